@@ -1,0 +1,28 @@
+"""The core's own kinds, stitches and report writers, brought in as any plugin brings its own."""
+
+from __future__ import annotations
+
+from wellstrung.hooks import hookimpl
+from wellstrung.kinds import KINDS
+from wellstrung.model import Kind
+from wellstrung.report import WRITERS, Writer
+from wellstrung.stitches import Stitch
+from wellstrung.stitches.tubular_peyote import PEYOTE
+
+
+@hookimpl
+def wellstrung_kinds() -> tuple[Kind, ...]:
+    """The kinds of `wellstrung.kinds`."""
+    return KINDS
+
+
+@hookimpl
+def wellstrung_stitches() -> tuple[Stitch, ...]:
+    """The stitches of `wellstrung.stitches`."""
+    return (PEYOTE,)
+
+
+@hookimpl
+def wellstrung_writers() -> tuple[Writer, ...]:
+    """The writers of `wellstrung.report`."""
+    return WRITERS

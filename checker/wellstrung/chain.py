@@ -1,0 +1,127 @@
+"""Chain: a pattern of links that repeats, pieces cut from it in phase, and what cutting costs.
+
+Counting, worked out for this project. A piece is named by the link it starts with and by how many
+links it has. Cutting a soldered chain goes through a link and loses it; an open link is opened and
+kept. Either way the next piece must begin with its own first link, so links are skipped until the
+pattern comes round.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import islice
+
+
+def links_from(pattern: Sequence[str], first: str) -> Iterator[str]:
+    """The links of an endless chain from the first `first` on; ValueError if it has none.
+
+    >>> list(islice(links_from(['loop', 'bar'], 'bar'), 3))
+    ['bar', 'loop', 'bar']
+    """
+    at = list(pattern).index(first)
+    while True:
+        yield pattern[at]
+        at = (at + 1) % len(pattern)
+
+
+def piece(pattern: Sequence[str], first: str, counts: int | Mapping[str, int]) -> list[str]:
+    """The links of one piece: so many links, or so many of one type, ending with the last of them.
+
+    >>> piece(['loop', 'bar'], 'loop', {'bar': 2})
+    ['loop', 'bar', 'loop', 'bar']
+    """
+    if isinstance(counts, int):
+        return list(islice(links_from(pattern, first), counts))
+    ((kind, wanted),) = counts.items()
+    links: list[str] = []
+    for link in links_from(pattern, first):
+        links.append(link)
+        if links.count(kind) == wanted:
+            return links
+    raise AssertionError("links_from never ends")
+
+
+def lost_between(
+    pattern: Sequence[str],
+    links: Sequence[str],
+    following: Sequence[str] | None = None,
+    *,
+    soldered: bool,
+) -> int:
+    """Links lost between one piece and the next (of its kind, or `following`), which starts in phase.
+
+    >>> lost_between(['loop', 'bar'], ['loop', 'bar', 'loop'], soldered=True)
+    1
+    >>> lost_between(['loop', 'bar'], ['loop', 'bar'], soldered=True)
+    2
+    >>> lost_between(['loop', 'bar'], ['loop', 'bar'], soldered=False)
+    0
+    """
+    wanted = list(links if following is None else following)
+    lost = 1 if soldered else 0
+    used = list(pattern).index(links[0]) + len(links)
+    # compare whole pieces, not first links: a pattern may hold the same link twice in a row
+    while _links_at(pattern, used + lost, len(wanted)) != wanted:
+        lost += 1
+    return lost
+
+
+def _links_at(pattern: Sequence[str], start: int, count: int) -> list[str]:
+    return [pattern[(start + step) % len(pattern)] for step in range(count)]
+
+
+def run_of(pattern: Sequence[str], pieces: Sequence[Sequence[str]], *, soldered: bool) -> list[str]:
+    """Every link from the first of the first piece to the last of the last, lost ones included.
+
+    >>> run_of(['loop', 'bar'], [['loop'], ['loop']], soldered=True)
+    ['loop', 'bar', 'loop']
+    """
+    run: list[str] = []
+    for number, links in enumerate(pieces):
+        if number:
+            before = pieces[number - 1]
+            lost = lost_between(pattern, before, links, soldered=soldered)
+            run += _links_at(pattern, list(pattern).index(before[0]) + len(before), lost)
+        run += links
+    return run
+
+
+def length_of(
+    links: Sequence[str], insides: Mapping[str, float], wires: Mapping[str, float]
+) -> float:
+    """Length from outer end to outer end, mm, of links pulled taut: their insides and two walls.
+
+    >>> length_of(['loop', 'bar'], {'loop': 4.0, 'bar': 12.0}, {'loop': 1.0, 'bar': 1.0})
+    18.0
+    """
+    return sum(insides[link] for link in links) + wires[links[0]] + wires[links[-1]]
+
+
+def pieces_had(
+    lengths: Sequence[float],
+    pattern: Sequence[str],
+    pieces: Sequence[Sequence[str]],
+    insides: Mapping[str, float],
+    wires: Mapping[str, float],
+    *,
+    soldered: bool,
+) -> int:
+    """How many of the pieces these lengths give, taken longest piece first, each where it first fits.
+
+    For pieces all alike that is the most there can be. Every length is taken to begin with the first
+    link of the piece cut from it.
+
+    >>> pieces_had([60.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
+    ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)
+    2
+    """
+    cut: list[list[Sequence[str]]] = [[] for _ in lengths]
+    had = 0
+    for links in sorted(pieces, key=lambda one: -length_of(one, insides, wires)):
+        for length, taken in zip(lengths, cut, strict=True):
+            run = run_of(pattern, [*taken, links], soldered=soldered)
+            if length_of(run, insides, wires) <= length + 1e-6:
+                taken.append(links)
+                had += 1
+                break
+    return had

@@ -1,0 +1,375 @@
+"""One plan through all stages, and what comes out: remarks, held, unjudged, failures.
+
+The level of a remark is decided here and nowhere else, by the tolerance principle; so are the cure
+for a doubtful one, "one cause, one remark", acceptances, and whether a remedy is true.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from difflib import get_close_matches
+from pathlib import Path
+
+from wellstrung import joins, model, reading, shape, work
+from wellstrung.bench import Bench
+from wellstrung.derive import Quantities
+from wellstrung.host import Host
+from wellstrung.place import Edit, Fault, Place
+from wellstrung.quantity import Quantity, Verdict, compare, number
+from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
+
+FROM_MEMORY = "from memory"
+
+
+@dataclass(frozen=True)
+class Remark:
+    """What a rule says about a subject, stamped by the core."""
+
+    rule: str
+    level: Level
+    parts: tuple[str, ...]
+    says: str
+    place: Place
+    found: str = ""
+    needed: str = ""
+    remedy: str = ""
+    edits: tuple[Edit, ...] = ()
+    working: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+    also: tuple[Place, ...] = ()
+    affects: tuple[str, ...] = ()
+    accepted: str | None = None
+
+    @property
+    def counts(self) -> bool:
+        """Whether it bears on the outcome: not a caution, not accepted."""
+        return self.level != "caution" and self.accepted is None
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A rule that was checked and kept, with what is left."""
+
+    rule: str
+    parts: tuple[str, ...]
+    margin: Quantity | None
+
+
+@dataclass(frozen=True)
+class Unjudged:
+    """A rule that applies but lacks a value, with the field to fill in."""
+
+    rule: str
+    parts: tuple[str, ...]
+    missing: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Failure:
+    """A rule that broke; the run cannot be trusted to be complete."""
+
+    rule: str
+    plugin: str
+    message: str
+
+
+@dataclass(frozen=True)
+class PlanResult:
+    """All that is known of one plan."""
+
+    file: str
+    title: str = ""
+    piece: str = ""
+    text: str = ""
+    bench: str | None = None
+    remarks: tuple[Remark, ...] = ()
+    held: tuple[Kept, ...] = ()
+    unjudged: tuple[Unjudged, ...] = ()
+    quantities: Mapping[str, Quantity] = field(default_factory=dict)
+    failures: tuple[Failure, ...] = ()
+    readable: bool = True
+
+    def count(self, level: Level) -> int:
+        """How many remarks of a level bear on the outcome (all, for cautions)."""
+        return sum(
+            remark.level == level and (remark.counts or level == "caution")
+            for remark in self.remarks
+        )
+
+    @property
+    def outcome(self) -> str:
+        """makeable, makeable with warnings, not makeable or unreadable."""
+        if not self.readable:
+            return "unreadable"
+        if self.count("error"):
+            return "not makeable"
+        return "makeable with warnings" if self.count("warning") else "makeable"
+
+
+@dataclass(frozen=True)
+class Result:
+    """What one run found, plan by plan."""
+
+    plans: tuple[PlanResult, ...]
+
+    @property
+    def failures(self) -> tuple[Failure, ...]:
+        """Rules that broke, each once."""
+        return tuple(dict.fromkeys(broken for plan in self.plans for broken in plan.failures))
+
+    def count(self, level: Level) -> int:
+        """How many remarks of a level there are in all."""
+        return sum(plan.count(level) for plan in self.plans)
+
+
+class Checker:
+    """Checks plans with everything the host has."""
+
+    def __init__(self, host: Host, *, bench: Bench | None = None, quantities: bool = False) -> None:
+        self.host = host
+        self.bench = bench or Bench()
+        self.quantities = quantities
+        self._known = shape.Known({name: kind.fragment for name, kind in host.kinds.items()})
+
+    def check_file(self, path: Path) -> PlanResult:
+        """The result of one file, whatever it holds."""
+        return self._check(reading.read(path), offer=True)
+
+    def check_text(self, text: str, file: str = "plan.yaml") -> PlanResult:
+        """The result of a plan given as text."""
+        return self._check(reading.read_text(text, file), offer=True)
+
+    def _check(self, read: reading.Read, *, offer: bool) -> PlanResult:
+        if read.tree is None or read.faults:
+            return _refused(read, read.faults, readable=False)
+        faults = shape.check(read, self._known)
+        if faults:
+            return _refused(read, faults)
+        plan, faults = model.build(read, self.host.kinds, self.host.stitches, self.bench)
+        if plan is None:
+            return _refused(read, faults)
+        quantities = Quantities(plan)
+        judged = _Judged(self.host, plan, quantities)
+        judged.run((*joins.find(plan), *work.simulate(plan)))
+        spoken = list(_one_cause_each(judged.remarks, self.host.rules))
+        known = {_identity(remark) for remark, _ in spoken}
+        found = [
+            self._with_true_remedy(plan, remark, remedies, known) if offer else remark
+            for remark, remedies in spoken
+        ]
+        remarks = _accepted(found, plan, self.host.rules)
+        return PlanResult(
+            file=read.file,
+            title=plan.title,
+            piece=plan.piece,
+            text=read.text,
+            bench=self.bench.file,
+            remarks=tuple(sorted(remarks, key=_reading_order)),
+            held=tuple(judged.held),
+            unjudged=tuple(judged.unjudged),
+            quantities=quantities.all() if self.quantities and offer else {},
+            failures=tuple(judged.failures),
+        )
+
+    def _with_true_remedy(
+        self,
+        plan: model.Plan,
+        remark: Remark,
+        remedies: Sequence[Remedy],
+        known: set[_Identity],
+    ) -> Remark:
+        """The first remedy that holds: its edits, tried on a copy, remove the remark and add none."""
+        for remedy in remedies:
+            if not remedy.edits or self._holds(plan, remark, remedy, known):
+                text = f"{remark.remedy}; or {remedy.text}" if remark.remedy else remedy.text
+                return replace(remark, remedy=text, edits=remedy.edits)
+        return remark
+
+    def _holds(
+        self, plan: model.Plan, remark: Remark, remedy: Remedy, known: set[_Identity]
+    ) -> bool:
+        changed = reading.replaced(plan.text, [(edit.place, edit.new) for edit in remedy.edits])
+        after = self._check(reading.read_text(changed, plan.file), offer=False)
+        left = {_identity(new) for new in after.remarks if new.counts}
+        return after.readable and _identity(remark) not in left and left <= known
+
+
+_Identity = tuple[str, tuple[str, ...], str]
+
+
+class _Judged:
+    """Every rule on every subject of one plan, each guarded alone."""
+
+    def __init__(self, host: Host, plan: model.Plan, quantities: Quantities) -> None:
+        self.host = host
+        self.ask = Ask(plan, quantities)
+        self.remarks: list[tuple[Remark, Sequence[Remedy]]] = []
+        self.held: list[Kept] = []
+        self.unjudged: list[Unjudged] = []
+        self.failures: list[Failure] = []
+
+    def run(self, subjects: Iterable[Subject]) -> None:
+        by_type: dict[type[Subject], list[Subject]] = {}
+        for subject in subjects:
+            by_type.setdefault(type(subject), []).append(subject)
+        for rule in self.host.rules.values():
+            for subject in by_type.get(rule.subject, ()):
+                self._judge(rule, subject)
+
+    def _judge(self, rule: Rule, subject: Subject) -> None:
+        try:
+            answer = rule.check(subject, self.ask)
+            self._take(rule, subject, answer)
+        except model.Missing as missing:
+            entry = Unjudged(rule.name, subject.parts, (missing.field,))
+            if entry not in self.unjudged:
+                self.unjudged.append(entry)
+        except Exception as error:  # a broken rule must not take the others with it
+            self.failures.append(
+                Failure(
+                    rule.name,
+                    self.host.owners[rule.name],
+                    f"{type(error).__name__}: {error} (on {', '.join(subject.parts) or 'the piece'})",
+                )
+            )
+
+    def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
+        if isinstance(answer, Held):
+            kept = Kept(rule.name, subject.parts, answer.margin)
+            if not any(k.rule == kept.rule and k.parts == kept.parts for k in self.held):
+                self.held.append(kept)
+        elif isinstance(answer, Caution):
+            self._add(
+                Remark(
+                    rule.name,
+                    "caution",
+                    subject.parts,
+                    answer.says,
+                    answer.place,
+                    sources=rule.sources,
+                ),
+                (),
+            )
+        elif isinstance(answer, Misfit):
+            self._add(_stamped(rule, subject, answer), answer.remedies)
+
+    def _add(self, remark: Remark, remedies: Sequence[Remedy]) -> None:
+        for index, (known, _) in enumerate(self.remarks):
+            if (known.rule, known.says, known.place) == (remark.rule, remark.says, remark.place):
+                also = tuple(dict.fromkeys((*known.also, *remark.also)))
+                self.remarks[index] = (replace(known, also=also), remedies)
+                return
+        self.remarks.append((remark, remedies))
+
+
+def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
+    """Level by the tolerance principle, and what the maker can do about a doubtful one."""
+    level: Level = "warning" if "warning" in (rule.level, misfit.at_most) else rule.level
+    says, cure = misfit.says, ""
+    margin = misfit.margin
+    if margin is not None:
+        verdict = compare(margin, over=rule.over)
+        recalled = [leaf.source for leaf in margin.leaves if leaf.grade == FROM_MEMORY]
+        if verdict is Verdict.MAY_FAIL:
+            level, says = "warning", misfit.may or misfit.says
+            if margin.chief_cause is not None:
+                cause, effect = margin.chief_cause
+                says += f"; most of the doubt is {cause} (± {number(effect)} {margin.unit})"
+                cure = cause.cure
+        elif recalled and level == "error":
+            level = "warning"
+            says += f" by a value from memory ({recalled[0]}): measure yours"
+    return Remark(
+        rule=rule.name,
+        level=level,
+        parts=subject.parts,
+        says=says,
+        place=misfit.place,
+        found=misfit.found,
+        needed=misfit.needed,
+        remedy=cure,
+        working=(*misfit.working, *(margin.working() if margin is not None else ())),
+        sources=rule.sources,
+        also=tuple(place for place in dict.fromkeys(misfit.also) if place != misfit.place),
+    )
+
+
+def _one_cause_each(
+    remarks: Sequence[tuple[Remark, Sequence[Remedy]]], rules: Mapping[str, Rule]
+) -> Iterator[tuple[Remark, Sequence[Remedy]]]:
+    """Drop a remark where a deeper one about the same part speaks, and let that one name it."""
+    affected: dict[int, list[str]] = {}
+    dropped: set[int] = set()
+    for index, (remark, _) in enumerate(remarks):
+        for other_index, (other, _) in enumerate(remarks):
+            if other.rule in rules[remark.rule].yields_to and set(other.parts) & set(remark.parts):
+                affected.setdefault(other_index, []).append(remark.rule)
+                dropped.add(index)
+                break
+    for index, (remark, remedies) in enumerate(remarks):
+        if index not in dropped:
+            names = tuple(dict.fromkeys(affected.get(index, ())))
+            yield replace(remark, affects=names), remedies
+
+
+def _accepted(
+    remarks: Sequence[Remark], plan: model.Plan, rules: Mapping[str, Rule]
+) -> Iterator[Remark]:
+    """Warnings that the plan accepts are marked so; acceptances that fit nothing are remarked on."""
+    lines = plan.entries("accept")
+    used: set[int] = set()
+    for remark in remarks:
+        accepted = None
+        for number_, line in enumerate(lines):
+            part = line.value.get("part")
+            if line.value["rule"] == remark.rule and part in (None, *remark.parts):
+                used.add(number_)
+                accepted = str(line.value["because"])
+        yield replace(remark, accepted=accepted) if remark.level == "warning" else remark
+    for number_, line in enumerate(lines):
+        rule, place = str(line.value["rule"]), line.entries["rule"].node.place
+        if rule not in rules:
+            near = get_close_matches(rule, rules, n=1)
+            advice = f"write `{near[0]}`" if near else "`wellstrung rules` lists them"
+            says = f"there is no rule called `{rule}`: {advice}"
+            yield Remark("plan-shape", "error", (), says, place, found=rule, remedy=advice)
+        elif number_ not in used:
+            says = f"nothing is left to accept of `{rule}` here: take the line out"
+            yield Remark("plan-shape", "warning", (), says, place, found=rule, remedy="take it out")
+
+
+def _refused(read: reading.Read, faults: Iterable[Fault], *, readable: bool = True) -> PlanResult:
+    remarks = [
+        Remark(
+            fault.rule,
+            "error",
+            (),
+            fault.says,
+            fault.place,
+            fault.found,
+            fault.needed,
+            fault.remedy,
+            fault.edits,
+            also=fault.also,
+        )
+        for fault in faults
+    ]
+    value = read.tree.value if read.tree is not None else {}
+    return PlanResult(
+        file=read.file,
+        title=str(value.get("title", "")),
+        piece=str(value.get("piece", "")),
+        text=read.text,
+        remarks=tuple(sorted(remarks, key=_reading_order)),
+        readable=readable,
+    )
+
+
+def _identity(remark: Remark) -> _Identity:
+    return remark.rule, remark.parts, remark.level
+
+
+def _reading_order(remark: Remark) -> tuple[str, int, int, str]:
+    place = remark.place
+    return place.file, place.line, place.column, remark.rule

@@ -1,0 +1,145 @@
+"""Circles in a circle: the smallest round hole that holds round things. Sizes are diameters in mm.
+
+Two are exact, three are exact, equal ones follow the published best ratios up to twenty. Anything
+else is searched: what is returned surely holds the circles, `lower_bound` says how much less it might be.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from functools import cache
+from itertools import combinations
+
+#: Container over circle for n equal circles: closed forms and best known values, Graham,
+#: Lubachevsky, Nurmela, Östergård 1998 and the papers cited there (copy seen).
+EQUAL_RATIOS: dict[int, float] = {
+    1: 1.0,
+    2: 2.0,
+    3: 1 + 2 / math.sqrt(3),
+    4: 1 + math.sqrt(2),
+    5: 1 + math.sqrt(2 * (1 + 1 / math.sqrt(5))),
+    6: 3.0,
+    7: 3.0,
+    8: 1 + 1 / math.sin(math.pi / 7),
+    9: 1 + math.sqrt(2 * (2 + math.sqrt(2))),
+    10: 3.81302563,
+    11: 1 + 1 / math.sin(math.pi / 9),
+    12: 4.02960193,
+    13: 2 + math.sqrt(5),
+    14: 4.32842855,
+    15: 1 + math.sqrt(6 + 2 / math.sqrt(5) + 4 * math.sqrt(1 + 2 / math.sqrt(5))),
+    16: 4.61542559,
+    17: 4.79203375,
+    18: 1 + math.sqrt(2) + math.sqrt(6),
+    19: 1 + math.sqrt(2) + math.sqrt(6),
+    20: 5.12232084,
+}
+
+
+def equal_ratio(count: int) -> float:
+    """Container diameter over circle diameter for `count` equal circles; ValueError above twenty.
+
+    >>> round(equal_ratio(8) * 0.30, 4)
+    0.9914
+    """
+    if count not in EQUAL_RATIOS:
+        raise ValueError(f"there is no published ratio here for {count} circles, only for 1 to 20")
+    return EQUAL_RATIOS[count]
+
+
+def container(diameters: Sequence[float]) -> float:
+    """Diameter of a circle that holds circles of these diameters.
+
+    Exact for up to three circles and for equal ones; for more, one in which every circle was placed.
+
+    >>> container([7.8, 1.0])
+    8.8
+    >>> container([6.0, 4.0, 2.0])
+    10.0
+    """
+    sizes = sorted(diameters, reverse=True)
+    if not sizes:
+        return 0.0
+    if len(sizes) <= len(EQUAL_RATIOS) and math.isclose(sizes[0], sizes[-1], rel_tol=1e-12):
+        return sizes[0] * equal_ratio(len(sizes))
+    if len(sizes) == 2:
+        return sizes[0] + sizes[1]
+    if len(sizes) == 3:
+        return _three(*(size / 2 for size in sizes)) * 2
+    return 2 * _searched(tuple(size / 2 for size in sizes))
+
+
+def _three(a: float, b: float, c: float) -> float:
+    """Radius that holds three circles of radii a >= b >= c.
+
+    The outer circle of Descartes' theorem is the smallest container only while the third circle
+    reaches it; a small third lies beside the other two inside the circle of radius a + b.
+    Derived for this project from Descartes' circle theorem and checked numerically.
+    """
+    if c <= a * b * (a + b) / (a * a + a * b + b * b):
+        return a + b
+    bends = [1 / a, 1 / b, 1 / c]
+    pairs = bends[0] * bends[1] + bends[1] * bends[2] + bends[2] * bends[0]
+    return -1 / (math.fsum(bends) - 2 * math.sqrt(pairs))
+
+
+def lower_bound(diameters: Sequence[float]) -> float:
+    """No circle smaller than this holds circles of these diameters: the two largest, and the area.
+
+    >>> lower_bound([3.0, 4.0])
+    7.0
+    """
+    sizes = sorted(diameters, reverse=True)
+    return max(sum(sizes[:2]), math.sqrt(math.fsum(size**2 for size in sizes)))
+
+
+@cache
+def _searched(radii: tuple[float, ...]) -> float:
+    """Radius of a container in which every circle has been placed; the search halves towards it."""
+    low, high = lower_bound([2 * r for r in radii]) / 2, math.fsum(radii)
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        if _placed(radii, middle):
+            high = middle
+        else:
+            low = middle
+    return high
+
+
+def _placed(radii: Sequence[float], container: float) -> bool:
+    """Whether the circles, largest first, find room one by one, each as near the rim as it can."""
+    placed = [(container - radii[0], 0.0, radii[0])]
+    for radius in radii[1:]:
+        spots = [
+            spot
+            for spot in _touching(placed, radius, container)
+            if all(math.dist(spot, (x, y)) >= radius + r - _TOUCH for x, y, r in placed)
+            and math.hypot(*spot) <= container - radius + _TOUCH
+        ]
+        if not spots:
+            return False
+        placed.append((*max(spots, key=lambda spot: (round(math.hypot(*spot), 9), spot)), radius))
+    return True
+
+
+def _touching(
+    placed: Sequence[tuple[float, float, float]], radius: float, container: float
+) -> Iterator[tuple[float, float]]:
+    """Centres at which a circle touches two others, or another and the rim."""
+    rounds = [(x, y, r + radius) for x, y, r in placed] + [(0.0, 0.0, container - radius)]
+    for (ax, ay, a), (bx, by, b) in combinations(rounds, 2):
+        apart = math.hypot(bx - ax, by - ay)
+        if apart < _TOUCH or apart > a + b or apart < abs(a - b):
+            continue
+        along = (a * a - b * b + apart * apart) / (2 * apart)
+        aside = math.sqrt(max(0.0, a * a - along * along))
+        ux, uy = (bx - ax) / apart, (by - ay) / apart
+        for side in (aside, -aside):
+            yield ax + along * ux - side * uy, ay + along * uy + side * ux
+    yield from ((x + r + radius, y) for x, y, r in placed)
+    yield from ((x - r - radius, y) for x, y, r in placed)
+
+
+_TOUCH = 1e-9
+_HALVINGS = 40

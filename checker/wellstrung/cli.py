@@ -1,0 +1,165 @@
+"""The command line. Exit: 0 no errors, 1 a plan has errors, 2 the checker could not do its job."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import shutil
+import sys
+from collections.abc import Iterator, Sequence
+from difflib import get_close_matches
+from importlib.metadata import version
+from pathlib import Path
+
+from wellstrung.report import Options
+
+OK, WRONG, BROKEN = 0, 1, 2
+PLAN_ENDINGS = (".yaml", ".yml")
+#: Files beside plans that are not plans.
+NOT_PLANS = ("bench.yaml", "bench.yml")
+_ASCII = str.maketrans(
+    {
+        "±": "+/-",
+        "×": "x",
+        "π": "pi",
+        "°": " deg",
+        "²": "2",
+        "½": "1/2",
+        "┃": "|",
+        "—": "-",
+        "…": "...",
+    }
+)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line; returns the exit code."""
+    options = _parser().parse_args(arguments)
+    from wellstrung.host import HostError
+
+    try:
+        code: int = options.run(options)
+    except HostError as error:
+        print(f"wellstrung: {error}", file=sys.stderr)
+        return BROKEN
+    except BrokenPipeError:  # the reader has seen enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return BROKEN
+    return code
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="wellstrung",
+        description="Reads a written plan of a beaded piece and says what will not fit, hold or add up.",
+    )
+    parser.add_argument(
+        "--version", action="version", version=f"wellstrung {version('wellstrung')}"
+    )
+    commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
+
+    check = commands.add_parser("check", help="check plans: files, or folders of them")
+    check.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
+    check.add_argument("--as", dest="form", default="text", help="text (the default) or json")
+    check.add_argument(
+        "--workings", action="store_true", help="show the arithmetic of every remark"
+    )
+    check.add_argument("--strict", action="store_true", help="exit 1 on warnings too")
+    check.set_defaults(run=_check)
+
+    rules = commands.add_parser("rules", help="what is checked, why, and by which sources")
+    rules.add_argument("names", nargs="*", metavar="NAME")
+    rules.add_argument("--as", dest="form", choices=("text", "json"), default="text")
+    rules.set_defaults(run=_rules)
+
+    for command in (check, rules):
+        command.add_argument(
+            "--rules",
+            dest="rule_files",
+            action="append",
+            type=Path,
+            default=[],
+            metavar="FILE",
+            help="a Python file with rules of your own; its code is run",
+        )
+    return parser
+
+
+def _check(options: argparse.Namespace) -> int:
+    from wellstrung import host as hosts
+    from wellstrung.checking import Checker, Result
+
+    host = hosts.load(options.rule_files)
+    writer = host.writers.get(options.form)
+    if writer is None:
+        return _unknown("report", options.form, list(host.writers))
+    files = list(_plans(options.plans))
+    if not files:
+        print("wellstrung: there is no plan (a .yaml file) in what was named", file=sys.stderr)
+        return BROKEN
+    checker = Checker(host, quantities=writer.quantities)
+    result = Result(tuple(checker.check_file(file) for file in files))
+    _print(writer.write(result, _looks(options)))
+    if result.failures:
+        return BROKEN
+    wrong = result.count("error") or any(not plan.readable for plan in result.plans)
+    return WRONG if wrong or (options.strict and result.count("warning")) else OK
+
+
+def _rules(options: argparse.Namespace) -> int:
+    from wellstrung import host as hosts
+    from wellstrung.report import rule_list
+
+    host = hosts.load(options.rule_files)
+    for name in options.names:
+        if name not in host.rules:
+            return _unknown("rule", name, list(host.rules))
+    if options.form == "json":
+        _print(rule_list.as_json(host, options.names))
+    else:
+        _print(rule_list.write(host, options.names, _looks(options)))
+    return OK
+
+
+def _unknown(what: str, name: str, known: list[str]) -> int:
+    near = get_close_matches(name, known, n=1)
+    advice = f"did you mean `{near[0]}`?" if near else f"there are {', '.join(known)}"
+    print(f"wellstrung: there is no {what} called `{name}`: {advice}", file=sys.stderr)
+    return BROKEN
+
+
+def _plans(named: Sequence[Path]) -> Iterator[Path]:
+    """The named files, and every plan in the named folders, each once."""
+    seen: set[Path] = set()
+    for path in named:
+        found = [path]
+        if path.is_dir():
+            found = sorted(
+                file
+                for file in path.rglob("*")
+                if file.suffix in PLAN_ENDINGS and file.name not in NOT_PLANS
+            )
+        for file in found:
+            if file not in seen:
+                seen.add(file)
+                yield file
+
+
+def _looks(options: argparse.Namespace) -> Options:
+    terminal = sys.stdout.isatty()
+    return Options(
+        width=max(40, min(shutil.get_terminal_size((80, 24)).columns, 120)),
+        colour=terminal and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb",
+        workings=getattr(options, "workings", False),
+    )
+
+
+def _print(text: str) -> None:
+    """Print, in ASCII where the terminal cannot show more."""
+    encoding = sys.stdout.encoding or "ascii"
+    try:
+        text.encode(encoding)
+    except UnicodeEncodeError:
+        text = text.translate(_ASCII).encode(encoding, "replace").decode(encoding)
+    sys.stdout.write(text + "\n")
+    sys.stdout.flush()

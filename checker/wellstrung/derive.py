@@ -1,0 +1,271 @@
+"""Named quantities of a plan, worked out when asked for and remembered for that plan.
+
+A name is `<part>.<what>`, `beads.<bead>.<what>` or `piece.<what>`. What a part offers is said by its
+kind; what a woven part measures is said by its stitch.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+
+from wellstrung import tables
+from wellstrung.model import Item, Missing, Part, Plan, Role
+from wellstrung.place import Place
+from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, total
+
+PIECE = "piece"
+BEADS = "beads"
+
+
+class Quantities:
+    """The quantities of one plan."""
+
+    def __init__(self, plan: Plan) -> None:
+        self.plan = plan
+        self._known: dict[str, Quantity | Missing] = {}
+
+    def get(self, name: str) -> Quantity:
+        """The quantity of that name; raises Missing when the plan lacks a value it needs."""
+        if name not in self._known:
+            try:
+                self._known[name] = self._work_out(name)
+            except Missing as missing:
+                self._known[name] = missing
+        found = self._known[name]
+        if isinstance(found, Missing):
+            raise found
+        return found
+
+    def of(self, item: Item, what: str) -> Quantity:
+        """`what` of a part or a bead."""
+        return self.get(f"{item.name}.{what}" if isinstance(item, Part) else _bead(item, what))
+
+    def offered(self) -> Iterator[str]:
+        """Every name this plan may have a value for, in the plan's order."""
+        for part in self.plan.parts.values():
+            yield from (f"{part.name}.{what}" for what in _offers(self.plan, part))
+            yield from (
+                f"{part.name}.{eye}.{what}"
+                for eye in part.kind.eyes
+                for what in EYE
+                if part.has(*part.kind.eyes[eye].path)
+            )
+        yield from (f"{PIECE}.{what}" for what in _PIECE)
+
+    def all(self) -> dict[str, Quantity]:
+        """Every quantity that the plan has the values for."""
+        found = {}
+        for name in self.offered():
+            try:
+                found[name] = self.get(name)
+            except Missing:
+                continue
+        return found
+
+    def _work_out(self, name: str) -> Quantity:
+        owner, _, what = name.partition(".")
+        if owner == PIECE:
+            return _PIECE[what](self)
+        if owner == BEADS:
+            bead, _, what = what.partition(".")
+            return _BEAD[what](self.plan.beads[bead], self)
+        part = self.plan.parts[owner]
+        offers = _offers(self.plan, part)
+        if what in offers:
+            return offers[what](part, self)
+        eye, _, what = what.rpartition(".")
+        return EYE[what](part, eye)
+
+
+Formula = Callable[[Part, Quantities], Quantity]
+
+
+def _offers(plan: Plan, part: Part) -> dict[str, Formula]:
+    offers = dict(part.kind.quantities)
+    stitch = part.node_at("stitch")
+    if stitch is not None:
+        offers = {**plan.stitches[str(stitch.value)].quantities, **offers}
+    return offers
+
+
+# --- eyes
+
+
+def _eye_hole(part: Part, eye: str) -> Quantity:
+    return part.length(*part.kind.eyes[eye].path, "hole", allowance="eye size")
+
+
+def _eye_wire(part: Part, eye: str) -> Quantity:
+    return part.wire(*part.kind.eyes[eye].path, "wire")
+
+
+def _eye_through(part: Part, eye: str) -> Quantity:
+    """How thick the eye is to go through: of round wire, as thick as the wire."""
+    path = part.kind.eyes[eye].path
+    return part.wire(*path, "through") if part.has(*path, "through") else _eye_wire(part, eye)
+
+
+EYE: dict[str, Callable[[Part, str], Quantity]] = {
+    "hole": _eye_hole,
+    "wire": _eye_wire,
+    "through": _eye_through,
+}
+
+# --- beads
+
+
+def _bead(item: Item, what: str) -> str:
+    return f"{BEADS}.{item.name}.{what}"
+
+
+def table_row(bead: Item) -> tables.Row:
+    """The trade-table row of a palette entry; raises Missing when its make is needed and not said."""
+    kind, size = bead.text("type"), bead.text("size")
+    if kind == "cylinder":
+        return tables.load("beads").row(f"cylinder {size}")
+    return tables.load("beads").row(f"{kind} {size} {bead.text('make')}")
+
+
+def _from_table(what: str, unit: str, cure: str) -> Callable[[Item, Quantities], Quantity]:
+    def look_up(bead: Item, ask: Quantities) -> Quantity:
+        written = "per_gram" if what == "per_gram" else what
+        if bead.has("measured", written) or bead.has(written):
+            if what != "per_gram":
+                return bead.length(written)
+            node = bead.node_at("measured", written) or bead.node_at(written)
+            assert node is not None
+            return leaf(
+                f"{bead.name}.per gram",
+                float(node.value),
+                unit,
+                place=node.place,
+                spelling=str(node.value),
+            )
+        row = table_row(bead)
+        cell = row.cell(what)
+        cause = Cause(
+            f"{bead.text('size')} bead {_WORDS[what]} of this lot", f"`{bead.name}`", cure
+        )
+        return leaf(
+            f"{bead.name}.{_WORDS[what]}",
+            cell.value,
+            unit,
+            [Spread(cause, cell.value - cell.low, cell.high - cell.value)],
+            place=bead.key.place,
+            source=f"trade tables, beads, {row.name}: {cell.grade}",
+            grade=cell.grade,
+        )
+
+    return look_up
+
+
+_WORDS = {"outside": "outside", "length": "length", "hole": "hole", "per_gram": "count per gram"}
+_MEASURE_BEADS = "string ten, measure them together, write `measured: {{{}: ...}}` in the palette"
+
+_BEAD: dict[str, Callable[[Item, Quantities], Quantity]] = {
+    "outside": _from_table("outside", "mm", _MEASURE_BEADS.format("outside")),
+    "length": _from_table("length", "mm", _MEASURE_BEADS.format("length")),
+    "hole": _from_table("hole", "mm", _MEASURE_BEADS.format("hole")),
+    "per_gram": _from_table("per_gram", "", "weigh a hundred, write `measured: {per_gram: ...}`"),
+}
+
+# --- the piece
+
+
+def thickest(plan: Plan, ask: Quantities) -> Part | None:
+    """The rope in the run that lies thickest against the body."""
+    ropes = {entry.part.name: entry.part for entry in plan.run if entry.part.kind.role is Role.ROPE}
+    return max(ropes.values(), key=lambda rope: ask.of(rope, "outside").middle, default=None)
+
+
+def _length(ask: Quantities) -> Quantity:
+    """Taut, between bearing points, clasp closed: what each place in the run adds."""
+    if not ask.plan.run:
+        raise Missing("`run`, the parts from one end to the other")
+    terms = []
+    for entry in ask.plan.run:
+        what = f"{entry.half}.along" if entry.half else "along"
+        adds = ask.of(entry.part, what)
+        if entry.linked > 1:
+            adds = derived(
+                f"{entry.linked} linked {entry.part.name}",
+                "mm",
+                lambda times, each: times * each,
+                "times * each",
+                times=exact("linked", entry.linked),
+                each=adds,
+            )
+        terms.append(adds)
+    return total("piece.length", "mm", terms, "taut, between bearing points, clasp closed")
+
+
+def _inside(ask: Quantities) -> Quantity:
+    """The way round inside: a thing of some thickness loses pi times that thickness."""
+    rope = thickest(ask.plan, ask)
+    if rope is None:
+        raise Missing("a rope in the run, whose thickness the way round inside depends on")
+    return derived(
+        "piece.inside",
+        "mm",
+        inside_length,
+        "length - pi * thickness",
+        length=ask.get("piece.length"),
+        thickness=ask.of(rope, "outside"),
+        source="strung length = body + ease + pi x thickness, trade tables 6b, several pages",
+    )
+
+
+def inside_length(length: float, thickness: float) -> float:
+    """The way round the inside of a closed piece, mm: its middle line less pi times its thickness.
+
+    Three printed forms of one geometry (trade tables, bracelets): strung length = wrist + ease +
+    pi x thickness.
+
+    >>> round(inside_length(460.0, 9.9), 1)
+    428.9
+    """
+    return length - math.pi * thickness
+
+
+def _mass(ask: Quantities) -> Quantity:
+    """Every part in the run and every part hung, with the rings they hang by."""
+    terms = []
+    for entry in ask.plan.run:
+        if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
+            terms.append(times(ask.of(entry.part, "mass"), entry.linked))
+    for line in ask.plan.hung:
+        terms.append(
+            times(
+                ask.of(line.part, "mass"), line.times if line.by is None or line.source_eyes else 1
+            )
+        )
+        if line.by is not None:
+            terms.append(times(ask.of(line.by, "mass"), line.times))
+    return total("piece.mass", "g", terms)
+
+
+def times(each: Quantity, count: int) -> Quantity:
+    """`count` of the same thing: what varies in one varies in all of them."""
+    if count == 1:
+        return each
+    return derived(
+        f"{count} x {each.name}",
+        each.unit,
+        lambda n, each: n * each,
+        "n * each",
+        n=exact("count", count),
+        each=each,
+    )
+
+
+_PIECE: dict[str, Callable[[Quantities], Quantity]] = {
+    "length": _length,
+    "inside": _inside,
+    "mass": _mass,
+}
+
+
+def written_at(quantity: Quantity) -> Place | None:
+    """The place of the first leaf that the author wrote."""
+    return next((leaf.place for leaf in quantity.leaves if leaf.place), None)

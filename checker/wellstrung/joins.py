@@ -1,0 +1,266 @@
+"""The physical connections that follow from the run and from what is hung, derived once a plan.
+
+Rules ask for these subjects by type and never walk the plan themselves.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from wellstrung.model import Hung, Part, Plan, Role, RunEntry, Step
+from wellstrung.place import Place
+
+
+@dataclass(frozen=True)
+class Subject:
+    """What a rule looks at: the parts it is about and where the plan says so."""
+
+    place: Place
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Names of the parts concerned, the one most likely to be changed first."""
+        return ()
+
+
+@dataclass(frozen=True)
+class Eyes:
+    """A set of eyes of one part; `key` as the kind calls it, `count` where the plan says it."""
+
+    part: Part
+    key: str
+
+    @property
+    def count(self) -> int:
+        """How many eyes there are; one where the kind has just one."""
+        eye = self.part.kind.eyes[self.key]
+        return self.part.count(*eye.path, "count", default=1) if eye.path else 1
+
+    @property
+    def stated_count(self) -> int:
+        """How many eyes the plan says there are; raises Missing where it does not say."""
+        eye = self.part.kind.eyes[self.key]
+        return self.part.count(*eye.path, "count") if eye.several else 1
+
+    @property
+    def words(self) -> str:
+        """The eyes in the author's words."""
+        name = self.key.replace("_", " ")
+        return (
+            f"the {name} of `{self.part.name}`"
+            if len(name) > 1
+            else f"the eye of `{self.part.name}.{name}`"
+        )
+
+    def quantity(self, what: str) -> str:
+        """The name of one of their quantities."""
+        return f"{self.part.name}.{self.key}.{what}"
+
+
+@dataclass(frozen=True)
+class RopeInCap(Subject):
+    """The end of a rope in an end cap."""
+
+    rope: Part
+    cap: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        return (self.cap.name, self.rope.name)
+
+
+@dataclass(frozen=True)
+class RingThroughEye(Subject):
+    """A ring's wire in a hole; `rings` of them share one eye."""
+
+    ring: Part
+    eyes: Eyes
+    rings: int
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        return (self.ring.name, self.eyes.part.name)
+
+
+@dataclass(frozen=True)
+class RingHolds(Subject):
+    """Everything that one ring holds: eyes, a rope it goes round, other rings."""
+
+    ring: Part
+    eyes: tuple[Eyes, ...]
+    around: Part | None = None
+    other_rings: int = 0
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        held = dict.fromkeys(eyes.part.name for eyes in self.eyes)
+        around = (self.around.name,) if self.around else ()
+        return (self.ring.name, *around, *held)
+
+
+@dataclass(frozen=True)
+class HungOnEyes(Subject):
+    """A set of eyes and every line that hangs something from it."""
+
+    eyes: Eyes
+    lines: tuple[Hung, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        return (*dict.fromkeys(line.part.name for line in self.lines), self.eyes.part.name)
+
+
+@dataclass(frozen=True)
+class ChainCut(Subject):
+    """A chain and the pieces cut from it, each with how many the plan hangs or runs."""
+
+    chain: Part
+    pieces: tuple[tuple[Part, int], ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        return (self.chain.name, *(piece.name for piece, _ in self.pieces))
+
+
+@dataclass(frozen=True)
+class PieceCut(Subject):
+    """One kind of chain piece and the step that cuts it, where there is one."""
+
+    piece: Part
+    chain: Part
+    step: Step | None
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        return (self.piece.name, self.chain.name)
+
+
+@dataclass(frozen=True)
+class Glue(Subject):
+    """An adhesive in the plan."""
+
+    adhesive: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        return (self.adhesive.name,)
+
+
+@dataclass(frozen=True)
+class Piece(Subject):
+    """The piece as a whole."""
+
+
+def find(plan: Plan) -> tuple[Subject, ...]:
+    """Every join and every other subject of a plan that does not come from its work steps."""
+    found: dict[Subject, None] = {}
+    for subject in (
+        *_run_joins(plan),
+        *_hung_joins(plan),
+        *_hung_on_eyes(plan),
+        *chain_cuts(plan),
+        *_piece_cuts(plan),
+    ):
+        found.setdefault(subject)
+    for part in plan.parts.values():
+        if part.kind.name == "adhesive":
+            found.setdefault(Glue(part.key.place, part))
+    return (*found, Piece(plan.place_of("title")))
+
+
+def _eyes_facing(entry: RunEntry) -> Eyes | None:
+    """The eyes by which a place in the run meets its neighbours."""
+    kind = entry.part.kind
+    key = entry.half or next(iter(kind.eyes), "")
+    return Eyes(entry.part, key) if key else None
+
+
+def _run_joins(plan: Plan) -> Iterator[Subject]:
+    run = plan.run
+    for before, after in zip(run, run[1:], strict=False):
+        roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
+        if set(roles) == {Role.ROPE, Role.CAP}:
+            cap_entry = before if before.part.kind.role is Role.CAP else after
+            yield RopeInCap(cap_entry.place, roles[Role.ROPE], roles[Role.CAP])
+    for index, entry in enumerate(run):
+        if entry.part.kind.role is not Role.RING:
+            continue
+        beside = [run[i] for i in (index - 1, index + 1) if 0 <= i < len(run)]
+        met = [(place, _eyes_facing(place)) for place in beside]
+        held = [eyes for _, eyes in met if eyes is not None]
+        for _, eyes in met:
+            if eyes is not None:
+                yield RingThroughEye(entry.place, entry.part, eyes, 1)
+        rings = sum(place.part.kind.role is Role.RING for place in beside)
+        if entry.linked == 1:
+            yield RingHolds(entry.place, entry.part, tuple(held), other_rings=rings)
+        else:
+            # the first and the last of a row hold an eye each and one ring, those between two rings
+            for eyes in held:
+                yield RingHolds(entry.place, entry.part, (eyes,), other_rings=1)
+            if entry.linked > 2:
+                yield RingHolds(entry.place, entry.part, (), other_rings=2)
+
+
+def hanging_eyes(part: Part) -> Eyes | None:
+    """The eyes a part hangs by: its first set."""
+    key = next(iter(part.kind.eyes), "")
+    eye = part.kind.eyes.get(key)
+    if eye is None or (eye.path and not part.has(*eye.path)):
+        return None
+    return Eyes(part, key)
+
+
+def _hung_joins(plan: Plan) -> Iterator[Subject]:
+    for line in plan.hung:
+        if line.by is None:
+            continue
+        place = line.place_of("by")
+        held: list[Eyes] = []
+        own = hanging_eyes(line.part)
+        if own is not None:
+            held.append(own)
+            # eyes of the hung part share its rings when one part hangs by several of them
+            per_part = line.times if own.count > 1 and not line.source_eyes else 1
+            yield RingThroughEye(place, line.by, own, -(-per_part // own.count))
+        if line.source_eyes:
+            eyes = Eyes(line.source, line.source_eyes)
+            held.append(eyes)
+            yield RingThroughEye(place, line.by, eyes, 1)
+        around = line.source if line.source.kind.role is Role.ROPE else None
+        yield RingHolds(place, line.by, tuple(held), around)
+
+
+def _hung_on_eyes(plan: Plan) -> Iterator[Subject]:
+    lines: dict[Eyes, list[Hung]] = {}
+    for line in plan.hung:
+        if line.source_eyes:
+            lines.setdefault(Eyes(line.source, line.source_eyes), []).append(line)
+    for eyes, hung in lines.items():
+        yield HungOnEyes(hung[-1].place_of("times"), eyes, tuple(hung))
+
+
+def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
+    """Every chain with the pieces that the plan hangs or runs of it."""
+    counts: dict[str, int] = {}
+    for line in plan.hung:
+        counts[line.part.name] = counts.get(line.part.name, 0) + line.times
+    for entry in plan.run:
+        counts[entry.part.name] = counts.get(entry.part.name, 0) + entry.linked
+    for chain in plan.parts.values():
+        if not chain.has("pattern"):
+            continue
+        pieces = tuple(
+            (part, counts[part.name])
+            for part in plan.parts.values()
+            if part.has("of") and part.text("of") == chain.name and counts.get(part.name)
+        )
+        yield ChainCut(chain.key.place, chain, pieces)
+
+
+def _piece_cuts(plan: Plan) -> Iterator[Subject]:
+    for piece in plan.parts.values():
+        if piece.has("of"):
+            steps = (s for s in plan.steps if s.verb == "cut" and s.get("part") == piece.name)
+            yield PieceCut(piece.key.place, piece, plan.parts[piece.text("of")], next(steps, None))

@@ -1,0 +1,97 @@
+"""Clasp: a toggle, in two halves; `a` is the ring, `b` the bar.
+
+Closed and pulled taut, the bar's stem lies against the far inside of the ring, so the two halves
+together add: eye hole of the ring, its wire, its inside, then stem and eye hole of the bar.
+Geometry, worked out for this project.
+"""
+
+from __future__ import annotations
+
+from wellstrung import rings
+from wellstrung.derive import Quantities
+from wellstrung.kinds.metal import stated_mass
+from wellstrung.model import EyeField, Kind, Part, Role
+from wellstrung.quantity import Cause, Quantity, Spread, derived, leaf
+from wellstrung_schemas import fragment
+
+
+def _ring_inside(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.ring inside",
+        "mm",
+        rings.inside_of,
+        "outside - 2 * wire",
+        outside=part.length("ring", "outside", allowance="ring size"),
+        wire=part.wire("ring", "wire"),
+        source="outside = inside + 2 x wire, trade tables 4b, several pages",
+    )
+
+
+def _ring_half(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.a.along",
+        "mm",
+        lambda eye_hole, ring_wire, ring_inside: eye_hole + ring_wire + ring_inside,
+        "eye_hole + ring_wire + ring_inside",
+        eye_hole=ask.of(part, "a.hole"),
+        ring_wire=part.wire("ring", "wire"),
+        ring_inside=ask.of(part, "ring.inside"),
+        source="geometry, worked out for this project",
+    )
+
+
+def _bar_half(part: Part, ask: Quantities) -> Quantity:
+    allowance = ask.plan.bench.allowances["toggle seat"]
+    cure = f"close `{part.name}`, pull, measure between the eyes, write `closed_length: ...`"
+    seat = leaf(
+        f"{part.name}.seat",
+        0.0,
+        "mm",
+        [Spread(Cause("seat when closed", f"`{part.name}`", cure), *[allowance.value] * 2)],
+        source=allowance.reason,
+    )
+    return derived(
+        f"{part.name}.b.along",
+        "mm",
+        lambda stem, eye_hole, seat: stem + eye_hole + seat,
+        "stem + eye_hole + seat",
+        stem=part.length("bar", "stem", allowance="part length"),
+        eye_hole=ask.of(part, "b.hole"),
+        seat=seat,
+        source="geometry, worked out for this project",
+    )
+
+
+def _first_half(part: Part, ask: Quantities) -> Quantity:
+    """All of a stated closed length less both end walls counts at the ring's half."""
+    if not part.has("closed_length"):
+        return _ring_half(part, ask)
+    return derived(
+        f"{part.name}.a.along",
+        "mm",
+        lambda closed, wall_a, wall_b: closed - wall_a - wall_b,
+        "closed - wall_a - wall_b",
+        closed=part.length("closed_length", allowance="part length"),
+        wall_a=ask.of(part, "a.wire"),
+        wall_b=ask.of(part, "b.wire"),
+    )
+
+
+def _second_half(part: Part, ask: Quantities) -> Quantity:
+    if part.has("closed_length"):
+        return leaf(f"{part.name}.b.along", 0.0, "mm", source="counted at the ring's half")
+    return _bar_half(part, ask)
+
+
+CLASP = Kind(
+    "clasp",
+    fragment("clasp"),
+    Role.CLASP,
+    eyes={"a": EyeField(("ring", "eye")), "b": EyeField(("bar", "eye"))},
+    quantities={
+        "ring.inside": _ring_inside,
+        "a.along": _first_half,
+        "b.along": _second_half,
+        "mass": stated_mass,
+    },
+)

@@ -1,0 +1,31 @@
+"""Connector: a rigid part with an eye at each end."""
+
+from __future__ import annotations
+
+from wellstrung.derive import Quantities
+from wellstrung.kinds.metal import stated_mass
+from wellstrung.model import EyeField, Kind, Part, Role
+from wellstrung.quantity import Quantity, derived
+from wellstrung_schemas import fragment
+
+
+def _along(part: Part, ask: Quantities) -> Quantity:
+    """Length less one eye wall at each end, where the rings bear."""
+    return derived(
+        f"{part.name}.along",
+        "mm",
+        lambda length, eye_wire: length - 2 * eye_wire,
+        "length - 2 * eye_wire",
+        length=part.length("length", allowance="part length"),
+        eye_wire=ask.of(part, "eyes.wire"),
+        source="geometry, worked out for this project",
+    )
+
+
+CONNECTOR = Kind(
+    "connector",
+    fragment("connector"),
+    Role.EYED,
+    eyes={"eyes": EyeField(("eyes",), several=True)},
+    quantities={"along": _along, "mass": stated_mass},
+)

@@ -1,0 +1,77 @@
+"""Jump ring: open, closed, split or soldered."""
+
+from __future__ import annotations
+
+from wellstrung import rings
+from wellstrung.derive import Quantities
+from wellstrung.kinds.metal import density, ring_mass, stated_mass
+from wellstrung.model import Kind, Part, Role
+from wellstrung.quantity import Quantity, derived
+from wellstrung_schemas import fragment
+
+
+def _wire(part: Part, ask: Quantities) -> Quantity:
+    return part.wire("wire")
+
+
+def _inside(part: Part, ask: Quantities) -> Quantity:
+    """Inside diameter: as written or measured, or outside less two wires."""
+    if part.has("inside") or part.has("measured", "inside"):
+        return part.length("inside", allowance="ring size")
+    return derived(
+        f"{part.name}.inside",
+        "mm",
+        rings.inside_of,
+        "outside - 2 * wire",
+        outside=part.length("outside", allowance="ring size"),
+        wire=_wire(part, ask),
+        source="outside = inside + 2 x wire, trade tables 4b, several pages",
+    )
+
+
+def _outside(part: Part, ask: Quantities) -> Quantity:
+    if part.has("outside") or part.has("measured", "outside"):
+        return part.length("outside", allowance="ring size")
+    return derived(
+        f"{part.name}.outside",
+        "mm",
+        rings.outside_of,
+        "inside + 2 * wire",
+        inside=_inside(part, ask),
+        wire=_wire(part, ask),
+        source="outside = inside + 2 x wire, trade tables 4b, several pages",
+    )
+
+
+def _along(part: Part, ask: Quantities) -> Quantity:
+    """Pulled taut between two parts, a ring adds its inside."""
+    return ask.of(part, "inside")
+
+
+def _mass(part: Part, ask: Quantities) -> Quantity:
+    if part.has("mass"):
+        return stated_mass(part, ask)
+    return derived(
+        f"{part.name}.mass",
+        "g",
+        ring_mass,
+        "pi^2 / 4 * wire^2 * (inside + wire) * density / 1000",
+        inside=ask.of(part, "inside"),
+        wire=ask.of(part, "wire"),
+        density=density(part),
+        source="volume of a torus",
+    )
+
+
+JUMP_RING = Kind(
+    "jump ring",
+    fragment("jump ring"),
+    Role.RING,
+    quantities={
+        "inside": _inside,
+        "outside": _outside,
+        "wire": _wire,
+        "along": _along,
+        "mass": _mass,
+    },
+)

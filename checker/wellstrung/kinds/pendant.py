@@ -1,0 +1,25 @@
+"""Pendant: hangs by its top eyes and carries others by its bottom eyes."""
+
+from __future__ import annotations
+
+from wellstrung.derive import Quantities
+from wellstrung.kinds.metal import stated_mass
+from wellstrung.model import EyeField, Kind, Part, Role
+from wellstrung.quantity import Quantity
+from wellstrung_schemas import fragment
+
+
+def _height(part: Part, ask: Quantities) -> Quantity:
+    return part.length("height", allowance="part length")
+
+
+PENDANT = Kind(
+    "pendant",
+    fragment("pendant"),
+    Role.EYED,
+    eyes={
+        "top_eyes": EyeField(("top_eyes",), several=True),
+        "bottom_eyes": EyeField(("bottom_eyes",), several=True),
+    },
+    quantities={"height": _height, "mass": stated_mass},
+)

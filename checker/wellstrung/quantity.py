@@ -1,0 +1,373 @@
+"""Values that know their spread, what causes it, and how they were worked out.
+
+A quantity is a small graph: leaves carry what was written, measured or looked up, with one or more
+named causes of spread; nodes carry a plain float function and the formula it stands for. A graph is
+evaluated as a whole, so a cause that enters twice moves both places together and counts once.
+
+* **middle** - every cause at rest.
+* **likely** - independent causes by root-sum-square (NIST Technical Note 1297, section 5).
+* **worst** - every cause at its limit, in the least favourable combination.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from enum import Enum
+from functools import cached_property
+from itertools import product
+from typing import NamedTuple
+
+from wellstrung.place import Place
+
+#: A comparison forgives a micrometre (or a milligram, a millinewton): less than any bench measures.
+SLACK = 1e-3
+_ALL_CORNERS_UP_TO = 5
+_SCAN = (-1.0, -0.75, -0.5, -0.25, 0.25, 0.5, 0.75, 1.0)
+_ENDS = (-1.0, 1.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """Why a value varies: `name` of `scope`; `cure` is what the maker can do about it.
+
+    Two causes are the same when name and scope are.
+    """
+
+    name: str
+    scope: str = ""
+    cure: str = field(default="", compare=False)
+
+    def __str__(self) -> str:
+        return f"{self.name} of {self.scope}" if self.scope else self.name
+
+
+class Spread(NamedTuple):
+    """How far one cause moves a leaf below and above its middle, both as distances >= 0."""
+
+    cause: Cause
+    down: float
+    up: float
+
+
+class Window(NamedTuple):
+    """A range, both ends included."""
+
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, eq=False)
+class Quantity:
+    """A value with its spread; build one with `leaf`, `exact`, `derived` or `total`."""
+
+    name: str
+    unit: str
+    # a leaf
+    at_rest: float = 0.0
+    spreads: tuple[Spread, ...] = ()
+    place: Place | None = None
+    spelling: str = ""
+    spelled_unit: str = ""
+    source: str = ""
+    grade: str = ""
+    # a node
+    function: Callable[..., float] | None = None
+    args: Mapping[str, Quantity] = field(default_factory=dict)
+    formula: str = ""
+    scan: bool = False
+
+    @cached_property
+    def causes(self) -> tuple[Cause, ...]:
+        """Every cause that may move the value, each once, in order of first appearance."""
+        found = {spread.cause: None for spread in self.spreads if spread.down or spread.up}
+        for arg in self.args.values():
+            found |= dict.fromkeys(arg.causes)
+        return tuple(found)
+
+    @cached_property
+    def leaves(self) -> tuple[Quantity, ...]:
+        """The leaves under this value, each once."""
+        if self.function is None:
+            return (self,)
+        found: dict[int, Quantity] = {}
+        for arg in self.args.values():
+            found |= {id(leaf): leaf for leaf in arg.leaves}
+        return tuple(found.values())
+
+    def at(self, moved: Mapping[Cause, float]) -> float:
+        """The value with each cause moved to a point from -1 (its low end) to 1 (its high end)."""
+        return self._at(moved, {})
+
+    def _at(self, moved: Mapping[Cause, float], seen: dict[int, float]) -> float:
+        known = seen.get(id(self))
+        if known is not None:
+            return known
+        if self.function is None:
+            value = self.at_rest
+            for cause, down, up in self.spreads:
+                by = moved.get(cause, 0.0)
+                value += by * (up if by > 0 else down)
+        else:
+            value = self.function(**{key: arg._at(moved, seen) for key, arg in self.args.items()})
+        seen[id(self)] = value
+        return value
+
+    @cached_property
+    def middle(self) -> float:
+        """The value with every cause at rest."""
+        return self._at({}, {})
+
+    @cached_property
+    def _points(self) -> tuple[float, ...]:
+        return _SCAN if self._scanned else _ENDS
+
+    @cached_property
+    def _scanned(self) -> bool:
+        return self.scan or any(arg._scanned for arg in self.args.values())
+
+    @cached_property
+    def effects(self) -> dict[Cause, Window]:
+        """How far each cause alone moves the value: (down <= 0, up >= 0)."""
+        effects = {}
+        for cause in self.causes:
+            moves = [self.at({cause: point}) - self.middle for point in self._points]
+            effects[cause] = Window(min(0.0, *moves), max(0.0, *moves))
+        return effects
+
+    @cached_property
+    def likely(self) -> Window:
+        """Independent causes combined by root-sum-square, each side by itself."""
+        down = math.hypot(*(effect.low for effect in self.effects.values()))
+        up = math.hypot(*(effect.high for effect in self.effects.values()))
+        worst = self.worst
+        return Window(max(self.middle - down, worst.low), min(self.middle + up, worst.high))
+
+    @cached_property
+    def worst(self) -> Window:
+        """The least and the greatest value that any combination of the causes gives."""
+        if not self.causes:
+            return Window(self.middle, self.middle)
+        if len(self.causes) <= _ALL_CORNERS_UP_TO and not self._scanned:
+            values = [
+                self.at(dict(zip(self.causes, corner, strict=True)))
+                for corner in product(_ENDS, repeat=len(self.causes))
+            ]
+            return Window(min(self.middle, *values), max(self.middle, *values))
+        return Window(-self._climb(-1.0), self._climb(1.0))
+
+    def _climb(self, sign: float) -> float:
+        """The greatest `sign` x value, going from each cause's own best end until none helps."""
+        moved = {
+            cause: max(_ENDS, key=lambda end, c=cause: sign * self.at({c: end}))
+            for cause in self.causes
+        }
+        best = sign * self.at(moved)
+        improved = True
+        while improved:
+            improved = False
+            for cause in self.causes:
+                for point in (*self._points, 0.0):
+                    trial = sign * self.at({**moved, cause: point})
+                    if trial > best + 1e-12:
+                        best, improved = trial, True
+                        moved[cause] = point
+        return max(best, sign * self.middle)
+
+    @cached_property
+    def chief_cause(self) -> tuple[Cause, float] | None:
+        """The cause that moves the value most when it moves alone, and by how much (+/-)."""
+        if not self.effects:
+            return None
+        cause, effect = max(self.effects.items(), key=lambda item: max(-item[1].low, item[1].high))
+        return cause, max(-effect.low, effect.high)
+
+    def __add__(self, other: Quantity) -> Quantity:
+        return _sum(self, other, 1.0, "+")
+
+    def __sub__(self, other: Quantity) -> Quantity:
+        return _sum(self, other, -1.0, "-")
+
+    def working(self) -> list[str]:
+        """The arithmetic, leaves first, one line a step, for a person to follow."""
+        lines: dict[int, str] = {}
+        _work_out(self, lines)
+        return list(dict.fromkeys(line for line in lines.values() if line))
+
+
+def _sum(a: Quantity, b: Quantity, sign: float, symbol: str) -> Quantity:
+    if a.unit != b.unit:
+        raise ValueError(f"{a.name} is in {a.unit}, {b.name} is in {b.unit}: they cannot be added")
+    return Quantity(
+        name=f"{a.name} {symbol} {b.name}",
+        unit=a.unit,
+        function=lambda a, b: a + sign * b,
+        args={"a": a, "b": b},
+        formula=f"a {symbol} b",
+    )
+
+
+def leaf(
+    name: str,
+    middle: float,
+    unit: str,
+    spreads: Iterable[Spread] = (),
+    *,
+    place: Place | None = None,
+    spelling: str = "",
+    spelled_unit: str = "",
+    source: str = "",
+    grade: str = "",
+) -> Quantity:
+    """A value that was written, measured or looked up.
+
+    >>> bore = leaf("cap.bore", 8.0, "mm", [Spread(Cause("make of", "cap"), 0.1, 0.1)])
+    >>> bore.worst
+    Window(low=7.9, high=8.1)
+    """
+    return Quantity(
+        name,
+        unit,
+        middle,
+        tuple(spreads),
+        place=place,
+        spelling=spelling,
+        spelled_unit=spelled_unit,
+        source=source,
+        grade=grade,
+    )
+
+
+def exact(name: str, value: float, unit: str = "", source: str = "") -> Quantity:
+    """A value with no spread: a count, a limit, a rule of practice."""
+    return Quantity(name, unit, value, source=source)
+
+
+def derived(
+    name: str,
+    unit: str,
+    function: Callable[..., float],
+    formula: str,
+    *,
+    scan: bool = False,
+    source: str = "",
+    **args: Quantity,
+) -> Quantity:
+    """A value worked out by `function` from `args`; `formula` says the same in words.
+
+    `scan` marks a function that is not monotone in each of its causes: its causes are then tried
+    at points between their ends as well.
+
+    >>> side = leaf("side", 10.0, "mm", [Spread(Cause("cutting"), 1.0, 1.0)])
+    >>> area = derived("area", "mm2", lambda a, b: a * b, "a * b", a=side, b=side)
+    >>> area.worst
+    Window(low=81.0, high=121.0)
+    """
+    return Quantity(
+        name, unit, function=function, args=args, formula=formula, scan=scan, source=source
+    )
+
+
+def total(name: str, unit: str, terms: Iterable[Quantity], source: str = "") -> Quantity:
+    """The sum of `terms`.
+
+    >>> total("run", "mm", [exact("cap", 5.0, "mm"), exact("rope", 400.0, "mm")]).middle
+    405.0
+    """
+    args = {f"t{number}": term for number, term in enumerate(terms, 1)}
+    return Quantity(
+        name,
+        unit,
+        function=lambda **values: math.fsum(values.values()),
+        args=args,
+        formula=" + ".join(args) or "0",
+        source=source,
+    )
+
+
+class Verdict(Enum):
+    """How a margin stands over its range."""
+
+    HOLDS = "holds"
+    MAY_FAIL = "may fail"
+    FAILS = "fails"
+
+
+def compare(margin: Quantity, *, over: str = "likely") -> Verdict:
+    """Whether a margin is at least zero over all, part or none of its range.
+
+    This is the one comparison in the project. `over` is `likely`, or `worst` for rules of hold and
+    of safety.
+
+    >>> compare(exact("room", 0.0, "mm"))
+    <Verdict.HOLDS: 'holds'>
+    """
+    low, high = margin.likely if over == "likely" else margin.worst
+    if low >= -SLACK:
+        return Verdict.HOLDS
+    return Verdict.FAILS if high < -SLACK else Verdict.MAY_FAIL
+
+
+def number(value: float) -> str:
+    """A number as a beader writes it: at most three figures after the point, no trailing zeros."""
+    size = abs(value)
+    digits = 0 if size >= 1000 else 1 if size >= 100 else 2 if size >= 1 else 3
+    text = f"{value:.{digits}f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text in ("-0", "") else text
+
+
+def described(quantity: Quantity) -> str:
+    """Middle, likely and worst in one phrase."""
+    unit = f" {quantity.unit}" if quantity.unit else ""
+    text = f"{number(quantity.middle)}{unit}"
+    if quantity.causes:
+        likely = f"{number(quantity.likely.low)}..{number(quantity.likely.high)}"
+        worst = f"{number(quantity.worst.low)}..{number(quantity.worst.high)}"
+        text += f" (likely {likely}" + (f", worst {worst})" if worst != likely else ")")
+    return text
+
+
+_WORD = re.compile(r"[A-Za-z_][A-Za-z_0-9]*")
+
+
+def _work_out(quantity: Quantity, lines: dict[int, str]) -> None:
+    if id(quantity) in lines:
+        return
+    if quantity.function is None:
+        lines[id(quantity)] = _leaf_line(quantity)
+        return
+    for arg in quantity.args.values():
+        _work_out(arg, lines)
+    args = quantity.args
+    symbols = _WORD.sub(lambda m: args[m[0]].name if m[0] in args else m[0], quantity.formula)
+    numbers = _WORD.sub(
+        lambda m: number(args[m[0]].middle) if m[0] in args else m[0], quantity.formula
+    )
+    lines[id(quantity)] = (
+        f"{described(quantity)} = {symbols} = {numbers}"
+        if quantity.name == symbols
+        else f"{quantity.name} = {symbols} = {numbers} = {described(quantity)}"
+    ) + (f"   [{quantity.source}]" if quantity.source else "")
+
+
+def _leaf_line(leaf: Quantity) -> str:
+    # bare constants (a count of eyes, a factor) read well enough inside the formula itself
+    if not leaf.spreads and not leaf.source and not leaf.spelling:
+        return ""
+    line = f"{leaf.name} = {described(leaf)}"
+    notes = [f"written `{leaf.spelling}`" if leaf.spelling else ""]
+    notes += [
+        f"{spread.cause} "
+        + (
+            f"± {number(spread.up)}"
+            if math.isclose(spread.up, spread.down)
+            else f"-{number(spread.down)} / +{number(spread.up)}"
+        )
+        for spread in leaf.spreads
+        if spread.down or spread.up
+    ]
+    notes += [leaf.source]
+    return line + "".join(f"; {note}" for note in notes if note)

@@ -1,0 +1,71 @@
+"""The rule book, for people and as JSON."""
+
+from __future__ import annotations
+
+import json
+
+from rich.text import Text
+
+from wellstrung.host import Host
+from wellstrung.report import Options
+from wellstrung.report.terminal import STYLES, Page
+from wellstrung.rulebook import Rule
+
+
+def write(host: Host, names: list[str], options: Options) -> str:
+    """All rules, one line each by family, or the named ones in full."""
+    page = Page(options)
+    if names:
+        for name in names:
+            _whole(page, host.rules[name], host.owners[name])
+    else:
+        for family in sorted({rule.family for rule in host.rules.values()}):
+            page.line(family, style="bold")
+            for rule in host.rules.values():
+                if rule.family == family:
+                    page.line(
+                        Text(rule.name).append(f"  {rule.level}", style=STYLES[rule.level]), 2
+                    )
+                    page.line(rule.title, 4)
+            page.line()
+    return page.text()
+
+
+def as_json(host: Host, names: list[str]) -> str:
+    """The same as JSON: a list of rules."""
+    chosen = [host.rules[name] for name in names] or list(host.rules.values())
+    return json.dumps(
+        [
+            {
+                "name": rule.name,
+                "family": rule.family,
+                "level": rule.level,
+                "owner": host.owners[rule.name],
+                "title": rule.title,
+                "why": rule.why,
+                "bad": rule.bad,
+                "good": rule.good,
+                "yields_to": list(rule.yields_to),
+                "judged_over": rule.over,
+                "sources": list(rule.sources),
+            }
+            for rule in chosen
+        ],
+        indent=2,
+        ensure_ascii=False,
+    )
+
+
+def _whole(page: Page, rule: Rule, owner: str) -> None:
+    page.line(Text(rule.name, style="bold").append(f"  {rule.level}", style=STYLES[rule.level]))
+    page.line(rule.title, 2)
+    page.line()
+    page.pair("why", rule.why, 2)
+    page.pair("not so", rule.bad, 2)
+    page.pair("but so", rule.good, 2)
+    page.pair("judged", f"over the {rule.over} range", 2)
+    page.pair("yields to", ", ".join(rule.yields_to), 2)
+    for number, source in enumerate(rule.sources):
+        page.pair("sources" if number == 0 else "", source, 2)
+    page.pair("brought by", owner, 2)
+    page.line()

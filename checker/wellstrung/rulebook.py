@@ -1,0 +1,271 @@
+"""All that a rule may import: what a rule is, what it is handed, and what it may answer.
+
+A rule looks at one subject and answers one of
+
+* `Held(margin)` - it was kept, with this much to spare;
+* `Misfit(margin, ...)` - it was not, over part or all of the margin's range;
+* `Caution(...)` - a safety text whose condition is in the plan;
+* `None` - the rule has nothing to do with this subject.
+
+Asking for a value that the plan lacks raises `Missing`; the core then lists the subject as unjudged
+with the field that would let it be judged.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from wellstrung import reading, units
+from wellstrung.derive import Quantities, written_at
+from wellstrung.joins import (
+    ChainCut,
+    Eyes,
+    Glue,
+    HungOnEyes,
+    Piece,
+    PieceCut,
+    RingHolds,
+    RingThroughEye,
+    RopeInCap,
+    Subject,
+)
+from wellstrung.model import Item, Missing, Part, Plan
+from wellstrung.place import Edit, Place
+from wellstrung.quantity import (
+    Cause,
+    Quantity,
+    Spread,
+    Verdict,
+    Window,
+    compare,
+    derived,
+    exact,
+    leaf,
+    number,
+    total,
+)
+from wellstrung.work import GluedJoint, RingOnCappedRope, caps_at
+
+Level = Literal["error", "warning", "caution"]
+
+
+@dataclass(frozen=True)
+class Held:
+    """The rule was kept; `margin` is what is left, where there is one to name."""
+
+    margin: Quantity | None = None
+
+
+@dataclass(frozen=True)
+class Remedy:
+    """What would put it right, in words and - where it can be said exactly - as edits.
+
+    Edits are tried on a changed copy of the plan before they are offered.
+    """
+
+    text: str
+    edits: tuple[Edit, ...] = ()
+
+
+@dataclass(frozen=True)
+class Misfit:
+    """The rule was not kept.
+
+    `says` is for a margin that fails over its whole range, `may` for one that fails over part of
+    it. Without a margin the misfit is a matter of counting and stands as it is. `at_most` lowers
+    the level of one kind of misfit below the rule's own.
+    """
+
+    says: str
+    place: Place
+    found: str
+    needed: str
+    remedies: tuple[Remedy, ...]
+    margin: Quantity | None = None
+    may: str = ""
+    at_most: Level = "error"
+    also: tuple[Place, ...] = ()
+    working: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A safety text; it never changes the outcome and cannot be accepted away."""
+
+    says: str
+    place: Place
+
+
+Answer = Held | Misfit | Caution | None
+
+
+class Ask:
+    """What a rule is handed beside its subject: the plan, its quantities and the bench's limits."""
+
+    def __init__(self, plan: Plan, quantities: Quantities) -> None:
+        self.plan = plan
+        self._quantities = quantities
+
+    def get(self, name: str) -> Quantity:
+        """A quantity by name; raises Missing."""
+        return self._quantities.get(name)
+
+    def of(self, item: Item, what: str) -> Quantity:
+        """`what` of a part or a bead; raises Missing."""
+        return self._quantities.of(item, what)
+
+    def source(self, place: Place) -> str:
+        """The text of the plan at a place, as the author wrote it."""
+        text = self.plan.text
+        start = reading.offset(text, place.line, place.column)
+        return text[start : reading.offset(text, place.end_line, place.end_column)]
+
+    def new_item_after(self, item: Place, text: str) -> Edit:
+        """An edit that adds a list item on a line of its own after another one."""
+        end = Place(item.file, item.end_line, item.end_column, item.end_line, item.end_column)
+        return Edit(end, "\n" + " " * (item.column - 3) + f"- {text}")
+
+    def limit(self, name: str) -> Quantity:
+        """A limit of the bench, with its reason as source."""
+        setting = self.plan.bench.limits[name]
+        return exact(name, setting.value, setting.unit, source=setting.reason)
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One rule: its name in trade words, what it looks at, and the function that judges.
+
+    `title` says in one line what it asks for; `why` what happens at the bench otherwise; `bad` and
+    `good` show a line of a plan. `level` is the highest it gives. `yields_to` names the rules whose
+    remark about the same part makes this one superfluous. `over` is `worst` for rules of hold and
+    of safety.
+    """
+
+    name: str
+    family: str
+    subject: type[Subject]
+    check: Callable[[Any, Ask], Answer]
+    title: str
+    why: str
+    sources: tuple[str, ...]
+    bad: str = ""
+    good: str = ""
+    level: Level = "error"
+    yields_to: tuple[str, ...] = ()
+    over: Literal["likely", "worst"] = "likely"
+
+
+def spelled(quantity: Quantity) -> str:
+    """A value as the author wrote it; one that was worked out, with its likely range."""
+    if quantity.spelling:
+        return quantity.spelling
+    return about(quantity)
+
+
+def about(quantity: Quantity, like: Quantity | None = None) -> str:
+    """A value with its likely range, in the unit that `like` was written in."""
+    unit = _unit(like or quantity, quantity.unit)
+    if not quantity.causes:
+        return in_unit_of(quantity.middle, like or quantity)
+    low, high = quantity.likely
+    return f"{units.show(quantity.middle, unit)}, likely {between(low, high, like or quantity)}"
+
+
+def between(low: float, high: float, like: Quantity) -> str:
+    """A range in the unit that `like` was written in, as one would write it in a plan."""
+    first, last = in_unit_of(low, like), in_unit_of(high, like)
+    head, _, unit = first.rpartition(" ")
+    return f"{head}..{last}" if head and last.endswith(unit) else f"{first} to {last}"
+
+
+def in_unit_of(value: float, like: Quantity) -> str:
+    """A value in base units, printed in the unit that `like` was written in."""
+    return units.show(value, _unit(like, like.unit))
+
+
+def spelled_time(minutes: float) -> str:
+    """A time as one would write it in a plan.
+
+    >>> spelled_time(20), spelled_time(90), spelled_time(1440)
+    ('20 min', '90 min', '24 h')
+    """
+    if minutes >= 120 and minutes % 60 == 0:
+        return f"{number(minutes / 60)} h"
+    return f"{number(minutes)} min"
+
+
+def thinner_wires(wire: Quantity, limit: float) -> list[str]:
+    """Up to three standard wires no thicker than `limit`, thickest first, as the author names wire.
+
+    An author who writes AWG or SWG gets the same system back, one who writes mm gets tenths.
+    """
+    unit = wire.spelled_unit
+    gauges = {"AWG": units.awg, "SWG": units.swg}
+    if unit.upper() in gauges:
+        size = gauges[unit.upper()]
+        return [f"{n} {unit}" for n in range(10, 31) if size(n) <= min(limit, wire.middle - 1e-6)][
+            :3
+        ]
+    tenths = int(min(limit, wire.middle) * 10 + 1e-6)
+    return [
+        in_unit_of(n / 10, wire)
+        for n in range(tenths, max(tenths - 3, 2), -1)
+        if n / 10 < wire.middle
+    ]
+
+
+def _unit(like: Quantity, base: str) -> str:
+    return like.spelled_unit or next(
+        (leaf.spelled_unit for leaf in like.leaves if leaf.spelled_unit and leaf.unit == base), base
+    )
+
+
+__all__ = [
+    "Answer",
+    "Ask",
+    "Cause",
+    "Caution",
+    "ChainCut",
+    "Edit",
+    "Eyes",
+    "Glue",
+    "GluedJoint",
+    "Held",
+    "HungOnEyes",
+    "Item",
+    "Level",
+    "Misfit",
+    "Missing",
+    "Part",
+    "Piece",
+    "PieceCut",
+    "Place",
+    "Plan",
+    "Quantity",
+    "Remedy",
+    "RingHolds",
+    "RingOnCappedRope",
+    "RingThroughEye",
+    "RopeInCap",
+    "Rule",
+    "Spread",
+    "Subject",
+    "Verdict",
+    "Window",
+    "about",
+    "between",
+    "caps_at",
+    "compare",
+    "derived",
+    "exact",
+    "in_unit_of",
+    "leaf",
+    "number",
+    "spelled",
+    "spelled_time",
+    "thinner_wires",
+    "total",
+    "written_at",
+]

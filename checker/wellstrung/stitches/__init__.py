@@ -1,0 +1,21 @@
+"""Stitches: what a woven part measures and takes, one module a stitch."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Part
+    from wellstrung.quantity import Quantity
+
+
+@dataclass(frozen=True)
+class Stitch:
+    """One stitch: its name, what it gives for a part, and the print it was held against."""
+
+    name: str
+    quantities: Mapping[str, Callable[[Part, Quantities], Quantity]]
+    held_against: str

@@ -1,0 +1,245 @@
+"""Tubular peyote, even count: a ring of N beads is two rounds, then N/2 a round.
+
+The float functions are geometry worked out for this project: beads lie along the sides of a polygon
+whose corners are the N columns. Held against one printed figure, a peyote hoop from a ring of 50:
+see `PEYOTE.held_against`.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.stitches import Stitch
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Item, Part
+
+
+def pitch(bead_length: float, tension: float) -> float:
+    """The distance from column to column, mm: bead length times 1.00 (tight) to 1.10 (loose).
+
+    >>> pitch(1.45, 1.05)
+    1.5225
+    """
+    return bead_length * tension
+
+
+def outside(pitch: float, ring: float, bead_outside: float) -> float:
+    """Outside diameter, mm, of a tube with `ring` columns.
+
+    Geometry, worked out for this project; for many columns it tends to ring x pitch / pi + d.
+
+    >>> round(outside(1.5225, 12, 2.1), 2)
+    7.78
+    """
+    return pitch / math.tan(math.pi / ring) + bead_outside
+
+
+def inside(pitch: float, ring: float, bead_outside: float) -> float:
+    """Inside diameter, mm; 0 where the beads leave no bore (below six columns).
+
+    >>> inside(1.5, 4, 2.1)
+    0.0
+    """
+    return 0.0 if ring < 6 else max(0.0, pitch / math.tan(math.pi / ring) - bead_outside)
+
+
+def rise(bead_outside: float, tension: float) -> float:
+    """Length that one round adds, mm: half a bead, more when loose (geometry of this project).
+
+    `tension` is 1.05 at the usual tightness, which is where a round adds just half a bead.
+
+    >>> rise(2.1, 1.05)
+    1.05
+    """
+    return bead_outside / 2 * tension / _USUAL
+
+
+def thread_per_bead(bead_length: float, bead_outside: float) -> float:
+    """Thread for one bead, mm: every bead is passed twice, plus half a step between.
+
+    Counted passes, worked out for this project, +/- 20 %.
+
+    >>> thread_per_bead(1.45, 2.1)
+    3.95
+    """
+    return 2 * bead_length + 0.5 * bead_outside
+
+
+_USUAL = 1.05
+_LOOSEST = 1.10
+_THREAD_SHARE = 0.2
+_MODEL = "geometry, worked out for this project"
+
+
+def ring_of(part: Part) -> int:
+    """Beads in the starting ring, from either way of saying it."""
+    if part.has("each_round"):
+        return 2 * part.count("each_round")
+    return part.count("around")
+
+
+def _bead(part: Part, ask: Quantities) -> Item:
+    return ask.plan.beads[part.text("beads")]
+
+
+def _tension(part: Part) -> Quantity:
+    half = _LOOSEST - _USUAL
+    cure = f"weave 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
+    return leaf(
+        f"{part.name}.tension",
+        _USUAL,
+        "",
+        [Spread(Cause("thread tension", f"`{part.name}`", cure), half, half)],
+        source=_MODEL,
+    )
+
+
+def _pitch(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.pitch",
+        "mm",
+        pitch,
+        "bead_length * tension",
+        bead_length=ask.of(_bead(part, ask), "length"),
+        tension=_tension(part),
+        source=_MODEL,
+    )
+
+
+def _outside(part: Part, ask: Quantities) -> Quantity:
+    if part.has("measured", "outside") or part.has("outside"):
+        return part.length("outside")
+    return derived(
+        f"{part.name}.outside",
+        "mm",
+        outside,
+        "pitch / tan(pi / ring) + bead_outside",
+        pitch=_pitch(part, ask),
+        ring=exact(f"{part.name}.ring", ring_of(part)),
+        bead_outside=ask.of(_bead(part, ask), "outside"),
+        source=_MODEL,
+    )
+
+
+def _inside(part: Part, ask: Quantities) -> Quantity:
+    if part.has("measured", "inside"):
+        return part.length("inside")
+    return derived(
+        f"{part.name}.inside",
+        "mm",
+        inside,
+        "pitch / tan(pi / ring) - bead_outside",
+        pitch=_pitch(part, ask),
+        ring=exact(f"{part.name}.ring", ring_of(part)),
+        bead_outside=ask.of(_bead(part, ask), "outside"),
+        source=_MODEL,
+    )
+
+
+def _rise(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.rise",
+        "mm",
+        rise,
+        f"bead_outside / 2 * tension / {_USUAL}",
+        bead_outside=ask.of(_bead(part, ask), "outside"),
+        tension=_tension(part),
+        source=_MODEL,
+    )
+
+
+def _length(part: Part, ask: Quantities) -> Quantity:
+    if part.has("length"):
+        return part.length("length", allowance="woven length")
+    return derived(
+        f"{part.name}.length",
+        "mm",
+        lambda rounds, rise: rounds * rise,
+        "rounds * rise",
+        rounds=_rounds(part, ask),
+        rise=_rise(part, ask),
+    )
+
+
+def _rounds(part: Part, ask: Quantities) -> Quantity:
+    field = "rounds" if part.has("rounds") else "rows"
+    if part.has(field):
+        return exact(f"{part.name}.rounds", part.count(field))
+    return derived(
+        f"{part.name}.rounds",
+        "",
+        lambda length, rise: length / rise,
+        "length / rise",
+        length=_length(part, ask),
+        rise=_rise(part, ask),
+    )
+
+
+def _beads(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.beads",
+        "",
+        lambda rounds, ring: rounds * ring / 2,
+        "rounds * ring / 2",
+        rounds=_rounds(part, ask),
+        ring=exact(f"{part.name}.ring", ring_of(part)),
+        source="counting: a ring of N is two rounds, then N/2 a round",
+    )
+
+
+def _mass(part: Part, ask: Quantities) -> Quantity:
+    if part.has("measured", "mass"):
+        return part.mass("mass")
+    return derived(
+        f"{part.name}.mass",
+        "g",
+        lambda beads, per_gram: beads / per_gram,
+        "beads / per_gram",
+        beads=ask.of(part, "beads"),
+        per_gram=ask.of(_bead(part, ask), "per_gram"),
+    )
+
+
+def _thread(part: Part, ask: Quantities) -> Quantity:
+    cure = f"note the thread that 5 cm of `{part.name}` takes"
+    share = leaf(
+        f"{part.name}.thread path",
+        1.0,
+        "",
+        [Spread(Cause("thread path", f"`{part.name}`", cure), _THREAD_SHARE, _THREAD_SHARE)],
+        source="counted passes, worked out for this project, ± 20 %",
+    )
+    bead = _bead(part, ask)
+    return derived(
+        f"{part.name}.thread",
+        "mm",
+        lambda beads, bead_length, bead_outside, share: (
+            beads * thread_per_bead(bead_length, bead_outside) * share
+        ),
+        "beads * (2 * bead_length + 0.5 * bead_outside) * share",
+        beads=ask.of(part, "beads"),
+        bead_length=ask.of(bead, "length"),
+        bead_outside=ask.of(bead, "outside"),
+        share=share,
+    )
+
+
+PEYOTE = Stitch(
+    name="tubular peyote",
+    quantities={
+        "outside": _outside,
+        "inside": _inside,
+        "length": _length,
+        "rise": _rise,
+        "rounds": _rounds,
+        "beads": _beads,
+        "mass": _mass,
+        "thread": _thread,
+    },
+    held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm; `Boot camp: peyote hoops`,"
+    " copy seen; the form N x l / pi + d gives 22.3",
+)

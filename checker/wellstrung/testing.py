@@ -1,0 +1,100 @@
+"""For those who write rules: cases as data, each with the whole message and its place.
+
+A case file is YAML: `rule:` names the rule, `plan:` is a plan that keeps it, and every entry of
+`cases:` says which words of that plan to change and what the rule must then answer::
+
+    rule: cap-bore
+    plan: |
+      plan: 1
+      ...
+    cases:
+      - name: too tight
+        change: {"bore: 8 mm": "bore: 6 mm"}
+        expect: error            # held | error | warning | caution | unjudged | silent
+        at: "14:27"              # line:column of the remark
+        says: the bore of cap `cap` ...
+        needed: a bore of ...
+        remedy: take a cap ...
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from wellstrung.checking import Checker, PlanResult, Remark
+
+_PINNED = ("says", "found", "needed", "remedy")
+
+
+@dataclass(frozen=True)
+class Case:
+    """One case of one rule."""
+
+    rule: str
+    name: str
+    text: str
+    expect: str
+    pinned: Mapping[str, Any] = field(default_factory=dict)
+
+    def __str__(self) -> str:
+        return f"{self.rule}: {self.name}"
+
+
+def cases(path: Path) -> Iterator[Case]:
+    """The cases of a case file; raises ValueError where a change does not apply."""
+    data = yaml.safe_load(path.read_text(encoding="utf-8"))
+    for entry in data["cases"]:
+        text = data["plan"]
+        for old, new in entry.get("change", {}).items():
+            if text.count(old) != 1:
+                raise ValueError(f"{path.name}, {entry['name']}: `{old}` must stand there once")
+            text = text.replace(old, new)
+        known = {"name", "change", "expect"}
+        pinned = {key: value for key, value in entry.items() if key not in known}
+        yield Case(data["rule"], entry["name"], text, entry["expect"], pinned)
+
+
+def answer(case: Case, checker: Checker) -> dict[str, Any]:
+    """What the rule answers, in the shape of a case's own entries."""
+    result = checker.check_text(case.text)
+    if result.failures:
+        return {"expect": "failure", "says": result.failures[0].message}
+    refused = [remark for remark in result.remarks if remark.rule.startswith("plan-")]
+    if refused:
+        return {"expect": "refused", "says": refused[0].says}
+    spoken = [remark for remark in result.remarks if remark.rule == case.rule]
+    if spoken:
+        return _spoken(spoken)
+    return _silent(case.rule, result)
+
+
+def _spoken(remarks: list[Remark]) -> dict[str, Any]:
+    first = remarks[0]
+    found: dict[str, Any] = {
+        "expect": first.level,
+        "at": f"{first.place.line}:{first.place.column}",
+        **{key: getattr(first, key) for key in _PINNED if getattr(first, key)},
+    }
+    if first.also:
+        found["also"] = [f"{place.line}:{place.column}" for place in first.also]
+    if first.edits:
+        found["edits"] = [edit.new for edit in first.edits]
+    if len(remarks) > 1:
+        found["and"] = [remark.says for remark in remarks[1:]]
+    return found
+
+
+def _silent(rule: str, result: PlanResult) -> dict[str, Any]:
+    unjudged = [entry for entry in result.unjudged if entry.rule == rule]
+    if unjudged:
+        return {
+            "expect": "unjudged",
+            "missing": list(dict.fromkeys(field for entry in unjudged for field in entry.missing)),
+        }
+    held = [kept for kept in result.held if kept.rule == rule]
+    return {"expect": "held" if held else "silent"}

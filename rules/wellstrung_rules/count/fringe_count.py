@@ -1,0 +1,55 @@
+"""As many hung as there are eyes to hang them from."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import Answer, Ask, Edit, Held, HungOnEyes, Misfit, Remedy, Rule
+
+
+def check(fringe: HungOnEyes, ask: Ask) -> Answer:
+    eyes = fringe.eyes.stated_count
+    hung = sum(line.times for line in fringe.lines)
+    if hung == eyes:
+        return Held()
+    names = ", ".join(dict.fromkeys(f"`{line.part.name}`" for line in fringe.lines))
+    path = fringe.eyes.part.kind.eyes[fringe.eyes.key].path
+    last = fringe.lines[-1]
+    words = fringe.eyes.words
+    if hung > eyes:
+        says = f"{hung} of {names} hang from {words}, which has {eyes}: {hung - eyes} have no eye"
+    else:
+        says = f"{hung} of {names} hang from {words}, which has {eyes}: {eyes - hung} stay empty"
+    return Misfit(
+        says=says,
+        place=last.place_of("times"),
+        found=f"{hung} hung",
+        needed=f"{eyes}, one for each eye",
+        remedies=_remedies(fringe, eyes, hung),
+        at_most="error" if hung > eyes else "warning",
+        also=(fringe.eyes.part.place_of(*path, "count"),),
+        working=(
+            " + ".join(str(line.times) for line in fringe.lines) + f" = {hung} hung, {eyes} eyes",
+        ),
+    )
+
+
+def _remedies(fringe: HungOnEyes, eyes: int, hung: int) -> tuple[Remedy, ...]:
+    last = fringe.lines[-1]
+    wanted = last.times + eyes - hung
+    by_hand = Remedy(f"hang {eyes} in all, or take a part with {hung} eyes")
+    if wanted < 1 or "times" not in last.node.entries:
+        return (by_hand,)
+    edit = Edit(last.place_of("times"), str(wanted))
+    return (Remedy(f"write `times: {wanted}`, or take a part with {hung} eyes", (edit,)), by_hand)
+
+
+RULE = Rule(
+    name="fringe-count",
+    family="count",
+    subject=HungOnEyes,
+    check=check,
+    title="as many drops hang from a part as it has eyes for them",
+    why="a drop too many has nowhere to hang, and an empty eye in a fringe is seen at once",
+    sources=("counting",),
+    bad="{part: drop, from: {part: frame, eyes: bottom}, by: small, times: 6} under seven eyes",
+    good="{part: drop, from: {part: frame, eyes: bottom}, by: small, times: 7} under seven eyes",
+)

@@ -1,0 +1,84 @@
+"""Chain pieces cut in phase: each begins and ends with its own link, and cuts fall between."""
+
+from __future__ import annotations
+
+from wellstrung import chain as links
+from wellstrung.kinds.chain import is_soldered, links_of, pattern
+from wellstrung.rulebook import Answer, Ask, Edit, Held, Misfit, Missing, PieceCut, Remedy, Rule
+
+
+def check(cut: PieceCut, ask: Ask) -> Answer:
+    run = links_of(cut.piece, cut.chain)
+    if cut.piece.has("ends_with") and cut.piece.text("ends_with") != run[-1]:
+        return _wrong_end(cut, run)
+    every = cut.step.get("every") if cut.step else None
+    if not isinstance(every, int):
+        raise Missing(f"`every` in a step `{{do: cut, part: {cut.piece.name}, every: ...}}`")
+    lost = links.lost_between(pattern(cut.chain), run, soldered=is_soldered(cut.chain))
+    needed = len(run) + lost
+    if every >= needed and (every - needed) % len(pattern(cut.chain)) == 0:
+        return Held()
+    assert cut.step is not None
+    place = cut.step.node.entries["every"].node.place
+    next_link = pattern(cut.chain)[
+        (pattern(cut.chain).index(run[0]) + every) % len(pattern(cut.chain))
+    ]
+    how = "loses the link it is cut through" if is_soldered(cut.chain) else "keeps every link"
+    return Misfit(
+        says=(
+            f"`{cut.piece.name}` is cut every {every} links, but {len(run)} links and {lost} lost"
+            f" make {needed}: `{cut.chain.name}` {how}, and the next piece would begin"
+            f" {'short or ' if every < needed else ''}at `{next_link}`"
+        ),
+        place=place,
+        found=f"every {every} links",
+        needed=f"every {needed} links",
+        remedies=(Remedy(f"write `every: {needed}`", (Edit(place, str(needed)),)),),
+        also=(cut.piece.key.place,),
+        working=(
+            f"one piece = {' '.join(run)} = {len(run)} links",
+            f"lost until the pattern ({' '.join(pattern(cut.chain))}) is in phase again = {lost}",
+        ),
+    )
+
+
+def _wrong_end(cut: PieceCut, run: list[str]) -> Misfit:
+    wanted = cut.piece.text("ends_with")
+    place = cut.piece.place_of("ends_with")
+    remedies = [Remedy(f"write `ends_with: {run[-1]}`", (Edit(place, run[-1]),))]
+    if cut.piece.has("links"):
+        longer = len(run) + next(n for n, link in enumerate(_after(cut, run), 1) if link == wanted)
+        remedies.insert(
+            0,
+            Remedy(f"write `links: {longer}`", (Edit(cut.piece.place_of("links"), str(longer)),)),
+        )
+    return Misfit(
+        says=(
+            f"`{cut.piece.name}` is to end with `{wanted}`, but its {len(run)} links from"
+            f" `{run[0]}` end with `{run[-1]}`"
+        ),
+        place=place,
+        found=f"ends with {run[-1]}",
+        needed=f"ends with {wanted}",
+        remedies=tuple(remedies),
+        also=(cut.chain.place_of("pattern"),),
+        working=(f"one piece = {' '.join(run)}",),
+    )
+
+
+def _after(cut: PieceCut, run: list[str]) -> list[str]:
+    cycle = pattern(cut.chain)
+    return links.piece(cycle, run[0], len(run) + len(cycle))[len(run) :]
+
+
+RULE = Rule(
+    name="chain-cut",
+    family="length",
+    subject=PieceCut,
+    check=check,
+    title="chain is cut in phase, lost links counted (whether there is enough is `chain-enough`)",
+    why="a chain cut at the wrong link cannot be mended, and every piece after it is wrong too",
+    sources=("counting along the pattern, worked out for this project",),
+    bad="{do: cut, part: drop, every: 7} for six links of a soldered loop-and-bar chain",
+    good="{do: cut, part: drop, every: 8} for six links of a soldered loop-and-bar chain",
+)

@@ -1,0 +1,99 @@
+"""The piece, added up along its run, against the length wanted."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Part,
+    Piece,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    between,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    leaf,
+)
+
+
+def check(piece: Piece, ask: Ask) -> Answer:
+    goal = ask.plan.goal
+    if goal is None:
+        return None
+    low, high = goal.window
+    wanted = leaf("wanted", (low + high) / 2, "mm", spelling=goal.text, spelled_unit=goal.unit)
+    found = ask.get("piece.inside" if goal.field == "inside" else "piece.length")
+    short = found - exact("shortest wanted", low, "mm")
+    long = derived(
+        "room under the longest wanted",
+        "mm",
+        lambda longest, found: longest - found,
+        "longest - found",
+        longest=exact("longest wanted", high, "mm"),
+        found=found,
+    )
+    if compare(short) is Verdict.HOLDS and compare(long) is Verdict.HOLDS:
+        return Held(min(short, long, key=lambda margin: margin.likely.low))
+    too_short = short.likely.low < long.likely.low
+    word = "short" if too_short else "long"
+    off = in_unit_of(abs(found.middle - wanted.middle), wanted)
+    measured = "inside the loop" if goal.field == "inside" else "taut with the clasp closed"
+    comes_out = f"{in_unit_of(found.middle, wanted)}, likely {between(*found.likely, wanted)}"
+    tail = f": it comes to {comes_out}, {measured}, and {goal.text} is wanted"
+    return Misfit(
+        says=f"the piece is too {word}{tail}",
+        may=f"the piece may be too {word}{tail}",
+        place=goal.place,
+        found=comes_out,
+        needed=goal.text,
+        remedies=_remedies(ask, found, wanted, f"about {off} {'more' if too_short else 'less'}"),
+        margin=short if too_short else long,
+        also=tuple(rope.place_of("length") for rope in _ropes(ask) if rope.has("length")),
+    )
+
+
+def _ropes(ask: Ask) -> list[Part]:
+    woven = {entry.part.name: entry.part for entry in ask.plan.run if entry.part.has("stitch")}
+    return list(woven.values())
+
+
+def _remedies(ask: Ask, found: Quantity, wanted: Quantity, off: str) -> tuple[Remedy, ...]:
+    by_hand = Remedy(f"make the run {off}")
+    ropes = [rope for rope in _ropes(ask) if rope.has("length")]
+    if len(ropes) != 1:
+        return (by_hand,)
+    (rope,) = ropes
+    length = ask.of(rope, "length")
+    places = sum(entry.part is rope for entry in ask.plan.run)
+    new = length.middle + (wanted.middle - found.middle) / places
+    if new <= 0:
+        return (by_hand,)
+    text = in_unit_of(round(new), length)
+    edit = Edit(rope.place_of("length"), text)
+    return (Remedy(f"weave {text} of `{rope.name}` instead of {length.spelling}", (edit,)), by_hand)
+
+
+RULE = Rule(
+    name="finished-length",
+    family="length",
+    subject=Piece,
+    check=check,
+    title="the run adds up to the length wanted, taut or inside as the plan says",
+    why=(
+        "caps, rings and clasp add their own centimetres to the rope; a necklace is found 3 cm"
+        " short when the caps are glued"
+    ),
+    sources=(
+        "taut length between bearing points: geometry, worked out for this project",
+        "inside = length - pi x thickness: trade tables 6b, several pages",
+    ),
+    bad="finished_length: 46 cm ± 1 cm over a run that comes to 43 cm",
+    good="finished_length: 46 cm ± 1 cm over a run that comes to 46.2 cm",
+)

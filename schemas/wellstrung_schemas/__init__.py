@@ -1,0 +1,102 @@
+"""The schemas of plans: data only, and the few functions that put them together.
+
+Fragments refer to the kinds of values in `common.json`; `inlined` writes those out, so that every
+schema handed out stands alone, and leaves the kind's name in `$comment` (`length`, `wire`, ...).
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+_HERE = Path(__file__).parent
+_TO_COMMON = "common.json#/$defs/"
+Schema = dict[str, Any]
+
+
+@cache
+def load(name: str) -> Schema:
+    """A schema file by name, as it stands.
+
+    >>> load("plan")["type"]
+    'object'
+    """
+    schema: Schema = json.loads((_HERE / f"{name}.json").read_text(encoding="utf-8"))
+    return schema
+
+
+@cache
+def plan() -> Schema:
+    """The schema of everything in a plan but the insides of parts and steps."""
+    return inlined(load("plan"))
+
+
+@cache
+def fragment(kind: str) -> Schema:
+    """The schema of a built-in kind of part.
+
+    >>> sorted(fragment("needle")["properties"])
+    ['kind', 'note', 'size', 'source']
+    """
+    return inlined(load(f"kinds/{kind.replace(' ', '_')}"))
+
+
+@cache
+def verbs() -> Mapping[str, Schema]:
+    """The schema of a work step, by verb."""
+    return {verb: inlined(schema) for verb, schema in load("work")["verbs"].items()}
+
+
+def kind_names() -> tuple[str, ...]:
+    """The built-in kinds of parts."""
+    return tuple(sorted(file.stem.replace("_", " ") for file in (_HERE / "kinds").glob("*.json")))
+
+
+def inlined(schema: Any) -> Any:
+    """The schema with every reference to `common.json` written out."""
+    if isinstance(schema, list):
+        return [inlined(entry) for entry in schema]
+    if not isinstance(schema, dict):
+        return schema
+    written = {key: inlined(value) for key, value in schema.items() if key not in ("$ref", "$id")}
+    reference = schema.get("$ref", "")
+    if not reference:
+        return written
+    name = reference.removeprefix(_TO_COMMON)
+    return {**load("common")["$defs"][name], **written, "$comment": name}
+
+
+def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
+    """One schema for editors: the plan's, with each part's branch chosen by its `kind`.
+
+    >>> editor_schema()["properties"]["parts"]["additionalProperties"]["required"]
+    ['kind']
+    """
+    fragments = kinds or {kind: fragment(kind) for kind in kind_names()}
+    schema = dict(plan())
+    properties = dict(schema["properties"])
+    properties["parts"] = {
+        **properties["parts"],
+        "additionalProperties": _branches("kind", fragments),
+    }
+    properties["work"] = {**properties["work"], "items": _branches("do", verbs())}
+    return {**schema, "properties": properties}
+
+
+def _branches(key: str, schemas: Mapping[str, Schema]) -> Schema:
+    chosen = [
+        {
+            "if": {"properties": {key: {"const": name}}},
+            "then": {word: rule for word, rule in schema.items() if word != "$schema"},
+        }
+        for name, schema in schemas.items()
+    ]
+    return {
+        "type": "object",
+        "required": [key],
+        "properties": {key: {"enum": list(schemas)}},
+        "allOf": chosen,
+    }
