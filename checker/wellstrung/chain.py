@@ -48,7 +48,7 @@ def lost_between(
     *,
     soldered: bool,
 ) -> int:
-    """Links lost between one piece and the next (of its kind, or `following`), which starts in phase.
+    """Links lost between a piece and the next (its like, or `following`), which starts in phase.
 
     >>> lost_between(['loop', 'bar'], ['loop', 'bar', 'loop'], soldered=True)
     1
@@ -106,10 +106,10 @@ def pieces_had(
     *,
     soldered: bool,
 ) -> int:
-    """How many of the pieces these lengths give, taken longest piece first, each where it first fits.
+    """How many of the pieces these lengths give: the longest first, each where it first fits.
 
-    For pieces all alike that is the most there can be. Every length is taken to begin with the first
-    link of the piece cut from it.
+    For pieces all alike that is the most there can be. Every length is taken to begin with the
+    first link of the piece cut from it.
 
     >>> pieces_had([60.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
     ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)

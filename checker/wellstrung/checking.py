@@ -153,7 +153,10 @@ class Checker:
         judged = _Judged(self.host, plan, quantities)
         judged.run((*joins.find(plan), *work.simulate(plan)))
         spoken = list(_one_cause_each(judged.remarks, self.host.rules))
-        known = {_identity(remark) for remark, _ in spoken}
+        known: dict[_Identity, int] = {}
+        for remark, _ in judged.remarks:
+            rank = known.get(_identity(remark), 0)
+            known[_identity(remark)] = max(rank, _RANK[remark.level])
         found = [
             self._with_true_remedy(plan, remark, remedies, known) if offer else remark
             for remark, remedies in spoken
@@ -177,9 +180,9 @@ class Checker:
         plan: model.Plan,
         remark: Remark,
         remedies: Sequence[Remedy],
-        known: set[_Identity],
+        known: Mapping[_Identity, int],
     ) -> Remark:
-        """The first remedy that holds: its edits, tried on a copy, remove the remark and add none."""
+        """The first remedy that holds: its edits, on a copy, remove the remark and add none."""
         for remedy in remedies:
             if not remedy.edits or self._holds(plan, remark, remedy, known):
                 text = f"{remark.remedy}; or {remedy.text}" if remark.remedy else remedy.text
@@ -187,15 +190,20 @@ class Checker:
         return remark
 
     def _holds(
-        self, plan: model.Plan, remark: Remark, remedy: Remedy, known: set[_Identity]
+        self, plan: model.Plan, remark: Remark, remedy: Remedy, known: Mapping[_Identity, int]
     ) -> bool:
         changed = reading.replaced(plan.text, [(edit.place, edit.new) for edit in remedy.edits])
         after = self._check(reading.read_text(changed, plan.file), offer=False)
-        left = {_identity(new) for new in after.remarks if new.counts}
-        return after.readable and _identity(remark) not in left and left <= known
+        return after.readable and all(
+            _identity(left) != _identity(remark)
+            and _RANK[left.level] <= known.get(_identity(left), 0)
+            for left in after.remarks
+            if left.counts
+        )
 
 
-_Identity = tuple[str, tuple[str, ...], str]
+_Identity = tuple[str, tuple[str, ...]]
+_RANK: Mapping[Level, int] = {"caution": 0, "warning": 1, "error": 2}
 
 
 class _Judged:
@@ -230,7 +238,7 @@ class _Judged:
                 Failure(
                     rule.name,
                     self.host.owners[rule.name],
-                    f"{type(error).__name__}: {error} (on {', '.join(subject.parts) or 'the piece'})",
+                    f"{type(error).__name__}: {error} (on {', '.join(subject.parts) or 'piece'})",
                 )
             )
 
@@ -275,7 +283,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
             level, says = "warning", misfit.may or misfit.says
             if margin.chief_cause is not None:
                 cause, effect = margin.chief_cause
-                says += f"; most of the doubt is {cause} (± {number(effect)} {margin.unit})"
+                says += f"; most of the doubt is {cause} (± {number(effect)}{margin.unit and ' ' + margin.unit})"
                 cure = cause.cure
         elif recalled and level == "error":
             level = "warning"
@@ -316,7 +324,7 @@ def _one_cause_each(
 def _accepted(
     remarks: Sequence[Remark], plan: model.Plan, rules: Mapping[str, Rule]
 ) -> Iterator[Remark]:
-    """Warnings that the plan accepts are marked so; acceptances that fit nothing are remarked on."""
+    """Mark the warnings that the plan accepts; remark on acceptances that fit nothing."""
     lines = plan.entries("accept")
     used: set[int] = set()
     for remark in remarks:
@@ -367,7 +375,7 @@ def _refused(read: reading.Read, faults: Iterable[Fault], *, readable: bool = Tr
 
 
 def _identity(remark: Remark) -> _Identity:
-    return remark.rule, remark.parts, remark.level
+    return remark.rule, remark.parts
 
 
 def _reading_order(remark: Remark) -> tuple[str, int, int, str]:

@@ -1,7 +1,8 @@
 """Circles in a circle: the smallest round hole that holds round things. Sizes are diameters in mm.
 
 Two are exact, three are exact, equal ones follow the published best ratios up to twenty. Anything
-else is searched: what is returned surely holds the circles, `lower_bound` says how much less it might be.
+else is searched: what is returned surely holds the circles, and `lower_bound` says how much less it
+might be.
 """
 
 from __future__ import annotations
@@ -51,7 +52,7 @@ def equal_ratio(count: int) -> float:
 def container(diameters: Sequence[float]) -> float:
     """Diameter of a circle that holds circles of these diameters.
 
-    Exact for up to three circles and for equal ones; for more, one in which every circle was placed.
+    Exact for up to three circles and for equal ones; for more, one in which each was placed.
 
     >>> container([7.8, 1.0])
     8.8

@@ -51,7 +51,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="wellstrung",
-        description="Reads a written plan of a beaded piece and says what will not fit, hold or add up.",
+        description="Reads a written plan of a beaded piece and says what will not work.",
     )
     parser.add_argument(
         "--version", action="version", version=f"wellstrung {version('wellstrung')}"

@@ -1,7 +1,7 @@
 """Named quantities of a plan, worked out when asked for and remembered for that plan.
 
-A name is `<part>.<what>`, `beads.<bead>.<what>` or `piece.<what>`. What a part offers is said by its
-kind; what a woven part measures is said by its stitch.
+A name is `<part>.<what>`, `beads.<bead>.<what>` or `piece.<what>`. What a part offers is said by
+its kind; what a woven part measures is said by its stitch.
 """
 
 from __future__ import annotations
@@ -9,10 +9,9 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 
-from wellstrung import tables
 from wellstrung.model import Item, Missing, Part, Plan, Role
-from wellstrung.place import Place
-from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, total
+from wellstrung.palette import BEAD
+from wellstrung.quantity import Quantity, derived, exact, total
 
 PIECE = "piece"
 BEADS = "beads"
@@ -39,7 +38,8 @@ class Quantities:
 
     def of(self, item: Item, what: str) -> Quantity:
         """`what` of a part or a bead."""
-        return self.get(f"{item.name}.{what}" if isinstance(item, Part) else _bead(item, what))
+        owner = item.name if isinstance(item, Part) else f"{BEADS}.{item.name}"
+        return self.get(f"{owner}.{what}")
 
     def offered(self) -> Iterator[str]:
         """Every name this plan may have a value for, in the plan's order."""
@@ -69,7 +69,7 @@ class Quantities:
             return _PIECE[what](self)
         if owner == BEADS:
             bead, _, what = what.partition(".")
-            return _BEAD[what](self.plan.beads[bead], self)
+            return BEAD[what](self.plan.beads[bead])
         part = self.plan.parts[owner]
         offers = _offers(self.plan, part)
         if what in offers:
@@ -110,64 +110,6 @@ EYE: dict[str, Callable[[Part, str], Quantity]] = {
     "hole": _eye_hole,
     "wire": _eye_wire,
     "through": _eye_through,
-}
-
-# --- beads
-
-
-def _bead(item: Item, what: str) -> str:
-    return f"{BEADS}.{item.name}.{what}"
-
-
-def table_row(bead: Item) -> tables.Row:
-    """The trade-table row of a palette entry; raises Missing when its make is needed and not said."""
-    kind, size = bead.text("type"), bead.text("size")
-    if kind == "cylinder":
-        return tables.load("beads").row(f"cylinder {size}")
-    return tables.load("beads").row(f"{kind} {size} {bead.text('make')}")
-
-
-def _from_table(what: str, unit: str, cure: str) -> Callable[[Item, Quantities], Quantity]:
-    def look_up(bead: Item, ask: Quantities) -> Quantity:
-        written = "per_gram" if what == "per_gram" else what
-        if bead.has("measured", written) or bead.has(written):
-            if what != "per_gram":
-                return bead.length(written)
-            node = bead.node_at("measured", written) or bead.node_at(written)
-            assert node is not None
-            return leaf(
-                f"{bead.name}.per gram",
-                float(node.value),
-                unit,
-                place=node.place,
-                spelling=str(node.value),
-            )
-        row = table_row(bead)
-        cell = row.cell(what)
-        cause = Cause(
-            f"{bead.text('size')} bead {_WORDS[what]} of this lot", f"`{bead.name}`", cure
-        )
-        return leaf(
-            f"{bead.name}.{_WORDS[what]}",
-            cell.value,
-            unit,
-            [Spread(cause, cell.value - cell.low, cell.high - cell.value)],
-            place=bead.key.place,
-            source=f"trade tables, beads, {row.name}: {cell.grade}",
-            grade=cell.grade,
-        )
-
-    return look_up
-
-
-_WORDS = {"outside": "outside", "length": "length", "hole": "hole", "per_gram": "count per gram"}
-_MEASURE_BEADS = "string ten, measure them together, write `measured: {{{}: ...}}` in the palette"
-
-_BEAD: dict[str, Callable[[Item, Quantities], Quantity]] = {
-    "outside": _from_table("outside", "mm", _MEASURE_BEADS.format("outside")),
-    "length": _from_table("length", "mm", _MEASURE_BEADS.format("length")),
-    "hole": _from_table("hole", "mm", _MEASURE_BEADS.format("hole")),
-    "per_gram": _from_table("per_gram", "", "weigh a hundred, write `measured: {per_gram: ...}`"),
 }
 
 # --- the piece
@@ -264,8 +206,3 @@ _PIECE: dict[str, Callable[[Quantities], Quantity]] = {
     "inside": _inside,
     "mass": _mass,
 }
-
-
-def written_at(quantity: Quantity) -> Place | None:
-    """The place of the first leaf that the author wrote."""
-    return next((leaf.place for leaf in quantity.leaves if leaf.place), None)

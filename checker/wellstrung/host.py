@@ -32,7 +32,8 @@ class Named(Protocol):
     """Anything a plugin brings has a name that is its own."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """The name."""
 
 
 T = TypeVar("T", bound=Named)

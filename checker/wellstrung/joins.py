@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from wellstrung.model import Hung, Part, Plan, Role, RunEntry, Step
 from wellstrung.place import Place
@@ -47,6 +48,8 @@ class Eyes:
     def words(self) -> str:
         """The eyes in the author's words."""
         name = self.key.replace("_", " ")
+        if self.count == 1 and name.endswith("eyes"):
+            name = name.removesuffix("s")
         return (
             f"the {name} of `{self.part.name}`"
             if len(name) > 1
@@ -67,6 +70,7 @@ class RopeInCap(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """Cap, rope."""
         return (self.cap.name, self.rope.name)
 
 
@@ -80,6 +84,7 @@ class RingThroughEye(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """Ring, then whose eye it is."""
         return (self.ring.name, self.eyes.part.name)
 
 
@@ -94,6 +99,7 @@ class RingHolds(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """Ring, then all that it holds."""
         held = dict.fromkeys(eyes.part.name for eyes in self.eyes)
         around = (self.around.name,) if self.around else ()
         return (self.ring.name, *around, *held)
@@ -108,6 +114,7 @@ class HungOnEyes(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """What hangs, then from what."""
         return (*dict.fromkeys(line.part.name for line in self.lines), self.eyes.part.name)
 
 
@@ -120,6 +127,7 @@ class ChainCut(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """Chain, then pieces."""
         return (self.chain.name, *(piece.name for piece, _ in self.pieces))
 
 
@@ -133,6 +141,7 @@ class PieceCut(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """Piece, chain."""
         return (self.piece.name, self.chain.name)
 
 
@@ -144,6 +153,7 @@ class Glue(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """The adhesive."""
         return (self.adhesive.name,)
 
 
@@ -178,7 +188,7 @@ def _eyes_facing(entry: RunEntry) -> Eyes | None:
 
 def _run_joins(plan: Plan) -> Iterator[Subject]:
     run = plan.run
-    for before, after in zip(run, run[1:], strict=False):
+    for before, after in pairwise(run):
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
         if set(roles) == {Role.ROPE, Role.CAP}:
             cap_entry = before if before.part.kind.role is Role.CAP else after

@@ -6,13 +6,13 @@ point nowhere, a ring hung from itself, a circle of hanging parts.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 from enum import Enum, auto
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from wellstrung import reading, units
+from wellstrung import reading, tables, units
 from wellstrung.bench import Bench
 from wellstrung.place import Edit, Fault, Place
 from wellstrung.quantity import Cause, Quantity, Spread, Window, leaf
@@ -91,6 +91,21 @@ class Item:
                 return node.place
         return self.key.place
 
+    @property
+    def measurable(self) -> Collection[str]:
+        """The fields that may stand under `measured:`."""
+        return ()
+
+    def _cure(self, path: tuple[str, ...], parsed: units.Parsed) -> str:
+        """What the author can do about the spread of a field."""
+        what = " ".join(path).replace("_", " ")
+        if len(path) == 1 and path[0] in self.measurable:
+            return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
+        example = units.show(parsed.value, parsed.unit).replace(" ", " ± 0.05 ", 1)
+        return (
+            f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
+        )
+
     def missing(self, *path: str) -> Missing:
         """The exception to raise for a field that is not there."""
         return Missing(f"`{'.'.join(path)}` of `{self.name}`")
@@ -146,10 +161,7 @@ class Item:
             setting = self.bench.allowances[allowance]
             down = up = setting.value
             source = setting.reason
-        cure = (
-            f"measure it and write `measured: {{{what.replace(' ', '_')}: ...}}` in `{self.name}`"
-        )
-        cause = Cause(what if "." not in what else what.replace(".", " "), f"`{self.name}`", cure)
+        cause = Cause(what.replace(".", " "), f"`{self.name}`", self._cure(path, parsed))
         return leaf(
             f"{self.name}.{what}",
             parsed.value,
@@ -167,6 +179,12 @@ class Part(Item):
     """One entry under `parts`."""
 
     kind: Kind
+
+    @property
+    def measurable(self) -> Collection[str]:
+        """The fields that may stand under `measured:`, by the kind's schema."""
+        fields: Any = self.kind.fragment["properties"]
+        return tuple(fields.get("measured", {}).get("properties", ()))
 
 
 @dataclass(frozen=True, eq=False)
@@ -299,8 +317,11 @@ class _Builder:
             for key, entry in self._entries("parts")
             if isinstance(entry.node, reading.Mapping)
         }
+        for bead in self.beads.values():
+            self._check_bead(bead)
         for part in self.parts.values():
             self._check_part(part, stitches)
+        self._check_supplies()
         run = tuple(self._run())
         hung = tuple(self._hung())
         self._check_circles(hung)
@@ -363,6 +384,10 @@ class _Builder:
         node = part.node_at("beads")
         if node is not None and str(node.value) not in self.beads:
             self._unknown("bead", str(node.value), self.beads, node)
+        for field_name, table in (("metal", "metals"), ("type", "adhesives")):
+            node = part.node_at(field_name)
+            if node is not None and (table == "metals" or part.kind.name == "adhesive"):
+                self._check_row(table, str(node.value), node)
         for says, place in part_contradictions(part):
             self._fault(says, place, part.key.place)
         node = part.node_at("of")
@@ -378,6 +403,32 @@ class _Builder:
             )
         elif chain is not None:
             self._check_links(part, chain)
+
+    def _check_row(self, table: str, name: str, node: reading.Node) -> None:
+        rows = tables.load(table).rows
+        if name not in rows:
+            self._unknown(f"row in the trade table `{table}`", name, rows, node)
+
+    def _check_bead(self, bead: Item) -> None:
+        """A bead of the tables must be in them; one of type `other` brings its own sizes."""
+        if bead.text("type") == "other":
+            return
+        size = bead.node_at("size")
+        if size is None:
+            self._fault(
+                f"the bead `{bead.name}` lacks its `size`: write one such as `size: 8/0`",
+                bead.key.place,
+            )
+        elif bead.text("type") == "cylinder" or bead.has("make"):
+            rows = tables.load("beads").rows
+            if bead_row(bead) not in rows:
+                listed = ", ".join(f"`{row}`" for row in rows)
+                self._fault(
+                    f"the trade tables have no bead `{bead_row(bead)}`: they have {listed}; or"
+                    " write `type: other` with its own `outside`, `length` and `hole`",
+                    size.place,
+                    found=bead_row(bead),
+                )
 
     def _check_links(self, piece: Part, chain: Part) -> None:
         pattern = chain.node_at("pattern")
@@ -477,6 +528,15 @@ class _Builder:
                 )
                 return
 
+    def _check_supplies(self) -> None:
+        for node in self._items("supplies"):
+            assert isinstance(node, reading.Mapping)
+            for name, entry in node.entries.items():
+                if name == "bead" and str(entry.node.value) not in self.beads:
+                    self._unknown("bead", str(entry.node.value), self.beads, entry.node)
+                elif name in ("part", "chain", "thread"):
+                    self._part(entry.node)
+
     def _goal(self) -> Goal | None:
         for name in ("finished_length", "inside"):
             entry = self.tree.entries.get(name)
@@ -493,6 +553,14 @@ class _Builder:
                 if name in node.entries:
                     self._part(node.entries[name].node)
             yield Step(number, str(node.value["do"]), node)
+
+
+def bead_row(bead: Item) -> str:
+    """The name of a palette entry's row in the trade tables; raises Missing without a make."""
+    size = units.bead_size(bead.text("size"))
+    if bead.text("type") == "cylinder":
+        return f"cylinder {size}"
+    return f"{bead.text('type')} {size} {bead.text('make')}"
 
 
 def _eyes_called(part: Part, name: str) -> str | None:

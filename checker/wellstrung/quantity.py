@@ -16,7 +16,7 @@ import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import Enum
-from functools import cached_property
+from functools import cached_property, partial
 from itertools import product
 from typing import NamedTuple
 
@@ -158,12 +158,12 @@ class Quantity:
             return Window(min(self.middle, *values), max(self.middle, *values))
         return Window(-self._climb(-1.0), self._climb(1.0))
 
+    def _signed(self, sign: float, cause: Cause, end: float) -> float:
+        return sign * self.at({cause: end})
+
     def _climb(self, sign: float) -> float:
         """The greatest `sign` x value, going from each cause's own best end until none helps."""
-        moved = {
-            cause: max(_ENDS, key=lambda end, c=cause: sign * self.at({c: end}))
-            for cause in self.causes
-        }
+        moved = {cause: max(_ENDS, key=partial(self._signed, sign, cause)) for cause in self.causes}
         best = sign * self.at(moved)
         improved = True
         while improved:
@@ -245,6 +245,27 @@ def exact(name: str, value: float, unit: str = "", source: str = "") -> Quantity
     return Quantity(name, unit, value, source=source)
 
 
+def worked(
+    name: str,
+    unit: str,
+    function: Callable[..., float],
+    formula: str,
+    args: Mapping[str, Quantity],
+    *,
+    scan: bool = False,
+    source: str = "",
+) -> Quantity:
+    """`derived`, for arguments that are gathered at run time.
+
+    >>> held = {"rope": exact("rope", 7.8, "mm"), "eye": exact("eye", 1.0, "mm")}
+    >>> worked("room", "mm", lambda rope, eye: rope + eye, "rope + eye", held).middle
+    8.8
+    """
+    return Quantity(
+        name, unit, function=function, args=args, formula=formula, scan=scan, source=source
+    )
+
+
 def derived(
     name: str,
     unit: str,
@@ -265,9 +286,7 @@ def derived(
     >>> area.worst
     Window(low=81.0, high=121.0)
     """
-    return Quantity(
-        name, unit, function=function, args=args, formula=formula, scan=scan, source=source
-    )
+    return worked(name, unit, function, formula, args, scan=scan, source=source)
 
 
 def total(name: str, unit: str, terms: Iterable[Quantity], source: str = "") -> Quantity:

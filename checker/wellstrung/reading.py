@@ -189,12 +189,14 @@ def _surprises() -> Iterator[tuple[re.Pattern[str], str]]:
     for pattern, says in (
         (
             r"[-+]?0\d+",
-            "begins with a zero, which some readers take for another number: write {bare}, or {quoted} if it is text",
+            "begins with a zero, which some readers take for another number:"
+            " write {bare}, or {quoted} if it is text",
         ),
         (r"[-+]?\d[\d_]*_[\d_]*(\.\d*)?", "has an underline inside a number: write {joined}"),
         (
             r"0[xob][0-9A-Fa-f_]+",
-            "is a number in another base to some readers: write it in tens, or {quoted} if it is text",
+            "is a number in another base to some readers: write it in tens,"
+            " or {quoted} if it is text",
         ),
         (
             r"[-+]?(\d+\.?\d*|\.\d+)[eE][-+]?\d+",
@@ -205,7 +207,8 @@ def _surprises() -> Iterator[tuple[re.Pattern[str], str]]:
         (r"\+\d+(\.\d+)?", "needs no plus sign: write {unsigned}"),
         (
             r"\d+(:[0-5]?\d)+(\.\d*)?",
-            "is a number in sixties to some readers: write a time with its unit, such as `90 min`, or {quoted} if it is text",
+            "is a number in sixties to some readers: write a time with its unit, such as `90 min`,"
+            " or {quoted} if it is text",
         ),
         (r"\d{4}-\d{1,2}-\d{1,2}([Tt ].*)?", "is a date to some readers: write {quoted}"),
         (
@@ -417,7 +420,8 @@ _PLAIN_WORDS = (
     ("found character '\\t'", "a tab stands where the line begins: indent with spaces"),
     (
         "found character that cannot start any token",
-        "a tab or a sign such as @ or ` begins a value: indent with spaces, or put the text in quotes",
+        "a tab or a sign such as @ or ` begins a value: indent with spaces,"
+        " or put the text in quotes",
     ),
     (
         "mapping values are not allowed",

@@ -18,7 +18,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from wellstrung import reading, units
-from wellstrung.derive import Quantities, written_at
+from wellstrung.derive import Quantities
 from wellstrung.joins import (
     ChainCut,
     Eyes,
@@ -45,6 +45,7 @@ from wellstrung.quantity import (
     leaf,
     number,
     total,
+    worked,
 )
 from wellstrung.work import GluedJoint, RingOnCappedRope, caps_at
 
@@ -166,11 +167,9 @@ def spelled(quantity: Quantity) -> str:
 
 def about(quantity: Quantity, like: Quantity | None = None) -> str:
     """A value with its likely range, in the unit that `like` was written in."""
-    unit = _unit(like or quantity, quantity.unit)
-    if not quantity.causes:
-        return in_unit_of(quantity.middle, like or quantity)
-    low, high = quantity.likely
-    return f"{units.show(quantity.middle, unit)}, likely {between(low, high, like or quantity)}"
+    model = like or quantity
+    middle = in_unit_of(quantity.middle, model)
+    return f"{middle}, likely {between(*quantity.likely, model)}" if quantity.causes else middle
 
 
 def between(low: float, high: float, like: Quantity) -> str:
@@ -181,8 +180,12 @@ def between(low: float, high: float, like: Quantity) -> str:
 
 
 def in_unit_of(value: float, like: Quantity) -> str:
-    """A value in base units, printed in the unit that `like` was written in."""
-    return units.show(value, _unit(like, like.unit))
+    """A value in base units, printed in the unit that `like` was written in.
+
+    Sixteenths of an inch are too coarse to tell a fit in: below two inches they give way to mm.
+    """
+    unit = _unit(like, like.unit)
+    return units.show(value, "mm" if unit == "in/" and abs(value) < 2 * units.INCH else unit)
 
 
 def spelled_time(minutes: float) -> str:
@@ -267,5 +270,5 @@ __all__ = [
     "spelled_time",
     "thinner_wires",
     "total",
-    "written_at",
+    "worked",
 ]

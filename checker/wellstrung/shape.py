@@ -1,16 +1,15 @@
 """Whether a tree has the shape of a plan; where it has not, what is wrong in plain words.
 
 A compiled validator decides, branch by branch: the plan, then every part by its `kind`, every step
-by its verb. Only where it says no is `jsonschema` imported, to say what and where. Values with units
-are then read one by one, so that a slip in a unit is told with the rest.
+by its verb. Only where it says no is `jsonschema` imported, to say what and where. Values with
+units are then read one by one, so that a slip in a unit is told with the rest.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from difflib import get_close_matches
-from functools import cache
 from typing import Any
 
 import jsonschema_rs
@@ -34,9 +33,16 @@ _SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n"})
 
 @dataclass(frozen=True)
 class Known:
-    """The kinds of parts there are, each with its schema fragment."""
+    """The kinds of parts there are, by schema fragment, and the validators built so far."""
 
     kinds: Mapping[str, Mapping[str, Any]]
+    _built: dict[int, Any] = field(default_factory=dict)
+
+    def validator(self, schema: Mapping[str, Any]) -> Any:
+        """The compiled validator of a schema, built when first asked for."""
+        if id(schema) not in self._built:
+            self._built[id(schema)] = jsonschema_rs.Draft202012Validator(dict(schema))
+        return self._built[id(schema)]
 
 
 @dataclass(frozen=True)
@@ -62,28 +68,10 @@ def check(read: reading.Read, known: Known) -> tuple[Fault, ...]:
     assert read.tree is not None
     faults: list[Fault] = []
     for branch in _branches(read.tree, known, faults):
-        if not _validator(id(branch.schema), _Held(branch.schema)).is_valid(branch.node.value):
+        if not known.validator(branch.schema).is_valid(branch.node.value):
             faults += _explained(branch)
         faults += _units(branch.node, branch.schema, branch.name)
     return tuple(sorted(faults, key=lambda fault: fault.place))
-
-
-class _Held:
-    """A schema as a cache argument: equal by what `_validator` is keyed with, never compared."""
-
-    def __init__(self, schema: Mapping[str, Any]) -> None:
-        self.schema = schema
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Held) and self.schema is other.schema
-
-    def __hash__(self) -> int:
-        return id(self.schema)
-
-
-@cache
-def _validator(_: int, held: _Held) -> Any:
-    return jsonschema_rs.Draft202012Validator(held.schema)
 
 
 def _branches(tree: reading.Mapping, known: Known, faults: list[Fault]) -> Iterator[_Branch]:
@@ -344,7 +332,7 @@ def _scalar(node: reading.Scalar, schema: Mapping[str, Any], name: str) -> Itera
                 edits=edits,
             )
     elif kind in ("text", "name") and not node.quoted and str(node.value).lower() in _SWITCHES:
-        says = f'{name}: `{node.text}` is a switch to some readers of YAML: write "{node.text}" in quotes'
+        says = f'{name}: `{node.text}` is a switch to some readers: write "{node.text}" in quotes'
         yield Fault(
             "plan-shape",
             says,

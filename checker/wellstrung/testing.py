@@ -1,12 +1,10 @@
 """For those who write rules: cases as data, each with the whole message and its place.
 
-A case file is YAML: `rule:` names the rule, `plan:` is a plan that keeps it, and every entry of
-`cases:` says which words of that plan to change and what the rule must then answer::
+A case file is YAML: `rule:` names the rule, `plan_file:` is a plan that keeps it, and every entry
+of `cases:` says which words of that plan to change and what the rule must then answer::
 
     rule: cap-bore
-    plan: |
-      plan: 1
-      ...
+    plan_file: ../collar.yaml    # or plan: | and the plan itself
     cases:
       - name: too tight
         change: {"bore: 8 mm": "bore: 6 mm"}
@@ -49,7 +47,7 @@ def cases(path: Path) -> Iterator[Case]:
     """The cases of a case file; raises ValueError where a change does not apply."""
     data = yaml.safe_load(path.read_text(encoding="utf-8"))
     for entry in data["cases"]:
-        text = data["plan"]
+        text = data.get("plan") or (path.parent / data["plan_file"]).read_text(encoding="utf-8")
         for old, new in entry.get("change", {}).items():
             if text.count(old) != 1:
                 raise ValueError(f"{path.name}, {entry['name']}: `{old}` must stand there once")

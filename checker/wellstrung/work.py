@@ -1,13 +1,14 @@
 """The bench steps, simulated in the order written: what is capped, glued, curing and loaded when.
 
-Only written waits and written `takes:` move the clock: a step that says nothing of its time is taken
-as quick, so a joint is never believed to have cured for longer than the plan says.
+Only written waits and written `takes:` move the clock: a step that says nothing of its time is
+taken as quick, so a joint is never believed to have cured for longer than the plan says.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from wellstrung.joins import Subject
 from wellstrung.model import Hung, Part, Plan, Role, Step
@@ -40,6 +41,7 @@ class GluedJoint(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """Adhesive, cap."""
         return (self.adhesive.name, self.cap.name)
 
 
@@ -55,6 +57,7 @@ class RingOnCappedRope(Subject):
 
     @property
     def parts(self) -> tuple[str, ...]:
+        """Ring, rope."""
         return (self.ring.name, self.rope.name)
 
 
@@ -66,7 +69,7 @@ def simulate(plan: Plan) -> tuple[Subject, ...]:
 def caps_at(plan: Plan, rope: Part) -> list[Part]:
     """The caps of a rope in the run's order, one for each end that has one."""
     caps = []
-    for before, after in zip(plan.run, plan.run[1:], strict=False):
+    for before, after in pairwise(plan.run):
         if after.part is rope and before.part.kind.role is Role.CAP:
             caps.append(before.part)
         if before.part is rope and after.part.kind.role is Role.CAP:
@@ -117,7 +120,7 @@ def _pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
 
 
 def _ring_neighbours(plan: Plan) -> Iterator[tuple[Part, str]]:
-    for before, after in zip(plan.run, plan.run[1:], strict=False):
+    for before, after in pairwise(plan.run):
         yield before.part, after.part.name
         yield after.part, before.part.name
 

@@ -31,7 +31,7 @@ def load(name: str) -> Schema:
 @cache
 def plan() -> Schema:
     """The schema of everything in a plan but the insides of parts and steps."""
-    return inlined(load("plan"))
+    return _whole(load("plan"))
 
 
 @cache
@@ -41,18 +41,23 @@ def fragment(kind: str) -> Schema:
     >>> sorted(fragment("needle")["properties"])
     ['kind', 'note', 'size', 'source']
     """
-    return inlined(load(f"kinds/{kind.replace(' ', '_')}"))
+    return _whole(load(f"kinds/{kind.replace(' ', '_')}"))
 
 
 @cache
 def verbs() -> Mapping[str, Schema]:
     """The schema of a work step, by verb."""
-    return {verb: inlined(schema) for verb, schema in load("work")["verbs"].items()}
+    return {verb: _whole(schema) for verb, schema in load("work")["verbs"].items()}
 
 
 def kind_names() -> tuple[str, ...]:
     """The built-in kinds of parts."""
     return tuple(sorted(file.stem.replace("_", " ") for file in (_HERE / "kinds").glob("*.json")))
+
+
+def _whole(schema: Schema) -> Schema:
+    whole: Schema = inlined(schema)
+    return whole
 
 
 def inlined(schema: Any) -> Any:

@@ -65,7 +65,10 @@ class Page:
         )
 
     def line(self, text: str | Text = "", indent: int = 0, style: str = "") -> None:
-        """A paragraph, wrapped and indented."""
+        """A paragraph, wrapped and indented; a blank line without text."""
+        if not text:
+            self.console.print()
+            return
         body = text if isinstance(text, Text) else Text(text, style=style)
         self.console.print(Padding(body, (0, 0, 0, indent), expand=False))
 

@@ -240,6 +240,6 @@ PEYOTE = Stitch(
         "mass": _mass,
         "thread": _thread,
     },
-    held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm; `Boot camp: peyote hoops`,"
-    " copy seen; the form N x l / pi + d gives 22.3",
+    held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm: `Boot camp: peyote"
+    " hoops`, copy seen; the form N x l / pi + d gives 22.3",
 )

@@ -14,12 +14,12 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     path = fringe.eyes.part.kind.eyes[fringe.eyes.key].path
     last = fringe.lines[-1]
     words = fringe.eyes.words
-    if hung > eyes:
-        says = f"{hung} of {names} hang from {words}, which has {eyes}: {hung - eyes} have no eye"
-    else:
-        says = f"{hung} of {names} hang from {words}, which has {eyes}: {eyes - hung} stay empty"
+    off = abs(hung - eyes)
+    short = f"{off} {'has' if off == 1 else 'have'} no eye"
+    empty = f"{off} {'stays' if off == 1 else 'stay'} empty"
+    rest = short if hung > eyes else empty
     return Misfit(
-        says=says,
+        says=f"{hung} of {names} hang from {words}, which has {eyes}: {rest}",
         place=last.place_of("times"),
         found=f"{hung} hung",
         needed=f"{eyes}, one for each eye",

@@ -21,6 +21,7 @@ from wellstrung.rulebook import (
     derived,
     in_unit_of,
     spelled,
+    worked,
 )
 
 
@@ -33,7 +34,7 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         formula, source = " + ".join(held), "two circles a and b fit exactly when a + b <= D"
     else:
         formula, source = f"container({', '.join(held)})", "circles in a circle, see `circles.py`"
-    taken = derived("room taken", "mm", room_taken, formula, source=source, **held)
+    taken = worked("room taken", "mm", room_taken, formula, held, source=source)
     fits = inside - taken
     swings = derived(
         "room to swing",
@@ -50,9 +51,8 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     margin = fits if forced else swings
     size = ask.of(join.ring, _written(join))
     things = _words(join)
-    subject = (
-        f"ring `{join.ring.name}` ({spelled(size)} {_written(join)}, {about(inside, size)} inside)"
-    )
+    written = "" if _written(join) == "inside" else f"{spelled(size)} outside, "
+    subject = f"ring `{join.ring.name}` ({written}inside {about(inside, size)})"
     fault = f"is too small to hold {things}" if forced else f"holds {things} with no room to swing"
     may = (
         f"may be too small to hold {things}"
@@ -65,8 +65,8 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         says=f"{subject} {fault}, {need}",
         may=f"{subject} {may}, {need}",
         place=join.ring.place_of(_written(join)),
-        found=about(inside, size) + " inside",
-        needed=f"{in_unit_of(inside.middle + short, size)} inside or more",
+        found=f"inside {about(inside, size)}",
+        needed=f"inside {in_unit_of(inside.middle + short, size)} or more",
         remedies=_remedies(join, size, short),
         margin=margin,
         at_most="error" if forced else "warning",
@@ -81,6 +81,10 @@ def room_taken(**held: float) -> float:
     8.8
     """
     return circles.container(tuple(held.values()))
+
+
+#: Rings are sold in half millimetres, common practice.
+_STEP = 0.5
 
 
 def _held(join: RingHolds, ask: Ask) -> list[tuple[str, Quantity]]:
@@ -102,8 +106,7 @@ def _written(join: RingHolds) -> str:
 
 
 def _remedies(join: RingHolds, size: Quantity, short: float) -> tuple[Remedy, ...]:
-    step = 25.4 / 16 if size.spelled_unit in ("in", '"', "inch", "inches") else 0.5
-    wanted = math.ceil((size.middle + short) / step - 1e-9) * step
+    wanted = math.ceil((size.middle + short) / _STEP - 1e-9) * _STEP
     text = f"{in_unit_of(wanted, size)} {_written(join)}"
     edit = Edit(join.ring.place_of(_written(join)), in_unit_of(wanted, size))
     return (
@@ -130,5 +133,6 @@ RULE = Rule(
         "0.2 mm left to swing: common practice, no source",
     ),
     bad="a ring of 12 mm, 12 AWG, round a rope of 7.8 mm and an eye of 1 mm: 7.9 mm inside",
+    yields_to=("ring-through-eye",),
     good="a ring of 12 mm, 18 AWG, round a rope of 7.8 mm and an eye of 1 mm: 9.95 mm inside",
 )

@@ -96,7 +96,7 @@ RULE = Rule(
     family="fit",
     subject=RingThroughEye,
     check=check,
-    title="the wire of a ring passes the hole of every eye it holds (its room inside is `ring-room`)",
+    title="the wire of a ring passes the hole of every eye it holds (what fits in it: `ring-room`)",
     why=(
         "a ring whose wire does not pass a chain link or a cap's loop is found out with the pliers"
         " in hand, when the parts are bought and the class sits waiting"

@@ -20,15 +20,10 @@ def check(cut: PieceCut, ask: Ask) -> Answer:
         return Held()
     assert cut.step is not None
     place = cut.step.node.entries["every"].node.place
-    next_link = pattern(cut.chain)[
-        (pattern(cut.chain).index(run[0]) + every) % len(pattern(cut.chain))
-    ]
-    how = "loses the link it is cut through" if is_soldered(cut.chain) else "keeps every link"
     return Misfit(
         says=(
-            f"`{cut.piece.name}` is cut every {every} links, but {len(run)} links and {lost} lost"
-            f" make {needed}: `{cut.chain.name}` {how}, and the next piece would begin"
-            f" {'short or ' if every < needed else ''}at `{next_link}`"
+            f"`{cut.piece.name}` is cut every {every} links, but its {len(run)} links and the"
+            f" {lost} lost between pieces make {needed}: {_what_happens(cut, run, every)}"
         ),
         place=place,
         found=f"every {every} links",
@@ -40,6 +35,16 @@ def check(cut: PieceCut, ask: Ask) -> Answer:
             f"lost until the pattern ({' '.join(pattern(cut.chain))}) is in phase again = {lost}",
         ),
     )
+
+
+def _what_happens(cut: PieceCut, run: list[str], every: int) -> str:
+    cycle = pattern(cut.chain)
+    following = cycle[(cycle.index(run[0]) + every) % len(cycle)]
+    if every < len(run):
+        return "each piece would come out short"
+    if following == run[0] and is_soldered(cut.chain):
+        return f"`{cut.chain.name}` is soldered, so the `{following}` that is cut through is lost"
+    return f"the next piece would begin at `{following}`"
 
 
 def _wrong_end(cut: PieceCut, run: list[str]) -> Misfit:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from wellstrung import chain as links
 from wellstrung import reading
 from wellstrung.kinds.chain import (
@@ -24,10 +26,10 @@ from wellstrung.rulebook import (
     Rule,
     Verdict,
     compare,
-    derived,
     exact,
     in_unit_of,
     leaf,
+    worked,
 )
 from wellstrung.units import length as read_length
 
@@ -41,12 +43,14 @@ def check(cut: ChainCut, ask: Ask) -> Answer:
     if not lines or any("length" not in line.entries for line in lines):
         raise Missing(f"a line `{{chain: {cut.chain.name}, length: ...}}` under `supplies`")
     wanted = cut_list(cut)
-    had = _pieces_had(cut, [length for line in lines for length in _lengths(line)], wanted)
-    margin = had - exact("pieces wanted", len(wanted))
-    whole = needed(cut)
+    lengths = [length for line in lines for length in _lengths(line)]
+    had, whole = _pieces_had(cut, lengths, wanted), needed(cut)
     last = lines[-1].entries["length"].node
-    on_hand = leaf("on hand", 0.0, "mm", spelled_unit=read_length(last.value).unit)
-    need = in_unit_of(whole.likely.high, on_hand)
+    on_hand = leaf("on hand", lengths[0], "mm", spelled_unit=read_length(last.value).unit)
+    # one length is judged in mm, several by the whole pieces that each of them gives
+    margin = on_hand - whole if len(lengths) == 1 else had - exact("pieces wanted", len(wanted))
+    # chain is bought by the centimetre: round up, never below what the likely links need
+    need = in_unit_of(math.ceil(whole.likely.high / 10) * 10, on_hand)
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
     alike = len({tuple(run) for run in wanted}) == 1
@@ -54,7 +58,8 @@ def check(cut: ChainCut, ask: Ask) -> Answer:
     gives = f"{had.middle:g} of the {len(wanted)} pieces"
     return Misfit(
         says=f"the chain `{cut.chain.name}` on hand ({written}) gives {gives}, cut in phase",
-        may=f"the chain `{cut.chain.name}` on hand ({written}) may give only {had.likely.low:g} of the {len(wanted)} pieces",
+        may=f"the chain `{cut.chain.name}` on hand ({written}) may give only {had.worst.low:g} of"
+        f" the {len(wanted)} pieces",
         place=last.place,
         found=written,
         needed=f"{need} in one length",
@@ -81,12 +86,12 @@ def _pieces_had(cut: ChainCut, lengths: list[float], wanted: list[list[str]]) ->
             lengths, pattern(cut.chain), wanted, sizes, wires, soldered=is_soldered(cut.chain)
         )
 
-    return derived(
+    return worked(
         "pieces to be had",
         "",
         had,
         "cut in phase, lost links counted, from " + " and ".join(f"{n:g} mm" for n in lengths),
-        **{f"link{n}": link_inside(cut.chain, link) for n, link in enumerate(names)},
+        {f"link{n}": link_inside(cut.chain, link) for n, link in enumerate(names)},
     )
 
 
@@ -103,7 +108,10 @@ RULE = Rule(
     subject=ChainCut,
     check=check,
     title="the chain on hand gives every piece (where it is cut is `chain-cut`)",
-    why="length over length says there is enough; links lost in cutting and in getting back in phase say not",
+    why=(
+        "length over length says there is enough; links lost in cutting and in getting back in"
+        " phase say not"
+    ),
     sources=("counting along the pattern, worked out for this project",),
     bad="seven pieces of 40 mm from {chain: bar chain, length: 28 cm}",
     good="seven pieces of 40 mm from {chain: bar chain, length: 40 cm}",

@@ -38,7 +38,7 @@ def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
         return Held(margin)
     cap, glued = ring_on_rope.blocked_by[-1]
     inside, outside = ask.of(ring, "inside"), ask.of(cap, "outside")
-    sizes = f"{about(inside)} inside, and cap `{cap.name}` is {about(outside)} outside"
+    sizes = f"inside {about(inside)}, and the outside of cap `{cap.name}` {about(outside)}"
     head = f"ring `{ring.name}` is {ring.text('closing')} and goes on `{rope.name}` in step"
     tail = f"{step.number}, after step {glued.number} has capped both its ends: it is {sizes}"
     return Misfit(

@@ -65,17 +65,17 @@ def _judged(joint: GluedJoint, ask: Ask, moment: Moment, cure: str, words: str) 
 def _remedies(joint: GluedJoint, ask: Ask, moment: Moment, needed: Quantity) -> tuple[Remedy, ...]:
     missing = needed.worst.high - moment.after
     last = moment.step.number - 1 if moment.step else len(ask.plan.steps)
-    between = ask.plan.steps[joint.step.number : last]
-    for step in between:
+    remedies = []
+    for step in ask.plan.steps[joint.step.number : last]:
         if step.verb == "wait":
             wanted = spelled_time(step.minutes("time") + missing)
-            place = step.node.entries["time"].node.place
-            return (Remedy(f"let step {step.number} wait {wanted}", (Edit(place, wanted),)),)
-    wanted = spelled_time(missing)
-    before = between[-1] if between else joint.step
-    line = f"{{do: wait, time: {wanted}}}"
-    text = f"wait {wanted} after step {before.number}: `- {line}`"
-    return (Remedy(text, (ask.new_item_after(before.place, line),)), Remedy(text))
+            edit = Edit(step.node.entries["time"].node.place, wanted)
+            remedies.append(Remedy(f"let step {step.number} wait {wanted}", (edit,)))
+    # a wait right behind the glue serves every step that comes after
+    line = f"{{do: wait, time: {spelled_time(needed.worst.high)}}}"
+    text = f"wait {spelled_time(needed.worst.high)} after step {joint.step.number}: `- {line}`"
+    remedies.append(Remedy(text, (ask.new_item_after(joint.place, line),)))
+    return (*remedies, Remedy(text))
 
 
 RULE = Rule(

@@ -1,0 +1,69 @@
+"""Every case of every rule: the whole answer, word for word; and the remedies that they offer."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+import yaml
+
+from wellstrung import reading
+from wellstrung.checking import Checker
+from wellstrung.host import Host
+from wellstrung.testing import Case, answer, cases
+
+FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
+CASES = [case for file in FILES for case in cases(file)]
+
+
+@pytest.mark.parametrize("case", CASES, ids=str)
+def test_case(case: Case, checker: Checker) -> None:
+    assert answer(case, checker) == {"expect": case.expect, **case.pinned}
+
+
+@pytest.mark.parametrize(
+    "case", [case for case in CASES if case.expect in ("error", "warning")], ids=str
+)
+def test_an_offered_edit_removes_the_remark_and_brings_no_other(
+    case: Case, checker: Checker
+) -> None:
+    before = checker.check_text(case.text)
+    for remark in before.remarks:
+        if not remark.edits:
+            continue
+        edits = [(edit.place, edit.new) for edit in remark.edits]
+        after = checker.check_text(reading.replaced(case.text, edits))
+        assert after.readable
+        known = {(old.rule, old.parts) for old in before.remarks}
+        known |= {(rule, ()) for old in before.remarks for rule in old.affects}
+        left = {(new.rule, new.parts) for new in after.remarks if new.counts}
+        assert (remark.rule, remark.parts) not in left
+        assert all((rule, parts) in known or (rule, ()) in known for rule, parts in left)
+
+
+def test_every_rule_has_its_cases_and_every_case_file_its_rule(installed: Host) -> None:
+    assert {file.stem for file in FILES} == set(installed.rules)
+    for file in FILES:
+        assert installed.rules[file.stem].family == file.parent.name
+        assert yaml.safe_load(file.read_text(encoding="utf-8"))["rule"] == file.stem
+
+
+def test_every_rule_has_a_case_kept_one_broken_and_one_it_cannot_judge(installed: Host) -> None:
+    answers: dict[str, set[str]] = {}
+    for case in CASES:
+        answers.setdefault(case.rule, set()).add(case.expect)
+    for name, rule in installed.rules.items():
+        if rule.level == "caution":
+            assert {"caution", "silent"} <= answers[name], name
+            continue
+        assert "held" in answers[name], name
+        assert answers[name] & {"error", "warning"}, name
+        # a glued joint always has its times: from the plan or from the tables
+        assert "unjudged" in answers[name] or name == "cure-time", name
+
+
+def test_every_rule_names_its_sources_and_shows_a_line(installed: Host) -> None:
+    for rule in installed.rules.values():
+        assert rule.sources and all(rule.sources), rule.name
+        assert rule.good and rule.why and rule.title[0].islower(), rule.name
+        assert not rule.title.endswith("."), rule.name
