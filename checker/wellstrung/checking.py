@@ -283,7 +283,8 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
             level, says = "warning", misfit.may or misfit.says
             if margin.chief_cause is not None:
                 cause, effect = margin.chief_cause
-                says += f"; most of the doubt is {cause} (± {number(effect)}{margin.unit and ' ' + margin.unit})"
+                unit = f" {margin.unit}" if margin.unit else ""
+                says += f"; most of the doubt is {cause} (± {number(effect)}{unit})"
                 cure = cause.cure
         elif recalled and level == "error":
             level = "warning"

@@ -122,7 +122,15 @@ class Quantity:
 
     @cached_property
     def _points(self) -> tuple[float, ...]:
-        return _SCAN if self._scanned else _ENDS
+        if self._scanned:
+            return _SCAN
+        return (*_ENDS, 0.0) if self._kinked else _ENDS
+
+    @cached_property
+    def _kinked(self) -> bool:
+        """Whether a cause moves its leaf further one way, so that resting may be an end as well."""
+        lopsided = any(spread.down != spread.up for spread in self.spreads)
+        return lopsided or any(arg._kinked for arg in self.args.values())
 
     @cached_property
     def _scanned(self) -> bool:
@@ -153,7 +161,7 @@ class Quantity:
         if len(self.causes) <= _ALL_CORNERS_UP_TO and not self._scanned:
             values = [
                 self.at(dict(zip(self.causes, corner, strict=True)))
-                for corner in product(_ENDS, repeat=len(self.causes))
+                for corner in product(self._points, repeat=len(self.causes))
             ]
             return Window(min(self.middle, *values), max(self.middle, *values))
         return Window(-self._climb(-1.0), self._climb(1.0))
@@ -163,7 +171,10 @@ class Quantity:
 
     def _climb(self, sign: float) -> float:
         """The greatest `sign` x value, going from each cause's own best end until none helps."""
-        moved = {cause: max(_ENDS, key=partial(self._signed, sign, cause)) for cause in self.causes}
+        moved = {
+            cause: max((*_ENDS, 0.0), key=partial(self._signed, sign, cause))
+            for cause in self.causes
+        }
         best = sign * self.at(moved)
         improved = True
         while improved:

@@ -42,7 +42,7 @@ def _along(part: Part, ask: Quantities) -> Quantity:
 def along(length: float, eye_wire: float, depth: float) -> float:
     """What a cap adds to the run, mm, with the rope pushed home.
 
-    >>> along(length=15.0, eye_wire=1.2, depth=7.0)
+    >>> round(along(length=15.0, eye_wire=1.2, depth=7.0), 2)
     6.8
     """
     return length - eye_wire - depth
