@@ -5,18 +5,16 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
-from collections.abc import Callable
 from pathlib import Path
-from typing import NamedTuple
 
 import pytest
 
+from running import Ran, Run
 from wellstrung import host
 from wellstrung.checking import Checker
 
 ROOT = Path(__file__).parent.parent
 SAMPLES = ROOT / "sample_plans"
-COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
 
 
 @pytest.fixture(scope="session")
@@ -29,14 +27,14 @@ def checker(installed: host.Host) -> Checker:
     return Checker(installed)
 
 
-class Ran(NamedTuple):
-    code: int
-    out: str
-    err: str
+@pytest.fixture(scope="session")
+def collar() -> str:
+    """The plan that the rules' cases change: right as it stands."""
+    return (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
 
 
 @pytest.fixture
-def run() -> Callable[..., Ran]:
+def run() -> Run:
     """Run the command line in a process of its own, with nothing but these settings around it."""
 
     def run_it(*arguments: str | Path, cwd: Path = ROOT, **environment: str) -> Ran:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from difflib import get_close_matches
 from pathlib import Path
 
 from wellstrung import joins, model, reading, shape, work
@@ -18,6 +17,7 @@ from wellstrung.host import Host
 from wellstrung.place import Edit, Fault, Place
 from wellstrung.quantity import Quantity, Verdict, compare, number
 from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
+from wellstrung.words import nearest
 
 FROM_MEMORY = "from memory"
 
@@ -339,8 +339,8 @@ def _accepted(
     for number_, line in enumerate(lines):
         rule, place = str(line.value["rule"]), line.entries["rule"].node.place
         if rule not in rules:
-            near = get_close_matches(rule, rules, n=1)
-            advice = f"write `{near[0]}`" if near else "`wellstrung rules` lists them"
+            near = nearest(rule, rules)
+            advice = f"write `{near}`" if near else "`wellstrung rules` lists them"
             says = f"there is no rule called `{rule}`: {advice}"
             yield Remark("plan-shape", "error", (), says, place, found=rule, remedy=advice)
         elif number_ not in used:

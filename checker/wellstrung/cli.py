@@ -7,11 +7,11 @@ import os
 import shutil
 import sys
 from collections.abc import Iterator, Sequence
-from difflib import get_close_matches
 from importlib.metadata import version
 from pathlib import Path
 
 from wellstrung.report import Options
+from wellstrung.words import nearest
 
 OK, WRONG, BROKEN = 0, 1, 2
 PLAN_ENDINGS = (".yaml", ".yml")
@@ -122,8 +122,8 @@ def _rules(options: argparse.Namespace) -> int:
 
 
 def _unknown(what: str, name: str, known: list[str]) -> int:
-    near = get_close_matches(name, known, n=1)
-    advice = f"did you mean `{near[0]}`?" if near else f"there are {', '.join(known)}"
+    near = nearest(name, known)
+    advice = f"write `{near}`" if near else f"there are {', '.join(known)}"
     print(f"wellstrung: there is no {what} called `{name}`: {advice}", file=sys.stderr)
     return BROKEN
 

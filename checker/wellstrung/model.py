@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from enum import Enum, auto
 from typing import TYPE_CHECKING, Any
 
@@ -16,6 +15,7 @@ from wellstrung import reading, tables, units
 from wellstrung.bench import Bench
 from wellstrung.place import Edit, Fault, Place
 from wellstrung.quantity import Cause, Quantity, Spread, Window, leaf
+from wellstrung.words import article, listed, nearest
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
@@ -357,15 +357,15 @@ class _Builder:
     def _unknown(
         self, what: str, name: str, known: Mapping[str, object], node: reading.Node
     ) -> None:
-        near = get_close_matches(name, known, n=1)
-        listed = ", ".join(f"`{word}`" for word in known) or "none"
-        advice = f"write `{near[0]}`" if near else f"the plan has {listed}"
+        near = nearest(name, known)
+        advice = f"write `{near}`" if near else f"the plan has {listed(known) or 'none'}"
         self._fault(
             f"there is no {what} called `{name}`: {advice}",
             node.place,
             found=name,
-            needed=near[0] if near else listed,
-            edits=(Edit(node.place, near[0]),) if near else (),
+            needed=near or listed(known),
+            remedy=advice,
+            edits=(Edit(node.place, near),) if near else (),
         )
 
     def _part(self, node: reading.Node | None) -> Part | None:
@@ -396,8 +396,8 @@ class _Builder:
         chain = self._part(node)
         if chain is not None and not chain.has("pattern"):
             self._fault(
-                f"`{part.name}` is cut from `{chain.name}`, which is a {chain.kind.name}, not a"
-                " chain: name a part of kind `chain`",
+                f"`{part.name}` is cut from `{chain.name}`, which is {article(chain.kind.name)},"
+                " not a chain: name a part of kind `chain`",
                 node.place,
                 chain.key.place,
             )
@@ -420,14 +420,15 @@ class _Builder:
                 bead.key.place,
             )
         elif bead.text("type") == "cylinder" or bead.has("make"):
-            rows = tables.load("beads").rows
-            if bead_row(bead) not in rows:
-                listed = ", ".join(f"`{row}`" for row in rows)
+            row, rows = bead_row(bead), tables.load("beads").rows
+            if row not in rows:
+                same_size = [name for name in rows if f" {units.bead_size(size.value)}" in name]
                 self._fault(
-                    f"the trade tables have no bead `{bead_row(bead)}`: they have {listed}; or"
-                    " write `type: other` with its own `outside`, `length` and `hole`",
+                    f"the trade tables have no bead `{row}`: they have"
+                    f" {listed(same_size or rows)}; or write `type: other` with its own `outside`,"
+                    " `length` and `hole`",
                     size.place,
-                    found=bead_row(bead),
+                    found=row,
                 )
 
     def _check_links(self, piece: Part, chain: Part) -> None:
@@ -489,7 +490,8 @@ class _Builder:
                 by = self._part(by_node)
                 if by is not None and by.kind.role is not Role.RING:
                     self._fault(
-                        f"`{by.name}` is a {by.kind.name}: `by` takes a jump ring or `thread`",
+                        f"`{by.name}` is {article(by.kind.name)}: `by` takes a jump ring or"
+                        " `thread`",
                         by_node.place,
                         by.key.place,
                     )

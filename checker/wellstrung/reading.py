@@ -442,6 +442,8 @@ _PLAIN_WORDS = (
         "this line does not line up with the list above: give it the same indent",
     ),
     ("found unexpected end of stream", "the file ends inside quotes or brackets: close them"),
+    ("nesting depth", f"this nests deeper than {MAX_DEPTH}: a plan is flat"),
+    ("did not find expected node content", "something is missing here: write a value"),
     ("found undefined tag handle", "this begins with !, which is a tag: put it in quotes"),
     (
         "block sequence entries are not allowed",

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from typing import Any
 
 import jsonschema_rs
@@ -17,6 +16,7 @@ import jsonschema_rs
 import wellstrung_schemas as schemas
 from wellstrung import reading, units
 from wellstrung.place import Edit, Fault, Place
+from wellstrung.words import article, listed, nearest
 
 _UNITS: Mapping[str, Callable[[str | int | float], object]] = {
     "length": units.length,
@@ -98,15 +98,15 @@ def _chosen(
 ) -> Iterator[_Branch]:
     """The branch that a part's `kind` or a step's `do` chooses."""
     entry = node.entries.get(key)
-    listed = _listed(choices)
+    words = listed(choices)
     if entry is None:
         place = named.place if named else node.place
-        says = f"{name} does not say its `{key}`: write one of {listed}"
-        faults.append(Fault("plan-shape", says, place, needed=listed))
+        says = f"{name} does not say its `{key}`: write one of {words}"
+        faults.append(Fault("plan-shape", says, place, needed=words))
         return
     word = entry.node.value
     if isinstance(word, str) and word in choices:
-        yield _Branch(node, choices[word], f"{name} ({_article(word)})" if named else name, named)
+        yield _Branch(node, choices[word], f"{name} ({article(word)})" if named else name, named)
         return
     what = "kind of part" if key == "kind" else "step"
     faults.append(
@@ -129,7 +129,9 @@ def _said(branch: _Branch, error: Any) -> Iterator[Fault]:
     key, node = _walk(branch, path)
     name = _called(branch, path)
     place = node.place
-    if error.validator == "additionalProperties" and isinstance(node, reading.Mapping):
+    if "propertyNames" in error.absolute_schema_path and isinstance(node, reading.Mapping):
+        yield _bad_name(error.instance, node.entries[error.instance].key.place)
+    elif error.validator == "additionalProperties" and isinstance(node, reading.Mapping):
         fields = error.schema.get("properties", {})
         for word, entry in node.entries.items():
             if word not in fields:
@@ -223,16 +225,18 @@ def _one_of(error: Any, name: str, place: Place, node: reading.Node) -> Fault:
     )
 
 
+def _bad_name(name: str, place: Place) -> Fault:
+    reason = "a name has no point in it" if "." in name else "it is kept for the program"
+    return Fault("plan-shape", f"`{name}` cannot be a name: {reason}, choose another", place, name)
+
+
 def _other(error: Any) -> str:
-    if error.validator == "pattern" or error.validator == "not":
-        shown = f"is `{error.instance}`"
-        if "." in str(error.instance):
-            return f"{shown}: a name has no point in it"
-        return f"{shown}: that name is kept for the program, choose another"
     if error.validator in ("minItems", "minProperties", "minLength"):
         return "is empty: write something, or take it out"
     if error.validator == "maxProperties":
         return "has too many entries: keep one"
+    if error.validator == "pattern":
+        return f"is `{error.instance}`: write a name, or a name and a half such as `toggle.a`"
     return f"does not fit: {error.message}"
 
 
@@ -268,21 +272,24 @@ def _called(branch: _Branch, path: list[Any]) -> str:
 
 
 def _unknown(head: str, word: str, known: Mapping[str, object], place: Place) -> Fault:
-    near = get_close_matches(word, known, n=1, cutoff=0.6)
-    listed = _listed(known)
+    near = nearest(word, known)
+    if near is None:
+        return Fault(
+            "plan-shape",
+            f"{head}: it takes {listed(known)}",
+            place,
+            found=word,
+            needed=listed(known),
+        )
     return Fault(
         "plan-shape",
-        f"{head}: write `{near[0]}`" if near else f"{head}: it takes {listed}",
+        f"{head}: write `{near}`",
         place,
         found=word,
-        needed=f"`{near[0]}`" if near else listed,
-        remedy=f"write `{near[0]}`" if near else "",
-        edits=(Edit(place, near[0]),) if near else (),
+        needed=f"`{near}`",
+        remedy=f"write `{near}`",
+        edits=(Edit(place, near),),
     )
-
-
-def _listed(known: Mapping[str, object]) -> str:
-    return ", ".join(f"`{word}`" for word in known)
 
 
 def _example(schema: Mapping[str, Any], field: str) -> str:
@@ -291,10 +298,6 @@ def _example(schema: Mapping[str, Any], field: str) -> str:
     if isinstance(example, str | int):
         return f"`{field}: {example}`"
     return f"`{field}:` with what belongs under it"
-
-
-def _article(word: str) -> str:
-    return f"{'an' if word[0] in 'aeiou' else 'a'} {word}"
 
 
 def _units(node: reading.Node, schema: Mapping[str, Any], name: str) -> Iterator[Fault]:

@@ -373,11 +373,11 @@ def _amount(
         name = name.lower() if name.lower() in units else name
     if name not in units:
         known = [*units, *(word for word, base in _SPELLINGS.items() if base in units)]
-        near = get_close_matches(unit.lower(), known, n=1, cutoff=0.5)
-        advice = f"write `{number} {near[0]}`" if near else f"use {', '.join(units)}"
+        near = _nearest_unit(unit, known)
+        advice = f"write `{number} {near}`" if near else f"use {', '.join(units)}"
         raise UnitFault(
             f"`{unit}` in `{text}` is not a unit of {what}: {advice}",
-            f"{number} {near[0]}" if near else None,
+            f"{number} {near}" if near else None,
         )
     try:
         value = float(sum(Fraction(piece) for piece in re.split(r"[ -]", number) if piece))
@@ -386,6 +386,12 @@ def _amount(
     fraction = "/" in number and name == "in"
     # rounded, so that 16 1/2 in is 419.1 mm to the last digit
     return round(value * units[name], 9), "in/" if fraction else unit
+
+
+def _nearest_unit(unit: str, known: list[str]) -> str | None:
+    """The likeliest unit meant: a slip of one key keeps the length of the word."""
+    near = get_close_matches(unit.lower(), known, n=5, cutoff=0.5)
+    return min(near, key=lambda word: (len(word) != len(unit), near.index(word)), default=None)
 
 
 def _unreadable(

@@ -9,10 +9,11 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
+
+from wellstrung.words import nearest
 
 _DATA = Path(__file__).parent / "data"
 GRADES = (
@@ -77,8 +78,7 @@ class Table:
     def row(self, name: str) -> Row:
         """The row of that name; raises UnknownRow with the nearest one."""
         if name not in self.rows:
-            near = get_close_matches(name, self.rows, n=1)
-            raise UnknownRow(self.name, name, near[0] if near else None)
+            raise UnknownRow(self.name, name, nearest(name, self.rows))
         return self.rows[name]
 
 

@@ -1,0 +1,170 @@
+"""Model: names that point nowhere, and parts that contradict themselves or each other."""
+
+from __future__ import annotations
+
+import pytest
+
+from wellstrung.checking import Checker
+
+CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
+    "an unknown part in the run": (
+        {"run: [toggle.a,": "run: [togle.a,"},
+        [("23:7", [], "there is no part called `togle`: write `toggle`")],
+    ),
+    "a clasp without its half": (
+        {"run: [toggle.a,": "run: [toggle,"},
+        [
+            (
+                "23:7",
+                ["21:3"],
+                "`toggle` is not a place in the run: a clasp stands there by its halves, `toggle.a`"
+                " and `toggle.b`",
+            )
+        ],
+    ),
+    "a half of what has none": (
+        {"linked: 3}, cap, rope": "linked: 3}, cap.a, rope"},
+        [
+            (
+                "23:43",
+                ["15:3"],
+                "`cap.a` is not a place in the run: `cap` has no halves, write `cap`",
+            )
+        ],
+    ),
+    "an unknown part hung": (
+        {"{part: frame, from: rope": "{part: farme, from: rope"},
+        [("25:12", [], "there is no part called `farme`: write `frame`")],
+    ),
+    "hung by what is no ring": (
+        {"from: rope, by: carrier, times: 2": "from: rope, by: cap, times: 2"},
+        [
+            (
+                "25:35",
+                ["15:3"],
+                "`cap` is an end cap: `by` takes a jump ring or `thread`",
+            )
+        ],
+    ),
+    "unknown eyes": (
+        {"eyes: bottom}": "eyes: botom}"},
+        [("26:31", [], "there is no set of eyes of `frame` called `botom`: write `bottom`")],
+    ),
+    "a part hung from itself": (
+        {"{part: frame, from: rope": "{part: frame, from: frame"},
+        [("25:12", ["25:25"], "`frame` hangs from itself: name what it hangs from")],
+    ),
+    "a hung circle": (
+        {"{part: frame, from: rope": "{part: frame, from: drop"},
+        [
+            (
+                "25:25",
+                ["26:24"],
+                "`frame` from `drop` from `frame` hangs in a circle: let one of them hang from the"
+                " run",
+            )
+        ],
+    ),
+    "an unknown bead": (
+        {"    beads: kelp": "    beads: kelb"},
+        [("12:12", [], "there is no bead called `kelb`: write `kelp`")],
+    ),
+    "an unknown stitch": (
+        {"stitch: tubular peyote": "stitch: tubular payote"},
+        [("10:13", [], "there is no stitch called `tubular payote`: write `tubular peyote`")],
+    ),
+    "an unknown row of a table": (
+        {"type: two-part epoxy": "type: two part epoxy"},
+        [
+            (
+                "22:32",
+                [],
+                "there is no row in the trade table `adhesives` called `two part epoxy`: write"
+                " `two-part epoxy`",
+            )
+        ],
+    ),
+    "a bead the tables do not know": (
+        {"size: 8/0, make: Japanese": "size: 10/0, make: Japanese"},
+        [
+            (
+                "6:29",
+                [],
+                "the trade tables have no bead `round 10/0 Japanese`: they have `round 10/0 Czech`,"
+                " `cylinder 10/0`; or write `type: other` with its own `outside`, `length` and"
+                " `hole`",
+            )
+        ],
+    ),
+    "a link the chain has not": (
+        {"starts_with: loop": "starts_with: lop"},
+        [("20:57", [], "there is no link of `bar chain` called `lop`: write `loop`")],
+    ),
+    "a piece of what is no chain": (
+        {"of: bar chain": "of: toggle"},
+        [
+            (
+                "20:33",
+                ["21:3"],
+                "`drop` is cut from `toggle`, which is a clasp, not a chain: name a part of kind"
+                " `chain`",
+            )
+        ],
+    ),
+    "an unknown part in a step": (
+        {"{do: weave, part: rope}": "{do: weave, part: roap}"},
+        [("28:23", [], "there is no part called `roap`: write `rope`")],
+    ),
+    "an unknown chain in the supplies": (
+        {"- {chain: bar chain, length: 45 cm}": "- {chain: bare chain, length: 45 cm}"},
+        [("36:13", [], "there is no part called `bare chain`: write `bar chain`")],
+    ),
+    "a bore wider than its cap": (
+        {"outside: 11.5 mm": "outside: 9 mm"},
+        [
+            (
+                "15:30",
+                ["15:3"],
+                "`cap` has bore 10 mm and outside 9 mm: the bore of an end cap is smaller than its"
+                " outside, so mend one of them",
+            )
+        ],
+    ),
+    "a ring that is all wire": (
+        {"outside: 6 mm, wire: 18 AWG": "outside: 6 mm, wire: 3 mm"},
+        [
+            (
+                "17:49",
+                ["17:3"],
+                "`small` is 6 mm outside and its wire is 3 mm: two wires leave no inside, so mend"
+                " one of them",
+            )
+        ],
+    ),
+}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_fault(name: str, checker: Checker, collar: str) -> None:
+    changes, expected = CASES[name]
+    text = collar
+    for old, new in changes.items():
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    found = [
+        (
+            f"{remark.place.line}:{remark.place.column}",
+            [f"{place.line}:{place.column}" for place in remark.also],
+            remark.says,
+        )
+        for remark in checker.check_text(text).remarks
+    ]
+    assert found == expected
+
+
+def test_several_names_that_point_nowhere_are_told_together(checker: Checker, collar: str) -> None:
+    text = collar.replace("run: [toggle.a,", "run: [togle.a,").replace("beads: kelp", "beads: klp")
+    assert [remark.says for remark in checker.check_text(text).remarks] == [
+        "there is no bead called `klp`: write `kelp`",
+        "there is no part called `togle`: write `toggle`",
+    ]

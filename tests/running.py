@@ -1,0 +1,20 @@
+"""The type of the `run` fixture."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import NamedTuple, Protocol
+
+
+class Ran(NamedTuple):
+    """What a run of the command line gave."""
+
+    code: int
+    out: str
+    err: str
+
+
+class Run(Protocol):
+    """Run the command line with these arguments and settings."""
+
+    def __call__(self, *arguments: str | Path, cwd: Path = ..., **environment: str) -> Ran: ...
