@@ -41,29 +41,33 @@ def piece(pattern: Sequence[str], first: str, counts: int | Mapping[str, int]) -
     raise AssertionError("links_from never ends")
 
 
-def lost_between(
-    pattern: Sequence[str],
-    links: Sequence[str],
-    following: Sequence[str] | None = None,
-    *,
-    soldered: bool,
-) -> int:
-    """Links lost between a piece and the next (its like, or `following`), which starts in phase.
+def in_phase(pattern: Sequence[str], links: Sequence[str], every: int) -> bool:
+    """Whether counting off `every` links from piece to piece always begins a right piece.
 
-    >>> lost_between(['loop', 'bar'], ['loop', 'bar', 'loop'], soldered=True)
-    1
-    >>> lost_between(['loop', 'bar'], ['loop', 'bar'], soldered=True)
-    2
-    >>> lost_between(['loop', 'bar'], ['loop', 'bar'], soldered=False)
-    0
+    >>> in_phase(['loop', 'bar'], ['loop', 'bar'], 4), in_phase(['loop', 'bar'], ['loop'], 3)
+    (True, False)
     """
-    wanted = list(links if following is None else following)
-    lost = 1 if soldered else 0
-    used = list(pattern).index(links[0]) + len(links)
-    # compare whole pieces, not first links: a pattern may hold the same link twice in a row
-    while _links_at(pattern, used + lost, len(wanted)) != wanted:
-        lost += 1
-    return lost
+    start = list(pattern).index(links[0])
+    return all(
+        _links_at(pattern, start + number * every, len(links)) == list(links)
+        for number in range(len(pattern))
+    )
+
+
+def stride(pattern: Sequence[str], links: Sequence[str], *, soldered: bool) -> int:
+    """Links to count off from the start of one piece to the start of the next, lost ones included.
+
+    >>> stride(['loop', 'bar'], ['loop', 'bar', 'loop'], soldered=True)
+    4
+    >>> stride(['loop', 'bar'], ['loop', 'bar'], soldered=True)
+    4
+    >>> stride(['loop', 'bar'], ['loop', 'bar'], soldered=False)
+    2
+    """
+    every = len(links) + (1 if soldered else 0)
+    while not in_phase(pattern, links, every):
+        every += 1
+    return every
 
 
 def _links_at(pattern: Sequence[str], start: int, count: int) -> list[str]:
@@ -73,17 +77,21 @@ def _links_at(pattern: Sequence[str], start: int, count: int) -> list[str]:
 def run_of(pattern: Sequence[str], pieces: Sequence[Sequence[str]], *, soldered: bool) -> list[str]:
     """Every link from the first of the first piece to the last of the last, lost ones included.
 
+    Between two pieces as few links are lost as can be.
+
     >>> run_of(['loop', 'bar'], [['loop'], ['loop']], soldered=True)
     ['loop', 'bar', 'loop']
     """
-    run: list[str] = []
+    if not pieces:
+        return []
+    start = end = list(pattern).index(pieces[0][0])
     for number, links in enumerate(pieces):
-        if number:
-            before = pieces[number - 1]
-            lost = lost_between(pattern, before, links, soldered=soldered)
-            run += _links_at(pattern, list(pattern).index(before[0]) + len(before), lost)
-        run += links
-    return run
+        at = end + (1 if number and soldered else 0)
+        # compare whole pieces, not first links: a pattern may hold the same link twice in a row
+        while _links_at(pattern, at, len(links)) != list(links):
+            at += 1
+        end = at + len(links)
+    return _links_at(pattern, start, end - start)
 
 
 def length_of(

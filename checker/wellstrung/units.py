@@ -385,7 +385,7 @@ def _amount(
         raise UnitFault(f"`{text}` divides by nothing: write the fraction again") from None
     fraction = "/" in number and name == "in"
     # rounded, so that 16 1/2 in is 419.1 mm to the last digit
-    return round(value * units[name], 9), "in/" if fraction else unit
+    return float(f"{value * units[name]:.12g}"), "in/" if fraction else unit
 
 
 def _nearest_unit(unit: str, known: list[str]) -> str | None:

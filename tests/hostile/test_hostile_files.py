@@ -15,8 +15,8 @@ from wellstrung.checking import Checker
 from wellstrung.reading import MAX_BYTES, read, read_text
 
 
-def written(data: bytes) -> Callable[[Path], None]:
-    return lambda path: path.write_bytes(data) and None
+def written(data: bytes) -> Callable[[Path], object]:
+    return lambda path: path.write_bytes(data)
 
 
 FILES: dict[str, tuple[Callable[[Path], object], str]] = {

@@ -6,6 +6,7 @@ cored or solid rope does not give.
 
 from __future__ import annotations
 
+from wellstrung.fits import fit_class
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -23,6 +24,7 @@ from wellstrung.rulebook import (
     derived,
     exact,
     in_unit_of,
+    number,
     spelled,
 )
 
@@ -63,6 +65,7 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         margin=tight if too_tight else loose,
         at_most="error" if too_tight else "warning",
         also=(join.rope.key.place,),
+        working=(f"in the words of ISO 286-1: {_fit(bore, outside)}",),
     )
 
 
@@ -73,6 +76,12 @@ def room(bore: float, outside: float, give: float) -> float:
     0.4
     """
     return bore - outside * (1 - give)
+
+
+def _fit(bore: Quantity, outside: Quantity) -> str:
+    fit = fit_class(*bore.likely, *outside.likely)
+    clearance = f"{number(fit.least_clearance)}..{number(fit.most_clearance)} mm"
+    return f"{fit.name}, clearance {clearance} over the likely sizes"
 
 
 def _give(join: RopeInCap, ask: Ask) -> Quantity:

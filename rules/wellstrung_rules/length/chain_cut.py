@@ -14,9 +14,9 @@ def check(cut: PieceCut, ask: Ask) -> Answer:
     every = cut.step.get("every") if cut.step else None
     if not isinstance(every, int):
         raise Missing(f"`every` in a step `{{do: cut, part: {cut.piece.name}, every: ...}}`")
-    lost = links.lost_between(pattern(cut.chain), run, soldered=is_soldered(cut.chain))
-    needed = len(run) + lost
-    if every >= needed and (every - needed) % len(pattern(cut.chain)) == 0:
+    needed = links.stride(pattern(cut.chain), run, soldered=is_soldered(cut.chain))
+    lost = needed - len(run)
+    if every >= needed and links.in_phase(pattern(cut.chain), run, every):
         return Held()
     assert cut.step is not None
     place = cut.step.node.entries["every"].node.place
