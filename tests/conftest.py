@@ -9,12 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from running import Ran, Run
+from running import ROOT, Ran, Run
 from wellstrung import host
 from wellstrung.checking import Checker
-
-ROOT = Path(__file__).parent.parent
-SAMPLES = ROOT / "sample_plans"
 
 
 @pytest.fixture(scope="session")

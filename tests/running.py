@@ -1,9 +1,12 @@
-"""The type of the `run` fixture."""
+"""Where things are, and the type of the `run` fixture."""
 
 from __future__ import annotations
 
 from pathlib import Path
 from typing import NamedTuple, Protocol
+
+ROOT = Path(__file__).parent.parent
+SAMPLES = ROOT / "sample_plans"
 
 
 class Ran(NamedTuple):

@@ -171,7 +171,7 @@ class Checker:
             remarks=tuple(sorted(remarks, key=_reading_order)),
             held=tuple(judged.held),
             unjudged=tuple(judged.unjudged),
-            quantities=quantities.all() if self.quantities and offer else {},
+            quantities=judged.quantities() if self.quantities and offer else {},
             failures=tuple(judged.failures),
         )
 
@@ -212,6 +212,7 @@ class _Judged:
     def __init__(self, host: Host, plan: model.Plan, quantities: Quantities) -> None:
         self.host = host
         self.ask = Ask(plan, quantities)
+        self._quantities = quantities
         self.remarks: list[tuple[Remark, Sequence[Remedy]]] = []
         self.held: list[Kept] = []
         self.unjudged: list[Unjudged] = []
@@ -224,6 +225,19 @@ class _Judged:
         for rule in self.host.rules.values():
             for subject in by_type.get(rule.subject, ()):
                 self._judge(rule, subject)
+
+    def quantities(self) -> dict[str, Quantity]:
+        """Every quantity the plan has the values for; one that breaks is a failure, not a crash."""
+        found = {}
+        for name in self._quantities.offered():
+            try:
+                found[name] = self._quantities.get(name)
+            except model.Missing:
+                continue
+            except Exception as error:
+                message = f"{type(error).__name__}: {error} (in the quantity {name})"
+                self.failures.append(Failure("", "wellstrung", message))
+        return found
 
     def _judge(self, rule: Rule, subject: Subject) -> None:
         try:

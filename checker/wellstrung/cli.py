@@ -151,6 +151,7 @@ def _looks(options: argparse.Namespace) -> Options:
         width=max(40, min(shutil.get_terminal_size((80, 24)).columns, 120)),
         colour=terminal and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb",
         workings=getattr(options, "workings", False),
+        ascii_only=not (sys.stdout.encoding or "ascii").lower().startswith("utf"),
     )
 
 

@@ -53,16 +53,6 @@ class Quantities:
             )
         yield from (f"{PIECE}.{what}" for what in _PIECE)
 
-    def all(self) -> dict[str, Quantity]:
-        """Every quantity that the plan has the values for."""
-        found = {}
-        for name in self.offered():
-            try:
-                found[name] = self.get(name)
-            except Missing:
-                continue
-        return found
-
     def _work_out(self, name: str) -> Quantity:
         owner, _, what = name.partition(".")
         if owner == PIECE:

@@ -47,7 +47,7 @@ from wellstrung.quantity import (
     total,
     worked,
 )
-from wellstrung.work import GluedJoint, RingOnCappedRope, caps_at
+from wellstrung.work import GluedJoint, Moment, RingOnCappedRope, caps_at
 
 Level = Literal["error", "warning", "caution"]
 
@@ -241,6 +241,7 @@ __all__ = [
     "Level",
     "Misfit",
     "Missing",
+    "Moment",
     "Part",
     "Piece",
     "PieceCut",

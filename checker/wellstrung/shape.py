@@ -121,7 +121,9 @@ def _explained(branch: _Branch) -> list[Fault]:
     faults: list[Fault] = []
     for error in Draft202012Validator(branch.schema).iter_errors(branch.node.value):
         faults += _said(branch, error)
-    return faults
+    # a misspelt field is not missing as well: one cause, one remark
+    meant = {fault.needed for fault in faults if fault.edits}
+    return [fault for fault in faults if fault.edits or fault.needed not in meant]
 
 
 def _said(branch: _Branch, error: Any) -> Iterator[Fault]:

@@ -74,7 +74,8 @@ def _links(piece: Part, ask: Quantities) -> Quantity:
 
 def _lost(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
-    lost = links.lost_between(pattern(chain), links_of(piece, chain), soldered=is_soldered(chain))
+    run = links_of(piece, chain)
+    lost = links.stride(pattern(chain), run, soldered=is_soldered(chain)) - len(run)
     return exact(
         f"{piece.name}.lost", lost, source="counted along the pattern until it is in phase"
     )

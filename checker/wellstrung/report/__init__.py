@@ -12,11 +12,12 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Options:
-    """How a report is wanted: `width` in columns, `colour` and `workings` for the terminal."""
+    """How a report is wanted: `width` in columns; colour, workings and ASCII for the terminal."""
 
     width: int = 80
     colour: bool = False
     workings: bool = False
+    ascii_only: bool = False
 
 
 @dataclass(frozen=True)

@@ -52,6 +52,7 @@ class Page:
 
     def __init__(self, options: Options) -> None:
         self._out = StringIO()
+        self.ascii_only = options.ascii_only
         self.console = Console(
             file=self._out,
             width=options.width,
@@ -80,7 +81,7 @@ class Page:
         """A short name and what belongs to it, hanging."""
         if not text:
             return
-        gap = 10
+        gap = 11
         room = max(20, self.console.width - indent - gap)
         lines = Text(text).wrap(self.console, room)
         for number, line in enumerate(lines):
@@ -137,10 +138,10 @@ def _remark(page: Page, number: int, remark: Remark, lines: list[str], options: 
         head.append(" (accepted)")
     page.line(head)
     page.line(remark.says, _INDENT)
-    page.path(f"at {where(remark.place)}", _INDENT, "dim")
+    page.path(f"at         {where(remark.place)}", _INDENT, "dim")
     if 0 < remark.place.line <= len(lines):
         written = lines[remark.place.line - 1].strip()
-        room = page.console.width - _INDENT - 10
+        room = page.console.width - _INDENT - 11
         page.pair(
             "you wrote", written if len(written) <= room else f"{written[: room - 3]}...", _INDENT
         )
@@ -148,7 +149,7 @@ def _remark(page: Page, number: int, remark: Remark, lines: list[str], options: 
     page.pair("you need", remark.needed, _INDENT)
     page.pair("do this", remark.remedy, _INDENT, "bold")
     for place in remark.also:
-        page.path(f"see also  {where(place)}", _INDENT, "dim")
+        page.path(f"see also   {where(place)}", _INDENT, "dim")
     if remark.affects:
         page.pair("touches", ", ".join(remark.affects) + " as well", _INDENT)
     if remark.accepted is not None:
@@ -167,8 +168,7 @@ def _workings(page: Page, working: Iterable[str], sources: Iterable[str]) -> Non
 
 
 def _caution(page: Page, remark: Remark) -> None:
-    ascii_only = page.console.options.ascii_only
-    bar = "|" if ascii_only else "┃"
+    bar = "|" if page.ascii_only else "┃"
     room = max(20, page.console.width - 4)
     for number, line in enumerate(Text(f"CAUTION {remark.says}").wrap(page.console, room)):
         line.rstrip()
@@ -201,12 +201,12 @@ def _table(page: Page, result: Result) -> None:
     from rich import box
     from rich.table import Table
 
-    table = Table(box=box.ASCII2 if page.console.options.ascii_only else box.SIMPLE, pad_edge=False)
-    table.add_column("plan", overflow="fold", ratio=3)
+    table = Table(box=box.ASCII2 if page.ascii_only else box.SIMPLE, pad_edge=False)
+    table.add_column("plan", ratio=1)
     table.add_column("outcome")
     table.add_column("err", justify="right")
     table.add_column("warn", justify="right")
-    table.add_column("first thing to mend", overflow="fold", ratio=2)
+    table.add_column("mend first", min_width=17, ratio=1)
     for plan in sorted(result.plans, key=severity, reverse=True):
         first = next(
             (

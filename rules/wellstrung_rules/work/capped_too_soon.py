@@ -38,9 +38,11 @@ def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
         return Held(margin)
     cap, glued = ring_on_rope.blocked_by[-1]
     inside, outside = ask.of(ring, "inside"), ask.of(cap, "outside")
-    sizes = f"inside {about(inside)}, and the outside of cap `{cap.name}` {about(outside)}"
+    sizes = f"{about(inside)}, and the outside of cap `{cap.name}` is {about(outside)}"
     head = f"ring `{ring.name}` is {ring.text('closing')} and goes on `{rope.name}` in step"
-    tail = f"{step.number}, after step {glued.number} has capped both its ends: it is {sizes}"
+    tail = (
+        f"{step.number}, after step {glued.number} has capped both its ends: its inside is {sizes}"
+    )
     return Misfit(
         says=f"{head} {tail}",
         may=f"{head} {tail}, so it may not pass",

@@ -9,6 +9,7 @@ from wellstrung.rulebook import (
     GluedJoint,
     Held,
     Misfit,
+    Moment,
     Quantity,
     Remedy,
     Rule,
@@ -17,7 +18,6 @@ from wellstrung.rulebook import (
     leaf,
     spelled_time,
 )
-from wellstrung.work import Moment
 
 
 def check(joint: GluedJoint, ask: Ask) -> Answer:

@@ -1,0 +1,124 @@
+"""The report for people: whole pages at set widths, piped, in a real terminal, without colour."""
+
+from __future__ import annotations
+
+import os
+import pty
+import re
+import select
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from running import ROOT, Run
+
+PAGES = sorted((Path(__file__).parent / "pages").glob("*.txt"))
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.stem)
+def test_page(page: Path, run: Run) -> None:
+    """The first line of a stored page is the command and its width."""
+    head, _, body = page.read_text(encoding="utf-8").partition("\n")
+    width, *arguments = head.removeprefix("# ").split()
+    assert run(*arguments, COLUMNS=width).out == body
+
+
+def test_there_are_pages() -> None:
+    assert {page.stem for page in PAGES} == {
+        "class_60", "class_80", "class_120", "right_80", "shape_80", "workings_80", "rules_80",
+        "rule_60",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("width", [40, 60, 80, 120])
+def test_no_line_but_a_path_is_wider_than_the_page(width: int, run: Run) -> None:
+    out = run("check", "sample_plans", "--workings", COLUMNS=str(width)).out
+    for line in out.splitlines():
+        assert len(line) <= width or "sample_plans/" in line, line
+        assert line == line.rstrip()
+
+
+def test_paths_are_never_wrapped(run: Run) -> None:
+    out = run("check", "sample_plans/class", COLUMNS="40").out
+    for place in ("orla_lantern_collar.yaml:19:30", "piran_rope_bracelet.yaml:40:5"):
+        assert f"sample_plans/class/{place}" in out
+
+
+def in_terminal(columns: int, **environment: str) -> str:
+    """What the command shows in a terminal of that width."""
+    leader, follower = pty.openpty()
+    subprocess.run(["stty", "cols", str(columns)], stdin=follower, check=True)
+    process = subprocess.Popen(
+        [
+            sys.executable,
+            "-m",
+            "wellstrung",
+            "check",
+            "sample_plans/class/orla_lantern_collar.yaml",
+        ],
+        stdin=follower,
+        stdout=follower,
+        stderr=follower,
+        cwd=ROOT,
+        env={"PATH": os.environ["PATH"], "TERM": "xterm", "PYTHONUTF8": "1", **environment},
+    )
+    os.close(follower)
+    shown = b""
+    while select.select([leader], [], [], 30)[0]:
+        try:
+            read = os.read(leader, 65536)
+        except OSError:  # the other end is closed
+            break
+        if not read:
+            break
+        shown += read
+    process.wait()
+    os.close(leader)
+    return shown.decode().replace("\r\n", "\n")
+
+
+def test_a_terminal_gets_colour_and_its_own_width() -> None:
+    shown = in_terminal(60)
+    assert "\x1b[" in shown
+    bare = re.sub(r"\x1b\[[0-9;]*m", "", shown)
+    assert all(len(line) <= 60 or ".yaml" in line for line in bare.splitlines())
+    assert "1. ERROR cap-bore" in bare
+
+
+@pytest.mark.parametrize("environment", [{"NO_COLOR": "1"}, {"TERM": "dumb"}])
+def test_a_terminal_that_wants_no_colour_gets_none(environment: dict[str, str]) -> None:
+    assert "\x1b[" not in in_terminal(80, **environment)
+
+
+def test_a_pipe_gets_no_colour(run: Run) -> None:
+    assert "\x1b[" not in run("check", "sample_plans/class").out
+
+
+def test_a_terminal_without_unicode_gets_ascii(run: Run) -> None:
+    out = run("check", "sample_plans", PYTHONUTF8="0", PYTHONIOENCODING="ascii", LC_ALL="C").out
+    assert out.isascii()    assert "+/-" in out and "| CAUTION" in out
+
+
+def test_names_that_look_like_markup_are_printed_as_they_are(
+    run: Run, tmp_path: Path, collar: str
+) -> None:
+    plan = tmp_path / "plan.yaml"
+    plan.write_text(
+        collar.replace("title: Test collar", 'title: "[bold]x[/bold] :ring: [/y]"'),
+        encoding="utf-8",
+    )
+    assert "[bold]x[/bold] :ring: [/y], necklace" in run("check", plan).out
+
+
+def test_a_reader_that_stops_early_breaks_nothing() -> None:
+    done = subprocess.run(
+        f"{sys.executable} -m wellstrung check sample_plans --workings | head -n 1",
+        shell=True,
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.stderr == ""

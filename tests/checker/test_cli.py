@@ -1,0 +1,101 @@
+"""The command line: what it prints on which stream, and the exit codes."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from running import SAMPLES, Run
+
+GOOD = "sample_plans/slack_tide_collar.yaml"
+BAD = "sample_plans/class/orla_lantern_collar.yaml"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code"),
+    [
+        (["check", GOOD], 0),
+        (["check", GOOD, "--strict"], 0),
+        (["check", BAD], 1),
+        (["check", "sample_plans"], 1),
+        (["check", "missing.yaml"], 1),
+        (["check", "checker/wellstrung"], 2),
+        (["check", GOOD, "--as", "jason"], 2),
+        (["check", GOOD, "--rules", "missing.py"], 2),
+        (["rules"], 0),
+        (["rules", "cap-bore", "ring-room"], 0),
+        (["rules", "cap-boar"], 2),
+        (["check"], 2),
+        ([], 2),
+        (["--version"], 0),
+    ],
+)
+def test_exit_code(arguments: list[str], code: int, run: Run) -> None:
+    ran = run(*arguments)
+    assert ran.code == code
+    assert "Traceback" not in ran.out + ran.err
+    assert bool(ran.err) == (code == 2)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (
+            ["check", "checker/wellstrung/stitches"],
+            "wellstrung: there is no plan (a .yaml file) in what was named\n",
+        ),
+        (
+            ["check", GOOD, "--as", "jason"],
+            "wellstrung: there is no report called `jason`: write `json`\n",
+        ),
+        (
+            ["rules", "cap-boar"],
+            "wellstrung: there is no rule called `cap-boar`: write `cap-bore`\n",
+        ),
+    ],
+)
+def test_a_slip_on_the_command_line_is_told_in_one_sentence(
+    arguments: list[str], says: str, run: Run
+) -> None:
+    assert run(*arguments).err == says
+
+
+def test_strict_counts_warnings(run: Run, tmp_path: Path, collar: str) -> None:
+    plan = tmp_path / "plan.yaml"
+    plan.write_text(collar.replace("times: 7", "times: 6"), encoding="utf-8")
+    assert run("check", plan).code == 0
+    assert run("check", plan, "--strict").code == 1
+
+
+def test_a_file_named_twice_is_checked_once(run: Run) -> None:
+    found = json.loads(run("check", GOOD, "sample_plans", GOOD, "--as", "json").out)
+    files = [plan["file"] for plan in found["plans"]]
+    assert len(files) == len(set(files)) == len(list(SAMPLES.rglob("*.yaml")))
+
+
+def test_settings_beside_plans_are_no_plans(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "bench.yaml").write_text("bench: 1\n", encoding="utf-8")
+    assert run("check", tmp_path).code == 2
+
+
+def test_rules_as_json_name_owner_and_sources(run: Run) -> None:
+    found = json.loads(run("rules", "--as", "json").out)
+    assert len(found) == 10
+    for rule in found:
+        assert rule["owner"] == "wellstrung: rules" and rule["sources"] and rule["title"]
+    (one,) = json.loads(run("rules", "cap-bore", "--as", "json").out)
+    assert one["name"] == "cap-bore" and one["family"] == "fit"
+
+
+def test_near_namesakes_say_how_they_differ(run: Run) -> None:
+    out = " ".join(run("rules").out.split())
+    assert "(its wire in each hole is `ring-through-eye`)" in out
+    assert "(what fits in it: `ring-room`)" in out
+    assert "(where it is cut is `chain-cut`)" in out
+
+
+def test_the_help_names_every_command(run: Run) -> None:
+    out = run("--help").out
+    assert "check" in out and "rules" in out

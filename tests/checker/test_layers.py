@@ -1,0 +1,116 @@
+"""The layers of the checker: data moves one way, and the core knows no rule."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+
+from running import ROOT
+
+CORE = ROOT / "checker" / "wellstrung"
+RULES = ROOT / "rules" / "wellstrung_rules"
+
+#: each module and what it may import of its own package; a name with a dot stands for its folder
+MAY: dict[str, set[str]] = {
+    "words": set(),
+    "place": set(),
+    "quantity": {"place"},
+    "units": set(),
+    "bench": set(),
+    "circles": set(),
+    "rings": set(),
+    "chain": set(),
+    "fits": set(),
+    "tables": {"words"},
+    "reading": {"place"},
+    "shape": {"reading", "units", "place", "words"},
+    "model": {"reading", "tables", "units", "bench", "place", "words", "quantity"},
+    "palette": {"tables", "model", "quantity"},
+    "joins": {"model", "place"},
+    "work": {"joins", "model", "place"},
+    "derive": {"model", "palette", "quantity"},
+    "stitches": {"quantity"},
+    "kinds": {"derive", "joins", "model", "quantity", "chain", "rings", "tables"},
+    "rulebook": {"derive", "joins", "model", "place", "quantity", "reading", "units", "work"},
+    "hooks": set(),
+    "host": {"hooks"},
+    "checking": {
+        "joins", "model", "reading", "shape", "work", "bench", "derive", "host", "place",
+        "quantity", "rulebook", "words",
+    },
+    "report": {"checking", "host", "place", "quantity", "rulebook"},
+    "testing": {"checking"},
+    "builtin": {"hooks", "kinds", "model", "report", "stitches"},
+    "cli": {"host", "checking", "report", "words"},
+    "__main__": {"cli"},
+    "__init__": set(),
+}  # fmt: skip
+#: formula modules that a rule may use beside the rulebook
+FORMULAS = {
+    "rulebook",
+    "circles",
+    "rings",
+    "chain",
+    "fits",
+    "tables",
+    "reading",
+    "units",
+    "kinds",
+    "hooks",
+}
+
+
+def imported(path: Path) -> set[str]:
+    """Modules of the core that a file imports when it runs; imports for types only do not count."""
+    found: set[str] = set()
+
+    def look(node: ast.AST) -> None:
+        if isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING":
+            return
+        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("wellstrung"):
+            package, _, rest = (node.module or "").partition(".")
+            if package == "wellstrung":
+                found.update([rest.split(".")[0]] if rest else [name.name for name in node.names])
+            elif package == "wellstrung_rules":
+                found.add("RULES")
+        for child in ast.iter_child_nodes(node):
+            look(child)
+
+    look(ast.parse(path.read_text(encoding="utf-8")))
+    return found
+
+
+def home(path: Path) -> str:
+    return path.relative_to(CORE).parts[0].removesuffix(".py")
+
+
+MODULES = sorted(CORE.rglob("*.py"))
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(CORE)))
+def test_a_module_imports_only_what_lies_before_it(path: Path) -> None:
+    name = home(path)
+    assert imported(path) - {name} <= MAY[name]
+
+
+def test_the_order_has_no_circle() -> None:
+    left = {name: set(needs) for name, needs in MAY.items()}
+    while left:
+        free = {name for name, needs in left.items() if not needs & left.keys()}
+        assert free, f"a circle among {sorted(left)}"
+        left = {name: needs for name, needs in left.items() if name not in free}
+
+
+@pytest.mark.parametrize(
+    "path", sorted(RULES.rglob("*.py")), ids=lambda p: str(p.relative_to(RULES))
+)
+def test_a_rule_sees_the_rulebook_and_formulas_and_no_other_rule(path: Path) -> None:
+    assert imported(path) <= FORMULAS
+    text = path.read_text(encoding="utf-8")
+    assert "print(" not in text and "open(" not in text
+
+
+def test_every_module_of_the_core_has_its_layer() -> None:
+    assert {home(path) for path in MODULES} == set(MAY)

@@ -1,0 +1,92 @@
+"""What must not matter does not: names of parts, units of length, order of keys."""
+
+from __future__ import annotations
+
+import copy
+import re
+from typing import Any
+
+import pytest
+import yaml
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from running import SAMPLES
+from wellstrung import host, reading
+from wellstrung.checking import Checker, PlanResult
+
+CHECKER = Checker(host.load())
+PLANS = {path.stem: path.read_text(encoding="utf-8") for path in sorted(SAMPLES.rglob("*.yaml"))}
+
+
+def answers(result: PlanResult) -> list[tuple[str, str]]:
+    assert result.readable and not any(r.rule.startswith("plan-") for r in result.remarks)
+    return sorted((remark.rule, remark.level) for remark in result.remarks)
+
+
+def kept(result: PlanResult) -> list[str]:
+    return sorted(entry.rule for entry in result.held)
+
+
+def data_of(name: str) -> dict[str, Any]:
+    tree = reading.read_text(PLANS[name], "plan.yaml").tree
+    assert tree is not None
+    return copy.deepcopy(tree.value)
+
+
+def written(data: object) -> str:
+    return yaml.safe_dump(data, sort_keys=False, allow_unicode=True)
+
+
+def renamed(node: Any, names: dict[str, str]) -> Any:
+    """The same data with every mention of a part, or of a half of it, under its new name."""
+    if isinstance(node, dict):
+        keep = ("do", "eyes")  # words of the language, though a part may be called the same
+        return {key: v if key in keep else renamed(v, names) for key, v in node.items()}
+    if isinstance(node, list):
+        return [renamed(item, names) for item in node]
+    head, point, half = str(node).partition(".")
+    return f"{names[head]}{point}{half}" if isinstance(node, str) and head in names else node
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_renaming_parts_changes_no_remark(name: str) -> None:
+    data = data_of(name)
+    names = {part: f"thing {number}" for number, part in enumerate(data["parts"])}
+    for section in ("run", "hung", "work", "supplies"):
+        data[section] = renamed(data.get(section, []), names)
+    data["parts"] = {names[part]: fields for part, fields in data["parts"].items()}
+    for fields in data["parts"].values():
+        if "of" in fields:
+            fields["of"] = names[fields["of"]]
+    before, after = CHECKER.check_text(PLANS[name]), CHECKER.check_text(written(data))
+    assert answers(after) == answers(before) and kept(after) == kept(before)
+
+
+def in_inches(text: str) -> str:
+    def turn(found: re.Match[str]) -> str:
+        return f"{float(found[1]) / 25.4:.9f}".rstrip("0") + " in"
+
+    return re.sub(r"\b(\d+(?:\.\d+)?) mm\b", turn, text)
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_mm_or_inches_is_all_the_same(name: str) -> None:
+    text = PLANS[name].replace("± 5 mm", "± 0.5 cm")
+    before, after = CHECKER.check_text(text), CHECKER.check_text(in_inches(text))
+    assert answers(after) == answers(before) and kept(after) == kept(before)
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.sampled_from(sorted(PLANS)), st.randoms(use_true_random=False))
+def test_the_order_of_keys_does_not_matter(name: str, random: st.DataObject) -> None:
+    def mixed(node: object) -> object:
+        if isinstance(node, dict):
+            items = list(node.items())
+            random.shuffle(items)  # type: ignore[attr-defined]
+            return {key: mixed(value) for key, value in items}
+        return [mixed(item) for item in node] if isinstance(node, list) else node
+
+    before = CHECKER.check_text(PLANS[name])
+    after = CHECKER.check_text(written(mixed(data_of(name))))
+    assert answers(after) == answers(before) and kept(after) == kept(before)

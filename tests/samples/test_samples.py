@@ -1,0 +1,54 @@
+"""The sample plans: right ones give nothing, student plans give just what is stored beside this."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from running import SAMPLES
+from wellstrung.checking import Checker, PlanResult
+
+RIGHT = sorted(SAMPLES.glob("*.yaml"))
+CLASS = sorted((SAMPLES / "class").glob("*.yaml"))
+STORED = yaml.safe_load((Path(__file__).parent / "stored.yaml").read_text(encoding="utf-8"))
+
+
+def shortened(result: PlanResult) -> list[dict[str, Any]]:
+    return [
+        {
+            "rule": remark.rule,
+            "level": remark.level,
+            "at": f"{remark.place.line}:{remark.place.column}",
+            "says": remark.says,
+            "remedy": remark.remedy,
+        }
+        for remark in result.remarks
+        if remark.level != "caution"
+    ]
+
+
+@pytest.mark.parametrize("path", RIGHT, ids=lambda path: path.stem)
+def test_a_right_sample_gives_no_error_no_warning_and_leaves_nothing_unjudged(
+    path: Path, checker: Checker
+) -> None:
+    result = checker.check_file(path)
+    assert shortened(result) == []
+    assert result.outcome == "makeable" and result.unjudged == () and len(result.held) >= 10
+
+
+@pytest.mark.parametrize("path", CLASS, ids=lambda path: path.stem)
+def test_a_student_plan_gives_the_stored_result(path: Path, checker: Checker) -> None:
+    result = checker.check_file(path)
+    assert shortened(result) == STORED[path.stem]
+    assert 1 <= len(STORED[path.stem]) <= 2, "one or two honest mistakes each"
+
+
+def test_every_stored_result_has_its_plan() -> None:
+    assert set(STORED) == {path.stem for path in CLASS}
+
+
+def test_there_are_samples() -> None:
+    assert RIGHT and len(CLASS) >= 3

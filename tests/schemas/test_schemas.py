@@ -1,0 +1,130 @@
+"""Schemas: sound, explained field by field, and the published one is the sum of the fragments."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import jsonschema_rs
+import pytest
+import yaml
+from jsonschema import Draft202012Validator
+
+import wellstrung_schemas as schemas
+from running import SAMPLES
+from wellstrung import reading, units
+from wellstrung.host import Host
+
+ALL = {
+    "plan": schemas.plan(),
+    "report": schemas.load("report"),
+    **{f"kind {kind}": schemas.fragment(kind) for kind in schemas.kind_names()},
+    **{f"verb {verb}": schema for verb, schema in schemas.verbs().items()},
+}
+KEYWORDS = {
+    "$schema", "$id", "$comment", "$defs", "$ref", "title", "description", "examples", "type",
+    "enum", "const", "pattern", "minLength", "minimum", "exclusiveMinimum", "properties",
+    "required", "additionalProperties", "propertyNames", "minProperties", "maxProperties", "items",
+    "minItems", "maxItems", "allOf", "oneOf", "not", "if", "then",
+}  # fmt: skip
+
+
+def subschemas(schema: Any) -> Iterator[dict[str, Any]]:
+    """Every schema inside a schema, itself included."""
+    if not isinstance(schema, dict):
+        return
+    yield schema
+    for word in ("properties", "$defs"):
+        for inner in schema.get(word, {}).values():
+            yield from subschemas(inner)
+    for word in ("additionalProperties", "propertyNames", "items", "not", "if", "then"):
+        yield from subschemas(schema.get(word))
+    for word in ("allOf", "oneOf"):
+        for inner in schema.get(word, ()):
+            yield from subschemas(inner)
+
+
+def fields(schema: dict[str, Any], path: str = "") -> Iterator[tuple[str, dict[str, Any]]]:
+    for name, field in schema.get("properties", {}).items():
+        yield f"{path}.{name}", field
+        yield from fields(field, f"{path}.{name}")
+        yield from fields(field.get("items") or {}, f"{path}.{name}[]")
+        rest = field.get("additionalProperties")
+        yield from fields(rest if isinstance(rest, dict) else {}, f"{path}.{name}.*")
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_sound_and_without_stray_keywords(name: str) -> None:
+    Draft202012Validator.check_schema(ALL[name])
+    for schema in subschemas(ALL[name]):
+        assert set(schema) <= KEYWORDS, set(schema) - KEYWORDS
+
+
+@pytest.mark.parametrize("name", [name for name in ALL if name != "report"])
+def test_every_field_is_explained_and_its_examples_fit(name: str) -> None:
+    for path, field in fields(ALL[name]):
+        assert field.get("description"), path
+        assert field.get("examples"), path
+        for example in field["examples"]:
+            assert Draft202012Validator(field).is_valid(example), (path, example)
+    for example in ALL[name]["examples"]:
+        assert Draft202012Validator(ALL[name]).is_valid(example), (name, example)
+
+
+READERS = {
+    "length": units.length,
+    "window": units.target,
+    "mass": units.mass,
+    "rating": units.force,
+    "duration": units.duration,
+    "wire": units.wire,
+    "bead_size": units.bead_size,
+    "needle": units.needle,
+}
+
+
+@pytest.mark.parametrize("name", [name for name in ALL if name != "report"])
+def test_every_example_with_a_unit_is_one_the_reader_takes(name: str) -> None:
+    for path, field in fields(ALL[name]):
+        read = READERS.get(field.get("$comment", ""))
+        for example in field["examples"] if read else ():
+            assert read is not None and read(example), path
+
+
+def test_the_published_schema_is_the_sum_of_the_fragments() -> None:
+    published = json.loads(
+        (Path(schemas.__file__).parent / "editor.json").read_text(encoding="utf-8")
+    )
+    assert published == schemas.editor_schema(), "run python -m wellstrung_schemas"
+
+
+def test_the_published_schema_knows_every_kind_that_the_host_has(installed: Host) -> None:
+    assert set(installed.kinds) == set(schemas.kind_names())
+
+
+def test_the_published_schema_takes_the_samples_and_refuses_what_the_fragments_refuse(
+    collar: str,
+) -> None:
+    validator = jsonschema_rs.Draft202012Validator(schemas.editor_schema())
+    for path in SAMPLES.rglob("*.yaml"):
+        tree = reading.read(path).tree
+        assert tree is not None
+        assert validator.is_valid(tree.value), path.name
+    right = yaml.load(collar, Loader=yaml.BaseLoader)
+    assert right["title"]
+    tree = reading.read_text(collar, "plan.yaml").tree
+    assert tree is not None and validator.is_valid(tree.value)
+    for old, new in (
+        ("bore: 10 mm", "boar: 10 mm"),
+        ("bore: 10 mm", "bore: 10"),
+        ("kind: end cap", "kind: endcap"),
+        ("do: weave", "do: weeve"),
+        (", with: glue", ""),
+        ("closing: open", "closing: ajar"),
+        ("    length: 39.7 cm\n", ""),
+        ("bottom_eyes: {count: 7", "bottom_eyes: {count: 0"),
+    ):
+        tree = reading.read_text(collar.replace(old, new), "plan.yaml").tree
+        assert tree is not None and not validator.is_valid(tree.value), new
