@@ -206,7 +206,7 @@ def _table(page: Page, result: Result) -> None:
     table.add_column("outcome")
     table.add_column("err", justify="right")
     table.add_column("warn", justify="right")
-    table.add_column("mend first", min_width=17, ratio=1)
+    table.add_column("mend first", no_wrap=True)
     for plan in sorted(result.plans, key=severity, reverse=True):
         first = next(
             (
@@ -222,7 +222,7 @@ def _table(page: Page, result: Result) -> None:
             Text(plan.outcome, style=OUTCOMES[plan.outcome]),
             str(plan.count("error")),
             str(plan.count("warning")),
-            Text(f"{first.rule}, line {first.place.line}" if first else ""),
+            Text(f"{first.rule}\nline {first.place.line}" if first else ""),
         )
     page.console.print(table)
     totals = ", ".join(
