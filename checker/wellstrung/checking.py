@@ -169,8 +169,8 @@ class Checker:
             text=read.text,
             bench=self.bench.file,
             remarks=tuple(sorted(remarks, key=_reading_order)),
-            held=tuple(judged.held),
-            unjudged=tuple(judged.unjudged),
+            held=judged.held,
+            unjudged=judged.unjudged,
             quantities=judged.quantities() if self.quantities and offer else {},
             failures=tuple(judged.failures),
         )
@@ -213,10 +213,25 @@ class _Judged:
         self.host = host
         self.ask = Ask(plan, quantities)
         self._quantities = quantities
-        self.remarks: list[tuple[Remark, Sequence[Remedy]]] = []
-        self.held: list[Kept] = []
-        self.unjudged: list[Unjudged] = []
+        self._remarks: dict[tuple[str, str, Place], tuple[Remark, Sequence[Remedy]]] = {}
+        self._held: dict[tuple[str, tuple[str, ...]], Kept] = {}
+        self._unjudged: dict[Unjudged, None] = {}
         self.failures: list[Failure] = []
+
+    @property
+    def remarks(self) -> list[tuple[Remark, Sequence[Remedy]]]:
+        """What was said, each once, with the remedies offered for it."""
+        return list(self._remarks.values())
+
+    @property
+    def held(self) -> tuple[Kept, ...]:
+        """What was kept, once for the same parts."""
+        return tuple(self._held.values())
+
+    @property
+    def unjudged(self) -> tuple[Unjudged, ...]:
+        """What could not be judged, each once."""
+        return tuple(self._unjudged)
 
     def run(self, subjects: Iterable[Subject]) -> None:
         by_type: dict[type[Subject], list[Subject]] = {}
@@ -244,9 +259,7 @@ class _Judged:
             answer = rule.check(subject, self.ask)
             self._take(rule, subject, answer)
         except model.Missing as missing:
-            entry = Unjudged(rule.name, subject.parts, (missing.field,))
-            if entry not in self.unjudged:
-                self.unjudged.append(entry)
+            self._unjudged[Unjudged(rule.name, subject.parts, (missing.field,))] = None
         except Exception as error:  # a broken rule must not take the others with it
             self.failures.append(
                 Failure(
@@ -259,8 +272,7 @@ class _Judged:
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
         if isinstance(answer, Held):
             kept = Kept(rule.name, subject.parts, answer.margin)
-            if not any(k.rule == kept.rule and k.parts == kept.parts for k in self.held):
-                self.held.append(kept)
+            self._held.setdefault((rule.name, subject.parts), kept)
         elif isinstance(answer, Caution):
             self._add(
                 Remark(
@@ -277,12 +289,12 @@ class _Judged:
             self._add(_stamped(rule, subject, answer), answer.remedies)
 
     def _add(self, remark: Remark, remedies: Sequence[Remedy]) -> None:
-        for index, (known, _) in enumerate(self.remarks):
-            if (known.rule, known.says, known.place) == (remark.rule, remark.says, remark.place):
-                also = tuple(dict.fromkeys((*known.also, *remark.also)))
-                self.remarks[index] = (replace(known, also=also), remedies)
-                return
-        self.remarks.append((remark, remedies))
+        key = (remark.rule, remark.says, remark.place)
+        if key in self._remarks:
+            known, remedies = self._remarks[key]
+            also = tuple(dict.fromkeys((*known.also, *remark.also)))
+            remark = replace(known, also=also)
+        self._remarks[key] = (remark, remedies)
 
 
 def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
@@ -322,18 +334,20 @@ def _one_cause_each(
     remarks: Sequence[tuple[Remark, Sequence[Remedy]]], rules: Mapping[str, Rule]
 ) -> Iterator[tuple[Remark, Sequence[Remedy]]]:
     """Drop a remark where a deeper one about the same part speaks, and let that one name it."""
-    affected: dict[int, list[str]] = {}
+    by_rule: dict[str, list[int]] = {}
+    for index, (remark, _) in enumerate(remarks):
+        by_rule.setdefault(remark.rule, []).append(index)
+    affected: dict[int, dict[str, None]] = {}
     dropped: set[int] = set()
     for index, (remark, _) in enumerate(remarks):
-        for other_index, (other, _) in enumerate(remarks):
-            if other.rule in rules[remark.rule].yields_to and set(other.parts) & set(remark.parts):
-                affected.setdefault(other_index, []).append(remark.rule)
-                dropped.add(index)
-                break
+        for deeper in rules[remark.rule].yields_to:
+            for other in by_rule.get(deeper, ()):
+                if set(remarks[other][0].parts) & set(remark.parts):
+                    affected.setdefault(other, {})[remark.rule] = None
+                    dropped.add(index)
     for index, (remark, remedies) in enumerate(remarks):
         if index not in dropped:
-            names = tuple(dict.fromkeys(affected.get(index, ())))
-            yield replace(remark, affects=names), remedies
+            yield replace(remark, affects=tuple(affected.get(index, ()))), remedies
 
 
 def _accepted(

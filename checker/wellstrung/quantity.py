@@ -11,12 +11,13 @@ evaluated as a whole, so a cause that enters twice moves both places together an
 
 from __future__ import annotations
 
+import ast
 import math
 import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import Enum
-from functools import cached_property, partial
+from functools import cached_property, lru_cache, partial
 from itertools import product
 from typing import NamedTuple
 
@@ -73,11 +74,12 @@ class Quantity:
     spelled_unit: str = ""
     source: str = ""
     grade: str = ""
-    # a node
+    # a node; `slopes` says by how much each argument moves it, where it is a sum of them
     function: Callable[..., float] | None = None
     args: Mapping[str, Quantity] = field(default_factory=dict)
     formula: str = ""
     scan: bool = False
+    slopes: Mapping[str, float] | None = None
 
     @cached_property
     def causes(self) -> tuple[Cause, ...]:
@@ -99,32 +101,58 @@ class Quantity:
 
     def at(self, moved: Mapping[Cause, float]) -> float:
         """The value with each cause moved to a point from -1 (its low end) to 1 (its high end)."""
-        return self._at(moved, {})
-
-    def _at(self, moved: Mapping[Cause, float], seen: dict[int, float]) -> float:
-        known = seen.get(id(self))
-        if known is not None:
-            return known
-        if self.function is None:
-            value = self.at_rest
-            for cause, down, up in self.spreads:
-                by = moved.get(cause, 0.0)
-                value += by * (up if by > 0 else down)
-        else:
-            value = self.function(**{key: arg._at(moved, seen) for key, arg in self.args.items()})
-        seen[id(self)] = value
-        return value
+        if self._separable:
+            moves = self._moves
+            return self.middle + math.fsum(
+                abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves
+            )
+        assert self.function is not None
+        return self.function(**{key: arg.at(moved) for key, arg in self.args.items()})
 
     @cached_property
     def middle(self) -> float:
         """The value with every cause at rest."""
-        return self._at({}, {})
+        if self.function is None:
+            return self.at_rest
+        return self.function(**{key: arg.middle for key, arg in self.args.items()})
 
     @cached_property
-    def _points(self) -> tuple[float, ...]:
-        if self._scanned:
-            return _SCAN
-        return (*_ENDS, 0.0) if self._kinked else _ENDS
+    def _slopes(self) -> Mapping[str, float] | None:
+        """How far the value moves when an argument moves by one; None where that varies."""
+        if self.slopes is not None or self.function is None or self.scan:
+            return self.slopes
+        varying = tuple(key for key, arg in self.args.items() if arg.causes)
+        if not is_linear(self.formula, varying):
+            return None
+        rest = {key: arg.middle for key, arg in self.args.items()}
+        return {key: self.function(**{**rest, key: rest[key] + 1}) - self.middle for key in varying}
+
+    @cached_property
+    def _separable(self) -> bool:
+        """Whether each cause moves the value by an amount of its own, whatever the others do."""
+        if self.function is None or not self.causes:
+            return True
+        return self._slopes is not None and all(arg._separable for arg in self.args.values())
+
+    @cached_property
+    def _moves(self) -> dict[Cause, tuple[float, ...]]:
+        """How far each cause alone moves the value, at each of its points (the low end first)."""
+        moves: dict[Cause, tuple[float, ...]] = {}
+        if self.function is None:
+            for cause, down, up in self.spreads:
+                low, high = moves.get(cause, (0.0, 0.0))
+                if down or up:
+                    moves[cause] = (low - down, high + up)
+        elif self._slopes is not None and not self._scanned:
+            for key, slope in self._slopes.items():
+                for cause, ends in self.args[key]._moves.items():
+                    before = moves.get(cause, (0.0, 0.0))
+                    moves[cause] = (before[0] + slope * ends[0], before[1] + slope * ends[1])
+        else:
+            ends = _SCAN if self._scanned else _ENDS
+            for cause in self.causes:
+                moves[cause] = tuple(self.at({cause: end}) - self.middle for end in ends)
+        return moves
 
     @cached_property
     def _kinked(self) -> bool:
@@ -139,53 +167,81 @@ class Quantity:
     @cached_property
     def effects(self) -> dict[Cause, Window]:
         """How far each cause alone moves the value: (down <= 0, up >= 0)."""
-        effects = {}
-        for cause in self.causes:
-            moves = [self.at({cause: point}) - self.middle for point in self._points]
-            effects[cause] = Window(min(0.0, *moves), max(0.0, *moves))
-        return effects
+        return {
+            cause: Window(min(0.0, *moves), max(0.0, *moves))
+            for cause, moves in self._moves.items()
+        }
+
+    @cached_property
+    def _by_root_sum_square(self) -> Window:
+        effects = self.effects.values()
+        return Window(
+            self.middle - math.hypot(*(effect.low for effect in effects)),
+            self.middle + math.hypot(*(effect.high for effect in effects)),
+        )
 
     @cached_property
     def likely(self) -> Window:
         """Independent causes combined by root-sum-square, each side by itself."""
-        down = math.hypot(*(effect.low for effect in self.effects.values()))
-        up = math.hypot(*(effect.high for effect in self.effects.values()))
-        worst = self.worst
-        return Window(max(self.middle - down, worst.low), min(self.middle + up, worst.high))
+        low, high = self._by_root_sum_square
+        if self._separable:
+            return Window(low, high)
+        # where causes hinder each other the root-sum-square may reach beyond what can be
+        return Window(max(low, self.worst.low), min(high, self.worst.high))
+
+    def likely_at_least(self, limit: float) -> bool:
+        """Whether the whole likely range reaches a limit; spares the worst range where it can."""
+        return self._by_root_sum_square.low >= limit or self.likely.low >= limit
 
     @cached_property
     def worst(self) -> Window:
         """The least and the greatest value that any combination of the causes gives."""
-        if not self.causes:
-            return Window(self.middle, self.middle)
+        if self._separable:
+            effects = self.effects.values()
+            low = self.middle + math.fsum(effect.low for effect in effects)
+            return Window(low, self.middle + math.fsum(effect.high for effect in effects))
+        if self._slopes is not None and len(self.causes) == sum(
+            len(self.args[key].causes) for key in self._slopes
+        ):
+            return self._summed(self._slopes)
+        points = (*_ENDS, 0.0) if self._kinked else _ENDS
         if len(self.causes) <= _ALL_CORNERS_UP_TO and not self._scanned:
             values = [
                 self.at(dict(zip(self.causes, corner, strict=True)))
-                for corner in product(self._points, repeat=len(self.causes))
+                for corner in product(points, repeat=len(self.causes))
             ]
             return Window(min(self.middle, *values), max(self.middle, *values))
         return Window(-self._climb(-1.0), self._climb(1.0))
 
-    def _signed(self, sign: float, cause: Cause, end: float) -> float:
-        return sign * self.at({cause: end})
+    def _summed(self, slopes: Mapping[str, float]) -> Window:
+        """The worst of a sum whose terms share no cause: each term at its own worst."""
+        low = high = self.middle
+        for key, slope in slopes.items():
+            arg = self.args[key]
+            ends = (slope * (arg.worst.low - arg.middle), slope * (arg.worst.high - arg.middle))
+            low, high = low + min(ends), high + max(ends)
+        return Window(low, high)
 
     def _climb(self, sign: float) -> float:
         """The greatest `sign` x value, going from each cause's own best end until none helps."""
+        points = (*(_SCAN if self._scanned else _ENDS), 0.0)
         moved = {
-            cause: max((*_ENDS, 0.0), key=partial(self._signed, sign, cause))
-            for cause in self.causes
+            cause: max(points, key=partial(self._signed, sign, cause)) for cause in self.causes
         }
         best = sign * self.at(moved)
         improved = True
         while improved:
             improved = False
             for cause in self.causes:
-                for point in (*self._points, 0.0):
+                for point in points:
                     trial = sign * self.at({**moved, cause: point})
                     if trial > best + 1e-12:
                         best, improved = trial, True
                         moved[cause] = point
         return max(best, sign * self.middle)
+
+    def _signed(self, sign: float, cause: Cause, end: float) -> float:
+        return sign * self.at({cause: end})
 
     @cached_property
     def chief_cause(self) -> tuple[Cause, float] | None:
@@ -217,7 +273,45 @@ def _sum(a: Quantity, b: Quantity, sign: float, symbol: str) -> Quantity:
         function=lambda a, b: a + sign * b,
         args={"a": a, "b": b},
         formula=f"a {symbol} b",
+        slopes={"a": 1.0, "b": sign},
     )
+
+
+@lru_cache(maxsize=256)
+def is_linear(formula: str, varying: tuple[str, ...]) -> bool:
+    """Whether a formula is a sum of its varying names, each times something that does not vary.
+
+    >>> is_linear("outside - 2 * wire", ("outside", "wire"))
+    True
+    >>> is_linear("pitch / tan(pi / ring) + bead", ("pitch", "bead"))
+    True
+    >>> is_linear("length * tension", ("length", "tension"))
+    False
+    """
+    try:
+        tree = ast.parse(formula.replace("^", "**"), mode="eval").body
+    except SyntaxError:
+        return False
+    return _linear(tree, varying)
+
+
+def _linear(tree: ast.expr, varying: tuple[str, ...]) -> bool:
+    if not _varies(tree, varying) or isinstance(tree, ast.Name):
+        return True
+    if isinstance(tree, ast.BinOp):
+        left, right = tree.left, tree.right
+        if isinstance(tree.op, ast.Add | ast.Sub):
+            return _linear(left, varying) and _linear(right, varying)
+        if isinstance(tree.op, ast.Mult):
+            fixed = not _varies(left, varying) or not _varies(right, varying)
+            return fixed and _linear(left, varying) and _linear(right, varying)
+        if isinstance(tree.op, ast.Div):
+            return not _varies(right, varying) and _linear(left, varying)
+    return False
+
+
+def _varies(tree: ast.expr, varying: tuple[str, ...]) -> bool:
+    return any(isinstance(node, ast.Name) and node.id in varying for node in ast.walk(tree))
 
 
 def leaf(
@@ -313,6 +407,7 @@ def total(name: str, unit: str, terms: Iterable[Quantity], source: str = "") -> 
         function=lambda **values: math.fsum(values.values()),
         args=args,
         formula=" + ".join(args) or "0",
+        slopes=dict.fromkeys(args, 1.0),
         source=source,
     )
 
@@ -334,10 +429,13 @@ def compare(margin: Quantity, *, over: str = "likely") -> Verdict:
     >>> compare(exact("room", 0.0, "mm"))
     <Verdict.HOLDS: 'holds'>
     """
-    low, high = margin.likely if over == "likely" else margin.worst
-    if low >= -SLACK:
+    if over == "likely":
+        if margin.likely_at_least(-SLACK):
+            return Verdict.HOLDS
+        return Verdict.FAILS if margin.likely.high < -SLACK else Verdict.MAY_FAIL
+    if margin.worst.low >= -SLACK:
         return Verdict.HOLDS
-    return Verdict.FAILS if high < -SLACK else Verdict.MAY_FAIL
+    return Verdict.FAILS if margin.worst.high < -SLACK else Verdict.MAY_FAIL
 
 
 def number(value: float) -> str:

@@ -10,6 +10,7 @@ import re
 from collections.abc import Mapping
 from difflib import get_close_matches
 from fractions import Fraction
+from functools import lru_cache
 from typing import NamedTuple
 
 INCH = 25.4
@@ -115,6 +116,10 @@ _BEAD = re.compile(r"(\d{1,2})\s*/\s*0|(\d{1,2})°")
 _GAUGE = re.compile(r"(\d{1,2})\s*(?:-\s*)?(awg|swg|ga|gauge|g)\b\.?", re.IGNORECASE)
 
 
+#: A plan says the same sizes again and again; what a text means never changes.
+_REMEMBERED = 4096
+
+
 class Parsed(NamedTuple):
     """A value in its base unit, the tolerance that was written with it, and how it was written."""
 
@@ -162,6 +167,7 @@ def swg(gauge: int) -> float:
     return _SWG[gauge] * INCH
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def length(text: str | int | float) -> Parsed:
     """A length in mm.
 
@@ -171,6 +177,7 @@ def length(text: str | int | float) -> Parsed:
     return _measure(text, "length", LENGTHS, ("mm", "cm"))
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def mass(text: str | int | float) -> Parsed:
     """A mass in g.
 
@@ -180,6 +187,7 @@ def mass(text: str | int | float) -> Parsed:
     return _measure(text, "mass", MASSES, ("g", "oz"))
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def force(text: str | int | float) -> Parsed:
     """A pull or a thread's rating in N; `lb` is pound-force here.
 
@@ -189,6 +197,7 @@ def force(text: str | int | float) -> Parsed:
     return _measure(text, "rating", FORCES, ("lb", "N"))
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def duration(text: str | int | float) -> Parsed:
     """A time in minutes; sums such as `1 h 30 min` are taken.
 
@@ -202,6 +211,7 @@ def duration(text: str | int | float) -> Parsed:
     return _measure(text, "time", TIMES, ("min", "h"))
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def wire(text: str | int | float) -> Parsed:
     """A wire thickness in mm, from a length or from a gauge that names its system.
 
@@ -224,6 +234,7 @@ def wire(text: str | int | float) -> Parsed:
     return Parsed(value, value, value, system, str(text))
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def target(text: str | int | float) -> Parsed:
     """A window of lengths to land in; one length alone is no window.
 
@@ -300,6 +311,8 @@ def _sixteenths(inches: float) -> str:
 
 
 def _clean(text: str) -> str:
+    if text.isascii() and "+" not in text:
+        return text.strip()
     for sign, fraction in _VULGAR.items():
         text = re.sub(rf"(?<=\d)\s*{sign}", f" {fraction}", text).replace(sign, fraction)
     text = text.replace("\u00a0", " ").replace("\u202f", " ")

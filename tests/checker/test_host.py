@@ -107,7 +107,7 @@ def test_a_file_named_on_the_command_line_brings_its_rules(run: Run, tmp_path: P
     rules.write_text(OWN_RULE, encoding="utf-8")
     ran = run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules)
     assert ran.code == 0
-    assert "1. WARNING shop-tag" in ran.out and "do this   tie one on" in ran.out
+    assert "1. WARNING shop-tag" in ran.out and "do this    tie one on" in ran.out
     assert (
         run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules, "--strict").code == 1
     )

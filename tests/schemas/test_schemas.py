@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -73,7 +73,7 @@ def test_every_field_is_explained_and_its_examples_fit(name: str) -> None:
         assert Draft202012Validator(ALL[name]).is_valid(example), (name, example)
 
 
-READERS = {
+READERS: dict[str, Callable[[str], object]] = {
     "length": units.length,
     "window": units.target,
     "mass": units.mass,

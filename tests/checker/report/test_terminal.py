@@ -97,7 +97,9 @@ def test_a_pipe_gets_no_colour(run: Run) -> None:
 
 
 def test_a_terminal_without_unicode_gets_ascii(run: Run) -> None:
-    out = run("check", "sample_plans", PYTHONUTF8="0", PYTHONIOENCODING="ascii", LC_ALL="C").out
+    out = run(
+        "check", "sample_plans", "--workings", PYTHONUTF8="0", PYTHONIOENCODING="ascii", LC_ALL="C"
+    ).out
     assert out.isascii() and "???" not in out
     assert "+/-" in out and "| CAUTION" in out
 

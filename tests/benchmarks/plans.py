@@ -1,0 +1,32 @@
+"""Plans to measure with: the sample collar at about 110 lines, and plans of any number of parts."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+SAMPLE = Path(__file__).parents[2] / "sample_plans" / "slack_tide_collar.yaml"
+
+
+def about_110_lines() -> str:
+    """The sample collar with more of the same parts, a right plan of about 110 lines."""
+    text = SAMPLE.read_text(encoding="utf-8")
+    more = "".join(
+        f"  spare {n}: {{kind: jump ring, outside: {4 + n % 4} mm, wire: 20 AWG, closing: open}}\n"
+        for n in range(110 - text.count("\n"))
+    )
+    return text.replace("\nrun: ", f"{more}\nrun: ", 1)
+
+
+def of_parts(count: int) -> str:
+    """A right plan with this many connectors in its run, a ring between each two."""
+    parts = "".join(
+        f"  bar {n}: {{kind: connector, length: 18 mm,"
+        " eyes: {count: 2, hole: 2 mm, wire: 1 mm}}\n"
+        for n in range(count)
+    )
+    run = ", ring, ".join(f"bar {n}" for n in range(count))
+    return (
+        "plan: 1\ntitle: Long\npiece: necklace\nparts:\n"
+        "  ring: {kind: jump ring, outside: 5 mm, wire: 20 AWG, closing: open}\n"
+        f"{parts}run: [{run}]\n"
+    )

@@ -1,0 +1,57 @@
+"""200 plans of about 110 lines against yaml.load over the same text: at most 4 x.
+
+Also that the time for a plan stays flat over many plans, and grows no worse than linearly with the
+number of parts.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Callable
+
+import yaml
+from plans import about_110_lines, of_parts
+
+from wellstrung import host
+from wellstrung.checking import Checker
+
+PLANS, MOST, ROUNDS = 200, 4.0, 5
+
+
+def seconds(work: Callable[[], object]) -> float:
+    """The least of a few runs."""
+    best = float("inf")
+    for _ in range(ROUNDS):
+        start = time.perf_counter()
+        work()
+        best = min(best, time.perf_counter() - start)
+    return best
+
+
+def main() -> int:
+    """Print the ratios; 1 when one of them is beyond its bar."""
+    text, checker = about_110_lines(), Checker(host.load())
+    result = checker.check_text(text)
+    assert result.outcome == "makeable", result.remarks
+    ours = seconds(lambda: [checker.check_text(text) for _ in range(PLANS)])
+    theirs = seconds(lambda: [yaml.load(text, Loader=yaml.CSafeLoader) for _ in range(PLANS)])
+    lines = text.count("\n")
+    print(
+        f"{PLANS} plans of {lines} lines: {ours / PLANS * 1000:.2f} ms a plan,"
+        f" {ours / theirs:.2f} x yaml.load"
+    )
+    few, many = of_parts(500), of_parts(5000)
+    small, large = (
+        seconds(lambda: checker.check_text(few)),
+        seconds(lambda: checker.check_text(many)),
+    )
+    growth = large / small / 10
+    print(
+        f"500 parts {small * 1000:.0f} ms, 5000 parts {large * 1000:.0f} ms: {growth:.2f} x linear"
+    )
+    return 0 if ours <= MOST * theirs and growth <= 1.3 else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
