@@ -6,7 +6,7 @@ Rules ask for these subjects by type and never walk the plan themselves.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 
 from wellstrung.model import Hung, Part, Plan, Role, RunEntry, Step
@@ -15,9 +15,12 @@ from wellstrung.place import Place
 
 @dataclass(frozen=True)
 class Subject:
-    """What a rule looks at: the parts it is about and where the plan says so."""
+    """What a rule looks at: the parts it is about and where the plan says so.
 
-    place: Place
+    Two subjects that differ in their place alone are one: the same cap on both ends is judged once.
+    """
+
+    place: Place = field(compare=False)
 
     @property
     def parts(self) -> tuple[str, ...]:

@@ -161,12 +161,15 @@ class Item:
             setting = self.bench.allowances[allowance]
             down = up = setting.value
             source = setting.reason
-        cause = Cause(what.replace(".", " "), f"`{self.name}`", self._cure(path, parsed))
+        spreads = []
+        if down or up:
+            cause = Cause(what.replace(".", " "), f"`{self.name}`", self._cure(path, parsed))
+            spreads.append(Spread(cause, down, up))
         return leaf(
             f"{self.name}.{what}",
             parsed.value,
             unit,
-            [Spread(cause, down, up)] if down or up else [],
+            spreads,
             place=node.place,
             spelling=parsed.text,
             spelled_unit=parsed.unit,

@@ -17,11 +17,13 @@ import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from enum import Enum
-from functools import cached_property, lru_cache, partial
+from functools import lru_cache, partial
 from itertools import product
-from typing import NamedTuple
+from typing import Any, Generic, NamedTuple, TypeVar
 
 from wellstrung.place import Place
+
+T = TypeVar("T")
 
 #: A comparison forgives a micrometre (or a milligram, a millinewton): less than any bench measures.
 SLACK = 1e-3
@@ -43,6 +45,25 @@ class Cause:
 
     def __str__(self) -> str:
         return f"{self.name} of {self.scope}" if self.scope else self.name
+
+
+class once(Generic[T]):  # noqa: N801 - reads like the decorator it is
+    """A property worked out when first read.
+
+    The standard library's takes a lock each time on Python 3.11, which a graph of small values
+    feels; a quantity worked out twice by two threads is still the same quantity.
+    """
+
+    def __init__(self, work: Callable[[Any], T]) -> None:
+        self._work = work
+        self.__doc__ = work.__doc__
+
+    def __set_name__(self, owner: type, name: str) -> None:
+        self._name = name
+
+    def __get__(self, instance: Any, owner: type | None = None) -> T:
+        value = instance.__dict__[self._name] = self._work(instance)
+        return value
 
 
 class Spread(NamedTuple):
@@ -81,7 +102,7 @@ class Quantity:
     scan: bool = False
     slopes: Mapping[str, float] | None = None
 
-    @cached_property
+    @once
     def causes(self) -> tuple[Cause, ...]:
         """Every cause that may move the value, each once, in order of first appearance."""
         found = {spread.cause: None for spread in self.spreads if spread.down or spread.up}
@@ -89,7 +110,7 @@ class Quantity:
             found |= dict.fromkeys(arg.causes)
         return tuple(found)
 
-    @cached_property
+    @once
     def leaves(self) -> tuple[Quantity, ...]:
         """The leaves under this value, each once."""
         if self.function is None:
@@ -109,14 +130,14 @@ class Quantity:
         assert self.function is not None
         return self.function(**{key: arg.at(moved) for key, arg in self.args.items()})
 
-    @cached_property
+    @once
     def middle(self) -> float:
         """The value with every cause at rest."""
         if self.function is None:
             return self.at_rest
         return self.function(**{key: arg.middle for key, arg in self.args.items()})
 
-    @cached_property
+    @once
     def _slopes(self) -> Mapping[str, float] | None:
         """How far the value moves when an argument moves by one; None where that varies."""
         if self.slopes is not None or self.function is None or self.scan:
@@ -127,14 +148,14 @@ class Quantity:
         rest = {key: arg.middle for key, arg in self.args.items()}
         return {key: self.function(**{**rest, key: rest[key] + 1}) - self.middle for key in varying}
 
-    @cached_property
+    @once
     def _separable(self) -> bool:
         """Whether each cause moves the value by an amount of its own, whatever the others do."""
         if self.function is None or not self.causes:
             return True
         return self._slopes is not None and all(arg._separable for arg in self.args.values())
 
-    @cached_property
+    @once
     def _moves(self) -> dict[Cause, tuple[float, ...]]:
         """How far each cause alone moves the value, at each of its points (the low end first)."""
         moves: dict[Cause, tuple[float, ...]] = {}
@@ -154,17 +175,17 @@ class Quantity:
                 moves[cause] = tuple(self.at({cause: end}) - self.middle for end in ends)
         return moves
 
-    @cached_property
+    @once
     def _kinked(self) -> bool:
         """Whether a cause moves its leaf further one way, so that resting may be an end as well."""
         lopsided = any(spread.down != spread.up for spread in self.spreads)
         return lopsided or any(arg._kinked for arg in self.args.values())
 
-    @cached_property
+    @once
     def _scanned(self) -> bool:
         return self.scan or any(arg._scanned for arg in self.args.values())
 
-    @cached_property
+    @once
     def effects(self) -> dict[Cause, Window]:
         """How far each cause alone moves the value: (down <= 0, up >= 0)."""
         return {
@@ -172,7 +193,7 @@ class Quantity:
             for cause, moves in self._moves.items()
         }
 
-    @cached_property
+    @once
     def _by_root_sum_square(self) -> Window:
         effects = self.effects.values()
         return Window(
@@ -180,7 +201,7 @@ class Quantity:
             self.middle + math.hypot(*(effect.high for effect in effects)),
         )
 
-    @cached_property
+    @once
     def likely(self) -> Window:
         """Independent causes combined by root-sum-square, each side by itself."""
         low, high = self._by_root_sum_square
@@ -193,7 +214,7 @@ class Quantity:
         """Whether the whole likely range reaches a limit; spares the worst range where it can."""
         return self._by_root_sum_square.low >= limit or self.likely.low >= limit
 
-    @cached_property
+    @once
     def worst(self) -> Window:
         """The least and the greatest value that any combination of the causes gives."""
         if self._separable:
@@ -243,7 +264,7 @@ class Quantity:
     def _signed(self, sign: float, cause: Cause, end: float) -> float:
         return sign * self.at({cause: end})
 
-    @cached_property
+    @once
     def chief_cause(self) -> tuple[Cause, float] | None:
         """The cause that moves the value most when it moves alone, and by how much (+/-)."""
         if not self.effects:

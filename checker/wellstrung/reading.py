@@ -222,7 +222,9 @@ def _surprises() -> Iterator[tuple[re.Pattern[str], str]]:
 
 
 _SURPRISES = tuple(_surprises())
-_MAY_SURPRISE = re.compile(r"[-+.\d~nN<=]")
+_FIRST_OF_SURPRISES = frozenset("-+.0123456789~nN<=")
+#: All of them at once, since almost every size begins like one.
+_SURPRISING = re.compile("|".join(f"(?:{pattern.pattern})" for pattern, _ in _SURPRISES))
 
 
 class _Builder:
@@ -290,11 +292,13 @@ class _Builder:
     def _plain(self, text: str, place: Place) -> str | int | float | None:
         if not text:
             return None
-        if _MAY_SURPRISE.match(text):
+        if text[0] in _FIRST_OF_SURPRISES:
             if _INT.fullmatch(text):
                 return int(text) if len(text) < 19 else text
             if _FLOAT.fullmatch(text):
                 return float(text)
+            if not _SURPRISING.fullmatch(text):
+                return text
             for pattern, says in _SURPRISES:
                 if pattern.fullmatch(text):
                     self.fault(
