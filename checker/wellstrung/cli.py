@@ -4,10 +4,8 @@ from __future__ import annotations
 
 import argparse
 import os
-import shutil
 import sys
 from collections.abc import Iterator, Sequence
-from importlib.metadata import version
 from pathlib import Path
 
 from wellstrung.report import Options
@@ -48,14 +46,22 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return code
 
 
+class _Version(argparse.Action):
+    """Looks the version up only when it is asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        from importlib.metadata import version
+
+        print(f"wellstrung {version('wellstrung')}")
+        parser.exit()
+
+
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="wellstrung",
         description="Reads a written plan of a beaded piece and says what will not work.",
     )
-    parser.add_argument(
-        "--version", action="version", version=f"wellstrung {version('wellstrung')}"
-    )
+    parser.add_argument("--version", action=_Version, nargs=0, help="say the version and stop")
     commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
 
     check = commands.add_parser("check", help="check plans: files, or folders of them")
@@ -148,11 +154,22 @@ def _plans(named: Sequence[Path]) -> Iterator[Path]:
 def _looks(options: argparse.Namespace) -> Options:
     terminal = sys.stdout.isatty()
     return Options(
-        width=max(40, min(shutil.get_terminal_size((80, 24)).columns, 120)),
+        width=max(40, min(_columns(), 120)),
         colour=terminal and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb",
         workings=getattr(options, "workings", False),
         ascii_only=not (sys.stdout.encoding or "ascii").lower().startswith("utf"),
     )
+
+
+def _columns() -> int:
+    """The width of the terminal: as `COLUMNS` says, as it is, or 80."""
+    said = os.environ.get("COLUMNS", "")
+    if said.isdecimal() and int(said):
+        return int(said)
+    try:
+        return os.get_terminal_size(sys.stdout.fileno()).columns
+    except (OSError, ValueError):
+        return 80
 
 
 def _print(text: str) -> None:

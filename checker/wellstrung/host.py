@@ -6,16 +6,16 @@ specified, and two owners of one name all end in `HostError`.
 
 from __future__ import annotations
 
-import importlib.util
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from importlib.metadata import EntryPoint, entry_points
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol, TypeVar
 
 import pluggy
 
 from wellstrung import hooks
+from wellstrung.installed import Point, entry_points
 
 if TYPE_CHECKING:
     from wellstrung.model import Kind
@@ -82,25 +82,25 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
 
 
 def _installed() -> Iterable[tuple[str, object]]:
-    for point in sorted(entry_points(group=hooks.GROUP), key=lambda point: point.name):
-        yield _owner(point), _loaded(point)
+    for point in entry_points(hooks.GROUP):
+        yield f"{point.distribution}: {point.name}", _loaded(point)
 
 
-def _owner(point: EntryPoint) -> str:
-    return f"{point.dist.name if point.dist else '?'}: {point.name}"
-
-
-def _loaded(point: EntryPoint) -> object:
+def _loaded(point: Point) -> object:
+    module, _, attribute = point.module.partition(":")
     try:
-        return point.load()
+        loaded = import_module(module)
+        return getattr(loaded, attribute) if attribute else loaded
     except Exception as error:
-        version = point.dist.version if point.dist else "?"
         raise HostError(
-            f"plugin `{_owner(point)}` {version} does not load: {type(error).__name__}: {error}"
+            f"plugin `{point.distribution}: {point.name}` {point.version} does not load:"
+            f" {type(error).__name__}: {error}"
         ) from error
 
 
 def _from_file(path: Path) -> tuple[str, object]:
+    import importlib.util
+
     spec = importlib.util.spec_from_file_location(f"wellstrung_file_{path.stem}", path)
     if spec is None or spec.loader is None:
         raise HostError(f"`{path}` is not a Python file: name a `.py` file of rules")

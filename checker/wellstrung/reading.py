@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 import stat
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
@@ -184,47 +184,41 @@ _INT = re.compile(r"-?(0|[1-9]\d*)")
 _FLOAT = re.compile(r"-?(0|[1-9]\d*)\.\d+")
 
 
-def _surprises() -> Iterator[tuple[re.Pattern[str], str]]:
-    """Plain words that YAML readers disagree about, and what to write."""
-    for pattern, says in (
-        (
-            r"[-+]?0\d+",
-            "begins with a zero, which some readers take for another number:"
-            " write {bare}, or {quoted} if it is text",
-        ),
-        (r"[-+]?\d[\d_]*_[\d_]*(\.\d*)?", "has an underline inside a number: write {joined}"),
-        (
-            r"0[xob][0-9A-Fa-f_]+",
-            "is a number in another base to some readers: write it in tens,"
-            " or {quoted} if it is text",
-        ),
-        (
-            r"[-+]?(\d+\.?\d*|\.\d+)[eE][-+]?\d+",
-            "is a number to some readers and text to others: write it out in full",
-        ),
-        (r"[-+]?\.\d+", "has no figure before its point: write 0{plain}"),
-        (r"[-+]?\d+\.", "has no figure after its point: write {plain}0"),
-        (r"\+\d+(\.\d+)?", "needs no plus sign: write {unsigned}"),
-        (
-            r"\d+(:[0-5]?\d)+(\.\d*)?",
-            "is a number in sixties to some readers: write a time with its unit, such as `90 min`,"
-            " or {quoted} if it is text",
-        ),
-        (r"\d{4}-\d{1,2}-\d{1,2}([Tt ].*)?", "is a date to some readers: write {quoted}"),
-        (
-            r"[-+]?\.(inf|Inf|INF)|\.(nan|NaN|NAN)|NaN|nan",
-            "is not a number that can be measured: write a figure",
-        ),
-        (r"~|null|Null|NULL", "stands for nothing: write a value, or take the line out"),
-        (r"<<|=", "has a meaning of its own in YAML: write {quoted} if it is text"),
-    ):
-        yield re.compile(pattern), says
-
-
-_SURPRISES = tuple(_surprises())
+#: Plain words that YAML readers disagree about, and what to write.
+_SURPRISES = (
+    (
+        r"[-+]?0\d+",
+        "begins with a zero, which some readers take for another number:"
+        " write {bare}, or {quoted} if it is text",
+    ),
+    (r"[-+]?\d[\d_]*_[\d_]*(\.\d*)?", "has an underline inside a number: write {joined}"),
+    (
+        r"0[xob][0-9A-Fa-f_]+",
+        "is a number in another base to some readers: write it in tens, or {quoted} if it is text",
+    ),
+    (
+        r"[-+]?(\d+\.?\d*|\.\d+)[eE][-+]?\d+",
+        "is a number to some readers and text to others: write it out in full",
+    ),
+    (r"[-+]?\.\d+", "has no figure before its point: write 0{plain}"),
+    (r"[-+]?\d+\.", "has no figure after its point: write {plain}0"),
+    (r"\+\d+(\.\d+)?", "needs no plus sign: write {unsigned}"),
+    (
+        r"\d+(:[0-5]?\d)+(\.\d*)?",
+        "is a number in sixties to some readers: write a time with its unit, such as `90 min`,"
+        " or {quoted} if it is text",
+    ),
+    (r"\d{4}-\d{1,2}-\d{1,2}([Tt ].*)?", "is a date to some readers: write {quoted}"),
+    (
+        r"[-+]?\.(inf|Inf|INF)|\.(nan|NaN|NAN)|NaN|nan",
+        "is not a number that can be measured: write a figure",
+    ),
+    (r"~|null|Null|NULL", "stands for nothing: write a value, or take the line out"),
+    (r"<<|=", "has a meaning of its own in YAML: write {quoted} if it is text"),
+)
 _FIRST_OF_SURPRISES = frozenset("-+.0123456789~nN<=")
 #: All of them at once, since almost every size begins like one.
-_SURPRISING = re.compile("|".join(f"(?:{pattern.pattern})" for pattern, _ in _SURPRISES))
+_SURPRISING = re.compile("|".join(f"(?:{pattern})" for pattern, _ in _SURPRISES))
 
 
 class _Builder:
@@ -300,7 +294,7 @@ class _Builder:
             if not _SURPRISING.fullmatch(text):
                 return text
             for pattern, says in _SURPRISES:
-                if pattern.fullmatch(text):
+                if re.fullmatch(pattern, text):
                     self.fault(
                         f"`{text}` "
                         + says.format(

@@ -35,7 +35,8 @@ MAY: dict[str, set[str]] = {
     "kinds": {"derive", "joins", "model", "quantity", "chain", "rings", "tables"},
     "rulebook": {"derive", "joins", "model", "place", "quantity", "reading", "units", "work"},
     "hooks": set(),
-    "host": {"hooks"},
+    "installed": set(),
+    "host": {"hooks", "installed"},
     "checking": {
         "joins", "model", "reading", "shape", "work", "bench", "derive", "host", "place",
         "quantity", "rulebook", "words",

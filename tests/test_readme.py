@@ -1,0 +1,45 @@
+"""What the README shows is what the program does."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import yaml
+
+from running import ROOT, Run
+
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+BLOCKS = re.findall(r"^```(\w+)\n(.*?)^```$", README, flags=re.M | re.S)
+
+
+def blocks(language: str) -> list[str]:
+    return [body for name, body in BLOCKS if name == language]
+
+
+def test_the_plan_gives_the_printed_answer(run: Run, tmp_path: Path) -> None:
+    (plan,) = blocks("yaml")
+    (tmp_path / "mooring.yaml").write_text(plan, encoding="utf-8")
+    ran = run("check", "mooring.yaml", cwd=tmp_path, COLUMNS="80")
+    assert ran.code == 1
+    for shown in blocks("text"):
+        assert shown in ran.out
+
+
+def test_there_are_two_commands_and_they_name_what_is_there() -> None:
+    commands = blocks("sh")[0].strip().splitlines()
+    assert len(commands) == 2
+    assert commands[0].endswith("check sample_plans/slack_tide_collar.yaml")
+    assert commands[1].endswith("pytest")
+
+
+def test_the_job_comes_first() -> None:
+    assert README.split("\n\n")[1].startswith("You design beaded pieces")
+
+
+def test_every_kind_and_verb_is_named() -> None:
+    import wellstrung_schemas as schemas
+
+    for word in (*schemas.kind_names(), *schemas.verbs()):
+        assert f"`{word}`" in README.replace("\n", " "), word
+    assert yaml.safe_load(blocks("yaml")[0])["plan"] == 1
