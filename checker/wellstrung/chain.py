@@ -123,13 +123,33 @@ def pieces_had(
     ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)
     2
     """
-    cut: list[list[Sequence[str]]] = [[] for _ in lengths]
+    # of each length: the link behind its last piece, and the insides used up to there
+    ends: list[tuple[int, float] | None] = [None] * len(lengths)
     had = 0
     for links in sorted(pieces, key=lambda one: -length_of(one, insides, wires)):
-        for length, taken in zip(lengths, cut, strict=True):
-            run = run_of(pattern, [*taken, links], soldered=soldered)
-            if length_of(run, insides, wires) <= length + 1e-6:
-                taken.append(links)
+        for number, length in enumerate(lengths):
+            start, used = _next(pattern, links, ends[number], insides, soldered=soldered)
+            used += sum(insides[link] for link in links)
+            walls = wires[links[0]] + wires[links[-1]]
+            if used + walls <= length + 1e-6:
+                ends[number] = (start + len(links), used)
                 had += 1
                 break
     return had
+
+
+def _next(
+    pattern: Sequence[str],
+    links: Sequence[str],
+    end: tuple[int, float] | None,
+    insides: Mapping[str, float],
+    *,
+    soldered: bool,
+) -> tuple[int, float]:
+    """Where the next piece begins on a length, and the insides used or lost up to there."""
+    if end is None:
+        return list(pattern).index(links[0]), 0.0
+    start = end[0] + (1 if soldered else 0)
+    while _links_at(pattern, start, len(links)) != list(links):
+        start += 1
+    return start, end[1] + sum(insides[link] for link in _links_at(pattern, end[0], start - end[0]))

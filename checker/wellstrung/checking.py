@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from wellstrung import joins, model, reading, shape, work
+from wellstrung import building, joins, model, reading, shape, work
 from wellstrung.bench import Bench
 from wellstrung.derive import Quantities
 from wellstrung.host import Host
@@ -146,7 +146,7 @@ class Checker:
         faults = shape.check(read, self._known)
         if faults:
             return _refused(read, faults)
-        plan, faults = model.build(read, self.host.kinds, self.host.stitches, self.bench)
+        plan, faults = building.build(read, self.host.kinds, self.host.stitches, self.bench)
         if plan is None:
             return _refused(read, faults)
         quantities = Quantities(plan)

@@ -5,10 +5,12 @@ Rules ask for these subjects by type and never walk the plan themselves.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from wellstrung import chain as chains
+from wellstrung import units
 from wellstrung.model import Hung, Part, Plan, Role, RunEntry, Step
 from wellstrung.place import Place
 
@@ -122,16 +124,49 @@ class HungOnEyes(Subject):
 
 
 @dataclass(frozen=True)
+class CutFromChain:
+    """One kind of piece cut from a chain: its links, first to last, and how many there are."""
+
+    piece: Part
+    links: tuple[str, ...]
+    count: int
+
+
+@dataclass(frozen=True)
 class ChainCut(Subject):
-    """A chain and the pieces cut from it, each with how many the plan hangs or runs."""
+    """A chain, all that is cut from it, and the lengths on hand (mm, by line of `supplies`)."""
 
     chain: Part
-    pieces: tuple[tuple[Part, int], ...]
+    pattern: tuple[str, ...]
+    soldered: bool
+    pieces: tuple[CutFromChain, ...]
+    on_hand: tuple[Length, ...]
 
     @property
     def parts(self) -> tuple[str, ...]:
         """Chain, then pieces."""
-        return (self.chain.name, *(piece.name for piece, _ in self.pieces))
+        return (self.chain.name, *(cut.piece.name for cut in self.pieces))
+
+    @property
+    def every_piece(self) -> list[tuple[str, ...]]:
+        """The links of every piece, piece by piece."""
+        return [cut.links for cut in self.pieces for _ in range(cut.count)]
+
+    @property
+    def lengths(self) -> list[float]:
+        """Every length on hand, mm."""
+        return [line.mm for line in self.on_hand for _ in range(line.pieces)]
+
+
+@dataclass(frozen=True)
+class Length:
+    """One line of supplies: so many pieces of a length, as written."""
+
+    mm: float
+    pieces: int
+    text: str
+    unit: str
+    place: Place
 
 
 @dataclass(frozen=True)
@@ -140,6 +175,9 @@ class PieceCut(Subject):
 
     piece: Part
     chain: Part
+    pattern: tuple[str, ...]
+    soldered: bool
+    links: tuple[str, ...]
     step: Step | None
 
     @property
@@ -265,15 +303,55 @@ def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
         if not chain.has("pattern"):
             continue
         pieces = tuple(
-            (part, counts[part.name])
+            CutFromChain(part, links_of(part, chain), counts[part.name])
             for part in plan.parts.values()
             if part.has("of") and part.text("of") == chain.name and counts.get(part.name)
         )
-        yield ChainCut(chain.key.place, chain, pieces)
+        yield ChainCut(
+            chain.key.place,
+            chain,
+            pattern_of(chain),
+            chain.text("links_are") == "soldered",
+            pieces,
+            tuple(_on_hand(plan, chain)),
+        )
+
+
+def _on_hand(plan: Plan, chain: Part) -> Iterator[Length]:
+    for line in plan.entries("supplies"):
+        if line.value.get("chain") == chain.name and "length" in line.entries:
+            node = line.entries["length"].node
+            parsed = units.length(node.value)
+            count = int(line.value.get("pieces", 1))
+            yield Length(parsed.value, count, parsed.text, parsed.unit, node.place)
+
+
+def pattern_of(chain: Part) -> tuple[str, ...]:
+    """The links of a chain, once through its pattern."""
+    node = chain.node_at("pattern")
+    return tuple(str(link) for link in node.value) if node else ()
+
+
+def links_of(piece: Part, chain: Part) -> tuple[str, ...]:
+    """The links of one piece, first to last."""
+    counted = piece.node_at("count_of")
+    counts: int | Mapping[str, int] = counted.value if counted else piece.count("links")
+    pattern = pattern_of(chain)
+    first = piece.text("starts_with") if piece.has("starts_with") else pattern[0]
+    return tuple(chains.piece(pattern, first, counts))
 
 
 def _piece_cuts(plan: Plan) -> Iterator[Subject]:
     for piece in plan.parts.values():
         if piece.has("of"):
+            chain = plan.parts[piece.text("of")]
             steps = (s for s in plan.steps if s.verb == "cut" and s.get("part") == piece.name)
-            yield PieceCut(piece.key.place, piece, plan.parts[piece.text("of")], next(steps, None))
+            yield PieceCut(
+                piece.key.place,
+                piece,
+                chain,
+                pattern_of(chain),
+                chain.text("links_are") == "soldered",
+                links_of(piece, chain),
+                next(steps, None),
+            )

@@ -161,8 +161,8 @@ def _said(branch: _Branch, error: Any) -> Iterator[Fault]:
         yield from _type(error, name, node)
     elif error.validator == "pattern" and error.schema.get("$comment") in _UNITS:
         return  # the reader of units says it better
-    elif error.validator in ("minimum", "exclusiveMinimum"):
-        least = "1 or more" if error.validator == "minimum" else "more than 0"
+    elif error.validator in ("minimum", "exclusiveMinimum", "maximum"):
+        least = _BOUNDS[error.validator]
         yield Fault(
             "plan-shape",
             f"{name} is {error.instance}: write {least}",
@@ -172,6 +172,13 @@ def _said(branch: _Branch, error: Any) -> Iterator[Fault]:
         )
     else:
         yield Fault("plan-shape", f"{name} {_other(error)}", place)
+
+
+_BOUNDS = {
+    "minimum": "1 or more",
+    "exclusiveMinimum": "more than 0",
+    "maximum": "10000 or less",
+}
 
 
 def _type(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
@@ -235,8 +242,8 @@ def _bad_name(name: str, place: Place) -> Fault:
 def _other(error: Any) -> str:
     if error.validator in ("minItems", "minProperties", "minLength"):
         return "is empty: write something, or take it out"
-    if error.validator == "maxProperties":
-        return "has too many entries: keep one"
+    if error.validator in ("maxProperties", "maxItems"):
+        return f"has too many entries: keep {error.validator_value} at most"
     if error.validator == "pattern":
         return f"is `{error.instance}`: write a name, or a name and a half such as `toggle.a`"
     return f"does not fit: {error.message}"

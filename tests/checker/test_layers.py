@@ -26,9 +26,10 @@ MAY: dict[str, set[str]] = {
     "tables": {"words"},
     "reading": {"place"},
     "shape": {"reading", "units", "place", "words"},
-    "model": {"reading", "tables", "units", "bench", "place", "words", "quantity"},
+    "model": {"reading", "units", "bench", "place", "quantity"},
+    "building": {"bench", "model", "place", "reading", "tables", "units", "words"},
     "palette": {"tables", "model", "quantity"},
-    "joins": {"model", "place"},
+    "joins": {"chain", "model", "place", "units"},
     "work": {"joins", "model", "place"},
     "derive": {"model", "palette", "quantity"},
     "stitches": {"quantity"},
@@ -38,8 +39,8 @@ MAY: dict[str, set[str]] = {
     "installed": set(),
     "host": {"hooks", "installed"},
     "checking": {
-        "joins", "model", "reading", "shape", "work", "bench", "derive", "host", "place",
-        "quantity", "rulebook", "words",
+        "building", "joins", "model", "reading", "shape", "work", "bench", "derive", "host",
+        "place", "quantity", "rulebook", "words",
     },
     "report": {"checking", "host", "place", "quantity", "rulebook"},
     "testing": {"checking"},
@@ -49,18 +50,7 @@ MAY: dict[str, set[str]] = {
     "__init__": set(),
 }  # fmt: skip
 #: formula modules that a rule may use beside the rulebook
-FORMULAS = {
-    "rulebook",
-    "circles",
-    "rings",
-    "chain",
-    "fits",
-    "tables",
-    "reading",
-    "units",
-    "kinds",
-    "hooks",
-}
+FORMULAS = {"rulebook", "circles", "rings", "chain", "fits", "tables", "hooks"}
 
 
 def imported(path: Path) -> set[str]:

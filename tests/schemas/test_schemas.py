@@ -27,7 +27,7 @@ KEYWORDS = {
     "$schema", "$id", "$comment", "$defs", "$ref", "title", "description", "examples", "type",
     "enum", "const", "pattern", "minLength", "minimum", "exclusiveMinimum", "properties",
     "required", "additionalProperties", "propertyNames", "minProperties", "maxProperties", "items",
-    "minItems", "maxItems", "allOf", "oneOf", "not", "if", "then",
+    "minItems", "maxItems", "maximum", "allOf", "oneOf", "not", "if", "then",
 }  # fmt: skip
 
 

@@ -2,37 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Sequence
 
 from wellstrung import chain as links
 from wellstrung.derive import Quantities
-from wellstrung.joins import ChainCut, chain_cuts
+from wellstrung.joins import ChainCut, chain_cuts, links_of, pattern_of
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Quantity, derived, exact, total
+from wellstrung.model import EyeField, Kind, Missing, Part, Role
+from wellstrung.quantity import Quantity, derived, exact, total, worked
 from wellstrung_schemas import fragment
 
 
-def pattern(chain: Part) -> list[str]:
-    """The links of a chain, once through its pattern."""
-    node = chain.node_at("pattern")
-    return [str(link) for link in node.value] if node else []
-
-
-def is_soldered(chain: Part) -> bool:
-    """Whether a link is lost where the chain is cut."""
-    return chain.text("links_are") == "soldered"
-
-
-def links_of(piece: Part, chain: Part) -> list[str]:
-    """The links of one piece, first to last."""
-    counted = piece.node_at("count_of")
-    counts: int | Mapping[str, int] = counted.value if counted else piece.count("links")
-    first = piece.text("starts_with") if piece.has("starts_with") else pattern(chain)[0]
-    return links.piece(pattern(chain), first, counts)
-
-
-def link_inside(chain: Part, link: str) -> Quantity:
+def _link_inside(chain: Part, link: str) -> Quantity:
     """What a link adds to a length pulled taut: its outside length less two wires."""
     return derived(
         f"{chain.name}.{link} inside",
@@ -45,7 +26,7 @@ def link_inside(chain: Part, link: str) -> Quantity:
     )
 
 
-def run_length(name: str, chain: Part, run: list[str]) -> Quantity:
+def _run_length(name: str, chain: Part, run: Sequence[str]) -> Quantity:
     """Outer length of a run of links pulled taut: the insides of all of them and two end walls."""
     terms = [
         derived(
@@ -54,7 +35,7 @@ def run_length(name: str, chain: Part, run: list[str]) -> Quantity:
             lambda n, inside: n * inside,
             "n * inside",
             n=exact("links", run.count(link)),
-            inside=link_inside(chain, link),
+            inside=_link_inside(chain, link),
         )
         for link in dict.fromkeys(run)
     ]
@@ -74,8 +55,8 @@ def _links(piece: Part, ask: Quantities) -> Quantity:
 
 def _lost(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
-    run = links_of(piece, chain)
-    lost = links.stride(pattern(chain), run, soldered=is_soldered(chain)) - len(run)
+    run, soldered = links_of(piece, chain), chain.text("links_are") == "soldered"
+    lost = links.stride(pattern_of(chain), run, soldered=soldered) - len(run)
     return exact(
         f"{piece.name}.lost", lost, source="counted along the pattern until it is in phase"
     )
@@ -83,7 +64,7 @@ def _lost(piece: Part, ask: Quantities) -> Quantity:
 
 def _length(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
-    return run_length(f"{piece.name}.length", chain, links_of(piece, chain))
+    return _run_length(f"{piece.name}.length", chain, links_of(piece, chain))
 
 
 def _along(piece: Part, ask: Quantities) -> Quantity:
@@ -134,20 +115,20 @@ def _mass(piece: Part, ask: Quantities) -> Quantity:
     )
 
 
-def cut_list(cut: ChainCut) -> list[list[str]]:
-    """The links of every piece of a chain, piece by piece."""
-    return [links_of(piece, cut.chain) for piece, count in cut.pieces for _ in range(count)]
-
-
-def needed(cut: ChainCut) -> Quantity:
-    """The length, cut from one stretch, that gives every piece in phase."""
-    run = links.run_of(pattern(cut.chain), cut_list(cut), soldered=is_soldered(cut.chain))
-    return run_length(f"{cut.chain.name}.needed", cut.chain, run)
+def _cut(chain: Part, ask: Quantities) -> ChainCut:
+    cut = next(cut for cut in chain_cuts(ask.plan) if cut.chain is chain)
+    if sum(len(one.links) * one.count for one in cut.pieces) > _MOST_LINKS:
+        raise Missing(f"fewer than {_MOST_LINKS} links to be cut from `{chain.name}`")
+    return cut
 
 
 def _needed(chain: Part, ask: Quantities) -> Quantity:
+    """The length, cut from one stretch, that gives every piece in phase."""
     cut = _cut(chain, ask)
-    return needed(cut) if cut.pieces else exact(f"{chain.name}.needed", 0.0, "mm")
+    if not cut.pieces:
+        return exact(f"{chain.name}.needed", 0.0, "mm")
+    run = links.run_of(cut.pattern, cut.every_piece, soldered=cut.soldered)
+    return _run_length(f"{chain.name}.needed", chain, run)
 
 
 def _links_per_piece(chain: Part, ask: Quantities) -> Quantity:
@@ -155,18 +136,44 @@ def _links_per_piece(chain: Part, ask: Quantities) -> Quantity:
     cut = _cut(chain, ask)
     if len(cut.pieces) != 1:
         raise chain.missing("one kind of piece cut from it")
-    piece = cut.pieces[0][0]
+    piece = cut.pieces[0].piece
     return _links(piece, ask) + _lost(piece, ask)
 
 
-def _cut(chain: Part, ask: Quantities) -> ChainCut:
-    return next(cut for cut in chain_cuts(ask.plan) if cut.chain is chain)
+def _pieces_had(chain: Part, ask: Quantities) -> Quantity:
+    """How many of the pieces the lengths on hand give, cut in phase."""
+    cut = _cut(chain, ask)
+    names = list(dict.fromkeys(cut.pattern))
+    wires = {link: chain.wire("links", link, "wire").middle for link in names}
+
+    def had(**insides: float) -> float:
+        sizes = dict(zip(names, insides.values(), strict=True))
+        return links.pieces_had(
+            cut.lengths, cut.pattern, cut.every_piece, sizes, wires, soldered=cut.soldered
+        )
+
+    return worked(
+        f"{chain.name}.pieces had",
+        "",
+        had,
+        "cut in phase, lost links counted, from " + " and ".join(f"{n:g} mm" for n in cut.lengths),
+        {f"link{n}": _link_inside(chain, link) for n, link in enumerate(names)},
+    )
+
+
+#: A bound on hostile plans; a class of thirty cuts a few thousand.
+_MOST_LINKS = 20_000
 
 
 CHAIN = Kind(
     "chain",
     fragment("chain"),
-    quantities={"needed": _needed, "links_per_piece": _links_per_piece, "mass": stated_mass},
+    quantities={
+        "needed": _needed,
+        "links_per_piece": _links_per_piece,
+        "pieces_had": _pieces_had,
+        "mass": stated_mass,
+    },
 )
 
 CHAIN_PIECE = Kind(

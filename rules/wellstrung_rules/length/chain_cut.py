@@ -3,27 +3,26 @@
 from __future__ import annotations
 
 from wellstrung import chain as links
-from wellstrung.kinds.chain import is_soldered, links_of, pattern
 from wellstrung.rulebook import Answer, Ask, Edit, Held, Misfit, Missing, PieceCut, Remedy, Rule
 
 
 def check(cut: PieceCut, ask: Ask) -> Answer:
-    run = links_of(cut.piece, cut.chain)
+    run = cut.links
     if cut.piece.has("ends_with") and cut.piece.text("ends_with") != run[-1]:
-        return _wrong_end(cut, run)
+        return _wrong_end(cut)
     every = cut.step.get("every") if cut.step else None
     if not isinstance(every, int):
         raise Missing(f"`every` in a step `{{do: cut, part: {cut.piece.name}, every: ...}}`")
-    needed = links.stride(pattern(cut.chain), run, soldered=is_soldered(cut.chain))
+    needed = links.stride(cut.pattern, run, soldered=cut.soldered)
     lost = needed - len(run)
-    if every >= needed and links.in_phase(pattern(cut.chain), run, every):
+    if every >= needed and links.in_phase(cut.pattern, run, every):
         return Held()
     assert cut.step is not None
     place = cut.step.node.entries["every"].node.place
     return Misfit(
         says=(
             f"`{cut.piece.name}` is cut every {every} links, but its {len(run)} links and the"
-            f" {lost} lost between pieces make {needed}: {_what_happens(cut, run, every)}"
+            f" {lost} lost between pieces make {needed}: {_what_happens(cut, every)}"
         ),
         place=place,
         found=f"every {every} links",
@@ -32,27 +31,27 @@ def check(cut: PieceCut, ask: Ask) -> Answer:
         also=(cut.piece.key.place,),
         working=(
             f"one piece = {' '.join(run)} = {len(run)} links",
-            f"lost until the pattern ({' '.join(pattern(cut.chain))}) is in phase again = {lost}",
+            f"lost until the pattern ({' '.join(cut.pattern)}) is in phase again = {lost}",
         ),
     )
 
 
-def _what_happens(cut: PieceCut, run: list[str], every: int) -> str:
-    cycle = pattern(cut.chain)
+def _what_happens(cut: PieceCut, every: int) -> str:
+    run, cycle = cut.links, cut.pattern
     following = cycle[(cycle.index(run[0]) + every) % len(cycle)]
     if every < len(run):
         return "each piece would come out short"
-    if following == run[0] and is_soldered(cut.chain):
+    if following == run[0] and cut.soldered:
         return f"`{cut.chain.name}` is soldered, so the `{following}` that is cut through is lost"
     return f"the next piece would begin at `{following}`"
 
 
-def _wrong_end(cut: PieceCut, run: list[str]) -> Misfit:
-    wanted = cut.piece.text("ends_with")
+def _wrong_end(cut: PieceCut) -> Misfit:
+    run, wanted = cut.links, cut.piece.text("ends_with")
     place = cut.piece.place_of("ends_with")
     remedies = [Remedy(f"write `ends_with: {run[-1]}`", (Edit(place, run[-1]),))]
     if cut.piece.has("links"):
-        longer = len(run) + next(n for n, link in enumerate(_after(cut, run), 1) if link == wanted)
+        longer = len(run) + next(n for n, link in enumerate(_after(cut), 1) if link == wanted)
         remedies.insert(
             0,
             Remedy(f"write `links: {longer}`", (Edit(cut.piece.place_of("links"), str(longer)),)),
@@ -71,8 +70,8 @@ def _wrong_end(cut: PieceCut, run: list[str]) -> Misfit:
     )
 
 
-def _after(cut: PieceCut, run: list[str]) -> list[str]:
-    cycle = pattern(cut.chain)
+def _after(cut: PieceCut) -> list[str]:
+    run, cycle = cut.links, cut.pattern
     return links.piece(cycle, run[0], len(run) + len(cycle))[len(run) :]
 
 

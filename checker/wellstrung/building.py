@@ -1,0 +1,338 @@
+"""From a well-shaped tree to a plan, or to what is wrong with the names in it.
+
+What is checked here is what a schema cannot see: names that point nowhere, a part that contradicts
+itself, a ring hung from itself, a circle of hanging parts. All of it is told at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING
+
+from wellstrung import reading, tables, units
+from wellstrung.bench import Bench
+from wellstrung.model import (
+    Goal,
+    Hung,
+    Item,
+    Kind,
+    Part,
+    Plan,
+    Role,
+    RunEntry,
+    Step,
+    Target,
+    bead_row,
+)
+from wellstrung.place import Edit, Fault, Place
+from wellstrung.words import article, listed, nearest
+
+if TYPE_CHECKING:
+    from wellstrung.stitches import Stitch
+
+
+def build(
+    read: reading.Read, kinds: Mapping[str, Kind], stitches: Mapping[str, Stitch], bench: Bench
+) -> tuple[Plan | None, tuple[Fault, ...]]:
+    """The plan of a well-shaped tree, or the faults that keep it from being one."""
+    assert read.tree is not None
+    builder = _Builder(read.tree, kinds, bench)
+    plan = builder.plan(read, stitches)
+    return (None if builder.faults else plan), tuple(builder.faults)
+
+
+class _Builder:
+    """Builds a plan and gathers what is wrong with its names, all of it at once."""
+
+    def __init__(self, tree: reading.Mapping, kinds: Mapping[str, Kind], bench: Bench) -> None:
+        self.tree = tree
+        self.kinds = kinds
+        self.bench = bench
+        self.faults: list[Fault] = []
+        self.beads: dict[str, Item] = {}
+        self.parts: dict[str, Part] = {}
+
+    def plan(self, read: reading.Read, stitches: Mapping[str, Stitch]) -> Plan:
+        value = self.tree.value
+        self.beads = {
+            key: Item(key, entry.key, entry.node, self.bench)
+            for key, entry in self._entries("beads")
+            if isinstance(entry.node, reading.Mapping)
+        }
+        self.parts = {
+            key: Part(key, entry.key, entry.node, self.bench, self.kinds[entry.node.value["kind"]])
+            for key, entry in self._entries("parts")
+            if isinstance(entry.node, reading.Mapping)
+        }
+        for bead in self.beads.values():
+            self._check_bead(bead)
+        for part in self.parts.values():
+            self._check_part(part, stitches)
+        self._check_supplies()
+        run = tuple(self._run())
+        hung = tuple(self._hung())
+        self._check_circles(hung)
+        return Plan(
+            file=read.file,
+            text=read.text,
+            tree=self.tree,
+            bench=self.bench,
+            title=str(value["title"]),
+            piece=str(value["piece"]),
+            goal=self._goal(),
+            beads=self.beads,
+            parts=self.parts,
+            run=run,
+            hung=hung,
+            steps=tuple(self._steps()),
+            stitches=stitches,
+        )
+
+    def _entries(self, name: str) -> list[tuple[str, reading.Entry]]:
+        entry = self.tree.entries.get(name)
+        node = entry.node if entry else None
+        return list(node.entries.items()) if isinstance(node, reading.Mapping) else []
+
+    def _items(self, name: str) -> list[reading.Node]:
+        entry = self.tree.entries.get(name)
+        node = entry.node if entry else None
+        return list(node.items) if isinstance(node, reading.Sequence) else []
+
+    def _fault(self, says: str, place: Place, *also: Place, **more: object) -> None:
+        self.faults.append(Fault("plan-shape", says, place, also=also, **more))  # type: ignore[arg-type]
+
+    def _unknown(
+        self, what: str, name: str, known: Mapping[str, object], node: reading.Node
+    ) -> None:
+        near = nearest(name, known)
+        advice = f"write `{near}`" if near else f"the plan has {listed(known) or 'none'}"
+        self._fault(
+            f"there is no {what} called `{name}`: {advice}",
+            node.place,
+            found=name,
+            needed=near or listed(known),
+            remedy=advice,
+            edits=(Edit(node.place, near),) if near else (),
+        )
+
+    def _part(self, node: reading.Node | None) -> Part | None:
+        if node is None:
+            return None
+        name = str(node.value)
+        part = self.parts.get(name)
+        if part is None:
+            self._unknown("part", name, self.parts, node)
+        return part
+
+    def _check_part(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
+        node = part.node_at("stitch")
+        if node is not None and str(node.value) not in stitches:
+            self._unknown("stitch", str(node.value), stitches, node)
+        node = part.node_at("beads")
+        if node is not None and str(node.value) not in self.beads:
+            self._unknown("bead", str(node.value), self.beads, node)
+        for field_name, table in (("metal", "metals"), ("type", "adhesives")):
+            node = part.node_at(field_name)
+            if node is not None and (table == "metals" or part.kind.name == "adhesive"):
+                self._check_row(table, str(node.value), node)
+        for says, place in part_contradictions(part):
+            self._fault(says, place, part.key.place)
+        node = part.node_at("of")
+        if node is None:
+            return
+        chain = self._part(node)
+        if chain is not None and not chain.has("pattern"):
+            self._fault(
+                f"`{part.name}` is cut from `{chain.name}`, which is {article(chain.kind.name)},"
+                " not a chain: name a part of kind `chain`",
+                node.place,
+                chain.key.place,
+            )
+        elif chain is not None:
+            self._check_links(part, chain)
+
+    def _check_row(self, table: str, name: str, node: reading.Node) -> None:
+        rows = tables.load(table).rows
+        if name not in rows:
+            self._unknown(f"row in the trade table `{table}`", name, rows, node)
+
+    def _check_bead(self, bead: Item) -> None:
+        """A bead of the tables must be in them; one of type `other` brings its own sizes."""
+        if bead.text("type") == "other":
+            return
+        size = bead.node_at("size")
+        if size is None:
+            self._fault(
+                f"the bead `{bead.name}` lacks its `size`: write one such as `size: 8/0`",
+                bead.key.place,
+            )
+        elif bead.text("type") == "cylinder" or bead.has("make"):
+            row, rows = bead_row(bead), tables.load("beads").rows
+            if row not in rows:
+                same_size = [name for name in rows if f" {units.bead_size(size.value)}" in name]
+                self._fault(
+                    f"the trade tables have no bead `{row}`: they have"
+                    f" {listed(same_size or rows)}; or write `type: other` with its own `outside`,"
+                    " `length` and `hole`",
+                    size.place,
+                    found=row,
+                )
+
+    def _check_links(self, piece: Part, chain: Part) -> None:
+        pattern = chain.node_at("pattern")
+        words = pattern.value if pattern else []
+        known = {str(word): word for word in words}
+        named = [piece.node_at("starts_with"), piece.node_at("ends_with")]
+        counted = piece.node_at("count_of")
+        if isinstance(counted, reading.Mapping):
+            named += [entry.key for entry in counted.entries.values()]
+        for node in named:
+            if node is not None and str(node.value) not in known:
+                self._unknown(f"link of `{chain.name}`", str(node.value), known, node)
+
+    def _run(self) -> Iterator[RunEntry]:
+        for node in self._items("run"):
+            named: reading.Node | None = node
+            linked = 1
+            if isinstance(node, reading.Mapping):
+                named = node.entries["part"].node
+                linked = int(node.value.get("linked", 1))
+            assert named is not None
+            name, _, half = str(named.value).partition(".")
+            part = self.parts.get(name)
+            if part is None:
+                self._unknown("part", name, self.parts, named)
+                continue
+            if (part.kind.role is Role.CLASP) != bool(half) or (
+                half and half not in part.kind.eyes
+            ):
+                halves = " and ".join(f"`{name}.{eye}`" for eye in part.kind.eyes)
+                self._fault(
+                    f"`{named.value}` is not a place in the run: "
+                    + (
+                        f"a clasp stands there by its halves, {halves}"
+                        if part.kind.role is Role.CLASP
+                        else f"`{name}` has no halves, write `{name}`"
+                    ),
+                    named.place,
+                    part.key.place,
+                )
+                continue
+            yield RunEntry(part, half, linked, node.place)
+
+    def _hung(self) -> Iterator[Hung]:
+        for node in self._items("hung"):
+            assert isinstance(node, reading.Mapping)
+            entries = node.entries
+            source_node = entries["from"].node
+            eyes = ""
+            if isinstance(source_node, reading.Mapping):
+                eyes_node = source_node.entries.get("eyes")
+                eyes = str(eyes_node.node.value) if eyes_node else ""
+                source_node = source_node.entries["part"].node
+            part, source = self._part(entries["part"].node), self._part(source_node)
+            by_node = entries["by"].node if "by" in entries else None
+            by = None
+            if by_node is not None and by_node.value != "thread":
+                by = self._part(by_node)
+                if by is not None and by.kind.role is not Role.RING:
+                    self._fault(
+                        f"`{by.name}` is {article(by.kind.name)}: `by` takes a jump ring or"
+                        " `thread`",
+                        by_node.place,
+                        by.key.place,
+                    )
+            if part is None or source is None:
+                continue
+            if part is source:
+                self._fault(
+                    f"`{part.name}` hangs from itself: name what it hangs from",
+                    entries["part"].node.place,
+                    source_node.place,
+                )
+            found = _eyes_called(source, eyes)
+            if eyes and found is None:
+                known = {name.removesuffix("_eyes"): name for name in source.kind.eyes}
+                self._unknown(f"set of eyes of `{source.name}`", eyes, known, source_node)
+            yield Hung(part, source, found or "", by, int(node.value.get("times", 1)), node)
+
+    def _check_circles(self, hung: tuple[Hung, ...]) -> None:
+        above: dict[str, Hung] = {}
+        for line in hung:
+            above.setdefault(line.part.name, line)
+        for line in hung:
+            if line.part is line.source:
+                continue
+            trail, name = [line], line.source.name
+            while name in above and name != line.part.name and len(trail) <= len(above):
+                trail.append(above[name])
+                name = above[name].source.name
+            if name == line.part.name:
+                round_trip = " from ".join(f"`{step.part.name}`" for step in trail)
+                self._fault(
+                    f"{round_trip} from `{name}` hangs in a circle: let one of them hang from the"
+                    " run",
+                    line.place_of("from"),
+                    *(step.place_of("from") for step in trail[1:]),
+                )
+                return
+
+    def _check_supplies(self) -> None:
+        for node in self._items("supplies"):
+            assert isinstance(node, reading.Mapping)
+            for name, entry in node.entries.items():
+                if name == "bead" and str(entry.node.value) not in self.beads:
+                    self._unknown("bead", str(entry.node.value), self.beads, entry.node)
+                elif name in ("part", "chain", "thread"):
+                    self._part(entry.node)
+
+    def _goal(self) -> Goal | None:
+        for name in ("finished_length", "inside"):
+            entry = self.tree.entries.get(name)
+            if entry is not None:
+                parsed = units.target(entry.node.value)
+                window = Target(parsed.low, parsed.high)
+                return Goal(name, window, parsed.text, parsed.unit, entry.node.place)
+        return None
+
+    def _steps(self) -> Iterator[Step]:
+        for number, node in enumerate(self._items("work"), 1):
+            assert isinstance(node, reading.Mapping)
+            for name in ("part", "to", "with", "onto", "from", "by", "around"):
+                if name in node.entries:
+                    self._part(node.entries[name].node)
+            yield Step(number, str(node.value["do"]), node)
+
+
+def _eyes_called(part: Part, name: str) -> str | None:
+    """The key of the eyes an author calls `name`; of the only eyes when the name is left out."""
+    if not name and len(part.kind.eyes) == 1:
+        return next(iter(part.kind.eyes))
+    for key in (name, f"{name}_eyes"):
+        if key in part.kind.eyes:
+            return key
+    return None
+
+
+def part_contradictions(part: Part) -> Iterator[tuple[str, Place]]:
+    """What two fields of one part say against each other."""
+    for outer, inner, words in (
+        ("outside", "bore", "the bore of an end cap is smaller than its outside"),
+        ("length", "depth", "the depth of an end cap is less than its length"),
+    ):
+        if part.has(outer) and part.has(inner):
+            whole, hollow = part.length(outer), part.length(inner)
+            if hollow.middle >= whole.middle:
+                yield (
+                    f"`{part.name}` has {inner} {hollow.spelling} and {outer} {whole.spelling}:"
+                    f" {words}, so mend one of them",
+                    part.place_of(inner),
+                )
+    if part.kind.role is Role.RING and part.has("outside"):
+        outside, wire = part.length("outside"), part.wire("wire")
+        if 2 * wire.middle >= outside.middle:
+            yield (
+                f"`{part.name}` is {outside.spelling} outside and its wire is {wire.spelling}:"
+                " two wires leave no inside, so mend one of them",
+                part.place_of("wire"),
+            )
