@@ -153,12 +153,8 @@ class Checker:
         judged = _Judged(self.host, plan, quantities)
         judged.run((*joins.find(plan), *work.simulate(plan)))
         spoken = list(_one_cause_each(judged.remarks, self.host.rules))
-        known: dict[_Identity, int] = {}
-        for remark, _ in judged.remarks:
-            rank = known.get(_identity(remark), 0)
-            known[_identity(remark)] = max(rank, _RANK[remark.level])
         found = [
-            self._with_true_remedy(plan, remark, remedies, known) if offer else remark
+            self._with_true_remedy(plan, remark, remedies, judged.raised) if offer else remark
             for remark, remedies in spoken
         ]
         remarks = _accepted(found, plan, self.host.rules)
@@ -213,7 +209,8 @@ class _Judged:
         self.host = host
         self.ask = Ask(plan, quantities)
         self._quantities = quantities
-        self._remarks: dict[tuple[str, str, Place], tuple[Remark, Sequence[Remedy]]] = {}
+        self._remarks: dict[tuple[str, Place, str], tuple[Remark, Sequence[Remedy]]] = {}
+        self.raised: dict[_Identity, int] = {}
         self._held: dict[tuple[str, tuple[str, ...]], Kept] = {}
         self._unjudged: dict[Unjudged, None] = {}
         self.failures: list[Failure] = []
@@ -289,11 +286,13 @@ class _Judged:
             self._add(_stamped(rule, subject, answer), answer.remedies)
 
     def _add(self, remark: Remark, remedies: Sequence[Remedy]) -> None:
-        key = (remark.rule, remark.says, remark.place)
+        rank = self.raised.get(_identity(remark), 0)
+        self.raised[_identity(remark)] = max(rank, _RANK[remark.level])
+        # the same thing to mend at the same place is one cause, however many joins it spoils
+        key = (remark.rule, remark.place, remark.needed or remark.says)
         if key in self._remarks:
-            known, remedies = self._remarks[key]
-            also = tuple(dict.fromkeys((*known.also, *remark.also)))
-            remark = replace(known, also=also)
+            first, remedies = self._remarks[key]
+            remark = replace(first, also=tuple(dict.fromkeys((*first.also, *remark.also))))
         self._remarks[key] = (remark, remedies)
 
 

@@ -116,3 +116,17 @@ def test_the_report_of_a_broken_file_is_whole(checker: Checker, tmp_path: Path) 
     path = tmp_path / "plan.yaml"
     path.write_text("a: [", encoding="utf-8")
     VALIDATOR.validate(report(Result((checker.check_file(path),))))
+
+
+def test_one_ring_too_small_at_both_ends_is_one_remark(checker: Checker, collar: str) -> None:
+    """A ring at each end of the run, each holding an eye of the cap and one of the toggle."""
+    plan = collar.replace("{part: small, linked: 3}", "end").replace(
+        "{part: small, linked: 4}", "end"
+    )
+    end = "  end: {kind: jump ring, outside: 4 mm, wire: 16 AWG, closing: open}\n  small:"
+    result = checker.check_text(plan.replace("  small:", end, 1))
+    assert [
+        (remark.level, remark.parts, remark.needed)
+        for remark in result.remarks
+        if remark.rule == "ring-room"
+    ] == [("error", ("end", "toggle", "cap"), "inside 2.81 mm or more")]
