@@ -126,8 +126,13 @@ class _Builder:
 
     def _check_part(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
         node = part.node_at("stitch")
-        if node is not None and str(node.value) not in stitches:
-            self._unknown("stitch", str(node.value), stitches, node)
+        if node is not None:
+            stitch = stitches.get(str(node.value))
+            if stitch is None:
+                self._unknown("stitch", str(node.value), stitches, node)
+            else:
+                for says, place in stitch.refuses(part):
+                    self._fault(says, place, node.place)
         node = part.node_at("beads")
         if node is not None and str(node.value) not in self.beads:
             self._unknown("bead", str(node.value), self.beads, node)

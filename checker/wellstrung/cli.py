@@ -40,6 +40,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except HostError as error:
         print(f"wellstrung: {error}", file=sys.stderr)
         return BROKEN
+    except KeyboardInterrupt:
+        print("wellstrung: stopped before it was done", file=sys.stderr)
+        return BROKEN
     except BrokenPipeError:  # the reader has seen enough
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return BROKEN
@@ -77,6 +80,11 @@ def _parser() -> argparse.ArgumentParser:
     rules.add_argument("names", nargs="*", metavar="NAME")
     rules.add_argument("--as", dest="form", choices=("text", "json"), default="text")
     rules.set_defaults(run=_rules)
+
+    tables = commands.add_parser("tables", help="every reference value, with grade and source")
+    tables.add_argument("names", nargs="*", metavar="NAME")
+    tables.add_argument("--as", dest="form", choices=("text", "json"), default="text")
+    tables.set_defaults(run=_tables)
 
     for command in (check, rules):
         command.add_argument(
@@ -124,6 +132,20 @@ def _rules(options: argparse.Namespace) -> int:
         _print(rule_list.as_json(host, options.names))
     else:
         _print(rule_list.write(host, options.names, _looks(options)))
+    return OK
+
+
+def _tables(options: argparse.Namespace) -> int:
+    from wellstrung import tables
+    from wellstrung.report import table_list
+
+    for name in options.names:
+        if name not in tables.names():
+            return _unknown("table", name, list(tables.names()))
+    if options.form == "json":
+        _print(table_list.as_json(options.names))
+    else:
+        _print(table_list.write(options.names, _looks(options)))
     return OK
 
 

@@ -27,6 +27,9 @@ BAD = "sample_plans/class/orla_lantern_collar.yaml"
         (["rules"], 0),
         (["rules", "cap-bore", "ring-room"], 0),
         (["rules", "cap-boar"], 2),
+        (["tables"], 0),
+        (["tables", "beads", "metals"], 0),
+        (["tables", "bead"], 2),
         (["check"], 2),
         ([], 2),
         (["--version"], 0),
@@ -89,6 +92,21 @@ def test_rules_as_json_name_owner_and_sources(run: Run) -> None:
     assert one["name"] == "cap-bore" and one["family"] == "fit"
 
 
+def test_tables_as_json_carry_grade_and_sources(run: Run) -> None:
+    found = json.loads(run("tables", "--as", "json").out)
+    assert {"beads", "adhesives", "metals", "threads", "needles"} <= {t["name"] for t in found}
+    for table in found:
+        for row in table["rows"]:
+            for value in row["values"].values():
+                assert value["grade"] and set(value["sources"]) <= set(table["sources"])
+
+
+def test_tables_say_where_a_value_comes_from(run: Run) -> None:
+    out = run("tables", "beads").out
+    assert "round 8/0 Japanese" in out and "outside: 3 mm (2.8..3.2); several pages [1]" in out
+    assert "[1] Bead Sizes" in out
+
+
 def test_near_namesakes_say_how_they_differ(run: Run) -> None:
     out = " ".join(run("rules").out.split())
     assert "(its wire in each hole is `ring-through-eye`)" in out
@@ -98,4 +116,4 @@ def test_near_namesakes_say_how_they_differ(run: Run) -> None:
 
 def test_the_help_names_every_command(run: Run) -> None:
     out = run("--help").out
-    assert "check" in out and "rules" in out
+    assert all(command in out for command in ("check", "rules", "tables"))

@@ -73,6 +73,27 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         {"stitch: tubular peyote": "stitch: tubular payote"},
         [("10:13", [], "there is no stitch called `tubular payote`: write `tubular peyote`")],
     ),
+    "an odd ring of even peyote": (
+        {"around: 10": "around: 11"},
+        [
+            (
+                "11:13",
+                ["10:13"],
+                "`rope` has 11 beads around, and even tubular peyote wants an even ring: write"
+                " `around: 10` or `around: 12`",
+            )
+        ],
+    ),
+    "a ring of two": (
+        {"around: 10": "each_round: 1"},
+        [
+            (
+                "11:17",
+                ["10:13"],
+                "`rope` has 2 beads around, too few to close a ring: write `around: 4` or more",
+            )
+        ],
+    ),
     "an unknown row of a table": (
         {"type: two-part epoxy": "type: two part epoxy"},
         [

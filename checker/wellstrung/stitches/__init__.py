@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
     from wellstrung.model import Part
+    from wellstrung.place import Place
     from wellstrung.quantity import Quantity
 
 
 @dataclass(frozen=True)
 class Stitch:
-    """One stitch: its name, what it gives for a part, and the print it was held against."""
+    """One stitch: its name, what it gives for a part, and the print it was held against.
+
+    `refuses` yields what is wrong with the counts of a part, with the place to mend.
+    """
 
     name: str
     quantities: Mapping[str, Callable[[Part, Quantities], Quantity]]
     held_against: str
+    refuses: Callable[[Part], Iterator[tuple[str, Place]]]

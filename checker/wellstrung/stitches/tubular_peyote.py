@@ -8,6 +8,7 @@ see `PEYOTE.held_against`.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf
@@ -16,6 +17,7 @@ from wellstrung.stitches import Stitch
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
     from wellstrung.model import Item, Part
+    from wellstrung.place import Place
 
 
 def pitch(bead_length: float, tension: float) -> float:
@@ -71,6 +73,7 @@ def thread_per_bead(bead_length: float, bead_outside: float) -> float:
 
 _USUAL = 1.05
 _LOOSEST = 1.10
+_FEWEST = 4
 _THREAD_SHARE = 0.2
 _MODEL = "geometry, worked out for this project"
 
@@ -80,6 +83,24 @@ def ring_of(part: Part) -> int:
     if part.has("each_round"):
         return 2 * part.count("each_round")
     return part.count("around")
+
+
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """An even ring of four or more: with an odd one the rounds become a spiral, another stitch."""
+    ring, field = ring_of(part), "each_round" if part.has("each_round") else "around"
+    place = part.place_of(field)
+    if ring % 2:
+        yield (
+            f"`{part.name}` has {ring} beads around, and even tubular peyote wants an even ring:"
+            f" write `around: {ring - 1}` or `around: {ring + 1}`",
+            place,
+        )
+    elif ring < _FEWEST:
+        yield (
+            f"`{part.name}` has {ring} beads around, too few to close a ring: write"
+            f" `around: {_FEWEST}` or more",
+            place,
+        )
 
 
 def _bead(part: Part, ask: Quantities) -> Item:
@@ -240,6 +261,7 @@ PEYOTE = Stitch(
         "mass": _mass,
         "thread": _thread,
     },
+    refuses=refuses,
     held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm: `Boot camp: peyote"
     " hoops`, copy seen; the form N x l / pi + d gives 22.3",
 )

@@ -1,0 +1,72 @@
+"""The trade tables, for people and as JSON: every value with its range, grade and sources."""
+
+from __future__ import annotations
+
+import json
+
+from rich.text import Text
+
+from wellstrung import tables
+from wellstrung.quantity import number
+from wellstrung.report import Options
+from wellstrung.report.terminal import Page
+
+
+def write(names: list[str], options: Options) -> str:
+    """The names and titles of all tables, or the named ones row by row."""
+    page = Page(options)
+    if not names:
+        for name in tables.names():
+            page.line(Text(name, style="bold").append(f"  {tables.load(name).title}", "not bold"))
+    for name in names:
+        _table(page, tables.load(name))
+    return page.text()
+
+
+def _table(page: Page, table: tables.Table) -> None:
+    page.line(Text(table.name, style="bold").append(f"  {table.title}", "not bold"))
+    page.line()
+    for row in table.rows.values():
+        page.line(row.name, style="bold")
+        for column, cell in row.cells.items():
+            page.line(f"{column.replace('_', ' ')}: {_described(cell)}", 2)
+        for column, text in row.texts.items():
+            page.line(f"{column.replace('_', ' ')}: {text}", 2)
+    if table.sources:
+        page.line()
+        page.line("sources", style="bold")
+        for key, title in table.sources.items():
+            page.line(f"[{key}] {title}", 2)
+    page.line()
+
+
+def _described(cell: tables.Cell) -> str:
+    value = f"{number(cell.value)} {cell.unit}".rstrip()
+    if cell.low != cell.high:
+        value += f" ({number(cell.low)}..{number(cell.high)})"
+    sources = "".join(f" [{key}]" for key in cell.sources)
+    return f"{value}; {cell.grade}{sources}" + (f"; {cell.note}" if cell.note else "")
+
+
+def as_json(names: list[str]) -> str:
+    """The same as JSON: a list of tables."""
+    return json.dumps(
+        [
+            {
+                "name": table.name,
+                "title": table.title,
+                "sources": dict(table.sources),
+                "rows": [
+                    {
+                        "name": row.name,
+                        "values": {column: cell._asdict() for column, cell in row.cells.items()},
+                        "texts": dict(row.texts),
+                    }
+                    for row in table.rows.values()
+                ],
+            }
+            for table in map(tables.load, names or tables.names())
+        ],
+        indent=2,
+        ensure_ascii=False,
+    )
