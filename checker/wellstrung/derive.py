@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 
+from wellstrung.joins import pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role
 from wellstrung.palette import BEAD
 from wellstrung.quantity import Quantity, derived, exact, total
@@ -167,11 +168,7 @@ def _mass(ask: Quantities) -> Quantity:
         if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
             terms.append(times(ask.of(entry.part, "mass"), entry.linked))
     for line in ask.plan.hung:
-        terms.append(
-            times(
-                ask.of(line.part, "mass"), line.times if line.by is None or line.source_eyes else 1
-            )
-        )
+        terms.append(times(ask.of(line.part, "mass"), pieces_hung(line)))
         if line.by is not None:
             terms.append(times(ask.of(line.by, "mass"), line.times))
     return total("piece.mass", "g", terms)

@@ -263,7 +263,19 @@ def hanging_eyes(part: Part) -> Eyes | None:
     return Eyes(part, key)
 
 
+def pieces_hung(line: Hung) -> int:
+    """How many parts a line hangs: one for each eye below, or for each full set of its own eyes.
+
+    A frame with two top eyes hung by two rings is one frame; five charms of one eye are five.
+    """
+    own = hanging_eyes(line.part)
+    if line.source_eyes or own is None:
+        return line.times
+    return -(-line.times // own.count)
+
+
 def _hung_joins(plan: Plan) -> Iterator[Subject]:
+    in_run = {eyes for eyes in map(_eyes_facing, plan.run) if eyes is not None}
     for line in plan.hung:
         if line.by is None:
             continue
@@ -272,13 +284,12 @@ def _hung_joins(plan: Plan) -> Iterator[Subject]:
         own = hanging_eyes(line.part)
         if own is not None:
             held.append(own)
-            # eyes of the hung part share its rings when one part hangs by several of them
-            per_part = line.times if own.count > 1 and not line.source_eyes else 1
-            yield RingThroughEye(place, line.by, own, -(-per_part // own.count))
+            yield RingThroughEye(place, line.by, own, 1)
         if line.source_eyes:
             eyes = Eyes(line.source, line.source_eyes)
             held.append(eyes)
-            yield RingThroughEye(place, line.by, eyes, 1)
+            # the eye of a part in the run holds the ring of the run already
+            yield RingThroughEye(place, line.by, eyes, 2 if eyes in in_run else 1)
         around = line.source if line.source.kind.role is Role.ROPE else None
         yield RingHolds(place, line.by, tuple(held), around)
 
@@ -296,7 +307,7 @@ def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
     """Every chain with the pieces that the plan hangs or runs of it."""
     counts: dict[str, int] = {}
     for line in plan.hung:
-        counts[line.part.name] = counts.get(line.part.name, 0) + line.times
+        counts[line.part.name] = counts.get(line.part.name, 0) + pieces_hung(line)
     for entry in plan.run:
         counts[entry.part.name] = counts.get(entry.part.name, 0) + entry.linked
     for chain in plan.parts.values():

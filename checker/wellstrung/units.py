@@ -325,7 +325,7 @@ def _measure(
     if not isinstance(text, str):
         raise UnitFault(
             f"a {what} needs a unit: write `{text} {usual[0]}` or `{text} {usual[1]}`",
-            f"{text} {usual[0]}",
+            _readable(f"{text} {usual[0]}", what, units, usual),
         )
     cleaned = _clean(text)
     if "±" in cleaned:
@@ -379,7 +379,7 @@ def _amount(
     if not unit:
         raise UnitFault(
             f"`{text}` lacks a unit: write `{number} {usual[0]}` or `{number} {usual[1]}`",
-            f"{number} {usual[0]}",
+            _readable(f"{number} {usual[0]}", what, units, usual),
         )
     name = _SPELLINGS.get(unit, _SPELLINGS.get(unit.lower(), unit))
     if name not in units:
@@ -394,11 +394,25 @@ def _amount(
         )
     try:
         value = float(sum(Fraction(piece) for piece in re.split(r"[ -]", number) if piece))
+        value *= units[name]
     except ZeroDivisionError:
         raise UnitFault(f"`{text}` divides by nothing: write the fraction again") from None
+    except OverflowError:
+        raise UnitFault(f"this {what} is larger than any piece: write it again") from None
     fraction = "/" in number and name == "in"
     # rounded, so that 16 1/2 in is 419.1 mm to the last digit
-    return float(f"{value * units[name]:.12g}"), "in/" if fraction else unit
+    return float(f"{value:.12g}"), "in/" if fraction else unit
+
+
+def _readable(
+    suggestion: str, what: str, units: Mapping[str, float], usual: tuple[str, str]
+) -> str | None:
+    """A suggestion, if it would be taken: `0` wants more than a unit."""
+    try:
+        _measure(suggestion, what, units, usual)
+    except UnitFault:
+        return None
+    return suggestion
 
 
 def _nearest_unit(unit: str, known: list[str]) -> str | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from wellstrung import reading, shape
 from wellstrung.checking import Checker
 
 #: (what is changed in the collar, [(line:column, what is said)])
@@ -15,8 +16,124 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
         ],
     ),
     "an unknown field of the plan": (
-        {"piece: necklace": "piece: necklace\nsuplies: []"},
-        [("4:1", "`suplies` is not a field of the plan: write `supplies`")],
+        {"piece: necklace": "piece: necklace\nwerer: {neck: 37 cm}"},
+        [("4:1", "`werer` is not a field of the plan: write `wearer`")],
+    ),
+    "an unknown field beside the one it resembles": (
+        {
+            "length: 15 mm, eye: {hole: 2.4 mm, wire: 1.2 mm}": (
+                "length: 15 mm, eye: {hole: 2.4 mm, hole2: 1 mm}"
+            )
+        },
+        [
+            (
+                "15:103",
+                "`hole2` is not a field of `eye` of `cap`: it takes `hole`, `wire`, `through`,"
+                " `opens`, `edge`",
+            )
+        ],
+    ),
+    "a field in capitals": (
+        {"bore: 10 mm": "BORE: 10 mm"},
+        [("15:24", "`BORE` is not a field of `cap` (an end cap): write `bore`")],
+    ),
+    "one of several choices misspelt": (
+        {"    length: 39.7 cm": "    lenght: 39.7 cm"},
+        [("13:5", "`lenght` is not a field of `rope` (a woven rope): write `length`")],
+    ),
+    "a field misspelt in one place and missing in another": (
+        {
+            "loop: {length: 5 mm": "loop: {lenght: 5 mm",
+            "bar: {length: 12 mm, width": "bar: {width",
+        },
+        [
+            (
+                "19:65",
+                "`lenght` is not a field of `loop` of `links` of `bar chain`: write `length`",
+            ),
+            ("19:109", "`bar` of `links` of `bar chain` lacks `length`: write `length: 5 mm`"),
+        ],
+    ),
+    "several fields missing in one place": (
+        {"  - {part: frame, from: rope, by: carrier, times: 2}": "  - {by: carrier}"},
+        [
+            ("25:6", "entry 1 of `hung` lacks `part`: write `part: frame`"),
+            ("25:6", "entry 1 of `hung` lacks `from`: write `from: rope`"),
+        ],
+    ),
+    "an empty entry": (
+        {"  - {chain: bar chain, length: 45 cm}": "  - {}"},
+        [
+            (
+                "36:5",
+                "entry 1 of `supplies` lacks one of `bead`, `part`, `chain` or `thread`: write one",
+            )
+        ],
+    ),
+    "a step without its verb": (
+        {"{do: weave, part: rope}": "{part: rope}"},
+        [("28:6", "entry 1 of `work` lacks `do`: write `do: weave`")],
+    ),
+    "a list for a kind": (
+        {"glue: {kind: adhesive": "glue: {kind: [adhesive]"},
+        [
+            (
+                "22:16",
+                "`kind` is a list: it takes `woven rope`, `end cap`, `jump ring`, `pendant`,"
+                " `connector`, `clasp`, `chain`, `chain piece`, `adhesive`, `thread`, `needle`",
+            )
+        ],
+    ),
+    "a size for a group": (
+        {"length: 15 mm, eye: {hole: 2.4 mm, wire: 1.2 mm}": "length: 15 mm, eye: 2.4 mm"},
+        [
+            (
+                "15:88",
+                "`eye` of `cap` is `2.4 mm`: write a group of fields, such as"
+                " `{hole: 2.4 mm, wire: 1.2 mm}`",
+            )
+        ],
+    ),
+    "a word for a list": (
+        {"pattern: [loop, bar]": "pattern: loop"},
+        [("19:37", "`pattern` of `bar chain` is `loop`: write a list, such as `[loop, bar]`")],
+    ),
+    "a list for a size": (
+        {"bore: 10 mm": "bore: [10 mm]"},
+        [("15:30", "`bore` of `cap` is a list: write a length, such as `10 mm`")],
+    ),
+    "a number for words": (
+        {"title: Test collar": "title: 2026"},
+        [("2:8", '`title` is `2026`: write "2026" in quotes')],
+    ),
+    "quotes round a number": (
+        {"plan: 1": 'plan: "1"'},
+        [("1:7", "`plan` is `1`: write it without quotes")],
+    ),
+    "text over several lines": (
+        {"piece: necklace": "piece: |\n  neck\n  lace"},
+        [
+            (
+                "3:8",
+                "`piece` is `neck lace`: write `necklace`",
+            )
+        ],
+    ),
+    "figures that are not of this keyboard": (
+        {"bore: 10 mm": "bore: \u0663 mm"},
+        [("15:30", "`bore` of `cap` is `\u0663 mm`: write it as in `10 mm`")],
+    ),
+    "half a clasp for a part": (
+        {"{do: weave, part: rope}": "{do: weave, part: rope.a}"},
+        [("28:23", "`part` of step 1 is `rope.a`: a name has no point in it, take it out")],
+    ),
+    "an empty name": (
+        {"  glue: {kind: adhesive": '  "": {kind: adhesive'},
+        [("22:3", "a name is empty: write one")],
+    ),
+    "more than anyone hangs": (
+        {"times: 7": "times: 70000000"},
+        [("26:71", "`times` of entry 2 of `hung` is `70000000`: write 10000 or less")],
     ),
     "an unknown kind": (
         {"small: {kind: jump ring": "small: {kind: jumpring"},
@@ -85,15 +202,14 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
     ),
     "no eyes": (
         {"bottom_eyes: {count: 7": "bottom_eyes: {count: 0"},
-        [("18:95", "`count` of `bottom_eyes` of `frame` is 0: write 1 or more")],
+        [("18:95", "`count` of `bottom_eyes` of `frame` is `0`: write 1 or more")],
     ),
     "a word for a number": (
         {"bottom_eyes: {count: 7": "bottom_eyes: {count: seven"},
         [
             (
                 "18:95",
-                "`count` of `bottom_eyes` of `frame` is `seven`, and a whole number is needed,"
-                " such as `2`",
+                "`count` of `bottom_eyes` of `frame` is `seven`: write a whole number, such as `2`",
             )
         ],
     ),
@@ -132,7 +248,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
             ("28:10", "there is no step called `weeve`: write `weave`"),
             (
                 "32:34",
-                "`every` of step 5 is `many`, and a whole number is needed, such as `8`",
+                "`every` of step 5 is `many`: write a whole number, such as `8`",
             ),
         ],
     ),
@@ -154,7 +270,37 @@ def test_fault(name: str, checker: Checker, collar: str) -> None:
     assert result.outcome == "not makeable" and not result.held
 
 
+@pytest.mark.parametrize("name", CASES)
+def test_an_offered_edit_mends_its_fault(name: str, checker: Checker, collar: str) -> None:
+    text = collar
+    for old, new in CASES[name][0].items():
+        text = text.replace(old, new)
+    for remark in checker.check_text(text).remarks:
+        if remark.edits:
+            edits = [(edit.place, edit.new) for edit in remark.edits]
+            after = checker.check_text(reading.replaced(text, edits))
+            assert after.readable and remark.says not in [left.says for left in after.remarks]
+
+
 def test_a_misspelt_word_comes_with_the_edit_that_mends_it(checker: Checker, collar: str) -> None:
     (remark,) = checker.check_text(collar.replace("{do: weave", "{do: weeve")).remarks
     assert [edit.new for edit in remark.edits] == ["weave"]
     assert remark.edits[0].place == remark.place
+
+
+def test_where_the_validators_differ_the_plan_is_refused_all_the_same() -> None:
+    # Python's `$` takes a line's end before it, the compiled validator's does not
+    fields = {"kind": {"const": "glue pot"}, "lot": {"type": "string", "pattern": "^[0-9]+$"}}
+    known = shape.Known({"glue pot": {"type": "object", "properties": fields}})
+    text = """plan: 1
+title: Pot
+piece: brooch
+parts:
+  pot:
+    kind: glue pot
+    lot: "12\\n"
+"""
+    faults = shape.check(reading.read_text(text, "plan.yaml"), known)
+    assert [(fault.place.line, fault.says) for fault in faults] == [
+        (5, "`pot` (a glue pot) does not fit its schema: compare its fields")
+    ]

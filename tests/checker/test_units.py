@@ -52,6 +52,9 @@ def test_taken(
 
 REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, str, str | None]] = [
     (units.length, 8, "a length needs a unit: write `8 mm` or `8 cm`", "8 mm"),
+    (units.length, 0, "a length needs a unit: write `0 mm` or `0 cm`", None),
+    (units.length, "9" * 400 + " mm", "this length is larger than any piece: write it again", None),
+    (units.length, "11/0", "`11/0` lacks a unit: write `11/0 mm` or `11/0 cm`", None),
     (units.length, "8", "`8` lacks a unit: write `8 mm` or `8 cm`", "8 mm"),
     (units.length, "8 mn", "`mn` in `8 mn` is not a unit of length: write `8 mm`", "8 mm"),
     (units.length, "8 g", "`g` in `8 g` is not a unit of length: use mm, cm, m, in, ft, yd", None),

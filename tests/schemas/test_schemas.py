@@ -14,7 +14,7 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES
-from wellstrung import reading, units
+from wellstrung import reading, shape, units
 from wellstrung.host import Host
 
 ALL = {
@@ -128,3 +128,56 @@ def test_the_published_schema_takes_the_samples_and_refuses_what_the_fragments_r
     ):
         tree = reading.read_text(collar.replace(old, new), "plan.yaml").tree
         assert tree is not None and not validator.is_valid(tree.value), new
+
+
+CHANGES: tuple[Any, ...] = ("8", 0, 1.5, 99999, [], {}, ["x"], {"part": "cap"}, "x.y.z", "9 mm")
+
+
+def changed(value: Any) -> Iterator[Any]:
+    """The value with one thing in it replaced, or taken out, or misspelt."""
+    if isinstance(value, dict):
+        for key, inner in value.items():
+            rest = {other: kept for other, kept in value.items() if other != key}
+            yield rest
+            yield {**rest, f"{key}x": inner}
+            yield from ({**value, key: new} for new in (*CHANGES, *changed(inner)))
+    elif isinstance(value, list):
+        for at, inner in enumerate(value):
+            yield from ([*value[:at], new, *value[at + 1 :]] for new in (*CHANGES, *changed(inner)))
+
+
+def test_both_schemas_accept_the_same_and_what_they_refuse_is_told(
+    collar: str, installed: Host
+) -> None:
+    tree = reading.read_text(collar, "plan.yaml").tree
+    assert tree is not None
+    editor = jsonschema_rs.Draft202012Validator(schemas.editor_schema())
+    known = shape.Known({name: kind.fragment for name, kind in installed.kinds.items()})
+
+    def fits(schema: Any, value: Any) -> bool:
+        return bool(known.validator(schema).is_valid(value))
+
+    def chosen(holder: Any, key: str, choices: Any) -> bool:
+        return holder[key] in choices and fits(choices[holder[key]], holder)
+
+    refused = 0
+    for value in changed(tree.value):
+        by_fragments = (
+            fits(schemas.plan(), value)
+            and all(
+                "kind" in part
+                and isinstance(part["kind"], str)
+                and chosen(part, "kind", known.kinds)
+                for part in value["parts"].values()
+            )
+            and all(
+                isinstance(step["do"], str) and chosen(step, "do", schemas.verbs())
+                for step in value.get("work", ())
+            )
+        )
+        assert editor.is_valid(value) == by_fragments, value
+        if not by_fragments:
+            refused += 1
+            read = reading.read_text(json.dumps(value, ensure_ascii=False), "plan.json")
+            assert shape.check(read, known), value
+    assert refused > 1000

@@ -130,3 +130,57 @@ def test_one_ring_too_small_at_both_ends_is_one_remark(checker: Checker, collar:
         for remark in result.remarks
         if remark.rule == "ring-room"
     ] == [("error", ("end", "toggle", "cap"), "inside 2.81 mm or more")]
+
+
+def test_the_masses_of_the_sample_add_up_by_hand(installed: Host) -> None:
+    """Rope 79.4/1.5 rounds..., two caps, seven small rings in the run, toggle, and what hangs."""
+    checker = Checker(installed, quantities=True)
+    found = {
+        name: value.middle
+        for name, value in checker.check_file(SAMPLES / "slack_tide_collar.yaml").quantities.items()
+    }
+    rope = 397 / 1.5 * 5 / 35  # rounds of half a bead's width, five beads each, 35 to the gram
+    assert found["rope.mass"] == pytest.approx(rope)
+    drop = (3 * 3.4 + 3 * 10.4 + 1.6) * 22 / 1000  # links' insides and two walls, 22 g a metre
+    assert found["drop.mass"] == pytest.approx(drop)
+    assert found["drop.along"] == pytest.approx(3 * 3.4 + 3 * 10.4)
+    in_run = 5 + 2 * 2.1 + rope + (3 + 4) * found["small.mass"]
+    hung = 9 + 2 * found["carrier.mass"] + 7 * (drop + found["small.mass"])
+    assert found["piece.mass"] == pytest.approx(in_run + hung)
+
+
+def test_two_rings_in_the_eye_of_a_cap_lie_side_by_side(checker: Checker, collar: str) -> None:
+    """A charm hung from the eye that the run's ring holds already."""
+    charm = "  charm: {kind: pendant, top_eyes: {count: 1, hole: 3 mm, wire: 1 mm}}\nrun:"
+    hung = "hung:\n  - {part: charm, from: {part: cap, eyes: eye}, by: small}"
+    plan = collar.replace("run:", charm, 1).replace("hung:", hung, 1)
+
+    def told(text: str) -> list[str]:
+        remarks = checker.check_text(text).remarks
+        return [remark.says for remark in remarks if remark.rule == "ring-through-eye"]
+
+    assert told(plan) == []
+    assert told(
+        plan.replace(
+            "eye: {hole: 2.4 mm, wire: 1.2 mm}}\n  carrier",
+            "eye: {hole: 1.9 mm, wire: 1.2 mm}}\n  carrier",
+        )
+    ) == [
+        "the 2 wires of `small` (18 AWG) cannot pass the eye of `cap` (1.9 mm), which would have to"
+        " be 2.14 mm, likely 2.1..2.18 mm"
+    ]
+
+
+def test_five_charms_of_one_eye_weigh_five_times(installed: Host, collar: str) -> None:
+    charm = (
+        "  charm: {kind: pendant, top_eyes: {count: 1, hole: 3 mm, wire: 1 mm}, mass: 2 g}\nrun:"
+    )
+    plan = f"{collar.split('hung:')[0]}hung:\n  - {{part: charm, from: rope, by: ring, times: 5}}\n"
+    plan = plan.replace("run:", charm, 1).replace(
+        "  glue:",
+        "  ring: {kind: jump ring, outside: 14 mm, wire: 18 AWG, closing: open, mass: 1 g}"
+        "\n  glue:",
+    )
+    only = plan.split("run:")[0] + "run: [rope]\nhung:" + plan.split("hung:")[1]
+    quantities = Checker(installed, quantities=True).check_text(only).quantities
+    assert quantities["piece.mass"].middle - quantities["rope.mass"].middle == pytest.approx(15)
