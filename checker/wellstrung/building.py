@@ -223,6 +223,9 @@ class _Builder:
                     part.key.place,
                 )
                 continue
+            if part.kind.role in (Role.LOOSE, Role.GLUE):
+                self._no_place(part, "no place in the run", named)
+                continue
             yield RunEntry(part, half, linked, node.place)
 
     def _hung(self) -> Iterator[Hung]:
@@ -249,6 +252,9 @@ class _Builder:
                     )
             if part is None or source is None:
                 continue
+            if part.kind.role in (Role.LOOSE, Role.GLUE):
+                self._no_place(part, "nothing to hang by", entries["part"].node)
+                continue
             if part is source:
                 self._fault(
                     f"`{part.name}` hangs from itself: name what it hangs from",
@@ -260,6 +266,10 @@ class _Builder:
                 known = {name.removesuffix("_eyes"): name for name in source.kind.eyes}
                 self._unknown(f"set of eyes of `{source.name}`", eyes, known, source_node)
             yield Hung(part, source, found or "", by, int(node.value.get("times", 1)), node)
+
+    def _no_place(self, part: Part, what: str, node: reading.Node) -> None:
+        says = f"`{part.name}` is {article(part.kind.name)}, which has {what}: name another part"
+        self._fault(says, node.place, part.key.place)
 
     def _check_circles(self, hung: tuple[Hung, ...]) -> None:
         above: dict[str, Hung] = {}
@@ -305,8 +315,38 @@ class _Builder:
             assert isinstance(node, reading.Mapping)
             for name in ("part", "to", "with", "onto", "from", "by", "around"):
                 if name in node.entries:
-                    self._part(node.entries[name].node)
+                    part = self._part(node.entries[name].node)
+                    self._check_use(str(node.value["do"]), name, part, node.entries[name].node)
             yield Step(number, str(node.value["do"]), node)
+
+    def _check_use(self, verb: str, field: str, part: Part | None, node: reading.Node) -> None:
+        """A step works on the kind of part it is meant for."""
+        wanted = _WORKS_ON.get((verb, field))
+        if part is not None and wanted is not None and part.kind.role is not wanted:
+            takes = " or ".join(
+                article(kind.name) for kind in self.kinds.values() if kind.role is wanted
+            )
+            self._fault(
+                f"`{part.name}` is {article(part.kind.name)}, and `{field}` of `{verb}` takes"
+                f" {takes}",
+                node.place,
+                part.key.place,
+                found=part.kind.name,
+                needed=takes,
+            )
+
+
+#: what a step works on: verb and field -> role of the part
+_WORKS_ON: Mapping[tuple[str, str], Role] = {
+    ("weave", "part"): Role.ROPE,
+    ("finish thread", "part"): Role.ROPE,
+    ("slide", "onto"): Role.ROPE,
+    ("glue", "part"): Role.CAP,
+    ("glue", "to"): Role.ROPE,
+    ("glue", "with"): Role.GLUE,
+    ("close ring", "part"): Role.RING,
+    ("hang", "by"): Role.RING,
+}
 
 
 def _eyes_called(part: Part, name: str) -> str | None:
@@ -340,4 +380,13 @@ def part_contradictions(part: Part) -> Iterator[tuple[str, Place]]:
                 f"`{part.name}` is {outside.spelling} outside and its wire is {wire.spelling}:"
                 " two wires leave no inside, so mend one of them",
                 part.place_of("wire"),
+            )
+    links = part.node_at("links")
+    for name in links.entries if isinstance(links, reading.Mapping) else ():
+        length, wire = part.length("links", name, "length"), part.wire("links", name, "wire")
+        if 2 * wire.middle >= length.middle:
+            yield (
+                f"link `{name}` of `{part.name}` is {length.spelling} long and its wire is"
+                f" {wire.spelling}: two wires leave no inside, so mend one of them",
+                part.place_of("links", name, "wire"),
             )

@@ -13,6 +13,7 @@ from wellstrung.joins import pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role
 from wellstrung.palette import BEAD
 from wellstrung.quantity import Quantity, derived, exact, total
+from wellstrung.words import article
 
 PIECE = "piece"
 BEADS = "beads"
@@ -65,8 +66,12 @@ class Quantities:
         offers = _offers(self.plan, part)
         if what in offers:
             return offers[what](part, self)
-        eye, _, what = what.rpartition(".")
-        return EYE[what](part, eye)
+        eye, _, of_eye = what.rpartition(".")
+        if eye in part.kind.eyes and of_eye in EYE:
+            return EYE[of_eye](part, eye)
+        if what == "along":
+            raise Missing(f"what `{part.name}`, {article(part.kind.name)}, adds to the run")
+        raise part.missing(what)
 
 
 Formula = Callable[[Part, Quantities], Quantity]

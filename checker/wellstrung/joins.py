@@ -215,7 +215,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
     ):
         found.setdefault(subject)
     for part in plan.parts.values():
-        if part.kind.name == "adhesive":
+        if part.kind.role is Role.GLUE:
             found.setdefault(Glue(part.key.place, part))
     return (*found, Piece(plan.place_of("title")))
 

@@ -36,6 +36,7 @@ class Role(Enum):
     RING = auto()
     EYED = auto()
     CLASP = auto()
+    GLUE = auto()
     LOOSE = auto()
 
 

@@ -31,7 +31,7 @@ MAY: dict[str, set[str]] = {
     "palette": {"tables", "model", "quantity"},
     "joins": {"chain", "model", "place", "units"},
     "work": {"joins", "model", "place"},
-    "derive": {"joins", "model", "palette", "quantity"},
+    "derive": {"joins", "model", "palette", "quantity", "words"},
     "stitches": {"quantity"},
     "kinds": {"derive", "joins", "model", "quantity", "chain", "rings", "tables"},
     "rulebook": {"derive", "joins", "model", "place", "quantity", "reading", "units", "work"},

@@ -140,6 +140,44 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         {"- {chain: bar chain, length: 45 cm}": "- {chain: bare chain, length: 45 cm}"},
         [("36:13", [], "there is no part called `bare chain`: write `bar chain`")],
     ),
+    "glue that is none": (
+        {"with: glue, joints: 2": "with: rope, joints: 2"},
+        [
+            (
+                "30:43",
+                ["8:3"],
+                "`rope` is a woven rope, and `with` of `glue` takes an adhesive",
+            )
+        ],
+    ),
+    "a cap and a rope the wrong way round": (
+        {"glue, part: cap, to: rope": "glue, part: rope, to: cap"},
+        [
+            ("30:22", ["8:3"], "`rope` is a woven rope, and `part` of `glue` takes an end cap"),
+            ("30:32", ["15:3"], "`cap` is an end cap, and `to` of `glue` takes a woven rope"),
+        ],
+    ),
+    "glue in the run": (
+        {"linked: 3}, cap, rope": "linked: 3}, glue, rope"},
+        [
+            (
+                "23:43",
+                ["22:3"],
+                "`glue` is an adhesive, which has no place in the run: name another part",
+            )
+        ],
+    ),
+    "a link that is all wire": (
+        {"loop: {length: 5 mm": "loop: {length: 1.6 mm"},
+        [
+            (
+                "19:102",
+                ["19:3"],
+                "link `loop` of `bar chain` is 1.6 mm long and its wire is 0.8 mm: two wires leave"
+                " no inside, so mend one of them",
+            )
+        ],
+    ),
     "a bore wider than its cap": (
         {"outside: 11.5 mm": "outside: 9 mm"},
         [

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from wellstrung import tables
 from wellstrung.derive import Quantities
-from wellstrung.model import Kind, Part
+from wellstrung.model import Kind, Part, Role
 from wellstrung.quantity import Cause, Quantity, Spread, leaf
 from wellstrung_schemas import fragment
 
@@ -37,6 +37,7 @@ TOOLS: tuple[Kind, ...] = (
     Kind(
         "adhesive",
         fragment("adhesive"),
+        Role.GLUE,
         quantities={name: _cure(name) for name in ("usable", "handling", "full_cure")},
     ),
     Kind("thread", fragment("thread")),
