@@ -39,7 +39,6 @@ LIMITS: Mapping[str, Setting] = {
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
-    "link play": Setting(0.1, "mm", "a ring passes a loop with 0.1 mm to spare: derived, no print"),
 }
 
 

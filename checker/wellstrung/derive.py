@@ -150,7 +150,7 @@ def _inside(ask: Quantities) -> Quantity:
         "length - pi * thickness",
         length=ask.get("piece.length"),
         thickness=ask.of(rope, "outside"),
-        source="strung length = body + ease + pi x thickness, trade tables 6b, several pages",
+        source="strung length = body + ease + pi x thickness, trade table `bracelet_eases`",
     )
 
 

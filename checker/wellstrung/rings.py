@@ -6,7 +6,7 @@ import math
 
 
 def inside_of(outside: float, wire: float) -> float:
-    """Inside diameter of a ring (trade tables 4b: outside = inside + 2 x wire, several pages).
+    """Inside diameter of a ring: outside = inside + 2 x wire (trade table `jump_rings`).
 
     >>> inside_of(outside=5.0, wire=0.8)
     3.4
@@ -15,7 +15,7 @@ def inside_of(outside: float, wire: float) -> float:
 
 
 def outside_of(inside: float, wire: float) -> float:
-    """Outside diameter of a ring (trade tables 4b: outside = inside + 2 x wire, several pages).
+    """Outside diameter of a ring: inside + 2 x wire (trade table `jump_rings`).
 
     >>> outside_of(inside=3.4, wire=0.8)
     5.0

@@ -14,7 +14,6 @@ from functools import lru_cache
 from typing import NamedTuple
 
 INCH = 25.4
-GRAIN = 0.06479891
 POUND = 453.59237
 CARAT = 0.2
 POUND_FORCE = 4.4482216152605

@@ -22,7 +22,7 @@ def _link_inside(chain: Part, link: str) -> Quantity:
         "length - 2 * wire",
         length=chain.length("links", link, "length", allowance="link size"),
         wire=chain.wire("links", link, "wire"),
-        source="inside = outside - 2 x wire, trade tables 4e",
+        source="inside = outside - 2 x wire, trade table `chains`",
     )
 
 
@@ -97,7 +97,7 @@ def _end(which: int, what: str) -> Callable[[Part, Quantities], Quantity]:
             "width - 2 * wire",
             width=chain.length("links", link, "width", allowance="link size"),
             wire=chain.wire("links", link, "wire"),
-            source="inner opening = outer - 2 x wire, trade tables 4e",
+            source="inner opening = outer - 2 x wire, trade table `chains`",
         )
 
     return end

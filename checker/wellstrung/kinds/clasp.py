@@ -23,7 +23,7 @@ def _ring_inside(part: Part, ask: Quantities) -> Quantity:
         "outside - 2 * wire",
         outside=part.length("ring", "outside", allowance="ring size"),
         wire=part.wire("ring", "wire"),
-        source="outside = inside + 2 x wire, trade tables 4b, several pages",
+        source="outside = inside + 2 x wire, trade table `jump_rings`, several pages",
     )
 
 

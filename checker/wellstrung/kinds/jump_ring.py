@@ -25,7 +25,7 @@ def _inside(part: Part, ask: Quantities) -> Quantity:
         "outside - 2 * wire",
         outside=part.length("outside", allowance="ring size"),
         wire=_wire(part, ask),
-        source="outside = inside + 2 x wire, trade tables 4b, several pages",
+        source="outside = inside + 2 x wire, trade table `jump_rings`, several pages",
     )
 
 
@@ -39,7 +39,7 @@ def _outside(part: Part, ask: Quantities) -> Quantity:
         "inside + 2 * wire",
         inside=_inside(part, ask),
         wire=_wire(part, ask),
-        source="outside = inside + 2 x wire, trade tables 4b, several pages",
+        source="outside = inside + 2 x wire, trade table `jump_rings`, several pages",
     )
 
 

@@ -126,7 +126,7 @@ RULE = Rule(
         " a loose one stands off crooked, with a gap that glue alone must bridge"
     ),
     sources=(
-        "trade tables 4c, end-cap check where the cap covers beads: -0.5..+1.5 mm, derived",
+        "trade table `caps`, end-cap check where the cap covers beads: -0.5..+1.5 mm, derived",
         "about 5 % give of a hollow rope: common practice, no source",
     ),
     bad="cap: {kind: end cap, bore: 6 mm, ...} on a rope 7.8 mm outside",

@@ -92,7 +92,7 @@ RULE = Rule(
     ),
     sources=(
         "taut length between bearing points: geometry, worked out for this project",
-        "inside = length - pi x thickness: trade tables 6b, several pages",
+        "inside = length - pi x thickness: trade table `bracelet_eases`, several pages",
     ),
     bad="finished_length: 46 cm ± 1 cm over a run that comes to 43 cm",
     good="finished_length: 46 cm ± 1 cm over a run that comes to 46.2 cm",
