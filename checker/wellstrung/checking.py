@@ -313,7 +313,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
                 cure = cause.cure
         elif recalled and level == "error":
             level = "warning"
-            says += f" by a value from memory ({recalled[0]}): measure yours"
+            says += f" by a value from memory ({recalled[0]}): check yours"
     return Remark(
         rule=rule.name,
         level=level,

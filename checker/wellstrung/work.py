@@ -98,7 +98,7 @@ def _joints(plan: Plan) -> Iterator[Subject]:
         for later, moment in zip(plan.steps[index + 1 :], clock[index + 1 :], strict=False):
             if loaded is None and later.verb in LOADING and _pulls_on(plan, later, cap):
                 loaded = Moment(later, moment - set_at, later.place)
-            if worn is None and later.verb in WEARING:
+            if worn is None and later.verb in WEARING and later.get("part") is None:
                 worn = Moment(later, moment - set_at, later.place)
         if worn is None:
             worn = Moment(None, clock[-1] - set_at, plan.steps[-1].place)
