@@ -134,11 +134,20 @@ class Checker:
 
     def check_file(self, path: Path) -> PlanResult:
         """The result of one file, whatever it holds."""
-        return self._check(reading.read(path), offer=True)
+        return self._guarded(reading.read(path))
 
     def check_text(self, text: str, file: str = "plan.yaml") -> PlanResult:
         """The result of a plan given as text."""
-        return self._check(reading.read_text(text, file), offer=True)
+        return self._guarded(reading.read_text(text, file))
+
+    def _guarded(self, read: reading.Read) -> PlanResult:
+        """A plan on which a stage of the checker itself breaks is a failure, never green."""
+        try:
+            return self._check(read, offer=True)
+        except Exception as error:
+            message = f"{type(error).__name__}: {error} (in {read.file})"
+            failure = Failure("checking", "wellstrung", message)
+            return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
 
     def _check(self, read: reading.Read, *, offer: bool) -> PlanResult:
         if read.tree is None or read.faults:

@@ -145,3 +145,15 @@ def test_code_beside_a_plan_is_never_run(run: Run, tmp_path: Path) -> None:
     plan.write_text("plan: 1\n", encoding="utf-8")
     ran = run("check", plan)
     assert ran.code == 1 and "ran" not in ran.err
+
+
+def test_a_stage_that_breaks_is_a_failure_and_never_green(
+    installed: host.Host, collar: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def breaks(plan: object) -> None:
+        raise IndexError("a slip")
+
+    monkeypatch.setattr("wellstrung.joins.find", breaks)
+    result = Checker(installed).check_text(collar, "plan.yaml")
+    assert result.outcome == "unreadable"
+    assert [failure.message for failure in result.failures] == ["IndexError: a slip (in plan.yaml)"]
