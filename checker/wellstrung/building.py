@@ -6,7 +6,7 @@ itself, a ring hung from itself, a circle of hanging parts. All of it is told at
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from wellstrung import reading, tables, units
@@ -360,33 +360,40 @@ def _eyes_called(part: Part, name: str) -> str | None:
 
 
 def part_contradictions(part: Part) -> Iterator[tuple[str, Place]]:
-    """What two fields of one part say against each other."""
+    """What two fields of one part say against each other, as they are written."""
     for outer, inner, words in (
         ("outside", "bore", "the bore of an end cap is smaller than its outside"),
         ("length", "depth", "the depth of an end cap is less than its length"),
     ):
-        if part.has(outer) and part.has(inner):
-            whole, hollow = part.length(outer), part.length(inner)
-            if hollow.middle >= whole.middle:
-                yield (
-                    f"`{part.name}` has {inner} {hollow.spelling} and {outer} {whole.spelling}:"
-                    f" {words}, so mend one of them",
-                    part.place_of(inner),
-                )
-    if part.kind.role is Role.RING and part.has("outside"):
-        outside, wire = part.length("outside"), part.wire("wire")
-        if 2 * wire.middle >= outside.middle:
+        whole, hollow = _written(part, units.length, outer), _written(part, units.length, inner)
+        if whole and hollow and hollow.value >= whole.value:
             yield (
-                f"`{part.name}` is {outside.spelling} outside and its wire is {wire.spelling}:"
-                " two wires leave no inside, so mend one of them",
+                f"`{part.name}` has {inner} {hollow.text} and {outer} {whole.text}: {words},"
+                " so mend one of them",
+                part.place_of(inner),
+            )
+    if part.kind.role is Role.RING:
+        outside, wire = _written(part, units.length, "outside"), _written(part, units.wire, "wire")
+        if outside and wire and 2 * wire.value >= outside.value:
+            yield (
+                f"`{part.name}` is {outside.text} outside and its wire is {wire.text}: two wires"
+                " leave no inside, so mend one of them",
                 part.place_of("wire"),
             )
     links = part.node_at("links")
     for name in links.entries if isinstance(links, reading.Mapping) else ():
-        length, wire = part.length("links", name, "length"), part.wire("links", name, "wire")
-        if 2 * wire.middle >= length.middle:
+        length = _written(part, units.length, "links", name, "length")
+        wire = _written(part, units.wire, "links", name, "wire")
+        if length and wire and 2 * wire.value >= length.value:
             yield (
-                f"link `{name}` of `{part.name}` is {length.spelling} long and its wire is"
-                f" {wire.spelling}: two wires leave no inside, so mend one of them",
+                f"link `{name}` of `{part.name}` is {length.text} long and its wire is"
+                f" {wire.text}: two wires leave no inside, so mend one of them",
                 part.place_of("links", name, "wire"),
             )
+
+
+def _written(
+    part: Part, read: Callable[[str | int | float], units.Parsed], *path: str
+) -> units.Parsed | None:
+    node = part.node_at(*path)
+    return read(node.value) if node is not None else None
