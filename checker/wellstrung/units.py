@@ -8,8 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from difflib import get_close_matches
-from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -304,6 +302,8 @@ def _factor(unit: str) -> float:
 
 
 def _sixteenths(inches: float) -> str:
+    from fractions import Fraction  # slow to import, and most plans have none
+
     whole, part = divmod(round(inches * 16), 16)
     rest = str(Fraction(part, 16)) if part else ""
     return f"{' '.join(filter(None, [str(whole) if whole or not part else '', rest]))} in"
@@ -392,7 +392,7 @@ def _amount(
             f"{number} {near}" if near else None,
         )
     try:
-        value = float(sum(Fraction(piece) for piece in re.split(r"[ -]", number) if piece))
+        value = _number(number)
         value *= units[name]
     except ZeroDivisionError:
         raise UnitFault(f"`{text}` divides by nothing: write the fraction again") from None
@@ -401,6 +401,18 @@ def _amount(
     fraction = "/" in number and name == "in"
     # rounded, so that 16 1/2 in is 419.1 mm to the last digit
     return float(f"{value:.12g}"), "in/" if fraction else unit
+
+
+def _number(text: str) -> float:
+    """A number, a fraction or a number and a fraction; raises ZeroDivisionError, OverflowError."""
+    if "/" not in text:
+        value = float(text)
+        if value == float("inf"):
+            raise OverflowError
+        return value
+    from fractions import Fraction  # slow to import, and most plans have none
+
+    return float(sum(Fraction(piece) for piece in re.split(r"[ -]", text) if piece))
 
 
 def _readable(
@@ -416,6 +428,8 @@ def _readable(
 
 def _nearest_unit(unit: str, known: list[str]) -> str | None:
     """The likeliest unit meant: a slip of one key keeps the length of the word."""
+    from difflib import get_close_matches  # only wanted where a unit is misspelt
+
     near = get_close_matches(unit.lower(), known, n=5, cutoff=0.5)
     return min(near, key=lambda word: (len(word) != len(unit), near.index(word)), default=None)
 

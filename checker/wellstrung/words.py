@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import get_close_matches
 
 
 def article(word: str) -> str:
@@ -30,5 +29,7 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     >>> nearest("weeve", ["weave", "wait"])
     'weave'
     """
+    from difflib import get_close_matches  # only wanted where something is misspelt
+
     found = get_close_matches(word, list(known), n=1)
     return found[0] if found else None
