@@ -27,12 +27,16 @@ def links_from(pattern: Sequence[str], first: str) -> Iterator[str]:
 def piece(pattern: Sequence[str], first: str, counts: int | Mapping[str, int]) -> list[str]:
     """The links of one piece: so many links, or so many of one type, ending with the last of them.
 
+    ValueError if there is no such link in the pattern, or fewer than one is wanted.
+
     >>> piece(['loop', 'bar'], 'loop', {'bar': 2})
     ['loop', 'bar', 'loop', 'bar']
     """
     if isinstance(counts, int):
         return list(islice(links_from(pattern, first), counts))
     ((kind, wanted),) = counts.items()
+    if kind not in pattern or wanted < 1:
+        raise ValueError(f"no piece has {wanted} of `{kind}`: the pattern is {' '.join(pattern)}")
     links: list[str] = []
     for link in links_from(pattern, first):
         links.append(link)
@@ -123,16 +127,18 @@ def pieces_had(
     ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)
     2
     """
-    # of each length: the link behind its last piece, and the insides used up to there
-    ends: list[tuple[int, float] | None] = [None] * len(lengths)
+    # of each length: the link behind its last piece, the insides used up to there, and its first
+    # wall
+    ends: list[tuple[int, float, float] | None] = [None] * len(lengths)
     had = 0
     for links in sorted(pieces, key=lambda one: -length_of(one, insides, wires)):
         for number, length in enumerate(lengths):
-            start, used = _next(pattern, links, ends[number], insides, soldered=soldered)
+            end = ends[number]
+            start, used = _next(pattern, links, end, insides, soldered=soldered)
             used += sum(insides[link] for link in links)
-            walls = wires[links[0]] + wires[links[-1]]
-            if used + walls <= length + 1e-6:
-                ends[number] = (start + len(links), used)
+            first_wall = end[2] if end else wires[links[0]]
+            if used + first_wall + wires[links[-1]] <= length + 1e-6:
+                ends[number] = (start + len(links), used, first_wall)
                 had += 1
                 break
     return had
@@ -141,7 +147,7 @@ def pieces_had(
 def _next(
     pattern: Sequence[str],
     links: Sequence[str],
-    end: tuple[int, float] | None,
+    end: tuple[int, float, float] | None,
     insides: Mapping[str, float],
     *,
     soldered: bool,

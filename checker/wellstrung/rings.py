@@ -1,4 +1,12 @@
-"""Jump rings: sizes, and the hole that a curved wire needs. Sizes in mm."""
+"""Jump rings: sizes, the hole that a curved wire needs, and the pull that opens a ring.
+
+Sizes in mm, pulls in N, stresses in MPa (N/mm2).
+
+Strength is reckoned two ways. *Thin*: the wire bends like a straight one. *Curved* (Winkler): the
+inside of a tight bend is shorter and is strained more, and the pull itself stretches the wire
+opposite the cut; this gives the lower pull, and is the one to judge by. At *first yield* the ring
+begins to keep a bend; at the *full hinge* it opens without more pull.
+"""
 
 from __future__ import annotations
 
@@ -40,3 +48,198 @@ def hole_needed(wire: float, inside: float, through: float) -> float | None:
         return None
     radius = inside / 2
     return wire + radius - math.sqrt(radius**2 - through**2 / 4)
+
+
+#: Share of a ring's inside that may be taken up by what it is closed around; above it the ring has
+#: to be opened so far that it does not close true again. Common practice, no source.
+OPENED_TOO_FAR = 0.6
+
+
+def share_taken(around: float, inside: float) -> float:
+    """Share of a ring's inside that is taken up by what the ring is closed around.
+
+    >>> round(share_taken(around=7.8, inside=9.95), 2), share_taken(7.8, 9.95) > OPENED_TOO_FAR
+    (0.78, True)
+    """
+    return around / inside
+
+
+def aspect_ratio(inside: float, wire: float) -> float:
+    """Inside diameter over wire: low is stiff and hard to weave, high opens easily.
+
+    >>> aspect_ratio(inside=3.4, wire=0.8)
+    4.25
+    """
+    return inside / wire
+
+
+def middle_radius(inside: float, wire: float) -> float:
+    """Radius of the middle of the wire.
+
+    >>> middle_radius(inside=3.0, wire=0.8)
+    1.9
+    """
+    return (inside + wire) / 2
+
+
+def bending_modulus(wire: float) -> float:
+    """Section modulus of round wire, mm3: pi d^3 / 32, moment over stress (any handbook).
+
+    >>> round(bending_modulus(0.8), 7)
+    0.0502655
+    """
+    return math.pi * wire**3 / 32
+
+
+def hinge_modulus(wire: float) -> float:
+    """Plastic section modulus of round wire, mm3: d^3 / 6, moment at full hinge over yield.
+
+    >>> round(hinge_modulus(0.8), 4)
+    0.0853
+    """
+    return wire**3 / 6
+
+
+def neutral_radius(radius: float, wire: float) -> float:
+    """Radius at which a curved round wire of this middle radius is not strained by bending.
+
+    Winkler's curved beam, round section: (2 R + sqrt(4 R^2 - d^2)) / 4, which is the handbooks'
+    d^2 / (4 (2 R - sqrt(4 R^2 - d^2))) without its small difference of large numbers.
+
+    >>> round(neutral_radius(radius=13.0, wire=6.0), 5)
+    12.82456
+    """
+    return (2 * radius + math.sqrt(4 * radius**2 - wire**2)) / 4
+
+
+def curved_stresses(pull: float, moment: float, radius: float, wire: float) -> tuple[float, float]:
+    """Stress at the inside and at the outside of a curved wire; tension is positive.
+
+    `moment` (N mm) about the middle of the wire straightens it, `pull` stretches it: Winkler's
+    curved beam, as worked in machine-design texts.
+
+    >>> inside, outside = curved_stresses(pull=300, moment=300 * 13, radius=13, wire=6)
+    >>> round(inside, 1), round(outside, 1)
+    (232.7, -145.4)
+    """
+    neutral = neutral_radius(radius, wire)
+    area = math.pi * wire**2 / 4
+    inner, outer = radius - wire / 2, radius + wire / 2
+    bending = moment / (area * (radius - neutral))
+    return (
+        pull / area + bending * (neutral - inner) / inner,
+        pull / area - bending * (outer - neutral) / outer,
+    )
+
+
+def open_across_first_yield_thin(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull across an open ring, its cut at the side, at first yield of a thin ring.
+
+    The moment opposite the cut is pull x R, so pull = stress x pi d^3 / (32 R): statics.
+
+    >>> round(open_across_first_yield_thin(inside=3.0, wire=0.8, yield_stress=124), 2)
+    3.28
+    """
+    return yield_stress * bending_modulus(wire) / middle_radius(inside, wire)
+
+
+def open_across_first_yield(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull across an open ring, its cut at the side, at first yield of the curved wire.
+
+    As for the thin ring, with Winkler's curved beam and the pull itself opposite the cut.
+
+    >>> round(open_across_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
+    2.65
+    """
+    radius = middle_radius(inside, wire)
+    return yield_stress / max(map(abs, curved_stresses(1.0, radius, radius, wire)))
+
+
+def open_across_hinge(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull across an open ring, its cut at the side, at the full hinge opposite the cut.
+
+    Pull = stress x d^3 / (6 R): statics and the plastic section modulus.
+
+    >>> round(open_across_hinge(inside=3.0, wire=0.8, yield_stress=124), 2)
+    5.57
+    """
+    return yield_stress * hinge_modulus(wire) / middle_radius(inside, wire)
+
+
+def open_sideways_first_yield(inside: float, wire: float, yield_stress: float) -> float:
+    """Sideways pull that twists the ends of an open ring apart, at first yield of a thin ring.
+
+    At an angle a from the cut the wire is bent by pull x R sin a and twisted by pull x R (1 -
+    cos a). By von Mises' stress it yields first opposite the cut, where there is twist alone:
+    sqrt(3) x pull x R = stress x pi d^3 / 32. Worked out for this project; a tight ring yields a
+    little before, as its inside is twisted more.
+
+    >>> round(open_sideways_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
+    1.89
+    """
+    return open_across_first_yield_thin(inside, wire, yield_stress) / math.sqrt(3)
+
+
+def open_sideways_hinge(inside: float, wire: float, yield_stress: float) -> float:
+    """Sideways pull that twists the ends of an open ring apart, at full yield opposite the cut.
+
+    A round wire is fully twisted at stress / sqrt(3) x pi d^3 / 12, and the twist there is
+    2 x pull x R. Worked out for this project.
+
+    >>> round(open_sideways_hinge(inside=3.0, wire=0.8, yield_stress=124), 2)
+    2.53
+    """
+    twist = yield_stress / math.sqrt(3) * math.pi * wire**3 / 12
+    return twist / (2 * middle_radius(inside, wire))
+
+
+def closed_first_yield_thin(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull across a closed (soldered) ring at first yield of a thin ring.
+
+    The greatest moment, under the pull, is pull x R / pi (handbooks of mechanics).
+
+    >>> round(closed_first_yield_thin(inside=3.0, wire=0.8, yield_stress=124), 2)
+    10.31
+    """
+    return math.pi * open_across_first_yield_thin(inside, wire, yield_stress)
+
+
+def closed_moments(pull: float, radius: float, wire: float) -> tuple[float, float]:
+    """Moments, N mm, of a closed ring pulled across: under the pull, and a quarter round from it.
+
+    Under the pull the wire is bent tighter (negative), a quarter round it is straightened. For a
+    thin ring pull x R / pi and pull x R x (1/2 - 1/pi); with Winkler's curved beam the neutral
+    radius takes the place of R in the first (energy, worked out for this project).
+
+    >>> [round(moment, 4) for moment in closed_moments(pull=1.0, radius=1.0, wire=0.01)]
+    [-0.3183, 0.1817]
+    """
+    under = pull * neutral_radius(radius, wire) / math.pi
+    return -under, pull * radius / 2 - under
+
+
+def closed_first_yield(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull across a closed (soldered) ring at first yield of the curved wire.
+
+    >>> round(closed_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
+    8.79
+    """
+    radius = middle_radius(inside, wire)
+    under, aside = closed_moments(1.0, radius, wire)
+    stresses = (
+        *curved_stresses(0.0, under, radius, wire),
+        *curved_stresses(0.5, aside, radius, wire),
+    )
+    return yield_stress / max(map(abs, stresses))
+
+
+def closed_hinge(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull across a closed (soldered) ring at its four hinges: under the pull and a quarter round.
+
+    Both moments together are pull x R / 2, each at most stress x d^3 / 6: four times the pull of
+    an open ring. Limit analysis, worked out for this project.
+
+    >>> round(closed_hinge(inside=3.0, wire=0.8, yield_stress=124), 2)
+    22.28
+    """
+    return 4 * open_across_hinge(inside, wire, yield_stress)

@@ -22,6 +22,7 @@ MAY: dict[str, set[str]] = {
     "circles": set(),
     "rings": set(),
     "chain": set(),
+    "cutting": set(),
     "fits": set(),
     "tables": {"words"},
     "reading": {"place"},

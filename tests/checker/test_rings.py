@@ -3,46 +3,156 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wellstrung.rings import hole_needed, inside_of, outside_of
+from wellstrung.rings import (
+    OPENED_TOO_FAR,
+    aspect_ratio,
+    closed_first_yield,
+    closed_first_yield_thin,
+    closed_hinge,
+    hole_needed,
+    inside_of,
+    open_across_first_yield,
+    open_across_first_yield_thin,
+    open_across_hinge,
+    open_sideways_first_yield,
+    open_sideways_hinge,
+    outside_of,
+    share_taken,
+)
 
 wires = st.floats(0.3, 3.0)
 insides = st.floats(1.0, 20.0)
 shares = st.floats(0.05, 1.0)
+CASES = [
+    # wire, inside, through, hole
+    (0.8, 3.4, 0.0, 0.8),
+    (1.0, 10.0, 6.0, 2.0),  # 5 - sqrt(25 - 9) = 1
+    (0.5, 5.2, 4.8, 2.1),  # 2.6 - sqrt(6.76 - 5.76) = 1.6
+    (1.0, 4.0, 4.0, 3.0),
+    (1.0, 4.0, 4.0001, None),
+    (0.8, 3.4, 4.0, None),
+]
+
+
+@pytest.mark.parametrize(("wire", "inside", "through", "hole"), CASES)
+def test_hole_needed(wire: float, inside: float, through: float, hole: float | None) -> None:
+    assert hole_needed(wire, inside, through) == (None if hole is None else pytest.approx(hole))
 
 
 @given(wires, insides, shares)
 def test_hole_needed_by_walking_along_the_wire(wire: float, inside: float, share: float) -> None:
-    """Stand the ring in a hole `through` thick and measure from its inner to its outer arc."""
-    through, radius = inside * share, inside / 2
-    across = [through * (step / 200 - 0.5) for step in range(201)]
-    lowest_inner = min(math.sqrt(radius**2 - x * x) for x in across if abs(x) <= radius)
-    highest_outer = max(math.sqrt((radius + wire) ** 2 - x * x) for x in across)
+    """Points round both edges of the ring's wire, from face to face of the eye: what they span."""
+    through = inside * share
+    heights = []
+    for radius in (inside / 2, inside / 2 + wire):
+        last = math.asin(through / 2 / radius)
+        for step in range(-100, 101):
+            angle = last * step / 100
+            assert abs(radius * math.sin(angle)) <= through / 2 + 1e-9
+            heights.append(radius * math.cos(angle))
     needed = hole_needed(wire, inside, through)
-    assert needed == pytest.approx(highest_outer - lowest_inner, abs=1e-6)
+    assert needed == pytest.approx(max(heights) - min(heights), abs=1e-6)
 
 
-def test_an_eye_as_thick_as_the_ring_is_wide_is_the_last_it_can_go_round() -> None:
-    assert hole_needed(1.0, 4.0, 4.0) == 3.0
-    assert hole_needed(1.0, 4.0, 4.0001) is None
+@given(wires, insides, shares, shares)
+def test_a_thicker_eye_never_needs_a_smaller_hole(
+    wire: float, inside: float, one: float, other: float
+) -> None:
+    thin, thick = (inside * share for share in sorted((one, other)))
+    small, large = hole_needed(wire, inside, thin), hole_needed(wire, inside, thick)
+    assert small is not None and large is not None and wire <= small <= large
 
 
-@given(wires, st.floats(0.01, 1.0), st.floats(6.5, 20.0), shares)
+@given(wires, st.floats(0.01, 1.0), st.floats(8.5, 20.0), shares)
 def test_thicker_wire_never_makes_more_room(
     wire: float, more: float, outside: float, share: float
 ) -> None:
     thin, thick = inside_of(outside, wire), inside_of(outside, wire + more)
-    assert thick < thin
-    through = share * min(thin, thick) if thick > 0 else 0.0
-    if thick > 0:
-        one, other = hole_needed(wire, thin, through), hole_needed(wire + more, thick, through)
-        assert one is not None and other is not None and other > one - 1e-12
+    assert 0 < thick < thin
+    one = hole_needed(wire, thin, share * thick)
+    other = hole_needed(wire + more, thick, share * thick)
+    assert one is not None and other is not None and other > one
 
 
 @given(wires, insides)
 def test_outside_and_inside_undo_each_other(wire: float, inside: float) -> None:
     assert inside_of(outside_of(inside, wire), wire) == pytest.approx(inside)
+
+
+@pytest.mark.parametrize(
+    ("around", "too_far"), [(5.9, False), (6.0, False), (6.1, True), (7.8, True)]
+)
+def test_a_ring_closed_around_more_than_0_6_of_its_inside(around: float, too_far: bool) -> None:
+    assert (share_taken(around, 10.0) > OPENED_TOO_FAR) is too_far
+
+
+def test_aspect_ratio_is_inside_over_wire() -> None:
+    assert aspect_ratio(inside=5.0, wire=1.25) == 4.0
+
+
+#: pulls of one ring, each with the one that must come before it
+ORDER = [
+    (open_across_first_yield, open_across_first_yield_thin),
+    (open_across_first_yield_thin, open_across_hinge),
+    (open_sideways_first_yield, open_sideways_hinge),
+    (open_sideways_first_yield, open_across_first_yield_thin),
+    (open_sideways_hinge, open_across_hinge),
+    (closed_first_yield, closed_first_yield_thin),
+    (closed_first_yield_thin, closed_hinge),
+    (open_across_first_yield, closed_first_yield),
+    (open_across_hinge, closed_hinge),
+]
+PULLS = [
+    open_across_first_yield,
+    open_across_first_yield_thin,
+    open_across_hinge,
+    open_sideways_first_yield,
+    open_sideways_hinge,
+    closed_first_yield,
+    closed_first_yield_thin,
+    closed_hinge,
+]
+stresses = st.floats(30, 2000)
+
+
+@given(st.floats(0.3, 3.0), st.floats(1.5, 20.0), stresses)
+def test_what_gives_first(wire: float, ratio: float, stress: float) -> None:
+    for first, then in ORDER:
+        assert first(wire * ratio, wire, stress) < then(wire * ratio, wire, stress)
+
+
+@given(st.sampled_from(PULLS), st.floats(0.3, 3.0), st.floats(1.0, 20.0), stresses)
+def test_pull_grows_with_the_square_of_the_size_and_with_the_stress(
+    pull: Callable[[float, float, float], float], wire: float, inside: float, stress: float
+) -> None:
+    once = pull(inside, wire, stress)
+    assert pull(2 * inside, 2 * wire, stress) == pytest.approx(4 * once)
+    assert pull(inside, wire, 2 * stress) == pytest.approx(2 * once)
+
+
+@given(st.sampled_from(PULLS), st.floats(0.3, 3.0), st.floats(3.0, 20.0), st.floats(1.01, 2))
+def test_thicker_wire_and_a_smaller_ring_hold_more(
+    pull: Callable[[float, float, float], float], wire: float, ratio: float, more: float
+) -> None:
+    """Down to an inside of one and a half wires; tighter bends lose to their own curvature."""
+    inside = wire * ratio
+    assert pull(inside, wire * more, 100) > pull(inside, wire, 100)
+    assert pull(inside * more, wire, 100) < pull(inside, wire, 100)
+
+
+@pytest.mark.parametrize(
+    "pull", [open_across_first_yield_thin, open_across_hinge, open_sideways_hinge, closed_hinge]
+)
+def test_double_wire_on_the_same_middle_holds_eight_times_double_ring_half(
+    pull: Callable[[float, float, float], float],
+) -> None:
+    radius = 4.0
+    once = pull(2 * radius - 0.8, 0.8, 100)
+    assert pull(2 * radius - 1.6, 1.6, 100) == pytest.approx(8 * once)
+    assert pull(4 * radius - 0.8, 0.8, 100) == pytest.approx(once / 2)
