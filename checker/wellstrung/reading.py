@@ -7,9 +7,11 @@ would turn into another value (`010`, `1:30`, a date) is refused with what to wr
 
 from __future__ import annotations
 
+import codecs
 import re
 import stat
 from collections.abc import Iterable
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +21,7 @@ from wellstrung.place import Fault, Place
 
 MAX_BYTES = 4 * 1024 * 1024
 MAX_DEPTH = 64
+MAX_FAULTS = 50
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -86,8 +89,12 @@ class Read:
 
 
 def read(path: Path) -> Read:
-    """The tree of a plan file; a file that cannot be read gives faults, never an exception."""
-    file = str(path)
+    """The tree of a plan file; a file that cannot be read gives faults, never an exception.
+
+    >>> read(Path("no such plan.yaml")).faults[0].says
+    '`no such plan.yaml` cannot be read: no such file or directory'
+    """
+    file = _printable(path)
     try:
         status = path.stat()
         if not stat.S_ISREG(status.st_mode):
@@ -101,38 +108,48 @@ def read(path: Path) -> Read:
         return _refused(file, f"`{file}` cannot be read: {reason.lower()}")
     if len(data) > MAX_BYTES:
         return _refused(file, f"`{file}` is larger than 4 MB: a plan is one piece")
-    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        return _refused(file, f"`{file}` is written in UTF-16: save it as UTF-8")
+    wide = _wide_encoding(data)
+    if wide:
+        return _refused(file, f"`{file}` is written in {wide}: save it as UTF-8")
+    data = data.removeprefix(codecs.BOM_UTF8)
     try:
-        text = data.decode("utf-8-sig")
+        text = data.decode("utf-8")
     except UnicodeDecodeError as error:
-        line = data.count(b"\n", 0, error.start) + 1
-        return _refused(file, f"`{file}` is not UTF-8 in line {line}: save it as UTF-8", line)
+        text = data.decode("utf-8", "replace")
+        before = data[: error.start].decode("utf-8")
+        place = _place_at(text, len(before), file)
+        says = f"`{file}` is not UTF-8 in line {place.line}: save it as UTF-8"
+        return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
     return read_text(text, file)
 
 
 def read_text(text: str, file: str) -> Read:
-    """The tree of a plan given as text."""
+    """The tree of a plan given as text.
+
+    >>> tree = read_text("cap: {kind: end cap, bore: 8 mm}", "plan.yaml").tree
+    >>> tree.value
+    {'cap': {'kind': 'end cap', 'bore': '8 mm'}}
+    >>> tree.entries["cap"].node.entries["bore"].node.place
+    Place(file='plan.yaml', line=1, column=28, end_line=1, end_column=32)
+    >>> read_text("wire: +5", "plan.yaml").faults[0].says
+    '`wire: +5` needs no plus sign: write 5'
+    """
+    text = text.removeprefix("\ufeff")
     bad = _FORBIDDEN.search(text)
     if bad:
         place = _place_at(text, bad.start(), file)
-        says = f"there is a character here that YAML forbids (U+{ord(bad[0]):04X}): take it out"
-        return Read(file, text, None, [Fault("plan-file", says, place)])
-    builder = _Builder(file)
+        says = f"there is a character here that no plan may hold ({_code(bad)}): take it out"
+        return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
+    builder = _Builder(text, file)
     try:
         for event in yaml.parse(text, Loader=_LOADER):
             if not builder.take(event):
                 break
-    except yaml.YAMLError as error:
-        builder.faults.append(_syntax(error, text, file))
-    except RecursionError:
-        builder.faults.append(
-            Fault(
-                "plan-file",
-                f"this nests deeper than {MAX_DEPTH}: a plan is flat",
-                Place(file, 1, 1, 1, 1),
-            )
-        )
+    # beside its own errors the parser in Python lets some of chr() and int() through
+    except (yaml.YAMLError, ValueError) as error:
+        slip = _syntax(error, builder.lines, file)
+        if all(fault.place[:3] != slip.place[:3] for fault in builder.faults):
+            builder.faults.append(slip)
     tree = builder.tree
     if not builder.faults:
         if tree is None:
@@ -148,7 +165,11 @@ def read_text(text: str, file: str) -> Read:
 
 
 def offset(text: str, line: int, column: int) -> int:
-    """Where a line and column (from 1) stand in a text."""
+    r"""Where a line and column (from 1) stand in a text.
+
+    >>> offset("a: 1\nb: 2", 2, 4)
+    8
+    """
     start = 0
     for _ in range(line - 1):
         match = _BREAK.search(text, start)
@@ -159,7 +180,11 @@ def offset(text: str, line: int, column: int) -> int:
 
 
 def replaced(text: str, edits: Iterable[tuple[Place, str]]) -> str:
-    """The text with every place replaced by its new words; places must not overlap."""
+    """The text with every place replaced by its new words; places must not overlap.
+
+    >>> replaced("bore: 8 mm", [(Place("plan.yaml", 1, 7, 1, 11), "9 mm")])
+    'bore: 9 mm'
+    """
     spans = sorted(
         (
             (
@@ -176,102 +201,154 @@ def replaced(text: str, edits: Iterable[tuple[Place, str]]) -> str:
     return text
 
 
-_BREAK = re.compile(r"\r\n|[\n\r\x85\u2028\u2029]")
+#: Line ends that every editor counts alike; the rarer ones of YAML 1.1 are forbidden instead.
+_BREAK = re.compile(r"\r\n|\n|\r")
 _FORBIDDEN = re.compile(
-    "[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
+    "[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
 )
-_INT = re.compile(r"-?(0|[1-9]\d*)")
-_FLOAT = re.compile(r"-?(0|[1-9]\d*)\.\d+")
-
+#: Up to 15 figures, which a float holds exactly.
+_INT = re.compile(r"-?(0|[1-9][0-9]{0,14})")
+_FLOAT = re.compile(r"-?(0|[1-9][0-9]{0,14})\.[0-9]+")
 
 #: Plain words that YAML readers disagree about, and what to write.
 _SURPRISES = (
     (
-        r"[-+]?0\d+",
+        r"[-+]?0[0-9]+(\.[0-9]*)?",
         "begins with a zero, which some readers take for another number:"
-        " write {bare}, or {quoted} if it is text",
-    ),
-    (r"[-+]?\d[\d_]*_[\d_]*(\.\d*)?", "has an underline inside a number: write {joined}"),
-    (
-        r"0[xob][0-9A-Fa-f_]+",
-        "is a number in another base to some readers: write it in tens, or {quoted} if it is text",
+        " write {number}, or {quoted} in quotes if it is text",
     ),
     (
-        r"[-+]?(\d+\.?\d*|\.\d+)[eE][-+]?\d+",
-        "is a number to some readers and text to others: write it out in full",
+        r"(?=.*_)[-+]?([0-9][0-9_]*(\.[0-9_]*)?|\.[0-9][0-9_]*)",
+        "has an underline inside a number: write {number}, or {quoted} in quotes if it is text",
     ),
-    (r"[-+]?\.\d+", "has no figure before its point: write 0{plain}"),
-    (r"[-+]?\d+\.", "has no figure after its point: write {plain}0"),
-    (r"\+\d+(\.\d+)?", "needs no plus sign: write {unsigned}"),
     (
-        r"\d+(:[0-5]?\d)+(\.\d*)?",
+        r"[-+]?0(b[01_]+|o[0-7_]+|x[0-9A-Fa-f_]+)",
+        "is a number in another base to some readers: write it in tens,"
+        " or {quoted} in quotes if it is text",
+    ),
+    (
+        r"[-+]?([0-9][0-9_]*\.?[0-9_]*|\.[0-9][0-9_]*)[eE][-+]?[0-9]+",
+        "is a number to some readers and text to others: write it out in full,"
+        " or {quoted} in quotes if it is text",
+    ),
+    (
+        r"[-+]?[0-9]{16,}(\.[0-9]*)?",
+        "has more figures than a number can hold: write fewer, or {quoted} in quotes if it is text",
+    ),
+    (r"[-+]?\.[0-9]+", "has no figure before its point: write {number}"),
+    (r"[-+]?[0-9]+\.", "has no figure after its point: write {number}"),
+    (r"\+[0-9]+(\.[0-9]+)?", "needs no plus sign: write {number}"),
+    (
+        r"[-+]?[0-9][0-9_]*(:[0-5]?[0-9])+(\.[0-9_]*)?",
         "is a number in sixties to some readers: write a time with its unit, such as `90 min`,"
-        " or {quoted} if it is text",
+        " or {quoted} in quotes if it is text",
     ),
-    (r"\d{4}-\d{1,2}-\d{1,2}([Tt ].*)?", "is a date to some readers: write {quoted}"),
     (
-        r"[-+]?\.(inf|Inf|INF)|\.(nan|NaN|NAN)|NaN|nan",
+        r"[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}(([Tt]|[ \t]+)[0-9].*)?",
+        "is a date to some readers: write {quoted} in quotes",
+    ),
+    (
+        r"[-+]?\.(inf|Inf|INF)|\.(nan|NaN|NAN)|NaN",
         "is not a number that can be measured: write a figure",
     ),
     (r"~|null|Null|NULL", "stands for nothing: write a value, or take the line out"),
-    (r"<<|=", "has a meaning of its own in YAML: write {quoted} if it is text"),
+    (r"<<|=", "has a meaning of its own in YAML: write {quoted} in quotes if it is text"),
 )
 _FIRST_OF_SURPRISES = frozenset("-+.0123456789~nN<=")
 #: All of them at once, since almost every size begins like one.
 _SURPRISING = re.compile("|".join(f"(?:{pattern})" for pattern, _ in _SURPRISES))
+#: A value that YAML cuts short: in `colour: reed #8` the `#8` is a comment.
+_CUT_SHORT = re.compile(r"[ \t]+#[0-9]")
+#: A name whose colon lacks its space; `//` is left to addresses.
+_GLUED = re.compile(r"([A-Za-z_][\w -]*):([^\s/].*)")
 
 
 class _Builder:
     """Builds the tree event by event, on a stack of its own."""
 
-    def __init__(self, file: str) -> None:
+    def __init__(self, text: str, file: str) -> None:
         self.file = file
         self.tree: Node | None = None
         self.faults: list[Fault] = []
+        self._text = text
+        self._may_cut_short = _CUT_SHORT.search(text) is not None
         self._open: list[Mapping | Sequence] = []
         self._keys: list[Scalar | None] = []
         self._documents = 0
 
+    @cached_property
+    def lines(self) -> list[str]:
+        """The text line by line; most plans are read without it."""
+        return _BREAK.split(self._text)
+
     def fault(self, says: str, place: Place, *also: Place) -> None:
+        """Note what stands in the way."""
+        # libyaml puts what is missing at the end one line behind the text
+        line, column = _within(place.line, place.column, self.lines)
+        end_line, end_column = _within(place.end_line, place.end_column, self.lines)
+        place = Place(self.file, line, column, end_line, end_column)
         self.faults.append(Fault("plan-file", says, place, also=also))
 
     def take(self, event: Any) -> bool:
         """Take one event; False when nothing more can be made of the file."""
         kind = type(event)
         if kind is yaml.ScalarEvent:
-            return self._scalar(event)
-        if kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
-            return self._start(event, Mapping if kind is yaml.MappingStartEvent else Sequence)
-        if kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
-            return self._end(event)
-        if kind is yaml.AliasEvent:
-            place = self._place(event)
-            self.fault(
-                f"`*{event.anchor}` repeats another place: write it out, parts have names", place
-            )
-            return self._add(Scalar(place, "", "", True))
-        if kind is yaml.DocumentStartEvent:
-            self._documents += 1
-            if self._documents > 1:
-                self.fault(
-                    "a second plan begins here: put each plan in a file of its own",
-                    self._place(event),
-                )
-                return False
-        return True
+            taken = self._scalar(event)
+        elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
+            taken = self._start(event, Mapping if kind is yaml.MappingStartEvent else Sequence)
+        elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
+            taken = self._end(event)
+        elif kind is yaml.AliasEvent:
+            taken = self._alias(event)
+        elif kind is yaml.DocumentStartEvent:
+            taken = self._document(event)
+        else:
+            taken = True
+        if len(self.faults) >= MAX_FAULTS:
+            self.fault("there may be more below: put these right first", self._place(event))
+            return False
+        return taken
 
     def _place(self, event: Any) -> Place:
         start, end = event.start_mark, event.end_mark
         return Place(self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
 
+    def _rest_of_line(self, line: int, column: int) -> str:
+        return self.lines[line - 1][column - 1 :] if line <= len(self.lines) else ""
+
+    def _shown(self, text: str) -> str:
+        """A value as the author would look for it: with its name, where it has one."""
+        key = self._keys[-1] if self._keys else None
+        return f"{key.text}: {text}" if key is not None else text
+
+    def _document(self, event: Any) -> bool:
+        self._documents += 1
+        if self._documents == 1:
+            return True
+        says = "a second plan begins here: put each plan in a file of its own"
+        self.fault(says, self._place(event))
+        return False
+
+    def _alias(self, event: Any) -> bool:
+        place = self._place(event)
+        self.fault(
+            f"`*{event.anchor}` repeats another place: write it out, or put it in quotes if it is"
+            " text",
+            place,
+        )
+        text = f"*{event.anchor}"
+        return self._add(Scalar(place, text, text, True))
+
     def _marked(self, event: Any, place: Place) -> None:
         if event.anchor is not None:
             self.fault(
-                f"`&{event.anchor}` marks a place to repeat: take it out, parts have names", place
+                f"`&{event.anchor}` marks a place to repeat: take it out, or put it in quotes if"
+                " it is text",
+                place,
             )
         if event.tag is not None:
             name = str(event.tag).replace("tag:yaml.org,2002:", "!!")
-            self.fault(f"`{name}` is a tag: take it out, plain words and numbers will do", place)
+            self.fault(f"`{name}` is a tag: take it out, or put it in quotes if it is text", place)
 
     def _scalar(self, event: Any) -> bool:
         start, end = event.start_mark, event.end_mark
@@ -279,35 +356,70 @@ class _Builder:
         text: str = event.value
         if event.anchor is not None or event.tag is not None:
             self._marked(event, place)
-        if not event.implicit[0] and event.tag is None:
             return self._add(Scalar(place, text, text, True))
-        return self._add(Scalar(place, self._plain(text, place), text, False))
+        if not event.style:
+            if self._may_cut_short and text:
+                self._look_behind(place)
+            if ":" in text:
+                self._look_for_glue(place)
+            return self._add(Scalar(place, self._plain(text, place), text, False))
+        if event.style == '"':
+            bad = _FORBIDDEN.search(text)
+            if bad:
+                says = f"this text holds a character that cannot be shown ({_code(bad)})"
+                self.fault(f"{says}: take it out", place)
+        elif event.style in "|>":
+            place = self._block(text, place, event.style)
+        return self._add(Scalar(place, text, text, True))
+
+    def _block(self, text: str, place: Place, sign: str) -> Place:
+        """The place of a block of text: up to its last word, not to whatever comes next."""
+        if not text.strip():
+            says = f"`{self._shown(sign)}` begins a block of text that is empty"
+            place = place._replace(end_line=place.line, end_column=place.column + 1)
+            self.fault(f"{says}: write the text below it, or put the value in quotes", place)
+            return place
+        last = place.end_line - (place.end_column == 1)
+        while not self.lines[last - 1].strip():
+            last -= 1
+        return place._replace(end_line=last, end_column=len(self.lines[last - 1].rstrip()) + 1)
 
     def _plain(self, text: str, place: Place) -> str | int | float | None:
         if not text:
             return None
         if text[0] in _FIRST_OF_SURPRISES:
             if _INT.fullmatch(text):
-                return int(text) if len(text) < 19 else text
+                return int(text)
             if _FLOAT.fullmatch(text):
                 return float(text)
             if not _SURPRISING.fullmatch(text):
                 return text
-            for pattern, says in _SURPRISES:
-                if re.fullmatch(pattern, text):
-                    self.fault(
-                        f"`{text}` "
-                        + says.format(
-                            quoted=f'"{text}"',
-                            plain=text,
-                            unsigned=text.lstrip("+"),
-                            bare=text.lstrip("+-0") or "0",
-                            joined=text.replace("_", ""),
-                        ),
-                        place,
-                    )
-                    return text
+            says = next(says for pattern, says in _SURPRISES if re.fullmatch(pattern, text))
+            said = says.format(quoted=f'"{_short(text)}"', number=_tidied(text))
+            self.fault(f"`{_short(self._shown(text))}` {said}", place)
         return text
+
+    def _look_behind(self, place: Place) -> None:
+        """Refuse `colour: reed #8`, where the colour's number would be lost as a comment."""
+        rest = self._rest_of_line(place.end_line, place.end_column)
+        if not _CUT_SHORT.match(rest):
+            return
+        begins = place.column if place.line == place.end_line else 1
+        value = self._rest_of_line(place.end_line, begins).strip()
+        self.fault(
+            f"`{_short(self._shown(value))}` loses what follows #, which begins a comment:"
+            " put the value in quotes, or a space behind # if it is a comment",
+            place,
+        )
+
+    def _look_for_glue(self, place: Place) -> None:
+        """Refuse `bore:8 mm` on a line of its own, where a name with its value is meant."""
+        if not self._open or (isinstance(self._open[-1], Mapping) and self._keys[-1] is None):
+            return
+        line = self.lines[place.line - 1]
+        found = _GLUED.match(line[place.column - 1 :].rstrip())
+        if found and not line[: place.column - 1].strip(" -"):
+            self.fault(f'{_lacks_space(found)}, or "{found[0]}" in quotes if it is text', place)
 
     def _start(self, event: Any, kind: type[Mapping] | type[Sequence]) -> bool:
         place = self._place(event)
@@ -343,9 +455,7 @@ class _Builder:
         holder = self._open[-1]
         if isinstance(holder, Sequence):
             if isinstance(node, Scalar) and node.value is None:
-                self.fault(
-                    "this line of the list is empty: write something, or take it out", node.place
-                )
+                self.fault(self._empty_item(node), node.place)
             holder.items.append(node)
             holder.value.append(node.value)
             return True
@@ -353,18 +463,13 @@ class _Builder:
         if key is None:
             return self._key(node)
         self._keys[-1] = None
-        if isinstance(node, Scalar) and node.value is None and not key.quoted and self.glued(key):
-            self.fault(str(self.glued(key)), key.place)
-        elif isinstance(node, Scalar) and node.value is None:
-            self.fault(
-                f"`{key.text}` has no value: write one, or take the line out; after a space, `#`"
-                " begins a comment, so put a text that holds it in quotes",
-                key.place,
-            )
+        if isinstance(node, Scalar) and node.value is None:
+            self.fault(self.glued(key) or self._empty_value(holder, key, node), key.place)
         name = key.text
         known = holder.entries.get(name)
         if known is not None:
             self.fault(f"`{name}` is there twice: keep one", key.place, known.key.place)
+            return True
         holder.entries[name] = Entry(key, node)
         holder.value[name] = node.value
         return True
@@ -373,10 +478,40 @@ class _Builder:
         if not isinstance(node, Scalar):
             self.fault("a name must be plain words, not a list or a group", node.place)
             return False
-        if not node.quoted and node.value is None:
+        if node.value is None:
             self.fault("a name is missing before the colon: write one", node.place)
+        elif "\n" in node.text:
+            self.fault("a name must stand on one line: write it on one", node.place)
         self._keys[-1] = node
         return True
+
+    def _empty_item(self, node: Scalar) -> str:
+        comment = self._comment_behind(node.place)
+        if comment:
+            return f'`- {comment}` is empty, because # begins a comment: write - "{comment}"'
+        return "this line of the list is empty: write something, or take it out"
+
+    def _empty_value(self, holder: Mapping, key: Scalar, node: Scalar) -> str:
+        """What to say of a name without a value, after the likeliest slip."""
+        name = key.text
+        comment = self._comment_behind(node.place)
+        if comment:
+            return (
+                f"`{name}: {comment}` has no value, because # begins a comment:"
+                f' write {name}: "{comment}"'
+            )
+        before = next(reversed(holder.entries.values()), None)
+        if before and name[:1].isdigit() and isinstance(before.node.value, int):
+            return (
+                f"`{name}` has no value, because a comma ends an entry: write a decimal with a"
+                f" point, {before.key.text}: {before.node.value}.{name}"
+            )
+        return f"`{name}` has no value: write one, or take the line out"
+
+    def _comment_behind(self, place: Place) -> str:
+        """A comment that looks like a lost value, `#8`; one with a space is meant as a comment."""
+        found = re.match(r":?[ \t]*(#[^\s#].*)", self._rest_of_line(place.line, place.column))
+        return found[1].rstrip() if found else ""
 
     @staticmethod
     def glued(node: Node) -> str | None:
@@ -388,11 +523,23 @@ class _Builder:
         return None
 
 
-_GLUED = re.compile(r"([A-Za-z_][\w -]*):([^\s/].*)")
-
-
 def _lacks_space(found: re.Match[str]) -> str:
     return f"`{found[0]}` lacks a space after the colon: write `{found[1]}: {found[2]}`"
+
+
+def _tidied(text: str) -> str:
+    """A number as any reader takes it: `-.5` is -0.5, `010` is 10, `1_000.` is 1000.0."""
+    sign = "-" if text.startswith("-") else ""
+    whole, point, part = text.lstrip("+-").replace("_", "").partition(".")
+    return sign + (whole.lstrip("0") or "0") + (f".{part or '0'}" if point else "")
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 60 else f"{text[:57]}..."
+
+
+def _code(found: re.Match[str]) -> str:
+    return f"U+{ord(found[0]):04X}"
 
 
 def _last(node: Mapping | Sequence) -> Place:
@@ -403,66 +550,181 @@ def _last(node: Mapping | Sequence) -> Place:
     return next(reversed(node.entries.values())).node.place
 
 
-def _refused(file: str, says: str, line: int = 1) -> Read:
-    return Read(file, "", None, [Fault("plan-file", says, Place(file, line, 1, line, 1))])
+def _wide_encoding(data: bytes) -> str:
+    """UTF-16 or UTF-32, told by a mark or by the zeros of a first ASCII letter.
+
+    As YAML 1.2, 5.2, tells them apart (from memory).
+    """
+    head = data[:4]
+    zeros = [byte == 0 for byte in head]
+    if (
+        head in (b"\xff\xfe\0\0", b"\0\0\xfe\xff")
+        or zeros[1:] == [True] * 3
+        or (zeros == [True, True, True, False])
+    ):
+        return "UTF-32"
+    if head[:2] in (b"\xff\xfe", b"\xfe\xff") or sorted(zeros[:2]) == [False, True]:
+        return "UTF-16"
+    return ""
+
+
+def _printable(path: Path) -> str:
+    """A file's name for reports: it may hold bytes that are no text, or steer a terminal."""
+    return "".join(
+        sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in str(path)
+    )
+
+
+def _defused(text: str) -> str:
+    """A refused text for reports, every place as it was but nothing that steers a terminal."""
+    return _FORBIDDEN.sub("\ufffd", text)
+
+
+def _refused(file: str, says: str) -> Read:
+    return Read(file, "", None, [Fault("plan-file", says, Place(file, 1, 1, 1, 1))])
 
 
 def _place_at(text: str, at: int, file: str) -> Place:
-    before = text[:at]
-    breaks = list(_BREAK.finditer(before))
+    breaks = list(_BREAK.finditer(text, 0, at))
     line, column = len(breaks) + 1, at - (breaks[-1].end() if breaks else 0) + 1
     return Place(file, line, column, line, column + 1)
 
 
+#: What the parser says (in C and in Python), and what that comes to; `{sign}` is what stands
+#: there. "begins" points to where the thing began, "noticed" to where it went wrong.
 _PLAIN_WORDS = (
-    ("found character '\\t'", "a tab stands where the line begins: indent with spaces"),
+    ("name is missing", "noticed", "a name is missing before the colon: write one"),
+    ("nesting depth", "noticed", f"this nests deeper than {MAX_DEPTH}: a plan is flat"),
+    ("tab character|character '\\\\t'", "noticed", "a tab stands here: indent with spaces"),
+    ("cannot start any token", "noticed", "a text cannot begin with {sign}: put it in quotes"),
     (
-        "found character that cannot start any token",
-        "a tab or a sign such as @ or ` begins a value: indent with spaces,"
-        " or put the text in quotes",
+        "an alias|an anchor|a tag|a block scalar|undefined tag",
+        "begins",
+        "a text cannot begin with {sign}: put it in quotes",
     ),
+    ("a directive|YAML d|duplicate", "noticed", "a plan has no lines with %: take this one out"),
     (
-        "mapping values are not allowed",
-        "there is a colon too many here: put text that holds `: ` in quotes",
+        "escape|hexdecimal",
+        "noticed",
+        "a backslash inside double quotes begins a sign of its own: use single quotes",
+    ),
+    ("unexpected (end of stream|document)", "begins", "this quote is not closed: close it"),
+    (
+        "keys are not allowed",
+        "noticed",
+        "a text cannot begin with {sign}: put it in quotes",
     ),
     (
         "could not find expected ':'",
+        "begins",
         "a colon is missing in or above this line: write `name: value`",
     ),
-    ("did not find expected ',' or '}'", "a comma or a closing } is missing: each { needs its }"),
-    ("did not find expected ',' or ']'", "a comma or a closing ] is missing: each [ needs its ]"),
     (
-        "did not find expected key",
+        "a flow mapping",
+        "bracket",
+        "a comma or a closing }} is missing: each {{ needs its }}",
+    ),
+    (
+        "a flow sequence",
+        "bracket",
+        "a comma or a closing ] is missing: each [ needs its ]",
+    ),
+    (
+        "entries are not allowed",
+        "noticed",
+        "a list cannot begin on this line: begin it on the next",
+    ),
+    ("node content", "noticed", "something is missing here: write a value"),
+    (
+        "document start",
+        "noticed",
+        "this does not belong to the plan above: take it out, or line it up",
+    ),
+    (
+        "expected key|a block mapping",
+        "noticed",
         "this line does not line up with the ones above: give it the same indent",
     ),
     (
-        "did not find expected '-' indicator",
+        "'-' indicator|a block collection",
+        "noticed",
         "this line does not line up with the list above: give it the same indent",
-    ),
-    ("found unexpected end of stream", "the file ends inside quotes or brackets: close them"),
-    ("nesting depth", f"this nests deeper than {MAX_DEPTH}: a plan is flat"),
-    ("did not find expected node content", "something is missing here: write a value"),
-    ("found undefined tag handle", "this begins with !, which is a tag: put it in quotes"),
-    (
-        "block sequence entries are not allowed",
-        "a list cannot begin on this line: begin it on the next",
     ),
 )
 
 
-def _syntax(error: yaml.YAMLError, text: str, file: str) -> Fault:
+def _syntax(error: Exception, lines: list[str], file: str) -> Fault:
     """A syntax error of the parser, in plain words, at its line."""
-    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    problem = str(getattr(error, "problem", None) or "this cannot be read as YAML")
-    lines = text.split("\n")
-    line = min((mark.line + 1) if mark else 1, len(lines))
-    column = min((mark.column + 1) if mark else 1, len(lines[line - 1]) + 1)
-    said = next((says for words, says in _PLAIN_WORDS if words in problem), None)
-    for near in (line, line - 1):  # a missing space is only noticed a line later
-        found = _GLUED.match(lines[near - 1].strip()) if near else None
-        if found and "colon" in (said or ""):
-            start = lines[near - 1].index(found[0]) + 1
-            place = Place(file, near, start, near, start + len(found[0]))
-            return Fault("plan-file", _lacks_space(found), place)
-    place = Place(file, line, column, line, column)
-    return Fault("plan-file", said or f"this cannot be read: {problem}", place)
+    noticed = _at(getattr(error, "problem_mark", None), lines)
+    begins = _at(getattr(error, "context_mark", None), lines, noticed)
+    problem = f"{getattr(error, 'context', None)}: {getattr(error, 'problem', None)}"
+    values = "values are not allowed" in problem
+    if values or "could not find expected ':'" in problem:
+        # a missing space is only noticed a line later
+        for near in (begins[0], noticed[0], noticed[0] - 1):
+            found = _GLUED.match(lines[near - 1].strip(" -")) if near else None
+            if found:
+                return _fault_on(found[0], _lacks_space(found), near, lines, file)
+    if "start any token" in problem and _sign_at(noticed, lines) == "\t":
+        problem = "tab character"
+    if _sign_at(noticed, lines) == ":" and re.search(
+        "expected key|expected <block end>|node content", problem
+    ):
+        problem = "name is missing"
+    if values:
+        return _colon_too_many(noticed, lines, file)
+    before = lines[noticed[0] - 1][: noticed[1] - 1].rstrip()
+    if "a block " in problem and before[-1:] and before[-1:] in "'\"]}":
+        says = "something stands behind a closing quote or bracket: put the whole text in quotes"
+        return Fault("plan-file", says, _sign(noticed, lines, file))
+    for words, where, says in _PLAIN_WORDS:
+        if re.search(words, problem):
+            at = noticed if where == "noticed" else begins
+            if where == "bracket" and begins[0] == noticed[0] and _sign_at(noticed, lines):
+                at = noticed
+            sign = _sign_at(at, lines)
+            return Fault("plan-file", says.format(sign=sign), _sign(at, lines, file))
+    says = "this cannot be read as YAML: look at the quotes, brackets and indents here"
+    return Fault("plan-file", says, _sign(noticed, lines, file))
+
+
+def _at(mark: Any, lines: list[str], otherwise: tuple[int, int] = (1, 1)) -> tuple[int, int]:
+    """The line and column of a mark, from 1."""
+    return _within(mark.line + 1, mark.column + 1, lines) if mark is not None else otherwise
+
+
+def _within(line: int, column: int, lines: list[str]) -> tuple[int, int]:
+    """A line and column, or the end of the text if they lie behind it."""
+    if line > len(lines):
+        return len(lines), len(lines[-1]) + 1
+    return line, min(column, len(lines[line - 1]) + 1)
+
+
+def _sign_at(at: tuple[int, int], lines: list[str]) -> str:
+    return lines[at[0] - 1][at[1] - 1 : at[1]]
+
+
+def _sign(at: tuple[int, int], lines: list[str], file: str) -> Place:
+    return Place(file, *at, at[0], at[1] + len(_sign_at(at, lines)))
+
+
+def _fault_on(words: str, says: str, line: int, lines: list[str], file: str) -> Fault:
+    start = lines[line - 1].index(words) + 1
+    return Fault("plan-file", says, Place(file, line, start, line, start + len(words)))
+
+
+def _colon_too_many(noticed: tuple[int, int], lines: list[str], file: str) -> Fault:
+    """`title: Ring: the sequel`, or a line indented under one that already has its value."""
+    found = re.match(r"[\s-]*([^:#]+):[ \t]+(.*:([ \t].*)?)$", lines[noticed[0] - 1])
+    if not found:
+        says = (
+            "this line stands further in than the one above, which has its value already:"
+            " give both the same indent"
+        )
+        return Fault("plan-file", says, _sign(noticed, lines, file))
+    value = found[2].rstrip()
+    quoted = f"'{value}'" if '"' in value else f'"{value}"'
+    says = f"`{_short(f'{found[1]}: {value}')}` has a colon too many: put the text in quotes"
+    if len(value) <= 60 and "'" not in value:
+        says += f", {found[1]}: {quoted}"
+    return _fault_on(value, says, noticed[0], lines, file)

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+import yaml
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from running import Run
+from wellstrung import reading
 from wellstrung.checking import Checker
+from wellstrung.place import Place
 from wellstrung.reading import MAX_BYTES, read, read_text
 
 
@@ -21,6 +25,18 @@ def written(data: bytes) -> Callable[[Path], object]:
 
 FILES: dict[str, tuple[Callable[[Path], object], str]] = {
     "missing": (lambda path: None, "`{}` cannot be read: no such file or directory"),
+    "a link to nothing": (
+        lambda path: path.symlink_to("nothing"),
+        "`{}` cannot be read: no such file or directory",
+    ),
+    "a link to itself": (
+        lambda path: path.symlink_to(path),
+        "`{}` cannot be read: too many levels of symbolic links",
+    ),
+    "a device": (
+        lambda path: path.symlink_to("/dev/zero"),
+        "`{}` is not a regular file: name a plan file",
+    ),
     "a folder": (Path.mkdir, "`{}` is not a regular file: name a plan file"),
     "a pipe": (os.mkfifo, "`{}` is not a regular file: name a plan file"),
     "larger than 4 MB": (
@@ -30,6 +46,18 @@ FILES: dict[str, tuple[Callable[[Path], object], str]] = {
     "UTF-16": (
         written("plan: 1".encode("utf-16")),
         "`{}` is written in UTF-16: save it as UTF-8",
+    ),
+    "UTF-16, unmarked": (
+        written("plan: 1".encode("utf-16-be")),
+        "`{}` is written in UTF-16: save it as UTF-8",
+    ),
+    "UTF-32": (
+        written("plan: 1".encode("utf-32")),
+        "`{}` is written in UTF-32: save it as UTF-8",
+    ),
+    "UTF-32, unmarked": (
+        written("plan: 1".encode("utf-32-be")),
+        "`{}` is written in UTF-32: save it as UTF-8",
     ),
     "Latin-1": (
         written("plan: 1\ntitle: caf\u00e9".encode("latin-1")),
@@ -48,6 +76,34 @@ def test_no_plan(name: str, tmp_path: Path, checker: Checker) -> None:
     assert [(remark.rule, remark.says) for remark in result.remarks] == [
         ("plan-file", says.format(path))
     ]
+
+
+def test_a_plan_of_just_4_mb_is_read(tmp_path: Path) -> None:
+    path = tmp_path / "plan.yaml"
+    path.write_bytes(b"a: 1\n".ljust(MAX_BYTES, b"#"))
+    assert read(path).faults == ()
+
+
+def test_bytes_that_are_no_text_are_pointed_to(tmp_path: Path) -> None:
+    path = tmp_path / "plan.yaml"
+    path.write_bytes(b"\xef\xbb\xbfplan: 1\rtitle: caf\xe9 \xc3\xa9\x1b")
+    bad = read(path)
+    (fault,) = bad.faults
+    assert fault.place[1:] == (2, 11, 2, 12)
+    assert bad.text == "plan: 1\rtitle: caf\ufffd \u00e9\ufffd"
+
+
+def test_a_name_that_steers_a_terminal_is_spelt_out(tmp_path: Path) -> None:
+    path = Path(os.fsdecode(bytes(tmp_path) + b"/\xff\x1b[31m.yaml"))
+    assert read(path).file == f"{tmp_path}/\\udcff\\x1b[31m.yaml"
+
+
+def test_a_plan_that_steers_a_terminal_is_shown_without(run: Run, tmp_path: Path) -> None:
+    plan = tmp_path / "plan.yaml"
+    plan.write_text("plan: 1\ntitle: a\x1b[31mb")
+    ran = run("check", plan)
+    assert ran.code == 1 and "\x1b" not in ran.out + ran.err
+    assert "(U+001B)" in ran.out
 
 
 def test_a_byte_order_mark_is_taken(tmp_path: Path) -> None:
@@ -73,6 +129,7 @@ BOMBS = {
     "laughs": "a: &a [x, x]\nb: &b [*a, *a]\nc: &c [*b, *b]\nd: [*c, *c]\n",
     "one long line": "a: " + "x" * 3_000_000,
     "many keys": "".join(f"k{n}: 1\n" for n in range(20_000)),
+    "many empty lines of a list": "a:\n" + "-\n" * 500_000,
     "many quotes": "a: " + '"' * 9_999,
     "deep indents": "".join(" " * n + f"k{n}:\n" for n in range(500)),
 }
@@ -84,16 +141,37 @@ def test_bombs_are_refused_or_told_in_the_usual_way(name: str, checker: Checker)
     assert result.remarks and result.outcome in ("unreadable", "not makeable")
 
 
-def inside(text: str, line: int, column: int) -> bool:
-    lines = text.splitlines() or [""]
-    return 1 <= line <= len(lines) + 1 and column >= 1
+def inside(text: str, place: Place) -> bool:
+    lines = re.split("\r\n|\r|\n", text)
+    begins, ends = place[1:3], place[3:5]
+    return begins <= ends and all(
+        1 <= line <= len(lines) and 1 <= column <= len(lines[line - 1]) + 1
+        for line, column in (begins, ends)
+    )
 
 
-@settings(max_examples=300, suppress_health_check=[HealthCheck.too_slow])
-@given(st.text(max_size=200))
-def test_no_text_raises_and_faults_lie_inside_it(text: str) -> None:
-    for fault in read_text(text, "plan.yaml").faults:
-        assert inside(text, fault.place.line, fault.place.column)
+SCRAPS = [
+    *("a", "b: ", ": ", "- ", "[", "]", "{", "}", ",", "\n", "\n  ", "\r", "\r\n", "\t", "'", '"'),
+    *("#", " #8", " # x", "|\n", "|2\n", "> ", "&x ", "*x ", "!t ", "? ", "<<: ", "---\n", "...\n"),
+    *("010", "1:30", "0x1f", "-.5", "~", "=", "%", "@", "`", "\\", "\\U00110000", "8 mm", "\u00e9"),
+]
+
+
+@pytest.mark.parametrize("loader", ["libyaml", "no libyaml"])
+@settings(max_examples=400, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(
+    text=st.one_of(st.text(max_size=200), st.lists(st.sampled_from(SCRAPS)).map("".join)),
+    sound=st.booleans(),
+)
+def test_no_text_raises_and_faults_lie_inside_it(
+    monkeypatch: pytest.MonkeyPatch, loader: str, text: str, sound: bool
+) -> None:
+    if loader == "no libyaml":
+        monkeypatch.setattr(reading, "_LOADER", yaml.SafeLoader)
+    done = read_text("a: 1\n" * sound + text, "plan.yaml")
+    assert (done.tree is None) == bool(done.faults)
+    for fault in done.faults:
+        assert all(inside(done.text, place) for place in (fault.place, *fault.also))
 
 
 @settings(max_examples=200)
@@ -102,7 +180,9 @@ def test_no_bytes_raise(data: bytes) -> None:
     path = Path(os.environ.get("TMPDIR", "/tmp")) / f"wellstrung-{os.getpid()}.yaml"
     path.write_bytes(data)
     try:
-        assert read(path).file == str(path)
+        done = read(path)
+        assert done.file == str(path)
+        assert all(inside(done.text, fault.place) for fault in done.faults)
     finally:
         path.unlink()
 
