@@ -170,7 +170,7 @@ class _Search:
         """Whether there is nothing left to look for."""
         if self.any_plan and self.best is not None:
             return True
-        return self.at_least >= min(self.used, self.totals[-1] + 1)
+        return self.at_least >= self.used or self.at_least > self.totals[-1]
 
     def _keep(self, plan: list[_Filled] | None) -> None:
         if plan is not None:
@@ -186,9 +186,9 @@ class _Search:
         return -(-pieces * (shortest - self.kerf) // shortest)
 
     def _round_up(self, least: int) -> int:
-        """The least total of whole lengths on hand that is not below `least`."""
+        """The least total of whole lengths on hand that is not below `least`; itself if none is."""
         at = bisect_left(self.totals, least)
-        return self.totals[at] if at < len(self.totals) else max(least, self.totals[-1] + 1)
+        return self.totals[at] if at < len(self.totals) else least
 
     def _fill(self) -> bool:
         """Fill one length after another, and go back for other ways; False if steps ran out."""

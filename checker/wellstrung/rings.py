@@ -221,6 +221,9 @@ def closed_moments(pull: float, radius: float, wire: float) -> tuple[float, floa
 def closed_first_yield(inside: float, wire: float, yield_stress: float) -> float:
     """Pull across a closed (soldered) ring at first yield of the curved wire.
 
+    Any ring that can be closed yields first under the pull; one far tighter than its wire is thick
+    a quarter round from it.
+
     >>> round(closed_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
     8.79
     """

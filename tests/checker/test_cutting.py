@@ -127,6 +127,12 @@ def test_no_steps_still_give_a_plan_and_say_that_it_is_not_proved() -> None:
     assert cut(pieces, [10] * 4).used == 20.0
 
 
+def test_the_bound_counts_lengths_without_the_cut_behind_them() -> None:
+    pieces = [49, 39, 39, 29, 19, 19]
+    assert cut(pieces, [99] * 4, 1, steps=0).at_least == 198.0
+    assert cut(pieces, [99] * 4, 1).used == 198.0
+
+
 def test_many_small_pieces_end_with_a_bound() -> None:
     plan = cut([5 + 0.01 * (n * 37 % 900) for n in range(600)], [1000] * 8, 0.5, steps=2_000)
     assert plan.missing == () and plan.at_least <= plan.used

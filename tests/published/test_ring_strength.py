@@ -204,10 +204,23 @@ def test_a_closed_tight_ring_by_the_least_energy_of_its_fibres(wire: float) -> N
     assert under == pytest.approx(found.x - RADIUS / 2, rel=2e-3)
 
 
-def test_a_closed_ring_yields_under_the_pull() -> None:
-    under, _ = closed_moments(1, RADIUS, WIRE)
-    inner, _ = curved_stresses(0, under, RADIUS, WIRE)
-    assert closed_first_yield(INSIDE, WIRE, 124) == pytest.approx(124 / -inner)
+@pytest.mark.parametrize("ratio", [1.0, 2.0, RADIUS / WIRE, 8.0, 40.0])
+def test_a_closed_ring_yields_under_the_pull(ratio: float) -> None:
+    """There its inside is pressed more than anything a quarter round is strained."""
+    radius = ratio * WIRE
+    under, aside = closed_moments(1, radius, WIRE)
+    inner, outer = curved_stresses(0, under, radius, WIRE)
+    elsewhere = [outer, *curved_stresses(0.5, aside, radius, WIRE)]
+    assert -inner > max(map(abs, elsewhere))
+    assert closed_first_yield(2 * radius - WIRE, WIRE, 124) == pytest.approx(124 / -inner)
+
+
+def test_a_closed_ring_far_too_tight_yields_a_quarter_round() -> None:
+    """Half the pull stretches each side, and its inside is the more strained."""
+    radius = 0.6 * WIRE
+    _, aside = closed_moments(1, radius, WIRE)
+    inner, _ = curved_stresses(0.5, aside, radius, WIRE)
+    assert closed_first_yield(2 * radius - WIRE, WIRE, 124) == pytest.approx(124 / inner)
 
 
 def test_a_closed_ring_opens_at_four_hinges() -> None:
