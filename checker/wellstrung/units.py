@@ -1,14 +1,19 @@
 """From what an author writes to a number in the base unit, and back again.
 
 Base units: mm, g, N, minutes. A bare number is refused: nobody can tell whose 8 it is.
-Conversion factors are exact by NIST SP 811 appendix B and Handbook 44 appendix C.
+Conversion factors are those of NIST SP 811 appendix B and Handbook 44 appendix C, exact unless said;
+copies of tables seen, the digits of SP 811 itself not.
+
+A suggestion is the whole value as it should stand and can itself be read: it is put in place of
+what was written.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from functools import lru_cache
+from math import gcd, inf
 from typing import NamedTuple
 
 INCH = 25.4
@@ -24,6 +29,7 @@ LENGTHS: Mapping[str, float] = {
     "in": INCH,
     "ft": 12 * INCH,
     "yd": 36 * INCH,
+    "µm": 0.001,
 }
 MASSES: Mapping[str, float] = {
     "g": 1.0,
@@ -33,7 +39,14 @@ MASSES: Mapping[str, float] = {
     "lb": POUND,
     "ct": CARAT,
 }
-FORCES: Mapping[str, float] = {"N": 1.0, "lb": POUND_FORCE, "kg": KILOGRAM_FORCE}
+#: Threads are rated in `lb` and `kg`, meaning the pull of that mass.
+FORCES: Mapping[str, float] = {
+    "N": 1.0,
+    "lbf": POUND_FORCE,
+    "kgf": KILOGRAM_FORCE,
+    "lb": POUND_FORCE,
+    "kg": KILOGRAM_FORCE,
+}
 TIMES: Mapping[str, float] = {"s": 1 / 60, "min": 1.0, "h": 60.0, "d": 1440.0, "week": 10080.0}
 
 _SPELLINGS: Mapping[str, str] = {
@@ -62,6 +75,10 @@ _SPELLINGS: Mapping[str, str] = {
     "’": "ft",
     "yard": "yd",
     "yards": "yd",
+    "yds": "yd",
+    "μm": "µm",
+    "um": "µm",
+    "gm": "g",
     "gram": "g",
     "grams": "g",
     "gramme": "g",
@@ -75,13 +92,11 @@ _SPELLINGS: Mapping[str, str] = {
     "pound": "lb",
     "pounds": "lb",
     "lbs": "lb",
-    "lbf": "lb",
     "carat": "ct",
     "carats": "ct",
     "newton": "N",
     "newtons": "N",
     "n": "N",
-    "kgf": "kg",
     "sec": "s",
     "second": "s",
     "seconds": "s",
@@ -96,6 +111,10 @@ _SPELLINGS: Mapping[str, str] = {
     "days": "d",
     "weeks": "week",
 }
+#: Real units that are none of ours; the nearest of ours would be another size.
+_FOREIGN = frozenset({
+    "km", "nm", "kn", "gr", "grain", "grains", "ozt", "dwt", "month", "months", "year", "years",
+})  # fmt: skip
 _VULGAR = {
     "½": "1/2",
     "¼": "1/4",
@@ -107,18 +126,43 @@ _VULGAR = {
     "⅓": "1/3",
     "⅔": "2/3",
 }
-_NUMBER = r"\d+[ -]\d+/\d+|\d+/\d+|\d+(?:\.\d+)?"
-_AMOUNT = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s.±+/-][^\d.±+]*?)?")
-_BEAD = re.compile(r"(\d{1,2})\s*/\s*0|(\d{1,2})°")
-_GAUGE = re.compile(r"(\d{1,2})\s*(?:-\s*)?(awg|swg|ga|gauge|g)\b\.?", re.IGNORECASE)
+#: Full-width letters, digits and signs, and the fraction slash.
+_PLAIN = {wide: wide - 0xFEE0 for wide in range(0xFF01, 0xFF5F)} | {ord("⁄"): "/"}
 
+#: A number, a fraction or both, and a unit.
+_PIECE = re.compile(
+    r"""(\d+(?:[ -]\d+)?/\d+|\d+(?:\.\d+)?) ?([A-Za-zµμ"'″′”’%#][^\d.,±+/–—−-]*)?"""
+)
+_BEAD = re.compile(r"([1-9][0-9]?) ?(?:/ ?0|°)")
+_GAUGE = re.compile(r"(0{1,4}|[1-9][0-9]?)(?: ?-? ?(awg|swg|ga|gauge|gage|g)\b\.?)?", re.IGNORECASE)
+_SIGNS = ("±", "..", " to ")
+# The patterns below are compiled when something is wrong, and most plans have nothing wrong.
+_NEARLY_BEAD = r"(?:size )?#? ?([1-9][0-9]?) ?(?:[-/] ?[oO0]|[oO])?"
+_LAST_UNIT = r"[^\d\s./]+$"
+#: What is often written, what is meant by it, and what is said of it.
+_SLIPS = (
+    (r"(?<=\d),(?=\d)", ".", "has a comma for its point"),
+    (r"(?<![\d.])\.(?=\d)", "0.", "has no figure before its point"),
+    (r"(?<=\d)\.(?![\d.])", "", "has no figure after its point"),
+    (r"(?<=[a-z])\.(?!\.)", "", "has a stop after its unit"),
+    (r"± ?[-−] ?", "± ", "has a minus in its tolerance"),
+    (r"^([\d./ ]*\d)( ?[a-z'\"″]+)? ?[-–—] ?(?=\d)", r"\1\2..", "may be a range or a fraction"),
+)
 
+#: Longer than any size that is written by hand, in characters.
+_LONGEST = 60
+#: Nothing at the bench is smaller or larger, in the base unit: a tenth of a micrometre, 10 km.
+_SMALLEST, _LARGEST = 1e-4, 1e7
 #: A plan says the same sizes again and again; what a text means never changes.
 _REMEMBERED = 4096
 
 
 class Parsed(NamedTuple):
-    """A value in its base unit, the tolerance that was written with it, and how it was written."""
+    """A value in its base unit, the tolerance that was written with it, and how it was written.
+
+    `unit` is the author's, as `show` takes it: `in/` where inches were written as fractions, `lbf`
+    and `kgf` for ratings.
+    """
 
     value: float
     low: float
@@ -136,8 +180,29 @@ class UnitFault(ValueError):
         self.suggestion = suggestion
 
 
+class _Kind(NamedTuple):
+    """A kind of value: its name, its units, those to offer, those to list, an example."""
+
+    name: str
+    units: Mapping[str, float]
+    usual: tuple[str, ...]
+    takes: str
+    example: str
+
+
+_LENGTH = _Kind("length", LENGTHS, ("mm", "cm"), "mm, cm, m, in, ft or yd", "8 mm")
+_WINDOW = _LENGTH._replace(usual=("cm", "in"), example="46 cm ± 1 cm")
+_WIRE = _Kind("wire thickness", LENGTHS, ("mm",), "mm, in, AWG or SWG", "0.8 mm")
+_MASS = _Kind("mass", MASSES, ("g", "oz"), "g, kg, mg, oz, lb or ct", "9 g")
+_RATING = _Kind("rating", FORCES, ("lb", "N"), "lb, kg or N", "8 lb")
+_TIME = _Kind("time", TIMES, ("min", "h"), "s, min, h, d or week", "24 h")
+_EVERY_UNIT = {*LENGTHS, *MASSES, *FORCES, *TIMES}
+
+
 def awg(gauge: int) -> float:
     """Diameter, mm, of American Wire Gauge: 0.127 x 92^((36 - n) / 39) (ASTM B258).
+
+    00, 000 and 0000 are -1, -2 and -3.
 
     >>> round(awg(20), 3)
     0.812
@@ -145,33 +210,35 @@ def awg(gauge: int) -> float:
     return float(0.127 * 92 ** ((36 - gauge) / 39))
 
 
-#: Inches, BS 3737:1964 (withdrawn); copy seen, 28 SWG after the legal step rule (.0148).
+#: Inches, BS 3737:1964 (withdrawn). 10 to 27 and 29: copy of the table seen. 28 and 30 to 40: the
+#: legal steps, copy seen: 0.8 thou a number down to 39, 0.4 thou from there.
 _SWG = {
     10: 0.128, 11: 0.116, 12: 0.104, 13: 0.092, 14: 0.080, 15: 0.072, 16: 0.064, 17: 0.056,
     18: 0.048, 19: 0.040, 20: 0.036, 21: 0.032, 22: 0.028, 23: 0.024, 24: 0.022, 25: 0.020,
-    26: 0.018, 27: 0.0164, 28: 0.0148, 29: 0.0136, 30: 0.0124,
+    26: 0.018, 27: 0.0164, 28: 0.0148, 29: 0.0136, 30: 0.0124, 31: 0.0116, 32: 0.0108, 33: 0.0100,
+    34: 0.0092, 35: 0.0084, 36: 0.0076, 37: 0.0068, 38: 0.0060, 39: 0.0052, 40: 0.0048,
 }  # fmt: skip
 
 
 def swg(gauge: int) -> float:
-    """Diameter, mm, of British Standard Wire Gauge 10 to 30 (BS 3737:1964).
+    """Diameter, mm, of British Standard Wire Gauge 10 to 40 (BS 3737:1964).
 
     >>> round(swg(20), 3)
     0.914
     """
     if gauge not in _SWG:
-        raise UnitFault(f"{gauge} SWG is not in the table, which runs from 10 to 30: write mm")
+        raise UnitFault(f"{gauge} SWG is not in the table, which runs from 10 to 40: write mm")
     return _SWG[gauge] * INCH
 
 
 @lru_cache(maxsize=_REMEMBERED)
 def length(text: str | int | float) -> Parsed:
-    """A length in mm.
+    """A length in mm; sums such as `5 ft 6 in` are taken.
 
     >>> length('16 1/2 in').value, length('8 ± 0.2 mm').low
     (419.1, 7.8)
     """
-    return _measure(text, "length", LENGTHS, ("mm", "cm"))
+    return _measure(text, _LENGTH)
 
 
 @lru_cache(maxsize=_REMEMBERED)
@@ -181,7 +248,7 @@ def mass(text: str | int | float) -> Parsed:
     >>> mass('9 g').value
     9.0
     """
-    return _measure(text, "mass", MASSES, ("g", "oz"))
+    return _measure(text, _MASS)
 
 
 @lru_cache(maxsize=_REMEMBERED)
@@ -191,7 +258,7 @@ def force(text: str | int | float) -> Parsed:
     >>> round(force('8 lb').value, 2)
     35.59
     """
-    return _measure(text, "rating", FORCES, ("lb", "N"))
+    return _measure(text, _RATING)
 
 
 @lru_cache(maxsize=_REMEMBERED)
@@ -201,11 +268,7 @@ def duration(text: str | int | float) -> Parsed:
     >>> duration('24 h').value, duration('1 h 30 min').value
     (1440.0, 90.0)
     """
-    parts = re.findall(r"\d+(?:\.\d+)?\s*[A-Za-z]+", text) if isinstance(text, str) else []
-    if len(parts) > 1 and "".join(parts).replace(" ", "") == str(text).replace(" ", ""):
-        value = sum(_measure(part, "time", TIMES, ("min", "h")).value for part in parts)
-        return Parsed(value, value, value, "min", str(text))
-    return _measure(text, "time", TIMES, ("min", "h"))
+    return _measure(text, _TIME)
 
 
 @lru_cache(maxsize=_REMEMBERED)
@@ -215,20 +278,23 @@ def wire(text: str | int | float) -> Parsed:
     >>> round(wire('20 AWG').value, 3), round(wire('21 SWG').value, 3)
     (0.812, 0.813)
     """
-    found = _GAUGE.fullmatch(_clean(str(text)))
-    if found is None:
-        return _measure(text, "wire", LENGTHS, ("mm", "AWG"))
-    gauge, system = int(found[1]), found[2].upper()
-    if system not in ("AWG", "SWG"):
-        raise UnitFault(
-            f"`{text}` may be {gauge} AWG ({show(awg(gauge), 'mm')}) or"
-            f" {gauge} SWG ({show(swg(gauge), 'mm')}): write which",
-            f"{gauge} AWG",
-        )
-    if system == "AWG" and gauge > 40:
-        raise UnitFault(f"{gauge} AWG is finer than any wire sold: write mm")
-    value = awg(gauge) if system == "AWG" else swg(gauge)
-    return Parsed(value, value, value, system, str(text))
+    written, quoted = _clean(text, _WIRE.name, _WIRE.example), _quoted(text)
+    head, sign, tail = written.partition(" ± ")
+    found = _GAUGE.fullmatch(head)
+    if found is None and re.search("[as]wg", head, re.IGNORECASE):
+        raise UnitFault(f"`{quoted}` is not a gauge: write its number and system, as in `20 AWG`")
+    # a bare 20 is a gauge of some system, 1 or 20 ± 1 mm is not
+    if found is None or (found[2] is None and (sign or len(found[1]) == 1)):
+        return _measure(text, _WIRE)
+    value, system = _gauge(quoted, found[1], (found[2] or "").upper())
+    if not sign:
+        return Parsed(value, value, value, system, str(text))
+    try:
+        by = length(tail).value
+    except UnitFault:
+        says = f"the tolerance in `{quoted}` is not a length: write one as in `20 AWG ± 0.02 mm`"
+        raise UnitFault(says) from None
+    return Parsed(value, *_around(value, by, quoted), system, str(text))
 
 
 @lru_cache(maxsize=_REMEMBERED)
@@ -238,12 +304,19 @@ def target(text: str | int | float) -> Parsed:
     >>> target('46 cm ± 1 cm')[:3]
     (460.0, 450.0, 470.0)
     """
-    parsed = length(text)
-    if parsed.low == parsed.high:
-        raise UnitFault(
-            f"`{text}` leaves no room to land in: write `{text} ± 1 cm`", f"{text} ± 1 cm"
-        )
-    return parsed
+    parsed = _measure(text, _WINDOW)
+    if parsed.low < parsed.high:
+        return parsed
+    inches = _name(parsed.unit.strip("/"), LENGTHS) in ("in", "ft", "yd")
+    large, small = ("1/2 in", "1/16 in") if inches else ("1 cm", "1 mm")
+    room = large if parsed.value >= 100 else small
+    written = _clean(text, _WINDOW.name, _WINDOW.example)
+    if _split(written)[1] or length(room).value >= parsed.value:
+        raise UnitFault(f"`{_quoted(text)}` leaves no room to land in: write a window with some")
+    suggestion = f"{written} ± {room}"
+    raise UnitFault(
+        f"`{_quoted(text)}` leaves no room to land in: write `{suggestion}`", suggestion
+    )
 
 
 def bead_size(text: str | int | float) -> str:
@@ -252,10 +325,13 @@ def bead_size(text: str | int | float) -> str:
     >>> bead_size('8 / 0')
     '8/0'
     """
-    found = _BEAD.fullmatch(_clean(str(text)))
-    if found is None:
-        raise UnitFault(f"`{text}` is not a bead size: write one such as `11/0`", "11/0")
-    return f"{found[1] or found[2]}/0"
+    written = _clean(text, "bead size", "11/0")
+    if found := _BEAD.fullmatch(written):
+        return f"{found[1]}/0"
+    if nearly := re.fullmatch(_NEARLY_BEAD, written):
+        size = f"{nearly[1]}/0"
+        raise UnitFault(f"`{_quoted(text)}` is not a bead size: write `{size}`", size)
+    raise UnitFault(f"`{_quoted(text)}` is not a bead size: write one such as `11/0`")
 
 
 def needle(text: str | int | float) -> tuple[str, str]:
@@ -264,12 +340,18 @@ def needle(text: str | int | float) -> tuple[str, str]:
     >>> needle('beading 11')
     ('beading', '11')
     """
-    words = _clean(str(text)).split()
-    if len(words) < 2:
+    written = _clean(text, "needle", "beading 11")
+    *kind, size = [word for word in written.replace("#", "").split() if word != "size"] or [""]
+    if kind and not kind[0][0].isdigit():
+        return " ".join(kind), size
+    if size[:1].isdigit() and not kind:
+        suggestion = f"beading {size}"
         raise UnitFault(
-            f"`{text}` lacks the needle's class: write `beading {text}`", f"beading {text}"
+            f"`{_quoted(text)}` lacks the needle's class: write `{suggestion}`", suggestion
         )
-    return " ".join(words[:-1]), words[-1]
+    raise UnitFault(
+        f"`{_quoted(text)}` is not a needle: write its class and its size, as in `beading 11`"
+    )
 
 
 def show(value: float, unit: str, digits: int | None = None) -> str:
@@ -279,7 +361,7 @@ def show(value: float, unit: str, digits: int | None = None) -> str:
     ('8 mm', '46 cm', '16 1/2 in', '0.394 in')
     """
     if unit == "in/":
-        return _sixteenths(value / INCH)
+        return _fraction(value / INCH) or show(value, "in", digits)
     factor = _factor(unit)
     if unit in ("AWG", "SWG"):
         unit = "mm"
@@ -288,163 +370,243 @@ def show(value: float, unit: str, digits: int | None = None) -> str:
     if "." in amount:
         amount = amount.rstrip("0").rstrip(".")
     amount = "0" if amount in ("-0", "") else amount
-    return f"{amount}{unit}" if unit in ('"', "'") else f"{amount} {unit}".rstrip()
+    printed = {"lbf": "lb", "kgf": "kg"}.get(unit, unit)
+    return f"{amount}{printed}" if not unit[:1].isalnum() else f"{amount} {printed}"
 
 
 def _digits(unit: str) -> int:
-    name = _SPELLINGS.get(unit.lower(), unit)
-    return {"in": 3, "ft": 3, "yd": 3, "m": 3, "kg": 3, "oz": 3}.get(name, 2)
+    return 3 if _name(unit, _EVERY_UNIT) in ("in", "ft", "yd", "m", "kg", "oz") else 2
 
 
 def _factor(unit: str) -> float:
-    name = _SPELLINGS.get(unit.lower(), unit)
+    name = _name(unit, _EVERY_UNIT)
     return next((table[name] for table in (LENGTHS, MASSES, TIMES, FORCES) if name in table), 1.0)
 
 
-def _sixteenths(inches: float) -> str:
-    from fractions import Fraction  # slow to import, and most plans have none
-
-    whole, part = divmod(round(inches * 16), 16)
-    rest = str(Fraction(part, 16)) if part else ""
-    return f"{' '.join(filter(None, [str(whole) if whole or not part else '', rest]))} in"
-
-
-def _clean(text: str) -> str:
-    if text.isascii() and "+" not in text:
-        return text.strip()
-    for sign, fraction in _VULGAR.items():
-        text = re.sub(rf"(?<=\d)\s*{sign}", f" {fraction}", text).replace(sign, fraction)
-    text = text.replace("\u00a0", " ").replace("\u202f", " ")
-    return re.sub(r"\+\s*/\s*-|\+-", "±", text).strip()
+def _fraction(inches: float) -> str:
+    """Sixteenths, or finer where that is exactly what it is; empty if it would be shown as 0."""
+    size = abs(inches)
+    parts = next((n for n in (16, 32, 64) if abs(size * n - round(size * n)) < 1e-4), 16)
+    whole, part = divmod(round(size * parts), parts)
+    if not whole and not part and inches:
+        return ""
+    shared = gcd(part, parts)
+    rest = f"{part // shared}/{parts // shared}" if part else ""
+    sign = "-" if inches < 0 else ""
+    return f"{sign}{' '.join(filter(None, [str(whole) if whole or not part else '', rest]))} in"
 
 
-def _measure(
-    text: str | int | float, what: str, units: Mapping[str, float], usual: tuple[str, str]
-) -> Parsed:
-    if not isinstance(text, str):
-        raise UnitFault(
-            f"a {what} needs a unit: write `{text} {usual[0]}` or `{text} {usual[1]}`",
-            _readable(f"{text} {usual[0]}", what, units, usual),
-        )
-    cleaned = _clean(text)
-    if "±" in cleaned:
-        head, _, tail = (part.strip() for part in cleaned.partition("±"))
-        return _with_tolerance(text, head, tail, what, units, usual)
-    for sign in ("..", " to "):
-        if sign in cleaned:
-            head, _, tail = (part.strip() for part in cleaned.partition(sign))
-            return _range(text, head, tail, what, units, usual)
-    value, unit = _amount(cleaned, text, what, units, usual)
-    if value == 0:
-        raise UnitFault(f"`{text}` is nothing: a {what} is more than 0")
-    return Parsed(value, value, value, unit, text)
+class _Amount(NamedTuple):
+    value: float
+    unit: str
 
 
-def _with_tolerance(
-    text: str, head: str, tail: str, what: str, units: Mapping[str, float], usual: tuple[str, str]
-) -> Parsed:
-    by, unit = _amount(tail, text, what, units, usual)
-    bare = re.fullmatch(_NUMBER, head) is not None
-    value, head_unit = _amount(
-        f"{head} {unit.strip('/')}" if bare else head, text, what, units, usual
-    )
-    if by >= value:
-        raise UnitFault(f"in `{text}` the tolerance is as large as the value: write a smaller one")
-    # the sum is rounded so that 46 cm + 1 cm is 47 cm to the last digit
-    return Parsed(value, round(value - by, 9), round(value + by, 9), head_unit, text)
-
-
-def _range(
-    text: str, head: str, tail: str, what: str, units: Mapping[str, float], usual: tuple[str, str]
-) -> Parsed:
-    high, unit = _amount(tail, text, what, units, usual)
-    bare = re.fullmatch(_NUMBER, head) is not None
-    low, _ = _amount(f"{head} {unit.strip('/')}" if bare else head, text, what, units, usual)
-    if low > high:
-        raise UnitFault(
-            f"`{text}` runs from the larger to the smaller: write the smaller first",
-            f"{tail} to {head}" if not bare else None,
-        )
-    return Parsed((low + high) / 2, low, high, unit, text)
-
-
-def _amount(
-    part: str, text: str, what: str, units: Mapping[str, float], usual: tuple[str, str]
-) -> tuple[float, str]:
-    found = _AMOUNT.fullmatch(part)
-    if found is None:
-        raise UnitFault(*_unreadable(part, text, what, units, usual))
-    number, unit = found["number"], (found["unit"] or "").strip()
-    if not unit:
-        raise UnitFault(
-            f"`{text}` lacks a unit: write `{number} {usual[0]}` or `{number} {usual[1]}`",
-            _readable(f"{number} {usual[0]}", what, units, usual),
-        )
-    name = _SPELLINGS.get(unit, _SPELLINGS.get(unit.lower(), unit))
-    if name not in units:
-        name = name.lower() if name.lower() in units else name
-    if name not in units:
-        known = [*units, *(word for word, base in _SPELLINGS.items() if base in units)]
-        near = _nearest_unit(unit, known)
-        advice = f"write `{number} {near}`" if near else f"use {', '.join(units)}"
-        raise UnitFault(
-            f"`{unit}` in `{text}` is not a unit of {what}: {advice}",
-            f"{number} {near}" if near else None,
-        )
+def _clean(text: str | int | float, what: str, example: str) -> str:
+    """What was written, in plain characters and single spaces."""
     try:
-        value = _number(number)
-        value *= units[name]
-    except ZeroDivisionError:
-        raise UnitFault(f"`{text}` divides by nothing: write the fraction again") from None
-    except OverflowError:
-        raise UnitFault(f"this {what} is larger than any piece: write it again") from None
-    fraction = "/" in number and name == "in"
+        written = str(text)
+    except ValueError:  # Python prints no whole number of more than 4,300 figures
+        written = "9" * (_LONGEST + 1)
+    if not written.isascii():
+        for sign, fraction in _VULGAR.items():
+            written = re.sub(rf"(?<=\d)\s*{sign}", f" {fraction}", written).replace(sign, fraction)
+        written = written.translate(_PLAIN)
+    written = " ".join(written.split())
+    if len(written) > _LONGEST:
+        raise UnitFault(f"`{written[:20]}...` is too long for a {what}: write one as `{example}`")
+    if not written:
+        raise UnitFault(f"a {what} is missing: write one such as `{example}`")
+    if "+" in written:
+        written = re.sub(r"\+ ?/ ?-|\+-", "±", written)
+    return re.sub(" ?± ?", " ± ", written) if "±" in written else written
+
+
+def _quoted(text: str | int | float) -> str:
+    """What was written, on one line."""
+    return " ".join(str(text).split())
+
+
+def _gauge(text: str, number: str, system: str) -> tuple[float, str]:
+    """A wire of a gauge in mm, and the gauge's system."""
+    gauge = 1 - len(number) if number.startswith("0") else int(number)
+    if system == "AWG":
+        if gauge > 40:
+            raise UnitFault(f"`{text}` is finer than any wire for beads: write it in mm")
+        return awg(gauge), system
+    if system == "SWG":
+        return swg(gauge), system
+    if gauge not in _SWG:
+        raise UnitFault(f"`{text}` may be AWG or SWG: write which, or write it in mm")
+    thicknesses = (
+        f"{gauge} AWG ({show(awg(gauge), 'mm')}) or {gauge} SWG ({show(swg(gauge), 'mm')})"
+    )
+    raise UnitFault(f"`{text}` may be {thicknesses}: write which")
+
+
+def _measure(text: str | int | float, kind: _Kind) -> Parsed:
+    written = _clean(text, kind.name, kind.example)
+    if written == text:
+        return _read(written, kind, written)
+    return _read(written, kind, _quoted(text))._replace(text=str(text))
+
+
+def _read(written: str, kind: _Kind, text: str) -> Parsed:
+    """A value from cleaned text; faults quote `text`, what the author wrote."""
+    head, sign, tail = _split(written)
+    last = _amount(tail, written, kind, text)
+    value, unit = last
+    low = high = value
+    if sign:
+        first = _amount(head, written, kind, text, unit)
+        if sign == "±":
+            value, unit = first
+            low, high = _around(value, last.value, text)
+        else:
+            low, value = first.value, (first.value + high) / 2
+            if low > high:
+                raise _turned(head, sign, tail, kind, text)
+    if low <= 0:
+        nothing = "is nothing" if value == 0 else "begins at nothing"
+        raise UnitFault(f"`{text}` {nothing}: a {kind.name} is more than 0")
+    if high > _LARGEST:
+        raise UnitFault(f"`{text}` is larger than any piece: write it again")
+    if value < _SMALLEST:
+        raise UnitFault(f"`{text}` is smaller than anyone can measure: write it again")
+    name = _name(unit, kind.units)
+    if name == "in" and "/" in (head if sign == "±" else written):
+        unit = "in/"
+    elif kind is _RATING:
+        unit = {"lb": "lbf", "kg": "kgf"}.get(name, name)
+    return Parsed(value, low, high, unit, text)
+
+
+def _split(written: str) -> tuple[str, str, str]:
+    """What stands before a tolerance or range sign, the sign, and what follows, or is alone."""
+    for sign in _SIGNS:
+        head, found, tail = written.partition(sign)
+        if found:
+            return head.strip(), sign, tail.strip()
+    return "", "", written
+
+
+def _around(value: float, by: float, text: str) -> tuple[float, float]:
+    # rounded, so that 46 cm + 1 cm is 47 cm to the last digit
+    low, high = round(value - by, 9), round(value + by, 9)
+    if value and low <= 0:
+        raise UnitFault(f"in `{text}` the tolerance is as large as the value: write a smaller one")
+    return min(low, value), max(high, value)
+
+
+def _turned(head: str, sign: str, tail: str, kind: _Kind, text: str) -> UnitFault:
+    """The fault of a range that begins at its larger end."""
+    says = f"`{text}` runs from the larger to the smaller: write the smaller first"
+    unit = "" if re.search(_LAST_UNIT, head) else re.findall(_LAST_UNIT, tail)[0]
+    turned = f"{tail.removesuffix(unit).strip()}{sign}{head} {unit}".strip()
+    return UnitFault(says, turned if _reads(turned, kind) else None)
+
+
+def _amount(part: str, written: str, kind: _Kind, text: str, unit: str = "") -> _Amount:
+    """One part of what was written: a number with its unit, or a sum as `5 ft 6 in`.
+
+    `unit` is the one to take where a single number has none.
+    """
+    pieces = list(_PIECE.finditer(part))
+    if not pieces or sum(len(piece[0]) for piece in pieces) != len(part):
+        raise _unreadable(written, kind, text)
+    total, larger = 0.0, inf
+    for piece in pieces:
+        number, spelled = piece[1], (piece[2] or "").strip()
+        if not spelled and len(pieces) > 1:
+            raise _unreadable(written, kind, text)
+        unit = spelled or unit
+        if not unit:
+            raise _unitless(written, kind, text)
+        name = _name(unit, kind.units)
+        if name not in kind.units:
+            raise _unknown_unit(unit, written, kind, text)
+        if kind.units[name] >= larger:  # 8 mm 9 mm is a slip, no sum
+            raise _unreadable(written, kind, text)
+        larger = kind.units[name]
+        try:
+            total += _number(number) * larger
+        except ZeroDivisionError:
+            raise UnitFault(f"`{text}` divides by nothing: write the fraction again") from None
     # rounded, so that 16 1/2 in is 419.1 mm to the last digit
-    return float(f"{value:.12g}"), "in/" if fraction else unit
+    return _Amount(float(f"{total:.12g}"), unit)
 
 
 def _number(text: str) -> float:
-    """A number, a fraction or a number and a fraction; raises ZeroDivisionError, OverflowError."""
+    """A number, a fraction or a number and a fraction; raises ZeroDivisionError."""
     if "/" not in text:
-        value = float(text)
-        if value == float("inf"):
-            raise OverflowError
-        return value
-    from fractions import Fraction  # slow to import, and most plans have none
-
-    return float(sum(Fraction(piece) for piece in re.split(r"[ -]", text) if piece))
+        return float(text)
+    *whole, last = text.replace("-", " ").split()
+    over, _, under = last.partition("/")
+    return sum(map(float, whole)) + float(over) / float(under)
 
 
-def _readable(
-    suggestion: str, what: str, units: Mapping[str, float], usual: tuple[str, str]
-) -> str | None:
-    """A suggestion, if it would be taken: `0` wants more than a unit."""
+def _name(unit: str, units: Collection[str]) -> str:
+    """The short name that `units` has for a spelling, or the spelling where they have none."""
+    if unit in units:
+        return unit
+    small = unit.lower()
+    tries = (_SPELLINGS.get(unit), small, _SPELLINGS.get(small))
+    return next((name for name in tries if name in units), None) or unit
+
+
+def _reads(written: str, kind: _Kind) -> bool:
     try:
-        _measure(suggestion, what, units, usual)
+        _read(written, kind, written)
     except UnitFault:
-        return None
-    return suggestion
+        return False
+    return True
 
 
-def _nearest_unit(unit: str, known: list[str]) -> str | None:
-    """The likeliest unit meant: a slip of one key keeps the length of the word."""
+def _unitless(written: str, kind: _Kind, text: str) -> UnitFault:
+    """The fault of a value without its unit; what else is wrong with it is raised first."""
+    own = re.findall(_LAST_UNIT, _split(written)[0])
+    inches = ["in"] if "/" in written and "in" in kind.units else []
+    each = [f"{written} {unit}" for unit in own or inches or kind.usual]
+    _read(each[0], kind, text)
+    choice = " or ".join(f"`{one}`" for one in each)
+    return UnitFault(f"a {kind.name} needs a unit: write {choice}", each[0])
+
+
+def _unknown_unit(unit: str, written: str, kind: _Kind, text: str) -> UnitFault:
+    says = f"`{unit}` in `{text}` is not a unit of {kind.name}"
+    real = unit.lower() in _FOREIGN or _name(unit, _EVERY_UNIT) in _EVERY_UNIT
+    near = None if real else _nearest_unit(unit, kind)
+    if near:
+        mended = re.sub(rf"(?<=[\d ]){re.escape(unit)}(?=$|[\d ±.])", near, written)
+        if mended != written and _reads(mended, kind):
+            return UnitFault(f"{says}: write `{mended}`", mended)
+    return UnitFault(f"{says}: use {kind.takes}")
+
+
+def _nearest_unit(unit: str, kind: _Kind) -> str | None:
+    """The likeliest unit meant: a slip of one key keeps the length of a short one."""
     from difflib import get_close_matches  # only wanted where a unit is misspelt
 
+    words = {**{name: name for name in kind.units}, **_SPELLINGS}
+    known = [word for word, name in words.items() if name in kind.units and name != "µm"]
     near = get_close_matches(unit.lower(), known, n=5, cutoff=0.5)
+    if len(unit) > 3:
+        return near[0] if near else None
     return min(near, key=lambda word: (len(word) != len(unit), near.index(word)), default=None)
 
 
-def _unreadable(
-    part: str, text: str, what: str, units: Mapping[str, float], usual: tuple[str, str]
-) -> tuple[str, str | None]:
-    if part.startswith(("-", "−")):
-        return f"`{text}` is negative: a {what} is more than 0", None
-    comma = re.fullmatch(r"(\d+),(\d+)(.*)", part)
-    if comma:
-        written = f"{comma[1]}.{comma[2]}{comma[3]}"
-        return f"`{text}` has a comma for its point: write `{written}`", written
-    span = re.fullmatch(r"([\d.]+)\s*[-–—]\s*([\d.]+\s*\D*)", part)
-    if span:
-        written = f"{span[1]}..{span[2]}"
-        return f"`{text}` may be a range or a fraction: write `{written}`", written
-    return f"`{text}` is not a {what}: write a number and a unit, such as `8 {usual[0]}`", None
+def _unreadable(written: str, kind: _Kind, text: str) -> UnitFault:
+    """The fault of what is no number with a unit; a common slip is told with its mending."""
+    if re.match(r"[-−] ?[0-9]", written):
+        return UnitFault(f"`{text}` is negative: a {kind.name} is more than 0")
+    if re.search(r"[1-9][0-9]{0,2},[0-9]{3}(?![0-9])", written):
+        return UnitFault(f"`{text}` may be thousands or a decimal: write it without its comma")
+    mended, slip = written, ""
+    for pattern, meant, says in _SLIPS:
+        changed = re.sub(pattern, meant, mended)
+        if changed != mended:
+            mended, slip = changed, slip or says
+    if slip and _reads(mended, kind):
+        return UnitFault(f"`{text}` {slip}: write `{mended}`", mended)
+    return UnitFault(
+        f"`{text}` is not a {kind.name}: write a number and a unit, such as `{kind.example}`"
+    )

@@ -1,14 +1,15 @@
 """Wire gauges: AWG after ASTM B258, SWG after BS 3737:1964 (withdrawn; table copy seen).
 
 28 SWG is .0148 in after the legal step rule (0.8 thou from 39 to 30), though one seen table prints
-.0149. Shop tables round 20 AWG to 0.813 mm and 16 AWG to 1.290 mm: +/- 0.002 mm.
+.0149. Of 31 to 40 SWG only the legal steps were seen (copy): 0.8 thou a number down to 39, 0.4 thou
+from there. Shop tables round 20 AWG to 0.813 mm and 16 AWG to 1.290 mm: +/- 0.002 mm.
 """
 
 from __future__ import annotations
 
 import pytest
 
-from wellstrung.units import awg, swg
+from wellstrung.units import awg, swg, wire
 
 ASTM_B258 = {
     10: 2.5882, 11: 2.3048, 12: 2.0525, 13: 1.8278, 14: 1.6277, 15: 1.4495, 16: 1.2908, 17: 1.1495,
@@ -33,6 +34,16 @@ def test_swg(gauge: int) -> None:
     assert swg(gauge) == pytest.approx(BS_3737[gauge], abs=5e-4)
 
 
+def test_28_swg_follows_the_legal_steps() -> None:
+    assert swg(28) == pytest.approx(0.0148 * 25.4)
+
+
+@pytest.mark.parametrize("gauge", range(30, 40))
+def test_the_legal_steps_of_thin_swg(gauge: int) -> None:
+    thou = 0.8 if gauge < 39 else 0.4
+    assert swg(gauge) - swg(gauge + 1) == pytest.approx(thou * 0.0254)
+
+
 @pytest.mark.parametrize("gauge", SHOP)
 def test_shop_tables_agree_within_rounding(gauge: int) -> None:
     assert awg(gauge) == pytest.approx(SHOP[gauge], abs=2e-3)
@@ -41,6 +52,8 @@ def test_shop_tables_agree_within_rounding(gauge: int) -> None:
 def test_the_fixed_points_of_awg() -> None:
     assert awg(36) == pytest.approx(0.005 * 25.4)
     assert awg(-3) == pytest.approx(0.46 * 25.4)
+    assert wire("0000 AWG").value == awg(-3)
+    assert wire("00 AWG").value == awg(-1)
 
 
 def test_the_systems_are_not_to_be_mixed() -> None:
