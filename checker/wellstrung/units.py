@@ -1,8 +1,8 @@
 """From what an author writes to a number in the base unit, and back again.
 
 Base units: mm, g, N, minutes. A bare number is refused: nobody can tell whose 8 it is.
-Conversion factors are those of NIST SP 811 appendix B and Handbook 44 appendix C, exact unless said;
-copies of tables seen, the digits of SP 811 itself not.
+Conversion factors are those of NIST SP 811 appendix B and Handbook 44 appendix C, exact unless
+said; copies of the tables seen, the digits of SP 811 itself not.
 
 A suggestion is the whole value as it should stand and can itself be read: it is put in place of
 what was written.

@@ -1,5 +1,6 @@
-"""Units against NIST SP 811 appendix B and Handbook 44 appendix C (copies of tables seen,
-the digits of SP 811 itself not), and `pint`.
+"""Units against NIST SP 811 appendix B, Handbook 44 appendix C, and `pint`.
+
+Copies of the tables were seen, the digits of SP 811 itself were not.
 
 One seen text equates a pull of 90 N with 9 lb; by the exact factors 90 N is 20.2 lb.
 """
