@@ -602,7 +602,11 @@ _PLAIN_WORDS = (
         "begins",
         "a text cannot begin with {sign}: put it in quotes",
     ),
-    ("a directive|YAML d|duplicate", "noticed", "a plan has no lines with %: take this one out"),
+    (
+        "a directive|YAML d|TAG d|duplicate",
+        "noticed",
+        "a plan has no lines with %: take this one out",
+    ),
     (
         "escape|hexdecimal",
         "noticed",

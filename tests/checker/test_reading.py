@@ -336,6 +336,9 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
     "%YAML 9.9\n---\na: 1": [
         (1, 1, "a plan has no lines with %: take this one out"),
     ],
+    "%TAG ! x|y\n---\na: 1": [
+        (1, 9, "a plan has no lines with %: take this one out"),
+    ],
     "{a: 1}}": [
         (1, 7, "this does not belong to the plan above: take it out, or line it up"),
     ],
@@ -430,6 +433,10 @@ def test_nesting_is_taken_to_the_limit_and_refused_beyond(open_close: str) -> No
     inner = "" if first == "[" else "a: "
     deep = "a: " + (first + inner) * (MAX_DEPTH - 1) + "1" + last * (MAX_DEPTH - 1)
     assert read_text(deep, "plan.yaml").faults == ()
+    one_more = "a: " + (first + inner) * MAX_DEPTH + "1" + last * MAX_DEPTH
+    (fault,) = read_text(one_more, "plan.yaml").faults
+    assert fault.says == "this nests deeper than 64: a plan is flat"
+    assert fault.place.column == 4 + len(first + inner) * (MAX_DEPTH - 1)
     (fault, *_) = read_text("a: " + (first + inner) * 5000, "plan.yaml").faults
     assert fault.says == "this nests deeper than 64: a plan is flat"
 
@@ -584,6 +591,13 @@ def test_replacing_a_place_changes_that_stretch_and_no_other(
 def test_whole_numbers_keep_their_value(number: int) -> None:
     tree = read_text(f"a: {number}", "plan.yaml").tree
     assert tree is not None and tree.value == {"a": number}
+
+
+@settings(max_examples=200)
+@given(st.from_regex(r"-?(0|[1-9][0-9]{0,14})\.[0-9]{1,20}", fullmatch=True))
+def test_decimal_numbers_keep_their_value(number: str) -> None:
+    tree = read_text(f"a: {number}", "plan.yaml").tree
+    assert tree is not None and tree.value == {"a": float(number)}
 
 
 @given(st.from_regex(r"[a-z][a-z ]{0,20}[a-z]", fullmatch=True))

@@ -78,6 +78,15 @@ def test_no_plan(name: str, tmp_path: Path, checker: Checker) -> None:
     ]
 
 
+@pytest.mark.skipif(os.geteuid() == 0, reason="root may read every file")
+def test_a_file_that_may_not_be_read(tmp_path: Path) -> None:
+    path = tmp_path / "plan.yaml"
+    path.write_text("plan: 1")
+    path.chmod(0)
+    (fault,) = read(path).faults
+    assert fault.says == f"`{path}` cannot be read: permission denied"
+
+
 def test_a_plan_of_just_4_mb_is_read(tmp_path: Path) -> None:
     path = tmp_path / "plan.yaml"
     path.write_bytes(b"a: 1\n".ljust(MAX_BYTES, b"#"))
