@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from running import Run
+from running import SAMPLES, Run
 from wellstrung import builtin, host
 from wellstrung.checking import Checker
 from wellstrung.hooks import hookimpl
@@ -139,12 +139,16 @@ def test_a_broken_rule_ends_in_2_and_still_reports(run: Run, tmp_path: Path) -> 
 
 
 def test_code_beside_a_plan_is_never_run(run: Run, tmp_path: Path) -> None:
-    (tmp_path / "wellstrung_rules.py").write_text("raise SystemExit('ran')", encoding="utf-8")
-    (tmp_path / "sitecustomize.py").write_text("raise SystemExit('ran')", encoding="utf-8")
+    """Neither a module of a known name nor a plugin's metadata in the folder one stands in."""
+    for module in ("wellstrung_rules", "yaml", "rich", "argparse", "beside"):
+        (tmp_path / f"{module}.py").write_text("raise SystemExit('ran')", encoding="utf-8")
+    plugin = tmp_path / "beside-1.0.dist-info"
+    plugin.mkdir()
+    (plugin / "entry_points.txt").write_text("[wellstrung]\nbeside = beside\n", encoding="utf-8")
     plan = tmp_path / "plan.yaml"
-    plan.write_text("plan: 1\n", encoding="utf-8")
-    ran = run("check", plan)
-    assert ran.code == 1 and "ran" not in ran.err
+    plan.write_bytes((SAMPLES / "slack_tide_collar.yaml").read_bytes())
+    ran = run("check", "plan.yaml", cwd=tmp_path)
+    assert ran.code == 0 and "MAKEABLE" in ran.out and ran.err == ""
 
 
 def test_a_stage_that_breaks_is_a_failure_and_never_green(
