@@ -18,9 +18,9 @@ from typing import Any
 import yaml
 
 from wellstrung.place import Fault, Place
+from wellstrung.slips import GLUED, MAX_DEPTH, lacks_space, short, told, within
 
 MAX_BYTES = 4 * 1024 * 1024
-MAX_DEPTH = 64
 MAX_FAULTS = 50
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -147,7 +147,7 @@ def read_text(text: str, file: str) -> Read:
                 break
     # beside its own errors the parser in Python lets some of chr() and int() through
     except (yaml.YAMLError, ValueError) as error:
-        slip = _syntax(error, builder.lines, file)
+        slip = told(error, builder.lines, file)
         if all(fault.place[:3] != slip.place[:3] for fault in builder.faults):
             builder.faults.append(slip)
     tree = builder.tree
@@ -259,8 +259,6 @@ _FIRST_OF_SURPRISES = frozenset("-+.0123456789~nN<=")
 _SURPRISING = re.compile("|".join(f"(?:{pattern})" for pattern, _ in _SURPRISES))
 #: A value that YAML cuts short: in `colour: reed #8` the `#8` is a comment.
 _CUT_SHORT = re.compile(r"[ \t]+#[0-9]")
-#: A name whose colon lacks its space; `//` is left to addresses.
-_GLUED = re.compile(r"([A-Za-z_][\w -]*):([^\s/].*)")
 
 
 class _Builder:
@@ -284,8 +282,8 @@ class _Builder:
     def fault(self, says: str, place: Place, *also: Place) -> None:
         """Note what stands in the way."""
         # libyaml puts what is missing at the end one line behind the text
-        line, column = _within(place.line, place.column, self.lines)
-        end_line, end_column = _within(place.end_line, place.end_column, self.lines)
+        line, column = within(place.line, place.column, self.lines)
+        end_line, end_column = within(place.end_line, place.end_column, self.lines)
         place = Place(self.file, line, column, end_line, end_column)
         self.faults.append(Fault("plan-file", says, place, also=also))
 
@@ -395,8 +393,8 @@ class _Builder:
             if not _SURPRISING.fullmatch(text):
                 return text
             says = next(says for pattern, says in _SURPRISES if re.fullmatch(pattern, text))
-            said = says.format(quoted=f'"{_short(text)}"', number=_tidied(text))
-            self.fault(f"`{_short(self._shown(text))}` {said}", place)
+            said = says.format(quoted=f'"{short(text)}"', number=_tidied(text))
+            self.fault(f"`{short(self._shown(text))}` {said}", place)
         return text
 
     def _look_behind(self, place: Place) -> None:
@@ -407,7 +405,7 @@ class _Builder:
         begins = place.column if place.line == place.end_line else 1
         value = self._rest_of_line(place.end_line, begins).strip()
         self.fault(
-            f"`{_short(self._shown(value))}` loses what follows #, which begins a comment:"
+            f"`{short(self._shown(value))}` loses what follows #, which begins a comment:"
             " put the value in quotes, or a space behind # if it is a comment",
             place,
         )
@@ -417,9 +415,9 @@ class _Builder:
         if not self._open or (isinstance(self._open[-1], Mapping) and self._keys[-1] is None):
             return
         line = self.lines[place.line - 1]
-        found = _GLUED.match(line[place.column - 1 :].rstrip())
+        found = GLUED.match(line[place.column - 1 :].rstrip())
         if found and not line[: place.column - 1].strip(" -"):
-            self.fault(f'{_lacks_space(found)}, or "{found[0]}" in quotes if it is text', place)
+            self.fault(f'{lacks_space(found)}, or "{found[0]}" in quotes if it is text', place)
 
     def _start(self, event: Any, kind: type[Mapping] | type[Sequence]) -> bool:
         place = self._place(event)
@@ -517,14 +515,10 @@ class _Builder:
     def glued(node: Node) -> str | None:
         """What to say of `a:1`, where the space behind the colon is missing."""
         if isinstance(node, Scalar) and not node.quoted:
-            found = _GLUED.match(node.text)
+            found = GLUED.match(node.text)
             if found:
-                return _lacks_space(found)
+                return lacks_space(found)
         return None
-
-
-def _lacks_space(found: re.Match[str]) -> str:
-    return f"`{found[0]}` lacks a space after the colon: write `{found[1]}: {found[2]}`"
 
 
 def _tidied(text: str) -> str:
@@ -532,10 +526,6 @@ def _tidied(text: str) -> str:
     sign = "-" if text.startswith("-") else ""
     whole, point, part = text.lstrip("+-").replace("_", "").partition(".")
     return sign + (whole.lstrip("0") or "0") + (f".{part or '0'}" if point else "")
-
-
-def _short(text: str) -> str:
-    return text if len(text) <= 60 else f"{text[:57]}..."
 
 
 def _code(found: re.Match[str]) -> str:
@@ -588,147 +578,3 @@ def _place_at(text: str, at: int, file: str) -> Place:
     breaks = list(_BREAK.finditer(text, 0, at))
     line, column = len(breaks) + 1, at - (breaks[-1].end() if breaks else 0) + 1
     return Place(file, line, column, line, column + 1)
-
-
-#: What the parser says (in C and in Python), and what that comes to; `{sign}` is what stands
-#: there. "begins" points to where the thing began, "noticed" to where it went wrong.
-_PLAIN_WORDS = (
-    ("name is missing", "noticed", "a name is missing before the colon: write one"),
-    ("nesting depth", "noticed", f"this nests deeper than {MAX_DEPTH}: a plan is flat"),
-    ("tab character|character '\\\\t'", "noticed", "a tab stands here: indent with spaces"),
-    ("cannot start any token", "noticed", "a text cannot begin with {sign}: put it in quotes"),
-    (
-        "an alias|an anchor|a tag|a block scalar|undefined tag",
-        "begins",
-        "a text cannot begin with {sign}: put it in quotes",
-    ),
-    (
-        "a directive|YAML d|TAG d|duplicate",
-        "noticed",
-        "a plan has no lines with %: take this one out",
-    ),
-    (
-        "escape|hexdecimal",
-        "noticed",
-        "a backslash inside double quotes begins a sign of its own: use single quotes",
-    ),
-    ("unexpected (end of stream|document)", "begins", "this quote is not closed: close it"),
-    (
-        "keys are not allowed",
-        "noticed",
-        "a text cannot begin with {sign}: put it in quotes",
-    ),
-    (
-        "could not find expected ':'",
-        "begins",
-        "a colon is missing in or above this line: write `name: value`",
-    ),
-    (
-        "a flow mapping",
-        "bracket",
-        "a comma or a closing }} is missing: each {{ needs its }}",
-    ),
-    (
-        "a flow sequence",
-        "bracket",
-        "a comma or a closing ] is missing: each [ needs its ]",
-    ),
-    (
-        "entries are not allowed",
-        "noticed",
-        "a list cannot begin on this line: begin it on the next",
-    ),
-    ("node content", "noticed", "something is missing here: write a value"),
-    (
-        "document start",
-        "noticed",
-        "this does not belong to the plan above: take it out, or line it up",
-    ),
-    (
-        "expected key|a block mapping",
-        "noticed",
-        "this line does not line up with the ones above: give it the same indent",
-    ),
-    (
-        "'-' indicator|a block collection",
-        "noticed",
-        "this line does not line up with the list above: give it the same indent",
-    ),
-)
-
-
-def _syntax(error: Exception, lines: list[str], file: str) -> Fault:
-    """A syntax error of the parser, in plain words, at its line."""
-    noticed = _at(getattr(error, "problem_mark", None), lines)
-    begins = _at(getattr(error, "context_mark", None), lines, noticed)
-    problem = f"{getattr(error, 'context', None)}: {getattr(error, 'problem', None)}"
-    values = "values are not allowed" in problem
-    if values or "could not find expected ':'" in problem:
-        # a missing space is only noticed a line later
-        for near in (begins[0], noticed[0], noticed[0] - 1):
-            found = _GLUED.match(lines[near - 1].strip(" -")) if near else None
-            if found:
-                return _fault_on(found[0], _lacks_space(found), near, lines, file)
-    if "start any token" in problem and _sign_at(noticed, lines) == "\t":
-        problem = "tab character"
-    if _sign_at(noticed, lines) == ":" and re.search(
-        "expected key|expected <block end>|node content", problem
-    ):
-        problem = "name is missing"
-    if values:
-        return _colon_too_many(noticed, lines, file)
-    before = lines[noticed[0] - 1][: noticed[1] - 1].rstrip()
-    if "a block " in problem and before[-1:] and before[-1:] in "'\"]}":
-        says = "something stands behind a closing quote or bracket: put the whole text in quotes"
-        return Fault("plan-file", says, _sign(noticed, lines, file))
-    for words, where, says in _PLAIN_WORDS:
-        if re.search(words, problem):
-            at = noticed if where == "noticed" else begins
-            if where == "bracket" and begins[0] == noticed[0] and _sign_at(noticed, lines):
-                at = noticed
-            sign = _sign_at(at, lines)
-            return Fault("plan-file", says.format(sign=sign), _sign(at, lines, file))
-    says = "this cannot be read as YAML: look at the quotes, brackets and indents here"
-    return Fault("plan-file", says, _sign(noticed, lines, file))
-
-
-def _at(mark: Any, lines: list[str], otherwise: tuple[int, int] = (1, 1)) -> tuple[int, int]:
-    """The line and column of a mark, from 1."""
-    return _within(mark.line + 1, mark.column + 1, lines) if mark is not None else otherwise
-
-
-def _within(line: int, column: int, lines: list[str]) -> tuple[int, int]:
-    """A line and column, or the end of the text if they lie behind it."""
-    if line > len(lines):
-        return len(lines), len(lines[-1]) + 1
-    return line, min(column, len(lines[line - 1]) + 1)
-
-
-def _sign_at(at: tuple[int, int], lines: list[str]) -> str:
-    return lines[at[0] - 1][at[1] - 1 : at[1]]
-
-
-def _sign(at: tuple[int, int], lines: list[str], file: str) -> Place:
-    return Place(file, *at, at[0], at[1] + len(_sign_at(at, lines)))
-
-
-def _fault_on(words: str, says: str, line: int, lines: list[str], file: str) -> Fault:
-    start = lines[line - 1].index(words) + 1
-    return Fault("plan-file", says, Place(file, line, start, line, start + len(words)))
-
-
-def _colon_too_many(noticed: tuple[int, int], lines: list[str], file: str) -> Fault:
-    """`title: Ring: the sequel`, or a line indented under one that already has its value."""
-    found = re.match(r"[\s-]*([^:#]+):[ \t]+(.*:([ \t].*)?)$", lines[noticed[0] - 1])
-    if not found:
-        says = (
-            "this line stands further in than the one above, which has its value already:"
-            " give both the same indent"
-        )
-        return Fault("plan-file", says, _sign(noticed, lines, file))
-    value = found[2].rstrip()
-    quoted = f"'{value}'" if '"' in value else f'"{value}"'
-    says = f"`{_short(f'{found[1]}: {value}')}` has a colon too many: put the text in quotes"
-    if len(value) <= 60 and "'" not in value:
-        says += f", {found[1]}: {quoted}"
-    return _fault_on(value, says, noticed[0], lines, file)

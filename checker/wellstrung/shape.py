@@ -18,7 +18,8 @@ from wellstrung import reading, units
 from wellstrung.place import Edit, Fault, Place
 from wellstrung.words import article, listed, nearest
 
-_UNITS: Mapping[str, Callable[[str | int | float], object]] = {
+#: Who reads a value of each kind that the schemas name in `$comment`.
+READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "length": units.length,
     "window": units.target,
     "mass": units.mass,
@@ -243,7 +244,7 @@ def _wrong_type(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
     schema, wanted = error.schema, error.validator_value
     kind = schema.get("$comment", "")
     number = isinstance(node, reading.Scalar) and isinstance(node.value, int | float)
-    if kind in _UNITS and number:
+    if kind in READERS and number:
         return  # the reader of units says it better
     types = [wanted] if isinstance(wanted, str) else wanted
     if "string" in types and number and isinstance(node, reading.Scalar):
@@ -252,7 +253,7 @@ def _wrong_type(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
         yield _fault(says, node.place, node.text, quoted, edits=(Edit(node.place, quoted),))
         return
     need = " or ".join(_TYPES[one] for one in types)
-    if kind in _UNITS:
+    if kind in READERS:
         need = article(kind.replace("_", " "))
     example = _written(schema.get("examples", [""])[0])
     such = f", such as `{example}`" if 0 < len(example) <= _LONGEST else ""
@@ -262,13 +263,13 @@ def _wrong_type(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
 
 def _wrong_words(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
     kind = error.schema.get("$comment", "")
-    if kind in _UNITS and _unit_fault(kind, node) is not None:
+    if kind in READERS and _unit_fault(kind, node) is not None:
         return  # the reader of units says it better
     if not error.instance:
         says = f"{name} is empty: write something, or take it out"
     elif kind == "name":
         says = f"{name} is {_shown(node)}: a name has no point in it, take it out"
-    elif kind in _UNITS:
+    elif kind in READERS:
         says = f"{name} is {_shown(node)}: write it as in `{error.schema['examples'][0]}`"
     else:
         says = f"{name} is {_shown(node)}: write a name, or a clasp and its half as in `toggle.a`"
@@ -310,7 +311,7 @@ def _values(branch: _Branch) -> Iterator[Fault]:
                 waiting += [(item, inner, (*path, at)) for at, item in enumerate(node.items)]
         elif isinstance(node, reading.Scalar):
             kind = schema.get("$comment", "")
-            wrong = _unit_fault(kind, node) if kind in _UNITS else None
+            wrong = _unit_fault(kind, node) if kind in READERS else None
             if wrong is not None:
                 near = wrong.suggestion
                 yield _fault(
@@ -334,7 +335,7 @@ def _values(branch: _Branch) -> Iterator[Fault]:
 
 def _unit_fault(kind: str, node: reading.Node) -> units.UnitFault | None:
     try:
-        _UNITS[kind](node.value)
+        READERS[kind](node.value)
     except units.UnitFault as wrong:
         return wrong
     return None

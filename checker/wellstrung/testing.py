@@ -48,13 +48,23 @@ def cases(path: Path) -> Iterator[Case]:
     data = yaml.safe_load(path.read_text(encoding="utf-8"))
     for entry in data["cases"]:
         text = data.get("plan") or (path.parent / data["plan_file"]).read_text(encoding="utf-8")
-        for old, new in entry.get("change", {}).items():
-            if text.count(old) != 1:
-                raise ValueError(f"{path.name}, {entry['name']}: `{old}` must stand there once")
-            text = text.replace(old, new)
+        text = changed(text, entry.get("change", {}))
         known = {"name", "change", "expect"}
         pinned = {key: value for key, value in entry.items() if key not in known}
         yield Case(data["rule"], entry["name"], text, entry["expect"], pinned)
+
+
+def changed(text: str, changes: Mapping[str, str]) -> str:
+    """The text with words replaced; ValueError where the old ones do not stand there just once.
+
+    >>> changed("bore: 8 mm", {"8 mm": "6 mm"})
+    'bore: 6 mm'
+    """
+    for old, new in changes.items():
+        if text.count(old) != 1:
+            raise ValueError(f"`{old}` must stand there once, not {text.count(old)} times")
+        text = text.replace(old, new)
+    return text
 
 
 def answer(case: Case, checker: Checker) -> dict[str, Any]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from wellstrung.checking import Checker
+from wellstrung.testing import changed
 
 CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
     "an unknown part in the run": (
@@ -206,10 +207,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
 @pytest.mark.parametrize("name", CASES)
 def test_fault(name: str, checker: Checker, collar: str) -> None:
     changes, expected = CASES[name]
-    text = collar
-    for old, new in changes.items():
-        assert text.count(old) == 1, old
-        text = text.replace(old, new)
+    text = changed(collar, changes)
     found = [
         (
             f"{remark.place.line}:{remark.place.column}",

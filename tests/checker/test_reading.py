@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 from wellstrung import reading
 from wellstrung.place import Place
 from wellstrung.reading import (
-    MAX_DEPTH,
     MAX_FAULTS,
     Mapping,
     Node,
@@ -20,6 +19,7 @@ from wellstrung.reading import (
     read_text,
     replaced,
 )
+from wellstrung.slips import MAX_DEPTH
 
 #: what is refused: the text, and every fault's line, column and words
 REFUSED: dict[str, list[tuple[int, int, str]]] = {

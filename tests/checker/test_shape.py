@@ -6,6 +6,7 @@ import pytest
 
 from wellstrung import reading, shape
 from wellstrung.checking import Checker
+from wellstrung.testing import changed
 
 #: (what is changed in the collar, [(line:column, what is said)])
 CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
@@ -258,10 +259,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
 @pytest.mark.parametrize("name", CASES)
 def test_fault(name: str, checker: Checker, collar: str) -> None:
     changes, expected = CASES[name]
-    text = collar
-    for old, new in changes.items():
-        assert text.count(old) == 1, old
-        text = text.replace(old, new)
+    text = changed(collar, changes)
     result = checker.check_text(text)
     assert [
         (f"{remark.place.line}:{remark.place.column}", remark.says) for remark in result.remarks

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -14,8 +14,9 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES
-from wellstrung import reading, shape, units
+from wellstrung import reading, shape
 from wellstrung.host import Host
+from wellstrung.shape import READERS
 
 ALL = {
     "plan": schemas.plan(),
@@ -71,18 +72,6 @@ def test_every_field_is_explained_and_its_examples_fit(name: str) -> None:
             assert Draft202012Validator(field).is_valid(example), (path, example)
     for example in ALL[name]["examples"]:
         assert Draft202012Validator(ALL[name]).is_valid(example), (name, example)
-
-
-READERS: dict[str, Callable[[str], object]] = {
-    "length": units.length,
-    "window": units.target,
-    "mass": units.mass,
-    "rating": units.force,
-    "duration": units.duration,
-    "wire": units.wire,
-    "bead_size": units.bead_size,
-    "needle": units.needle,
-}
 
 
 @pytest.mark.parametrize("name", [name for name in ALL if name != "report"])

@@ -25,7 +25,7 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
         _judged(joint, ask, moment, cure, words)
         for moment, cure, words in (
             (joint.loaded, "handling", "is pulled on"),
-            (joint.worn, "full_cure", "is worn" if joint.worn.step else "counts as ready to wear"),
+            (joint.worn, "full_cure", _WORN[joint.worn.step.verb if joint.worn.step else ""]),
         )
         if moment is not None
     ]
@@ -34,6 +34,9 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
         if isinstance(answer, Misfit):
             return answer
     return answers[-1]
+
+
+_WORN = {"wear": "is worn", "pack": "is packed", "": "counts as ready to wear"}
 
 
 def _judged(joint: GluedJoint, ask: Ask, moment: Moment, cure: str, words: str) -> Held | Misfit:
