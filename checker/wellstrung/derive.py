@@ -9,10 +9,10 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 
-from wellstrung.joins import pieces_hung
+from wellstrung.joins import ChainCut, chain_cuts, pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role
 from wellstrung.palette import BEAD
-from wellstrung.quantity import Quantity, derived, exact, total
+from wellstrung.quantity import Quantity, derived, exact, once, total
 from wellstrung.words import article
 
 PIECE = "piece"
@@ -25,6 +25,11 @@ class Quantities:
     def __init__(self, plan: Plan) -> None:
         self.plan = plan
         self._known: dict[str, Quantity | Missing] = {}
+
+    @once
+    def cuts(self) -> dict[str, ChainCut]:
+        """What is cut from each chain, by the chain's name."""
+        return {cut.chain.name: cut for cut in chain_cuts(self.plan)}
 
     def get(self, name: str) -> Quantity:
         """The quantity of that name; raises Missing when the plan lacks a value it needs."""

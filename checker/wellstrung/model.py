@@ -100,7 +100,7 @@ class Item:
         what = " ".join(path).replace("_", " ")
         if len(path) == 1 and path[0] in self.measurable:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
-        example = units.show(parsed.value, parsed.unit).replace(" ", " ± 0.05 ", 1)
+        example = f"{parsed.text} ± 0.05 mm"
         return (
             f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
         )

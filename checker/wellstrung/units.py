@@ -319,6 +319,7 @@ def target(text: str | int | float) -> Parsed:
     )
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def bead_size(text: str | int | float) -> str:
     """A bead size such as `11/0`.
 
@@ -334,6 +335,7 @@ def bead_size(text: str | int | float) -> str:
     raise UnitFault(f"`{_quoted(text)}` is not a bead size: write one such as `11/0`")
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def needle(text: str | int | float) -> tuple[str, str]:
     """A needle with its class, since a size means nothing without it.
 

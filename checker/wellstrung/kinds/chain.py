@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from wellstrung import chain as links
 from wellstrung.derive import Quantities
-from wellstrung.joins import ChainCut, chain_cuts, links_of, pattern_of
+from wellstrung.joins import ChainCut, links_of, pattern_of
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model import EyeField, Kind, Missing, Part, Role
 from wellstrung.quantity import Quantity, derived, exact, total, worked
@@ -116,7 +116,7 @@ def _mass(piece: Part, ask: Quantities) -> Quantity:
 
 
 def _cut(chain: Part, ask: Quantities) -> ChainCut:
-    cut = next(cut for cut in chain_cuts(ask.plan) if cut.chain is chain)
+    cut = ask.cuts[chain.name]
     if sum(len(one.links) * one.count for one in cut.pieces) > _MOST_LINKS:
         raise Missing(f"fewer than {_MOST_LINKS} links to be cut from `{chain.name}`")
     return cut
