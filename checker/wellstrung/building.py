@@ -130,12 +130,19 @@ class _Builder:
             stitch = stitches.get(str(node.value))
             if stitch is None:
                 self._unknown("stitch", str(node.value), stitches, node)
+            elif stitch.makes != part.kind.name:
+                self._fault(
+                    f"`{stitch.name}` makes {article(stitch.makes)}, and `{part.name}` is"
+                    f" {article(part.kind.name)}: write `kind: {stitch.makes}`, or another stitch",
+                    node.place,
+                    part.place_of("kind"),
+                )
             else:
                 for says, place in stitch.refuses(part):
                     self._fault(says, place, node.place)
-        node = part.node_at("beads")
-        if node is not None and str(node.value) not in self.beads:
-            self._unknown("bead", str(node.value), self.beads, node)
+        for name in _bead_names(part.node_at("beads")):
+            if str(name.value) not in self.beads:
+                self._unknown("bead", str(name.value), self.beads, name)
         for field_name, table in (("metal", "metals"), ("type", "adhesives")):
             node = part.node_at(field_name)
             if node is not None and (table == "metals" or part.kind.name == "adhesive"):
@@ -347,6 +354,14 @@ _WORKS_ON: Mapping[tuple[str, str], Role] = {
     ("close ring", "part"): Role.RING,
     ("hang", "by"): Role.RING,
 }
+
+
+def _bead_names(node: reading.Node | None) -> list[reading.Scalar]:
+    """The names of beads where a part lists them: one, a repeat of several, or shares."""
+    if isinstance(node, reading.Mapping):
+        return [entry.key for entry in node.entries.values()]
+    names = node.items if isinstance(node, reading.Sequence) else (node,)
+    return [name for name in names if isinstance(name, reading.Scalar)]
 
 
 def _eyes_called(part: Part, name: str) -> str | None:

@@ -17,10 +17,12 @@ if TYPE_CHECKING:
 class Stitch:
     """One stitch: its name, what it gives for a part, and the print it was held against.
 
-    `refuses` yields what is wrong with the counts of a part, with the place to mend.
+    `refuses` yields what is wrong with the counts of a part, with the place to mend; `makes` is the
+    kind of part it is for.
     """
 
     name: str
     quantities: Mapping[str, Callable[[Part, Quantities], Quantity]]
     held_against: str
     refuses: Callable[[Part], Iterator[tuple[str, Place]]]
+    makes: str = "woven rope"

@@ -11,12 +11,13 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf
-from wellstrung.stitches import Stitch
+from wellstrung.quantity import Quantity, derived
+from wellstrung.stitches import Stitch, making
+from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
-    from wellstrung.model import Item, Part
+    from wellstrung.model import Part
     from wellstrung.place import Place
 
 
@@ -74,8 +75,6 @@ def thread_per_bead(bead_length: float, bead_outside: float) -> float:
 _USUAL = 1.05
 _LOOSEST = 1.10
 _FEWEST = 4
-_THREAD_SHARE = 0.2
-_MODEL = "geometry, worked out for this project"
 
 
 def ring_of(part: Part) -> int:
@@ -103,20 +102,8 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-def _bead(part: Part, ask: Quantities) -> Item:
-    return ask.plan.beads[part.text("beads")]
-
-
 def _tension(part: Part) -> Quantity:
-    half = _LOOSEST - _USUAL
-    cure = f"weave 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
-    return leaf(
-        f"{part.name}.tension",
-        _USUAL,
-        "",
-        [Spread(Cause("thread tension", f"`{part.name}`", cure), half, half)],
-        source=_MODEL,
-    )
+    return making.hand(part, "thread tension", 1.0, _USUAL, _LOOSEST, source=GEOMETRY)
 
 
 def _pitch(part: Part, ask: Quantities) -> Quantity:
@@ -125,39 +112,35 @@ def _pitch(part: Part, ask: Quantities) -> Quantity:
         "mm",
         pitch,
         "bead_length * tension",
-        bead_length=ask.of(_bead(part, ask), "length"),
+        bead_length=making.bead(part, ask, "length"),
         tension=_tension(part),
-        source=_MODEL,
+        source=GEOMETRY,
     )
 
 
 def _outside(part: Part, ask: Quantities) -> Quantity:
-    if part.has("measured", "outside") or part.has("outside"):
-        return part.length("outside")
     return derived(
         f"{part.name}.outside",
         "mm",
         outside,
         "pitch / tan(pi / ring) + bead_outside",
         pitch=_pitch(part, ask),
-        ring=exact(f"{part.name}.ring", ring_of(part)),
-        bead_outside=ask.of(_bead(part, ask), "outside"),
-        source=_MODEL,
+        ring=making.count(part, "ring", ring_of(part)),
+        bead_outside=making.bead(part, ask, "outside"),
+        source=GEOMETRY,
     )
 
 
 def _inside(part: Part, ask: Quantities) -> Quantity:
-    if part.has("measured", "inside"):
-        return part.length("inside")
     return derived(
         f"{part.name}.inside",
         "mm",
         inside,
         "pitch / tan(pi / ring) - bead_outside",
         pitch=_pitch(part, ask),
-        ring=exact(f"{part.name}.ring", ring_of(part)),
-        bead_outside=ask.of(_bead(part, ask), "outside"),
-        source=_MODEL,
+        ring=making.count(part, "ring", ring_of(part)),
+        bead_outside=making.bead(part, ask, "outside"),
+        source=GEOMETRY,
     )
 
 
@@ -167,99 +150,23 @@ def _rise(part: Part, ask: Quantities) -> Quantity:
         "mm",
         rise,
         f"bead_outside / 2 * tension / {_USUAL}",
-        bead_outside=ask.of(_bead(part, ask), "outside"),
+        bead_outside=making.bead(part, ask, "outside"),
         tension=_tension(part),
-        source=_MODEL,
-    )
-
-
-def _length(part: Part, ask: Quantities) -> Quantity:
-    if part.has("length"):
-        return part.length("length", allowance="woven length")
-    return derived(
-        f"{part.name}.length",
-        "mm",
-        lambda rounds, rise: rounds * rise,
-        "rounds * rise",
-        rounds=_rounds(part, ask),
-        rise=_rise(part, ask),
-    )
-
-
-def _rounds(part: Part, ask: Quantities) -> Quantity:
-    field = "rounds" if part.has("rounds") else "rows"
-    if part.has(field):
-        return exact(f"{part.name}.rounds", part.count(field))
-    return derived(
-        f"{part.name}.rounds",
-        "",
-        lambda length, rise: length / rise,
-        "length / rise",
-        length=_length(part, ask),
-        rise=_rise(part, ask),
-    )
-
-
-def _beads(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.beads",
-        "",
-        lambda rounds, ring: rounds * ring / 2,
-        "rounds * ring / 2",
-        rounds=_rounds(part, ask),
-        ring=exact(f"{part.name}.ring", ring_of(part)),
-        source="counting: a ring of N is two rounds, then N/2 a round",
-    )
-
-
-def _mass(part: Part, ask: Quantities) -> Quantity:
-    if part.has("measured", "mass"):
-        return part.mass("mass")
-    return derived(
-        f"{part.name}.mass",
-        "g",
-        lambda beads, per_gram: beads / per_gram,
-        "beads / per_gram",
-        beads=ask.of(part, "beads"),
-        per_gram=ask.of(_bead(part, ask), "per_gram"),
-    )
-
-
-def _thread(part: Part, ask: Quantities) -> Quantity:
-    cure = f"note the thread that 5 cm of `{part.name}` takes"
-    share = leaf(
-        f"{part.name}.thread path",
-        1.0,
-        "",
-        [Spread(Cause("thread path", f"`{part.name}`", cure), _THREAD_SHARE, _THREAD_SHARE)],
-        source="counted passes, worked out for this project, ± 20 %",
-    )
-    bead = _bead(part, ask)
-    return derived(
-        f"{part.name}.thread",
-        "mm",
-        lambda beads, bead_length, bead_outside, share: (
-            beads * thread_per_bead(bead_length, bead_outside) * share
-        ),
-        "beads * (2 * bead_length + 0.5 * bead_outside) * share",
-        beads=ask.of(part, "beads"),
-        bead_length=ask.of(bead, "length"),
-        bead_outside=ask.of(bead, "outside"),
-        share=share,
+        source=GEOMETRY,
     )
 
 
 PEYOTE = Stitch(
     name="tubular peyote",
     quantities={
-        "outside": _outside,
-        "inside": _inside,
-        "length": _length,
-        "rise": _rise,
-        "rounds": _rounds,
-        "beads": _beads,
-        "mass": _mass,
-        "thread": _thread,
+        "outside": making.measurable("outside", _outside),
+        "inside": making.measurable("inside", _inside),
+        **making.growth(_rise),
+        "beads": making.beads_by_round(
+            lambda part: ring_of(part) / 2, "counting: a ring of N is two rounds, then N/2 a round"
+        ),
+        "mass": making.mass,
+        "thread": making.thread(thread_per_bead, "2 * bead_length + 0.5 * bead_outside"),
     },
     refuses=refuses,
     held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm: `Boot camp: peyote"

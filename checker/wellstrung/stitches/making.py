@@ -1,0 +1,193 @@
+"""What the stitches share: their beads, what the hand adds, rounds against length, mass, thread.
+
+A stitch's own module has its geometry as float functions; here they become quantities of a part.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import TYPE_CHECKING
+
+from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, total, worked
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Item, Part
+
+    Formula = Callable[[Part, Quantities], Quantity]
+
+#: What a model says of itself where no print was found.
+GEOMETRY = "geometry, worked out for this project"
+#: How far the thread path of a hand is off the counted passes, either way.
+_THREAD_SHARE = 0.2
+
+
+def mix_of(part: Part) -> dict[str, int]:
+    """How many of each bead a part takes in its repeat: one of the only bead it names.
+
+    `beads: kelp` is one bead, `beads: [kelp, kelp, sand]` a repeat, `beads: {kelp: 2, sand: 1}`
+    shares.
+    """
+    node = part.node_at("beads")
+    value = node.value if node is not None else part.text("beads")
+    if isinstance(value, Mapping):
+        return {str(name): int(count) for name, count in value.items()}
+    names = [str(name) for name in value] if isinstance(value, list) else [str(value)]
+    return {name: names.count(name) for name in names}
+
+
+def beads_of(part: Part, ask: Quantities) -> Iterator[tuple[Item, float]]:
+    """Each bead of a part with its share of all of them."""
+    mix = mix_of(part)
+    of_all = sum(mix.values())
+    for name, count in mix.items():
+        yield ask.plan.beads[name], count / of_all
+
+
+def bead(part: Part, ask: Quantities, what: str) -> Quantity:
+    """A bead's size; of a mix the mean by share, which the look of the work follows (no print)."""
+    sizes = [(ask.of(item, what), share) for item, share in beads_of(part, ask)]
+    if len(sizes) == 1:
+        return sizes[0][0]
+    args = {f"bead{n}": size for n, (size, _) in enumerate(sizes, 1)}
+    shares = [share for _, share in sizes]
+    return worked(
+        f"{part.name}.bead {what}",
+        sizes[0][0].unit,
+        lambda **values: sum(s * v for s, v in zip(shares, values.values(), strict=True)),
+        " + ".join(f"{share:.4g} * {name}" for name, share in zip(args, shares, strict=True)),
+        args,
+        source=f"mean by share, {GEOMETRY}",
+    )
+
+
+def hand(
+    part: Part, name: str, low: float, middle: float, high: float, *, source: str, cure: str = ""
+) -> Quantity:
+    """A factor that lies between two ends by the maker's hand: thread tension, how it settles."""
+    advice = cure or f"weave 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
+    cause = Cause(name, f"`{part.name}`", advice)
+    spread = Spread(cause, middle - low, high - middle)
+    return leaf(
+        f"{part.name}.{name.removeprefix('thread ')}", middle, "", [spread], source=source
+    )
+
+
+def count(part: Part, name: str, value: float) -> Quantity:
+    """A count of a part, without spread."""
+    return exact(f"{part.name}.{name}", value)
+
+
+def measurable(what: str, work_out: Formula) -> Formula:
+    """The size as a swatch measured it or the plan states it; else worked out."""
+
+    def found(part: Part, ask: Quantities) -> Quantity:
+        if part.has("measured", what) or part.has(what):
+            return part.length(what)
+        return work_out(part, ask)
+
+    return found
+
+
+def growth(rise: Formula) -> dict[str, Formula]:
+    """Rise, length and rounds (or rows): whichever of the two the plan states gives the other."""
+
+    def rounds(part: Part, ask: Quantities) -> Quantity:
+        field = "rounds" if part.has("rounds") else "rows"
+        if part.has(field):
+            return exact(f"{part.name}.rounds", part.count(field))
+        return derived(
+            f"{part.name}.rounds",
+            "",
+            lambda length, rise: length / rise,
+            "length / rise",
+            length=length(part, ask),
+            rise=ask.of(part, "rise"),
+        )
+
+    def length(part: Part, ask: Quantities) -> Quantity:
+        if part.has("length"):
+            return part.length("length", allowance="woven length")
+        return derived(
+            f"{part.name}.length",
+            "mm",
+            lambda rounds, rise: rounds * rise,
+            "rounds * rise",
+            rounds=rounds(part, ask),
+            rise=ask.of(part, "rise"),
+        )
+
+    return {"rise": rise, "length": length, "rounds": rounds}
+
+
+def beads_by_round(each_round: Callable[[Part], float], source: str) -> Formula:
+    """How many beads a part takes: so many a round (or a row)."""
+
+    def beads(part: Part, ask: Quantities) -> Quantity:
+        return derived(
+            f"{part.name}.beads",
+            "",
+            lambda rounds, each_round: rounds * each_round,
+            "rounds * each_round",
+            rounds=ask.of(part, "rounds"),
+            each_round=count(part, "each round", each_round(part)),
+            source=source,
+        )
+
+    return beads
+
+
+def mass(part: Part, ask: Quantities) -> Quantity:
+    """Mass of the beads, g, each by its own count a gram; thread is left out (under 2 %)."""
+    if part.has("measured", "mass"):
+        return part.mass("mass")
+    beads = ask.of(part, "beads")
+    masses = [
+        derived(
+            f"{part.name}.mass" if share == 1 else f"{part.name}.mass of {item.name}",
+            "g",
+            lambda beads, share, per_gram: beads * share / per_gram,
+            "beads * share / per_gram",
+            beads=beads,
+            share=exact("share", share),
+            per_gram=ask.of(item, "per_gram"),
+        )
+        for item, share in beads_of(part, ask)
+    ]
+    return masses[0] if len(masses) == 1 else total(f"{part.name}.mass", "g", masses)
+
+
+def thread(per_bead: Callable[[float, float], float], formula: str) -> Formula:
+    """Thread in the work, mm, without tails: counted passes a bead, times the beads.
+
+    `per_bead` takes a bead's length and outside, `formula` says the same in words.
+    """
+
+    def path(part: Part, ask: Quantities) -> Quantity:
+        return derived(
+            f"{part.name}.thread",
+            "mm",
+            lambda beads, bead_length, bead_outside, share: (
+                beads * per_bead(bead_length, bead_outside) * share
+            ),
+            f"beads * ({formula}) * share",
+            beads=ask.of(part, "beads"),
+            bead_length=bead(part, ask, "length"),
+            bead_outside=bead(part, ask, "outside"),
+            share=thread_share(part),
+        )
+
+    return path
+
+
+def thread_share(part: Part) -> Quantity:
+    """How far the hand's thread path may be off the counted passes: ± 20 %."""
+    return hand(
+        part,
+        "thread path",
+        1 - _THREAD_SHARE,
+        1.0,
+        1 + _THREAD_SHARE,
+        source="counted passes, worked out for this project, ± 20 %",
+        cure=f"note the thread that 5 cm of `{part.name}` takes",
+    )
