@@ -6,7 +6,7 @@ from wellstrung.hooks import hookimpl
 from wellstrung.kinds import KINDS
 from wellstrung.model import Kind
 from wellstrung.report import WRITERS, Writer
-from wellstrung.stitches import Stitch
+from wellstrung.stitches import Stitch, strung
 from wellstrung.stitches.tubular_peyote import PEYOTE
 
 
@@ -19,7 +19,7 @@ def wellstrung_kinds() -> tuple[Kind, ...]:
 @hookimpl
 def wellstrung_stitches() -> tuple[Stitch, ...]:
     """The stitches of `wellstrung.stitches`."""
-    return (PEYOTE,)
+    return (PEYOTE, *strung.STITCHES)
 
 
 @hookimpl

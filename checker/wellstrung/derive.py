@@ -117,8 +117,9 @@ EYE: dict[str, Callable[[Part, str], Quantity]] = {
 
 
 def thickest(plan: Plan, ask: Quantities) -> Part | None:
-    """The rope in the run that lies thickest against the body."""
-    ropes = {entry.part.name: entry.part for entry in plan.run if entry.part.kind.role is Role.ROPE}
+    """The rope or strand in the run that lies thickest against the body."""
+    worn = (Role.ROPE, Role.STRAND)
+    ropes = {entry.part.name: entry.part for entry in plan.run if entry.part.kind.role in worn}
     return max(ropes.values(), key=lambda rope: ask.of(rope, "outside").middle, default=None)
 
 
@@ -147,7 +148,7 @@ def _inside(ask: Quantities) -> Quantity:
     """The way round inside: a thing of some thickness loses pi times that thickness."""
     rope = thickest(ask.plan, ask)
     if rope is None:
-        raise Missing("a rope in the run, whose thickness the way round inside depends on")
+        raise Missing("a rope or a strand in the run, which the way round inside depends on")
     return derived(
         "piece.inside",
         "mm",

@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from wellstrung import chain as chains
 from wellstrung import units
-from wellstrung.model import Hung, Part, Plan, Role, RunEntry, Step
+from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step
 from wellstrung.place import Place
 
 
@@ -199,6 +199,18 @@ class Glue(Subject):
 
 
 @dataclass(frozen=True)
+class PaletteBead(Subject):
+    """A bead of the palette."""
+
+    bead: Item
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The bead."""
+        return (self.bead.name,)
+
+
+@dataclass(frozen=True)
 class Piece(Subject):
     """The piece as a whole."""
 
@@ -217,6 +229,8 @@ def find(plan: Plan) -> tuple[Subject, ...]:
     for part in plan.parts.values():
         if part.kind.role is Role.GLUE:
             found.setdefault(Glue(part.key.place, part))
+    for bead in plan.beads.values():
+        found.setdefault(PaletteBead(bead.key.place, bead))
     return (*found, Piece(plan.place_of("title")))
 
 

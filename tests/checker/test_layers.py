@@ -19,6 +19,7 @@ MAY: dict[str, set[str]] = {
     "quantity": {"place"},
     "units": set(),
     "bench": set(),
+    "beads": set(),
     "circles": set(),
     "rings": set(),
     "chain": set(),
@@ -52,7 +53,7 @@ MAY: dict[str, set[str]] = {
     "__init__": set(),
 }  # fmt: skip
 #: formula modules that a rule may use beside the rulebook
-FORMULAS = {"rulebook", "circles", "rings", "chain", "fits", "tables", "hooks"}
+FORMULAS = {"rulebook", "beads", "circles", "rings", "chain", "fits", "tables", "hooks"}
 
 
 def imported(path: Path) -> set[str]:

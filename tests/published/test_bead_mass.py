@@ -14,6 +14,7 @@ import math
 import pytest
 
 from wellstrung import tables
+from wellstrung.beads import by_size
 from wellstrung.kinds.metal import ring_mass
 from wellstrung.units import awg
 
@@ -23,16 +24,11 @@ BEADS = [
 ]
 
 
-def by_density(outside: float, hole: float, length: float, glass: float = 0.85) -> float:
-    """Beads a gram."""
-    return 1000 / (glass * math.pi / 4 * (outside**2 - hole**2) * length * 2.5)
-
-
 def computed(row: tables.Row) -> float:
     """Beads a gram of a row's own sizes."""
     outside, hole, length = (row.cell(what).value for what in ("outside", "hole", "length"))
     glass = 1.0 if row.name.startswith("cylinder") else ROUNDED
-    return by_density(outside, hole, length, glass)
+    return by_size(outside, hole, length, glass)
 
 
 @pytest.mark.parametrize("row", BEADS, ids=lambda row: str(row.name))
@@ -69,7 +65,7 @@ def test_the_counts_by_density_as_printed(name: str) -> None:
 
 def test_the_count_of_the_one_chart_that_gives_ranges() -> None:
     """Czech 13/0 of 1.7 mm: 219 by density, where the chart prints 291."""
-    assert by_density(outside=1.7, hole=0.5, length=1.04) == pytest.approx(219, abs=1)
+    assert by_size(outside=1.7, hole=0.5, length=1.04, filled=ROUNDED) == pytest.approx(219, abs=1)
 
 
 #: counts a gram that charts print: bead, count

@@ -2,11 +2,22 @@
 
 from __future__ import annotations
 
-from wellstrung.kinds import chain, clasp, connector, end_cap, jump_ring, pendant, rope, tools
+from wellstrung.kinds import (
+    chain,
+    clasp,
+    connector,
+    end_cap,
+    jump_ring,
+    pendant,
+    rope,
+    strand,
+    tools,
+)
 from wellstrung.model import Kind
 
 KINDS: tuple[Kind, ...] = (
     rope.WOVEN_ROPE,
+    strand.STRAND,
     end_cap.END_CAP,
     jump_ring.JUMP_RING,
     pendant.PENDANT,

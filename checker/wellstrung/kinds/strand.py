@@ -1,0 +1,15 @@
+"""Strand: beads on a line, strung, knotted or spaced; along the run it adds its length."""
+
+from __future__ import annotations
+
+from wellstrung.derive import Quantities
+from wellstrung.model import Kind, Part, Role
+from wellstrung.quantity import Quantity
+from wellstrung_schemas import fragment
+
+
+def _along(part: Part, ask: Quantities) -> Quantity:
+    return ask.of(part, "length")
+
+
+STRAND = Kind("strand", fragment("strand"), Role.STRAND, quantities={"along": _along})

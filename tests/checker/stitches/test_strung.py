@@ -1,0 +1,145 @@
+"""Strands: laid out bead by bead, and back again; mixes, knots and what a plan must say."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from wellstrung import tables
+from wellstrung.checking import Checker, PlanResult
+from wellstrung.host import Host
+from wellstrung.stitches import strung
+
+sizes = st.floats(0.8, 20.0)
+PLAN = """\
+plan: 1
+title: Swatch
+piece: necklace
+beads:
+  pearl: {type: other, outside: 6 mm, length: 6 mm, hole: 0.7 mm, per_gram: 3.3}
+  kelp: {type: other, outside: 3 mm, length: 2 mm, hole: 1 mm, per_gram: 35}
+parts:
+  line: {kind: strand, stitch: strung, beads: pearl, length: 42 cm, thread: {outside: 0.5 mm}}
+run: [line]
+"""
+
+
+@given(st.integers(1, 200), sizes, st.floats(0, 30))
+def test_a_strand_laid_out_bead_by_bead(beads: int, bead: float, between: float) -> None:
+    at = 0.0
+    for number in range(beads):
+        at += bead + (between if number else 0.0)
+    assert strung.length_of(beads, bead, between) == pytest.approx(at)
+    assert strung.beads_for(at, bead, between) == pytest.approx(beads)
+
+
+@pytest.mark.parametrize("size", [4, 6, 8, 10])
+def test_rounds_on_sixteen_inches(size: int) -> None:
+    """Printed counts of round beads on 16 in: trade table `bead_strands`, several pages."""
+    printed = tables.load("bead_strands").row(f"round {size} mm").cell("per_16_inches")
+    most, least = (strung.beads_for(16 * 25.4, size * sits, 0.0) for sits in (1.0, 1.02))
+    assert least <= printed.high and printed.low <= most
+    assert round(strung.beads_for(16 * 25.4, size * 1.01, 0.0)) in range(
+        round(printed.low), round(printed.high) + 1
+    )
+
+
+def checked(installed: Host, old: str = "", new: str = "") -> PlanResult:
+    return Checker(installed, quantities=True).check_text(PLAN.replace(old, new) if old else PLAN)
+
+
+def quantities(installed: Host, old: str = "", new: str = "") -> dict[str, float]:
+    result = checked(installed, old, new)
+    assert not result.failures
+    return {name: round(value.middle, 2) for name, value in result.quantities.items()}
+
+
+def test_strung(installed: Host) -> None:
+    assert quantities(installed) == {
+        "line.outside": 6.0,
+        "line.length": 420.0,
+        "line.beads": 69.31,  # 420 / (6 x 1.01)
+        "line.mass": 21.0,
+        "line.thread": 420.0,
+        "line.along": 420.0,
+        "piece.length": 420.0,
+        "piece.inside": 401.15,
+        "piece.mass": 21.0,
+    }
+
+
+def test_knots_lie_between_the_beads(installed: Host) -> None:
+    found = quantities(installed, "strung, beads: pearl, length: 42 cm", KNOTTED)
+    # 9 knots of 1.375 x 0.5 mm between ten beads of 6 x 1.01 mm
+    assert found["line.knot"] == 0.69
+    assert found["line.length"] == pytest.approx(10 * 6.06 + 9 * 0.6875, abs=0.01)
+    assert found["line.thread"] == pytest.approx(found["line.length"] + 9 * 12 * 0.5, abs=0.01)
+
+
+KNOTTED = "knotted, beads: pearl, count: 10"
+
+
+def test_ten_test_knots_beat_the_model(installed: Host) -> None:
+    found = quantities(
+        installed, "strung, beads: pearl, length: 42 cm", KNOTTED + ", knot_adds: 0.8 mm"
+    )
+    assert found["line.knot"] == 0.8
+
+
+def test_beads_along_a_bare_line(installed: Host) -> None:
+    spaced = "spaced, beads: pearl, count: 5, spacing: 20 mm"
+    found = quantities(installed, "strung, beads: pearl, length: 42 cm", spaced)
+    assert found["line.length"] == pytest.approx(5 * 6.06 + 4 * 20, abs=0.01)
+
+
+@pytest.mark.parametrize("mix", ["[pearl, kelp, kelp]", "{pearl: 1, kelp: 2}"])
+def test_a_mix_counts_each_bead_by_its_share(installed: Host, mix: str) -> None:
+    found = quantities(installed, "beads: pearl, length: 42 cm", f"beads: {mix}, repeats: 20")
+    assert found["line.beads"] == 60
+    assert found["line.length"] == pytest.approx(20 * (6 + 2 + 2) * 1.01, abs=0.01)
+    assert found["line.mass"] == pytest.approx(20 / 3.3 + 40 / 35, abs=0.01)
+    assert found["line.outside"] == 6.0
+
+
+def test_a_second_pass_takes_the_line_again(installed: Host) -> None:
+    assert quantities(installed, "length: 42 cm", "length: 42 cm, passes: 2")["line.thread"] == 840
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        (
+            "strung, beads: pearl, length: 42 cm",
+            "spaced, beads: pearl, length: 42 cm",
+            "`line` does not say its `spacing`: write `spacing: 25 mm`",
+        ),
+        (
+            "strung, beads: pearl, length: 42 cm, thread: {outside: 0.5 mm}",
+            "knotted, beads: pearl, length: 42 cm",
+            "`line` does not say its `thread.outside`: write `thread: {type: silk, outside:"
+            " 0.5 mm}`",
+        ),
+        (
+            "beads: pearl,",
+            "beads: [pearl, perl],",
+            "there is no bead called `perl`: write `pearl`",
+        ),
+        (
+            "kind: strand, stitch: strung, beads: pearl, length: 42 cm, thread: {outside: 0.5 mm}",
+            "kind: woven rope, stitch: strung, beads: pearl, length: 42 cm, around: 6",
+            "`strung` makes a strand, and `line` is a woven rope: write `kind: strand`, or another"
+            " stitch",
+        ),
+    ],
+)
+def test_what_a_plan_must_say(installed: Host, old: str, new: str, says: str) -> None:
+    text = new.replace("thread: {outside: 0.5 mm}", "").replace(", }", "}")
+    assert [r.says for r in checked(installed, old, text).remarks if says[:20] in r.says] == [says]
+
+
+def test_more_of_anything_makes_a_strand_longer() -> None:
+    assert strung.length_of(11, 6, 1) > strung.length_of(10, 6, 1)
+    assert strung.length_of(10, 6.1, 1) > strung.length_of(10, 6, 1)
+    assert strung.length_of(10, 6, 1.1) > strung.length_of(10, 6, 1)
+    assert strung.length_of(0, 6, 1) == 0
