@@ -206,6 +206,9 @@ class _Builder:
         for node in self._items("run"):
             named: reading.Node | None = node
             linked = 1
+            if isinstance(node, reading.Mapping) and "strands" in node.entries:
+                yield from self._strands(node)
+                continue
             if isinstance(node, reading.Mapping):
                 named = node.entries["part"].node
                 linked = int(node.value.get("linked", 1))
@@ -234,6 +237,26 @@ class _Builder:
                 self._no_place(part, "no place in the run", named)
                 continue
             yield RunEntry(part, half, linked, node.place)
+
+    def _strands(self, node: reading.Mapping) -> Iterator[RunEntry]:
+        """Strands side by side: one place in the run."""
+        listed_here = node.entries["strands"].node
+        names = listed_here.items if isinstance(listed_here, reading.Sequence) else ()
+        parts = [(name, self._part(name)) for name in names]
+        strands = []
+        for name, part in parts:
+            if part is None:
+                continue
+            if part.kind.role not in (Role.STRAND, Role.ROPE):
+                self._fault(
+                    f"`{part.name}` is {article(part.kind.name)}, and `strands` gathers strands,"
+                    " ropes and braids: name one of those",
+                    name.place,
+                    part.key.place,
+                )
+            strands.append(part)
+        if strands:
+            yield RunEntry(strands[0], "", 1, node.place, tuple(strands[1:]))
 
     def _hung(self) -> Iterator[Hung]:
         for node in self._items("hung"):

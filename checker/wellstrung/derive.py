@@ -56,7 +56,7 @@ class Quantities:
                 f"{part.name}.{eye}.{what}"
                 for eye in part.kind.eyes
                 for what in EYE
-                if part.has(*part.kind.eyes[eye].path)
+                if part.has(*part.eye_path(eye))
             )
         yield from (f"{PIECE}.{what}" for what in _PIECE)
 
@@ -94,16 +94,16 @@ def _offers(plan: Plan, part: Part) -> dict[str, Formula]:
 
 
 def _eye_hole(part: Part, eye: str) -> Quantity:
-    return part.length(*part.kind.eyes[eye].path, "hole", allowance="eye size")
+    return part.length(*part.eye_path(eye), "hole", allowance="eye size")
 
 
 def _eye_wire(part: Part, eye: str) -> Quantity:
-    return part.wire(*part.kind.eyes[eye].path, "wire")
+    return part.wire(*part.eye_path(eye), "wire")
 
 
 def _eye_through(part: Part, eye: str) -> Quantity:
     """How thick the eye is to go through: of round wire, as thick as the wire."""
-    path = part.kind.eyes[eye].path
+    path = part.eye_path(eye)
     return part.wire(*path, "through") if part.has(*path, "through") else _eye_wire(part, eye)
 
 
@@ -119,7 +119,9 @@ EYE: dict[str, Callable[[Part, str], Quantity]] = {
 def thickest(plan: Plan, ask: Quantities) -> Part | None:
     """The rope or strand in the run that lies thickest against the body."""
     worn = (Role.ROPE, Role.STRAND)
-    ropes = {entry.part.name: entry.part for entry in plan.run if entry.part.kind.role in worn}
+    ropes = {
+        part.name: part for entry in plan.run for part in entry.parts if part.kind.role in worn
+    }
     return max(ropes.values(), key=lambda rope: ask.of(rope, "outside").middle, default=None)
 
 
@@ -130,7 +132,9 @@ def _length(ask: Quantities) -> Quantity:
     terms = []
     for entry in ask.plan.run:
         what = f"{entry.half}.along" if entry.half else "along"
-        adds = ask.of(entry.part, what)
+        adds = min(
+            (ask.of(part, what) for part in entry.parts), key=lambda length: length.middle
+        )  # of strands side by side the shortest lies innermost, and the piece is as long as it
         if entry.linked > 1:
             adds = derived(
                 f"{entry.linked} linked {entry.part.name}",
@@ -177,7 +181,7 @@ def _mass(ask: Quantities) -> Quantity:
     terms = []
     for entry in ask.plan.run:
         if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
-            terms.append(times(ask.of(entry.part, "mass"), entry.linked))
+            terms += [times(ask.of(part, "mass"), entry.linked) for part in entry.parts]
     for line in ask.plan.hung:
         terms.append(times(ask.of(line.part, "mass"), pieces_hung(line)))
         if line.by is not None:

@@ -40,14 +40,19 @@ class Eyes:
     @property
     def count(self) -> int:
         """How many eyes there are; one where the kind has just one."""
-        eye = self.part.kind.eyes[self.key]
-        return self.part.count(*eye.path, "count", default=1) if eye.path else 1
+        path = self.path
+        return self.part.count(*path, "count", default=1) if path else 1
 
     @property
     def stated_count(self) -> int:
         """How many eyes the plan says there are; raises Missing where it does not say."""
-        eye = self.part.kind.eyes[self.key]
-        return self.part.count(*eye.path, "count") if eye.several else 1
+        several = self.part.kind.eyes[self.key].several
+        return self.part.count(*self.path, "count") if several else 1
+
+    @property
+    def path(self) -> tuple[str, ...]:
+        """Where their fields stand in the part."""
+        return self.part.eye_path(self.key)
 
     @property
     def words(self) -> str:
@@ -271,8 +276,7 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
 def hanging_eyes(part: Part) -> Eyes | None:
     """The eyes a part hangs by: its first set."""
     key = next(iter(part.kind.eyes), "")
-    eye = part.kind.eyes.get(key)
-    if eye is None or (eye.path and not part.has(*eye.path)):
+    if not key or (part.eye_path(key) and not part.has(*part.eye_path(key))):
         return None
     return Eyes(part, key)
 
@@ -323,7 +327,8 @@ def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
     for line in plan.hung:
         counts[line.part.name] = counts.get(line.part.name, 0) + pieces_hung(line)
     for entry in plan.run:
-        counts[entry.part.name] = counts.get(entry.part.name, 0) + entry.linked
+        for part in entry.parts:
+            counts[part.name] = counts.get(part.name, 0) + entry.linked
     for chain in plan.parts.values():
         if not chain.has("pattern"):
             continue

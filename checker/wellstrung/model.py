@@ -34,6 +34,9 @@ class Role(Enum):
     ROPE = auto()
     STRAND = auto()
     CAP = auto()
+    CONE = auto()
+    CRIMP = auto()
+    DROP = auto()
     RING = auto()
     EYED = auto()
     CLASP = auto()
@@ -43,10 +46,14 @@ class Role(Enum):
 
 @dataclass(frozen=True)
 class EyeField:
-    """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out."""
+    """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out.
+
+    `other` is the path for the types of that kind that keep them elsewhere.
+    """
 
     path: tuple[str, ...] = ()
     several: bool = False
+    other: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -189,15 +196,29 @@ class Part(Item):
         fields: Any = self.kind.fragment["properties"]
         return tuple(fields.get("measured", {}).get("properties", ()))
 
+    def eye_path(self, key: str) -> tuple[str, ...]:
+        """Where the fields of a set of eyes stand in this part, or would stand."""
+        eye = self.kind.eyes[key]
+        return eye.other if eye.other and self.has(*eye.other[:-1]) else eye.path
+
 
 @dataclass(frozen=True, eq=False)
 class RunEntry:
-    """One place in the run: a part, or one half of a clasp, with how many links of it follow."""
+    """One place in the run: a part, or one half of a clasp, with how many links of it follow.
+
+    `beside` are the other strands that lie side by side with the part, gathered at both ends.
+    """
 
     part: Part
     half: str
     linked: int
     place: Place
+    beside: tuple[Part, ...] = ()
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Every part at this place."""
+        return (self.part, *self.beside)
 
 
 @dataclass(frozen=True, eq=False)

@@ -11,7 +11,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     if hung == eyes:
         return Held()
     names = ", ".join(dict.fromkeys(f"`{line.part.name}`" for line in fringe.lines))
-    path = fringe.eyes.part.kind.eyes[fringe.eyes.key].path
+    path = fringe.eyes.path
     last = fringe.lines[-1]
     words = fringe.eyes.words
     off = abs(hung - eyes)

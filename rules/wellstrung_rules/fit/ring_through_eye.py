@@ -61,7 +61,7 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
         needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)} or wider",
         remedies=_remedies(join, wire, hole, margin),
         margin=margin,
-        also=(join.eyes.part.place_of(*join.eyes.part.kind.eyes[join.eyes.key].path, "hole"),),
+        also=(join.eyes.part.place_of(*join.eyes.path, "hole"),),
     )
 
 
