@@ -27,6 +27,7 @@ ALLOWANCES: Mapping[str, Setting] = {
     "part length": Setting(0.3, "mm", "length of a bought metal part, common practice"),
     "link size": Setting(0.05, "mm", "links of machine-made chain, common practice"),
     "woven length": Setting(2.0, "mm", "stopping a woven rope at a length, common practice"),
+    "crimp loop": Setting(1.0, "mm", "loop of wire in front of a crimp, 2 mm, common practice"),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
 }
 
@@ -38,6 +39,7 @@ LIMITS: Mapping[str, Setting] = {
     "cap loose": Setting(
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
+    "pin grip": Setting(10.0, "mm", "wire that the pliers hold at each loop, common practice"),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
 }
 

@@ -140,7 +140,8 @@ class _Builder:
             else:
                 for says, place in stitch.refuses(part):
                     self._fault(says, place, node.place)
-        for name in _bead_names(part.node_at("beads")):
+        named = (part.node_at("beads"), part.node_at("turn"), part.node_at("loop", "beads"))
+        for name in (name for node in named for name in _bead_names(node)):
             if str(name.value) not in self.beads:
                 self._unknown("bead", str(name.value), self.beads, name)
         for field_name, table in (("metal", "metals"), ("type", "adhesives")):
@@ -149,6 +150,15 @@ class _Builder:
                 self._check_row(table, str(node.value), node)
         for says, place in part_contradictions(part):
             self._fault(says, place, part.key.place)
+        node = part.node_at("over")
+        over = self._part(node) if node is not None else None
+        if over is not None and node is not None and over.kind.role not in (Role.CONE, Role.CAP):
+            self._fault(
+                f"`{part.name}` runs through `{over.name}`, which is {article(over.kind.name)}:"
+                " name a cone or an end cap",
+                node.place,
+                over.key.place,
+            )
         node = part.node_at("of")
         if node is None:
             return

@@ -204,6 +204,82 @@ class Glue(Subject):
 
 
 @dataclass(frozen=True)
+class StrandsInCone(Subject):
+    """The gathered ends of strands in a cone."""
+
+    cone: Part
+    strands: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Cone, strands."""
+        return (self.cone.name, *(strand.name for strand in self.strands))
+
+
+@dataclass(frozen=True)
+class LinkThroughCone(Subject):
+    """A wire link in the narrow hole of the cone that it runs through."""
+
+    link: Part
+    cone: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Link, cone."""
+        return (self.link.name, self.cone.name)
+
+
+@dataclass(frozen=True)
+class StrandInCrimp(Subject):
+    """The end of a strand in a crimp: its line goes through it and comes back."""
+
+    crimp: Part
+    strand: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Crimp, strand."""
+        return (self.crimp.name, self.strand.name)
+
+
+@dataclass(frozen=True)
+class Threaded(Subject):
+    """A bead on the thread, line or wire of a part."""
+
+    part: Part
+    bead: Item
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part, then the bead."""
+        return (self.part.name, self.bead.name)
+
+
+@dataclass(frozen=True)
+class WireLink(Subject):
+    """A wire link or a pin, with what it carries."""
+
+    link: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The link."""
+        return (self.link.name,)
+
+
+@dataclass(frozen=True)
+class ClaspClosed(Subject):
+    """A clasp whose halves meet."""
+
+    clasp: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The clasp."""
+        return (self.clasp.name,)
+
+
+@dataclass(frozen=True)
 class PaletteBead(Subject):
     """A bead of the palette."""
 
@@ -229,14 +305,36 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_hung_on_eyes(plan),
         *chain_cuts(plan),
         *_piece_cuts(plan),
+        *_threaded(plan),
     ):
         found.setdefault(subject)
     for part in plan.parts.values():
         if part.kind.role is Role.GLUE:
             found.setdefault(Glue(part.key.place, part))
+        elif part.kind.role is Role.CLASP:
+            found.setdefault(ClaspClosed(part.key.place, part))
+        elif part.has("wire") and part.has("type") and "loop" in part.kind.eyes:
+            found.setdefault(WireLink(part.key.place, part))
     for bead in plan.beads.values():
         found.setdefault(PaletteBead(bead.key.place, bead))
     return (*found, Piece(plan.place_of("title")))
+
+
+#: what a cone gathers
+_GATHERED = frozenset({Role.STRAND, Role.ROPE})
+
+
+def _threaded(plan: Plan) -> Iterator[Threaded]:
+    """Each bead of each part that has beads, once."""
+    for part in plan.parts.values():
+        for name in dict.fromkeys((*_beads_named(part, "beads"), *_beads_named(part, "turn"))):
+            yield Threaded(part.place_of("beads"), part, plan.beads[name])
+
+
+def _beads_named(part: Part, field_name: str) -> Iterator[str]:
+    node = part.node_at(field_name)
+    value = node.value if node is not None else ()
+    yield from (str(name) for name in ([value] if isinstance(value, str) else value))
 
 
 def _eyes_facing(entry: RunEntry) -> Eyes | None:
@@ -253,6 +351,13 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
         if set(roles) == {Role.ROPE, Role.CAP}:
             cap_entry = before if before.part.kind.role is Role.CAP else after
             yield RopeInCap(cap_entry.place, roles[Role.ROPE], roles[Role.CAP])
+        for end, inner in ((before, after), (after, before)):
+            if end.part.kind.role is Role.CONE and inner.part.kind.role in _GATHERED:
+                yield StrandsInCone(end.place, end.part, inner.parts)
+            elif end.part.kind.role is Role.CONE and inner.part.has("over"):
+                yield LinkThroughCone(inner.place, inner.part, end.part)
+            elif end.part.kind.role is Role.CRIMP and inner.part.kind.role is Role.STRAND:
+                yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
     for index, entry in enumerate(run):
         if entry.part.kind.role is not Role.RING:
             continue

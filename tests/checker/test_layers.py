@@ -36,7 +36,7 @@ MAY: dict[str, set[str]] = {
     "work": {"joins", "model", "place"},
     "derive": {"joins", "model", "palette", "quantity", "words"},
     "stitches": {"quantity"},
-    "kinds": {"derive", "joins", "model", "quantity", "chain", "rings", "tables"},
+    "kinds": {"chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables"},
     "rulebook": {"derive", "joins", "model", "place", "quantity", "reading", "units", "work"},
     "hooks": set(),
     "installed": set(),
