@@ -39,6 +39,10 @@ LIMITS: Mapping[str, Setting] = {
     "cap loose": Setting(
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
+    "loop loose": Setting(
+        1.25, "", "a loop a quarter wider than the button's edge comes off, common practice"
+    ),
+    "weaving-in passes": Setting(1.0, "", "an end woven in passes once more, common practice"),
     "pin grip": Setting(10.0, "mm", "wire that the pliers hold at each loop, common practice"),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
 }

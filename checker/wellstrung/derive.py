@@ -13,6 +13,7 @@ from wellstrung.joins import ChainCut, chain_cuts, pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role
 from wellstrung.palette import BEAD
 from wellstrung.quantity import Quantity, derived, exact, once, total
+from wellstrung.stringing import STRINGING
 from wellstrung.words import article
 
 PIECE = "piece"
@@ -74,6 +75,8 @@ class Quantities:
         eye, _, of_eye = what.rpartition(".")
         if eye in part.kind.eyes and of_eye in EYE:
             return EYE[of_eye](part, eye)
+        if what in STRINGING:
+            return STRINGING[what](part)
         if what == "along":
             raise Missing(f"what `{part.name}`, {article(part.kind.name)}, adds to the run")
         raise part.missing(what)

@@ -320,6 +320,15 @@ def find(plan: Plan) -> tuple[Subject, ...]:
     return (*found, Piece(plan.place_of("title")))
 
 
+def passes_of(plan: Plan, part: Part) -> int | None:
+    """How often the thread goes through a woven bead at least; None for what is not woven."""
+    if part.kind.role is Role.DROP:
+        return 2  # down the leg and up again
+    if part.kind.role is Role.STRAND or not part.has("stitch"):
+        return None
+    return plan.stitches[part.text("stitch")].passes
+
+
 #: what a cone gathers
 _GATHERED = frozenset({Role.STRAND, Role.ROPE})
 

@@ -37,6 +37,7 @@ from wellstrung.joins import (
     Subject,
     Threaded,
     WireLink,
+    passes_of,
 )
 from wellstrung.model import Item, Missing, Part, Plan
 from wellstrung.place import Edit, Place
@@ -281,6 +282,7 @@ __all__ = [
     "in_unit_of",
     "leaf",
     "number",
+    "passes_of",
     "spelled",
     "spelled_time",
     "thinner_wires",

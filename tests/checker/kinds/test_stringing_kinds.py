@@ -43,7 +43,7 @@ def test_a_wire_link_by_walking_along_its_wire(found: dict[str, float]) -> None:
     loop = sum(math.pi * 3.1 / steps for _ in range(steps))
     turn = sum(math.dist(_on(1.2, n / steps), _on(1.2, (n + 1) / steps)) for n in range(steps))
     assert found["link.needed"] == pytest.approx(8 + 2 * (loop + 3 * turn + 10), rel=1e-4)
-    assert found["link.mass"] == pytest.approx(math.pi * 0.3**2 * 70 * 8.53e-3)
+    assert found["link.mass"] == pytest.approx(math.pi * 0.3**2 * 75 * 8.53e-3)
 
 
 def _on(diameter: float, turn: float) -> tuple[float, float]:
