@@ -19,6 +19,7 @@ MAY: dict[str, set[str]] = {
     "quantity": {"place"},
     "units": set(),
     "bench": set(),
+    "bench_time": set(),
     "circles": set(),
     "rings": set(),
     "chain": set(),
