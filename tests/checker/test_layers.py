@@ -19,6 +19,7 @@ MAY: dict[str, set[str]] = {
     "quantity": {"place"},
     "units": set(),
     "bench": set(),
+    "bench_file": {"bench", "place", "reading", "shape", "units", "words"},
     "bench_time": set(),
     "circles": set(),
     "rings": set(),
@@ -48,7 +49,7 @@ MAY: dict[str, set[str]] = {
     "report": {"checking", "host", "place", "quantity", "rulebook", "tables"},
     "testing": {"checking"},
     "builtin": {"hooks", "kinds", "model", "report", "stitches"},
-    "cli": {"host", "checking", "report", "tables", "words"},
+    "cli": {"bench", "bench_file", "host", "checking", "report", "tables", "words"},
     "__main__": {"cli"},
     "__init__": set(),
 }  # fmt: skip
