@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import pairwise, permutations
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import wellstrung_schemas as schemas
+from wellstrung import reading, work_time
+from wellstrung.bench import RATE_SPREAD, RATES, Bench
+from wellstrung.bench_file import read_text
 from wellstrung.bench_time import (
     MOST_OPEN,
     Schedule,
@@ -20,6 +25,10 @@ from wellstrung.bench_time import (
     longest_path,
     open_steps,
 )
+from wellstrung.building import build
+from wellstrung.derive import Quantities
+from wellstrung.host import Host
+from wellstrung.model import Missing, Plan
 
 #: A collar: weave, glue the caps, let them cure for a day, cut and hang a fringe, hang it, close.
 COLLAR = (
@@ -177,3 +186,147 @@ def test_a_search_at_the_bound_stays_short() -> None:
     assert open_steps(pairs) == MOST_OPEN
     best = earliest(pairs)
     assert best.exact and best.finish >= hands_on(pairs)
+
+
+# --- a plan's own steps
+
+
+WORK = """\
+work:
+  - {do: weave, part: rope}
+  - {do: slide, part: carrier, onto: rope}
+  - {do: glue, part: cap, to: rope, with: glue, joints: 2}
+  - {do: wait, time: 24 h}
+  - {do: cut, part: drop, every: 8}
+  - {do: hang, part: drop, from: frame, by: small}
+  - {do: hang, part: frame, from: rope, by: carrier}
+  - {do: close ring, part: small, joins: [cap, toggle.a]}
+  - {do: wear}
+supplies:
+"""
+
+
+@pytest.fixture
+def planned(collar: str, installed: Host) -> Callable[..., Plan]:
+    """The collar with other work, by a bench."""
+
+    def plan(work: str = WORK, bench: str = "bench: 1") -> Plan:
+        head, _, rest = collar.partition("work:\n")
+        text = head + work + rest.partition("supplies:\n")[2]
+        settings, faults = read_text(bench, "bench.yaml", installed.stitches)
+        assert settings is not None, faults
+        read = reading.read_text(text, "plan.yaml")
+        made, wrong = build(read, installed.kinds, installed.stitches, settings)
+        assert made is not None, wrong
+        return made
+
+    return plan
+
+
+OWN = (
+    "bench: 1\nrates: {tubular peyote: 10 beads per min, glue: 4 min, slide: 1 min, cut: 2 min,"
+    " hang: 3 min, close ring: 1 min}"
+)
+
+
+def test_hands_by_the_rates_of_the_bench(planned: Callable[..., Plan]) -> None:
+    ask = Quantities(planned(bench=OWN))
+    beads = ask.get("rope.beads").middle
+    # weave, slide, 2 joints, 7 pieces cut, 7 hung, 1 frame (two rings of two eyes), 3 rings
+    by_hand = beads / 10 + 1 + 2 * 4 + 7 * 2 + 7 * 3 + 1 * 3 + 3 * 1
+    assert ask.get("piece.bench_time").middle == pytest.approx(by_hand)
+    assert ask.get("piece.student_time").middle == pytest.approx(2 * by_hand)
+    assert ask.get("piece.finish_as_written").middle == pytest.approx(by_hand + 1440)
+    # the fringe is cut and hung on its frame while the glue cures
+    early = ask.get("piece.finish_earliest")
+    assert early.middle == pytest.approx(by_hand + 1440 - 7 * 2 - 7 * 3)
+    assert early.working()[-1].endswith("[steps in the order 1, 2, 3, 4, 5, 6, 7, 8, 9]")
+
+
+def test_what_each_step_needs(planned: Callable[..., Plan]) -> None:
+    needs = [task.needs for task in work_time.tasks(planned(), [1.0] * 9)]
+    assert needs == [
+        (),  # weave
+        (0,),  # slide: the rope
+        (0, 1),  # glue: the rope and what is on it
+        (0, 1, 2),  # the wait for the joint
+        (),  # cut the fringe
+        (4,),  # hang it from the frame, which is not yet on the rope
+        (0, 1, 2, 3, 4, 5),  # the frame on the rope, when the joint has cured
+        (0, 1, 2, 3, 4, 5, 6),
+        (0, 1, 2, 3, 4, 5, 6, 7),  # to wear is about all of it
+    ]
+
+
+def test_a_wait_for_nothing_that_is_glued_holds_up_everything(
+    planned: Callable[..., Plan],
+) -> None:
+    work = (
+        "work:\n  - {do: weave, part: rope}\n  - {do: wait, time: 1 h}\n"
+        "  - {do: cut, part: drop}\nsupplies:\n"
+    )
+    assert [task.needs for task in work_time.tasks(planned(work), [1, 0, 1])] == [(), (0,), (1,)]
+
+
+def test_a_second_wait_is_for_the_same_joint(planned: Callable[..., Plan]) -> None:
+    work = (
+        "work:\n  - {do: glue, part: cap, to: rope, with: glue}\n  - {do: wait, time: 1 h}\n"
+        "  - {do: wait, time: 23 h}\n  - {do: cut, part: drop}\nsupplies:\n"
+    )
+    found = work_time.tasks(planned(work), [1, 0, 0, 1])
+    assert [task.needs for task in found] == [(), (0,), (0, 1), ()]
+    assert [task.rest for task in found] == [0, 60, 1380, 0]
+
+
+def test_what_is_written_beats_the_rate(planned: Callable[..., Plan]) -> None:
+    work = "work:\n  - {do: weave, part: rope, takes: 4 h}\n  - {do: pack}\nsupplies:\n"
+    ask = Quantities(planned(work, "bench: 1\npaces: {maker: 1.5, student: 3}"))
+    time = ask.get("piece.bench_time")
+    assert time.middle == 240 + 1.5 * RATES["pack"].value, "a pace is for rates only"
+    assert ask.get("piece.student_time").middle == 3 * time.middle
+    assert any("written `4 h`" in line for line in time.working())
+
+
+def test_a_rate_from_memory_is_doubtful_and_one_of_the_bench_is_not(
+    planned: Callable[..., Plan],
+) -> None:
+    work = "work:\n  - {do: pack}\n  - {do: measure, part: rope}\nsupplies:\n"
+    ask = Quantities(planned(work, "bench: 1\nrates: {pack: 6 min}"))
+    time = ask.get("piece.bench_time")
+    assert [cause.name for cause in time.causes] == ["rate of measure"]
+    off = RATE_SPREAD * RATES["measure"].value
+    assert time.worst == pytest.approx((time.middle - off, time.middle + off))
+    assert "write `rates: {measure: 4 min}` in bench.yaml" in time.causes[0].cure
+    assert any("pack = 6 min; bench.yaml:2, written `6 min`" in line for line in time.working())
+
+
+def test_rings_are_counted_where_they_are_closed(planned: Callable[..., Plan]) -> None:
+    lines = {
+        "{do: close ring, part: small, joins: [cap, toggle.b]}": 4,
+        "{do: close ring, part: small}": 7,
+        "{do: close ring, part: carrier, around: rope}": 1,
+        "{do: hang, part: frame, times: 2}": 2,
+        "{do: hang, part: frame}": 1,
+        "{do: cut, part: drop}": 7,
+        "{do: finish thread, part: rope}": 2,
+        "{do: finish thread, part: rope, ends: 4}": 4,
+    }
+    work = "work:\n" + "".join(f"  - {line}\n" for line in lines) + "supplies:\n"
+    plan = planned(work)
+    assert [work_time.times_done(plan, step) for step in plan.steps] == list(lines.values())
+
+
+def test_without_steps_or_beads_there_is_no_time(planned: Callable[..., Plan]) -> None:
+    with pytest.raises(Missing, match="`work`, the steps in their order"):
+        Quantities(planned("supplies:\n")).get("piece.bench_time")
+    with pytest.raises(Missing):
+        Quantities(planned("work:\n  - {do: string, part: cap}\nsupplies:\n")).get(
+            "piece.bench_time"
+        )
+
+
+def test_every_verb_has_a_rate_or_takes_no_hands() -> None:
+    for verb in schemas.verbs():
+        rate = {"weave": "weaving", "string": "stringing"}.get(verb, verb)
+        assert rate in RATES or verb in ("wait", "wear"), verb
+    assert Bench().rates is RATES and all("from memory" in rate.reason for rate in RATES.values())
