@@ -5,13 +5,14 @@ Every default gives its reason; "common practice" means that no printed source w
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import os
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
 
 class Setting(NamedTuple):
-    """One setting: a length in mm, or a plain share or factor where `unit` is empty."""
+    """One setting: a length in mm, a time in min, or a plain share or factor without a unit."""
 
     value: float
     unit: str
@@ -48,6 +49,39 @@ LIMITS: Mapping[str, Setting] = {
 }
 
 
+#: What the unit of a weaving rate is called.
+BEADS_PER_MINUTE = "beads/min"
+_RECALLED = "from memory: time your own and write it in a bench file"
+#: How fast hands are. Weaving and stringing in beads, every other step by the piece.
+RATES: Mapping[str, Setting] = {
+    # any stitch that has no rate of its own
+    "weaving": Setting(7.0, BEADS_PER_MINUTE, _RECALLED),
+    "tubular peyote": Setting(7.0, BEADS_PER_MINUTE, _RECALLED),
+    "stringing": Setting(20.0, BEADS_PER_MINUTE, _RECALLED),
+    "finish thread": Setting(10.0, "min", f"each thread end, {_RECALLED}"),
+    "slide": Setting(1.0, "min", _RECALLED),
+    "close ring": Setting(1.0, "min", f"each ring, {_RECALLED}"),
+    "glue": Setting(5.0, "min", f"each joint, mixing included, {_RECALLED}"),
+    "hang": Setting(2.0, "min", f"each piece with its ring, {_RECALLED}"),
+    "cut": Setting(1.0, "min", f"each piece, counting its links, {_RECALLED}"),
+    "measure": Setting(3.0, "min", _RECALLED),
+    "knot": Setting(0.5, "min", f"each knot, {_RECALLED}"),
+    "crimp": Setting(2.0, "min", f"each crimp, {_RECALLED}"),
+    "wrap loop": Setting(3.0, "min", f"each loop, {_RECALLED}"),
+    "sew": Setting(10.0, "min", f"each place, {_RECALLED}"),
+    "pack": Setting(5.0, "min", _RECALLED),
+}
+#: How much longer than by these rates the maker takes, and a student longer than the maker.
+PACES: Mapping[str, Setting] = {
+    "maker": Setting(1.0, "", "the rates as they stand"),
+    "student": Setting(2.0, "", _RECALLED),
+}
+#: How far off a remembered rate may be, either way, as a share: from memory, like the rates.
+RATE_SPREAD = 0.4
+
+BENCH_FILE = "bench.yaml"
+
+
 @dataclass(frozen=True)
 class Bench:
     """The settings in force: the maker's own over the defaults."""
@@ -55,3 +89,35 @@ class Bench:
     file: str | None = None
     allowances: Mapping[str, Setting] = field(default_factory=lambda: ALLOWANCES)
     limits: Mapping[str, Setting] = field(default_factory=lambda: LIMITS)
+    rates: Mapping[str, Setting] = field(default_factory=lambda: RATES)
+    paces: Mapping[str, Setting] = field(default_factory=lambda: PACES)
+    prices: Mapping[str, str] = field(default_factory=dict)
+
+
+def folders_up(file: str) -> Iterator[str]:
+    """The folder a file stands in and every folder above it, to the root.
+
+    >>> list(folders_up("/class/thursday/collar.yaml"))
+    ['/class/thursday', '/class', '/']
+    """
+    folder = os.path.dirname(os.path.abspath(file))
+    while True:
+        yield folder
+        above = os.path.dirname(folder)
+        if above == folder:
+            return
+        folder = above
+
+
+def nearest_bench(file: str, seen: dict[str, bool]) -> str | None:
+    """The bench file beside a plan or in the nearest folder above; None where there is none.
+
+    `seen` remembers the folders looked into, so that many plans beside each other ask once.
+    """
+    for folder in folders_up(file):
+        found = os.path.join(folder, BENCH_FILE)
+        if folder not in seen:
+            seen[folder] = os.path.lexists(found)
+        if seen[folder]:
+            return found
+    return None

@@ -206,8 +206,24 @@ def times(each: Quantity, count: int) -> Quantity:
     )
 
 
+def _time(what: str) -> Callable[[Quantities], Quantity]:
+    """A time of the work, by its function in `work_time`, which few reports ask for."""
+
+    def work_out(ask: Quantities) -> Quantity:
+        from wellstrung import work_time
+
+        found: Quantity = getattr(work_time, what)(ask)
+        return found
+
+    return work_out
+
+
 _PIECE: dict[str, Callable[[Quantities], Quantity]] = {
     "length": _length,
     "inside": _inside,
     "mass": _mass,
+    "bench_time": _time("hands_on"),
+    "student_time": _time("student_time"),
+    "finish_as_written": _time("as_written"),
+    "finish_earliest": _time("earliest"),
 }
