@@ -229,6 +229,11 @@ class Step:
         """The whole step, as the author would move or change it."""
         return self.node.place
 
+    def place_of(self, name: str) -> Place:
+        """Where a field of the step stands, or the step where it would go."""
+        entry = self.node.entries.get(name)
+        return entry.node.place if entry else self.place
+
     def get(self, name: str) -> str | int | None:
         """A field's plain value, or None."""
         value = self.node.value.get(name)

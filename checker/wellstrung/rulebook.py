@@ -31,7 +31,7 @@ from wellstrung.joins import (
     RopeInCap,
     Subject,
 )
-from wellstrung.model import Item, Missing, Part, Plan
+from wellstrung.model import Item, Missing, Part, Plan, Step
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -47,7 +47,14 @@ from wellstrung.quantity import (
     total,
     worked,
 )
-from wellstrung.work import GluedJoint, Moment, RingOnCappedRope, caps_at
+from wellstrung.work import (
+    GluedJoint,
+    Moment,
+    PartAtWork,
+    RingOnCappedRope,
+    ThreadEnds,
+    caps_at,
+)
 
 Level = Literal["error", "warning", "caution"]
 
@@ -127,6 +134,12 @@ class Ask:
         """An edit that adds a list item on a line of its own after another one."""
         end = Place(item.file, item.end_line, item.end_column, item.end_line, item.end_column)
         return Edit(end, "\n" + " " * (item.column - 3) + f"- {text}")
+
+    def moved_before(self, step: Step, other: Step) -> tuple[Edit, ...]:
+        """Edits that move a step to before an earlier one; the steps between go down by one."""
+        steps = self.plan.steps[other.number - 1 : step.number]
+        texts = [self.source(moved.place) for moved in (steps[-1], *steps[:-1])]
+        return tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
 
     def limit(self, name: str) -> Quantity:
         """A limit of the bench, with its reason as source."""
@@ -243,6 +256,7 @@ __all__ = [
     "Missing",
     "Moment",
     "Part",
+    "PartAtWork",
     "Piece",
     "PieceCut",
     "Place",
@@ -255,7 +269,9 @@ __all__ = [
     "RopeInCap",
     "Rule",
     "Spread",
+    "Step",
     "Subject",
+    "ThreadEnds",
     "Verdict",
     "Window",
     "about",
