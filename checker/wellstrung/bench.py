@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 
 class Setting(NamedTuple):
-    """One setting: a length in mm, or a plain share or factor where `unit` is empty."""
+    """One setting: a length in mm, minutes, or a plain share or factor where `unit` is empty."""
 
     value: float
     unit: str
@@ -39,6 +39,9 @@ LIMITS: Mapping[str, Setting] = {
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
+    "minutes a joint": Setting(
+        1.5, "min", "to spread glue in a cap and seat the rope's end, common practice"
+    ),
 }
 
 

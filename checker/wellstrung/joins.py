@@ -203,6 +203,18 @@ class Piece(Subject):
     """The piece as a whole."""
 
 
+@dataclass(frozen=True)
+class Glues(Subject):
+    """Every adhesive of the plan: what is told once, however many there are."""
+
+    adhesives: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The adhesives."""
+        return tuple(adhesive.name for adhesive in self.adhesives)
+
+
 def find(plan: Plan) -> tuple[Subject, ...]:
     """Every join and every other subject of a plan that does not come from its work steps."""
     found: dict[Subject, None] = {}
@@ -214,9 +226,11 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_piece_cuts(plan),
     ):
         found.setdefault(subject)
-    for part in plan.parts.values():
-        if part.kind.role is Role.GLUE:
-            found.setdefault(Glue(part.key.place, part))
+    glues = tuple(part for part in plan.parts.values() if part.kind.role is Role.GLUE)
+    for part in glues:
+        found.setdefault(Glue(part.key.place, part))
+    if glues:
+        found.setdefault(Glues(glues[0].key.place, glues))
     return (*found, Piece(plan.place_of("title")))
 
 

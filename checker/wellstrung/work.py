@@ -6,6 +6,7 @@ taken as quick, so a joint is never believed to have cured for longer than the p
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
@@ -101,9 +102,47 @@ class PartAtWork(Subject):
         return (self.part.name,)
 
 
+@dataclass(frozen=True)
+class Mixed(Subject):
+    """What is glued of one stirring: glue steps back to back, until one says its own `mixes`.
+
+    `unsaid` is a step that does not say how many joints it makes, where its cap stands repeatedly.
+    """
+
+    adhesive: Part
+    steps: tuple[Step, ...]
+    joints: int
+    mixes: int
+    unsaid: Step | None
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The adhesive."""
+        return (self.adhesive.name,)
+
+
+@dataclass(frozen=True)
+class Cutting(Subject):
+    """Every step that cuts metal: what is told once, however many there are."""
+
+    steps: tuple[Step, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What is cut."""
+        return tuple(dict.fromkeys(str(step.get("part")) for step in self.steps))
+
+
 def simulate(plan: Plan) -> tuple[Subject, ...]:
     """The subjects that the work steps give."""
-    return (*_joints(plan), *_rings_on_ropes(plan), *_thread_ends(plan), *_parts_at_work(plan))
+    return (
+        *_joints(plan),
+        *_rings_on_ropes(plan),
+        *_thread_ends(plan),
+        *_parts_at_work(plan),
+        *_mixed(plan),
+        *_cutting(plan),
+    )
 
 
 def caps_at(plan: Plan, rope: Part) -> list[Part]:
@@ -224,6 +263,44 @@ def _too_late(
     before = sum(joints_of(step) for step in glued if step.number < finish.number)
     begun = finishes[0].number < glued[0].number
     return before > 0 and not (begun and before < len(caps_at(plan, rope)))
+
+
+def _mixed(plan: Plan) -> Iterator[Subject]:
+    rows: list[list[Step]] = []
+    for before, step in pairwise((None, *plan.steps)):
+        if step is None or step.verb != "glue":
+            continue
+        same = (
+            before is not None
+            and before.verb == "glue"
+            and before.get("with") == step.get("with")
+            and step.get("mixes") is None
+        )
+        if same:
+            rows[-1].append(step)
+        else:
+            rows.append([step])
+    stands = Counter(entry.part.name for entry in plan.run)
+    for steps in rows:
+        first = steps[0]
+        mixes = first.get("mixes")
+        unsaid = (
+            s for s in steps if s.get("joints") is None and stands[str(s.get("part"))] > len(steps)
+        )
+        yield Mixed(
+            first.place,
+            plan.parts[str(first.get("with"))],
+            tuple(steps),
+            sum(joints_of(step) for step in steps),
+            mixes if isinstance(mixes, int) else 1,
+            next(unsaid, None),
+        )
+
+
+def _cutting(plan: Plan) -> Iterator[Subject]:
+    cuts = tuple(step for step in plan.steps if step.verb == "cut")
+    if cuts:
+        yield Cutting(cuts[0].place, cuts)
 
 
 def _parts_at_work(plan: Plan) -> Iterator[Subject]:

@@ -17,6 +17,8 @@ def _cure(what: str) -> Callable[[Part, Quantities], Quantity]:
         if part.has(what):
             return part.duration(what)
         row = tables.load("adhesives").row(part.text("type"))
+        if what not in row.cells:
+            raise part.missing(what)
         cell = row.cell(what)
         advice = f"read the pack of `{part.name}` and write `{what}: ...`"
         cause = Cause(f"{what.replace('_', ' ')} of {row.name}", f"`{part.name}`", advice)
@@ -38,7 +40,7 @@ TOOLS: tuple[Kind, ...] = (
         "adhesive",
         fragment("adhesive"),
         Role.GLUE,
-        quantities={name: _cure(name) for name in ("usable", "handling", "full_cure")},
+        quantities={name: _cure(name) for name in ("usable", "mixing", "handling", "full_cure")},
     ),
     Kind("thread", fragment("thread")),
     Kind("needle", fragment("needle")),
