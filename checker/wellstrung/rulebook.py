@@ -50,6 +50,7 @@ from wellstrung.quantity import (
 )
 from wellstrung.work import (
     Cutting,
+    GluedEnd,
     GluedJoint,
     Mixed,
     Moment,
@@ -251,6 +252,7 @@ __all__ = [
     "Edit",
     "Eyes",
     "Glue",
+    "GluedEnd",
     "GluedJoint",
     "Glues",
     "Held",

@@ -122,6 +122,20 @@ class Mixed(Subject):
 
 
 @dataclass(frozen=True)
+class GluedEnd(Subject):
+    """The end of a rope in a cap and the adhesive that holds it there."""
+
+    adhesive: Part
+    cap: Part
+    rope: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Adhesive, cap, rope."""
+        return (self.adhesive.name, self.cap.name, self.rope.name)
+
+
+@dataclass(frozen=True)
 class Cutting(Subject):
     """Every step that cuts metal: what is told once, however many there are."""
 
@@ -142,6 +156,7 @@ def simulate(plan: Plan) -> tuple[Subject, ...]:
         *_parts_at_work(plan),
         *_mixed(plan),
         *_cutting(plan),
+        *_glued_ends(plan),
     )
 
 
@@ -301,6 +316,16 @@ def _cutting(plan: Plan) -> Iterator[Subject]:
     cuts = tuple(step for step in plan.steps if step.verb == "cut")
     if cuts:
         yield Cutting(cuts[0].place, cuts)
+
+
+def _glued_ends(plan: Plan) -> dict[Subject, None]:
+    """Each adhesive, cap and rope that a step glues, once."""
+    found: dict[Subject, None] = {}
+    for step in plan.steps:
+        if step.verb == "glue":
+            adhesive, cap, rope = (plan.parts[str(step.get(n))] for n in ("with", "part", "to"))
+            found.setdefault(GluedEnd(step.place, adhesive, cap, rope))
+    return found
 
 
 def _parts_at_work(plan: Plan) -> Iterator[Subject]:

@@ -35,12 +35,33 @@ def _cure(what: str) -> Callable[[Part, Quantities], Quantity]:
     return cure
 
 
+def _bridges(part: Part, ask: Quantities) -> Quantity:
+    """The widest gap it fills with full strength: as the plan states it, or from the tables."""
+    if part.has("bridges"):
+        return part.length("bridges")
+    row = tables.load("adhesives").row(part.text("type"))
+    if "gap_most" not in row.cells:
+        raise part.missing("bridges")
+    cell = row.cell("gap_most")
+    return leaf(
+        f"{part.name}.bridges",
+        cell.value,
+        "mm",
+        place=part.place_of("type"),
+        source=f"trade tables, adhesives, {row.name}: {cell.grade}",
+        grade=cell.grade,
+    )
+
+
 TOOLS: tuple[Kind, ...] = (
     Kind(
         "adhesive",
         fragment("adhesive"),
         Role.GLUE,
-        quantities={name: _cure(name) for name in ("usable", "mixing", "handling", "full_cure")},
+        quantities={
+            **{name: _cure(name) for name in ("usable", "mixing", "handling", "full_cure")},
+            "bridges": _bridges,
+        },
     ),
     Kind("thread", fragment("thread")),
     Kind("needle", fragment("needle")),
