@@ -25,12 +25,14 @@ from wellstrung.joins import (
     Glue,
     Glues,
     HungOnEyes,
+    MetalParts,
     Piece,
     PieceCut,
     RingHolds,
     RingThroughEye,
     RopeInCap,
     Subject,
+    Worn,
 )
 from wellstrung.model import Item, Missing, Part, Plan, Step
 from wellstrung.place import Edit, Place
@@ -259,6 +261,7 @@ __all__ = [
     "HungOnEyes",
     "Item",
     "Level",
+    "MetalParts",
     "Misfit",
     "Missing",
     "Mixed",
@@ -282,6 +285,7 @@ __all__ = [
     "ThreadEnds",
     "Verdict",
     "Window",
+    "Worn",
     "about",
     "between",
     "caps_at",
