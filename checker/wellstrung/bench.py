@@ -14,6 +14,8 @@ from typing import NamedTuple
 class Setting(NamedTuple):
     """One setting: a length in mm, a time in min, or a plain share or factor without a unit."""
 
+    """One setting: a length in mm, minutes, or a plain share or factor where `unit` is empty."""
+
     value: float
     unit: str
     reason: str
@@ -46,6 +48,9 @@ LIMITS: Mapping[str, Setting] = {
     "weaving-in passes": Setting(1.0, "", "an end woven in passes once more, common practice"),
     "pin grip": Setting(10.0, "mm", "wire that the pliers hold at each loop, common practice"),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
+    "minutes a joint": Setting(
+        1.5, "min", "to spread glue in a cap and seat the rope's end, common practice"
+    ),
 }
 
 

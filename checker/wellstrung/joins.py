@@ -296,6 +296,46 @@ class Piece(Subject):
     """The piece as a whole."""
 
 
+@dataclass(frozen=True)
+class Glues(Subject):
+    """Every adhesive of the plan: what is told once, however many there are."""
+
+    adhesives: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The adhesives."""
+        return tuple(adhesive.name for adhesive in self.adhesives)
+
+
+@dataclass(frozen=True)
+class MetalParts(Subject):
+    """Every metal part of the plan, and the wearer's age (empty where the plan does not say)."""
+
+    metal_parts: tuple[Part, ...]
+    age: str
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The parts."""
+        return tuple(part.name for part in self.metal_parts)
+
+
+@dataclass(frozen=True)
+class Worn(Subject):
+    """A piece, how old its wearer is, and what closes it (empty where the plan does not say)."""
+
+    age: str
+    piece: str
+    closes: str
+    clasps: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Its clasps."""
+        return tuple(clasp.name for clasp in self.clasps)
+
+
 def find(plan: Plan) -> tuple[Subject, ...]:
     """Every join and every other subject of a plan that does not come from its work steps."""
     found: dict[Subject, None] = {}
@@ -308,16 +348,36 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_threaded(plan),
     ):
         found.setdefault(subject)
-    for part in plan.parts.values():
-        if part.kind.role is Role.GLUE:
-            found.setdefault(Glue(part.key.place, part))
-        elif part.kind.role is Role.CLASP:
-            found.setdefault(ClaspClosed(part.key.place, part))
-        elif part.has("wire") and part.has("type") and "loop" in part.kind.eyes:
-            found.setdefault(WireLink(part.key.place, part))
-    for bead in plan.beads.values():
-        found.setdefault(PaletteBead(bead.key.place, bead))
+    for subject in (*_by_part(plan), *_worn(plan)):
+        found.setdefault(subject)
     return (*found, Piece(plan.place_of("title")))
+
+
+def _by_part(plan: Plan) -> Iterator[Subject]:
+    glues = tuple(part for part in plan.parts.values() if part.kind.role is Role.GLUE)
+    for part in glues:
+        yield Glue(part.key.place, part)
+    if glues:
+        yield Glues(glues[0].key.place, glues)
+    for part in plan.parts.values():
+        if part.kind.role is Role.CLASP:
+            yield ClaspClosed(part.key.place, part)
+        elif part.has("wire") and "loop" in part.kind.eyes:
+            yield WireLink(part.key.place, part)
+    for bead in plan.beads.values():
+        yield PaletteBead(bead.key.place, bead)
+
+
+def _worn(plan: Plan) -> Iterator[Subject]:
+    age, closes = plan.written("wearer", "age"), plan.written("closes")
+    old = str(age.value) if age else ""
+    metal_parts = tuple(part for part in plan.parts.values() if part.takes("metal"))
+    if metal_parts:
+        yield MetalParts(metal_parts[0].key.place, metal_parts, old)
+    if age is not None:
+        clasps = dict.fromkeys(e.part for e in plan.run if e.part.kind.role is Role.CLASP)
+        how = str(closes.value) if closes else ""
+        yield Worn(age.place, old, plan.piece, how, tuple(clasps))
 
 
 def passes_of(plan: Plan, part: Part) -> int | None:
