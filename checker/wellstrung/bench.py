@@ -39,6 +39,15 @@ LIMITS: Mapping[str, Setting] = {
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
+    "spare Japanese beads": Setting(
+        0.1, "", "a tenth is culled or lost, trade table `stitch_facts`: from memory, no print"
+    ),
+    "spare Czech beads": Setting(
+        0.15, "", "Czech beads vary more, trade table `stitch_facts`: from memory, no print"
+    ),
+    "spare cylinder beads": Setting(
+        0.05, "", "cylinders vary least, trade table `stitch_facts`: from memory, no print"
+    ),
 }
 
 

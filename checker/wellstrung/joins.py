@@ -303,13 +303,21 @@ def _hung_on_eyes(plan: Plan) -> Iterator[Subject]:
         yield HungOnEyes(hung[-1].place_of("times"), eyes, tuple(hung))
 
 
-def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
-    """Every chain with the pieces that the plan hangs or runs of it."""
+def placed(plan: Plan) -> dict[str, int]:
+    """How many of each part the plan hangs or runs, over all the pieces it makes."""
     counts: dict[str, int] = {}
     for line in plan.hung:
         counts[line.part.name] = counts.get(line.part.name, 0) + pieces_hung(line)
     for entry in plan.run:
-        counts[entry.part.name] = counts.get(entry.part.name, 0) + entry.linked
+        # a clasp stands in the run by its halves: the first of them is the clasp
+        if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
+            counts[entry.part.name] = counts.get(entry.part.name, 0) + entry.linked
+    return {name: count * plan.makes for name, count in counts.items()}
+
+
+def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
+    """Every chain with the pieces that the plan hangs or runs of it."""
+    counts = placed(plan)
     for chain in plan.parts.values():
         if not chain.has("pattern"):
             continue

@@ -273,6 +273,11 @@ class Plan:
     steps: tuple[Step, ...]
     stitches: Mapping[str, Stitch]
 
+    @property
+    def makes(self) -> int:
+        """How many of the piece the plan makes: two of a pair."""
+        return int(self.tree.value.get("makes", 1))
+
     def entries(self, name: str) -> list[reading.Mapping]:
         """The lines of a top-level list such as `supplies` or `accept`."""
         entry = self.tree.entries.get(name)

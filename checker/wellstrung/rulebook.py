@@ -32,6 +32,7 @@ from wellstrung.joins import (
     Subject,
 )
 from wellstrung.model import Item, Missing, Part, Plan
+from wellstrung.needs import BeadsNeeded, RingsNeeded
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -228,6 +229,7 @@ def _unit(like: Quantity, base: str) -> str:
 __all__ = [
     "Answer",
     "Ask",
+    "BeadsNeeded",
     "Cause",
     "Caution",
     "ChainCut",
@@ -252,6 +254,7 @@ __all__ = [
     "RingHolds",
     "RingOnCappedRope",
     "RingThroughEye",
+    "RingsNeeded",
     "RopeInCap",
     "Rule",
     "Spread",

@@ -1,0 +1,87 @@
+"""What a plan needs against what its supplies hold, and what it names and never uses.
+
+Lines of `supplies` are items of their own: they know their fields and places as parts do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from wellstrung import reading
+from wellstrung.joins import Subject, placed
+from wellstrung.model import Item, Part, Plan, Role
+
+
+@dataclass(frozen=True)
+class BeadsNeeded(Subject):
+    """A bead of the palette, the parts woven of it (and how many of each), what is on hand."""
+
+    bead: Item
+    woven: tuple[tuple[Part, int], ...]
+    lines: tuple[Item, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Bead, then what is woven of it."""
+        return (self.bead.name, *(part.name for part, _ in self.woven))
+
+
+@dataclass(frozen=True)
+class RingsNeeded(Subject):
+    """A ring, how many the run and what is hung take, and what is on hand."""
+
+    ring: Part
+    count: int
+    lines: tuple[Item, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ring."""
+        return (self.ring.name,)
+
+
+def find(plan: Plan) -> tuple[Subject, ...]:
+    """Every need of a plan."""
+    return (*_beads(plan), *_rings(plan))
+
+
+def supply_lines(plan: Plan, what: str, name: str) -> tuple[Item, ...]:
+    """The lines of `supplies` for a bead, part, chain or thread of that name."""
+    found = []
+    for line in plan.entries("supplies"):
+        key = line.entries[what].node if what in line.entries else None
+        if isinstance(key, reading.Scalar) and str(key.value) == name:
+            found.append(Item(name, key, line, plan.bench))
+    return tuple(found)
+
+
+def beads_needed(plan: Plan, bead: Item) -> BeadsNeeded:
+    """What a plan asks of one bead: a part that has no place in it yet is woven once."""
+    counts = placed(plan)
+    woven = tuple(
+        (part, counts.get(part.name) or plan.makes)
+        for part in plan.parts.values()
+        if part.has("stitch") and part.has("beads") and part.text("beads") == bead.name
+    )
+    return BeadsNeeded(bead.key.place, bead, woven, supply_lines(plan, "bead", bead.name))
+
+
+def _beads(plan: Plan) -> Iterator[Subject]:
+    for bead in plan.beads.values():
+        need = beads_needed(plan, bead)
+        if need.woven:
+            yield need
+
+
+def _rings(plan: Plan) -> Iterator[Subject]:
+    counts: dict[str, int] = {}
+    for entry in plan.run:
+        counts[entry.part.name] = counts.get(entry.part.name, 0) + entry.linked
+    for line in plan.hung:
+        if line.by is not None:
+            counts[line.by.name] = counts.get(line.by.name, 0) + line.times
+    for part in plan.parts.values():
+        if part.kind.role is Role.RING and counts.get(part.name):
+            lines = supply_lines(plan, "part", part.name)
+            yield RingsNeeded(part.key.place, part, counts[part.name] * plan.makes, lines)
