@@ -39,6 +39,9 @@ LIMITS: Mapping[str, Setting] = {
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
+    "thread between tails": Setting(
+        300.0, "mm", "less to weave with is more joins than weaving, common practice, no source"
+    ),
     "spare Japanese beads": Setting(
         0.1, "", "a tenth is culled or lost, trade table `stitch_facts`: from memory, no print"
     ),

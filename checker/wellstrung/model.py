@@ -100,7 +100,8 @@ class Item:
         what = " ".join(path).replace("_", " ")
         if len(path) == 1 and path[0] in self.measurable:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
-        example = f"{parsed.text} ± 0.05 mm"
+        exact = parsed.low == parsed.high
+        example = f"{parsed.text if exact else units.show(parsed.value, parsed.unit)} ± 0.05 mm"
         return (
             f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
         )

@@ -5,8 +5,9 @@ Lines of `supplies` are items of their own: they know their fields and places as
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from wellstrung import reading
 from wellstrung.joins import Subject, placed
@@ -41,9 +42,34 @@ class RingsNeeded(Subject):
         return (self.ring.name,)
 
 
+@dataclass(frozen=True)
+class Woven(Subject):
+    """A woven part, and whether its own thread sews it to a clasp, with no cap between."""
+
+    part: Part
+    sewn_to_clasp: bool
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The woven part."""
+        return (self.part.name,)
+
+
+@dataclass(frozen=True)
+class Worn(Subject):
+    """The piece on the one who wears it: round which measure of the body it goes."""
+
+    wearer: Item
+    measure: str
+
+
 def find(plan: Plan) -> tuple[Subject, ...]:
     """Every need of a plan."""
-    return (*_beads(plan), *_rings(plan))
+    return (*_beads(plan), *_rings(plan), *_woven(plan), *_worn(plan))
+
+
+#: what a piece goes round
+ROUND: Mapping[str, str] = {"necklace": "neck", "bracelet": "wrist", "anklet": "ankle"}
 
 
 def supply_lines(plan: Plan, what: str, name: str) -> tuple[Item, ...]:
@@ -85,3 +111,24 @@ def _rings(plan: Plan) -> Iterator[Subject]:
         if part.kind.role is Role.RING and counts.get(part.name):
             lines = supply_lines(plan, "part", part.name)
             yield RingsNeeded(part.key.place, part, counts[part.name] * plan.makes, lines)
+
+
+def _woven(plan: Plan) -> Iterator[Subject]:
+    sewn = {
+        part.name
+        for pair in pairwise(entry.part for entry in plan.run)
+        for part, beside in (pair, pair[::-1])
+        if beside.kind.role is Role.CLASP
+    }
+    for part in plan.parts.values():
+        if part.has("stitch"):
+            yield Woven(part.key.place, part, part.name in sewn)
+
+
+def _worn(plan: Plan) -> Iterator[Subject]:
+    entry = plan.tree.entries.get("wearer")
+    if entry is None or not isinstance(entry.node, reading.Mapping) or plan.piece not in ROUND:
+        return
+    if plan.tree.value.get("closes") != "open":
+        wearer = Item("wearer", entry.key, entry.node, plan.bench)
+        yield Worn(entry.key.place, wearer, ROUND[plan.piece])

@@ -32,7 +32,7 @@ from wellstrung.joins import (
     Subject,
 )
 from wellstrung.model import Item, Missing, Part, Plan
-from wellstrung.needs import BeadsNeeded, RingsNeeded
+from wellstrung.needs import BeadsNeeded, RingsNeeded, Worn, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -261,6 +261,8 @@ __all__ = [
     "Subject",
     "Verdict",
     "Window",
+    "Worn",
+    "Woven",
     "about",
     "between",
     "caps_at",
