@@ -7,7 +7,7 @@ its kind; what a woven part measures is said by its stitch.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from wellstrung.joins import ChainCut, chain_cuts, pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role
@@ -70,7 +70,7 @@ class Quantities:
             item = self.plan.beads[bead]
             return _STOCK[what](item, self) if what in _STOCK else BEAD[what](item)
         part = self.plan.parts[owner]
-        offers = _offers(self.plan, part)
+        offers = {**_offers(self.plan, part), **_asides(self.plan, part)}
         if what in offers:
             return offers[what](part, self)
         eye, _, of_eye = what.rpartition(".")
@@ -90,6 +90,11 @@ def _offers(plan: Plan, part: Part) -> dict[str, Formula]:
     if stitch is not None:
         offers = {**plan.stitches[str(stitch.value)].quantities, **offers}
     return offers
+
+
+def _asides(plan: Plan, part: Part) -> Mapping[str, Formula]:
+    stitch = part.node_at("stitch")
+    return plan.stitches[str(stitch.value)].asides if stitch is not None else {}
 
 
 # --- eyes

@@ -63,9 +63,23 @@ class Worn(Subject):
     measure: str
 
 
+@dataclass(frozen=True)
+class Named(Subject):
+    """A part or a bead of the palette, under which heading it is named, and whether it is used."""
+
+    item: Item
+    heading: str
+    used: bool
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part or the bead."""
+        return (self.item.name,)
+
+
 def find(plan: Plan) -> tuple[Subject, ...]:
     """Every need of a plan."""
-    return (*_beads(plan), *_rings(plan), *_woven(plan), *_worn(plan))
+    return (*_beads(plan), *_rings(plan), *_woven(plan), *_worn(plan), *_named(plan))
 
 
 #: what a piece goes round
@@ -132,3 +146,43 @@ def _worn(plan: Plan) -> Iterator[Subject]:
     if plan.tree.value.get("closes") != "open":
         wearer = Item("wearer", entry.key, entry.node, plan.bench)
         yield Worn(entry.key.place, wearer, ROUND[plan.piece])
+
+
+#: fields of a part whose text is no name of another part
+_PLAIN = frozenset({"kind", "stitch", "metal", "type", "colour", "finish", "note", "source"})
+
+
+def _named(plan: Plan) -> Iterator[Subject]:
+    told = {
+        str(text.value).partition(".")[0]
+        for name in ("run", "hung", "work", "supplies")
+        if name in plan.tree.entries
+        for text in _texts(plan.tree.entries[name].node)
+    }
+    by_part = {
+        part.name: {
+            str(text.value)
+            for field, entry in part.node.entries.items()
+            if field not in _PLAIN
+            for text in _texts(entry.node)
+        }
+        for part in plan.parts.values()
+    }
+    for heading, items in (("parts", plan.parts), ("beads", plan.beads)):
+        for item in items.values():
+            used = item.name in told or any(
+                item.name in texts for name, texts in by_part.items() if name != item.name
+            )
+            yield Named(item.key.place, item, heading, used)
+
+
+def _texts(node: reading.Node) -> Iterator[reading.Node]:
+    """Every plain value under a node."""
+    if isinstance(node, reading.Mapping):
+        for entry in node.entries.values():
+            yield from _texts(entry.node)
+    elif isinstance(node, reading.Sequence):
+        for item in node.items:
+            yield from _texts(item)
+    else:
+        yield node

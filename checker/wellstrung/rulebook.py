@@ -32,7 +32,7 @@ from wellstrung.joins import (
     Subject,
 )
 from wellstrung.model import Item, Missing, Part, Plan
-from wellstrung.needs import BeadsNeeded, RingsNeeded, Worn, Woven
+from wellstrung.needs import BeadsNeeded, Named, RingsNeeded, Worn, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -123,6 +123,11 @@ class Ask:
         text = self.plan.text
         start = reading.offset(text, place.line, place.column)
         return text[start : reading.offset(text, place.end_line, place.end_column)]
+
+    def without(self, item: Item) -> Edit:
+        """An edit that takes a named entry out of the plan."""
+        start, end = item.key.place, item.node.place
+        return Edit(Place(start.file, start.line, start.column, end.end_line, end.end_column), "")
 
     def new_item_after(self, item: Place, text: str) -> Edit:
         """An edit that adds a list item on a line of its own after another one."""
@@ -244,6 +249,7 @@ __all__ = [
     "Misfit",
     "Missing",
     "Moment",
+    "Named",
     "Part",
     "Piece",
     "PieceCut",

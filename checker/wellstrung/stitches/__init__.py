@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -17,10 +17,12 @@ if TYPE_CHECKING:
 class Stitch:
     """One stitch: its name, what it gives for a part, and the print it was held against.
 
-    `refuses` yields what is wrong with the counts of a part, with the place to mend.
+    `refuses` yields what is wrong with the counts of a part, with the place to mend. `asides` are
+    quantities that a rule asks for and no report lists: what the part would be, counted otherwise.
     """
 
     name: str
     quantities: Mapping[str, Callable[[Part, Quantities], Quantity]]
     held_against: str
     refuses: Callable[[Part], Iterator[tuple[str, Place]]]
+    asides: Mapping[str, Callable[[Part, Quantities], Quantity]] = field(default_factory=dict)
