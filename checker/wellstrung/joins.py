@@ -124,6 +124,19 @@ class HungOnEyes(Subject):
 
 
 @dataclass(frozen=True)
+class HungByEyes(Subject):
+    """A part that hangs by several eyes of its own, and every line that hangs it."""
+
+    eyes: Eyes
+    lines: tuple[Hung, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part that hangs."""
+        return (self.eyes.part.name,)
+
+
+@dataclass(frozen=True)
 class CutFromChain:
     """One kind of piece cut from a chain: its links, first to last, and how many there are."""
 
@@ -210,6 +223,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_run_joins(plan),
         *_hung_joins(plan),
         *_hung_on_eyes(plan),
+        *_hung_by_eyes(plan),
         *chain_cuts(plan),
         *_piece_cuts(plan),
     ):
@@ -301,6 +315,23 @@ def _hung_on_eyes(plan: Plan) -> Iterator[Subject]:
             lines.setdefault(Eyes(line.source, line.source_eyes), []).append(line)
     for eyes, hung in lines.items():
         yield HungOnEyes(hung[-1].place_of("times"), eyes, tuple(hung))
+
+
+def _hung_by_eyes(plan: Plan) -> Iterator[Subject]:
+    """Parts whose own eyes are there to hang by; from a set of eyes below, each eye takes one."""
+    lines: dict[Eyes, list[Hung]] = {}
+    for line in plan.hung:
+        own = hanging_eyes(line.part)
+        # a part with one set of eyes hangs by one of them and carries by the others
+        if (
+            own is not None
+            and len(line.part.kind.eyes) > 1
+            and line.part.kind.eyes[own.key].several
+        ):
+            lines.setdefault(own, []).append(line)
+    for eyes, hung in lines.items():
+        if not any(line.source_eyes or line.by is None for line in hung):
+            yield HungByEyes(hung[-1].place_of("times"), eyes, tuple(hung))
 
 
 def placed(plan: Plan) -> dict[str, int]:

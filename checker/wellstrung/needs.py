@@ -43,6 +43,24 @@ class RingsNeeded(Subject):
 
 
 @dataclass(frozen=True)
+class ThreadNeeded(Subject):
+    """A thread, the woven parts that use it (and how many of each), what is on hand.
+
+    `thread` is None where a woven part tells of a thread that no part of the plan is.
+    """
+
+    thread: Part | None
+    woven: tuple[tuple[Part, int], ...]
+    lines: tuple[Item, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Thread, then what is woven with it."""
+        thread = (self.thread.name,) if self.thread else ()
+        return (*thread, *(part.name for part, _ in self.woven))
+
+
+@dataclass(frozen=True)
 class Woven(Subject):
     """A woven part, and whether its own thread sews it to a clasp, with no cap between."""
 
@@ -79,7 +97,14 @@ class Named(Subject):
 
 def find(plan: Plan) -> tuple[Subject, ...]:
     """Every need of a plan."""
-    return (*_beads(plan), *_rings(plan), *_woven(plan), *_worn(plan), *_named(plan))
+    return (
+        *_beads(plan),
+        *_rings(plan),
+        *_threads(plan),
+        *_woven(plan),
+        *_worn(plan),
+        *_named(plan),
+    )
 
 
 #: what a piece goes round
@@ -125,6 +150,36 @@ def _rings(plan: Plan) -> Iterator[Subject]:
         if part.kind.role is Role.RING and counts.get(part.name):
             lines = supply_lines(plan, "part", part.name)
             yield RingsNeeded(part.key.place, part, counts[part.name] * plan.makes, lines)
+
+
+def _threads(plan: Plan) -> Iterator[Subject]:
+    counts = placed(plan)
+    used: dict[str, list[tuple[Part, int]]] = {}
+    for part in plan.parts.values():
+        if not part.has("stitch") or not part.has("thread"):
+            continue
+        woven, spool = (part, counts.get(part.name) or plan.makes), spool_of(plan, part)
+        if spool is None:
+            yield ThreadNeeded(part.place_of("thread"), None, (woven,), ())
+        else:
+            used.setdefault(spool.name, []).append(woven)
+    for name, parts in used.items():
+        thread, lines = plan.parts[name], supply_lines(plan, "thread", name)
+        yield ThreadNeeded(thread.key.place, thread, tuple(parts), lines)
+
+
+def spool_of(plan: Plan, woven: Part) -> Part | None:
+    """The thread of a woven part: the one it names, or the only one there is of its type."""
+    if woven.has("thread", "spool"):
+        return plan.parts[woven.text("thread", "spool")]
+    if not woven.has("thread", "type"):
+        return None
+    alike = [
+        part
+        for part in plan.parts.values()
+        if part.kind.name == "thread" and part.text("type") == woven.text("thread", "type")
+    ]
+    return alike[0] if len(alike) == 1 else None
 
 
 def _woven(plan: Plan) -> Iterator[Subject]:

@@ -23,6 +23,7 @@ from wellstrung.joins import (
     ChainCut,
     Eyes,
     Glue,
+    HungByEyes,
     HungOnEyes,
     Piece,
     PieceCut,
@@ -32,7 +33,7 @@ from wellstrung.joins import (
     Subject,
 )
 from wellstrung.model import Item, Missing, Part, Plan
-from wellstrung.needs import BeadsNeeded, Named, RingsNeeded, Worn, Woven
+from wellstrung.needs import BeadsNeeded, Named, RingsNeeded, ThreadNeeded, Worn, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -243,6 +244,7 @@ __all__ = [
     "Glue",
     "GluedJoint",
     "Held",
+    "HungByEyes",
     "HungOnEyes",
     "Item",
     "Level",
@@ -265,6 +267,7 @@ __all__ = [
     "Rule",
     "Spread",
     "Subject",
+    "ThreadNeeded",
     "Verdict",
     "Window",
     "Worn",
