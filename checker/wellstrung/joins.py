@@ -129,6 +129,19 @@ class HungOnEyes(Subject):
 
 
 @dataclass(frozen=True)
+class HungByEyes(Subject):
+    """A part that hangs by several eyes of its own, and every line that hangs it."""
+
+    eyes: Eyes
+    lines: tuple[Hung, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part that hangs."""
+        return (self.eyes.part.name,)
+
+
+@dataclass(frozen=True)
 class CutFromChain:
     """One kind of piece cut from a chain: its links, first to last, and how many there are."""
 
@@ -343,6 +356,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_run_joins(plan),
         *_hung_joins(plan),
         *_hung_on_eyes(plan),
+        *_hung_by_eyes(plan),
         *chain_cuts(plan),
         *_piece_cuts(plan),
         *_threaded(plan),
@@ -495,14 +509,39 @@ def _hung_on_eyes(plan: Plan) -> Iterator[Subject]:
         yield HungOnEyes(hung[-1].place_of("times"), eyes, tuple(hung))
 
 
-def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
-    """Every chain with the pieces that the plan hangs or runs of it."""
+def _hung_by_eyes(plan: Plan) -> Iterator[Subject]:
+    """Parts whose own eyes are there to hang by; from a set of eyes below, each eye takes one."""
+    lines: dict[Eyes, list[Hung]] = {}
+    for line in plan.hung:
+        own = hanging_eyes(line.part)
+        # a part with one set of eyes hangs by one of them and carries by the others
+        if (
+            own is not None
+            and len(line.part.kind.eyes) > 1
+            and line.part.kind.eyes[own.key].several
+        ):
+            lines.setdefault(own, []).append(line)
+    for eyes, hung in lines.items():
+        if not any(line.source_eyes or line.by is None for line in hung):
+            yield HungByEyes(hung[-1].place_of("times"), eyes, tuple(hung))
+
+
+def placed(plan: Plan) -> dict[str, int]:
+    """How many of each part the plan hangs or runs, over all the pieces it makes."""
     counts: dict[str, int] = {}
     for line in plan.hung:
         counts[line.part.name] = counts.get(line.part.name, 0) + pieces_hung(line)
     for entry in plan.run:
-        for part in entry.parts:
-            counts[part.name] = counts.get(part.name, 0) + entry.linked
+        # a clasp stands in the run by its halves: the first of them is the clasp
+        if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
+            for part in entry.parts:
+                counts[part.name] = counts.get(part.name, 0) + entry.linked
+    return {name: count * plan.makes for name, count in counts.items()}
+
+
+def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
+    """Every chain with the pieces that the plan hangs or runs of it."""
+    counts = placed(plan)
     for chain in plan.parts.values():
         if not chain.has("pattern"):
             continue

@@ -5,9 +5,10 @@ A stitch's own module has its geometry as float functions; here they become quan
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung.model import bead_mix
 from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, total, worked
 
 if TYPE_CHECKING:
@@ -22,23 +23,9 @@ GEOMETRY = "geometry, worked out for this project"
 _THREAD_SHARE = 0.2
 
 
-def mix_of(part: Part) -> dict[str, int]:
-    """How many of each bead a part takes in its repeat: one of the only bead it names.
-
-    `beads: kelp` is one bead, `beads: [kelp, kelp, sand]` a repeat, `beads: {kelp: 2, sand: 1}`
-    shares.
-    """
-    node = part.node_at("beads")
-    value = node.value if node is not None else part.text("beads")
-    if isinstance(value, Mapping):
-        return {str(name): int(count) for name, count in value.items()}
-    names = [str(name) for name in value] if isinstance(value, list) else [str(value)]
-    return {name: names.count(name) for name in names}
-
-
 def beads_of(part: Part, ask: Quantities) -> Iterator[tuple[Item, float]]:
     """Each bead of a part with its share of all of them."""
-    mix = mix_of(part)
+    mix = bead_mix(part)
     of_all = sum(mix.values())
     for name, count in mix.items():
         yield ask.plan.beads[name], count / of_all
