@@ -21,6 +21,7 @@ MAY: dict[str, set[str]] = {
     "bench": set(),
     "circles": set(),
     "rings": set(),
+    "ring_movement": set(),
     "chain": set(),
     "cutting": set(),
     "fits": set(),
@@ -52,7 +53,7 @@ MAY: dict[str, set[str]] = {
     "__init__": set(),
 }  # fmt: skip
 #: formula modules that a rule may use beside the rulebook
-FORMULAS = {"rulebook", "circles", "rings", "chain", "fits", "tables", "hooks"}
+FORMULAS = {"rulebook", "circles", "rings", "ring_movement", "chain", "fits", "tables", "hooks"}
 
 
 def imported(path: Path) -> set[str]:
