@@ -125,10 +125,12 @@ def curved_stresses(pull: float, moment: float, radius: float, wire: float) -> t
     neutral = neutral_radius(radius, wire)
     area = math.pi * wire**2 / 4
     inner, outer = radius - wire / 2, radius + wire / 2
-    bending = moment / (area * (radius - neutral))
+    # radius - neutral, without the small difference of large numbers
+    shift = wire**2 / (16 * neutral)
+    bending = moment / (area * shift)
     return (
-        pull / area + bending * (neutral - inner) / inner,
-        pull / area - bending * (outer - neutral) / outer,
+        pull / area + bending * (wire / 2 - shift) / inner,
+        pull / area - bending * (wire / 2 + shift) / outer,
     )
 
 
