@@ -24,6 +24,7 @@ MAY: dict[str, set[str]] = {
     "bench_time": set(),
     "circles": set(),
     "rings": set(),
+    "ring_movement": set(),
     "chain": set(),
     "cutting": set(),
     "fits": set(),
@@ -62,7 +63,17 @@ MAY: dict[str, set[str]] = {
     "__init__": set(),
 }  # fmt: skip
 #: formula modules that a rule may use beside the rulebook
-FORMULAS = {"rulebook", "beads", "circles", "rings", "chain", "fits", "tables", "hooks"}
+FORMULAS = {
+    "beads",
+    "chain",
+    "circles",
+    "fits",
+    "hooks",
+    "ring_movement",
+    "rings",
+    "rulebook",
+    "tables",
+}
 
 
 def imported(path: Path) -> set[str]:
