@@ -39,6 +39,18 @@ LIMITS: Mapping[str, Setting] = {
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
+    "ring opened": Setting(
+        0.6, "", "share of an open ring's inside that it still closes true around, common practice"
+    ),
+    "ring wire": Setting(
+        0.7, "mm", "21 AWG (0.72 mm) stays shut, 22 AWG is pulled open: trade table `jump_rings`"
+    ),
+    "ring slack": Setting(
+        8.0, "", "inside over wire is 3 to 7.5 in the trade table `jump_rings`, a little more held"
+    ),
+    "ring stiff": Setting(
+        1.5, "", "inside over wire; 4 mm of 18 AWG, the stiffest common ring, has 1.9: derived"
+    ),
 }
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from wellstrung import chain as chains
 from wellstrung import units
@@ -199,6 +199,31 @@ class Glue(Subject):
 
 
 @dataclass(frozen=True)
+class RingInUse(Subject):
+    """A ring that the run or something hung is held by, however often it is used."""
+
+    ring: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ring."""
+        return (self.ring.name,)
+
+
+@dataclass(frozen=True)
+class Toggle(Subject):
+    """A toggle in the run, and what stands behind its bar, nearest first."""
+
+    clasp: Part
+    behind: tuple[RunEntry, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The clasp."""
+        return (self.clasp.name,)
+
+
+@dataclass(frozen=True)
 class Piece(Subject):
     """The piece as a whole."""
 
@@ -212,6 +237,8 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_hung_on_eyes(plan),
         *chain_cuts(plan),
         *_piece_cuts(plan),
+        *_rings_in_use(plan),
+        *_toggles(plan),
     ):
         found.setdefault(subject)
     for part in plan.parts.values():
@@ -366,3 +393,19 @@ def _piece_cuts(plan: Plan) -> Iterator[Subject]:
                 links_of(piece, chain),
                 next(steps, None),
             )
+
+
+def _rings_in_use(plan: Plan) -> Iterator[Subject]:
+    used = [entry.part for entry in plan.run] + [line.by for line in plan.hung if line.by]
+    for ring in dict.fromkeys(used):
+        if ring.kind.role is Role.RING:
+            yield RingInUse(ring.key.place, ring)
+
+
+def _toggles(plan: Plan) -> Iterator[Subject]:
+    """Every toggle by its bar, with the run from there inwards to the other half of a clasp."""
+    for index, entry in enumerate(plan.run):
+        if entry.part.kind.role is Role.CLASP and entry.half == "b":
+            inwards = plan.run[1:] if index == 0 else plan.run[:index][::-1]
+            behind = takewhile(lambda place: place.part.kind.role is not Role.CLASP, inwards)
+            yield Toggle(entry.place, entry.part, tuple(behind))

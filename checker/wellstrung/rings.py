@@ -50,20 +50,6 @@ def hole_needed(wire: float, inside: float, through: float) -> float | None:
     return wire + radius - math.sqrt(radius**2 - through**2 / 4)
 
 
-#: Share of a ring's inside that may be taken up by what it is closed around; above it the ring has
-#: to be opened so far that it does not close true again. Common practice, no source.
-OPENED_TOO_FAR = 0.6
-
-
-def share_taken(around: float, inside: float) -> float:
-    """Share of a ring's inside that is taken up by what the ring is closed around.
-
-    >>> round(share_taken(around=7.8, inside=9.95), 2), share_taken(7.8, 9.95) > OPENED_TOO_FAR
-    (0.78, True)
-    """
-    return around / inside
-
-
 def aspect_ratio(inside: float, wire: float) -> float:
     """Inside diameter over wire: low is stiff and hard to weave, high opens easily.
 

@@ -10,7 +10,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wellstrung.rings import (
-    OPENED_TOO_FAR,
     aspect_ratio,
     closed_first_yield,
     closed_first_yield_thin,
@@ -23,7 +22,6 @@ from wellstrung.rings import (
     open_sideways_first_yield,
     open_sideways_hinge,
     outside_of,
-    share_taken,
 )
 
 wires = st.floats(0.3, 3.0)
@@ -83,13 +81,6 @@ def test_thicker_wire_never_makes_more_room(
 @given(wires, insides)
 def test_outside_and_inside_undo_each_other(wire: float, inside: float) -> None:
     assert inside_of(outside_of(inside, wire), wire) == pytest.approx(inside)
-
-
-@pytest.mark.parametrize(
-    ("around", "too_far"), [(5.9, False), (6.0, False), (6.1, True), (7.8, True)]
-)
-def test_a_ring_closed_around_more_than_0_6_of_its_inside(around: float, too_far: bool) -> None:
-    assert (share_taken(around, 10.0) > OPENED_TOO_FAR) is too_far
 
 
 def test_aspect_ratio_is_inside_over_wire() -> None:
