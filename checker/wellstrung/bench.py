@@ -39,6 +39,10 @@ LIMITS: Mapping[str, Setting] = {
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
+    "cap depth share": Setting(
+        0.4, "", "a woven end goes into a cap by about 0.4 of its bore, common practice, no source"
+    ),
+    "cap depth": Setting(4.0, "mm", "deep enough for a woven end of any bore, common practice"),
     "ring opened": Setting(
         0.6, "", "share of an open ring's inside that it still closes true around, common practice"
     ),

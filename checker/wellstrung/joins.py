@@ -224,6 +224,27 @@ class Toggle(Subject):
 
 
 @dataclass(frozen=True)
+class EyesMeet(Subject):
+    """Two closed curves of metal that are linked: a ring and an eye, two rings, or two eyes.
+
+    A ring stands as its part, an eye as `Eyes`; `line` is what hangs by it, where it is not in the
+    run.
+    """
+
+    one: Eyes | Part
+    other: Eyes | Part
+    line: Hung | None = field(default=None, compare=False)
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part of either side."""
+        sides = (self.one, self.other)
+        return tuple(
+            dict.fromkeys(side.part.name if isinstance(side, Eyes) else side.name for side in sides)
+        )
+
+
+@dataclass(frozen=True)
 class Piece(Subject):
     """The piece as a whole."""
 
@@ -239,6 +260,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_piece_cuts(plan),
         *_rings_in_use(plan),
         *_toggles(plan),
+        *_eyes_meet(plan),
     ):
         found.setdefault(subject)
     for part in plan.parts.values():
@@ -409,3 +431,48 @@ def _toggles(plan: Plan) -> Iterator[Subject]:
             inwards = plan.run[1:] if index == 0 else plan.run[:index][::-1]
             behind = takewhile(lambda place: place.part.kind.role is not Role.CLASP, inwards)
             yield Toggle(entry.place, entry.part, tuple(behind))
+
+
+def opens(side: Eyes | Part, plan: Plan) -> bool | None:
+    """Whether a ring or an eye can be opened; None where the plan does not say.
+
+    A ring by its closing, a link of chain by whether the chain is soldered, another eye by its
+    `opens`.
+    """
+    if isinstance(side, Part):
+        return side.text("closing") in ("open", "split")
+    part = side.part
+    if part.has("of"):
+        return plan.parts[part.text("of")].text("links_are") == "open"
+    path = part.kind.eyes[side.key].path
+    return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
+
+
+def _curve(entry: RunEntry) -> Eyes | Part | None:
+    """The ring, or the eye, by which a place in the run meets its neighbours."""
+    return entry.part if entry.part.kind.role is Role.RING else _eyes_facing(entry)
+
+
+def _eyes_meet(plan: Plan) -> Iterator[Subject]:
+    for before, after in pairwise(plan.run):
+        one, other = _curve(before), _curve(after)
+        halves = before.half and after.half and before.part is after.part
+        if one is not None and other is not None and not halves:
+            yield EyesMeet(after.place, one, other)
+    for entry in plan.run:
+        if entry.linked > 1 and entry.part.kind.role is Role.RING:
+            yield EyesMeet(entry.place, entry.part, entry.part)
+    for line in plan.hung:
+        if line.on_thread:
+            continue
+        below = line.part if line.part.kind.role is Role.RING else hanging_eyes(line.part)
+        above: Eyes | Part | None = None
+        if line.source_eyes:
+            above = Eyes(line.source, line.source_eyes)
+        elif line.source.kind.role is Role.RING:
+            above = line.source
+        pairs = [(below, above)] if line.by is None else [(below, line.by), (above, line.by)]
+        place = line.place_of("by" if line.by else "part")
+        for one, other in pairs:
+            if one is not None and other is not None:
+                yield EyesMeet(place, one, other, line)

@@ -23,6 +23,7 @@ from wellstrung.derive import Quantities
 from wellstrung.joins import (
     ChainCut,
     Eyes,
+    EyesMeet,
     Glue,
     HungOnEyes,
     Piece,
@@ -33,6 +34,7 @@ from wellstrung.joins import (
     RopeInCap,
     Subject,
     Toggle,
+    opens,
 )
 from wellstrung.model import Item, Missing, Part, Plan, Role, RunEntry
 from wellstrung.place import Edit, Place
@@ -119,6 +121,10 @@ class Ask:
     def of(self, item: Item, what: str) -> Quantity:
         """`what` of a part or a bead; raises Missing."""
         return self._quantities.of(item, what)
+
+    def opens(self, side: Eyes | Part) -> bool | None:
+        """Whether a ring or an eye can be opened; None where the plan does not say."""
+        return opens(side, self.plan)
 
     def across(self, part: Part) -> Quantity:
         """How wide a part is across its own line: its outside or its width; raises Missing."""
@@ -260,6 +266,7 @@ __all__ = [
     "ChainCut",
     "Edit",
     "Eyes",
+    "EyesMeet",
     "Glue",
     "GluedJoint",
     "Held",

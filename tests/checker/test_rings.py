@@ -22,6 +22,7 @@ from wellstrung.rings import (
     open_sideways_first_yield,
     open_sideways_hinge,
     outside_of,
+    taken_beside,
 )
 
 wires = st.floats(0.3, 3.0)
@@ -147,3 +148,13 @@ def test_double_wire_on_the_same_middle_holds_eight_times_double_ring_half(
     once = pull(2 * radius - 0.8, 0.8, 100)
     assert pull(2 * radius - 1.6, 1.6, 100) == pytest.approx(8 * once)
     assert pull(4 * radius - 0.8, 0.8, 100) == pytest.approx(once / 2)
+
+
+@given(st.floats(2.0, 20.0), st.floats(0.4, 2.0), st.floats(0.8, 3.0))
+def test_a_ring_beside_a_bar_by_trying_every_middle(across: float, wire: float, bar: float) -> None:
+    def reach(middle: float) -> float:
+        corners = max(math.hypot(across / 2, middle), math.hypot(across / 2, wire - middle))
+        return max(corners, abs(wire + bar / 2 - middle) + bar / 2)
+
+    least = 2 * min(reach(wire / 2 + step * (bar + wire) / 4000) for step in range(4001))
+    assert taken_beside(across, wire, bar) == pytest.approx(least, rel=2e-3)
