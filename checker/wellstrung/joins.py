@@ -245,6 +245,31 @@ class EyesMeet(Subject):
 
 
 @dataclass(frozen=True)
+class Hangs(Subject):
+    """One line of `hung`; every line is a subject of its own."""
+
+    line: Hung
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What hangs, then from what."""
+        return (self.line.part.name, self.line.source.name)
+
+    @property
+    def below(self) -> Eyes | Part | None:
+        """The eye or the ring that hangs."""
+        is_ring = self.line.part.kind.role is Role.RING
+        return self.line.part if is_ring else hanging_eyes(self.line.part)
+
+    @property
+    def above(self) -> Eyes | Part | None:
+        """The eye or the ring that it hangs from; None where that has neither, as a rope."""
+        if self.line.source_eyes:
+            return Eyes(self.line.source, self.line.source_eyes)
+        return self.line.source if self.line.source.kind.role is Role.RING else None
+
+
+@dataclass(frozen=True)
 class Piece(Subject):
     """The piece as a whole."""
 
@@ -261,6 +286,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_rings_in_use(plan),
         *_toggles(plan),
         *_eyes_meet(plan),
+        *(Hangs(line.place_of("part"), line) for line in plan.hung),
     ):
         found.setdefault(subject)
     for part in plan.parts.values():
@@ -465,12 +491,8 @@ def _eyes_meet(plan: Plan) -> Iterator[Subject]:
     for line in plan.hung:
         if line.on_thread:
             continue
-        below = line.part if line.part.kind.role is Role.RING else hanging_eyes(line.part)
-        above: Eyes | Part | None = None
-        if line.source_eyes:
-            above = Eyes(line.source, line.source_eyes)
-        elif line.source.kind.role is Role.RING:
-            above = line.source
+        hangs = Hangs(line.place_of("part"), line)
+        below, above = hangs.below, hangs.above
         pairs = [(below, above)] if line.by is None else [(below, line.by), (above, line.by)]
         place = line.place_of("by" if line.by else "part")
         for one, other in pairs:

@@ -25,6 +25,7 @@ from wellstrung.joins import (
     Eyes,
     EyesMeet,
     Glue,
+    Hangs,
     HungOnEyes,
     Piece,
     PieceCut,
@@ -36,7 +37,7 @@ from wellstrung.joins import (
     Toggle,
     opens,
 )
-from wellstrung.model import Item, Missing, Part, Plan, Role, RunEntry
+from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -269,7 +270,9 @@ __all__ = [
     "EyesMeet",
     "Glue",
     "GluedJoint",
+    "Hangs",
     "Held",
+    "Hung",
     "HungOnEyes",
     "Item",
     "Level",
@@ -287,6 +290,7 @@ __all__ = [
     "RingInUse",
     "RingOnCappedRope",
     "RingThroughEye",
+    "Role",
     "RopeInCap",
     "Rule",
     "RunEntry",
