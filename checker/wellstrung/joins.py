@@ -270,6 +270,25 @@ class Hangs(Subject):
 
 
 @dataclass(frozen=True)
+class EndLink(Subject):
+    """The end link of a chain piece: the rings it takes, and the link it is linked with.
+
+    `beyond` is the link next to it, None in a piece of one link.
+    """
+
+    eyes: Eyes
+    chain: Part
+    link: str
+    beyond: str | None
+    rings: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Rings, then the piece."""
+        return (*dict.fromkeys(ring.name for ring in self.rings), self.eyes.part.name)
+
+
+@dataclass(frozen=True)
 class Piece(Subject):
     """The piece as a whole."""
 
@@ -287,6 +306,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_toggles(plan),
         *_eyes_meet(plan),
         *(Hangs(line.place_of("part"), line) for line in plan.hung),
+        *_end_links(plan),
     ):
         found.setdefault(subject)
     for part in plan.parts.values():
@@ -295,10 +315,14 @@ def find(plan: Plan) -> tuple[Subject, ...]:
     return (*found, Piece(plan.place_of("title")))
 
 
-def _eyes_facing(entry: RunEntry) -> Eyes | None:
-    """The eyes by which a place in the run meets its neighbours."""
-    kind = entry.part.kind
-    key = entry.half or next(iter(kind.eyes), "")
+def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
+    """The eyes by which a place in the run meets its neighbour; chain goes `onwards` by its last.
+
+    Other parts meet both their neighbours by their first set of eyes.
+    """
+    eyes = entry.part.kind.eyes
+    by_its_ends = onwards and entry.part.has("of")
+    key = entry.half or next(reversed(eyes) if by_its_ends else iter(eyes), "")
     return Eyes(entry.part, key) if key else None
 
 
@@ -312,12 +336,13 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
     for index, entry in enumerate(run):
         if entry.part.kind.role is not Role.RING:
             continue
-        beside = [run[i] for i in (index - 1, index + 1) if 0 <= i < len(run)]
-        met = [(place, _eyes_facing(place)) for place in beside]
-        held = [eyes for _, eyes in met if eyes is not None]
-        for _, eyes in met:
-            if eyes is not None:
-                yield RingThroughEye(entry.place, entry.part, eyes, 1)
+        behind, ahead = run[max(index - 1, 0) : index], run[index + 1 : index + 2]
+        beside = (*behind, *ahead)
+        met = [_eyes_facing(place, onwards=True) for place in behind]
+        met += [_eyes_facing(place) for place in ahead]
+        held = [eyes for eyes in met if eyes is not None]
+        for eyes in held:
+            yield RingThroughEye(entry.place, entry.part, eyes, 1)
         rings = sum(place.part.kind.role is Role.RING for place in beside)
         if entry.linked == 1:
             yield RingHolds(entry.place, entry.part, tuple(held), other_rings=rings)
@@ -350,7 +375,7 @@ def pieces_hung(line: Hung) -> int:
 
 
 def _hung_joins(plan: Plan) -> Iterator[Subject]:
-    in_run = {eyes for eyes in map(_eyes_facing, plan.run) if eyes is not None}
+    in_run = {_eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
     for line in plan.hung:
         if line.by is None:
             continue
@@ -474,14 +499,15 @@ def opens(side: Eyes | Part, plan: Plan) -> bool | None:
     return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
 
 
-def _curve(entry: RunEntry) -> Eyes | Part | None:
-    """The ring, or the eye, by which a place in the run meets its neighbours."""
-    return entry.part if entry.part.kind.role is Role.RING else _eyes_facing(entry)
+def _curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
+    """The ring, or the eye, by which a place in the run meets its neighbour."""
+    is_ring = entry.part.kind.role is Role.RING
+    return entry.part if is_ring else _eyes_facing(entry, onwards=onwards)
 
 
 def _eyes_meet(plan: Plan) -> Iterator[Subject]:
     for before, after in pairwise(plan.run):
-        one, other = _curve(before), _curve(after)
+        one, other = _curve(before, onwards=True), _curve(after)
         halves = before.half and after.half and before.part is after.part
         if one is not None and other is not None and not halves:
             yield EyesMeet(after.place, one, other)
@@ -498,3 +524,51 @@ def _eyes_meet(plan: Plan) -> Iterator[Subject]:
         for one, other in pairs:
             if one is not None and other is not None:
                 yield EyesMeet(place, one, other, line)
+
+
+def _end_links(plan: Plan) -> Iterator[Subject]:
+    """The end links of chain pieces that take a ring, once for every way they are hung or run."""
+    for piece in plan.parts.values():
+        if not piece.has("of"):
+            continue
+        chain = plan.parts[piece.text("of")]
+        links = links_of(piece, chain)
+        below = {key: tuple(_rings_below(plan, piece, key)) for key in piece.kind.eyes}
+        for above in dict.fromkeys(_rings_above(plan, piece)) or [((), ())]:
+            first, last = (
+                (Eyes(piece, key), (*rings, *below[key]))
+                for key, rings in zip(below, above, strict=True)
+            )
+            found: list[tuple[Eyes, str, str | None, tuple[Part, ...]]]
+            if len(links) == 1:
+                found = [(first[0], links[0], None, first[1] + last[1])]
+            else:
+                found = [
+                    (first[0], links[0], links[1], first[1]),
+                    (last[0], links[-1], links[-2], last[1]),
+                ]
+            for eyes, link, beyond, rings in found:
+                if rings:
+                    yield EndLink(piece.key.place, eyes, chain, link, beyond, rings)
+
+
+def _rings_above(plan: Plan, piece: Part) -> Iterator[tuple[tuple[Part, ...], tuple[Part, ...]]]:
+    """The rings at the first and at the last link by which a piece hangs, or stands in the run."""
+    for line in plan.hung:
+        if line.part is piece and line.by is not None:
+            yield (line.by,), ()
+    for index, entry in enumerate(plan.run):
+        if entry.part is piece:
+            beside = plan.run[max(index - 1, 0) : index], plan.run[index + 1 : index + 2]
+            first, last = (
+                tuple(place.part for place in side if place.part.kind.role is Role.RING)
+                for side in beside
+            )
+            yield first, last
+
+
+def _rings_below(plan: Plan, piece: Part, key: str) -> Iterator[Part]:
+    """The rings that hang something from one end of a piece, a ring for each line."""
+    for line in plan.hung:
+        if line.source is piece and line.source_eyes == key and line.by is not None:
+            yield line.by

@@ -22,6 +22,7 @@ from wellstrung import reading, units
 from wellstrung.derive import Quantities
 from wellstrung.joins import (
     ChainCut,
+    EndLink,
     Eyes,
     EyesMeet,
     Glue,
@@ -266,6 +267,7 @@ __all__ = [
     "Caution",
     "ChainCut",
     "Edit",
+    "EndLink",
     "Eyes",
     "EyesMeet",
     "Glue",
