@@ -63,6 +63,22 @@ LIMITS: Mapping[str, Setting] = {
     "spare cylinder beads": Setting(
         0.05, "", "cylinders vary least, trade table `stitch_facts`: from memory, no print"
     ),
+    "cap depth share": Setting(
+        0.4, "", "a woven end goes into a cap by about 0.4 of its bore, common practice, no source"
+    ),
+    "cap depth": Setting(4.0, "mm", "deep enough for a woven end of any bore, common practice"),
+    "ring opened": Setting(
+        0.6, "", "share of an open ring's inside that it still closes true around, common practice"
+    ),
+    "ring wire": Setting(
+        0.7, "mm", "21 AWG (0.72 mm) stays shut, 22 AWG is pulled open: trade table `jump_rings`"
+    ),
+    "ring slack": Setting(
+        8.0, "", "inside over wire is 3 to 7.5 in the trade table `jump_rings`, a little more held"
+    ),
+    "ring stiff": Setting(
+        1.5, "", "inside over wire; 4 mm of 18 AWG, the stiffest common ring, has 1.9: derived"
+    ),
 }
 
 

@@ -117,10 +117,20 @@ def _eye_through(part: Part, eye: str) -> Quantity:
     return part.wire(*path, "through") if part.has(*path, "through") else _eye_wire(part, eye)
 
 
+def _eye_edge(part: Part, eye: str) -> Quantity:
+    return part.length(*part.kind.eyes[eye].path, "edge", allowance="eye size")
+
+
+def _eye_spacing(part: Part, eye: str) -> Quantity:
+    return part.length(*part.kind.eyes[eye].path, "spacing", allowance="eye size")
+
+
 EYE: dict[str, Callable[[Part, str], Quantity]] = {
     "hole": _eye_hole,
     "wire": _eye_wire,
     "through": _eye_through,
+    "edge": _eye_edge,
+    "spacing": _eye_spacing,
 }
 
 # --- beads needed and on hand

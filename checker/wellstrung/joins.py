@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from wellstrung import chain as chains
 from wellstrung import units
@@ -293,6 +293,31 @@ class ClaspClosed(Subject):
 
 
 @dataclass(frozen=True)
+class RingInUse(Subject):
+    """A ring that the run or something hung is held by, however often it is used."""
+
+    ring: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ring."""
+        return (self.ring.name,)
+
+
+@dataclass(frozen=True)
+class Toggle(Subject):
+    """A toggle in the run, and what stands behind its bar, nearest first."""
+
+    clasp: Part
+    behind: tuple[RunEntry, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The clasp."""
+        return (self.clasp.name,)
+
+
+@dataclass(frozen=True)
 class PaletteBead(Subject):
     """A bead of the palette."""
 
@@ -302,6 +327,71 @@ class PaletteBead(Subject):
     def parts(self) -> tuple[str, ...]:
         """The bead."""
         return (self.bead.name,)
+
+
+@dataclass(frozen=True)
+class EyesMeet(Subject):
+    """Two closed curves of metal that are linked: a ring and an eye, two rings, or two eyes.
+
+    A ring stands as its part, an eye as `Eyes`; `line` is what hangs by it, where it is not in the
+    run.
+    """
+
+    one: Eyes | Part
+    other: Eyes | Part
+    line: Hung | None = field(default=None, compare=False)
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part of either side."""
+        sides = (self.one, self.other)
+        return tuple(
+            dict.fromkeys(side.part.name if isinstance(side, Eyes) else side.name for side in sides)
+        )
+
+
+@dataclass(frozen=True)
+class Hangs(Subject):
+    """One line of `hung`; every line is a subject of its own."""
+
+    line: Hung
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What hangs, then from what."""
+        return (self.line.part.name, self.line.source.name)
+
+    @property
+    def below(self) -> Eyes | Part | None:
+        """The eye or the ring that hangs."""
+        is_ring = self.line.part.kind.role is Role.RING
+        return self.line.part if is_ring else hanging_eyes(self.line.part)
+
+    @property
+    def above(self) -> Eyes | Part | None:
+        """The eye or the ring that it hangs from; None where that has neither, as a rope."""
+        if self.line.source_eyes:
+            return Eyes(self.line.source, self.line.source_eyes)
+        return self.line.source if self.line.source.kind.role is Role.RING else None
+
+
+@dataclass(frozen=True)
+class EndLink(Subject):
+    """The end link of a chain piece: the rings it takes, and the link it is linked with.
+
+    `beyond` is the link next to it, None in a piece of one link.
+    """
+
+    eyes: Eyes
+    chain: Part
+    link: str
+    beyond: str | None
+    rings: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Rings, then the piece."""
+        return (*dict.fromkeys(ring.name for ring in self.rings), self.eyes.part.name)
 
 
 @dataclass(frozen=True)
@@ -360,6 +450,11 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *chain_cuts(plan),
         *_piece_cuts(plan),
         *_threaded(plan),
+        *_rings_in_use(plan),
+        *_toggles(plan),
+        *_eyes_meet(plan),
+        *(Hangs(line.place_of("part"), line) for line in plan.hung),
+        *_end_links(plan),
     ):
         found.setdefault(subject)
     for subject in (*_by_part(plan), *_worn(plan)):
@@ -420,11 +515,16 @@ def _beads_named(part: Part, field_name: str) -> Iterator[str]:
     yield from (str(name) for name in ([value] if isinstance(value, str) else value))
 
 
-def _eyes_facing(entry: RunEntry) -> Eyes | None:
-    """The eyes by which a place in the run meets its neighbours."""
-    kind = entry.part.kind
-    key = entry.half or next(iter(kind.eyes), "")
-    return Eyes(entry.part, key) if key else None
+def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
+    """The eyes by which a place in the run meets its neighbour; chain goes `onwards` by its last.
+
+    Other parts meet both their neighbours by their first set of eyes.
+    """
+    keys = [entry.half] if entry.half else list(entry.part.kind.eyes)
+    if not keys:
+        return None
+    by_its_ends = onwards and entry.part.has("of")
+    return Eyes(entry.part, keys[-1] if by_its_ends else keys[0])
 
 
 def _run_joins(plan: Plan) -> Iterator[Subject]:
@@ -444,12 +544,13 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
     for index, entry in enumerate(run):
         if entry.part.kind.role is not Role.RING:
             continue
-        beside = [run[i] for i in (index - 1, index + 1) if 0 <= i < len(run)]
-        met = [(place, _eyes_facing(place)) for place in beside]
-        held = [eyes for _, eyes in met if eyes is not None]
-        for _, eyes in met:
-            if eyes is not None:
-                yield RingThroughEye(entry.place, entry.part, eyes, 1)
+        behind, ahead = run[max(index - 1, 0) : index], run[index + 1 : index + 2]
+        beside = (*behind, *ahead)
+        met = [_eyes_facing(place, onwards=True) for place in behind]
+        met += [_eyes_facing(place) for place in ahead]
+        held = [eyes for eyes in met if eyes is not None]
+        for eyes in held:
+            yield RingThroughEye(entry.place, entry.part, eyes, 1)
         rings = sum(place.part.kind.role is Role.RING for place in beside)
         if entry.linked == 1:
             yield RingHolds(entry.place, entry.part, tuple(held), other_rings=rings)
@@ -481,7 +582,7 @@ def pieces_hung(line: Hung) -> int:
 
 
 def _hung_joins(plan: Plan) -> Iterator[Subject]:
-    in_run = {eyes for eyes in map(_eyes_facing, plan.run) if eyes is not None}
+    in_run = {_eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
     for line in plan.hung:
         if line.by is None:
             continue
@@ -598,3 +699,109 @@ def _piece_cuts(plan: Plan) -> Iterator[Subject]:
                 links_of(piece, chain),
                 next(steps, None),
             )
+
+
+def _rings_in_use(plan: Plan) -> Iterator[Subject]:
+    used = [entry.part for entry in plan.run] + [line.by for line in plan.hung if line.by]
+    for ring in dict.fromkeys(used):
+        if ring.kind.role is Role.RING:
+            yield RingInUse(ring.key.place, ring)
+
+
+def _toggles(plan: Plan) -> Iterator[Subject]:
+    """Every toggle by its bar, with the run from there inwards to the other half of a clasp."""
+    for index, entry in enumerate(plan.run):
+        if entry.part.kind.role is Role.CLASP and entry.half == "b":
+            inwards = plan.run[1:] if index == 0 else plan.run[:index][::-1]
+            behind = takewhile(lambda place: place.part.kind.role is not Role.CLASP, inwards)
+            yield Toggle(entry.place, entry.part, tuple(behind))
+
+
+def opens(side: Eyes | Part, plan: Plan) -> bool | None:
+    """Whether a ring or an eye can be opened; None where the plan does not say.
+
+    A ring by its closing, a link of chain by whether the chain is soldered, another eye by its
+    `opens`.
+    """
+    if isinstance(side, Part):
+        return side.text("closing") in ("open", "split")
+    part = side.part
+    if part.has("of"):
+        return plan.parts[part.text("of")].text("links_are") == "open"
+    path = part.kind.eyes[side.key].path
+    return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
+
+
+def _curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
+    """The ring, or the eye, by which a place in the run meets its neighbour."""
+    is_ring = entry.part.kind.role is Role.RING
+    return entry.part if is_ring else _eyes_facing(entry, onwards=onwards)
+
+
+def _eyes_meet(plan: Plan) -> Iterator[Subject]:
+    for before, after in pairwise(plan.run):
+        one, other = _curve(before, onwards=True), _curve(after)
+        halves = before.half and after.half and before.part is after.part
+        if one is not None and other is not None and not halves:
+            yield EyesMeet(after.place, one, other)
+    for entry in plan.run:
+        if entry.linked > 1 and entry.part.kind.role is Role.RING:
+            yield EyesMeet(entry.place, entry.part, entry.part)
+    for line in plan.hung:
+        if line.on_thread:
+            continue
+        hangs = Hangs(line.place_of("part"), line)
+        below, above = hangs.below, hangs.above
+        pairs = [(below, above)] if line.by is None else [(below, line.by), (above, line.by)]
+        place = line.place_of("by" if line.by else "part")
+        for one, other in pairs:
+            if one is not None and other is not None:
+                yield EyesMeet(place, one, other, line)
+
+
+def _end_links(plan: Plan) -> Iterator[Subject]:
+    """The end links of chain pieces that take a ring, once for every way they are hung or run."""
+    for piece in plan.parts.values():
+        if not piece.has("of"):
+            continue
+        chain = plan.parts[piece.text("of")]
+        links = links_of(piece, chain)
+        below = {key: tuple(_rings_below(plan, piece, key)) for key in piece.kind.eyes}
+        for above in dict.fromkeys(_rings_above(plan, piece)) or [((), ())]:
+            first, last = (
+                (Eyes(piece, key), (*rings, *below[key]))
+                for key, rings in zip(below, above, strict=True)
+            )
+            found: list[tuple[Eyes, str, str | None, tuple[Part, ...]]]
+            if len(links) == 1:
+                found = [(first[0], links[0], None, first[1] + last[1])]
+            else:
+                found = [
+                    (first[0], links[0], links[1], first[1]),
+                    (last[0], links[-1], links[-2], last[1]),
+                ]
+            for eyes, link, beyond, rings in found:
+                if rings:
+                    yield EndLink(piece.key.place, eyes, chain, link, beyond, rings)
+
+
+def _rings_above(plan: Plan, piece: Part) -> Iterator[tuple[tuple[Part, ...], tuple[Part, ...]]]:
+    """The rings at the first and at the last link by which a piece hangs, or stands in the run."""
+    for line in plan.hung:
+        if line.part is piece and line.by is not None:
+            yield (line.by,), ()
+    for index, entry in enumerate(plan.run):
+        if entry.part is piece:
+            beside = plan.run[max(index - 1, 0) : index], plan.run[index + 1 : index + 2]
+            first, last = (
+                tuple(place.part for place in side if place.part.kind.role is Role.RING)
+                for side in beside
+            )
+            yield first, last
+
+
+def _rings_below(plan: Plan, piece: Part, key: str) -> Iterator[Part]:
+    """The rings that hang something from one end of a piece, a ring for each line."""
+    for line in plan.hung:
+        if line.source is piece and line.source_eyes == key and line.by is not None:
+            yield line.by

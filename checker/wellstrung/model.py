@@ -249,6 +249,11 @@ class Hung:
     times: int
     node: reading.Mapping
 
+    @property
+    def on_thread(self) -> bool:
+        """Whether thread holds it, not a ring or an eye of its own."""
+        return str(self.node.value.get("by", "")) == "thread"
+
     def place_of(self, field_name: str) -> Place:
         """Where a field of the line stands, or the line where it would go."""
         entry = self.node.entries.get(field_name)

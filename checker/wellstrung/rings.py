@@ -50,18 +50,20 @@ def hole_needed(wire: float, inside: float, through: float) -> float | None:
     return wire + radius - math.sqrt(radius**2 - through**2 / 4)
 
 
-#: Share of a ring's inside that may be taken up by what it is closed around; above it the ring has
-#: to be opened so far that it does not close true again. Common practice, no source.
-OPENED_TOO_FAR = 0.6
+def taken_beside(across: float, wire: float, bar: float) -> float:
+    """Diameter of the smallest circle that holds a bar and, flat against it, a ring seen edge-on.
 
+    The ring is `across` wide and `wire` thick, and the bar lies on the middle of its flat side. The
+    circle passes through the far side of the bar and the ring's two far corners, or through all
+    four corners of a ring that is much wider than both are thick. Geometry, worked out for this
+    project.
 
-def share_taken(around: float, inside: float) -> float:
-    """Share of a ring's inside that is taken up by what the ring is closed around.
-
-    >>> round(share_taken(around=7.8, inside=9.95), 2), share_taken(7.8, 9.95) > OPENED_TOO_FAR
-    (0.78, True)
+    >>> round(taken_beside(across=8.0, wire=1.0, bar=2.0), 3), round(taken_beside(2.0, 1.0, 3.0), 3)
+    (8.333, 4.25)
     """
-    return around / inside
+    high = wire + bar
+    middle = (high**2 - across**2 / 4) / (2 * high)
+    return 2 * (high - middle) if middle >= wire / 2 else math.hypot(across, wire)
 
 
 def aspect_ratio(inside: float, wire: float) -> float:

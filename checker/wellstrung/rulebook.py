@@ -13,6 +13,7 @@ with the field that would let it be judged.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, Literal
@@ -22,9 +23,12 @@ from wellstrung.derive import Quantities
 from wellstrung.joins import (
     ChainCut,
     ClaspClosed,
+    EndLink,
     Eyes,
+    EyesMeet,
     Glue,
     Glues,
+    Hangs,
     HungByEyes,
     HungOnEyes,
     LinkThroughCone,
@@ -33,17 +37,20 @@ from wellstrung.joins import (
     Piece,
     PieceCut,
     RingHolds,
+    RingInUse,
     RingThroughEye,
     RopeInCap,
     StrandInCrimp,
     StrandsInCone,
     Subject,
     Threaded,
+    Toggle,
     WireLink,
     Worn,
+    opens,
     passes_of,
 )
-from wellstrung.model import Item, Missing, Part, Plan, Step
+from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step
 from wellstrung.needs import BeadsNeeded, Fitted, Named, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
@@ -139,6 +146,15 @@ class Ask:
     def of(self, item: Item, what: str) -> Quantity:
         """`what` of a part or a bead; raises Missing."""
         return self._quantities.of(item, what)
+
+    def opens(self, side: Eyes | Part) -> bool | None:
+        """Whether a ring or an eye can be opened; None where the plan does not say."""
+        return opens(side, self.plan)
+
+    def across(self, part: Part) -> Quantity:
+        """How wide a part is across its own line: its outside or its width; raises Missing."""
+        round_ones = (Role.ROPE, Role.CAP, Role.RING)
+        return self.of(part, "outside" if part.kind.role in round_ones else "width")
 
     def source(self, place: Place) -> str:
         """The text of the plan at a place, as the author wrote it."""
@@ -253,6 +269,25 @@ def thinner_wires(wire: Quantity, limit: float) -> list[str]:
     ]
 
 
+def thicker_wires(wire: Quantity, limit: float) -> list[str]:
+    """Up to three standard wires no thinner than `limit`, thinnest first, as the author names wire.
+
+    An author who writes AWG or SWG gets the same system back, one who writes mm gets tenths.
+
+    >>> thicker_wires(leaf("wire", 0.64, "mm", spelled_unit="AWG"), limit=0.7)
+    ['21 AWG', '20 AWG', '19 AWG']
+    """
+    unit = wire.spelled_unit
+    gauges = {"AWG": units.awg, "SWG": units.swg}
+    if unit.upper() in gauges:
+        size = gauges[unit.upper()]
+        return [
+            f"{n} {unit}" for n in range(30, 9, -1) if size(n) >= max(limit, wire.middle + 1e-6)
+        ][:3]
+    first = math.ceil(max(limit, wire.middle + 1e-6) * 10 - 1e-6)
+    return [in_unit_of(n / 10, wire) for n in range(first, first + 3)]
+
+
 def _unit(like: Quantity, base: str) -> str:
     return like.spelled_unit or next(
         (leaf.spelled_unit for leaf in like.leaves if leaf.spelled_unit and leaf.unit == base), base
@@ -269,13 +304,17 @@ __all__ = [
     "ClaspClosed",
     "Cutting",
     "Edit",
+    "EndLink",
     "Eyes",
+    "EyesMeet",
     "Fitted",
     "Glue",
     "GluedEnd",
     "GluedJoint",
     "Glues",
+    "Hangs",
     "Held",
+    "Hung",
     "HungByEyes",
     "HungOnEyes",
     "Item",
@@ -297,11 +336,14 @@ __all__ = [
     "Quantity",
     "Remedy",
     "RingHolds",
+    "RingInUse",
     "RingOnCappedRope",
     "RingThroughEye",
     "RingsNeeded",
+    "Role",
     "RopeInCap",
     "Rule",
+    "RunEntry",
     "Spread",
     "Step",
     "StrandInCrimp",
@@ -310,6 +352,7 @@ __all__ = [
     "ThreadEnds",
     "ThreadNeeded",
     "Threaded",
+    "Toggle",
     "Verdict",
     "Window",
     "WireLink",
@@ -327,6 +370,7 @@ __all__ = [
     "passes_of",
     "spelled",
     "spelled_time",
+    "thicker_wires",
     "thinner_wires",
     "total",
     "worked",

@@ -13,10 +13,12 @@ from pathlib import Path
 import pytest
 
 from running import SAMPLES
-from wellstrung import circles
+from wellstrung import circles, rings
 from wellstrung.checking import Checker
 from wellstrung.host import Host
 from wellstrung.quantity import Cause, Quantity
+from wellstrung_rules.fit.button_loop import edge
+from wellstrung_rules.fit.link_clearance import taken_along
 
 WORDS = {
     "pi": math.pi,
@@ -24,8 +26,15 @@ WORDS = {
     "sin": math.sin,
     "cos": math.cos,
     "ceil": math.ceil,
+    "max": max,
+    "min": min,
     "sqrt": math.sqrt,
     "container": lambda *sizes: circles.container(sizes),
+    "beside": rings.taken_beside,
+    "along": lambda hole, following, *wires: taken_along(
+        hole, next=following, **{f"ring{n}": wire for n, wire in enumerate(wires)}
+    ),
+    "edge": edge,
 }
 
 

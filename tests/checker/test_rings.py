@@ -10,7 +10,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wellstrung.rings import (
-    OPENED_TOO_FAR,
     aspect_ratio,
     closed_first_yield,
     closed_first_yield_thin,
@@ -24,9 +23,9 @@ from wellstrung.rings import (
     open_sideways_first_yield,
     open_sideways_hinge,
     outside_of,
-    share_taken,
     spread_first_yield,
     spread_hinge,
+    taken_beside,
 )
 
 wires = st.floats(0.3, 3.0)
@@ -86,13 +85,6 @@ def test_thicker_wire_never_makes_more_room(
 @given(wires, insides)
 def test_outside_and_inside_undo_each_other(wire: float, inside: float) -> None:
     assert inside_of(outside_of(inside, wire), wire) == pytest.approx(inside)
-
-
-@pytest.mark.parametrize(
-    ("around", "too_far"), [(5.9, False), (6.0, False), (6.1, True), (7.8, True)]
-)
-def test_a_ring_closed_around_more_than_0_6_of_its_inside(around: float, too_far: bool) -> None:
-    assert (share_taken(around, 10.0) > OPENED_TOO_FAR) is too_far
 
 
 def test_aspect_ratio_is_inside_over_wire() -> None:
@@ -191,3 +183,13 @@ def test_the_curve_of_the_wire_counts_less_in_a_wide_ring(wire: float, ratio: fl
     closed = closed_first_yield(*ring) / closed_first_yield_thin(*ring)
     assert opened == pytest.approx(1 - 1 / (2 * ratio), abs=0.2 / ratio**2 + 1e-9)
     assert closed == pytest.approx(1 - 3 / (8 * ratio), abs=0.2 / ratio**2 + 1e-9)
+
+
+@given(st.floats(2.0, 20.0), st.floats(0.4, 2.0), st.floats(0.8, 3.0))
+def test_a_ring_beside_a_bar_by_trying_every_middle(across: float, wire: float, bar: float) -> None:
+    def reach(middle: float) -> float:
+        corners = max(math.hypot(across / 2, middle), math.hypot(across / 2, wire - middle))
+        return max(corners, abs(wire + bar / 2 - middle) + bar / 2)
+
+    least = 2 * min(reach(wire / 2 + step * (bar + wire) / 4000) for step in range(4001))
+    assert taken_beside(across, wire, bar) == pytest.approx(least, rel=2e-3)

@@ -13,8 +13,8 @@ from wellstrung.host import Host
 from wellstrung.testing import Case, answer, cases
 
 FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
-#: a glued joint always has its times, from the plan or from the tables; the others only count
-ALWAYS_JUDGED = {"cure-time", "part-use", "pair-complete"}
+#: a ring and a glued joint always have what they need, from plan or tables; the others count
+ALWAYS_JUDGED = {"cure-time", "part-use", "pair-complete", "ring-gauge"}
 CASES = [case for file in FILES for case in cases(file)]
 
 

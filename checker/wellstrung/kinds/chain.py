@@ -103,6 +103,23 @@ def _end(which: int, what: str) -> Callable[[Part, Quantities], Quantity]:
     return end
 
 
+def _width(piece: Part, ask: Quantities) -> Quantity:
+    """Outside width of the widest link that the piece has."""
+    chain = _chain_of(piece, ask)
+    names = dict.fromkeys(links_of(piece, chain))
+    widths = {
+        f"link{n}": chain.length("links", link, "width", allowance="link size")
+        for n, link in enumerate(names, 1)
+    }
+    return worked(
+        f"{piece.name}.width",
+        "mm",
+        lambda **widths: max(widths.values()),
+        f"max({', '.join(widths)})" if len(widths) > 1 else "link1",
+        widths,
+    )
+
+
 def _mass(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
     return derived(
@@ -191,6 +208,7 @@ CHAIN_PIECE = Kind(
         "lost": _lost,
         "length": _length,
         "along": _along,
+        "width": _width,
         "mass": _mass,
     },
 )

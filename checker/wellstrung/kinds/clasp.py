@@ -62,6 +62,34 @@ def _bar_half(part: Part, ask: Quantities) -> Quantity:
     )
 
 
+def _bar_length(part: Part, ask: Quantities) -> Quantity:
+    return part.length("bar", "length", allowance="part length")
+
+
+def _bar_thickness(part: Part, ask: Quantities) -> Quantity:
+    return part.wire("bar", "thickness")
+
+
+def _stem_width(part: Part, ask: Quantities) -> Quantity:
+    """As written; otherwise as wide as the wall of the bar's eye, common practice of castings."""
+    if part.has("bar", "stem_width"):
+        return part.length("bar", "stem_width", allowance="part length")
+    return ask.of(part, "b.wire")
+
+
+def _to_the_run(part: Part, ask: Quantities) -> Quantity:
+    """From the bar to where the next part bears in its eye."""
+    return derived(
+        f"{part.name}.bar to the run",
+        "mm",
+        lambda stem, eye_hole: stem + eye_hole,
+        "stem + eye_hole",
+        stem=part.length("bar", "stem", allowance="part length"),
+        eye_hole=ask.of(part, "b.hole"),
+        source="geometry, worked out for this project",
+    )
+
+
 def _first_half(part: Part, ask: Quantities) -> Quantity:
     """All of a stated closed length less both end walls counts at the first half."""
     if part.text("type") == "button and loop":
@@ -95,6 +123,10 @@ CLASP = Kind(
     },
     quantities={
         "ring.inside": _ring_inside,
+        "bar.length": _bar_length,
+        "bar.thickness": _bar_thickness,
+        "bar.stem_width": _stem_width,
+        "bar.to_the_run": _to_the_run,
         "a.along": _first_half,
         "b.along": _second_half,
         "mass": stated_mass,

@@ -22,10 +22,14 @@ def _along(part: Part, ask: Quantities) -> Quantity:
     )
 
 
+def _width(part: Part, ask: Quantities) -> Quantity:
+    return part.length("width", allowance="part length")
+
+
 CONNECTOR = Kind(
     "connector",
     fragment("connector"),
     Role.EYED,
     eyes={"eyes": EyeField(("eyes",), several=True)},
-    quantities={"along": _along, "mass": stated_mass},
+    quantities={"along": _along, "width": _width, "mass": stated_mass},
 )

@@ -13,6 +13,10 @@ def _height(part: Part, ask: Quantities) -> Quantity:
     return part.length("height", allowance="part length")
 
 
+def _width(part: Part, ask: Quantities) -> Quantity:
+    return part.length("width", allowance="part length")
+
+
 PENDANT = Kind(
     "pendant",
     fragment("pendant"),
@@ -21,5 +25,5 @@ PENDANT = Kind(
         "top_eyes": EyeField(("top_eyes",), several=True),
         "bottom_eyes": EyeField(("bottom_eyes",), several=True),
     },
-    quantities={"height": _height, "mass": stated_mass},
+    quantities={"height": _height, "width": _width, "mass": stated_mass},
 )

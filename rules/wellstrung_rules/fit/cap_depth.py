@@ -1,0 +1,88 @@
+"""The depth of an end cap: enough of the rope's end goes in to be held."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Remedy,
+    RopeInCap,
+    Rule,
+    Verdict,
+    compare,
+    derived,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(join: RopeInCap, ask: Ask) -> Answer:
+    cap = join.cap
+    depth, bore = ask.of(cap, "depth"), ask.of(cap, "bore")
+    wanted = derived(
+        "depth wanted",
+        "mm",
+        depth_wanted,
+        "min(share * bore, most)",
+        share=ask.limit("cap depth share"),
+        bore=bore,
+        most=ask.limit("cap depth"),
+    )
+    margin = depth - wanted
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    short = -margin.likely.low
+    need = in_unit_of(depth.middle + short, depth)
+    size = in_unit_of(math.ceil((depth.middle + short) * 2 - 1e-6) / 2, depth)
+    edits = [Edit(cap.place_of("depth"), size)]
+    head = f"cap `{cap.name}` of {spelled(bore)} bore is {spelled(depth)} deep, which"
+    hold = f"too shallow to hold the end of the rope `{join.rope.name}`"
+    return Misfit(
+        says=f"{head} is {hold}",
+        may=f"{head} may be {hold}",
+        place=cap.place_of("depth"),
+        found=f"{spelled(depth)} deep",
+        needed=f"a depth of {need} or more",
+        remedies=(
+            Remedy(f"take a cap of {size} depth or more for `{cap.name}`", tuple(edits)),
+            Remedy(f"take a longer cap, with a depth of {need} or more, for `{cap.name}`"),
+        ),
+        margin=margin,
+        also=(cap.place_of("bore"),),
+    )
+
+
+def depth_wanted(share: float, bore: float, most: float) -> float:
+    """How deep a woven end is to go in, mm: a share of the bore, and never more than `most`.
+
+    Common practice, no source: glue holds over the width of about a bead or two.
+
+    >>> depth_wanted(share=0.4, bore=5.0, most=4.0), depth_wanted(share=0.4, bore=12.0, most=4.0)
+    (2.0, 4.0)
+    """
+    return min(share * bore, most)
+
+
+RULE = Rule(
+    name="cap-depth",
+    family="fit",
+    subject=RopeInCap,
+    check=check,
+    title="the end of a rope goes deep enough into its end cap (how wide it is: `cap-bore`)",
+    why=(
+        "in a cap like a shallow dish the glue holds a single ring of beads, and the rope is pulled"
+        " out the first time the clasp is tugged"
+    ),
+    sources=(
+        "at least about 0.4 of the bore, and 4 mm for wide ones: common practice, no source",
+        "caps are 6 to 10 mm deep: trade table `caps`, from memory",
+    ),
+    level="warning",
+    bad="cap: {kind: end cap, bore: 10 mm, depth: 3 mm, ...}",
+    good="cap: {kind: end cap, bore: 10 mm, depth: 7 mm, ...}",
+)

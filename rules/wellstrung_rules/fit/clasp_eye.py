@@ -1,0 +1,89 @@
+"""An eye linked straight into a clasp's eye, without a ring: each wall passes the other's hole.
+
+A link of chain, or the loop of a connector or cap, is opened and hooked into the clasp. Either wall
+lies in the other's hole, so that both holes count.
+"""
+
+from __future__ import annotations
+
+from wellstrung import tables
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Eyes,
+    EyesMeet,
+    Held,
+    Misfit,
+    Quantity,
+    Remedy,
+    Role,
+    Rule,
+    Verdict,
+    compare,
+    exact,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(meeting: EyesMeet, ask: Ask) -> Answer:
+    one, other = meeting.one, meeting.other
+    if not (isinstance(one, Eyes) and isinstance(other, Eyes)):
+        return None
+    if Role.CLASP not in (one.part.kind.role, other.part.kind.role):
+        return None
+    margins = [(_room(one, other, ask), one, other), (_room(other, one, ask), other, one)]
+    margin, outer, inner = min(margins, key=lambda found: found[0].likely.low)
+    cell = tables.load("jump_rings").row("through a loop").cell("room")
+    moves = margin - exact("room", cell.value, "mm", source="trade table `jump_rings`, derived")
+    if compare(moves) is Verdict.HOLDS:
+        return Held(moves)
+    forced = compare(margin) is not Verdict.HOLDS
+    hole, wall = ask.get(outer.quantity("hole")), ask.get(inner.quantity("wire"))
+    head = f"the wall of {inner.words} ({spelled(wall)})"
+    eye = f"{outer.words}, which is {spelled(hole)} wide"
+    need = in_unit_of(hole.middle - moves.likely.low, hole)
+    return Misfit(
+        says=f"{head} {'does not pass' if forced else 'passes without play'} {eye}",
+        may=f"{head} {'may not pass' if forced else 'may pass without play'} {eye}",
+        place=meeting.place,
+        found=f"a hole of {spelled(hole)}",
+        needed=f"a hole of {need} or wider",
+        remedies=(
+            Remedy(
+                f"put a jump ring between `{inner.part.name}` and `{outer.part.name}`, or take a"
+                f" part whose eye is {need} or wider"
+            ),
+        ),
+        margin=margin if forced else moves,
+        at_most="error" if forced else "warning",
+        also=(outer.part.place_of(*outer.part.kind.eyes[outer.key].path, "hole"),),
+    )
+
+
+def _room(outer: Eyes, inner: Eyes, ask: Ask) -> Quantity:
+    """What is left of the hole of the one with the wall of the other in it."""
+    return ask.get(outer.quantity("hole")) - ask.get(inner.quantity("wire"))
+
+
+RULE = Rule(
+    name="clasp-eye",
+    family="fit",
+    subject=EyesMeet,
+    check=check,
+    title=(
+        "an eye linked into a clasp's eye without a ring passes it, and it the eye (with a ring:"
+        " `ring-through-eye`; whether one opens: `no-way-in`)"
+    ),
+    why=(
+        "the last link of a chain is opened to be hooked straight into the clasp, and the clasp's"
+        " cast loop turns out thicker than the link is wide"
+    ),
+    sources=(
+        "trade table `jump_rings`, through a loop: the loop is wider than the wire by 0.1 mm,"
+        " derived",
+        "a wall in a hole: geometry",
+    ),
+    bad="run: [toggle.a, tail] with a link 1 mm wide inside and a clasp's loop of 1.2 mm",
+    good="run: [toggle.a, tail] with a link 2 mm wide inside and a clasp's loop of 1.2 mm",
+)

@@ -1,0 +1,144 @@
+"""The end link of a chain: its rings and the next link lie in it with room to move.
+
+A ring's wire may pass the link and still be wedged there against the wire of the next link. Along
+the link lie the next link's wire and those of the rings: side by side where the link is wide
+enough for all of them, one behind the other where it is not.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    EndLink,
+    Held,
+    Misfit,
+    Part,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    about,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    spelled,
+    thinner_wires,
+    worked,
+)
+
+
+def check(end: EndLink, ask: Ask) -> Answer:
+    wires = {f"ring{n}": ask.of(ring, "wire") for n, ring in enumerate(end.rings, 1)}
+    beyond = _wire(end, end.beyond) if end.beyond else exact("next", 0.0, "mm")
+    # one ring lies along the link however wide it is
+    hole = ask.get(end.eyes.quantity("hole")) if len(wires) > 1 else exact("hole", 0.0, "mm")
+    taken = worked(
+        "taken along the link",
+        "mm",
+        taken_along,
+        f"along(hole, next, {', '.join(wires)})",
+        {"hole": hole, "next": beyond, **wires},
+        source="side by side or one behind the other: geometry, worked out for this project",
+    )
+    inside = _inside(end)
+    fits = inside - taken
+    moves = fits - ask.limit("ring swing")
+    if compare(moves) is Verdict.HOLDS:
+        return Held(moves)
+    forced = compare(fits) is not Verdict.HOLDS
+    ring = max(end.rings, key=lambda ring: ask.of(ring, "wire").middle)
+    wire = ask.of(ring, "wire")
+    link = f"link `{end.link}` of `{end.eyes.part.name}` ({about(inside)} long inside)"
+    things = " and ".join(_things(end, ask))
+    take = f"which take {about(taken)}"
+    fault = "has no room for" if forced else "has no room to move beside"
+    doubt = "may have no room for" if forced else "may have no room to move beside"
+    return Misfit(
+        says=f"{link} {fault} {things}, {take}",
+        may=f"{link} {doubt} {things}, {take}",
+        place=ring.place_of("wire"),
+        found=f"{about(inside)} inside",
+        needed=f"{in_unit_of(inside.middle - moves.likely.low, inside)} inside, or thinner rings",
+        remedies=_remedies(end, ring, wire, wire.middle + moves.likely.low),
+        margin=fits if forced else moves,
+        at_most="error" if forced else "warning",
+        also=(end.chain.place_of("links", end.link, "length"),),
+    )
+
+
+def _things(end: EndLink, ask: Ask) -> Iterator[str]:
+    for ring in dict.fromkeys(end.rings):
+        count = end.rings.count(ring)
+        wires = "the wire" if count == 1 else f"{count} wires"
+        yield f"{wires} of `{ring.name}` ({spelled(ask.of(ring, 'wire'))})"
+    if end.beyond:
+        yield "the next link"
+
+
+def taken_along(hole: float, **wires: float) -> float:
+    """What lies along a link, mm: the `next` link's wire, and the rings' wires.
+
+    Rings that fit the hole's width side by side take the thickest of them, others all together.
+
+    >>> round(taken_along(hole=2.0, next=0.8, ring1=0.8, ring2=0.8), 2)
+    1.6
+    >>> round(taken_along(hole=1.0, next=0.8, ring1=0.8, ring2=0.8), 2)
+    2.4
+    """
+    beyond, rings = wires.get("next", 0.0), [w for name, w in wires.items() if name != "next"]
+    return beyond + (max(rings) if sum(rings) <= hole else sum(rings))
+
+
+def _wire(end: EndLink, link: str) -> Quantity:
+    return end.chain.wire("links", link, "wire")
+
+
+def _inside(end: EndLink) -> Quantity:
+    return derived(
+        "inside of the link",
+        "mm",
+        lambda length, wire: length - 2 * wire,
+        "length - 2 * wire",
+        length=end.chain.length("links", end.link, "length", allowance="link size"),
+        wire=_wire(end, end.link),
+        source="inside = outside - 2 x wire, trade table `chains`",
+    )
+
+
+def _remedies(end: EndLink, ring: Part, wire: Quantity, bound: float) -> tuple[Remedy, ...]:
+    other = ", or hang the rings from each other" if len(end.rings) > 1 else ""
+    return (
+        *(
+            Remedy(f"use {size} wire for `{ring.name}`", (Edit(ring.place_of("wire"), size),))
+            for size in thinner_wires(wire, bound)
+        ),
+        Remedy(f"take chain with longer links{other}"),
+    )
+
+
+RULE = Rule(
+    name="link-clearance",
+    family="fit",
+    subject=EndLink,
+    check=check,
+    title=(
+        "rings and the next link lie in the end link of a chain with room to move (what passes its"
+        " hole is `ring-through-eye`, what a ring holds is `ring-room`)"
+    ),
+    why=(
+        "in fine chain a thick ring is wedged against the next link: the drop stands off stiffly,"
+        " and the link is bent or broken at the first pull"
+    ),
+    sources=(
+        "inside = outside - 2 x wire: trade table `chains`; the wires lie along the link: geometry",
+        "0.2 mm left to swing: common practice, no source",
+    ),
+    yields_to=("ring-through-eye",),
+    bad="a ring of 18 AWG (1.02 mm) in a link 1.5 mm long inside, next to a wire of 0.5 mm",
+    good="a ring of 21 AWG (0.72 mm) in a link 1.5 mm long inside, next to a wire of 0.5 mm",
+)

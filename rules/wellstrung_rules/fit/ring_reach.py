@@ -1,0 +1,138 @@
+"""A ring reaches round the bridge between a hole and the edge of its part.
+
+What the ring holds of a drilled or pierced part is not a thin wall of wire but all that stands
+between the hole and the edge; with whatever else the ring holds it must lie inside the ring.
+"""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung import circles
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Eyes,
+    Held,
+    Misfit,
+    Quantity,
+    Remedy,
+    RingHolds,
+    Rule,
+    Verdict,
+    about,
+    compare,
+    in_unit_of,
+    spelled,
+    worked,
+)
+
+
+def check(join: RingHolds, ask: Ask) -> Answer:
+    bridged = [eyes for eyes in join.eyes if _has_edge(eyes)]
+    if not bridged:
+        return None
+    held = dict(_held(join, ask))
+    formula = " + ".join(held) if len(held) <= 2 else f"container({', '.join(held)})"
+    taken = worked("reach taken", "mm", reach_taken, formula, held, source=_SOURCE)
+    inside = ask.of(join.ring, "inside")
+    margin = inside - taken
+    swings = margin - ask.limit("ring swing")
+    if compare(swings) is Verdict.HOLDS:
+        return Held(swings)
+    forced = compare(margin) is not Verdict.HOLDS
+    size = ask.of(join.ring, _written(join))
+    edge = ask.get(bridged[0].quantity("edge"))
+    ring = f"ring `{join.ring.name}` (inside {about(inside, size)})"
+    bridge = f"{bridged[0].words}, {spelled(edge)} from the edge,"
+    does = "does not reach round" if forced else "reaches so tightly that it does not swing round"
+    may = "may not reach round" if forced else "may reach so tightly that it does not swing round"
+    short = -swings.likely.low
+    all_of = f", with all that it holds taking {about(taken, size)}"
+    return Misfit(
+        says=f"{ring} {does} {bridge[:-1]}{all_of}",
+        may=f"{ring} {may} {bridge[:-1]}{all_of}",
+        place=join.ring.place_of(_written(join)),
+        found=f"inside {about(inside, size)}",
+        needed=f"inside {in_unit_of(inside.middle + short, size)} or more",
+        remedies=_remedies(join, size, short),
+        margin=margin if forced else swings,
+        at_most="error" if forced else "warning",
+        also=(bridged[0].part.place_of(*_path(bridged[0]), "edge"),),
+    )
+
+
+_SOURCE = "a bridge as wide as the hole is from the edge, other parts beside it: see `circles.py`"
+
+#: Rings are sold in half millimetres, common practice.
+_STEP = 0.5
+
+
+def reach_taken(**held: float) -> float:
+    """Diameter, mm, that bridges and the other things in one ring take together.
+
+    A bridge counts as a circle as wide as it is from hole to edge. Geometry, worked out for this
+    project.
+
+    >>> round(reach_taken(bridge1=3.0, rope=7.8), 2)
+    10.8
+    """
+    return circles.container(tuple(held.values()))
+
+
+def _path(eyes: Eyes) -> tuple[str, ...]:
+    return eyes.part.kind.eyes[eyes.key].path
+
+
+def _has_edge(eyes: Eyes) -> bool:
+    return bool(_path(eyes)) and eyes.part.has(*_path(eyes), "edge")
+
+
+def _held(join: RingHolds, ask: Ask) -> list[tuple[str, Quantity]]:
+    around = [("rope", ask.of(join.around, "outside"))] if join.around else []
+    eyes = [
+        (f"bridge{n}", ask.get(eyes.quantity("edge")))
+        if _has_edge(eyes)
+        else (f"eye{n}", ask.get(eyes.quantity("wire")))
+        for n, eyes in enumerate(join.eyes, 1)
+    ]
+    rings = [(f"ring{n}", ask.of(join.ring, "wire")) for n in range(1, join.other_rings + 1)]
+    return [*around, *eyes, *rings]
+
+
+def _written(join: RingHolds) -> str:
+    return "inside" if join.ring.has("inside") else "outside"
+
+
+def _remedies(join: RingHolds, size: Quantity, short: float) -> tuple[Remedy, ...]:
+    wanted = math.ceil((size.middle + short) / _STEP - 1e-9) * _STEP
+    text = f"{in_unit_of(wanted, size)} {_written(join)}"
+    edit = Edit(join.ring.place_of(_written(join)), in_unit_of(wanted, size))
+    return (
+        Remedy(f"take a ring of {text} for `{join.ring.name}`", (edit,)),
+        Remedy(f"take a ring of {text} or more, or a part drilled nearer its edge"),
+    )
+
+
+RULE = Rule(
+    name="ring-reach",
+    family="fit",
+    subject=RingHolds,
+    check=check,
+    title=(
+        "a ring reaches round what stands between a hole and the edge of its part"
+        " (an eye of plain wire is `ring-room`)"
+    ),
+    why=(
+        "a disc drilled 5 mm from its edge needs a far larger ring than its hole lets one think:"
+        " the usual ring goes in and cannot be closed"
+    ),
+    sources=(
+        "what one ring holds lies inside it: circles in a circle, see `circles.py`",
+        "0.2 mm left to swing: common practice, no source",
+    ),
+    yields_to=("ring-through-eye", "ring-room"),
+    bad="a ring 3.4 mm inside in a disc drilled 4 mm from its edge",
+    good="a ring 6 mm inside in a disc drilled 4 mm from its edge",
+)

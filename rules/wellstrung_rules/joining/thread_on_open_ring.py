@@ -1,0 +1,81 @@
+"""Thread is tied to a closed loop: through the gap of an open ring or eye it slips out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Eyes,
+    Hangs,
+    Held,
+    Misfit,
+    Part,
+    Remedy,
+    Rule,
+)
+
+
+def check(hangs: Hangs, ask: Ask) -> Answer:
+    line = hangs.line
+    sides = [side for side in (hangs.below, hangs.above) if side is not None]
+    if not line.on_thread or not sides:
+        return None
+    gaps = {id(side): _has_gap(side, ask) for side in sides}
+    loose = next((side for side in sides if gaps[id(side)]), None)
+    if loose is None:
+        return Held()
+    if isinstance(loose, Part):
+        words, place = f"open ring `{loose.name}`", loose.place_of("closing")
+    else:
+        words, place = f"{loose.words}, which can be opened", line.place_of("by")
+    return Misfit(
+        says=(
+            f"`{line.part.name}` hangs from `{line.source.name}` by thread, on {words}: the thread"
+            " can slip out through the gap"
+        ),
+        place=place,
+        found="a loop with a gap",
+        needed="a closed loop for the thread",
+        remedies=tuple(_remedies(loose)),
+        also=(line.place_of("by"),),
+    )
+
+
+def _has_gap(side: Eyes | Part, ask: Ask) -> bool:
+    """An open ring, or an eye that opens; a split ring is wound twice and holds thread."""
+    if isinstance(side, Part):
+        return side.text("closing") == "open"
+    opens = ask.opens(side)
+    if opens is None:
+        raise side.part.missing(*side.part.kind.eyes[side.key].path, "opens")
+    return opens
+
+
+def _remedies(loose: Eyes | Part) -> Iterator[Remedy]:
+    if isinstance(loose, Part):
+        for closing in ("soldered", "split"):
+            yield Remedy(
+                f"take a {closing} ring for `{loose.name}`: `closing: {closing}`",
+                (Edit(loose.place_of("closing"), closing),),
+            )
+    yield Remedy("tie the thread to a soldered ring, and hang that by a ring of its own")
+
+
+RULE = Rule(
+    name="thread-on-open-ring",
+    family="joining",
+    subject=Hangs,
+    check=check,
+    title="thread is tied to a loop that is closed all round",
+    why=(
+        "the gap of a jump ring looks shut and is wider than a thread; worn, the thread finds it,"
+        " and its edge saws through what does not slip out"
+    ),
+    sources=("thread goes to soldered or split rings: common practice, no source",),
+    level="warning",
+    bad="{part: charm, from: loop, by: thread} with `closing: open` of the ring `loop`",
+    good="{part: charm, from: loop, by: thread} with `closing: soldered` of the ring `loop`",
+)
