@@ -320,9 +320,9 @@ def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
 
     Other parts meet both their neighbours by their first set of eyes.
     """
-    eyes = entry.part.kind.eyes
+    keys = list(entry.part.kind.eyes)
     by_its_ends = onwards and entry.part.has("of")
-    key = entry.half or next(reversed(eyes) if by_its_ends else iter(eyes), "")
+    key = entry.half or (keys[-1 if by_its_ends else 0] if keys else "")
     return Eyes(entry.part, key) if key else None
 
 
