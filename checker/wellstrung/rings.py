@@ -51,7 +51,7 @@ def hole_needed(wire: float, inside: float, through: float) -> float | None:
 
 
 def taken_beside(across: float, wire: float, bar: float) -> float:
-    """Diameter of the smallest circle that holds a bar and, flat against it, a ring seen edge-on.
+    """Diameter, mm, of the smallest circle that holds a bar and, flat against it, a ring.
 
     The ring is `across` wide and `wire` thick, and the bar lies on the middle of its flat side. The
     circle passes through the far side of the bar and the ring's two far corners, or through all
@@ -59,7 +59,7 @@ def taken_beside(across: float, wire: float, bar: float) -> float:
     project.
 
     >>> round(taken_beside(across=8.0, wire=1.0, bar=2.0), 3), round(taken_beside(2.0, 1.0, 3.0), 3)
-    (8.333, 4.25)
+    (8.062, 4.25)
     """
     high = wire + bar
     middle = (high**2 - across**2 / 4) / (2 * high)

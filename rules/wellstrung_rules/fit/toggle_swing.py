@@ -43,35 +43,32 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
     half = derived(
         "half the bar", "mm", lambda bar: bar / 2, "bar / 2", bar=ask.of(clasp, "bar.length")
     )
-    tightest: Quantity | None = None
-    for entry, off in _behind(toggle, ask):
-        away = off - half
-        if compare(away) is not Verdict.FAILS:
+    margins: dict[Part, Quantity] = {}
+    terms = [ask.of(clasp, "bar.to_the_run")]
+    reached = terms[0].middle
+    for entry in chain.from_iterable(repeat(entry, entry.linked) for entry in toggle.behind):
+        if reached >= half.middle:
             break
-        fits = _beside_the_bar(clasp, entry, ask)
+        if entry.part not in margins:
+            margins[entry.part] = _beside_the_bar(clasp, entry.part, ask)
+        fits = margins[entry.part]
         if compare(fits) is not Verdict.HOLDS:
-            return _misfit(toggle, entry, ask, fits, off)
-        tightest = min(tightest or fits, fits, key=lambda room: room.likely.low)
-    return Held(tightest)
+            off = total("from the bar", "mm", terms)
+            if compare(off - half) is Verdict.FAILS:
+                return _misfit(toggle, entry, ask, fits, off)
+        terms.append(ask.of(entry.part, "along"))
+        reached += terms[-1].middle
+    return Held(min(margins.values(), key=lambda room: room.likely.low, default=None))
 
 
-def _behind(toggle: Toggle, ask: Ask) -> Iterator[tuple[RunEntry, Quantity]]:
-    """Every part behind the bar, one by one, with how far from the bar it begins."""
-    terms = [ask.of(toggle.clasp, "bar.to_the_run")]
-    places = chain.from_iterable(repeat(entry, entry.linked) for entry in toggle.behind)
-    for entry in places:
-        yield entry, total("from the bar", "mm", terms)
-        terms = [*terms, ask.of(entry.part, "along")]
-
-
-def _beside_the_bar(clasp: Part, entry: RunEntry, ask: Ask) -> Quantity:
+def _beside_the_bar(clasp: Part, part: Part, ask: Ask) -> Quantity:
     opening, bar = ask.of(clasp, "ring.inside"), ask.of(clasp, "bar.thickness")
     cell = tables.load("clasps").row("toggle").cell("bead_room")
     room = exact("room", cell.value, "mm", source="trade table `clasps`, toggle, bead_room")
-    across = ask.across(entry.part)
-    if entry.part.kind.name == "jump ring":
+    across = ask.across(part)
+    if part.kind.name == "jump ring":
         # a ring turns its flat side to the bar
-        wire = ask.of(entry.part, "wire")
+        wire = ask.of(part, "wire")
         taken = worked(
             "taken beside the bar",
             "mm",
