@@ -24,6 +24,7 @@ MAY: dict[str, set[str]] = {
     "chain": set(),
     "cutting": set(),
     "fits": set(),
+    "glue": set(),
     "tables": {"words"},
     "slips": {"place"},
     "reading": {"place", "slips"},
@@ -52,7 +53,7 @@ MAY: dict[str, set[str]] = {
     "__init__": set(),
 }  # fmt: skip
 #: formula modules that a rule may use beside the rulebook
-FORMULAS = {"rulebook", "circles", "rings", "chain", "fits", "tables", "hooks"}
+FORMULAS = {"rulebook", "circles", "rings", "chain", "fits", "glue", "tables", "hooks"}
 
 
 def imported(path: Path) -> set[str]:
