@@ -25,6 +25,7 @@ MAY: dict[str, set[str]] = {
     "cutting": set(),
     "fits": set(),
     "glue": set(),
+    "thread": set(),
     "tables": {"words"},
     "slips": {"place"},
     "reading": {"place", "slips"},
@@ -53,7 +54,7 @@ MAY: dict[str, set[str]] = {
     "__init__": set(),
 }  # fmt: skip
 #: formula modules that a rule may use beside the rulebook
-FORMULAS = {"rulebook", "circles", "rings", "chain", "fits", "glue", "tables", "hooks"}
+FORMULAS = {"rulebook", "circles", "rings", "chain", "fits", "glue", "thread", "tables", "hooks"}
 
 
 def imported(path: Path) -> set[str]:
