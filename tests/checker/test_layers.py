@@ -28,6 +28,8 @@ MAY: dict[str, set[str]] = {
     "chain": set(),
     "cutting": set(),
     "fits": set(),
+    "glue": set(),
+    "thread": set(),
     "tables": {"words"},
     "slips": {"place"},
     "reading": {"place", "slips"},
@@ -68,11 +70,13 @@ FORMULAS = {
     "chain",
     "circles",
     "fits",
+    "glue",
     "hooks",
     "ring_movement",
     "rings",
     "rulebook",
     "tables",
+    "thread",
 }
 
 

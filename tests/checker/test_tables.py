@@ -518,6 +518,20 @@ jump_rings, 6 mm outside, 18 AWG, inside: 4 (3.8..4.2) mm
 jump_rings, 6 mm outside, 16 AWG, inside: 3.4 (3.2..3.6) mm
 jump_rings, through a loop, room: 0.1 mm
 jump_rings, two through a loop, room: 0.2 mm
+knots, overhand, left: 0.45 (0.35..0.45)
+knots, reef, left: 0.45
+knots, sheepshank, left: 0.45
+knots, figure eight, left: 0.48
+knots, bowline, left: 0.6
+knots, anchor bend, left: 0.7
+knots, timber hitch, left: 0.7
+knots, clove hitch, left: 0.75
+knots, two half hitches, left: 0.75
+knots, clinch in monofilament, left: 0.8
+knots, short splice, left: 0.9
+knots, eye splice, left: 0.95
+knots, any other knot, left: 0.5
+knots, knotted suture, left: 0.61
 materials, glass, density: 2.52 (2.49..2.53) g/cm3
 materials, glass, tensile: 41 MPa
 materials, glass, modulus: 73 (71..74) GPa

@@ -1,0 +1,213 @@
+"""Glued joints: the gap, how much to mix and how often, what bridges it, cure in a cold room.
+
+Sizes in mm, volumes in mm3 (a thousand are a millilitre), times in minutes, temperatures in °C.
+The limits of an adhesive are cells of the trade table `adhesives` and come in as arguments.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from typing import Literal, NamedTuple
+
+#: Where cure times are stated, and how much warmer halves them: epoxy makers' pages, copies seen.
+STATED_AT, DEGREES_TO_DOUBLE = 25.0, 10.0
+#: Where the doubling holds: about 30 to 120 °F (the same pages), -1 to 49 °C, in round figures.
+COLDEST, WARMEST = 0.0, 50.0
+#: Below about 55 °F many epoxies stall instead of curing slowly: an epoxy maker's page, copy seen.
+STALLS_BELOW = 13.0
+#: Share of a small mix that stays on card and stick. Common practice, no source.
+LEFT_BEHIND = 0.5
+
+
+def gap(bore: float, end: float) -> float:
+    """Thickness of the bond line all round an end that stands in the middle of a bore.
+
+    Half the difference of the diameters; negative where the end is pressed in. Geometry.
+
+    >>> gap(bore=8.0, end=7.8)
+    0.1
+    """
+    # diameters are given to a micrometre at most; this keeps 8 - 7.8 from being 0.2000000000000002
+    return round((bore - end) / 2, 6)
+
+
+def widest_gap(bore: float, end: float) -> float:
+    """Thickness of the bond line at its widest, where the end lies against the wall opposite.
+
+    >>> widest_gap(bore=8.0, end=7.8)
+    0.2
+    """
+    return 2 * gap(bore, end)
+
+
+def joint_volume(bore: float, end: float, depth: float, fill: float = 0.0) -> float:
+    """Glue that an end in a bore holds, mm3: a sleeve `depth` long and a disc `fill` thick.
+
+    pi / 4 x (bore^2 - end^2) x depth + pi / 4 x bore^2 x fill; the disc lies between the end and
+    the floor of the cap. An end that is pressed in holds no sleeve. The end counts as solid: a
+    hollow or open one soaks up more. Geometry.
+
+    >>> round(joint_volume(bore=8.0, end=7.8, depth=6.0, fill=0.5), 1)
+    40.0
+    """
+    sleeve = max(0.0, bore**2 - end**2) * depth
+    return math.pi / 4 * (sleeve + bore**2 * fill)
+
+
+def to_mix(volume: float, left_behind: float = LEFT_BEHIND) -> float:
+    """Glue to mix so that `volume` gets into the joints: volume / (1 - share left behind).
+
+    ValueError where the share leaves nothing, or is negative.
+
+    >>> to_mix(40.0, left_behind=0.2)
+    50.0
+    """
+    if not 0 <= left_behind < 1:
+        raise ValueError(f"the share left behind is from 0 to below 1, not {left_behind:g}")
+    return volume / (1 - left_behind)
+
+
+def joints_in_a_mix(usable: float, each: float, mixing: float = 0.0) -> int:
+    """Joints that one mix reaches before it thickens: (usable - mixing) / each, rounded down.
+
+    Usable time runs from when the parts meet, so stirring uses some of it (common practice, no
+    source; 1 to 2 min of stirring: a university shop procedure, copy seen). 0 where not even one
+    joint can be done in time.
+
+    >>> joints_in_a_mix(usable=5, each=1, mixing=1.5)
+    3
+    """
+    if not each > 0:
+        raise ValueError(f"a joint takes some time, not {each:g} min")
+    # a joint that ends with the very last of the usable time still counts
+    return max(0, math.floor((usable - mixing) / each + 1e-9))
+
+
+def mixes(joints: int, usable: float, each: float, mixing: float = 0.0) -> int | None:
+    """How often glue has to be mixed for so many joints; None where no joint can be done in time.
+
+    Counting, worked out for this project.
+
+    >>> mixes(joints=4, usable=5, each=1, mixing=1.5)
+    2
+    >>> mixes(joints=1, usable=0.5, each=1) is None
+    True
+    """
+    at_once = joints_in_a_mix(usable, each, mixing)
+    if joints <= 0:
+        return 0
+    return math.ceil(joints / at_once) if at_once else None
+
+
+def cure_at(
+    temperature: float,
+    stated: float,
+    *,
+    stated_at: float = STATED_AT,
+    degrees_to_double: float = DEGREES_TO_DOUBLE,
+) -> float:
+    """Time that takes `stated` minutes at `stated_at`, at another temperature.
+
+    stated x 2^((stated_at - temperature) / 10): the rate doubles for each 10 °C (epoxy makers'
+    pages, copies seen). It holds for gel, handling and full cure alike. ValueError outside 0 to 50
+    °C, where nothing was published; below `STALLS_BELOW` see `stalls`.
+
+    >>> cure_at(15, 24 * 60) / 60
+    48.0
+    """
+    _within_reach(temperature)
+    return float(stated * 2 ** ((stated_at - temperature) / degrees_to_double))
+
+
+def temperature_for(
+    wanted: float,
+    stated: float,
+    *,
+    stated_at: float = STATED_AT,
+    degrees_to_double: float = DEGREES_TO_DOUBLE,
+) -> float:
+    """How warm a joint has to be kept to cure in the `wanted` minutes: `cure_at` turned round.
+
+    ValueError where it would have to be kept outside 0 to 50 °C.
+
+    >>> temperature_for(12 * 60, stated=24 * 60)
+    35.0
+    """
+    if not (wanted > 0 and stated > 0):
+        raise ValueError(f"a cure takes some time, not {min(wanted, stated):g} min")
+    temperature = stated_at + degrees_to_double * math.log2(stated / wanted)
+    _within_reach(temperature)
+    return temperature
+
+
+def _within_reach(temperature: float) -> None:
+    if not COLDEST <= temperature <= WARMEST:
+        raise ValueError(
+            f"how glue cures at {temperature:g} °C is not known here, only from {COLDEST:g} to"
+            f" {WARMEST:g} °C"
+        )
+
+
+def stalls(temperature: float, below: float = STALLS_BELOW) -> bool:
+    """Whether it is so cold that many formulas do not reach full cure, however long they have.
+
+    >>> stalls(12.0), stalls(13.0)
+    (True, False)
+    """
+    return temperature < below
+
+
+class BondLine(NamedTuple):
+    """How thick an adhesive's bond line may be, mm; None where no limit is stated.
+
+    Under `least` the joint is starved, from `best_low` to `best_high` it is strongest, over `most`
+    the adhesive does not bridge it. Values: trade table `adhesives`.
+    """
+
+    best_low: float
+    best_high: float
+    least: float | None = None
+    most: float | None = None
+
+
+Bond = Literal["starved", "thin", "best", "thick", "not bridged"]
+
+
+def bond(gap: float, line: BondLine) -> Bond:
+    """What becomes of an adhesive in a gap; the limits themselves are still good.
+
+    An end that is pressed in (a negative gap) leaves a bond line of nothing.
+
+    >>> cyanoacrylate = BondLine(0.0, 0.05, most=0.2)
+    >>> [bond(gap, cyanoacrylate) for gap in (0.05, 0.2, 0.21)]
+    ['best', 'thick', 'not bridged']
+    >>> bond(0.04, BondLine(0.05, 0.2, least=0.05))
+    'starved'
+    """
+    thickness = max(0.0, gap)
+    if line.least is not None and thickness < line.least - _MICROMETRE:
+        return "starved"
+    if line.most is not None and thickness > line.most + _MICROMETRE:
+        return "not bridged"
+    if thickness < line.best_low - _MICROMETRE:
+        return "thin"
+    return "thick" if thickness > line.best_high + _MICROMETRE else "best"
+
+
+#: Slack of a comparison, as in every other one.
+_MICROMETRE = 1e-3
+
+
+def bridging(gap: float, lines: Mapping[str, BondLine]) -> list[str]:
+    """Adhesives that bridge a gap and are not starved in it, those at their best first.
+
+    Those equally good stay in the order given.
+
+    >>> lines = {"cyanoacrylate": BondLine(0.0, 0.05, most=0.2), "epoxy": BondLine(0.05, 0.2, 0.05)}
+    >>> bridging(0.1, lines), bridging(0.4, lines), bridging(0.03, lines)
+    (['epoxy', 'cyanoacrylate'], ['epoxy'], ['cyanoacrylate'])
+    """
+    found = {name: bond(gap, line) for name, line in lines.items()}
+    good = [name for name in lines if found[name] not in ("starved", "not bridged")]
+    return sorted(good, key=lambda name: found[name] != "best")

@@ -1,0 +1,338 @@
+"""Thread: how much a stitch takes, how many threads that is, what a hole passes, what it carries.
+
+Sizes and lengths in mm, pulls in N. Thread per bead is a count of passes, which is a floor, plus
+the steps from hole to hole: counting and geometry, worked out for this project, +/- 20 %
+(`PATH_SHARE`). Held against thread drawn taut through built work, bead by bead; no published figure
+was found. Thread that lies loose in the middle of wide holes takes up to a third more.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+#: How far the thread of a piece may be off the formulas, either way.
+PATH_SHARE = 0.2
+#: Step between two beads of right-angle weave where the thread turns a corner, mm: the rounded
+#: ends leave it short. Worked out for this project, for 15/0 to 6/0.
+CORNER = 0.4
+#: What a loom takes of each warp beyond the work: both ends tied on and woven in. Common practice,
+#: no source.
+LOOM_ENDS = 550.0
+
+#: Passes of a bead in the middle of the work. Counting, worked out for this project. A bead at the
+#: edge, or at the step up of a tube, may be passed once more; every tail woven in there adds one.
+PASSES: Mapping[str, int] = {
+    "peyote": 2,
+    "herringbone": 2,
+    "brick": 2,
+    "ladder": 3,
+    "square": 3,
+    "right-angle weave": 3,
+    "loom": 2,
+    "fringe": 2,
+}
+
+
+def peyote(bead_length: float, bead_outside: float) -> float:
+    """Thread for one bead of peyote: passed as it is added and by the next row, half a step.
+
+    2 l + 0.5 d, +/- 20 %: counted passes, worked out for this project.
+
+    >>> peyote(bead_length=1.45, bead_outside=2.1)
+    3.95
+    """
+    return 2 * bead_length + 0.5 * bead_outside
+
+
+def herringbone(bead_length: float, bead_outside: float) -> float:
+    """Thread for one bead of herringbone: up one stack and down the next, a bead sideways.
+
+    2 l + d, +/- 20 %: counted passes, worked out for this project.
+
+    >>> herringbone(bead_length=1.45, bead_outside=2.1)
+    5.0
+    """
+    return 2 * bead_length + bead_outside
+
+
+def brick(bead_length: float, bead_outside: float) -> float:
+    """Thread for one bead of brick stitch: down and up again, round the thread of the row below.
+
+    2 l + 1.3 d, +/- 20 %: counted passes, worked out for this project.
+
+    >>> round(brick(bead_length=1.45, bead_outside=2.1), 2)
+    5.63
+    """
+    return 2 * bead_length + 1.3 * bead_outside
+
+
+def ladder(bead_length: float, bead_outside: float) -> float:
+    """Thread for one bead of ladder stitch: a ring through two beads, then on through the new one.
+
+    3 l + 2 d, +/- 20 %: counted passes, worked out for this project.
+
+    >>> round(ladder(bead_length=1.45, bead_outside=2.1), 2)
+    8.55
+    """
+    return 3 * bead_length + 2 * bead_outside
+
+
+def square(bead_length: float, bead_outside: float) -> float:
+    """Thread for one bead of square stitch: a ring with the bead below, and on through the new one.
+
+    3 l + 2 d, +/- 20 %: counted passes, worked out for this project.
+
+    >>> round(square(bead_length=1.45, bead_outside=2.1), 2)
+    8.55
+    """
+    return 3 * bead_length + 2 * bead_outside
+
+
+def right_angle_weave_first(bead_length: float) -> float:
+    """Thread for one bead of the first row of right-angle weave: six passes for three beads.
+
+    2 (l + 0.4), +/- 20 %: counted passes, worked out for this project.
+
+    >>> right_angle_weave_first(bead_length=1.45)
+    3.7
+    """
+    return 2 * (bead_length + CORNER)
+
+
+def right_angle_weave_later(bead_length: float) -> float:
+    """Thread for one bead of a later row of right-angle weave: six passes for two beads.
+
+    3 (l + 0.4), +/- 20 %: counted passes, worked out for this project.
+
+    >>> round(right_angle_weave_later(bead_length=1.45), 2)
+    5.55
+    """
+    return 3 * (bead_length + CORNER)
+
+
+def loom_weft(bead_length: float, warp: float) -> float:
+    """Weft for one bead of loomwork: under the warps and back over them.
+
+    2 (l + warp), +/- 20 %: counted passes, worked out for this project.
+
+    >>> round(loom_weft(bead_length=1.45, warp=0.2), 2)
+    3.3
+    """
+    return 2 * (bead_length + warp)
+
+
+def loom_warps(columns: int, length: float, ends: float = LOOM_ENDS) -> float:
+    """Warp for a whole piece: one more warp than columns, each as long as the work and the ends.
+
+    Counting, worked out for this project.
+
+    >>> loom_warps(columns=9, length=150)
+    7000.0
+    """
+    return (columns + 1) * (length + ends)
+
+
+def spiral_rope(core_length: float, core_outside: float, core: int, outer: float) -> float:
+    """Thread for one core bead of a spiral rope: the bead, a loop outside it, `core` beads again.
+
+    `outer` is the length of the loop's beads strung. The loop spans the `core` beads it lies
+    beside, however short it is strung, and steps out and in again by half a core bead:
+    (1 + core) l + max(outer, core l) + d, +/- 20 %. Worked out for this project. Counting passes
+    alone, (1 + core) l + outer, leaves out the steps and comes out a quarter short.
+
+    >>> round(spiral_rope(core_length=1.45, core_outside=2.1, core=4, outer=3 * 1.45), 2)
+    15.15
+    """
+    return (1 + core) * core_length + max(outer, core * core_length) + core_outside
+
+
+def spiral_core_passes(core: int) -> int:
+    """Passes of a core bead of a spiral rope: as it is strung, then up in each of `core` stitches.
+
+    Counting, worked out for this project; one page asks for room for four (copy seen).
+
+    >>> spiral_core_passes(core=4)
+    5
+    """
+    return core + 1
+
+
+def fringe(leg: float, step: float) -> float:
+    """Thread for one leg of bead fringe: down, round the turn bead, up again, on to the next.
+
+    2 x leg + step, +/- 20 %; `leg` counts the turn bead. Counting, worked out for this project.
+
+    >>> fringe(leg=30, step=6)
+    66
+    """
+    return 2 * leg + step
+
+
+#: Length of thread that is worked with, and of a tail, mm: pages on beading, copies seen (trade
+#: table `stitch_facts`: 1.4 to 1.8 m, 15 to 20 cm).
+USUAL_LENGTH, USUAL_TAIL = 1600.0, 175.0
+
+
+def threads(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> int:
+    """How many threads a path takes, each `length` long with a tail at both its ends.
+
+    path / (length - 2 tail), rounded up. Where no length is given the usual 1.6 m is taken.
+    ValueError where a thread is nothing but tails. Counting, worked out for this project.
+
+    >>> threads(path=5700, length=1800, tail=200)
+    5
+    """
+    worked = length - 2 * tail
+    if not worked > 0:
+        raise ValueError(
+            f"a thread of {length:g} mm is all tails with {tail:g} mm left at both its ends"
+        )
+    # a path that ends with the very last of a thread needs no further one
+    return max(0, math.ceil(path / worked - 1e-9))
+
+
+def changes(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> int:
+    """How often a new thread is begun on the way; ValueError as for `threads`.
+
+    >>> changes(path=5700, length=1800, tail=200)
+    4
+    """
+    return max(0, threads(path, length, tail) - 1)
+
+
+def with_tails(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> float:
+    """Thread that a path takes, its last thread cut to need: each thread costs two tails.
+
+    This is the least to buy. A tail that sews the clasp too is longer: add what it is longer by.
+    ValueError as for `threads`.
+
+    >>> with_tails(path=5700, length=1800, tail=200)
+    7700.0
+    """
+    return float(path + 2 * tail * threads(path, length, tail))
+
+
+def to_buy(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> float:
+    """Thread that a path takes when every thread is cut full length; ValueError as for `threads`.
+
+    >>> to_buy(path=5700, length=1800, tail=200)
+    9000.0
+    """
+    return float(length * threads(path, length, tail))
+
+
+#: Room that a thread takes in a hole over its diameter squared: trade table `stitch_facts`, from
+#: memory, held against printed limits.
+PACKING = 1.3
+
+
+def hole_needed(needle: float, thread: float, there: int) -> float:
+    """The hole in which a needle passes beside so many threads that are there already.
+
+    sqrt(needle^2 + 1.3 x threads x thread^2), the areas of needle and packed threads: from memory,
+    held against three printed limits. A doubled thread counts twice.
+
+    >>> round(hole_needed(needle=0.4, thread=0.2, there=2), 2)
+    0.51
+    """
+    return math.sqrt(needle**2 + PACKING * there * thread**2)
+
+
+def passes_possible(hole: float, needle: float, thread: float, strands: int = 1) -> int:
+    """How often a needle passes a hole, each pass leaving `strands` threads in it (2: doubled).
+
+    0 where the needle does not pass the empty hole. ValueError without a thread. From
+    `hole_needed`.
+
+    >>> passes_possible(hole=0.70, needle=0.46, thread=0.28)
+    3
+    >>> passes_possible(hole=0.70, needle=0.46, thread=0.28, strands=2)
+    2
+    """
+    if not (thread > 0 and strands > 0):
+        raise ValueError("a pass leaves some thread in the hole")
+    # a needle as thick as the room that is left passes, as it does in an empty hole
+    room = (hole**2 - needle**2) / (PACKING * strands * thread**2) + 1e-9
+    return max(0, math.floor(room) + 1)
+
+
+def passes_wanted(stitch: int, again: int = 0, tails: int = 0) -> int:
+    """Passes of a bead whose path is walked `again` to reinforce it, with tails woven in there.
+
+    stitch x (1 + again) + tails; for `stitch` see `PASSES`. Counting, worked out for this project.
+
+    >>> passes_wanted(PASSES["peyote"], again=1, tails=1)
+    5
+    """
+    return stitch * (1 + again) + tails
+
+
+#: Strength over the load a thread works at: 5 to 12, more where it is knotted, 12 to 15 where a
+#: life hangs on it (CI 1401-06 of 2006-05 and CI 1401-15, copies seen).
+DESIGN_FACTOR = 5.0
+#: Share of strength left at a sharp edge, such as a bugle's end: trade table `stitch_facts`, from
+#: memory. What a knot leaves is in trade table `knots`.
+SHARP_EDGE = 0.5
+
+
+def working_load(
+    breaking: float, knot: float = 1.0, edge: float = 1.0, factor: float = DESIGN_FACTOR
+) -> float:
+    """Load that a thread or wire on a single load path works at: breaking x knot x edge / factor.
+
+    `knot` and `edge` are the shares of strength left there, 1 where there is none. ValueError for a
+    share outside 0 to 1 or a factor below 1. Common practice of rope makers (CI 1401).
+
+    >>> round(working_load(breaking=40, knot=0.45, factor=5), 2)
+    3.6
+    """
+    _check_factor(factor)
+    return strength_left(breaking, knot, edge) / factor
+
+
+def strength_left(breaking: float, knot: float = 1.0, edge: float = 1.0) -> float:
+    """Load that breaks a thread or wire with its knot over its edge: breaking x knot x edge.
+
+    ValueError for a share outside 0 to 1. Shares of tests of rope: trade table `knots`. That knot
+    and edge multiply is on the safe side: the line breaks at the worse of them (common practice).
+
+    >>> strength_left(breaking=40, knot=0.45)
+    18.0
+    """
+    for share in (knot, edge):
+        if not 0 <= share <= 1:
+            raise ValueError(f"the share of strength left is from 0 to 1, not {share:g}")
+    return breaking * knot * edge
+
+
+def breaking_needed(
+    load: float, knot: float = 1.0, edge: float = 1.0, factor: float = DESIGN_FACTOR
+) -> float:
+    """Breaking strength that a load asks for: load x factor / (knot x edge).
+
+    ValueError as for `working_load`; infinite where a knot or an edge leaves nothing.
+
+    >>> round(breaking_needed(load=3.6, knot=0.45, factor=5), 2)
+    40.0
+    """
+    _check_factor(factor)
+    left = strength_left(1.0, knot, edge)
+    return load * factor / left if left else math.inf
+
+
+def factor_had(load: float, breaking: float, knot: float = 1.0, edge: float = 1.0) -> float:
+    """How many times its load a thread or wire holds before it breaks; below 1 it breaks.
+
+    ValueError for a share outside 0 to 1; infinite without a load.
+
+    >>> round(factor_had(load=3.6, breaking=40, knot=0.45), 2)
+    5.0
+    """
+    left = strength_left(breaking, knot, edge)
+    return left / load if load else math.inf
+
+
+def _check_factor(factor: float) -> None:
+    if not factor >= 1:
+        raise ValueError(f"a design factor is 1 or more, not {factor:g}")

@@ -1,0 +1,132 @@
+"""Thread in holes, knots and design factors against printed figures (copies seen).
+
+Holes: a page on wrap bracelets (a 0.5 mm hole with two threads in it refuses a 0.4 mm needle), a
+bead shop's page on choosing thread (nylon D passes an 11/0 three times, no more) and a page on
+smallest beads (fewer than five passes). Knots: tests of rope (Plymouth Cordage 1946, Day 1970,
+Dent/USDA 1964, as cited by Jacobson), sutures (Naleway 2015), yarn (Petrulis and Petrulyte 2012).
+Design factors: CI 1401-06 and CI 1401-15.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from wellstrung import tables
+from wellstrung.thread import (
+    DESIGN_FACTOR,
+    LOOM_ENDS,
+    PACKING,
+    SHARP_EDGE,
+    USUAL_LENGTH,
+    USUAL_TAIL,
+    breaking_needed,
+    factor_had,
+    hole_needed,
+    passes_possible,
+    strength_left,
+    threads,
+    working_load,
+)
+
+FACTS = tables.load("stitch_facts")
+BEADS = tables.load("beads")
+NEEDLES = tables.load("needles")
+KNOTS = tables.load("knots")
+
+
+def test_two_threads_in_a_hole_of_half_a_millimetre_refuse_a_needle() -> None:
+    """0.51 mm is needed with thread of 0.2 mm; the empty hole lets the needle in."""
+    assert hole_needed(needle=0.4, thread=0.2, there=2) == pytest.approx(0.51, abs=0.005)
+    assert passes_possible(hole=0.5, needle=0.4, thread=0.2) == 2
+
+
+def test_nylon_d_passes_an_11_three_times_and_no_more() -> None:
+    """Needle 10, hole 0.70 mm: 0.65 mm for the third pass, 0.72 mm for the fourth."""
+    needle = NEEDLES.row("beading 10").cell("wire").value
+    nylon = tables.load("threads").row("nylon D").cell("diameter").value
+    hole = BEADS.row("round 11/0 Czech").cell("hole").value
+    assert (needle, nylon, hole) == (0.46, 0.28, 0.70)
+    assert hole_needed(needle, nylon, there=2) == pytest.approx(0.65, abs=0.01)
+    assert hole_needed(needle, nylon, there=3) == pytest.approx(0.72, abs=0.005)
+    printed = tables.load("threads").row("nylon D").cell("passes").value
+    assert passes_possible(hole, needle, nylon) == printed == 3
+
+
+@pytest.mark.parametrize("bead", ["round 15/0 Japanese", "round 15/0 Czech", "round 13/0 Czech"])
+def test_the_smallest_beads_take_fewer_than_five_passes(bead: str) -> None:
+    """In the smallest hole of the table, with needle 12 and nylon B.
+
+    The nominal 0.6 mm hole of Japanese 15/0 gives just five.
+    """
+    needle = NEEDLES.row("beading 12").cell("wire").value
+    nylon = tables.load("threads").row("nylon B").cell("diameter").value
+    hole = BEADS.row(bead).cell("hole")
+    fewer_than = FACTS.row("passes of a smallest bead").cell("figure").value
+    assert 1 <= passes_possible(hole.low, needle, nylon) < fewer_than == 5
+    assert passes_possible(0.6, needle, nylon) == 5
+
+
+def test_packing_tails_and_lengths_are_those_of_the_trade_table() -> None:
+    def figure(name: str) -> float:
+        return FACTS.row(name).cell("figure").value
+
+    assert figure("thread packed in a hole, per thread") == PACKING
+    assert figure("working length of thread") == USUAL_LENGTH
+    assert figure("tail") == USUAL_TAIL
+    assert figure("strength left at a knot or a sharp bead") == SHARP_EDGE
+    assert LOOM_ENDS == 550
+
+
+def test_a_working_length_of_two_yards_with_tails_of_ten_inches() -> None:
+    """Two yards and tails of 10 in (a bead magazine of 2004, copy seen) leave 52 in."""
+    yards, tail = 2 * 914.4, 254.0
+    assert threads(52 * 25.4, yards, tail) == 1
+    assert threads(52 * 25.4 + 1, yards, tail) == 2
+
+
+@pytest.mark.parametrize(
+    ("knot", "per_cent"),
+    [
+        ("overhand", 45),
+        ("reef", 45),
+        ("sheepshank", 45),
+        ("figure eight", 48),
+        ("bowline", 60),
+        ("anchor bend", 70),
+        ("timber hitch", 70),
+        ("clove hitch", 75),
+        ("two half hitches", 75),
+        ("clinch in monofilament", 80),
+        ("short splice", 90),
+        ("eye splice", 95),
+        ("any other knot", 50),
+    ],
+)
+def test_a_line_of_100_n_with_a_knot(knot: str, per_cent: float) -> None:
+    assert strength_left(100, KNOTS.row(knot).cell("left").value) == pytest.approx(per_cent)
+
+
+def test_an_overhand_may_cost_65_per_cent_in_nylon() -> None:
+    assert strength_left(100, KNOTS.row("overhand").cell("left").low) == pytest.approx(100 - 65)
+
+
+def test_a_line_of_40_n_knotted_works_at_3_6_n() -> None:
+    overhand = KNOTS.row("overhand").cell("left").value
+    assert working_load(breaking=40, knot=overhand, factor=5) == pytest.approx(3.6)
+    assert breaking_needed(load=3.6, knot=overhand, factor=5) == pytest.approx(40)
+    assert factor_had(load=3.6, breaking=40, knot=overhand) == pytest.approx(5)
+
+
+def test_a_suture_of_56_1_n_breaks_at_34_3_n_knotted() -> None:
+    """61 % is left; the shares of rope, an overhand's 45 %, do not promise more than that."""
+    left = KNOTS.row("knotted suture").cell("left").value
+    assert strength_left(56.1, left) == pytest.approx(34.3, abs=0.1)
+    assert strength_left(56.1, KNOTS.row("overhand").cell("left").value) < 34.3
+    assert strength_left(56.1, KNOTS.row("any other knot").cell("left").value) < 34.3
+
+
+def test_working_loads_are_a_fifth_to_a_twelfth_of_what_breaks_a_line() -> None:
+    """Rope makers' standard; 15 to 25 % is another printed span, and 5 lies in both."""
+    assert working_load(100) == 100 / DESIGN_FACTOR
+    assert 100 / 12 <= working_load(100) <= 100 / 5
+    assert 15 <= working_load(100) <= 25
