@@ -7,6 +7,8 @@ from wellstrung.kinds import KINDS
 from wellstrung.model import Kind
 from wellstrung.report import WRITERS, Writer
 from wellstrung.stitches import Stitch
+from wellstrung.stitches.brick import BRICK
+from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
 from wellstrung.stitches.tubular_peyote import PEYOTE
 
 
@@ -19,7 +21,7 @@ def wellstrung_kinds() -> tuple[Kind, ...]:
 @hookimpl
 def wellstrung_stitches() -> tuple[Stitch, ...]:
     """The stitches of `wellstrung.stitches`."""
-    return (PEYOTE,)
+    return (PEYOTE, FLAT_PEYOTE, BRICK)
 
 
 @hookimpl

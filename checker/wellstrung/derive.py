@@ -117,9 +117,16 @@ EYE: dict[str, Callable[[Part, str], Quantity]] = {
 
 
 def thickest(plan: Plan, ask: Quantities) -> Part | None:
-    """The rope in the run that lies thickest against the body."""
-    ropes = {entry.part.name: entry.part for entry in plan.run if entry.part.kind.role is Role.ROPE}
-    return max(ropes.values(), key=lambda rope: ask.of(rope, "outside").middle, default=None)
+    """The rope or band in the run that lies thickest against the body."""
+    worn = (Role.ROPE, Role.BAND)
+    ropes = {entry.part.name: entry.part for entry in plan.run if entry.part.kind.role in worn}
+    return max(ropes.values(), key=lambda rope: thickness(rope, ask).middle, default=None)
+
+
+def thickness(part: Part, ask: Quantities) -> Quantity:
+    """How thick a part lies against the body: of round work its outside."""
+    flat = "thickness" in _offers(ask.plan, part)
+    return ask.of(part, "thickness" if flat else "outside")
 
 
 def _length(ask: Quantities) -> Quantity:
@@ -147,14 +154,16 @@ def _inside(ask: Quantities) -> Quantity:
     """The way round inside: a thing of some thickness loses pi times that thickness."""
     rope = thickest(ask.plan, ask)
     if rope is None:
-        raise Missing("a rope in the run, whose thickness the way round inside depends on")
+        raise Missing(
+            "a rope or a band in the run, whose thickness the way round inside depends on"
+        )
     return derived(
         "piece.inside",
         "mm",
         inside_length,
         "length - pi * thickness",
         length=ask.get("piece.length"),
-        thickness=ask.of(rope, "outside"),
+        thickness=thickness(rope, ask),
         source="strung length = body + ease + pi x thickness, trade table `bracelet_eases`",
     )
 

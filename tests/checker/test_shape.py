@@ -6,7 +6,9 @@ import pytest
 
 from wellstrung import reading, shape
 from wellstrung.checking import Checker
+from wellstrung.kinds import KINDS
 from wellstrung.testing import changed
+from wellstrung.words import listed
 
 #: (what is changed in the collar, [(line:column, what is said)])
 CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
@@ -80,8 +82,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
         [
             (
                 "22:16",
-                "`kind` is a list: it takes `woven rope`, `end cap`, `jump ring`, `pendant`,"
-                " `connector`, `clasp`, `chain`, `chain piece`, `adhesive`, `thread`, `needle`",
+                f"`kind` is a list: it takes {listed(kind.name for kind in KINDS)}",
             )
         ],
     ),
@@ -145,9 +146,8 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
         [
             (
                 "22:3",
-                "`glue` does not say its `kind`: write one of `woven rope`, `end cap`, `jump ring`,"
-                " `pendant`, `connector`, `clasp`, `chain`, `chain piece`, `adhesive`, `thread`,"
-                " `needle`",
+                "`glue` does not say its `kind`: write one of"
+                f" {listed(kind.name for kind in KINDS)}",
             )
         ],
     ),

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from wellstrung.kinds import chain, clasp, connector, end_cap, jump_ring, pendant, rope, tools
+from wellstrung.kinds import band, chain, clasp, connector, end_cap, jump_ring, pendant, rope, tools
 from wellstrung.model import Kind
 
 KINDS: tuple[Kind, ...] = (
     rope.WOVEN_ROPE,
+    band.WOVEN_BAND,
     end_cap.END_CAP,
     jump_ring.JUMP_RING,
     pendant.PENDANT,

@@ -68,9 +68,7 @@ def hand(
     advice = cure or f"weave 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
     cause = Cause(name, f"`{part.name}`", advice)
     spread = Spread(cause, middle - low, high - middle)
-    return leaf(
-        f"{part.name}.{name.removeprefix('thread ')}", middle, "", [spread], source=source
-    )
+    return leaf(f"{part.name}.{name.removeprefix('thread ')}", middle, "", [spread], source=source)
 
 
 def count(part: Part, name: str, value: float) -> Quantity:
