@@ -9,6 +9,9 @@ from wellstrung.report import WRITERS, Writer
 from wellstrung.stitches import Stitch
 from wellstrung.stitches.brick import BRICK
 from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
+from wellstrung.stitches.ladder import LADDER
+from wellstrung.stitches.loom import LOOM
+from wellstrung.stitches.square import SQUARE
 from wellstrung.stitches.tubular_peyote import PEYOTE
 
 
@@ -21,7 +24,7 @@ def wellstrung_kinds() -> tuple[Kind, ...]:
 @hookimpl
 def wellstrung_stitches() -> tuple[Stitch, ...]:
     """The stitches of `wellstrung.stitches`."""
-    return (PEYOTE, FLAT_PEYOTE, BRICK)
+    return (PEYOTE, FLAT_PEYOTE, BRICK, LADDER, SQUARE, LOOM)
 
 
 @hookimpl
