@@ -28,23 +28,24 @@ work:
 Laid = tuple[float, float, float, float]
 
 
-def found(installed: Host, band: str) -> dict[str, Quantity]:
+def found(installed: Host, band: str, plan: str = PLAN) -> dict[str, Quantity]:
     """The quantities of a plan with this band."""
-    result = Checker(installed, quantities=True).check_text(PLAN.replace("BAND", band))
+    result = Checker(installed, quantities=True).check_text(plan.replace("BAND", band))
     assert result.readable and not result.count("error"), result.remarks
     return dict(result.quantities)
 
 
-def middles(installed: Host, band: str) -> dict[str, float]:
+def middles(installed: Host, band: str, plan: str = PLAN) -> dict[str, float]:
     """Their middles, by the name of what they are."""
     return {
-        name.removeprefix("band."): value.middle for name, value in found(installed, band).items()
+        name.removeprefix("band."): value.middle
+        for name, value in found(installed, band, plan).items()
     }
 
 
-def refused(installed: Host, band: str) -> list[str]:
+def refused(installed: Host, band: str, plan: str = PLAN) -> list[str]:
     """What is said against the band."""
-    result = Checker(installed).check_text(PLAN.replace("BAND", band))
+    result = Checker(installed).check_text(plan.replace("BAND", band))
     return [remark.says for remark in result.remarks if remark.level == "error"]
 
 
