@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from wellstrung import tables
 from wellstrung.checking import Checker
 from wellstrung.host import Host
 from wellstrung.quantity import Quantity
@@ -56,3 +57,8 @@ def spans(beads: Iterable[Laid]) -> tuple[float, float]:
         max(x + wide / 2 for x, _, wide, _ in laid) - min(x - wide / 2 for x, _, wide, _ in laid),
         max(y + high / 2 for _, y, _, high in laid) - min(y - high / 2 for _, y, _, high in laid),
     )
+
+
+def printed(fact: str) -> float:
+    """A figure as it was printed, from the trade table of stitches."""
+    return tables.load("stitch_facts").row(fact).cells["figure"].value

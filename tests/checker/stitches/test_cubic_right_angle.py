@@ -34,7 +34,8 @@ def test_beads_by_the_edges_of_cubes(cubes: int) -> None:
 
 def test_eight_beads_a_cube_as_printed() -> None:
     """Three, two, two and one for the four sides of a cube."""
-    assert craw.beads(8) - craw.beads(7) == 3 + 2 + 2 + 1
+    eight = bands.printed("cubic right-angle weave, beads for each cube")
+    assert craw.beads(8) - craw.beads(7) == eight == 3 + 2 + 2 + 1
 
 
 @given(sizes, sizes)

@@ -16,6 +16,7 @@ LOOM = "beads: tube, stitch: loom"
 
 @given(st.integers(1, 60), sizes, st.floats(0.05, 0.5))
 def test_width_by_laying_warps_and_beads(columns: int, length: float, warp: float) -> None:
+    assert loom.warps(9) == bands.printed("loom, warps for 9 beads across")
     at, warps = 0.0, 0
     for thing in "|o" * columns + "|":
         warps += thing == "|"
@@ -26,7 +27,7 @@ def test_width_by_laying_warps_and_beads(columns: int, length: float, warp: floa
 
 def test_the_printed_rod_of_18_to_the_inch() -> None:
     """A rod of 18 threads to the inch suits 11/0 cylinders, 1.3 mm long: a warp of 0.1 mm."""
-    column = 25.4 / 18
+    column = 25.4 / bands.printed("loom, threads to the inch for 11/0 cylinders")
     assert loom.width(101, 1.3, 0.1) - loom.width(100, 1.3, 0.1) == pytest.approx(column, rel=0.01)
 
 

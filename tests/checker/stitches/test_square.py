@@ -41,7 +41,8 @@ def test_the_printed_bracelet_of_cubes(installed: Host, per_gram: float) -> None
     band = "beads: cube, stitch: square, across: 3, length: 8 1/2 in"
     beads = bands.middles(installed, band)["beads"]
     assert beads == pytest.approx(216, abs=0.5)
-    assert 9.5 < beads / per_gram < 13
+    grams = bands.printed("square stitch bracelet of 8 1/2 in, 3 mm cubes")
+    assert beads / per_gram == pytest.approx(grams, rel=0.2)
 
 
 def test_quantities_of_a_band(installed: Host) -> None:
