@@ -370,9 +370,9 @@ class _Builder:
     def _check_use(self, verb: str, field: str, part: Part | None, node: reading.Node) -> None:
         """A step works on the kind of part it is meant for."""
         wanted = _WORKS_ON.get((verb, field))
-        if part is not None and wanted is not None and part.kind.role is not wanted:
+        if part is not None and wanted is not None and part.kind.role not in wanted:
             takes = " or ".join(
-                article(kind.name) for kind in self.kinds.values() if kind.role is wanted
+                article(kind.name) for kind in self.kinds.values() if kind.role in wanted
             )
             self._fault(
                 f"`{part.name}` is {article(part.kind.name)}, and `{field}` of `{verb}` takes"
@@ -384,16 +384,17 @@ class _Builder:
             )
 
 
-#: what a step works on: verb and field -> role of the part
-_WORKS_ON: Mapping[tuple[str, str], Role] = {
-    ("weave", "part"): Role.ROPE,
-    ("finish thread", "part"): Role.ROPE,
-    ("slide", "onto"): Role.ROPE,
-    ("glue", "part"): Role.CAP,
-    ("glue", "to"): Role.ROPE,
-    ("glue", "with"): Role.GLUE,
-    ("close ring", "part"): Role.RING,
-    ("hang", "by"): Role.RING,
+_WOVEN = (Role.ROPE, Role.BAND)
+#: what a step works on: verb and field -> roles of the part
+_WORKS_ON: Mapping[tuple[str, str], tuple[Role, ...]] = {
+    ("weave", "part"): _WOVEN,
+    ("finish thread", "part"): _WOVEN,
+    ("slide", "onto"): _WOVEN,
+    ("glue", "part"): (Role.CAP,),
+    ("glue", "to"): (Role.ROPE,),
+    ("glue", "with"): (Role.GLUE,),
+    ("close ring", "part"): (Role.RING,),
+    ("hang", "by"): (Role.RING,),
 }
 
 

@@ -7,6 +7,14 @@ from wellstrung.kinds import KINDS
 from wellstrung.model import Kind
 from wellstrung.report import WRITERS, Writer
 from wellstrung.stitches import Stitch, strung
+from wellstrung.stitches.brick import BRICK
+from wellstrung.stitches.cubic_right_angle import CUBIC
+from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
+from wellstrung.stitches.ladder import LADDER
+from wellstrung.stitches.loom import LOOM
+from wellstrung.stitches.netting import NETTING
+from wellstrung.stitches.right_angle import RIGHT_ANGLE
+from wellstrung.stitches.square import SQUARE
 from wellstrung.stitches.tubular_peyote import PEYOTE
 
 
@@ -19,7 +27,18 @@ def wellstrung_kinds() -> tuple[Kind, ...]:
 @hookimpl
 def wellstrung_stitches() -> tuple[Stitch, ...]:
     """The stitches of `wellstrung.stitches`."""
-    return (PEYOTE, *strung.STITCHES)
+    return (
+        PEYOTE,
+        FLAT_PEYOTE,
+        BRICK,
+        LADDER,
+        SQUARE,
+        LOOM,
+        RIGHT_ANGLE,
+        NETTING,
+        CUBIC,
+        *strung.STITCHES,
+    )
 
 
 @hookimpl

@@ -224,12 +224,18 @@ _STOCK: dict[str, Callable[[Item, Quantities], Quantity]] = {
 
 
 def thickest(plan: Plan, ask: Quantities) -> Part | None:
-    """The rope or strand in the run that lies thickest against the body."""
-    worn = (Role.ROPE, Role.STRAND)
+    """The rope, band or strand in the run that lies thickest against the body."""
+    worn = (Role.ROPE, Role.BAND, Role.STRAND)
     ropes = {
         part.name: part for entry in plan.run for part in entry.parts if part.kind.role in worn
     }
-    return max(ropes.values(), key=lambda rope: ask.of(rope, "outside").middle, default=None)
+    return max(ropes.values(), key=lambda rope: thickness(rope, ask).middle, default=None)
+
+
+def thickness(part: Part, ask: Quantities) -> Quantity:
+    """How thick a part lies against the body: of round work its outside."""
+    flat = "thickness" in _offers(ask.plan, part)
+    return ask.of(part, "thickness" if flat else "outside")
 
 
 def _length(ask: Quantities) -> Quantity:
@@ -259,14 +265,14 @@ def _inside(ask: Quantities) -> Quantity:
     """The way round inside: a thing of some thickness loses pi times that thickness."""
     rope = thickest(ask.plan, ask)
     if rope is None:
-        raise Missing("a rope or a strand in the run, which the way round inside depends on")
+        raise Missing("a rope, a band or a strand in the run, which lies against the body")
     return derived(
         "piece.inside",
         "mm",
         inside_length,
         "length - pi * thickness",
         length=ask.get("piece.length"),
-        thickness=ask.of(rope, "outside"),
+        thickness=thickness(rope, ask),
         source="strung length = body + ease + pi x thickness, trade table `bracelet_eases`",
     )
 

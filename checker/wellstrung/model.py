@@ -32,6 +32,7 @@ class Role(Enum):
     """How a kind of part takes part in joins."""
 
     ROPE = auto()
+    BAND = auto()
     STRAND = auto()
     CAP = auto()
     CONE = auto()

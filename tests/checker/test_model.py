@@ -155,6 +155,16 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             )
         ],
     ),
+    "a cap that is woven": (
+        {"{do: weave, part: rope}": "{do: weave, part: cap}"},
+        [
+            (
+                "28:23",
+                ["15:3"],
+                "`cap` is an end cap, and `part` of `weave` takes a woven rope or a woven band",
+            )
+        ],
+    ),
     "a cap and a rope the wrong way round": (
         {"glue, part: cap, to: rope": "glue, part: rope, to: cap"},
         [

@@ -32,7 +32,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
             (
                 "15:103",
                 "`hole2` is not a field of `eye` of `cap`: it takes `hole`, `wire`, `through`,"
-                " `opens`, `edge`",
+                " `opens`, `edge`, `faces`",
             )
         ],
     ),

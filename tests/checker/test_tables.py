@@ -773,6 +773,11 @@ stitch_facts, odd peyote tube, beads of 6/0 around, figure: 7
 stitch_facts, peyote hoop of 50 10/0 cylinders and 11/0, across, figure: 32 mm
 stitch_facts, peyote hoop of 50 11/0 and 15/0, across, figure: 22 mm
 stitch_facts, square stitch bracelet of 8 1/2 in, 3 mm cubes, figure: 12 g
+stitch_facts, square stitch bracelet, 3 mm cubes in a gram, figure: 16.7
+stitch_facts, brick stitch row of 11 beads of 10/0 or 11/0, figure: 25 mm
+stitch_facts, loom, threads to the inch for 11/0 cylinders, figure: 18
+stitch_facts, loom, warps for 9 beads across, figure: 10
+stitch_facts, cubic right-angle weave, beads for each cube, figure: 8
 stitch_facts, crochet hook for 11/0, figure: 0.75 mm
 stitch_facts, crochet hook for 8/0, figure: 1.125 (1..1.25) mm
 stitch_facts, working length of thread, figure: 1600 (1400..1800) mm

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.kinds import (
+    band,
     bead_drop,
     chain,
     clasp,
@@ -22,6 +23,7 @@ from wellstrung.model import Kind
 
 KINDS: tuple[Kind, ...] = (
     rope.WOVEN_ROPE,
+    band.WOVEN_BAND,
     strand.STRAND,
     end_cap.END_CAP,
     cone.CONE,

@@ -1,0 +1,274 @@
+"""What the flat stitches share: width from bead to bead, rows against length, shaping, thread.
+
+A row is counted as beaders count it for that stitch. Rows and columns are measured between the
+middles of their beads; the outermost beads add half a bead at each edge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING
+
+from wellstrung.quantity import Quantity, derived, exact, worked
+from wellstrung.stitches import making
+from wellstrung.stitches.making import GEOMETRY
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Part
+    from wellstrung.place import Place
+
+    Formula = Callable[[Part, Quantities], Quantity]
+    Count = Callable[[Part], float]
+
+#: Thread tension, as tubular peyote has it: beads end to end lie 1.00 (tight) to 1.10 (loose) bead
+#: lengths apart; beads side by side touch at the usual 1.05. No print was found for flat work.
+TIGHT, USUAL, LOOSE = 1.00, 1.05, 1.10
+BAND = "woven band"
+
+
+def end_to_end(bead_length: float, tension: float) -> float:
+    """From the middle of one bead to the next along their holes, mm (geometry of this project).
+
+    >>> end_to_end(1.45, 1.05)
+    1.5225
+    """
+    return bead_length * tension
+
+
+def side_by_side(bead_outside: float, tension: float) -> float:
+    """From the middle of one bead to the next across their holes, mm (geometry of this project).
+
+    At the usual tension they touch; a tight hand presses uneven beads a little closer.
+
+    >>> side_by_side(2.1, 1.05)
+    2.1
+    """
+    return bead_outside * tension / USUAL
+
+
+def extent(pitch: float, count: float, bead: float) -> float:
+    """How far `count` beads reach, mm, when their middles lie `pitch` apart: plain geometry.
+
+    >>> extent(1.5, 10, 1.4)
+    14.9
+    """
+    return pitch * (count - 1) + bead
+
+
+def shaped(rows: float, across: float, each_row: float) -> float:
+    """Beads in `rows` rows, the first of `across` beads and each of `each_row` more: counting.
+
+    >>> shaped(11, 11, -1)
+    66.0
+    """
+    return rows * across + each_row * rows * (rows - 1) / 2
+
+
+def widest(rows: float, across: float, each_row: float) -> float:
+    """Beads in the widest row.
+
+    >>> widest(5, 3, 1), widest(5, 9, -1)
+    (7, 9)
+    """
+    return max(across, across + each_row * (rows - 1))
+
+
+def across_of(part: Part) -> int:
+    """Beads (or units) in the first row."""
+    return part.count("across")
+
+
+def change_of(part: Part) -> int:
+    """Beads that each row has more than the one before; 0 where the edges are straight."""
+    return part.count("each_row", default=0)
+
+
+def widest_of(part: Part) -> float:
+    """Beads (or units) in the widest row; shaped bands count their rows."""
+    rows = part.count("rows") if change_of(part) else 1
+    return widest(rows, across_of(part), change_of(part))
+
+
+def refuses(
+    part: Part,
+    stitch: str,
+    *,
+    fewest: int = 1,
+    first: int | None = None,
+    idle: tuple[str, ...] = ("bead_up", "loop", "warp"),
+) -> Iterator[tuple[str, Place]]:
+    """What no flat stitch can do: too narrow, shaped by a length, narrowed to nothing.
+
+    `first` is the beads of the first row where they are not `across`; `idle` are fields that say
+    nothing about this stitch.
+    """
+    across, change = across_of(part), change_of(part)
+    first = across if first is None else first
+    if across < fewest:
+        yield (
+            f"`{part.name}` is {across} across, too narrow for {stitch}: write"
+            f" `across: {fewest}` or more",
+            part.place_of("across"),
+        )
+    for field in idle:
+        if part.has(field):
+            yield (
+                f"`{part.name}` has `{field}`, which says nothing about {stitch}: take it out",
+                part.place_of(field),
+            )
+    if change and not part.has("rows"):
+        yield (
+            f"`{part.name}` has `each_row`, so its rows must be counted: write `rows` instead of"
+            " `length`",
+            part.place_of("length"),
+        )
+    elif change < 0 and first + change * (part.count("rows") - 1) < 1:
+        most = 1 + (first - 1) // -change
+        yield (
+            f"`{part.name}` starts with {first} in a row and loses {-change} each row, which"
+            f" leaves none before row {part.count('rows')}: write `rows: {most}` or fewer",
+            part.place_of("rows"),
+        )
+
+
+def tension(part: Part) -> Quantity:
+    """The one cause that moves both ways of a band: how tight the thread is drawn."""
+    return making.hand(
+        part,
+        "thread tension",
+        TIGHT,
+        USUAL,
+        LOOSE,
+        source=GEOMETRY,
+        cure=f"weave 2 cm, measure it, write `measured: {{width: ...}}` in `{part.name}`",
+    )
+
+
+def pitch(along_hole: bool, share: float = 1.0) -> Formula:
+    """From bead to bead, along the holes or across them; `share` of it where rows interlock."""
+    what, function, words = (
+        ("length", end_to_end, "bead * tension")
+        if along_hole
+        else ("outside", side_by_side, f"bead * tension / {USUAL}")
+    )
+
+    def between(part: Part, ask: Quantities) -> Quantity:
+        return derived(
+            f"{part.name}.{'column' if along_hole else 'stack'}",
+            "mm",
+            lambda bead, tension: share * function(bead, tension),
+            words if share == 1 else f"{share:g} * {words}",
+            bead=making.bead(part, ask, what),
+            tension=tension(part),
+            source=GEOMETRY,
+        )
+
+    return between
+
+
+def width(pitch: Formula, bead: str, columns: Count = widest_of) -> Formula:
+    """Width across the widest row: its columns from middle to middle, and half a bead each side."""
+
+    def across(part: Part, ask: Quantities) -> Quantity:
+        return derived(
+            f"{part.name}.width",
+            "mm",
+            extent,
+            "pitch * (count - 1) + bead",
+            pitch=pitch(part, ask),
+            count=making.count(part, "columns", columns(part)),
+            bead=making.bead(part, ask, bead),
+            source=GEOMETRY,
+        )
+
+    return making.measurable("width", across)
+
+
+def _one_bead(part: Part, ask: Quantities) -> Quantity:
+    return making.bead(part, ask, "outside")
+
+
+#: Flat work is one bead thick: the thread lies in the holes and between the beads.
+thickness: Formula = making.measurable("thickness", _one_bead)
+
+
+def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
+    """Rise, length and rows: whichever of the two the plan states gives the other.
+
+    The outermost rows reach half a bead (its `bead` size) beyond their middles. `steps_less` is 1
+    where rows are rows of beads, 0 where a row lies between two lines of beads.
+    """
+
+    def rows(part: Part, ask: Quantities) -> Quantity:
+        if part.has("rows"):
+            return exact(f"{part.name}.rows", part.count("rows"))
+        return derived(
+            f"{part.name}.rows",
+            "",
+            lambda length, bead, rise: max(0.0, length - bead) / rise + steps_less,
+            "max(0, length - bead) / rise" + (" + 1" if steps_less else ""),
+            length=length(part, ask),
+            bead=making.bead(part, ask, bead),
+            rise=ask.of(part, "rise"),
+        )
+
+    def length(part: Part, ask: Quantities) -> Quantity:
+        if part.has("length") or part.has("measured", "length"):
+            return part.length("length", allowance="woven length")
+        return derived(
+            f"{part.name}.length",
+            "mm",
+            lambda rows, rise, bead: (rows - steps_less) * rise + bead,
+            f"{'(rows - 1)' if steps_less else 'rows'} * rise + bead",
+            rows=rows(part, ask),
+            rise=ask.of(part, "rise"),
+            bead=making.bead(part, ask, bead),
+        )
+
+    return {"rise": rise, "length": length, "rows": rows}
+
+
+def beads(
+    function: Callable[..., float] = shaped,
+    formula: str = "rows * across + each_row * rows * (rows - 1) / 2",
+    **counts: Count,
+) -> Formula:
+    """Beads of a part by its rows and its counts, which go to `function` by name."""
+    counts = counts or {"across": across_of, "each_row": change_of}
+
+    def counted(part: Part, ask: Quantities) -> Quantity:
+        args = {name: making.count(part, name, count(part)) for name, count in counts.items()}
+        return worked(
+            f"{part.name}.beads",
+            "",
+            function,
+            formula,
+            {"rows": ask.of(part, "rows"), **args},
+            source="counted row by row, worked out for this project",
+        )
+
+    return counted
+
+
+def thread(function: Callable[..., float], formula: str, **counts: Count) -> Formula:
+    """Thread in the work, mm, without tails: what `function` gives for one bead, times the beads.
+
+    It takes `bead_length`, `bead_outside` and the counts by name.
+    """
+
+    def path(part: Part, ask: Quantities) -> Quantity:
+        sizes = {
+            "bead_length": making.bead(part, ask, "length"),
+            "bead_outside": making.bead(part, ask, "outside"),
+            **{name: making.count(part, name, count(part)) for name, count in counts.items()},
+        }
+        return worked(
+            f"{part.name}.thread",
+            "mm",
+            lambda beads, share, **values: beads * function(**values) * share,
+            f"beads * ({formula}) * share",
+            {"beads": ask.of(part, "beads"), "share": making.thread_share(part), **sizes},
+        )
+
+    return path

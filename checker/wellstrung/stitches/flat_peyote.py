@@ -1,0 +1,121 @@
+"""Flat peyote, even, odd and two-drop: columns of beads, each half a bead up from its neighbour.
+
+A band `across` columns wide starts with that many beads, which are two rows; every later row puts a
+bead on every other column. Rows are counted zigzag between two columns, as beaders count them. In
+two-drop two beads are taken for one: they lie end to end, so the sizes stay, and only the count of
+columns must be a multiple of two. All of it is geometry, worked out for this project.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from wellstrung.stitches import Stitch, flat, making
+
+if TYPE_CHECKING:
+    from wellstrung.model import Part
+    from wellstrung.place import Place
+
+
+def columns(rows: float, across: float, each_row: float) -> float:
+    """Columns at the widest: beads of one row stand on every other column (geometry).
+
+    >>> columns(100, 12, 0), columns(4, 5, 1)
+    (12, 11)
+    """
+    if each_row <= 0:
+        return across
+    return max(across, 2 * flat.widest(rows, first_row(across), each_row) - 1)
+
+
+def first_row(across: float) -> int:
+    """Beads of the first row: every other column, the outermost included.
+
+    >>> first_row(7), first_row(8)
+    (4, 4)
+    """
+    return math.ceil(across / 2)
+
+
+def beads(rows: float, across: float, each_row: float) -> float:
+    """Beads in all: straight, half the columns a row; shaped, so many more or fewer each row.
+
+    An odd count goes 4, 3, 4, 3: an odd number of its rows has half a bead more than is said here.
+
+    >>> beads(100, 12, 0), beads(4, 7, -1)
+    (600.0, 10.0)
+    """
+    if each_row == 0:
+        return rows * across / 2
+    return flat.shaped(rows, first_row(across), each_row)
+
+
+def thread_per_bead(bead_length: float, bead_outside: float, bead_up: float = 1) -> float:
+    """Thread for one bead, mm: it is passed twice, and each stitch steps half a bead up.
+
+    Counted passes, worked out for this project, +/- 20 %.
+
+    >>> thread_per_bead(1.45, 2.1), thread_per_bead(1.45, 2.1, 2)
+    (3.95, 3.425)
+    """
+    return 2 * bead_length + 0.5 * bead_outside / bead_up
+
+
+def bead_up_of(part: Part) -> int:
+    """Beads taken for one stitch."""
+    return part.count("bead_up", default=1)
+
+
+def _columns_of(part: Part) -> float:
+    rows = part.count("rows") if flat.change_of(part) else 1
+    return columns(rows, flat.across_of(part), flat.change_of(part))
+
+
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """Two stitches or more across, and whole stitches."""
+    across, up = flat.across_of(part), bead_up_of(part)
+    yield from flat.refuses(
+        part, "flat peyote", fewest=2 * up, first=first_row(across), idle=("loop", "warp")
+    )
+    if across % up and across > 2 * up:
+        less = across - across % up
+        yield (
+            f"`{part.name}` is {across} beads across and takes {up} at a time: write"
+            f" `across: {less}` or `across: {less + up}`",
+            part.place_of("across"),
+        )
+    if up > 1 and flat.change_of(part):
+        yield (
+            f"`{part.name}` takes {up} beads at a time and is shaped by the bead: take `bead_up` or"
+            " `each_row` out",
+            part.place_of("each_row"),
+        )
+
+
+FLAT_PEYOTE = Stitch(
+    name="flat peyote",
+    makes=flat.BAND,
+    quantities={
+        "width": flat.width(flat.pitch(along_hole=True), "length", _columns_of),
+        "thickness": flat.thickness,
+        **flat.growth(flat.pitch(along_hole=False, share=0.5), "outside"),
+        "beads": flat.beads(
+            beads,
+            "rows * across / 2, changed by each_row",
+            across=flat.across_of,
+            each_row=flat.change_of,
+        ),
+        "mass": making.mass,
+        "thread": flat.thread(
+            thread_per_bead,
+            "2 * bead_length + 0.5 * bead_outside / bead_up",
+            bead_up=bead_up_of,
+        ),
+    },
+    refuses=refuses,
+    held_against="no published figure for a flat width; bent round, a hoop of 50 columns of 10/0"
+    " cylinders is about 32 mm across (`Boot camp: peyote hoops`, copy seen), which is 1.10 bead"
+    " lengths a column, the loose end of what is said here; real bands may come out wider",
+)

@@ -1,0 +1,57 @@
+"""Ladder stitch: rungs side by side, each of one bead or of `across` beads end to end.
+
+A row is a rung: it adds the outside of a bead to the length. All of it is geometry, worked out for
+this project.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from wellstrung.stitches import Stitch, flat, making
+
+if TYPE_CHECKING:
+    from wellstrung.model import Part
+    from wellstrung.place import Place
+
+
+def thread_per_bead(bead_length: float, bead_outside: float, rung: float = 1) -> float:
+    """Thread for one bead, mm: passed three times, and its rung is stepped to and back from.
+
+    Counted passes, worked out for this project, +/- 20 %.
+
+    >>> round(thread_per_bead(1.45, 2.1), 2), round(thread_per_bead(1.45, 2.1, 2), 2)
+    (8.55, 6.45)
+    """
+    return 3 * bead_length + 2 * bead_outside / rung
+
+
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """Rungs of one bead or more."""
+    yield from flat.refuses(part, "ladder stitch")
+
+
+def _rung(part: Part) -> float:
+    """Beads of a rung; where rungs grow or shrink, of a rung halfway along."""
+    rows = part.count("rows") if flat.change_of(part) else 1
+    return flat.shaped(rows, flat.across_of(part), flat.change_of(part)) / rows
+
+
+LADDER = Stitch(
+    name="ladder",
+    makes=flat.BAND,
+    quantities={
+        "width": flat.width(flat.pitch(along_hole=True), "length"),
+        "thickness": flat.thickness,
+        **flat.growth(flat.pitch(along_hole=False), "outside"),
+        "beads": flat.beads(),
+        "mass": making.mass,
+        "thread": flat.thread(
+            thread_per_bead, "3 * bead_length + 2 * bead_outside / rung", rung=_rung
+        ),
+    },
+    refuses=refuses,
+    held_against="no published figure: rungs that touch are plain to see, but a loose ladder gapes"
+    " by more than the 5 % allowed here, so measure a swatch",
+)

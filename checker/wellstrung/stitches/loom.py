@@ -1,0 +1,127 @@
+"""Loom work: rows of beads between warp threads, one more warp than columns.
+
+A column is a bead and the warp beside it; rows lie side by side. `warp` is how thick the warp
+threads are. All of it is geometry, worked out for this project.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.stitches import Stitch, flat, making
+from wellstrung.stitches.making import GEOMETRY
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Part
+    from wellstrung.place import Place
+
+#: What each warp has beyond the work, to tie it on and to finish it: common practice, no source.
+SPARE_WARP = 550.0
+#: Threads that serve as warp, where the plan does not say: trade table `threads`, sizes B and D
+#: and braids to 15 lb.
+_THIN, _MIDDLE, _THICK = 0.1, 0.2, 0.3
+
+
+def warps(columns: float) -> float:
+    """Warp threads for so many columns: one beside each bead, and one more.
+
+    9 beads take 10 warps: `Beading - using a loom`, copy seen.
+
+    >>> warps(9)
+    10
+    """
+    return columns + 1
+
+
+def width(columns: float, bead_length: float, warp: float) -> float:
+    """Width, mm: the beads, and the warps between and beside them (geometry of this project).
+
+    >>> round(width(12, 1.3, 0.2), 2)
+    18.2
+    """
+    return columns * bead_length + warps(columns) * warp
+
+
+def weft_per_bead(bead_length: float, warp: float) -> float:
+    """Weft for one bead, mm: below the warps and back above them, through the bead both times.
+
+    Counted passes, worked out for this project, +/- 20 %.
+
+    >>> weft_per_bead(1.3, 0.2)
+    3.0
+    """
+    return 2 * (bead_length + warp)
+
+
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """Two columns or more: with one there is no row to press the beads between the warps."""
+    yield from flat.refuses(part, "loom work", fewest=2, idle=("bead_up", "loop"))
+
+
+def _warp(part: Part, ask: Quantities) -> Quantity:
+    if part.has("warp"):
+        return part.length("warp")
+    cause = Cause(
+        "warp thickness", f"`{part.name}`", f"write the warp of `{part.name}`, as `warp: 0.2 mm`"
+    )
+    spread = Spread(cause, _MIDDLE - _THIN, _THICK - _MIDDLE)
+    return leaf(
+        f"{part.name}.warp", _MIDDLE, "mm", [spread], source="not said; trade table `threads`"
+    )
+
+
+def _width(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.width",
+        "mm",
+        width,
+        "columns * bead_length + (columns + 1) * warp",
+        columns=making.count(part, "columns", flat.widest_of(part)),
+        bead_length=making.bead(part, ask, "length"),
+        warp=_warp(part, ask),
+        source=GEOMETRY,
+    )
+
+
+def _warps(part: Part, ask: Quantities) -> Quantity:
+    return making.count(part, "warps", warps(flat.widest_of(part)))
+
+
+def _thread(part: Part, ask: Quantities) -> Quantity:
+    """Weft and warps together, mm; the tails of the weft are left out."""
+    return derived(
+        f"{part.name}.thread",
+        "mm",
+        lambda beads, bead_length, warp, share, warps, length, spare: (
+            beads * weft_per_bead(bead_length, warp) * share + warps * (length + spare)
+        ),
+        "beads * 2 * (bead_length + warp) * share + warps * (length + spare)",
+        beads=ask.of(part, "beads"),
+        bead_length=making.bead(part, ask, "length"),
+        warp=_warp(part, ask),
+        share=making.thread_share(part),
+        warps=ask.of(part, "warps"),
+        length=ask.of(part, "length"),
+        spare=exact("spare of a warp", SPARE_WARP, "mm", source="common practice, no source"),
+    )
+
+
+LOOM = Stitch(
+    name="loom",
+    makes=flat.BAND,
+    quantities={
+        "width": making.measurable("width", _width),
+        "thickness": flat.thickness,
+        **flat.growth(flat.pitch(along_hole=False), "outside"),
+        "beads": flat.beads(),
+        "warps": _warps,
+        "mass": making.mass,
+        "thread": _thread,
+    },
+    refuses=refuses,
+    held_against="a loom's rod that spaces 18 threads to the inch suits 11/0 cylinders: `Beading -"
+    " using a loom`, copy seen; 1.41 mm a column against 1.3 and a warp of 0.1 to 0.3 mm",
+)

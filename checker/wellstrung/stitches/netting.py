@@ -1,0 +1,176 @@
+"""Flat netting: rows of loops, each hooked into the middle beads of the row before.
+
+A loop is `loop` beads: a leg up, the bead that the next row shares, a leg down. Shared beads lie
+across the width with half a bead on each side of them; legs stand aslant, and how steep they stand
+is how far the net is spread: wider is shorter. The first row is strung with its base. All of it is
+geometry, worked out for this project; with a loop of one bead it is flat peyote.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from wellstrung.quantity import Quantity, derived
+from wellstrung.stitches import Stitch, flat, making
+from wellstrung.stitches.making import GEOMETRY
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Part
+    from wellstrung.place import Place
+
+#: Degrees of a leg from the length: hung and drawn long, laid down square, spread wide.
+_LONG, _SQUARE, _WIDE = 30.0, 45.0, 60.0
+_FEWEST = 3
+
+
+def leg(loop: float, bead_length: float) -> float:
+    """Beads between two shared ones, mm.
+
+    >>> leg(5, 1.45)
+    2.9
+    """
+    return (loop - 1) / 2 * bead_length
+
+
+def half_mesh(loop: float, bead_length: float, slant: float) -> float:
+    """From one shared bead to the next across the width, mm; `slant` is a leg's, in degrees.
+
+    >>> round(half_mesh(5, 1.45, 45), 2)
+    3.5
+    """
+    return bead_length + leg(loop, bead_length) * math.sin(math.radians(slant))
+
+
+def rise(loop: float, bead_length: float, bead_outside: float, slant: float) -> float:
+    """From one row of shared beads to the next, mm; every second row they would touch at half d.
+
+    >>> round(rise(5, 1.45, 2.1, 45), 2), rise(3, 1.45, 2.1, 60)
+    (2.05, 1.05)
+    """
+    return max(bead_outside / 2, leg(loop, bead_length) * math.cos(math.radians(slant)))
+
+
+def width(across: float, loop: float, bead_length: float, slant: float) -> float:
+    """Width, mm: two half meshes a loop, and half a bead beyond the shared bead at each edge.
+
+    >>> round(width(4, 5, 1.45, 45), 2)
+    29.45
+    """
+    return 2 * across * half_mesh(loop, bead_length, slant) + bead_length
+
+
+def beads(rows: float, across: float, loop: float) -> float:
+    """Beads of a net: its base, and each row's loops; every second row has a bead more to turn.
+
+    An odd number of rows has half a bead less than is said here.
+
+    >>> beads(2, 4, 5)
+    46.0
+    """
+    return across + 1 + rows * (across * loop + 0.5)
+
+
+def thread_per_bead(bead_length: float, bead_outside: float, loop: float) -> float:
+    """Thread for one bead, mm: each loop goes through its beads and one shared bead, and a step.
+
+    Counted passes, worked out for this project, +/- 20 %.
+
+    >>> round(thread_per_bead(1.45, 2.1, 5), 2)
+    1.95
+    """
+    return bead_length * (loop + 1) / loop + 0.5 * bead_outside / loop
+
+
+def loop_of(part: Part) -> int:
+    """Beads of a loop; raises Missing."""
+    return part.count("loop")
+
+
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """Loops of an odd number, so that one bead is in their middle, and rows alike."""
+    yield from flat.refuses(part, "netting", idle=("bead_up", "warp", "each_row"))
+    if not part.has("loop"):
+        yield (
+            f"`{part.name}` does not say how many beads a loop has: write `loop: 5`",
+            part.key.place,
+        )
+        return
+    loop = loop_of(part)
+    if loop < _FEWEST:
+        yield (
+            f"`{part.name}` has `loop: {loop}`, too few for netting: write `loop: {_FEWEST}` or"
+            " more, or `stitch: flat peyote`",
+            part.place_of("loop"),
+        )
+    elif loop % 2 == 0:
+        yield (
+            f"`{part.name}` has `loop: {loop}`, and a loop shares the bead in its middle: write"
+            f" `loop: {loop - 1}` or `loop: {loop + 1}`",
+            part.place_of("loop"),
+        )
+
+
+def _slant(part: Part) -> Quantity:
+    return making.hand(
+        part,
+        "spread of the net",
+        _LONG,
+        _SQUARE,
+        _WIDE,
+        source=f"{GEOMETRY}: degrees of a leg",
+        cure=f"net 5 cm of `{part.name}`, lay it as it will be worn, measure it, count its rows",
+    )
+
+
+def _width(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.width",
+        "mm",
+        width,
+        "2 * across * (1 + (loop - 1) / 2 * sin(slant)) * bead_length + bead_length",
+        across=making.count(part, "across", flat.across_of(part)),
+        loop=making.count(part, "loop", loop_of(part)),
+        bead_length=making.bead(part, ask, "length"),
+        slant=_slant(part),
+        source=GEOMETRY,
+    )
+
+
+def _rise(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.rise",
+        "mm",
+        rise,
+        "max(bead_outside / 2, (loop - 1) / 2 * bead_length * cos(slant))",
+        loop=making.count(part, "loop", loop_of(part)),
+        bead_length=making.bead(part, ask, "length"),
+        bead_outside=making.bead(part, ask, "outside"),
+        slant=_slant(part),
+        source=GEOMETRY,
+    )
+
+
+NETTING = Stitch(
+    name="netting",
+    makes=flat.BAND,
+    quantities={
+        "width": making.measurable("width", _width),
+        "thickness": flat.thickness,
+        **flat.growth(_rise, "outside", steps_less=0),
+        "beads": flat.beads(
+            beads, "across + 1 + rows * (across * loop + 0.5)", across=flat.across_of, loop=loop_of
+        ),
+        "mass": making.mass,
+        "thread": flat.thread(
+            thread_per_bead,
+            "bead_length * (loop + 1) / loop + 0.5 * bead_outside / loop",
+            loop=loop_of,
+        ),
+    },
+    refuses=refuses,
+    held_against="no published figure: a net gives more than any other stitch, and its width and"
+    " length are what the maker lays it to, so a swatch is worth more than this",
+)

@@ -1,0 +1,138 @@
+"""Right-angle weave, flat: rings of four beads that share their sides.
+
+Beads lie on the lines of a square net, one on each side of a square, so a unit is a square and the
+pitch is its side. Beads round a corner are taken as ovals that touch; the hand draws them closer or
+leaves room. All of it is geometry, worked out for this project.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from wellstrung.quantity import Quantity, derived
+from wellstrung.stitches import Stitch, flat, making
+from wellstrung.stitches.making import GEOMETRY
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Part
+    from wellstrung.place import Place
+
+#: Beads drawn closer than ovals would touch, since their ends are flat and the thread gives; as
+#: they touch, and a little; and with room at the corners.
+_TIGHT, _USUAL, _LOOSE = 0.95, 1.02, 1.10
+#: What the thread takes to turn at a corner, mm: from memory, no source.
+CORNER = 0.4
+
+
+def pitch(bead_length: float, bead_outside: float, tension: float) -> float:
+    """The side of a unit, mm: from one line of beads to the next.
+
+    Two ovals of length l and outside d, one on each side of a corner, touch when their middles lie
+    as far apart as the halves of a square of side sqrt(l^2 + d^2). Geometry of this project; good
+    for beads from about half as long as wide to twice as long.
+
+    >>> round(pitch(1.45, 2.1, 1.02), 2)
+    2.6
+    """
+    return math.hypot(bead_length, bead_outside) * tension
+
+
+def beads(rows: float, across: float, each_row: float) -> float:
+    """Beads of a flat weave: one for each side of each unit, shared sides once (counting).
+
+    >>> beads(1, 1, 0), beads(2, 3, 0), beads(2, 2, -1)
+    (4.0, 17.0, 10.0)
+    """
+    units = flat.shaped(rows, across, each_row)
+    grown = max(0.0, each_row) * (rows - 1)
+    return 2 * units + rows + across + grown
+
+
+def first_row(across: float) -> float:
+    """Beads of the first row: four, then three for each further unit.
+
+    >>> first_row(5)
+    16
+    """
+    return 3 * across + 1
+
+
+def thread(beads: float, first: float, bead_length: float) -> float:
+    """Thread, mm: beads of the first row are passed twice, later ones three times, with corners.
+
+    Counted passes, worked out for this project, +/- 20 %.
+
+    >>> round(thread(17, 10, 1.45), 2)
+    75.85
+    """
+    return (2 * first + 3 * (beads - first)) * (bead_length + CORNER)
+
+
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """One unit or more in every row."""
+    yield from flat.refuses(part, "right-angle weave")
+
+
+def unit(part: Part, ask: Quantities) -> Quantity:
+    """The side of a unit, by the beads and the hand."""
+    return derived(
+        f"{part.name}.unit",
+        "mm",
+        pitch,
+        "sqrt(bead_length^2 + bead_outside^2) * tension",
+        bead_length=making.bead(part, ask, "length"),
+        bead_outside=making.bead(part, ask, "outside"),
+        tension=making.hand(
+            part,
+            "thread tension",
+            _TIGHT,
+            _USUAL,
+            _LOOSE,
+            source=GEOMETRY,
+            cure=f"weave ten units of `{part.name}` and measure them",
+        ),
+        source=GEOMETRY,
+    )
+
+
+def _lines(part: Part) -> float:
+    """Lines of beads that the width holds: one more than units."""
+    return flat.widest_of(part) + 1
+
+
+def _thread(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.thread",
+        "mm",
+        lambda beads, first, bead_length, share: thread(beads, first, bead_length) * share,
+        f"(3 * beads - first) * (bead_length + {CORNER}) * share",
+        beads=ask.of(part, "beads"),
+        first=making.count(part, "first row", first_row(flat.across_of(part))),
+        bead_length=making.bead(part, ask, "length"),
+        share=making.thread_share(part),
+    )
+
+
+RIGHT_ANGLE = Stitch(
+    name="right-angle weave",
+    makes=flat.BAND,
+    quantities={
+        "width": flat.width(unit, "outside", _lines),
+        "thickness": flat.thickness,
+        **flat.growth(unit, "outside", steps_less=0),
+        "beads": flat.beads(
+            beads,
+            "2 * units + rows + across, one for each side of a unit",
+            across=flat.across_of,
+            each_row=flat.change_of,
+        ),
+        "mass": making.mass,
+        "thread": _thread,
+    },
+    refuses=refuses,
+    held_against="no published figure: units to the inch are not printed where we could look, and"
+    " how far the corners gape is a maker's own, so measure ten units",
+)

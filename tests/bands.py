@@ -1,0 +1,64 @@
+"""What the tests of flat stitches share: a band in a plan, its quantities, its refusals, a grid."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from wellstrung import tables
+from wellstrung.checking import Checker
+from wellstrung.host import Host
+from wellstrung.quantity import Quantity
+
+PLAN = """\
+plan: 1
+title: Band
+piece: bracelet
+beads:
+  seed: {type: round, size: 11/0, make: Japanese}
+  tube: {type: cylinder, size: 11/0}
+  cube: {type: other, outside: 3 mm, length: 3 mm, hole: 1 mm, per_gram: 16.7}
+parts:
+  band: {kind: woven band, BAND}
+run: [band]
+work:
+  - {do: weave, part: band}
+  - {do: finish thread, part: band}
+"""
+
+#: a bead laid flat: the middle of it, and how far it reaches along and across the width
+Laid = tuple[float, float, float, float]
+
+
+def found(installed: Host, band: str, plan: str = PLAN) -> dict[str, Quantity]:
+    """The quantities of a plan with this band."""
+    result = Checker(installed, quantities=True).check_text(plan.replace("BAND", band))
+    assert result.readable and not result.count("error"), result.remarks
+    return dict(result.quantities)
+
+
+def middles(installed: Host, band: str, plan: str = PLAN) -> dict[str, float]:
+    """Their middles, by the name of what they are."""
+    return {
+        name.removeprefix("band."): value.middle
+        for name, value in found(installed, band, plan).items()
+    }
+
+
+def refused(installed: Host, band: str, plan: str = PLAN) -> list[str]:
+    """What is said against the band."""
+    result = Checker(installed).check_text(plan.replace("BAND", band))
+    return [remark.says for remark in result.remarks if remark.level == "error"]
+
+
+def spans(beads: Iterable[Laid]) -> tuple[float, float]:
+    """Width and length that laid beads take together, measured from edge to edge."""
+    laid = list(beads)
+    return (
+        max(x + wide / 2 for x, _, wide, _ in laid) - min(x - wide / 2 for x, _, wide, _ in laid),
+        max(y + high / 2 for _, y, _, high in laid) - min(y - high / 2 for _, y, _, high in laid),
+    )
+
+
+def printed(fact: str) -> float:
+    """A figure as it was printed, from the trade table of stitches."""
+    return tables.load("stitch_facts").row(fact).cells["figure"].value

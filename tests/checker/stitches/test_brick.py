@@ -1,0 +1,111 @@
+"""Brick stitch: against beads laid one by one, and the quantities of a part."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import bands
+from wellstrung.host import Host
+from wellstrung.stitches import brick, flat
+
+sizes = st.floats(0.8, 4.5)
+BRICK = "beads: seed, stitch: brick"
+
+
+def laid(rows: int, across: int, change: int, length: float, outside: float) -> list[bands.Laid]:
+    """Lay row on row: straight rows step half a bead aside and back, shaped ones are centred."""
+    beads = []
+    for row in range(rows):
+        count = across + change * row
+        left = -(count - 1) / 2 if change else 0.5 * (row % 2)
+        beads += [((left + n) * outside, row * length, outside, length) for n in range(count)]
+    return beads
+
+
+@given(st.integers(1, 30), st.integers(2, 40), st.integers(-1, 1), sizes, sizes)
+def test_beads_and_extent_by_laying_them(
+    rows: int, across: int, change: int, length: float, outside: float
+) -> None:
+    rows = min(rows, across) if change < 0 else rows
+    beads = laid(rows, across, change, length, outside)
+    assert flat.shaped(rows, across, change) == len(beads)
+    wide, long = bands.spans(beads)
+    columns = brick.columns(rows, across, change)
+    assert flat.extent(outside, columns, outside) == pytest.approx(wide)
+    assert flat.extent(length, rows, length) == pytest.approx(long)
+
+
+def test_the_printed_row_of_11() -> None:
+    """11 beads of size 10 or 11 are about 2.5 cm: between 11 of 11/0 and 11 of 10/0."""
+    of_11, of_10 = (
+        flat.extent(flat.side_by_side(bead, flat.USUAL), 11, bead) for bead in (2.1, 2.3)
+    )
+    assert of_11 < bands.printed("brick stitch row of 11 beads of 10/0 or 11/0") < of_10
+
+
+def test_brick_is_peyote_turned(installed: Host) -> None:
+    """The same beads, as many columns as the other has rows: width and length change places."""
+    turned = bands.middles(installed, f"{BRICK}, across: 20, rows: 9")
+    upright = bands.middles(installed, "beads: seed, stitch: flat peyote, across: 9, rows: 40")
+    assert turned["beads"] == upright["beads"] == 180
+    assert turned["length"] == pytest.approx(upright["width"])
+    assert turned["width"] == pytest.approx(upright["length"])
+
+
+def test_quantities_of_a_triangle(installed: Host) -> None:
+    found = bands.middles(installed, f"{BRICK}, across: 11, rows: 11, each_row: -1")
+    assert {
+        name: round(value, 2) for name, value in found.items() if not name.startswith("piece")
+    } == {
+        "width": 23.1,
+        "thickness": 2.1,
+        "outside": 2.1,
+        "rise": 1.52,
+        "length": 16.68,
+        "rows": 11,
+        "beads": 66.0,
+        "mass": 0.6,
+        "thread": 371.58,
+        "along": 16.68,
+    }
+
+
+def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
+    woven = bands.middles(installed, f"{BRICK}, across: 6, rows: 101")
+    told = bands.middles(installed, f"{BRICK}, across: 6, length: {woven['length']} mm")
+    assert told["rows"] == pytest.approx(101)
+    assert told["width"] == woven["width"] == pytest.approx(6.5 * 2.1)
+
+
+def test_tight_and_loose_bound_the_length(installed: Host) -> None:
+    found = bands.found(installed, "beads: cube, stitch: brick, across: 4, rows: 21")
+    assert found["band.length"].worst == pytest.approx((63.0, 69.0))
+    assert found["band.width"].worst == pytest.approx((13.0, 14.0))
+
+
+@pytest.mark.parametrize(
+    ("band", "says"),
+    [
+        (
+            "across: 1, rows: 9",
+            ["`band` is 1 across, too narrow for brick stitch: write `across: 2` or more"],
+        ),
+        (
+            "across: 5, rows: 7, each_row: -2",
+            [
+                "`band` starts with 5 in a row and loses 2 each row, which leaves none before row"
+                " 7: write `rows: 3` or fewer"
+            ],
+        ),
+        (
+            "across: 5, rows: 7, bead_up: 2",
+            ["`band` has `bead_up`, which says nothing about brick stitch: take it out"],
+        ),
+        ("across: 5, rows: 3, each_row: -2", []),
+        ("across: 1, rows: 4, each_row: 1", []),
+    ],
+)
+def test_what_it_refuses(installed: Host, band: str, says: list[str]) -> None:
+    assert bands.refused(installed, f"{BRICK}, {band}") == says

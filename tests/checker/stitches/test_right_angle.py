@@ -1,0 +1,138 @@
+"""Right-angle weave: against a net of beads laid side by side, and ovals that really touch."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import bands
+from wellstrung.host import Host
+from wellstrung.stitches import flat
+from wellstrung.stitches import right_angle as raw
+
+sizes = st.floats(0.8, 4.5)
+RAW = "beads: seed, stitch: right-angle weave"
+
+#: a side of a unit: where it starts, and whether it stands upright
+Side = tuple[int, int, bool]
+
+
+def sides(rows: int, across: int, change: int) -> set[Side]:
+    """Every side of every unit, each once: units stand on a grid, rows start at one edge."""
+    found = set[Side]()
+    for row in range(rows):
+        for column in range(across + change * row):
+            found |= {(column, row, False), (column, row + 1, False)}
+            found |= {(column, row, True), (column + 1, row, True)}
+    return found
+
+
+@given(st.integers(1, 20), st.integers(1, 20), st.integers(-2, 3))
+def test_beads_by_the_sides_of_units(rows: int, across: int, change: int) -> None:
+    if change < 0:
+        rows = min(rows, 1 + (across - 1) // -change)
+    assert raw.beads(rows, across, change) == len(sides(rows, across, change))
+    assert raw.first_row(across) == len(sides(1, across, 0))
+
+
+@given(st.integers(1, 20), st.integers(1, 20), sizes, sizes)
+def test_extent_by_laying_the_net(rows: int, across: int, pitch: float, outside: float) -> None:
+    """Upright beads bound the width, lying ones the length; each reaches half its outside out."""
+    wide, long = bands.spans(
+        (x * pitch, (y + 0.5) * pitch, outside, 0.0)
+        if upright
+        else ((x + 0.5) * pitch, y * pitch, 0.0, outside)
+        for x, y, upright in sides(rows, across, 0)
+    )
+    assert flat.extent(pitch, across + 1, outside) == pytest.approx(wide)
+    assert rows * pitch + outside == pytest.approx(long)
+
+
+def deepest(pitch: float, length: float, outside: float) -> float:
+    """How far one oval on a side reaches into the next one's, round a corner: below 0 they gape.
+
+    The lying bead's middle is half a pitch along the side, the upright one's half a pitch up it.
+    """
+    values = []
+    for step in range(2000):
+        angle = 2 * math.pi * step / 2000
+        x = pitch / 2 + length / 2 * math.cos(angle)
+        y = outside / 2 * math.sin(angle)
+        values.append(1 - math.hypot(x / (outside / 2), (y - pitch / 2) / (length / 2)))
+    return max(values)
+
+
+@given(sizes, st.floats(0.5, 2.0))
+def test_ovals_touch_at_the_pitch(length: float, ratio: float) -> None:
+    outside = length / ratio
+    touching = raw.pitch(length, outside, 1.0)
+    assert deepest(touching, length, outside) == pytest.approx(0, abs=1e-3)
+    assert deepest(touching * 0.97, length, outside) > 1e-3
+    assert deepest(touching * 1.03, length, outside) < -1e-3
+
+
+@pytest.mark.parametrize(
+    ("length", "outside"), [(1.1, 1.5), (1.45, 2.1), (2.1, 3.0), (1.3, 1.6), (2.6, 3.0)]
+)
+def test_the_form_with_the_slant_radius_lies_within_the_hand(length: float, outside: float) -> None:
+    """2 l d / sqrt(l^2 + d^2), ovals that meet on the slant, 1.00 to 1.15 times: one middle."""
+    slant = 2 * length * outside / math.hypot(length, outside)
+    tight, loose = raw.pitch(length, outside, 0.95), raw.pitch(length, outside, 1.10)
+    assert tight < 1.075 * slant < loose
+
+
+def test_quantities_of_a_band(installed: Host) -> None:
+    found = bands.middles(installed, f"{RAW}, across: 5, rows: 60")
+    unit = math.hypot(1.45, 2.1) * 1.02
+    thread = (2 * 16 + 3 * (665 - 16)) * 1.85
+    assert {
+        name: round(value, 2) for name, value in found.items() if not name.startswith("piece")
+    } == {
+        "width": round(5 * unit + 2.1, 2),
+        "thickness": 2.1,
+        "outside": 2.1,
+        "rise": round(unit, 2),
+        "length": round(60 * unit + 2.1, 2),
+        "rows": 60,
+        "beads": 5 * 61 + 60 * 6,
+        "mass": round(665 / 110, 2),
+        "thread": round(thread, 2),
+        "along": round(60 * unit + 2.1, 2),
+    }
+
+
+def test_tight_and_loose_bound_the_width(installed: Host) -> None:
+    found = bands.found(installed, "beads: cube, stitch: right-angle weave, across: 4, rows: 9")
+    side = math.hypot(3, 3)
+    assert found["band.width"].worst == pytest.approx((4 * side * 0.95 + 3, 4 * side * 1.10 + 3))
+
+
+def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
+    woven = bands.middles(installed, f"{RAW}, across: 3, rows: 60")
+    told = bands.middles(installed, f"{RAW}, across: 3, length: {woven['length']} mm")
+    assert told["rows"] == pytest.approx(60)
+    assert told["beads"] == pytest.approx(woven["beads"])
+
+
+@pytest.mark.parametrize(
+    ("band", "says"),
+    [
+        (
+            "across: 4, rows: 5, each_row: -1",
+            [
+                "`band` starts with 4 in a row and loses 1 each row, which leaves none before row"
+                " 5: write `rows: 4` or fewer"
+            ],
+        ),
+        (
+            "across: 5, rows: 7, loop: 3",
+            ["`band` has `loop`, which says nothing about right-angle weave: take it out"],
+        ),
+        ("across: 1, rows: 30", []),
+    ],
+)
+def test_what_it_refuses(installed: Host, band: str, says: list[str]) -> None:
+    assert bands.refused(installed, f"{RAW}, {band}") == says
