@@ -85,6 +85,17 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             )
         ],
     ),
+    "a rope that does not count what goes around, and of what": (
+        {"    around: 10\n": "", "    beads: kelp\n": ""},
+        [
+            (
+                "8:3",
+                ["10:13"],
+                "`rope` does not say how many beads go around: write `around: 12`",
+            ),
+            ("8:3", ["10:13"], "`rope` does not say of which bead it is made: write `beads: reed`"),
+        ],
+    ),
     "a ring of two": (
         {"around: 10": "each_round: 1"},
         [

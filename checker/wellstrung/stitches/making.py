@@ -13,6 +13,7 @@ from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, t
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
     from wellstrung.model import Item, Part
+    from wellstrung.place import Place
 
     Formula = Callable[[Part, Quantities], Quantity]
 
@@ -20,6 +21,36 @@ if TYPE_CHECKING:
 GEOMETRY = "geometry, worked out for this project"
 #: How far the thread path of a hand is off the counted passes, either way.
 _THREAD_SHARE = 0.2
+#: What a stitch may ask for: in words, and as the author would write it.
+_ASKED = {
+    "around": ("how many beads go around", "around: {count}"),
+    "beads": ("of which bead it is made", "beads: reed"),
+}
+
+
+def lacking(part: Part, *fields: str, count: int = 8) -> Iterator[tuple[str, Place]]:
+    """What a stitch needs and the part does not say, each with an example to write.
+
+    `count` is the number that the examples show. A part may count its beads `around` or, as some
+    patterns do, `each_round`.
+    """
+    for field in fields:
+        if not part.has(field) and not (field == "around" and part.has("each_round")):
+            words, example = _ASKED[field]
+            yield (
+                f"`{part.name}` does not say {words}: write `{example.format(count=count)}`",
+                part.key.place,
+            )
+
+
+def around_field(part: Part) -> str:
+    """The field in which a part counts its beads."""
+    return "each_round" if part.has("each_round") else "around"
+
+
+def around_of(part: Part) -> int:
+    """Beads around, of a stitch that adds a bead on every column in every round."""
+    return part.count(around_field(part))
 
 
 def mix_of(part: Part) -> dict[str, int]:
