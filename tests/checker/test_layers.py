@@ -35,7 +35,7 @@ MAY: dict[str, set[str]] = {
     "joins": {"chain", "model", "place", "units"},
     "work": {"joins", "model", "place"},
     "derive": {"joins", "model", "palette", "quantity", "words"},
-    "stitches": {"quantity"},
+    "stitches": {"circles", "quantity", "tables"},
     "kinds": {"derive", "joins", "model", "quantity", "chain", "rings", "tables"},
     "rulebook": {"derive", "joins", "model", "place", "quantity", "reading", "units", "work"},
     "hooks": set(),

@@ -166,7 +166,11 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         {"glue, part: cap, to: rope": "glue, part: rope, to: cap"},
         [
             ("30:22", ["8:3"], "`rope` is a woven rope, and `part` of `glue` takes an end cap"),
-            ("30:32", ["15:3"], "`cap` is an end cap, and `to` of `glue` takes a woven rope"),
+            (
+                "30:32",
+                ["15:3"],
+                "`cap` is an end cap, and `to` of `glue` takes a woven rope or a braid",
+            ),
         ],
     ),
     "glue in the run": (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.kinds import (
+    braid,
     chain,
     clasp,
     connector,
@@ -17,6 +18,7 @@ from wellstrung.model import Kind
 
 KINDS: tuple[Kind, ...] = (
     rope.WOVEN_ROPE,
+    braid.BRAID,
     strand.STRAND,
     end_cap.END_CAP,
     jump_ring.JUMP_RING,

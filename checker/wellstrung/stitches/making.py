@@ -93,13 +93,32 @@ def bead(part: Part, ask: Quantities, what: str) -> Quantity:
 
 
 def hand(
-    part: Part, name: str, low: float, middle: float, high: float, *, source: str, cure: str = ""
+    part: Part,
+    name: str,
+    low: float,
+    middle: float,
+    high: float,
+    *,
+    source: str,
+    cure: str = "",
+    grade: str = "",
 ) -> Quantity:
     """A factor that lies between two ends by the maker's hand: thread tension, how it settles."""
-    advice = cure or f"weave 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
-    cause = Cause(name, f"`{part.name}`", advice)
+    cause = Cause(name, f"`{part.name}`", cure or swatch(part, "weave"))
     spread = Spread(cause, middle - low, high - middle)
-    return leaf(f"{part.name}.{name.removeprefix('thread ')}", middle, "", [spread], source=source)
+    return leaf(
+        f"{part.name}.{name.removeprefix('thread ')}",
+        middle,
+        "",
+        [spread],
+        source=source,
+        grade=grade,
+    )
+
+
+def swatch(part: Part, verb: str) -> str:
+    """The advice to make a little of it first."""
+    return f"{verb} 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
 
 
 def count(part: Part, name: str, value: float) -> Quantity:
