@@ -8,6 +8,7 @@ from wellstrung.model import Kind
 from wellstrung.report import WRITERS, Writer
 from wellstrung.stitches import Stitch, strung
 from wellstrung.stitches.beaded_braid import BEADED
+from wellstrung.stitches.odd_tubular_peyote import ODD_PEYOTE
 from wellstrung.stitches.tubular_herringbone import HERRINGBONE
 from wellstrung.stitches.tubular_peyote import PEYOTE
 from wellstrung.stitches.twisted_herringbone import TWISTED
@@ -22,7 +23,7 @@ def wellstrung_kinds() -> tuple[Kind, ...]:
 @hookimpl
 def wellstrung_stitches() -> tuple[Stitch, ...]:
     """The stitches of `wellstrung.stitches`."""
-    return (PEYOTE, HERRINGBONE, TWISTED, BEADED, *strung.STITCHES)
+    return (PEYOTE, ODD_PEYOTE, HERRINGBONE, TWISTED, BEADED, *strung.STITCHES)
 
 
 @hookimpl

@@ -94,7 +94,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     if ring % 2:
         yield (
             f"`{part.name}` has {ring} beads around, and even tubular peyote wants an even ring:"
-            f" write `around: {ring - 1}` or `around: {ring + 1}`",
+            f" write `around: {ring - 1}` or `around: {ring + 1}`, or `stitch: odd tubular peyote`",
             place,
         )
     elif ring < _FEWEST:
