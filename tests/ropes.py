@@ -16,6 +16,8 @@ beads:
   seed: {{type: other, outside: 2 mm, length: 1.5 mm, hole: 0.8 mm, per_gram: 100}}
   fat: {{type: other, outside: 3 mm, length: 2 mm, hole: 1 mm, per_gram: 40}}
   lot: {{type: round, size: 11/0, make: Japanese}}
+  eight: {{type: round, size: 8/0, make: Japanese}}
+  six: {{type: round, size: 6/0, make: Japanese}}
 parts:
   rope: {{{rope}}}
 run: [rope]

@@ -7,6 +7,7 @@ from wellstrung.kinds import KINDS
 from wellstrung.model import Kind
 from wellstrung.report import WRITERS, Writer
 from wellstrung.stitches import Stitch, strung
+from wellstrung.stitches.bead_crochet import CROCHET
 from wellstrung.stitches.beaded_braid import BEADED
 from wellstrung.stitches.odd_tubular_peyote import ODD_PEYOTE
 from wellstrung.stitches.tubular_herringbone import HERRINGBONE
@@ -23,7 +24,7 @@ def wellstrung_kinds() -> tuple[Kind, ...]:
 @hookimpl
 def wellstrung_stitches() -> tuple[Stitch, ...]:
     """The stitches of `wellstrung.stitches`."""
-    return (PEYOTE, ODD_PEYOTE, HERRINGBONE, TWISTED, BEADED, *strung.STITCHES)
+    return (PEYOTE, ODD_PEYOTE, HERRINGBONE, TWISTED, CROCHET, BEADED, *strung.STITCHES)
 
 
 @hookimpl

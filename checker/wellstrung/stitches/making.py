@@ -205,10 +205,13 @@ def mass(part: Part, ask: Quantities) -> Quantity:
     return masses[0] if len(masses) == 1 else total(f"{part.name}.mass", "g", masses)
 
 
-def thread(per_bead: Callable[[float, float], float], formula: str) -> Formula:
+def thread(
+    per_bead: Callable[[float, float], float], formula: str, share: float = _THREAD_SHARE
+) -> Formula:
     """Thread in the work, mm, without tails: counted passes a bead, times the beads.
 
-    `per_bead` takes a bead's length and outside, `formula` says the same in words.
+    `per_bead` takes a bead's length and outside, `formula` says the same in words; `share` is how
+    far the hand may be off it, either way.
     """
 
     def path(part: Part, ask: Quantities) -> Quantity:
@@ -222,20 +225,20 @@ def thread(per_bead: Callable[[float, float], float], formula: str) -> Formula:
             beads=ask.of(part, "beads"),
             bead_length=bead(part, ask, "length"),
             bead_outside=bead(part, ask, "outside"),
-            share=thread_share(part),
+            share=thread_share(part, share),
         )
 
     return path
 
 
-def thread_share(part: Part) -> Quantity:
-    """How far the hand's thread path may be off the counted passes: ± 20 %."""
+def thread_share(part: Part, share: float = _THREAD_SHARE) -> Quantity:
+    """How far the hand's thread path may be off the counted passes: ± 20 % unless said."""
     return hand(
         part,
         "thread path",
-        1 - _THREAD_SHARE,
+        1 - share,
         1.0,
-        1 + _THREAD_SHARE,
-        source="counted passes, worked out for this project, ± 20 %",
+        1 + share,
+        source=f"counted passes, worked out for this project, ± {share:.0%}".replace("%", " %"),
         cure=f"note the thread that 5 cm of `{part.name}` takes",
     )
