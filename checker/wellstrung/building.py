@@ -140,9 +140,10 @@ class _Builder:
             else:
                 for says, place in stitch.refuses(part):
                     self._fault(says, place, node.place)
-        for name in _bead_names(part.node_at("beads")):
-            if str(name.value) not in self.beads:
-                self._unknown("bead", str(name.value), self.beads, name)
+        for field_name in ("beads", "core_bead", "outer"):
+            for name in _bead_names(part.node_at(field_name)):
+                if str(name.value) not in self.beads:
+                    self._unknown("bead", str(name.value), self.beads, name)
         for field_name, table in (("metal", "metals"), ("type", "adhesives")):
             node = part.node_at(field_name)
             if node is not None and (table == "metals" or part.kind.name == "adhesive"):

@@ -100,3 +100,13 @@ def test_herringbone_of_rope_length_takes_45_g(installed: Host) -> None:
     bought = printed("herringbone necklace of rope length, 11/0")
     assert least.likely.high < bought
     assert most.likely.low < bought < most.likely.high
+
+
+def test_spiral_of_16_stitches_is_a_touch_over_an_inch(installed: Host) -> None:
+    """`Estimating and adjusting part 2`: 11/0 core; whether the start's beads count is not told."""
+    per_inch = printed("spiral rope of 11/0, stitches per inch")
+    rope = "kind: woven rope, stitch: spiral rope, core_bead: lot, outer: [lot, lot, lot]"
+    rise = of(installed, f"{rope}, rounds: 100", "rise")
+    with_start = of(installed, f"{rope}, rounds: {per_inch:.0f}", "length")
+    assert per_inch * rise.middle < 1.02 * 25.4 < with_start.middle
+    assert per_inch * rise.likely.high > 25.4 and with_start.likely.low < 1.04 * 25.4

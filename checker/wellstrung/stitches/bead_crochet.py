@@ -52,7 +52,7 @@ _FEWEST = 3
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Three around or more, odd or even: the rounds are a spiral anyway."""
-    yield from making.lacking(part, "around", "beads", count=6)
+    yield from making.counts_around(part, count=6)
     field = making.around_field(part)
     if part.has(field) and making.around_of(part) < _FEWEST:
         yield (

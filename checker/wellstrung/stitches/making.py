@@ -5,7 +5,7 @@ A stitch's own module has its geometry as float functions; here they become quan
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, total, worked
@@ -25,7 +25,11 @@ _THREAD_SHARE = 0.2
 _ASKED = {
     "around": ("how many beads go around", "around: {count}"),
     "beads": ("of which bead it is made", "beads: reed"),
+    "core_bead": ("which bead its core is of", "core_bead: reed"),
+    "outer": ("which beads go into one outer loop", "outer: [sand, sand, sand]"),
 }
+#: What only a rope with a core of beads takes.
+CORE_FIELDS = ("core_bead", "outer", "core_at_start")
 
 
 def lacking(part: Part, *fields: str, count: int = 8) -> Iterator[tuple[str, Place]]:
@@ -43,6 +47,22 @@ def lacking(part: Part, *fields: str, count: int = 8) -> Iterator[tuple[str, Pla
             )
 
 
+def counts_around(part: Part, *, count: int) -> Iterator[tuple[str, Place]]:
+    """What is wrong where a stitch counts beads around and is made of one mix of them."""
+    yield from lacking(part, "around", "beads", count=count)
+    yield from unwanted(part, CORE_FIELDS, "only `spiral rope` takes it", "`stitch: spiral rope`")
+
+
+def unwanted(
+    part: Part, fields: Iterable[str], why: str, instead: str
+) -> Iterator[tuple[str, Place]]:
+    """Fields that belong to another stitch, each with what to write instead."""
+    for field in fields:
+        if part.has(field):
+            says = f"`{part.name}` has `{field}`, and {why}: take it out, or write {instead}"
+            yield says, part.place_of(field)
+
+
 def around_field(part: Part) -> str:
     """The field in which a part counts its beads."""
     return "each_round" if part.has("each_round") else "around"
@@ -57,10 +77,19 @@ def mix_of(part: Part) -> dict[str, int]:
     """How many of each bead a part takes in its repeat: one of the only bead it names.
 
     `beads: kelp` is one bead, `beads: [kelp, kelp, sand]` a repeat, `beads: {kelp: 2, sand: 1}`
-    shares.
+    shares. A rope with a core of beads repeats one of those and an outer loop.
     """
-    node = part.node_at("beads")
-    value = node.value if node is not None else part.text("beads")
+    if part.has("core_bead"):
+        mix = names_in(part, "outer")
+        core = part.text("core_bead")
+        return {**mix, core: mix.get(core, 0) + 1}
+    return names_in(part, "beads")
+
+
+def names_in(part: Part, field: str) -> dict[str, int]:
+    """How many of each bead a field names; raises Missing."""
+    node = part.node_at(field)
+    value = node.value if node is not None else part.text(field)
     if isinstance(value, Mapping):
         return {str(name): int(count) for name, count in value.items()}
     names = [str(name) for name in value] if isinstance(value, list) else [str(value)]
@@ -190,9 +219,18 @@ def mass(part: Part, ask: Quantities) -> Quantity:
     if part.has("measured", "mass"):
         return part.mass("mass")
     beads = ask.of(part, "beads")
+    return weighed(part, ask, [(item, beads, share) for item, share in beads_of(part, ask)])
+
+
+def weighed(
+    part: Part, ask: Quantities, counted: Iterable[tuple[Item, Quantity, float]]
+) -> Quantity:
+    """Mass, g, of beads of several kinds: of each the bead, a count, and its share of the count."""
+    counted = list(counted)
+    one = len(counted) == 1
     masses = [
         derived(
-            f"{part.name}.mass" if share == 1 else f"{part.name}.mass of {item.name}",
+            f"{part.name}.mass" if one else f"{part.name}.mass of {item.name}",
             "g",
             lambda beads, share, per_gram: beads * share / per_gram,
             "beads * share / per_gram",
@@ -200,9 +238,9 @@ def mass(part: Part, ask: Quantities) -> Quantity:
             share=exact("share", share),
             per_gram=ask.of(item, "per_gram"),
         )
-        for item, share in beads_of(part, ask)
+        for item, beads, share in counted
     ]
-    return masses[0] if len(masses) == 1 else total(f"{part.name}.mass", "g", masses)
+    return masses[0] if one else total(f"{part.name}.mass", "g", masses)
 
 
 def thread(

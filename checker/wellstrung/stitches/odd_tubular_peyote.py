@@ -22,7 +22,7 @@ _FEWEST = 5
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """An odd ring of five or more, counted in the ring: its rounds are not whole."""
-    yield from making.lacking(part, "around", "beads", count=7)
+    yield from making.counts_around(part, count=7)
     if part.has("each_round"):
         twice = 2 * part.count("each_round")
         yield (

@@ -71,7 +71,7 @@ _FEWEST = 4
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """An even number of stacks, four or more: herringbone adds beads two by two."""
-    yield from making.lacking(part, "around", "beads", count=6)
+    yield from making.counts_around(part, count=6)
     field = making.around_field(part)
     if not part.has(field):
         return

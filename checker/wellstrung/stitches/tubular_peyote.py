@@ -86,7 +86,7 @@ def ring_of(part: Part) -> int:
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """An even ring of four or more: with an odd one the rounds become a spiral, another stitch."""
-    yield from making.lacking(part, "around", "beads", count=12)
+    yield from making.counts_around(part, count=12)
     field = making.around_field(part)
     if not part.has(field):
         return
