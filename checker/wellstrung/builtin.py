@@ -10,6 +10,7 @@ from wellstrung.stitches import Stitch, strung
 from wellstrung.stitches.bead_crochet import CROCHET
 from wellstrung.stitches.beaded_braid import BEADED
 from wellstrung.stitches.odd_tubular_peyote import ODD_PEYOTE
+from wellstrung.stitches.plain_braid import PLAIN_BRAID
 from wellstrung.stitches.spiral_rope import SPIRAL
 from wellstrung.stitches.tubular_herringbone import HERRINGBONE
 from wellstrung.stitches.tubular_peyote import PEYOTE
@@ -25,7 +26,17 @@ def wellstrung_kinds() -> tuple[Kind, ...]:
 @hookimpl
 def wellstrung_stitches() -> tuple[Stitch, ...]:
     """The stitches of `wellstrung.stitches`."""
-    return (PEYOTE, ODD_PEYOTE, HERRINGBONE, TWISTED, CROCHET, SPIRAL, BEADED, *strung.STITCHES)
+    return (
+        PEYOTE,
+        ODD_PEYOTE,
+        HERRINGBONE,
+        TWISTED,
+        CROCHET,
+        SPIRAL,
+        BEADED,
+        PLAIN_BRAID,
+        *strung.STITCHES,
+    )
 
 
 @hookimpl
