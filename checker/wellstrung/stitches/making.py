@@ -106,16 +106,19 @@ def beads_of(part: Part, ask: Quantities) -> Iterator[tuple[Item, float]]:
 
 def bead(part: Part, ask: Quantities, what: str) -> Quantity:
     """A bead's size; of a mix the mean by share, which the look of the work follows (no print)."""
-    sizes = [(ask.of(item, what), share) for item, share in beads_of(part, ask)]
+    sizes = [ask.of(item, what) for item, _ in beads_of(part, ask)]
     if len(sizes) == 1:
-        return sizes[0][0]
-    args = {f"bead{n}": size for n, (size, _) in enumerate(sizes, 1)}
-    shares = [share for _, share in sizes]
+        return sizes[0]
+    args = {f"bead{n}": size for n, size in enumerate(sizes, 1)}
+    counts = list(mix_of(part).values())
     return worked(
         f"{part.name}.bead {what}",
-        sizes[0][0].unit,
-        lambda **values: sum(s * v for s, v in zip(shares, values.values(), strict=True)),
-        " + ".join(f"{share:.4g} * {name}" for name, share in zip(args, shares, strict=True)),
+        sizes[0].unit,
+        lambda **values: (
+            sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
+        ),
+        f"({' + '.join(f'{n} * {name}' for name, n in zip(args, counts, strict=True))})"
+        f" / {sum(counts)}",
         args,
         source=f"mean by share, {GEOMETRY}",
     )
