@@ -8,6 +8,7 @@ from pathlib import Path
 import yaml
 
 from running import ROOT, Run
+from wellstrung.bench_file import read_text
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"^```(\w+)\n(.*?)^```$", README, flags=re.M | re.S)
@@ -18,7 +19,9 @@ def blocks(language: str) -> list[str]:
 
 
 def test_the_plan_gives_the_printed_answer(run: Run, tmp_path: Path) -> None:
-    (plan,) = blocks("yaml")
+    plan, bench = blocks("yaml")
+    settings, faults = read_text(bench, "bench.yaml")
+    assert settings is not None, faults
     (tmp_path / "mooring.yaml").write_text(plan, encoding="utf-8")
     ran = run("check", "mooring.yaml", cwd=tmp_path, COLUMNS="80")
     assert ran.code == 1

@@ -5,13 +5,16 @@ Every default gives its reason; "common practice" means that no printed source w
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import os
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
 
 class Setting(NamedTuple):
-    """One setting: a length in mm, or a plain share or factor where `unit` is empty."""
+    """One setting: a length in mm, a time in min, or a plain share or factor without a unit."""
+
+    """One setting: a length in mm, minutes, or a plain share or factor where `unit` is empty."""
 
     value: float
     unit: str
@@ -27,6 +30,7 @@ ALLOWANCES: Mapping[str, Setting] = {
     "part length": Setting(0.3, "mm", "length of a bought metal part, common practice"),
     "link size": Setting(0.05, "mm", "links of machine-made chain, common practice"),
     "woven length": Setting(2.0, "mm", "stopping a woven rope at a length, common practice"),
+    "crimp loop": Setting(1.0, "mm", "loop of wire in front of a crimp, 2 mm, common practice"),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
 }
 
@@ -38,8 +42,49 @@ LIMITS: Mapping[str, Setting] = {
     "cap loose": Setting(
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
+    "loop loose": Setting(
+        1.25, "", "a loop a quarter wider than the button's edge comes off, common practice"
+    ),
+    "weaving-in passes": Setting(1.0, "", "an end woven in passes once more, common practice"),
+    "pin grip": Setting(10.0, "mm", "wire that the pliers hold at each loop, common practice"),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
+    "minutes a joint": Setting(
+        1.5, "min", "to spread glue in a cap and seat the rope's end, common practice"
+    ),
 }
+
+
+#: What the unit of a weaving rate is called.
+BEADS_PER_MINUTE = "beads/min"
+_RECALLED = "from memory: time your own and write it in a bench file"
+#: How fast hands are. Weaving and stringing in beads, every other step by the piece.
+RATES: Mapping[str, Setting] = {
+    # any stitch that has no rate of its own
+    "weaving": Setting(7.0, BEADS_PER_MINUTE, _RECALLED),
+    "tubular peyote": Setting(7.0, BEADS_PER_MINUTE, _RECALLED),
+    "stringing": Setting(20.0, BEADS_PER_MINUTE, _RECALLED),
+    "finish thread": Setting(10.0, "min", f"each thread end, {_RECALLED}"),
+    "slide": Setting(1.0, "min", _RECALLED),
+    "close ring": Setting(1.0, "min", f"each ring, {_RECALLED}"),
+    "glue": Setting(5.0, "min", f"each joint, mixing included, {_RECALLED}"),
+    "hang": Setting(2.0, "min", f"each piece with its ring, {_RECALLED}"),
+    "cut": Setting(1.0, "min", f"each piece, counting its links, {_RECALLED}"),
+    "measure": Setting(3.0, "min", _RECALLED),
+    "knot": Setting(0.5, "min", f"each knot, {_RECALLED}"),
+    "crimp": Setting(2.0, "min", f"each crimp, {_RECALLED}"),
+    "wrap loop": Setting(3.0, "min", f"each loop, {_RECALLED}"),
+    "sew": Setting(10.0, "min", f"each place, {_RECALLED}"),
+    "pack": Setting(5.0, "min", _RECALLED),
+}
+#: How much longer than by these rates the maker takes, and a student longer than the maker.
+PACES: Mapping[str, Setting] = {
+    "maker": Setting(1.0, "", "the rates as they stand"),
+    "student": Setting(2.0, "", _RECALLED),
+}
+#: How far off a remembered rate may be, either way, as a share: from memory, like the rates.
+RATE_SPREAD = 0.4
+
+BENCH_FILE = "bench.yaml"
 
 
 @dataclass(frozen=True)
@@ -49,3 +94,35 @@ class Bench:
     file: str | None = None
     allowances: Mapping[str, Setting] = field(default_factory=lambda: ALLOWANCES)
     limits: Mapping[str, Setting] = field(default_factory=lambda: LIMITS)
+    rates: Mapping[str, Setting] = field(default_factory=lambda: RATES)
+    paces: Mapping[str, Setting] = field(default_factory=lambda: PACES)
+    prices: Mapping[str, str] = field(default_factory=dict)
+
+
+def folders_up(file: str) -> Iterator[str]:
+    """The folder a file stands in and every folder above it, to the root.
+
+    >>> list(folders_up("/class/thursday/collar.yaml"))
+    ['/class/thursday', '/class', '/']
+    """
+    folder = os.path.dirname(os.path.abspath(file))
+    while True:
+        yield folder
+        above = os.path.dirname(folder)
+        if above == folder:
+            return
+        folder = above
+
+
+def nearest_bench(file: str, seen: dict[str, bool]) -> str | None:
+    """The bench file beside a plan or in the nearest folder above; None where there is none.
+
+    `seen` remembers the folders looked into, so that many plans beside each other ask once.
+    """
+    for folder in folders_up(file):
+        found = os.path.join(folder, BENCH_FILE)
+        if folder not in seen:
+            seen[folder] = os.path.lexists(found)
+        if seen[folder]:
+            return found
+    return None

@@ -140,16 +140,25 @@ class _Builder:
             else:
                 for says, place in stitch.refuses(part):
                     self._fault(says, place, node.place)
-        for field_name in ("beads", "core_bead", "outer"):
-            for name in _bead_names(part.node_at(field_name)):
-                if str(name.value) not in self.beads:
-                    self._unknown("bead", str(name.value), self.beads, name)
+        named = [part.node_at(*path) for path in _BEADS_AT]
+        for name in (name for node in named for name in _bead_names(node)):
+            if str(name.value) not in self.beads:
+                self._unknown("bead", str(name.value), self.beads, name)
         for field_name, table in (("metal", "metals"), ("type", "adhesives")):
             node = part.node_at(field_name)
             if node is not None and (table == "metals" or part.kind.name == "adhesive"):
                 self._check_row(table, str(node.value), node)
         for says, place in part_contradictions(part):
             self._fault(says, place, part.key.place)
+        node = part.node_at("over")
+        over = self._part(node) if node is not None else None
+        if over is not None and node is not None and over.kind.role not in (Role.CONE, Role.CAP):
+            self._fault(
+                f"`{part.name}` runs through `{over.name}`, which is {article(over.kind.name)}:"
+                " name a cone or an end cap",
+                node.place,
+                over.key.place,
+            )
         node = part.node_at("of")
         if node is None:
             return
@@ -378,6 +387,10 @@ _WORKS_ON: Mapping[tuple[str, str], Role] = {
     ("close ring", "part"): Role.RING,
     ("hang", "by"): Role.RING,
 }
+
+
+#: Where a part may name beads of the palette.
+_BEADS_AT = (("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"))
 
 
 def _bead_names(node: reading.Node | None) -> list[reading.Scalar]:

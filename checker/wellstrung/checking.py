@@ -132,30 +132,30 @@ class Checker:
         self.quantities = quantities
         self._known = shape.Known({name: kind.fragment for name, kind in host.kinds.items()})
 
-    def check_file(self, path: Path) -> PlanResult:
-        """The result of one file, whatever it holds."""
-        return self._guarded(reading.read(path))
+    def check_file(self, path: Path, bench: Bench | None = None) -> PlanResult:
+        """The result of one file, whatever it holds, by a bench of its own where one is given."""
+        return self._guarded(reading.read(path), bench or self.bench)
 
     def check_text(self, text: str, file: str = "plan.yaml") -> PlanResult:
         """The result of a plan given as text."""
-        return self._guarded(reading.read_text(text, file))
+        return self._guarded(reading.read_text(text, file), self.bench)
 
-    def _guarded(self, read: reading.Read) -> PlanResult:
+    def _guarded(self, read: reading.Read, bench: Bench) -> PlanResult:
         """A plan on which a stage of the checker itself breaks is a failure, never green."""
         try:
-            return self._check(read, offer=True)
+            return self._check(read, bench, offer=True)
         except Exception as error:
             message = f"{type(error).__name__}: {error} (in {read.file})"
             failure = Failure("checking", "wellstrung", message)
             return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
 
-    def _check(self, read: reading.Read, *, offer: bool) -> PlanResult:
+    def _check(self, read: reading.Read, bench: Bench, *, offer: bool) -> PlanResult:
         if read.tree is None or read.faults:
             return _refused(read, read.faults, readable=False)
         faults = shape.check(read, self._known)
         if faults:
             return _refused(read, faults)
-        plan, faults = building.build(read, self.host.kinds, self.host.stitches, self.bench)
+        plan, faults = building.build(read, self.host.kinds, self.host.stitches, bench)
         if plan is None:
             return _refused(read, faults)
         quantities = Quantities(plan)
@@ -172,7 +172,7 @@ class Checker:
             title=plan.title,
             piece=plan.piece,
             text=read.text,
-            bench=self.bench.file,
+            bench=bench.file,
             remarks=tuple(sorted(remarks, key=_reading_order)),
             held=judged.held,
             unjudged=judged.unjudged,
@@ -198,7 +198,7 @@ class Checker:
         self, plan: model.Plan, remark: Remark, remedy: Remedy, known: Mapping[_Identity, int]
     ) -> bool:
         changed = reading.replaced(plan.text, [(edit.place, edit.new) for edit in remedy.edits])
-        after = self._check(reading.read_text(changed, plan.file), offer=False)
+        after = self._check(reading.read_text(changed, plan.file), plan.bench, offer=False)
         return after.readable and all(
             _identity(left) != _identity(remark)
             and _RANK[left.level] <= known.get(_identity(left), 0)

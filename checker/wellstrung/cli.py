@@ -7,9 +7,14 @@ import os
 import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from wellstrung.report import Options
 from wellstrung.words import nearest
+
+if TYPE_CHECKING:
+    from wellstrung.bench import Bench
+    from wellstrung.host import Host
 
 OK, WRONG, BROKEN = 0, 1, 2
 PLAN_ENDINGS = (".yaml", ".yml")
@@ -74,6 +79,12 @@ def _parser() -> argparse.ArgumentParser:
         "--workings", action="store_true", help="show the arithmetic of every remark"
     )
     check.add_argument("--strict", action="store_true", help="exit 1 on warnings too")
+    check.add_argument(
+        "--bench",
+        type=Path,
+        metavar="FILE",
+        help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
+    )
     check.set_defaults(run=_check)
 
     rules = commands.add_parser("rules", help="what is checked, why, and by which sources")
@@ -112,12 +123,48 @@ def _check(options: argparse.Namespace) -> int:
         print("wellstrung: there is no plan (a .yaml file) in what was named", file=sys.stderr)
         return BROKEN
     checker = Checker(host, quantities=writer.quantities)
-    result = Result(tuple(checker.check_file(file) for file in files))
+    benches = _Benches(host, options.bench)
+    result = Result(tuple(checker.check_file(file, benches.of(file)) for file in files))
     _print(writer.write(result, _looks(options)))
     if result.failures:
         return BROKEN
     wrong = result.count("error") or any(not plan.readable for plan in result.plans)
     return WRONG if wrong or (options.strict and result.count("warning")) else OK
+
+
+class _Benches:
+    """The bench of each plan: the one named, or the nearest beside the plan or above it."""
+
+    def __init__(self, host: Host, named: Path | None) -> None:
+        self._host = host
+        self._named = self._read(named) if named is not None else None
+        self._folders: dict[str, bool] = {}
+        self._found: dict[str, Bench] = {}
+
+    def of(self, plan: Path) -> Bench | None:
+        """The bench for a plan, or None where it has none; raises HostError."""
+        from wellstrung.bench import nearest_bench
+
+        if self._named is not None:
+            return self._named
+        file = nearest_bench(str(plan), self._folders)
+        if file is None:
+            return None
+        if file not in self._found:
+            here = os.path.join(os.getcwd(), "")
+            near = not plan.is_absolute() and file.startswith(here)
+            self._found[file] = self._read(Path(file.removeprefix(here) if near else file))
+        return self._found[file]
+
+    def _read(self, file: Path) -> Bench:
+        from wellstrung import bench_file  # only where there is one
+        from wellstrung.host import HostError
+
+        bench, faults = bench_file.read(file, self._host.stitches)
+        if bench is None:
+            lines = (f"{f.place.file}:{f.place.line}:{f.place.column} {f.says}" for f in faults)
+            raise HostError("\n  ".join(("the bench file cannot be used:", *lines)))
+        return bench
 
 
 def _rules(options: argparse.Namespace) -> int:

@@ -13,6 +13,7 @@ from wellstrung.joins import ChainCut, chain_cuts, pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role
 from wellstrung.palette import BEAD
 from wellstrung.quantity import Quantity, derived, exact, once, total
+from wellstrung.stringing import STRINGING
 from wellstrung.words import article
 
 PIECE = "piece"
@@ -74,6 +75,8 @@ class Quantities:
         eye, _, of_eye = what.rpartition(".")
         if eye in part.kind.eyes and of_eye in EYE:
             return EYE[of_eye](part, eye)
+        if what in STRINGING:
+            return STRINGING[what](part)
         if what == "along":
             raise Missing(f"what `{part.name}`, {article(part.kind.name)}, adds to the run")
         raise part.missing(what)
@@ -203,8 +206,24 @@ def times(each: Quantity, count: int) -> Quantity:
     )
 
 
+def _time(what: str) -> Callable[[Quantities], Quantity]:
+    """A time of the work, by its function in `work_time`, which few reports ask for."""
+
+    def work_out(ask: Quantities) -> Quantity:
+        from wellstrung import work_time
+
+        found: Quantity = getattr(work_time, what)(ask)
+        return found
+
+    return work_out
+
+
 _PIECE: dict[str, Callable[[Quantities], Quantity]] = {
     "length": _length,
     "inside": _inside,
     "mass": _mass,
+    "bench_time": _time("hands_on"),
+    "student_time": _time("student_time"),
+    "finish_as_written": _time("as_written"),
+    "finish_earliest": _time("earliest"),
 }

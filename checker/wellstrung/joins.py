@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import pairwise
+from itertools import chain, pairwise
 
 from wellstrung import chain as chains
 from wellstrung import units
@@ -204,6 +204,82 @@ class Glue(Subject):
 
 
 @dataclass(frozen=True)
+class StrandsInCone(Subject):
+    """The gathered ends of strands in a cone."""
+
+    cone: Part
+    strands: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Cone, strands."""
+        return (self.cone.name, *(strand.name for strand in self.strands))
+
+
+@dataclass(frozen=True)
+class LinkThroughCone(Subject):
+    """A wire link in the narrow hole of the cone that it runs through."""
+
+    link: Part
+    cone: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Link, cone."""
+        return (self.link.name, self.cone.name)
+
+
+@dataclass(frozen=True)
+class StrandInCrimp(Subject):
+    """The end of a strand in a crimp: its line goes through it and comes back."""
+
+    crimp: Part
+    strand: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Crimp, strand."""
+        return (self.crimp.name, self.strand.name)
+
+
+@dataclass(frozen=True)
+class Threaded(Subject):
+    """A bead on the thread, line or wire of a part."""
+
+    part: Part
+    bead: Item
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part, then the bead."""
+        return (self.part.name, self.bead.name)
+
+
+@dataclass(frozen=True)
+class WireLink(Subject):
+    """A wire link or a pin, with what it carries."""
+
+    link: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The link."""
+        return (self.link.name,)
+
+
+@dataclass(frozen=True)
+class ClaspClosed(Subject):
+    """A clasp whose halves meet."""
+
+    clasp: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The clasp."""
+        return (self.clasp.name,)
+
+
+@dataclass(frozen=True)
 class PaletteBead(Subject):
     """A bead of the palette."""
 
@@ -220,6 +296,46 @@ class Piece(Subject):
     """The piece as a whole."""
 
 
+@dataclass(frozen=True)
+class Glues(Subject):
+    """Every adhesive of the plan: what is told once, however many there are."""
+
+    adhesives: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The adhesives."""
+        return tuple(adhesive.name for adhesive in self.adhesives)
+
+
+@dataclass(frozen=True)
+class MetalParts(Subject):
+    """Every metal part of the plan, and the wearer's age (empty where the plan does not say)."""
+
+    metal_parts: tuple[Part, ...]
+    age: str
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The parts."""
+        return tuple(part.name for part in self.metal_parts)
+
+
+@dataclass(frozen=True)
+class Worn(Subject):
+    """A piece, how old its wearer is, and what closes it (empty where the plan does not say)."""
+
+    age: str
+    piece: str
+    closes: str
+    clasps: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Its clasps."""
+        return tuple(clasp.name for clasp in self.clasps)
+
+
 def find(plan: Plan) -> tuple[Subject, ...]:
     """Every join and every other subject of a plan that does not come from its work steps."""
     found: dict[Subject, None] = {}
@@ -229,14 +345,66 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_hung_on_eyes(plan),
         *chain_cuts(plan),
         *_piece_cuts(plan),
+        *_threaded(plan),
     ):
         found.setdefault(subject)
-    for part in plan.parts.values():
-        if part.kind.role is Role.GLUE:
-            found.setdefault(Glue(part.key.place, part))
-    for bead in plan.beads.values():
-        found.setdefault(PaletteBead(bead.key.place, bead))
+    for subject in (*_by_part(plan), *_worn(plan)):
+        found.setdefault(subject)
     return (*found, Piece(plan.place_of("title")))
+
+
+def _by_part(plan: Plan) -> Iterator[Subject]:
+    glues = tuple(part for part in plan.parts.values() if part.kind.role is Role.GLUE)
+    for part in glues:
+        yield Glue(part.key.place, part)
+    if glues:
+        yield Glues(glues[0].key.place, glues)
+    for part in plan.parts.values():
+        if part.kind.role is Role.CLASP:
+            yield ClaspClosed(part.key.place, part)
+        elif part.has("wire") and "loop" in part.kind.eyes:
+            yield WireLink(part.key.place, part)
+    for bead in plan.beads.values():
+        yield PaletteBead(bead.key.place, bead)
+
+
+def _worn(plan: Plan) -> Iterator[Subject]:
+    age, closes = plan.written("wearer", "age"), plan.written("closes")
+    old = str(age.value) if age else ""
+    metal_parts = tuple(part for part in plan.parts.values() if part.takes("metal"))
+    if metal_parts:
+        yield MetalParts(metal_parts[0].key.place, metal_parts, old)
+    if age is not None:
+        clasps = dict.fromkeys(e.part for e in plan.run if e.part.kind.role is Role.CLASP)
+        how = str(closes.value) if closes else ""
+        yield Worn(age.place, old, plan.piece, how, tuple(clasps))
+
+
+def passes_of(plan: Plan, part: Part) -> int | None:
+    """How often the thread goes through a woven bead at least; None for what is not woven."""
+    if part.kind.role is Role.DROP:
+        return 2  # down the leg and up again
+    if part.kind.role is Role.STRAND or not part.has("stitch"):
+        return None
+    return plan.stitches[part.text("stitch")].passes or None
+
+
+#: what a cone gathers
+_GATHERED = frozenset({Role.STRAND, Role.ROPE})
+
+
+def _threaded(plan: Plan) -> Iterator[Threaded]:
+    """Each bead of each part that has beads, once."""
+    for part in plan.parts.values():
+        named = (_beads_named(part, field) for field in ("beads", "core_bead", "turn"))
+        for name in dict.fromkeys(chain.from_iterable(named)):
+            yield Threaded(part.place_of("beads"), part, plan.beads[name])
+
+
+def _beads_named(part: Part, field_name: str) -> Iterator[str]:
+    node = part.node_at(field_name)
+    value = node.value if node is not None else ()
+    yield from (str(name) for name in ([value] if isinstance(value, str) else value))
 
 
 def _eyes_facing(entry: RunEntry) -> Eyes | None:
@@ -253,6 +421,13 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
         if set(roles) == {Role.ROPE, Role.CAP}:
             cap_entry = before if before.part.kind.role is Role.CAP else after
             yield RopeInCap(cap_entry.place, roles[Role.ROPE], roles[Role.CAP])
+        for end, inner in ((before, after), (after, before)):
+            if end.part.kind.role is Role.CONE and inner.part.kind.role in _GATHERED:
+                yield StrandsInCone(end.place, end.part, inner.parts)
+            elif end.part.kind.role is Role.CONE and inner.part.has("over"):
+                yield LinkThroughCone(inner.place, inner.part, end.part)
+            elif end.part.kind.role is Role.CRIMP and inner.part.kind.role is Role.STRAND:
+                yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
     for index, entry in enumerate(run):
         if entry.part.kind.role is not Role.RING:
             continue

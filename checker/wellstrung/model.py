@@ -103,11 +103,13 @@ class Item:
         """The fields that may stand under `measured:`."""
         return ()
 
-    def _cure(self, path: tuple[str, ...], parsed: units.Parsed) -> str:
+    def _cure(self, path: tuple[str, ...], parsed: units.Parsed, unit: str) -> str:
         """What the author can do about the spread of a field."""
         what = " ".join(path).replace("_", " ")
         if len(path) == 1 and path[0] in self.measurable:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
+        if unit == "N":
+            return f"ask for the {what} of `{self.name}` with a closer tolerance"
         example = f"{parsed.text} ± 0.05 mm"
         return (
             f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
@@ -123,6 +125,11 @@ class Item:
         if node is None:
             raise self.missing(*path)
         return str(node.value)
+
+    def texts(self, *path: str) -> tuple[str, ...]:
+        """A list of texts as written; empty where it is not there."""
+        node = self.node_at(*path)
+        return tuple(str(text) for text in node.value) if node is not None else ()
 
     def count(self, *path: str, default: int | None = None) -> int:
         """A whole number; raises Missing when it is not there and has no default."""
@@ -144,6 +151,10 @@ class Item:
     def mass(self, *path: str) -> Quantity:
         """A mass in g."""
         return self._value(units.mass, "g", path, "")
+
+    def force(self, *path: str) -> Quantity:
+        """A pull in N."""
+        return self._value(units.force, "N", path, "")
 
     def duration(self, *path: str) -> Quantity:
         """A time in minutes."""
@@ -170,7 +181,7 @@ class Item:
             source = setting.reason
         spreads = []
         if down or up:
-            cause = Cause(what.replace(".", " "), f"`{self.name}`", self._cure(path, parsed))
+            cause = Cause(what.replace(".", " "), f"`{self.name}`", self._cure(path, parsed, unit))
             spreads.append(Spread(cause, down, up))
         return leaf(
             f"{self.name}.{what}",
@@ -189,6 +200,11 @@ class Part(Item):
     """One entry under `parts`."""
 
     kind: Kind
+
+    def takes(self, field_name: str) -> bool:
+        """Whether its kind has such a field, written or not."""
+        fields: Any = self.kind.fragment["properties"]
+        return field_name in fields
 
     @property
     def measurable(self) -> Collection[str]:
@@ -251,6 +267,11 @@ class Step:
         """The whole step, as the author would move or change it."""
         return self.node.place
 
+    def place_of(self, name: str) -> Place:
+        """Where a field of the step stands, or the step where it would go."""
+        entry = self.node.entries.get(name)
+        return entry.node.place if entry else self.place
+
     def get(self, name: str) -> str | int | None:
         """A field's plain value, or None."""
         value = self.node.value.get(name)
@@ -301,6 +322,16 @@ class Plan:
         if entry is None or not isinstance(entry.node, reading.Sequence):
             return []
         return [item for item in entry.node.items if isinstance(item, reading.Mapping)]
+
+    def written(self, *path: str) -> reading.Node | None:
+        """The node at a path of field names from the top, or None."""
+        node: reading.Node = self.tree
+        for step in path:
+            entry = node.entries.get(step) if isinstance(node, reading.Mapping) else None
+            if entry is None:
+                return None
+            node = entry.node
+        return node
 
     def place_of(self, name: str) -> Place:
         """Where a top-level field stands, or the head of the plan where it would go."""

@@ -13,7 +13,7 @@ import stat
 from collections.abc import Iterable
 from functools import cached_property
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 import yaml
 
@@ -88,7 +88,22 @@ class Read:
         self.faults = tuple(faults)
 
 
-def read(path: Path) -> Read:
+class Wanted(NamedTuple):
+    """What a file should hold: its name, and what to do about one that is empty or no mapping."""
+
+    name: str
+    empty: str
+    begin: str
+
+
+PLAN = Wanted(
+    "plan",
+    "write a plan, or begin one from the README",
+    "a plan is made of named entries: begin with `plan: 1`",
+)
+
+
+def read(path: Path, wanted: Wanted = PLAN) -> Read:
     """The tree of a plan file; a file that cannot be read gives faults, never an exception.
 
     >>> read(Path("no such plan.yaml")).faults[0].says
@@ -98,7 +113,7 @@ def read(path: Path) -> Read:
     try:
         status = path.stat()
         if not stat.S_ISREG(status.st_mode):
-            return _refused(file, f"`{file}` is not a regular file: name a plan file")
+            return _refused(file, f"`{file}` is not a regular file: name a {wanted.name} file")
         if status.st_size > MAX_BYTES:
             return _refused(file, f"`{file}` is larger than 4 MB: a plan is one piece")
         with path.open("rb") as stream:
@@ -120,10 +135,10 @@ def read(path: Path) -> Read:
         place = _place_at(text, len(before), file)
         says = f"`{file}` is not UTF-8 in line {place.line}: save it as UTF-8"
         return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
-    return read_text(text, file)
+    return read_text(text, file, wanted)
 
 
-def read_text(text: str, file: str) -> Read:
+def read_text(text: str, file: str, wanted: Wanted = PLAN) -> Read:
     """The tree of a plan given as text.
 
     >>> tree = read_text("cap: {kind: end cap, bore: 8 mm}", "plan.yaml").tree
@@ -138,9 +153,11 @@ def read_text(text: str, file: str) -> Read:
     bad = _FORBIDDEN.search(text)
     if bad:
         place = _place_at(text, bad.start(), file)
-        says = f"there is a character here that no plan may hold ({_code(bad)}): take it out"
+        says = (
+            f"there is a character here that no {wanted.name} may hold ({_code(bad)}): take it out"
+        )
         return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
-    builder = _Builder(text, file)
+    builder = _Builder(text, file, wanted)
     try:
         for event in yaml.parse(text, Loader=_LOADER):
             if not builder.take(event):
@@ -154,11 +171,11 @@ def read_text(text: str, file: str) -> Read:
     if not builder.faults:
         if tree is None:
             builder.fault(
-                "the file is empty: write a plan, or begin one from the README",
+                f"the file is empty: {wanted.empty}",
                 Place(file, 1, 1, 1, 1),
             )
         elif not isinstance(tree, Mapping):
-            said = builder.glued(tree) or "a plan is made of named entries: begin with `plan: 1`"
+            said = builder.glued(tree) or wanted.begin
             builder.fault(said, tree.place)
     usable = tree if isinstance(tree, Mapping) and not builder.faults else None
     return Read(file, text, usable, sorted(builder.faults, key=lambda fault: fault.place))
@@ -264,8 +281,9 @@ _CUT_SHORT = re.compile(r"[ \t]+#[0-9]")
 class _Builder:
     """Builds the tree event by event, on a stack of its own."""
 
-    def __init__(self, text: str, file: str) -> None:
+    def __init__(self, text: str, file: str, wanted: Wanted = PLAN) -> None:
         self.file = file
+        self._name = wanted.name
         self.tree: Node | None = None
         self.faults: list[Fault] = []
         self._text = text
@@ -323,7 +341,7 @@ class _Builder:
         self._documents += 1
         if self._documents == 1:
             return True
-        says = "a second plan begins here: put each plan in a file of its own"
+        says = f"a second {self._name} begins here: put each {self._name} in a file of its own"
         self.fault(says, self._place(event))
         return False
 

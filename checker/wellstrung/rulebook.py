@@ -21,18 +21,28 @@ from wellstrung import reading, units
 from wellstrung.derive import Quantities
 from wellstrung.joins import (
     ChainCut,
+    ClaspClosed,
     Eyes,
     Glue,
+    Glues,
     HungOnEyes,
+    LinkThroughCone,
+    MetalParts,
     PaletteBead,
     Piece,
     PieceCut,
     RingHolds,
     RingThroughEye,
     RopeInCap,
+    StrandInCrimp,
+    StrandsInCone,
     Subject,
+    Threaded,
+    WireLink,
+    Worn,
+    passes_of,
 )
-from wellstrung.model import Item, Missing, Part, Plan
+from wellstrung.model import Item, Missing, Part, Plan, Step
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -48,7 +58,17 @@ from wellstrung.quantity import (
     total,
     worked,
 )
-from wellstrung.work import GluedJoint, Moment, RingOnCappedRope, caps_at
+from wellstrung.work import (
+    Cutting,
+    GluedEnd,
+    GluedJoint,
+    Mixed,
+    Moment,
+    PartAtWork,
+    RingOnCappedRope,
+    ThreadEnds,
+    caps_at,
+)
 
 Level = Literal["error", "warning", "caution"]
 
@@ -128,6 +148,12 @@ class Ask:
         """An edit that adds a list item on a line of its own after another one."""
         end = Place(item.file, item.end_line, item.end_column, item.end_line, item.end_column)
         return Edit(end, "\n" + " " * (item.column - 3) + f"- {text}")
+
+    def moved_before(self, step: Step, other: Step) -> tuple[Edit, ...]:
+        """Edits that move a step to before an earlier one; the steps between go down by one."""
+        steps = self.plan.steps[other.number - 1 : step.number]
+        texts = [self.source(moved.place) for moved in (steps[-1], *steps[:-1])]
+        return tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
 
     def limit(self, name: str) -> Quantity:
         """A limit of the bench, with its reason as source."""
@@ -232,19 +258,27 @@ __all__ = [
     "Cause",
     "Caution",
     "ChainCut",
+    "ClaspClosed",
+    "Cutting",
     "Edit",
     "Eyes",
     "Glue",
+    "GluedEnd",
     "GluedJoint",
+    "Glues",
     "Held",
     "HungOnEyes",
     "Item",
     "Level",
+    "LinkThroughCone",
+    "MetalParts",
     "Misfit",
     "Missing",
+    "Mixed",
     "Moment",
     "PaletteBead",
     "Part",
+    "PartAtWork",
     "Piece",
     "PieceCut",
     "Place",
@@ -257,9 +291,16 @@ __all__ = [
     "RopeInCap",
     "Rule",
     "Spread",
+    "Step",
+    "StrandInCrimp",
+    "StrandsInCone",
     "Subject",
+    "ThreadEnds",
+    "Threaded",
     "Verdict",
     "Window",
+    "WireLink",
+    "Worn",
     "about",
     "between",
     "caps_at",
@@ -269,6 +310,7 @@ __all__ = [
     "in_unit_of",
     "leaf",
     "number",
+    "passes_of",
     "spelled",
     "spelled_time",
     "thinner_wires",

@@ -92,12 +92,27 @@ def check(read: reading.Read, known: Known) -> tuple[Fault, ...]:
     assert read.tree is not None
     faults: list[Fault] = []
     for branch in _branches(read.tree, known, faults):
-        told = list(_values(branch))
-        if not known.validator(branch.schema).is_valid(branch.node.value):
-            # should the two validators ever differ, the one that decides is believed
-            told = [*_explained(branch), *told] or [_unexplained(branch)]
-        faults += told
+        faults += _told(branch, known)
     return tuple(sorted(faults, key=lambda fault: fault.place))
+
+
+def against(tree: reading.Mapping, schema: Mapping[str, Any], name: str) -> tuple[Fault, ...]:
+    """Every fault of a tree that has one schema; `name` is what the author calls the whole."""
+    return tuple(_told(_Branch(tree, schema, name), Known({})))
+
+
+def unknown(node: reading.Scalar, head: str, choices: Collection[str]) -> Fault:
+    """The fault of a word that is none of the choices, with the nearest of them."""
+    return _mend(head, node.text, node.place, _nearest(node.text, choices), choices)
+
+
+def _told(branch: _Branch, known: Known) -> list[Fault]:
+    """What is wrong in one branch."""
+    told = list(_values(branch))
+    if not known.validator(branch.schema).is_valid(branch.node.value):
+        # should the two validators ever differ, the one that decides is believed
+        told = [*_explained(branch), *told] or [_unexplained(branch)]
+    return told
 
 
 def _branches(tree: reading.Mapping, known: Known, faults: list[Fault]) -> Iterator[_Branch]:

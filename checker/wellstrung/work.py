@@ -6,11 +6,12 @@ taken as quick, so a joint is never believed to have cured for longer than the p
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from wellstrung.joins import Subject
+from wellstrung.joins import Subject, pieces_hung
 from wellstrung.model import Hung, Part, Plan, Role, Step
 from wellstrung.place import Place
 
@@ -61,9 +62,102 @@ class RingOnCappedRope(Subject):
         return (self.ring.name, self.rope.name)
 
 
+@dataclass(frozen=True)
+class ThreadEnds(Subject):
+    """The thread ends of a rope that is glued, the first step that does so, and their finishing.
+
+    `late` is the first step that finishes ends which glue has closed in; `finished` says whether
+    any step finishes them at all.
+    """
+
+    rope: Part
+    glued: Step
+    finished: bool
+    late: Step | None
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The rope."""
+        return (self.rope.name,)
+
+
+@dataclass(frozen=True)
+class PartAtWork(Subject):
+    """A part, how many times a verb must be done to it, and the steps that do it or need it done.
+
+    `verb` is empty for a part that steps work on and that has no place in the piece. `rings` is how
+    many times it must be done where rings are counted: a frame on two rings may be hung twice.
+    """
+
+    part: Part
+    verb: str
+    wanted: int
+    rings: int
+    made: tuple[Step, ...]
+    needed_by: tuple[Step, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part."""
+        return (self.part.name,)
+
+
+@dataclass(frozen=True)
+class Mixed(Subject):
+    """What is glued of one stirring: glue steps back to back, until one says its own `mixes`.
+
+    `unsaid` is a step that does not say how many joints it makes, where its cap stands repeatedly.
+    """
+
+    adhesive: Part
+    steps: tuple[Step, ...]
+    joints: int
+    mixes: int
+    unsaid: Step | None
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The adhesive."""
+        return (self.adhesive.name,)
+
+
+@dataclass(frozen=True)
+class GluedEnd(Subject):
+    """The end of a rope in a cap and the adhesive that holds it there."""
+
+    adhesive: Part
+    cap: Part
+    rope: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Adhesive, cap, rope."""
+        return (self.adhesive.name, self.cap.name, self.rope.name)
+
+
+@dataclass(frozen=True)
+class Cutting(Subject):
+    """Every step that cuts metal: what is told once, however many there are."""
+
+    steps: tuple[Step, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What is cut."""
+        return tuple(dict.fromkeys(str(step.get("part")) for step in self.steps))
+
+
 def simulate(plan: Plan) -> tuple[Subject, ...]:
     """The subjects that the work steps give."""
-    return (*_joints(plan), *_rings_on_ropes(plan))
+    return (
+        *_joints(plan),
+        *_rings_on_ropes(plan),
+        *_thread_ends(plan),
+        *_parts_at_work(plan),
+        *_mixed(plan),
+        *_cutting(plan),
+        *_glued_ends(plan),
+    )
 
 
 def caps_at(plan: Plan, rope: Part) -> list[Part]:
@@ -136,8 +230,7 @@ def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:
         for step in plan.steps:
             if step.verb == "glue" and step.get("to") == rope.name:
                 cap = plan.parts[str(step.get("part"))]
-                joints = step.get("joints")
-                glued += [(cap, step)] * (joints if isinstance(joints, int) else 1)
+                glued += [(cap, step)] * joints_of(step)
             if _puts_on(step, ring, line, rope):
                 break
         else:
@@ -155,3 +248,155 @@ def _puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:
     if step.verb == "hang":
         return step.get("part") == line.part.name and step.get("from") in (None, rope.name)
     return step.verb == "close ring" and step.get("part") == ring.name
+
+
+def joints_of(step: Step) -> int:
+    """How many joints a glue step makes: one where it does not say."""
+    joints = step.get("joints")
+    return joints if isinstance(joints, int) else 1
+
+
+def _thread_ends(plan: Plan) -> Iterator[Subject]:
+    for rope in plan.parts.values():
+        glued = [s for s in plan.steps if s.verb == "glue" and s.get("to") == rope.name]
+        if not glued:
+            continue
+        finishes = [
+            s for s in plan.steps if s.verb == "finish thread" and s.get("part") == rope.name
+        ]
+        late = next((s for s in finishes if _too_late(s, finishes, glued, plan, rope)), None)
+        yield ThreadEnds(glued[0].place, rope, glued[0], bool(finishes), late)
+
+
+def _too_late(
+    finish: Step, finishes: list[Step], glued: list[Step], plan: Plan, rope: Part
+) -> bool:
+    """Whether the ends that a step finishes are closed in by glue.
+
+    Where some were finished before the first glue, the others may wait while an end is open.
+    """
+    before = sum(joints_of(step) for step in glued if step.number < finish.number)
+    begun = finishes[0].number < glued[0].number
+    return before > 0 and not (begun and before < len(caps_at(plan, rope)))
+
+
+def _mixed(plan: Plan) -> Iterator[Subject]:
+    rows: list[list[Step]] = []
+    for before, step in pairwise((None, *plan.steps)):
+        if step is None or step.verb != "glue":
+            continue
+        same = (
+            before is not None
+            and before.verb == "glue"
+            and before.get("with") == step.get("with")
+            and step.get("mixes") is None
+        )
+        if same:
+            rows[-1].append(step)
+        else:
+            rows.append([step])
+    stands = Counter(entry.part.name for entry in plan.run)
+    for steps in rows:
+        first = steps[0]
+        mixes = first.get("mixes")
+        unsaid = (
+            s for s in steps if s.get("joints") is None and stands[str(s.get("part"))] > len(steps)
+        )
+        yield Mixed(
+            first.place,
+            plan.parts[str(first.get("with"))],
+            tuple(steps),
+            sum(joints_of(step) for step in steps),
+            mixes if isinstance(mixes, int) else 1,
+            next(unsaid, None),
+        )
+
+
+def _cutting(plan: Plan) -> Iterator[Subject]:
+    cuts = tuple(step for step in plan.steps if step.verb == "cut")
+    if cuts:
+        yield Cutting(cuts[0].place, cuts)
+
+
+def _glued_ends(plan: Plan) -> dict[Subject, None]:
+    """Each adhesive, cap and rope that a step glues, once."""
+    found: dict[Subject, None] = {}
+    for step in plan.steps:
+        if step.verb == "glue":
+            adhesive, cap, rope = (plan.parts[str(step.get(n))] for n in ("with", "part", "to"))
+            found.setdefault(GluedEnd(step.place, adhesive, cap, rope))
+    return found
+
+
+def _parts_at_work(plan: Plan) -> Iterator[Subject]:
+    """What each part of the piece needs done, where the plan has steps at all."""
+    if not plan.steps:
+        return
+    placed = _placed(plan)
+    steps_of: dict[str, dict[Step, str]] = {}
+    closing: dict[str, list[Step]] = {}
+    for step in plan.steps:
+        for name in _NAMED:
+            part = plan.parts.get(str(step.get(name)))
+            if part is not None and part.kind.role not in (Role.LOOSE, Role.GLUE):
+                steps_of.setdefault(part.name, {}).setdefault(step, name)
+        if step.verb == "hang" and step.get("by") is not None:
+            closing.setdefault(str(step.get("by")), []).append(step)
+    for (part, verb), counts in _wanted(plan).items():
+        steps = steps_of.get(part.name, {})
+        made = [step for step, name in steps.items() if step.verb == verb and name == "part"]
+        if verb == "close ring":
+            made += closing.get(part.name, [])
+        needed_by = [step for step in steps if step not in made] if verb in _MAKING else []
+        yield PartAtWork(part.key.place, part, verb, *counts, tuple(made), tuple(needed_by))
+    for name, steps in steps_of.items():
+        if name not in placed:
+            part = plan.parts[name]
+            yield PartAtWork(part.key.place, part, "", 0, 0, (), tuple(steps))
+
+
+#: verbs that make a part, so that every other step with it comes later
+_MAKING = frozenset({"weave", "cut"})
+#: the fields of a step that name a part of the piece
+_NAMED = ("part", "to", "onto", "from", "by", "around")
+
+
+def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
+    """How many times each part must be woven, cut, glued, hung or closed; and by counting rings."""
+    wanted: dict[tuple[Part, str], tuple[int, int]] = {}
+
+    def want(part: Part, verb: str, count: int, rings: int) -> None:
+        before = wanted.get((part, verb), (0, 0))
+        wanted[part, verb] = (before[0] + count, before[1] + rings)
+
+    for entry in plan.run:
+        _want_made(entry.part, wanted)
+        if entry.part.kind.role is Role.RING and entry.part.text("closing") == "open":
+            want(entry.part, "close ring", entry.linked, entry.linked)
+    for line in plan.hung:
+        _want_made(line.part, wanted)
+        want(line.part, "hang", pieces_hung(line), line.times)
+        if line.by is not None and line.by.text("closing") == "open":
+            want(line.by, "close ring", line.times, line.times)
+    for before, after in pairwise(plan.run):
+        roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
+        if set(roles) == {Role.ROPE, Role.CAP}:
+            want(roles[Role.CAP], "glue", 1, 1)
+    return wanted
+
+
+def _want_made(part: Part, wanted: dict[tuple[Part, str], tuple[int, int]]) -> None:
+    if part.kind.role is Role.ROPE:
+        wanted[part, "weave"] = (1, 1)
+    elif part.has("of"):
+        wanted[part, "cut"] = (1, 1)
+
+
+def _placed(plan: Plan) -> set[str]:
+    """Names of the parts that have a place in the piece."""
+    names = {entry.part.name for entry in plan.run}
+    for line in plan.hung:
+        names |= {line.part.name, line.source.name}
+        if line.by is not None:
+            names.add(line.by.name)
+    return names

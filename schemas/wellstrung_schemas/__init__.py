@@ -35,6 +35,12 @@ def plan() -> Schema:
 
 
 @cache
+def bench() -> Schema:
+    """The schema of a bench file; the names of settings are checked against the defaults."""
+    return _whole(load("bench"))
+
+
+@cache
 def fragment(kind: str) -> Schema:
     """The schema of a built-in kind of part.
 

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from wellstrung.kinds import (
+    bead_drop,
     braid,
     chain,
     clasp,
+    cone,
     connector,
+    crimp,
+    ear_wire,
     end_cap,
     jump_ring,
     pendant,
     rope,
     strand,
     tools,
+    wire_link,
 )
 from wellstrung.model import Kind
 
@@ -21,6 +26,11 @@ KINDS: tuple[Kind, ...] = (
     braid.BRAID,
     strand.STRAND,
     end_cap.END_CAP,
+    cone.CONE,
+    crimp.CRIMP,
+    wire_link.WIRE_LINK,
+    bead_drop.BEAD_DROP,
+    ear_wire.EAR_WIRE,
     jump_ring.JUMP_RING,
     pendant.PENDANT,
     connector.CONNECTOR,

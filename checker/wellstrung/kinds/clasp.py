@@ -1,4 +1,4 @@
-"""Clasp: a toggle, in two halves; `a` is the ring, `b` the bar.
+"""Clasp, in two halves; of a toggle `a` is the ring and `b` the bar.
 
 Closed and pulled taut, the bar's stem lies against the far inside of the ring, so the two halves
 together add: eye hole of the ring, its wire, its inside, then stem and eye hole of the bar.
@@ -63,8 +63,10 @@ def _bar_half(part: Part, ask: Quantities) -> Quantity:
 
 
 def _first_half(part: Part, ask: Quantities) -> Quantity:
-    """All of a stated closed length less both end walls counts at the ring's half."""
-    if not part.has("closed_length"):
+    """All of a stated closed length less both end walls counts at the first half."""
+    if part.text("type") == "button and loop":
+        return part.length("closed_length", allowance="part length")
+    if not part.has("closed_length") and part.text("type") == "toggle":
         return _ring_half(part, ask)
     return derived(
         f"{part.name}.a.along",
@@ -78,16 +80,19 @@ def _first_half(part: Part, ask: Quantities) -> Quantity:
 
 
 def _second_half(part: Part, ask: Quantities) -> Quantity:
-    if part.has("closed_length"):
-        return leaf(f"{part.name}.b.along", 0.0, "mm", source="counted at the ring's half")
-    return _bar_half(part, ask)
+    if part.text("type") == "toggle" and not part.has("closed_length"):
+        return _bar_half(part, ask)
+    return leaf(f"{part.name}.b.along", 0.0, "mm", source="counted at the first half")
 
 
 CLASP = Kind(
     "clasp",
     fragment("clasp"),
     Role.CLASP,
-    eyes={"a": EyeField(("ring", "eye")), "b": EyeField(("bar", "eye"))},
+    eyes={
+        "a": EyeField(("ring", "eye"), other=("a", "eye")),
+        "b": EyeField(("bar", "eye"), other=("b", "eye")),
+    },
     quantities={
         "ring.inside": _ring_inside,
         "a.along": _first_half,

@@ -17,6 +17,8 @@ def _cure(what: str) -> Callable[[Part, Quantities], Quantity]:
         if part.has(what):
             return part.duration(what)
         row = tables.load("adhesives").row(part.text("type"))
+        if what not in row.cells:
+            raise part.missing(what)
         cell = row.cell(what)
         advice = f"read the pack of `{part.name}` and write `{what}: ...`"
         cause = Cause(f"{what.replace('_', ' ')} of {row.name}", f"`{part.name}`", advice)
@@ -33,12 +35,33 @@ def _cure(what: str) -> Callable[[Part, Quantities], Quantity]:
     return cure
 
 
+def _bridges(part: Part, ask: Quantities) -> Quantity:
+    """The widest gap it fills with full strength: as the plan states it, or from the tables."""
+    if part.has("bridges"):
+        return part.length("bridges")
+    row = tables.load("adhesives").row(part.text("type"))
+    if "gap_most" not in row.cells:
+        raise part.missing("bridges")
+    cell = row.cell("gap_most")
+    return leaf(
+        f"{part.name}.bridges",
+        cell.value,
+        "mm",
+        place=part.place_of("type"),
+        source=f"trade tables, adhesives, {row.name}: {cell.grade}",
+        grade=cell.grade,
+    )
+
+
 TOOLS: tuple[Kind, ...] = (
     Kind(
         "adhesive",
         fragment("adhesive"),
         Role.GLUE,
-        quantities={name: _cure(name) for name in ("usable", "handling", "full_cure")},
+        quantities={
+            **{name: _cure(name) for name in ("usable", "mixing", "handling", "full_cure")},
+            "bridges": _bridges,
+        },
     ),
     Kind("thread", fragment("thread")),
     Kind("needle", fragment("needle")),

@@ -229,6 +229,8 @@ def _table(page: Page, result: Result) -> None:
         counted(result.count(level), level) for level in ("error", "warning", "caution")
     )
     page.line(f"{counted(len(result.plans), 'plan')}: {totals}")
+    for bench in dict.fromkeys(plan.bench for plan in result.plans if plan.bench):
+        page.path(f"bench: {bench}")
     page.line()
 
 

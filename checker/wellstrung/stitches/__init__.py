@@ -18,7 +18,8 @@ class Stitch:
     """One stitch: its name, what it gives for a part, and the print it was held against.
 
     `refuses` yields what is wrong with the counts of a part, with the place to mend; `makes` is the
-    kind of part it is for.
+    kind of part it is for; `passes` is how often the thread goes through a bead at
+    least, through one of the core where it has one; 0 where a cord carries the beads.
     """
 
     name: str
@@ -26,3 +27,4 @@ class Stitch:
     held_against: str
     refuses: Callable[[Part], Iterator[tuple[str, Place]]]
     makes: str = "woven rope"
+    passes: int = 2

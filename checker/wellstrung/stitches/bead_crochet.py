@@ -88,4 +88,5 @@ CROCHET = Stitch(
     " project?`, copy seen, and 4 ft strung are over 800 beads for about 8 in: `Bead crochet`;"
     " a page that counts 48 beads of 11/0 to an inch of rope, half of that, does not say how many"
     " go around",
+    passes=1,
 )

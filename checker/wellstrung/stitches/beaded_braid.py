@@ -264,4 +264,5 @@ BEADED = Stitch(
     held_against="20 in of braid takes 10 in strung on each of 8 warps, 80 in in all: `Tip #6: how"
     " many tubes of seed beads`, copy seen; of the outside no published figure",
     makes="braid",
+    passes=0,
 )

@@ -105,4 +105,5 @@ PLAIN_BRAID = Stitch(
     held_against="no published figure of an outside; eight cords of 60 in make a necklace"
     " (`Kumihimo instructions for blind braiders`), which three times its length allows",
     makes="braid",
+    passes=0,
 )

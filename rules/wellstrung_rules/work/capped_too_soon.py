@@ -63,12 +63,10 @@ def _remedies(ring_on_rope: RingOnCappedRope, ask: Ask) -> tuple[Remedy, ...]:
     step, glued = ring_on_rope.step, ring_on_rope.blocked_by[-1][1]
     assert step is not None
     name = ring_on_rope.ring.name
-    steps = ask.plan.steps[glued.number - 1 : step.number]
-    texts = [ask.source(moved.place) for moved in (steps[-1], *steps[:-1])]
-    swapped = tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
+    moved = ask.moved_before(step, glued)
     opened = (Edit(ring_on_rope.ring.place_of("closing"), "open"),)
     return (
-        Remedy(f"move step {step.number} to before step {glued.number}", swapped),
+        Remedy(f"move step {step.number} to before step {glued.number}", moved),
         Remedy(f"take an open ring for `{name}`", opened),
         Remedy(f"put `{name}` on before the caps are glued"),
     )

@@ -88,6 +88,17 @@ def test_doubt_is_of_loops_and_of_the_core(installed: Host) -> None:
     assert found["rope.beads"].worst.low == found["rope.beads"].worst.high
 
 
+def test_the_thread_of_a_core_bead_is_judged_and_no_thread_of_a_braid(installed: Host) -> None:
+    """Print wants a core hole for 4 passes; a braid's beads are on a cord."""
+    rope = f"{ROPE.replace('core_bead: seed', 'core_bead: fat')}, rounds: 97"
+    found = checked(installed, f"{rope}, thread: {{type: braided, outside: 0.5 mm}}")
+    assert [(r.rule, r.found) for r in found.remarks if r.rule == "hole-passes"] == [
+        ("hole-passes", "0.5 mm")
+    ]
+    braid = checked(installed, "kind: braid, stitch: 8-warp beaded braid, beads: lot, length: 9 cm")
+    assert not [left for left in braid.unjudged if left.rule in ("hole-passes", "needle-pass")]
+
+
 def test_more_stitches_take_more(installed: Host) -> None:
     short = quantities(installed, f"{ROPE}, rounds: 40")
     long = quantities(installed, f"{ROPE}, rounds: 41")

@@ -1,0 +1,50 @@
+"""Crimp: holds the end of a strand's wire, which comes back through it in a small loop."""
+
+from __future__ import annotations
+
+from wellstrung.derive import Quantities
+from wellstrung.kinds.metal import stated_mass
+from wellstrung.kinds.plain import size
+from wellstrung.model import Kind, Part, Role
+from wellstrung.quantity import Cause, Quantity, Spread, derived, leaf
+from wellstrung_schemas import fragment
+
+#: Bare wire from crimp to bearing point, mm: common practice, no source.
+_LOOP = 2.0
+
+
+def _along(part: Part, ask: Quantities) -> Quantity:
+    """Its length and the loop of wire in front of it, where ring or clasp bears."""
+    allowance = ask.plan.bench.allowances["crimp loop"]
+    cure = f"crimp one end of `{part.name}` and measure it"
+    cause = Cause("the loop of wire", f"`{part.name}`", cure)
+    loop = leaf(
+        f"{part.name}.loop",
+        _LOOP,
+        "mm",
+        [Spread(cause, allowance.value, allowance.value)],
+        source=allowance.reason,
+    )
+    return derived(
+        f"{part.name}.along",
+        "mm",
+        lambda length, loop: length + loop,
+        "length + loop",
+        length=ask.of(part, "length"),
+        loop=loop,
+        source="geometry, worked out for this project",
+    )
+
+
+CRIMP = Kind(
+    "crimp",
+    fragment("crimp"),
+    Role.CRIMP,
+    quantities={
+        "inside": size("inside", "eye size"),
+        "outside": size("outside", "eye size"),
+        "length": size("length", "eye size"),
+        "along": _along,
+        "mass": stated_mass,
+    },
+)

@@ -1,0 +1,87 @@
+"""The hole of a crimp: two wires go through it, and it has to close on both."""
+
+from __future__ import annotations
+
+from wellstrung import tables
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    StrandInCrimp,
+    Verdict,
+    about,
+    between,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(join: StrandInCrimp, ask: Ask) -> Answer:
+    inside, line = ask.of(join.crimp, "inside"), ask.of(join.strand, "line")
+    row = tables.load("crimps").row("two wires in any crimp")
+    tight = derived(
+        "room in the crimp",
+        "mm",
+        lambda inside, line, room: inside - 2 * line - room,
+        "inside - 2 * line - room",
+        inside=inside,
+        line=line,
+        room=exact("room", row.cell("room").value, "mm", source="trade table `crimps`, derived"),
+    )
+    loose = derived(
+        "slack under the limit",
+        "mm",
+        lambda inside, line, loosest: loosest * line - inside,
+        "loosest * line - inside",
+        inside=inside,
+        line=line,
+        loosest=exact("loosest", row.cell("loosest").value, source="trade table `crimps`, derived"),
+    )
+    if compare(tight) is Verdict.HOLDS and compare(loose) is Verdict.HOLDS:
+        return Held(min(tight, loose, key=lambda margin: margin.likely.low))
+    too_tight = tight.likely.low < loose.likely.low
+    fault = "too narrow for two wires" if too_tight else "too wide to close"
+    low, high = inside.middle - tight.likely.low, inside.middle + loose.likely.low
+    wanted = in_unit_of((low + high) / 2, inside)
+    subject = f"the hole of crimp `{join.crimp.name}` ({spelled(inside)})"
+    wire = f"on the line of `{join.strand.name}` ({about(line, inside)})"
+    return Misfit(
+        says=f"{subject} is {fault} {wire}",
+        may=f"{subject} may be {fault} {wire}",
+        place=join.crimp.place_of("inside"),
+        found=spelled(inside),
+        needed=f"a hole of {between(low, high, inside)}",
+        remedies=(
+            Remedy(
+                f"take a crimp of {wanted} inside ({between(low, high, inside)} works)",
+                (Edit(join.crimp.place_of("inside"), wanted),),
+            ),
+            Remedy(f"take a crimp of {between(low, high, inside)} inside"),
+        ),
+        margin=tight if too_tight else loose,
+        at_most="error" if too_tight else "warning",
+        also=(join.strand.place_of("thread"),),
+    )
+
+
+RULE = Rule(
+    name="crimp-bore",
+    family="fit",
+    subject=StrandInCrimp,
+    check=check,
+    title="two passes of the wire go through a crimp, and it still closes on them",
+    why=(
+        "crimps are sold by sizes that mean different things, and one that is too wide looks closed"
+        " and lets the wire slip on the first evening"
+    ),
+    sources=("hole >= 2 x wire + 0.05 mm and <= 3.5 x wire: trade table `crimps`, derived",),
+    bad="crimp: {kind: crimp, inside: 0.75 mm} on a wire of 0.38 mm",
+    good="crimp: {kind: crimp, inside: 1 mm} on a wire of 0.38 mm",
+)

@@ -1,0 +1,89 @@
+"""The thread of woven beads through one hole, as often as stitch and tails take it there."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    Threaded,
+    Verdict,
+    about,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    passes_of,
+    spelled,
+)
+
+
+def check(join: Threaded, ask: Ask) -> Answer:
+    passes = passes_of(ask.plan, join.part)
+    if passes is None:
+        return None
+    line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
+    extra = ask.limit("weaving-in passes")
+    taken = derived(
+        "threads in the hole",
+        "mm",
+        threads_take,
+        "line * sqrt(1.3 * (passes + extra))",
+        line=line,
+        passes=exact("passes", passes),
+        extra=extra,
+        source="k = 1.3 for threads that give: trade table `needle_choice`, held against print",
+    )
+    margin = hole - taken
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    times = passes + round(extra.middle)
+    subject = f"the thread of `{join.part.name}` ({about(line)})"
+    bead = f"the hole of bead `{join.bead.name}` ({about(hole)})"
+    need = f"the stitch and a woven-in end want {times} passes, and they take {about(taken, hole)}"
+    return Misfit(
+        says=f"{subject} fills {bead} too soon: {need}",
+        may=f"{subject} may fill {bead} too soon: {need}",
+        place=join.part.place_of("thread"),
+        found=spelled(line),
+        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}",
+        remedies=(Remedy("take a thinner thread, or beads of wider hole"),),
+        margin=margin,
+        at_most="warning",
+        also=(join.bead.key.place,),
+    )
+
+
+def threads_take(line: float, passes: float, extra: float) -> float:
+    """The hole, mm, that threads of one thickness take, packed as threads pack, which give.
+
+    >>> round(threads_take(line=0.28, passes=3, extra=0), 2)
+    0.55
+    """
+    return line * math.sqrt(1.3 * (passes + extra))
+
+
+RULE = Rule(
+    name="hole-passes",
+    family="fit",
+    subject=Threaded,
+    check=check,
+    title=(
+        "the thread passes each woven bead as often as its stitch and a woven-in end want (with the"
+        " needle it is `needle-pass`; of a strand it is `string-in-hole`)"
+    ),
+    why="a bead that is full breaks, or leaves an end that cannot be woven in",
+    sources=(
+        "hole >= thread x sqrt(k n), k = 1.3: trade table `needle_choice`, derived and held against"
+        " three printed figures",
+        "one more pass for an end woven in: common practice, no source",
+    ),
+    bad="nylon F in 15/0 beads",
+    good="nylon B in 11/0 beads",
+    level="warning",
+)

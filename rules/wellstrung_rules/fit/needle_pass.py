@@ -1,0 +1,88 @@
+"""The needle through a woven bead in which the thread lies already."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    Threaded,
+    Verdict,
+    about,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    passes_of,
+)
+
+
+def check(join: Threaded, ask: Ask) -> Answer:
+    passes = passes_of(ask.plan, join.part)
+    if passes is None or not join.part.has("needle"):
+        return None
+    needle, line = ask.of(join.part, "needle"), ask.of(join.part, "line")
+    hole = ask.of(join.bead, "hole")
+    needed = derived(
+        "hole for the needle",
+        "mm",
+        needle_needs,
+        "sqrt(needle^2 + 1.3 * there * line^2)",
+        needle=needle,
+        line=line,
+        there=exact("there", passes - 1),
+        source="k = 1.3: trade table `needle_choice`, held against print",
+    )
+    margin = hole - needed
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    subject = f"needle `{join.part.text('needle')}` ({about(needle)}) of `{join.part.name}`"
+    bead = f"bead `{join.bead.name}` ({about(hole)} hole)"
+    there = f"pass {passes}, where it would have to be {about(needed, hole)}"
+    return Misfit(
+        says=f"{subject} does not pass {bead} at {there}",
+        may=f"{subject} may not pass {bead} at {there}",
+        place=join.part.place_of("needle"),
+        found=about(hole),
+        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}",
+        remedies=(Remedy("take a finer needle of the same class, or a thinner thread"),),
+        margin=margin,
+        also=(join.bead.key.place,),
+    )
+
+
+def needle_needs(needle: float, line: float, there: float) -> float:
+    """The hole, mm, for a needle where `there` threads lie already.
+
+    Held against print: a 0.5 mm hole with two threads refuses a 0.4 mm needle.
+
+    >>> round(needle_needs(needle=0.4, line=0.2, there=2), 2)
+    0.51
+    """
+    return math.sqrt(needle**2 + 1.3 * there * line**2)
+
+
+RULE = Rule(
+    name="needle-pass",
+    family="fit",
+    subject=Threaded,
+    check=check,
+    title=(
+        "the needle passes each woven bead beside the thread that lies in it (the thread alone is"
+        " `hole-passes`)"
+    ),
+    why="a needle that is forced on the last pass breaks the bead, or itself",
+    sources=(
+        "hole >= sqrt(needle^2 + k n thread^2), k = 1.3: trade table `needle_choice`, derived and"
+        " held against three printed figures",
+        "needle thickness: trade table `needles`, mostly from memory",
+    ),
+    bad="needle: beading 10 in 15/0 beads",
+    good="needle: beading 11 in 8/0 beads",
+    yields_to=("hole-passes",),
+)

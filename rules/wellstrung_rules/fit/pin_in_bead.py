@@ -1,0 +1,71 @@
+"""A wire link or a pin through the holes of the beads that it carries."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    Threaded,
+    Verdict,
+    compare,
+    in_unit_of,
+    spelled,
+    thinner_wires,
+)
+
+
+def check(join: Threaded, ask: Ask) -> Answer:
+    if "loop" not in join.part.kind.eyes:
+        return None
+    wire, hole = ask.of(join.part, "wire"), ask.of(join.bead, "hole")
+    margin = hole - wire
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    subject = f"the wire of `{join.part.name}` ({spelled(wire)})"
+    bead = f"the hole of bead `{join.bead.name}` ({spelled(hole)})"
+    limit = wire.middle + margin.likely.low
+    return Misfit(
+        says=f"{subject} does not pass {bead}",
+        may=f"{subject} may not pass {bead}",
+        place=join.part.place_of("wire"),
+        found=spelled(wire),
+        needed=f"{in_unit_of(max(limit, 0), hole)} or thinner",
+        remedies=(
+            *(
+                Remedy(
+                    f"use {size} wire for `{join.part.name}`",
+                    (Edit(join.part.place_of("wire"), size),),
+                )
+                for size in thinner_wires(wire, limit)
+            ),
+            Remedy(
+                f"take a bead with a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}"
+            ),
+        ),
+        margin=margin,
+        also=(join.bead.key.place,),
+    )
+
+
+RULE = Rule(
+    name="pin-in-bead",
+    family="fit",
+    subject=Threaded,
+    check=check,
+    title="the wire of a link or a pin passes the holes of its beads",
+    why=(
+        "stone holes are drilled from both ends and are narrowest in the middle, where nobody sees"
+        " it; a pin that is forced splits a pearl"
+    ),
+    sources=(
+        "pearls are drilled for 22 to 24 AWG, some take only 26: trade table `other_beads`",
+        "a wire passes a hole that is no narrower than the wire: geometry",
+    ),
+    bad="pin of 20 AWG (0.81 mm) through a pearl with a hole of 0.6 mm",
+    good="pin of 24 AWG (0.51 mm) through a pearl with a hole of 0.6 mm",
+)

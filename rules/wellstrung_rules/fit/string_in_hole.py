@@ -1,0 +1,76 @@
+"""The line of a strand through the holes of its beads, as often as it passes."""
+
+from __future__ import annotations
+
+from wellstrung import circles
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    Threaded,
+    Verdict,
+    about,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(join: Threaded, ask: Ask) -> Answer:
+    if join.part.kind.name != "strand":
+        return None
+    line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
+    passes = join.part.count("passes", default=1)
+    bundle = derived(
+        "lines in the hole",
+        "mm",
+        lambda line, ratio: line * ratio,
+        "line * ratio",
+        line=line,
+        ratio=exact("ratio", circles.equal_ratio(min(passes, 20))),
+        source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",
+    )
+    margin = hole - bundle
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    times = {1: "", 2: " twice"}.get(passes, f" {passes} times")
+    subject = f"the line of `{join.part.name}` ({spelled(line)})"
+    bead = f"the hole of bead `{join.bead.name}` ({spelled(hole)})"
+    need = f"which would have to be {about(bundle, hole)}"
+    thickest = in_unit_of(max(line.middle + margin.likely.low / passes, 0), line)
+    return Misfit(
+        says=f"{subject} does not pass {bead}{times}, {need}",
+        may=f"{subject} may not pass {bead}{times}, {need}",
+        place=join.part.place_of("thread"),
+        found=spelled(line),
+        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}",
+        remedies=(
+            Remedy(f"string on a line of {thickest} or thinner, or take beads with wider holes"),
+        ),
+        margin=margin,
+        also=(join.bead.key.place,),
+    )
+
+
+RULE = Rule(
+    name="string-in-hole",
+    family="fit",
+    subject=Threaded,
+    check=check,
+    title=(
+        "the line of a strand passes its beads as often as it has to (the thread of woven beads is"
+        " `hole-passes`, the needle with it `needle-pass`)"
+    ),
+    why="a pearl whose hole takes the wire once, and not back again, cannot be crimped or knotted",
+    sources=(
+        "equal circles in a circle: published best ratios",
+        "an elastic asks for a hole of twice its thickness: trade table `elastics`, derived",
+    ),
+    bad="a wire of 0.46 mm twice through a pearl with a hole of 0.6 mm",
+    good="a wire of 0.3 mm twice through a pearl with a hole of 0.6 mm",
+)

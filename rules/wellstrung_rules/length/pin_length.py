@@ -1,0 +1,61 @@
+"""A wire link or a pin is long enough for its beads, its loops and the pliers."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    Verdict,
+    WireLink,
+    about,
+    compare,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(subject: WireLink, ask: Ask) -> Answer:
+    link = subject.link
+    length, needed = ask.of(link, "length"), ask.of(link, "needed")
+    margin = length - needed
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    head = f"`{link.name}` ({spelled(length)}) is"
+    need = f"its beads, its loops and the pliers take {about(needed, length)}"
+    wanted = math.ceil((length.middle - margin.likely.low) / 5 - 1e-9) * 5
+    size = in_unit_of(wanted, length)
+    return Misfit(
+        says=f"{head} too short: {need}",
+        may=f"{head} perhaps too short: {need}",
+        place=link.place_of("length"),
+        found=spelled(length),
+        needed=f"{in_unit_of(length.middle - margin.likely.low, length)} or longer",
+        remedies=(
+            Remedy(f"cut or take {size} for `{link.name}`", (Edit(link.place_of("length"), size),)),
+            Remedy(f"take {size} or longer, or a smaller loop"),
+        ),
+        margin=margin,
+    )
+
+
+RULE = Rule(
+    name="pin-length",
+    family="length",
+    subject=WireLink,
+    check=check,
+    title="a wire link or a pin reaches through its beads and leaves wire for its loops",
+    why="a pin that is 5 mm short cannot be turned into a loop, and the beads are back in the dish",
+    sources=(
+        "loop = pi x (hole + wire), a wrap = pi x 2 wires: geometry, worked out for this project",
+        "10 mm for the pliers: common practice, no source",
+    ),
+    bad="a head pin of 20 mm under two 8 mm beads",
+    good="a head pin of 50 mm under two 8 mm beads",
+)

@@ -1,0 +1,99 @@
+"""What goes round a child's neck must let go when it catches."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Missing,
+    Part,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    Worn,
+    compare,
+    exact,
+    spelled,
+)
+
+#: the pull at which a child's necklace must let go: 15 lbf (ASTM F2923, as cited by Soudek and
+#: McLaughlin, Paediatrics and Child Health 2018), at 4.4482216152605 N to the lbf
+LETS_GO = 66.7233
+
+_ROUND_THE_NECK = ("necklace", "lariat", "pendant")
+
+
+def check(worn: Worn, ask: Ask) -> Answer:
+    if worn.age == "adult" or worn.piece not in _ROUND_THE_NECK or worn.closes == "open":
+        return None
+    if not worn.clasps and worn.closes in ("", "clasp"):
+        raise Missing("the clasp in `run`, or how the piece `closes`")
+    stated = [clasp for clasp in worn.clasps if clasp.has("breakaway")]
+    if not stated:
+        return _no_breakaway(worn)
+    clasp = min(stated, key=lambda one: one.force("breakaway").middle)
+    pull = clasp.force("breakaway")
+    margin = exact("lets go at", LETS_GO, "N", source=RULE.sources[0]) - pull
+    if compare(margin, over=RULE.over) is Verdict.HOLDS:
+        return Held(margin)
+    return _too_strong(worn, clasp, pull, margin)
+
+
+_NEEDED = "a clasp that lets go at 15 lb (66.7 N) or less"
+_DEFER = "ask its supplier for the test; local law and qualified advice come first"
+
+
+def _no_breakaway(worn: Worn) -> Misfit:
+    shut = f"clasp `{worn.clasps[0].name}`" if worn.clasps else f"`closes: {worn.closes}`"
+    return Misfit(
+        says=(
+            f"the {worn.piece} is for {_who(worn.age)}, and nothing in the plan ({shut}) is said to"
+            " break away when it catches"
+        ),
+        place=worn.place,
+        found="no breakaway",
+        needed=_NEEDED,
+        remedies=(Remedy(f"take a breakaway clasp and write its `breakaway: ...`; {_DEFER}"),),
+        also=tuple(clasp.key.place for clasp in worn.clasps),
+    )
+
+
+def _too_strong(worn: Worn, clasp: Part, pull: Quantity, margin: Quantity) -> Misfit:
+    says = f"clasp `{clasp.name}` lets go at {spelled(pull)}, and the {worn.piece} is for"
+    return Misfit(
+        says=f"{says} {_who(worn.age)}: it holds too hard to let go when it catches",
+        may=f"{says} {_who(worn.age)}: it may hold too hard to let go when it catches",
+        place=clasp.place_of("breakaway"),
+        found=spelled(pull),
+        needed=_NEEDED,
+        remedies=(Remedy(f"take a clasp that lets go sooner; {_DEFER}"),),
+        margin=margin,
+        also=(worn.place,),
+    )
+
+
+def _who(age: str) -> str:
+    return "a child" if age == "child" else "a child under three"
+
+
+RULE = Rule(
+    name="child-neck",
+    family="wearer",
+    subject=Worn,
+    check=check,
+    title="what goes round a child's neck breaks away when it catches",
+    why=(
+        "a necklace caught on a slide or a door handle strangles; in one study the mean force that"
+        " closed an airway was 7.1 N, far below what most clasps hold"
+    ),
+    sources=(
+        "ASTM F2923, breakaway at 15 lbf (66.7 N), as cited in the study below; standard not seen",
+        "Soudek and McLaughlin, Paediatr Child Health 2018;23(2):106-110, copy seen",
+    ),
+    bad="wearer: {age: child} with toggle: {kind: clasp, type: toggle, ...}",
+    good="wearer: {age: child} with toggle: {kind: clasp, type: toggle, breakaway: 5 lb, ...}",
+    over="worst",
+)

@@ -1,0 +1,63 @@
+"""Thread ends are woven in before the end of the rope is glued into its cap."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, ThreadEnds
+
+
+def check(ends: ThreadEnds, ask: Ask) -> Answer:
+    rope, glued, late = ends.rope, ends.glued, ends.late
+    if late is not None:
+        move = f"move step {late.number} to before step {glued.number}"
+        return Misfit(
+            says=(
+                f"the thread ends of `{rope.name}` are finished in step {late.number}, after glue"
+                f" has closed the rope in since step {glued.number}"
+            ),
+            place=late.place,
+            found=f"step {late.number}",
+            needed=f"before step {glued.number}",
+            remedies=(Remedy(move, ask.moved_before(late, glued)), Remedy(move)),
+            also=(glued.place,),
+        )
+    if ends.finished:
+        return Held()
+    line = f"{{do: finish thread, part: {rope.name}}}"
+    if not rope.has("thread"):
+        raise Missing(f"a step `{line}` under `work`, or the `thread` of `{rope.name}`")
+    return Misfit(
+        says=(
+            f"`{rope.name}` is glued in step {glued.number}, and no step before it finishes its"
+            " thread ends"
+        ),
+        place=glued.place,
+        found="no step",
+        needed=f"a step `{line}` before step {glued.number}",
+        remedies=_written_in(ends, ask, line),
+        at_most="warning",
+        also=(rope.place_of("thread"),),
+    )
+
+
+def _written_in(ends: ThreadEnds, ask: Ask, line: str) -> tuple[Remedy, ...]:
+    text = f"write `- {line}` before step {ends.glued.number}"
+    steps = ask.plan.steps[: ends.glued.number - 1]
+    if not steps:
+        return (Remedy(text),)
+    return (Remedy(text, (ask.new_item_after(steps[-1].place, line),)), Remedy(text))
+
+
+RULE = Rule(
+    name="finish-before-glue",
+    family="work",
+    subject=ThreadEnds,
+    check=check,
+    title="thread ends are finished before the rope is glued into a cap",
+    why=(
+        "a tail left at a glued end can neither be woven in nor tightened, and one that is cut"
+        " short there lets the last rounds slip under the cap"
+    ),
+    sources=("the needle has no way into a glued end: common practice, no source",),
+    bad="{do: glue, part: cap, to: rope, ...}, {do: finish thread, part: rope}",
+    good="{do: finish thread, part: rope}, {do: glue, part: cap, to: rope, ...}",
+)
