@@ -51,6 +51,18 @@ LIMITS: Mapping[str, Setting] = {
     "minutes a joint": Setting(
         1.5, "min", "to spread glue in a cap and seat the rope's end, common practice"
     ),
+    "thread between tails": Setting(
+        300.0, "mm", "less to weave with is more joins than weaving, common practice, no source"
+    ),
+    "spare Japanese beads": Setting(
+        0.1, "", "a tenth is culled or lost, trade table `stitch_facts`: from memory, no print"
+    ),
+    "spare Czech beads": Setting(
+        0.15, "", "Czech beads vary more, trade table `stitch_facts`: from memory, no print"
+    ),
+    "spare cylinder beads": Setting(
+        0.05, "", "cylinders vary least, trade table `stitch_facts`: from memory, no print"
+    ),
 }
 
 

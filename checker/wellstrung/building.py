@@ -148,6 +148,14 @@ class _Builder:
             node = part.node_at(field_name)
             if node is not None and (table == "metals" or part.kind.name == "adhesive"):
                 self._check_row(table, str(node.value), node)
+        node = part.node_at("thread", "spool")
+        spool = self._part(node)
+        if node is not None and spool is not None and spool.kind.name != "thread":
+            self._fault(
+                f"`{spool.name}` is {article(spool.kind.name)}, and `spool` takes a thread",
+                node.place,
+                spool.key.place,
+            )
         for says, place in part_contradictions(part):
             self._fault(says, place, part.key.place)
         node = part.node_at("over")

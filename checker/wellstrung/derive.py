@@ -7,10 +7,11 @@ its kind; what a woven part measures is said by its stitch.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from wellstrung.joins import ChainCut, chain_cuts, pieces_hung
-from wellstrung.model import Item, Missing, Part, Plan, Role
+from wellstrung.model import Item, Missing, Part, Plan, Role, bead_shares
+from wellstrung.needs import beads_needed
 from wellstrung.palette import BEAD
 from wellstrung.quantity import Quantity, derived, exact, once, total
 from wellstrung.stringing import STRINGING
@@ -67,9 +68,10 @@ class Quantities:
             return _PIECE[what](self)
         if owner == BEADS:
             bead, _, what = what.partition(".")
-            return BEAD[what](self.plan.beads[bead])
+            item = self.plan.beads[bead]
+            return _STOCK[what](item, self) if what in _STOCK else BEAD[what](item)
         part = self.plan.parts[owner]
-        offers = _offers(self.plan, part)
+        offers = {**_offers(self.plan, part), **_asides(self.plan, part)}
         if what in offers:
             return offers[what](part, self)
         eye, _, of_eye = what.rpartition(".")
@@ -93,6 +95,11 @@ def _offers(plan: Plan, part: Part) -> dict[str, Formula]:
     return offers
 
 
+def _asides(plan: Plan, part: Part) -> Mapping[str, Formula]:
+    stitch = part.node_at("stitch")
+    return plan.stitches[str(stitch.value)].asides if stitch is not None else {}
+
+
 # --- eyes
 
 
@@ -114,6 +121,93 @@ EYE: dict[str, Callable[[Part, str], Quantity]] = {
     "hole": _eye_hole,
     "wire": _eye_wire,
     "through": _eye_through,
+}
+
+# --- beads needed and on hand
+
+
+def _beads_needed(bead: Item, ask: Quantities) -> Quantity:
+    """Beads that all the parts woven of it take."""
+    woven = beads_needed(ask.plan, bead).woven
+    return total(
+        f"{bead.name}.needed", "", [_of_bead(part, bead, count, ask) for part, count in woven]
+    )
+
+
+def _of_bead(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
+    """How many of one bead a number of one part takes."""
+    beads, share = ask.of(part, "beads"), bead_shares(part)[bead.name]
+    if share == 1:
+        return times(beads, count)
+    return derived(
+        f"{bead.name} in {count} x {part.name}",
+        "",
+        lambda count, beads, share: count * beads * share,
+        "count * beads * share",
+        count=exact("count", count),
+        beads=beads,
+        share=exact("share", share),
+    )
+
+
+def _beads_on_hand(bead: Item, ask: Quantities) -> Quantity:
+    """Beads in the packs on hand, by mass or by count."""
+    lines = beads_needed(ask.plan, bead).lines
+    if not lines:
+        raise Missing(f"a line `{{bead: {bead.name}, pack: ..., packs: ...}}` under `supplies`")
+    return total(f"{bead.name}.on hand", "", [_in_packs(bead, line, ask) for line in lines])
+
+
+def _in_packs(bead: Item, line: Item, ask: Quantities) -> Quantity:
+    packs = line.count("packs", default=1)
+    if not line.has("pack"):
+        each = line.count("pack_of") if line.has("pack_of") else 0
+        counted = line.count("count") if line.has("count") else 0
+        if not each and not counted:
+            raise line.missing("pack")
+        return exact(f"{bead.name} counted", packs * each + counted)
+    return derived(
+        f"{bead.name} in packs",
+        "",
+        lambda packs, pack, per_gram: packs * pack * per_gram,
+        "packs * pack * per_gram",
+        packs=exact("packs", packs),
+        pack=line.mass("pack"),
+        per_gram=ask.of(bead, "per_gram"),
+    )
+
+
+def _spare(bead: Item, ask: Quantities) -> Quantity:
+    """Beads wanted over, for culling: a share of those woven, by the make."""
+    czech = bead.has("make") and bead.text("make") == "Czech"
+    make = "Czech" if czech else "Japanese"
+    name = f"spare {'cylinder' if bead.text('type') == 'cylinder' else make} beads"
+    setting = ask.plan.bench.limits[name]
+    return derived(
+        f"{bead.name}.spare",
+        "",
+        lambda needed, share: needed * share,
+        "needed * share",
+        needed=ask.of(bead, "needed"),
+        share=exact(name, setting.value, setting.unit, source=setting.reason),
+    )
+
+
+def _packs_wanted(bead: Item, ask: Quantities) -> Quantity:
+    """Packs in the last line of the supplies that make the beads enough, spare ones included."""
+    line = beads_needed(ask.plan, bead).lines[-1]
+    over = ask.of(bead, "on_hand") - ask.of(bead, "needed") - ask.of(bead, "spare")
+    each = line.mass("pack").middle * ask.of(bead, "per_gram").likely.low
+    # packs are whole: rounded up at the end, from what is short over the likely range
+    more = math.ceil(max(0.0, -over.likely.low) / each)
+    return exact(f"{bead.name}.packs", line.count("packs") + more)
+
+
+_STOCK: dict[str, Callable[[Item, Quantities], Quantity]] = {
+    "needed": _beads_needed,
+    "spare": _spare,
+    "packs_wanted": _packs_wanted,
+    "on_hand": _beads_on_hand,
 }
 
 # --- the piece

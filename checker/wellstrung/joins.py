@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import chain, pairwise
+from itertools import pairwise
 
 from wellstrung import chain as chains
 from wellstrung import units
@@ -126,6 +126,19 @@ class HungOnEyes(Subject):
     def parts(self) -> tuple[str, ...]:
         """What hangs, then from what."""
         return (*dict.fromkeys(line.part.name for line in self.lines), self.eyes.part.name)
+
+
+@dataclass(frozen=True)
+class HungByEyes(Subject):
+    """A part that hangs by several eyes of its own, and every line that hangs it."""
+
+    eyes: Eyes
+    lines: tuple[Hung, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part that hangs."""
+        return (self.eyes.part.name,)
 
 
 @dataclass(frozen=True)
@@ -343,6 +356,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_run_joins(plan),
         *_hung_joins(plan),
         *_hung_on_eyes(plan),
+        *_hung_by_eyes(plan),
         *chain_cuts(plan),
         *_piece_cuts(plan),
         *_threaded(plan),
@@ -396,8 +410,9 @@ _GATHERED = frozenset({Role.STRAND, Role.ROPE})
 def _threaded(plan: Plan) -> Iterator[Threaded]:
     """Each bead of each part that has beads, once."""
     for part in plan.parts.values():
-        named = (_beads_named(part, field) for field in ("beads", "core_bead", "turn"))
-        for name in dict.fromkeys(chain.from_iterable(named)):
+        fields = ("beads", "core_bead", "turn")
+        names = [name for one_of in fields for name in _beads_named(part, one_of)]
+        for name in dict.fromkeys(names):
             yield Threaded(part.place_of("beads"), part, plan.beads[name])
 
 
@@ -496,14 +511,39 @@ def _hung_on_eyes(plan: Plan) -> Iterator[Subject]:
         yield HungOnEyes(hung[-1].place_of("times"), eyes, tuple(hung))
 
 
-def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
-    """Every chain with the pieces that the plan hangs or runs of it."""
+def _hung_by_eyes(plan: Plan) -> Iterator[Subject]:
+    """Parts whose own eyes are there to hang by; from a set of eyes below, each eye takes one."""
+    lines: dict[Eyes, list[Hung]] = {}
+    for line in plan.hung:
+        own = hanging_eyes(line.part)
+        # a part with one set of eyes hangs by one of them and carries by the others
+        if (
+            own is not None
+            and len(line.part.kind.eyes) > 1
+            and line.part.kind.eyes[own.key].several
+        ):
+            lines.setdefault(own, []).append(line)
+    for eyes, hung in lines.items():
+        if not any(line.source_eyes or line.by is None for line in hung):
+            yield HungByEyes(hung[-1].place_of("times"), eyes, tuple(hung))
+
+
+def placed(plan: Plan) -> dict[str, int]:
+    """How many of each part the plan hangs or runs, over all the pieces it makes."""
     counts: dict[str, int] = {}
     for line in plan.hung:
         counts[line.part.name] = counts.get(line.part.name, 0) + pieces_hung(line)
     for entry in plan.run:
-        for part in entry.parts:
-            counts[part.name] = counts.get(part.name, 0) + entry.linked
+        # a clasp stands in the run by its halves: the first of them is the clasp
+        if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
+            for part in entry.parts:
+                counts[part.name] = counts.get(part.name, 0) + entry.linked
+    return {name: count * plan.makes for name, count in counts.items()}
+
+
+def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
+    """Every chain with the pieces that the plan hangs or runs of it."""
+    counts = placed(plan)
     for chain in plan.parts.values():
         if not chain.has("pattern"):
             continue

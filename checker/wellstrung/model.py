@@ -110,7 +110,8 @@ class Item:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
         if unit == "N":
             return f"ask for the {what} of `{self.name}` with a closer tolerance"
-        example = f"{parsed.text} ± 0.05 mm"
+        exact = parsed.low == parsed.high
+        example = f"{parsed.text if exact else units.show(parsed.value, parsed.unit)} ± 0.05 mm"
         return (
             f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
         )
@@ -316,6 +317,11 @@ class Plan:
     steps: tuple[Step, ...]
     stitches: Mapping[str, Stitch]
 
+    @property
+    def makes(self) -> int:
+        """How many of the piece the plan makes: two of a pair."""
+        return int(self.tree.value.get("makes", 1))
+
     def entries(self, name: str) -> list[reading.Mapping]:
         """The lines of a top-level list such as `supplies` or `accept`."""
         entry = self.tree.entries.get(name)
@@ -337,6 +343,43 @@ class Plan:
         """Where a top-level field stands, or the head of the plan where it would go."""
         entry = self.tree.entries.get(name)
         return entry.key.place if entry else self.tree.entries["title"].key.place
+
+
+def bead_mix(part: Part) -> dict[str, int]:
+    """How many of each bead a part takes in its repeat: one of the only bead it names.
+
+    `beads: kelp` is one bead, `beads: [kelp, kelp, sand]` a repeat, `beads: {kelp: 2, sand: 1}`
+    shares. A rope with a core of beads repeats one of those and an outer loop. Empty where the part
+    has no beads.
+    """
+    if part.has("core_bead"):
+        mix, core = beads_named(part, "outer"), part.text("core_bead")
+        return {**mix, core: mix.get(core, 0) + 1}
+    return beads_named(part, "beads")
+
+
+def beads_named(part: Part, field_name: str) -> dict[str, int]:
+    """How many of each bead one field names; empty where it is not written."""
+    node = part.node_at(field_name)
+    if node is None:
+        return {}
+    if isinstance(node, reading.Mapping):
+        return {str(name): int(count) for name, count in node.value.items()}
+    names = [str(name) for name in node.value] if isinstance(node.value, list) else [node.value]
+    return {str(name): names.count(name) for name in names}
+
+
+def bead_shares(part: Part) -> dict[str, float]:
+    """The share that each bead has of all the beads of a part, its turn bead included."""
+    mix = bead_mix(part)
+    of_all = sum(mix.values())
+    shares = {name: count / of_all for name, count in mix.items()}
+    if part.has("turn"):
+        leg = part.count("count", default=of_all)
+        shares = {name: share * leg / (leg + 1) for name, share in shares.items()}
+        turn = part.text("turn")
+        shares[turn] = shares.get(turn, 0.0) + 1 / (leg + 1)
+    return shares
 
 
 def bead_row(bead: Item) -> str:

@@ -10,6 +10,7 @@ from wellstrung.model import Item, bead_row
 from wellstrung.quantity import Cause, Quantity, Spread, leaf
 
 _MEASURE = "measure ten of `{bead}` together and write `measured: {{{what}: ...}}` in the palette"
+_WEIGH = "weigh some of `{bead}`, count them, write `measured: {{{what}: ...}}` in the palette"
 
 
 def _size(what: str, bead: Item) -> Quantity:
@@ -39,7 +40,7 @@ def _from_table(what: str, unit: str, bead: Item) -> Quantity:
     cause = Cause(
         f"{bead.text('size')} bead {words}",
         f"`{bead.name}`",
-        _MEASURE.format(bead=bead.name, what=what),
+        (_WEIGH if what == "per_gram" else _MEASURE).format(bead=bead.name, what=what),
     )
     return leaf(
         f"{bead.name}.{words}",

@@ -125,10 +125,12 @@ def curved_stresses(pull: float, moment: float, radius: float, wire: float) -> t
     neutral = neutral_radius(radius, wire)
     area = math.pi * wire**2 / 4
     inner, outer = radius - wire / 2, radius + wire / 2
-    bending = moment / (area * (radius - neutral))
+    # radius - neutral, without the small difference of large numbers
+    shift = wire**2 / (16 * neutral)
+    bending = moment / (area * shift)
     return (
-        pull / area + bending * (neutral - inner) / inner,
-        pull / area - bending * (outer - neutral) / outer,
+        pull / area + bending * (wire / 2 - shift) / inner,
+        pull / area - bending * (wire / 2 + shift) / outer,
     )
 
 
@@ -164,6 +166,43 @@ def open_across_hinge(inside: float, wire: float, yield_stress: float) -> float:
     5.57
     """
     return yield_stress * hinge_modulus(wire) / middle_radius(inside, wire)
+
+
+def open_in_line_first_yield(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull on an open ring that lies with its cut at one of the two pulls, at first yield.
+
+    Half the pull, on each end, has the arm R at the two sides, so that it holds twice as much as
+    with the cut at the side; what pulls must not slip out, as the cut opens
+    (`ring_movement.open_in_line_gap`). Statics, worked out for this project.
+
+    >>> round(open_in_line_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
+    5.3
+    """
+    return 2 * open_across_first_yield(inside, wire, yield_stress)
+
+
+def spread_first_yield(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull on the two ends of an open ring, along the wire, at first yield of the curved wire.
+
+    The moment opposite the cut is pull x 2 R, and the pull itself stretches the wire there: statics
+    and Winkler's curved beam.
+
+    >>> round(spread_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
+    1.35
+    """
+    radius = middle_radius(inside, wire)
+    return yield_stress / max(map(abs, curved_stresses(1.0, 2 * radius, radius, wire)))
+
+
+def spread_hinge(inside: float, wire: float, yield_stress: float) -> float:
+    """Pull on the two ends of an open ring, along the wire, at the full hinge opposite the cut.
+
+    The arm is 2 R, so half the pull across: statics and the plastic section modulus.
+
+    >>> round(spread_hinge(inside=3.0, wire=0.8, yield_stress=124), 2)
+    2.78
+    """
+    return open_across_hinge(inside, wire, yield_stress) / 2
 
 
 def open_sideways_first_yield(inside: float, wire: float, yield_stress: float) -> float:

@@ -25,6 +25,7 @@ from wellstrung.joins import (
     Eyes,
     Glue,
     Glues,
+    HungByEyes,
     HungOnEyes,
     LinkThroughCone,
     MetalParts,
@@ -43,6 +44,7 @@ from wellstrung.joins import (
     passes_of,
 )
 from wellstrung.model import Item, Missing, Part, Plan, Step
+from wellstrung.needs import BeadsNeeded, Fitted, Named, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -143,6 +145,11 @@ class Ask:
         text = self.plan.text
         start = reading.offset(text, place.line, place.column)
         return text[start : reading.offset(text, place.end_line, place.end_column)]
+
+    def without(self, item: Item) -> Edit:
+        """An edit that takes a named entry out of the plan."""
+        start, end = item.key.place, item.node.place
+        return Edit(Place(start.file, start.line, start.column, end.end_line, end.end_column), "")
 
     def new_item_after(self, item: Place, text: str) -> Edit:
         """An edit that adds a list item on a line of its own after another one."""
@@ -255,6 +262,7 @@ def _unit(like: Quantity, base: str) -> str:
 __all__ = [
     "Answer",
     "Ask",
+    "BeadsNeeded",
     "Cause",
     "Caution",
     "ChainCut",
@@ -262,11 +270,13 @@ __all__ = [
     "Cutting",
     "Edit",
     "Eyes",
+    "Fitted",
     "Glue",
     "GluedEnd",
     "GluedJoint",
     "Glues",
     "Held",
+    "HungByEyes",
     "HungOnEyes",
     "Item",
     "Level",
@@ -276,6 +286,7 @@ __all__ = [
     "Missing",
     "Mixed",
     "Moment",
+    "Named",
     "PaletteBead",
     "Part",
     "PartAtWork",
@@ -288,6 +299,7 @@ __all__ = [
     "RingHolds",
     "RingOnCappedRope",
     "RingThroughEye",
+    "RingsNeeded",
     "RopeInCap",
     "Rule",
     "Spread",
@@ -296,11 +308,13 @@ __all__ = [
     "StrandsInCone",
     "Subject",
     "ThreadEnds",
+    "ThreadNeeded",
     "Threaded",
     "Verdict",
     "Window",
     "WireLink",
     "Worn",
+    "Woven",
     "about",
     "between",
     "caps_at",

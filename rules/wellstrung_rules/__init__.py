@@ -8,7 +8,7 @@ from pkgutil import iter_modules
 from wellstrung.hooks import hookimpl
 from wellstrung.rulebook import Rule
 
-FAMILIES = ("fit", "count", "length", "work", "adhesive", "wearer")
+FAMILIES = ("fit", "count", "length", "work", "adhesive", "wearer", "supply")
 
 
 @hookimpl

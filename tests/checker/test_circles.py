@@ -21,6 +21,23 @@ def test_never_below_the_bound_nor_above_the_sum(diameters: list[float]) -> None
     assert lower_bound(diameters) - 1e-9 <= found <= sum(diameters) + 1e-9
 
 
+@settings(max_examples=60, deadline=None)
+@given(some)
+def test_no_smaller_than_the_area_and_the_two_largest(diameters: list[float]) -> None:
+    """Reckoned here, without the bound of the package."""
+    found = container(diameters)
+    area = sum(math.pi * diameter**2 / 4 for diameter in diameters)
+    assert math.pi * found**2 / 4 >= area * (1 - 1e-9)
+    assert found >= sum(sorted(diameters)[-2:]) * (1 - 1e-9)
+
+
+@given(st.lists(st.floats(0.2, 12.0), min_size=1, max_size=3), st.floats(0.1, 10.0))
+def test_room_grows_with_the_scale(diameters: list[float], scale: float) -> None:
+    """Up to three only, where the answer is exact."""
+    scaled = container([scale * diameter for diameter in diameters])
+    assert scaled == pytest.approx(scale * container(diameters))
+
+
 @settings(deadline=None)
 @given(some, st.randoms(use_true_random=False))
 def test_the_order_does_not_matter(diameters: list[float], random: Random) -> None:

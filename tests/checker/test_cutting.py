@@ -60,6 +60,21 @@ def test_no_plan_is_better(pieces: list[int], on_hand: list[int], lost: float) -
     assert (len(pieces) - len(plan.missing), plan.used, plan.at_least) == (had, used, used)
 
 
+@settings(max_examples=100, deadline=None)
+@given(pieces_of, lengths_of, losses, st.sampled_from([0, 3, 10, 40]))
+def test_a_search_cut_short_claims_no_more_than_is_true(
+    pieces: list[int], on_hand: list[int], lost: float, steps: int
+) -> None:
+    plan = cut(pieces, on_hand, lost, steps=steps)
+    had = len(pieces) - len(plan.missing)
+    most, used = brute(pieces, on_hand, lost)
+    assert had <= most
+    assert not plan.proved or (had, plan.used) == (most, used)
+    # the bound is for the pieces of the plan, and those are the shortest
+    of_all, least = brute(sorted(pieces)[:had], on_hand, lost)
+    assert of_all == had and plan.at_least <= least <= plan.used
+
+
 @settings(max_examples=60, deadline=None)
 @given(
     st.lists(st.floats(4, 90), max_size=30),

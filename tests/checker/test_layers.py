@@ -24,6 +24,7 @@ MAY: dict[str, set[str]] = {
     "bench_time": set(),
     "circles": set(),
     "rings": set(),
+    "ring_movement": set(),
     "chain": set(),
     "cutting": set(),
     "fits": set(),
@@ -37,17 +38,22 @@ MAY: dict[str, set[str]] = {
     "stringing": {"tables", "model", "quantity", "units"},
     "joins": {"chain", "model", "place", "units"},
     "work": {"joins", "model", "place"},
+    "needs": {"joins", "model", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity"},
-    "derive": {"joins", "model", "palette", "quantity", "stringing", "words", "work_time"},
-    "stitches": {"circles", "quantity", "tables"},
+    "derive": {
+        "joins", "model", "needs", "palette", "quantity", "stringing", "words", "work_time",
+    },
+    "stitches": {"circles", "model", "quantity", "tables"},
     "kinds": {"chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables"},
-    "rulebook": {"derive", "joins", "model", "place", "quantity", "reading", "units", "work"},
+    "rulebook": {
+        "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "work",
+    },
     "hooks": set(),
     "installed": set(),
     "host": {"hooks", "installed"},
     "checking": {
-        "building", "joins", "model", "reading", "shape", "work", "bench", "derive", "host",
-        "place", "quantity", "rulebook", "words",
+        "building", "joins", "model", "needs", "reading", "shape", "work", "bench", "derive",
+        "host", "place", "quantity", "rulebook", "words",
     },
     "report": {"checking", "host", "place", "quantity", "rulebook", "tables"},
     "testing": {"checking"},
@@ -57,7 +63,17 @@ MAY: dict[str, set[str]] = {
     "__init__": set(),
 }  # fmt: skip
 #: formula modules that a rule may use beside the rulebook
-FORMULAS = {"rulebook", "beads", "circles", "rings", "chain", "fits", "tables", "hooks"}
+FORMULAS = {
+    "beads",
+    "chain",
+    "circles",
+    "fits",
+    "hooks",
+    "ring_movement",
+    "rings",
+    "rulebook",
+    "tables",
+}
 
 
 def imported(path: Path) -> set[str]:

@@ -152,6 +152,10 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         {"- {chain: bar chain, length: 45 cm}": "- {chain: bare chain, length: 45 cm}"},
         [("36:13", [], "there is no part called `bare chain`: write `bar chain`")],
     ),
+    "a spool that is no thread": (
+        {"length: 39.7 cm": "length: 39.7 cm\n    thread: {spool: glue}"},
+        [("14:21", ["23:3"], "`glue` is an adhesive, and `spool` takes a thread")],
+    ),
     "glue that is none": (
         {"with: glue, joints: 2": "with: rope, joints: 2"},
         [

@@ -14,7 +14,7 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES
-from wellstrung import reading, shape
+from wellstrung import reading, shape, tables
 from wellstrung.host import Host
 from wellstrung.shape import READERS
 
@@ -88,6 +88,11 @@ def test_the_published_schema_is_the_sum_of_the_fragments() -> None:
         (Path(schemas.__file__).parent / "editor.json").read_text(encoding="utf-8")
     )
     assert published == schemas.editor_schema(), "run python -m wellstrung_schemas"
+
+
+def test_a_necklace_is_called_by_the_names_of_the_trade_table() -> None:
+    called = schemas.load("plan")["properties"]["called"]
+    assert called["enum"] == list(tables.load("necklace_lengths").rows)
 
 
 def test_the_published_schema_knows_every_kind_that_the_host_has(installed: Host) -> None:

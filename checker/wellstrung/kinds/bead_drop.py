@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derive import Quantities
-from wellstrung.model import Item, Kind, Part, Role
+from wellstrung.model import Item, Kind, Part, Role, bead_mix
 from wellstrung.quantity import Quantity, derived, exact, total
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
@@ -22,7 +22,7 @@ def leg_thread(leg: float, step: float) -> float:
 
 def beads_in(part: Part) -> int:
     """Beads down the leg, without the turn bead."""
-    return part.count("count", default=sum(making.mix_of(part).values()))
+    return part.count("count", default=sum(bead_mix(part).values()))
 
 
 def _turn(part: Part, ask: Quantities) -> Item | None:

@@ -11,7 +11,7 @@ import math
 from wellstrung.derive import Quantities
 from wellstrung.kinds.metal import density, stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model import EyeField, Kind, Part, Role
+from wellstrung.model import EyeField, Kind, Part, Role, bead_mix
 from wellstrung.quantity import Quantity, derived, exact, worked
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
@@ -67,7 +67,7 @@ def beads_on(part: Part) -> int:
     """How many beads it carries."""
     if not part.has("beads"):
         return 0
-    return part.count("count", default=sum(making.mix_of(part).values()))
+    return part.count("count", default=sum(bead_mix(part).values()))
 
 
 def _stack(part: Part, ask: Quantities) -> Quantity:

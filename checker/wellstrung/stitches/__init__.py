@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -18,8 +18,9 @@ class Stitch:
     """One stitch: its name, what it gives for a part, and the print it was held against.
 
     `refuses` yields what is wrong with the counts of a part, with the place to mend; `makes` is the
-    kind of part it is for; `passes` is how often the thread goes through a bead at
-    least, through one of the core where it has one; 0 where a cord carries the beads.
+    kind of part it is for; `passes` is how often the thread goes through a bead at least, through
+    one of the core where it has one, and 0 where a cord carries the beads. `asides` are quantities
+    that a rule asks for and no report lists: what the part would be, counted otherwise.
     """
 
     name: str
@@ -28,3 +29,4 @@ class Stitch:
     refuses: Callable[[Part], Iterator[tuple[str, Place]]]
     makes: str = "woven rope"
     passes: int = 2
+    asides: Mapping[str, Callable[[Part, Quantities], Quantity]] = field(default_factory=dict)

@@ -5,9 +5,10 @@ A stitch's own module has its geometry as float functions; here they become quan
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung.model import bead_mix
 from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, total, worked
 
 if TYPE_CHECKING:
@@ -73,32 +74,11 @@ def around_of(part: Part) -> int:
     return part.count(around_field(part))
 
 
-def mix_of(part: Part) -> dict[str, int]:
-    """How many of each bead a part takes in its repeat: one of the only bead it names.
-
-    `beads: kelp` is one bead, `beads: [kelp, kelp, sand]` a repeat, `beads: {kelp: 2, sand: 1}`
-    shares. A rope with a core of beads repeats one of those and an outer loop.
-    """
-    if part.has("core_bead"):
-        mix = names_in(part, "outer")
-        core = part.text("core_bead")
-        return {**mix, core: mix.get(core, 0) + 1}
-    return names_in(part, "beads")
-
-
-def names_in(part: Part, field: str) -> dict[str, int]:
-    """How many of each bead a field names; raises Missing."""
-    node = part.node_at(field)
-    value = node.value if node is not None else part.text(field)
-    if isinstance(value, Mapping):
-        return {str(name): int(count) for name, count in value.items()}
-    names = [str(name) for name in value] if isinstance(value, list) else [str(value)]
-    return {name: names.count(name) for name in names}
-
-
 def beads_of(part: Part, ask: Quantities) -> Iterator[tuple[Item, float]]:
     """Each bead of a part with its share of all of them."""
-    mix = mix_of(part)
+    mix = bead_mix(part)
+    if not mix:
+        raise part.missing("beads")
     of_all = sum(mix.values())
     for name, count in mix.items():
         yield ask.plan.beads[name], count / of_all
@@ -110,7 +90,7 @@ def bead(part: Part, ask: Quantities, what: str) -> Quantity:
     if len(sizes) == 1:
         return sizes[0]
     args = {f"bead{n}": size for n, size in enumerate(sizes, 1)}
-    counts = list(mix_of(part).values())
+    counts = list(bead_mix(part).values())
     return worked(
         f"{part.name}.bead {what}",
         sizes[0].unit,

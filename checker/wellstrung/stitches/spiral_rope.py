@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung.model import beads_named
 from wellstrung.quantity import Quantity, derived, exact, worked
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
@@ -85,7 +86,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
 
 
 def _in_loop(part: Part) -> int:
-    return sum(making.names_in(part, "outer").values())
+    return sum(beads_named(part, "outer").values())
 
 
 def _at_start(part: Part) -> Quantity:
@@ -98,7 +99,7 @@ def _core(part: Part, ask: Quantities) -> Item:
 
 
 def _outer(part: Part, ask: Quantities) -> list[tuple[Item, int]]:
-    return [(ask.plan.beads[name], n) for name, n in making.names_in(part, "outer").items()]
+    return [(ask.plan.beads[name], n) for name, n in beads_named(part, "outer").items()]
 
 
 def _outside(part: Part, ask: Quantities) -> Quantity:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung.model import bead_mix
 from wellstrung.quantity import Quantity, derived, exact
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
@@ -104,7 +105,7 @@ def _spacing(part: Part, ask: Quantities) -> Quantity:
 
 
 def _per_repeat(part: Part) -> int:
-    return sum(making.mix_of(part).values())
+    return sum(bead_mix(part).values())
 
 
 def _strand(between: Callable[[Part, Quantities], Quantity]) -> dict[str, making.Formula]:

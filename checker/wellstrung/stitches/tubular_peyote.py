@@ -122,13 +122,29 @@ def _pitch(part: Part, ask: Quantities) -> Quantity:
 
 
 def _outside(part: Part, ask: Quantities) -> Quantity:
+    return _outside_of(part, ask, "outside", ring_of(part))
+
+
+def _as_counted(part: Part, ask: Quantities) -> Quantity:
+    """Outside as the count gives it, whatever was measured."""
+    return _outside_of(part, ask, "outside as counted", ring_of(part))
+
+
+def _counted_otherwise(part: Part, ask: Quantities) -> Quantity:
+    """Outside if the number were meant the other way: in the ring, or a round."""
+    each = part.has("each_round")
+    ring = part.count("each_round") if each else 2 * part.count("around")
+    return _outside_of(part, ask, "outside counted otherwise", max(ring, _FEWEST))
+
+
+def _outside_of(part: Part, ask: Quantities, name: str, ring: int) -> Quantity:
     return derived(
-        f"{part.name}.outside",
+        f"{part.name}.{name}",
         "mm",
         outside,
         "pitch / tan(pi / ring) + bead_outside",
         pitch=_pitch(part, ask),
-        ring=making.count(part, "ring", ring_of(part)),
+        ring=making.count(part, "ring", ring),
         bead_outside=making.bead(part, ask, "outside"),
         source=GEOMETRY,
     )
@@ -172,6 +188,10 @@ PEYOTE = Stitch(
         "thread": making.thread(thread_per_bead, "2 * bead_length + 0.5 * bead_outside"),
     },
     refuses=refuses,
+    asides={
+        "as_counted.outside": _as_counted,
+        "counted_otherwise.outside": _counted_otherwise,
+    },
     held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm: `Boot camp: peyote"
     " hoops`, copy seen; the form N x l / pi + d gives 22.3",
 )

@@ -1,0 +1,62 @@
+"""As many rings as a hung part has eyes to hang by.
+
+Judged where a part hangs from a rope or a part; where it hangs from a set of eyes, each of those
+takes one (`fringe-count`). A clasp with more rings on one side than on the other is usual.
+"""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import Answer, Ask, Edit, Held, HungByEyes, Misfit, Remedy, Rule
+
+
+def check(hung: HungByEyes, ask: Ask) -> Answer:
+    eyes = hung.eyes.stated_count
+    rings = sum(line.times for line in hung.lines)
+    over = rings % eyes
+    if not over:
+        return Held()
+    name, path = hung.eyes.part.name, hung.eyes.part.kind.eyes[hung.eyes.key].path
+    empty = eyes - over
+    stays = f"{empty} {'stays' if empty == 1 else 'stay'} empty"
+    if rings > eyes:
+        stays = f"{over} {'has' if over == 1 else 'have'} no eye, or of one more `{name}` {stays}"
+    held = f"{rings} ring{'s' if rings > 1 else ''} {'hold' if rings > 1 else 'holds'} `{name}`"
+    wanted = rings - over if rings > eyes else eyes
+    return Misfit(
+        says=f"{held}, and {hung.eyes.words} are {eyes}: {stays}",
+        place=hung.lines[-1].place_of("times"),
+        found=f"{rings} ring{'s' if rings > 1 else ''}",
+        needed=f"{wanted} rings, one for each eye",
+        remedies=_remedies(hung, wanted - rings, wanted),
+        also=(hung.eyes.part.place_of(*path, "count"),),
+    )
+
+
+def _remedies(hung: HungByEyes, more: int, wanted: int) -> tuple[Remedy, ...]:
+    last = hung.lines[-1]
+    times = last.times + more
+    by_hand = Remedy(f"hang `{last.part.name}` by {wanted} rings in all")
+    if times < 1 or last.by is None:
+        return (by_hand,)
+    if "times" in last.node.entries:
+        edit = Edit(last.place_of("times"), str(times))
+    else:
+        edit = Edit(last.place_of("by"), f"{last.by.name}, times: {times}")
+    return (Remedy(f"write `times: {times}`", (edit,)), by_hand)
+
+
+RULE = Rule(
+    name="ring-count",
+    family="count",
+    subject=HungByEyes,
+    check=check,
+    title=(
+        "every eye that a part hangs by has its ring (eyes that carry drops are `fringe-count`,"
+        " rings on hand `rings-enough`)"
+    ),
+    why="a frame with two top eyes that hangs by one of them hangs askew",
+    sources=("counting",),
+    bad="{part: frame, from: rope, by: carrier} for a frame with two top eyes",
+    good="{part: frame, from: rope, by: carrier, times: 2} for a frame with two top eyes",
+    level="warning",
+)

@@ -1,0 +1,101 @@
+"""Beads in the ring or beads a round: asks where the number looks like the other."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Missing,
+    Part,
+    Quantity,
+    Remedy,
+    Rule,
+    Window,
+    Woven,
+    about,
+    between,
+    caps_at,
+    number,
+)
+
+
+def check(woven: Woven, ask: Ask) -> Answer:
+    rope = woven.part
+    stitch = ask.plan.stitches[rope.text("stitch")]
+    if "counted_otherwise.outside" not in stitch.asides:
+        return None
+    each = rope.has("each_round")
+    field, other = ("each_round", "around") if each else ("around", "each_round")
+    count = rope.count(field)
+    if each and (count % 2 or count < _FEWEST):
+        return Held()  # no ring has so many beads
+    told, words, like = _told(rope, ask)
+    counted = ask.of(rope, "as_counted.outside")
+    otherwise = ask.of(rope, "counted_otherwise.outside")
+    if _meet(counted.worst, told) or not _meet(otherwise.likely, told):
+        return Held()
+    comes = f"`{rope.name}` with `{field}: {count}` comes to {about(counted, like)} outside"
+    meant = f"`{other}: {count}` it comes to {about(otherwise, like)}"
+    key = rope.node.entries[field].key.place
+    return Misfit(
+        says=f"{comes}, and {words}: with {meant}",
+        place=key,
+        found=f"{field}: {count}",
+        needed=f"{other}: {count}, if the pattern counts so",
+        remedies=(
+            Remedy(f"write `{other}: {count}`, if the pattern counts so", (Edit(key, other),)),
+            Remedy(f"look up whether the pattern's {count} are beads in the ring or a round"),
+        ),
+        working=(
+            *counted.working(),
+            *otherwise.working(),
+            f"a ring of {count} is two rounds of {number(count / 2)}",
+        ),
+    )
+
+
+#: The fewest beads that close an even ring (see the stitch).
+_FEWEST = 4
+
+
+def _told(rope: Part, ask: Ask) -> tuple[Window, str, Quantity]:
+    """What the plan tells of the outside, mm: as it measures, or as its cap takes it."""
+    if rope.has("measured", "outside") or rope.has("outside"):
+        outside = ask.of(rope, "outside")
+        return outside.worst, f"it measures {outside.spelling}", outside
+    caps = caps_at(ask.plan, rope)
+    if not caps:
+        raise Missing(f"`measured.outside` of `{rope.name}`")
+    bore = ask.of(caps[0], "bore")
+    low = bore.worst.low - ask.limit("cap loose").middle
+    high = bore.worst.high / (1 - ask.limit("cap tight").middle)
+    words = f"cap `{caps[0].name}` takes a rope of {between(low, high, bore)}"
+    return Window(low, high), words, bore
+
+
+def _meet(a: Window, b: Window) -> bool:
+    return a.low <= b.high and b.low <= a.high
+
+
+RULE = Rule(
+    name="round-count",
+    family="count",
+    subject=Woven,
+    check=check,
+    title="the number of beads around is meant as it is written: in the ring, or a round",
+    why=(
+        "patterns quote the beads of the starting ring or the beads of a round, which is half as"
+        " many; read the wrong way, the rope comes out half or twice as thick"
+    ),
+    sources=(
+        "a ring of N is two rounds, then N/2 a round: counting",
+        "outside of the rope: geometry, worked out for this project",
+        "ropes that a cap takes: as in `cap-bore`",
+    ),
+    bad="around: 6 where the pattern has six beads a round, and a cap for twelve in the ring",
+    good="each_round: 6",
+    level="warning",
+)

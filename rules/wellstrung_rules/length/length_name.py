@@ -1,0 +1,109 @@
+"""The length of a necklace against the name that it is sold by."""
+
+from __future__ import annotations
+
+from wellstrung import tables
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Piece,
+    Place,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    Window,
+    about,
+    between,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    leaf,
+)
+
+
+def check(piece: Piece, ask: Ask) -> Answer:
+    written = ask.plan.tree.entries.get("called")
+    if written is None or ask.plan.piece != "necklace":
+        return None
+    name = str(written.node.value)
+    found, seen = ask.get("piece.length"), _seen(name)
+    short = found - exact(f"shortest {name}", seen.low, "mm", source=_TABLE)
+    long = derived(
+        f"room under the longest {name}",
+        "mm",
+        lambda longest, found: longest - found,
+        "longest - found",
+        longest=exact(f"longest {name}", seen.high, "mm", source=_TABLE),
+        found=found,
+    )
+    if compare(short) is Verdict.HOLDS and compare(long) is Verdict.HOLDS:
+        return Held(min(short, long, key=lambda margin: margin.likely.low))
+    too_short = short.likely.low < long.likely.low
+    like = _in_the_unit_of_the_plan(ask, found)
+    length = f"the necklace is {about(found, like)} long"
+    needed = _words(seen, like)
+    return Misfit(
+        says=f"{length}, and a necklace called `{name}` is {needed}",
+        may=f"{length}, and may be too {'short' if too_short else 'long'} for a `{name}`, {needed}",
+        place=written.node.place,
+        found=f"`{name}` of {in_unit_of(found.middle, like)}",
+        needed=needed,
+        remedies=_remedies(found, needed, written.node.place),
+        margin=short if too_short else long,
+        also=(ask.plan.goal.place,) if ask.plan.goal else (),
+    )
+
+
+#: the longest has no end in print: a way round the Earth will do
+_ENDLESS = 4e10
+_TABLE = "trade table `necklace_lengths`, the widest range seen"
+
+
+def _seen(name: str) -> Window:
+    """From the shortest to the longest that pages give for a name, mm."""
+    row = tables.load("necklace_lengths").row(name)
+    longest = row.cells.get("seen_most")
+    return Window(row.cell("seen_least").value, longest.value if longest else _ENDLESS)
+
+
+def _in_the_unit_of_the_plan(ask: Ask, found: Quantity) -> Quantity:
+    goal = ask.plan.goal
+    return leaf("wanted", 0.0, "mm", spelled_unit=goal.unit) if goal else found
+
+
+def _words(seen: Window, like: Quantity) -> str:
+    if seen.high == _ENDLESS:
+        return f"{in_unit_of(seen.low, like)} or more"
+    return between(seen.low, seen.high, like)
+
+
+def _remedies(found: Quantity, needed: str, place: Place) -> tuple[Remedy, ...]:
+    by_hand = Remedy(f"make it {needed}, or leave the name out")
+    fitting = [
+        name
+        for name in tables.load("necklace_lengths").rows
+        if _seen(name).low <= found.likely.low and found.likely.high <= _seen(name).high
+    ]
+    named = [Remedy(f"call it `{name}`", (Edit(place, name),)) for name in fitting]
+    return (*named, by_hand)
+
+
+RULE = Rule(
+    name="length-name",
+    family="length",
+    subject=Piece,
+    check=check,
+    title="a necklace has the length that its name promises",
+    why="a buyer who orders a princess knows where it lies, and sends a longer one back",
+    sources=(
+        "names of necklace lengths, in inches: trade table `necklace_lengths`, several pages",
+    ),
+    bad="called: princess over a run of 55 cm",
+    good="called: princess over a run of 46 cm",
+    level="warning",
+)

@@ -1,0 +1,123 @@
+"""The way round inside the piece against the neck, wrist or ankle that it goes round."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from wellstrung import tables
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Fitted,
+    Held,
+    Level,
+    Misfit,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    about,
+    compare,
+    exact,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(worn: Fitted, ask: Ask) -> Answer:
+    body, inside = worn.wearer.length(worn.measure), ask.get("piece.inside")
+    room = inside - body
+    if worn.measure not in _EASES:
+        if compare(room) is Verdict.HOLDS:
+            return Held(room)
+        return _misfit(worn, ask, room, "close round", -room.likely.low, "error")
+    least, most = (exact(f"{word} ease", ease, "mm") for word, ease in _eases(worn).items())
+    binds, slips = room - least, most - room
+    if compare(room) is not Verdict.HOLDS:
+        return _misfit(worn, ask, room, "close round", -binds.likely.low, "error")
+    if compare(binds) is not Verdict.HOLDS:
+        return _misfit(worn, ask, binds, "bind on", -binds.likely.low, "warning")
+    if compare(slips) is not Verdict.HOLDS and not _over_the_hand(ask):
+        return _misfit(worn, ask, slips, "slip off over", slips.likely.low, "warning")
+    return Held(min(binds, slips, key=lambda margin: margin.likely.low))
+
+
+#: rows and columns of the trade tables for the least and the most ease
+_EASES: Mapping[str, tuple[str, str, str, str, str]] = {
+    "wrist": ("bracelet_eases", "worn", "ease_least", "worn", "ease_most"),
+    "ankle": ("anklets", "snug", "ease", "loose", "ease"),
+}
+
+
+def _eases(worn: Fitted) -> dict[str, float]:
+    name, tight, least, loose, most = _EASES[worn.measure]
+    table = tables.load(name)
+    return {
+        "least": table.row(tight).cell(least).low,
+        "most": table.row(loose).cell(most).high,
+    }
+
+
+def _over_the_hand(ask: Ask) -> bool:
+    """A bangle is wide on purpose."""
+    return bool(ask.plan.tree.value.get("closes") == "over the hand")
+
+
+def _misfit(
+    worn: Fitted, ask: Ask, margin: Quantity, fault: str, more: float, level: Level
+) -> Misfit:
+    """`more` is what the inside lacks; less than zero where it is too long."""
+    body, inside = worn.wearer.length(worn.measure), ask.get("piece.inside")
+    head = f"the {ask.plan.piece} ({about(inside, body)} inside)"
+    tail = f"{fault} the {worn.measure} ({spelled(body)})"
+    goal, place = ask.plan.goal, worn.wearer.place_of(worn.measure)
+    wanted = in_unit_of(inside.middle + more, body)
+    return Misfit(
+        says=f"{head} {'cannot' if level == 'error' else 'will'} {tail}",
+        may=f"{head} may {'not ' if level == 'error' else ''}{tail}",
+        place=goal.place if goal else place,
+        found=f"{in_unit_of(inside.middle, body)} inside",
+        needed=f"{wanted} inside, or {'more' if more > 0 else 'less'}",
+        remedies=_remedies(ask, more, in_unit_of(abs(more), body)),
+        margin=margin,
+        at_most=level,
+        also=(place,),
+    )
+
+
+def _remedies(ask: Ask, more: float, by: str) -> tuple[Remedy, ...]:
+    by_hand = Remedy(f"make the run about {by} {'longer' if more > 0 else 'shorter'}")
+    ropes = {entry.part.name: entry.part for entry in ask.plan.run if entry.part.has("stitch")}
+    woven = [rope for rope in ropes.values() if rope.has("length")]
+    if len(woven) != 1:
+        return (by_hand,)
+    (rope,) = woven
+    length = rope.length("length")
+    places = sum(entry.part is rope for entry in ask.plan.run)
+    new = length.middle + more / places
+    # whole millimetres, on the side that fits
+    text = in_unit_of(math.ceil(new) if more > 0 else math.floor(new), length)
+    edit = Edit(rope.place_of("length"), text)
+    return (Remedy(f"weave {text} of `{rope.name}` instead of {length.spelling}", (edit,)), by_hand)
+
+
+RULE = Rule(
+    name="wearer-fit",
+    family="length",
+    subject=Fitted,
+    check=check,
+    title="the piece closes round the one who wears it, with ease where a table gives one",
+    why=(
+        "a thick rope loses three times its thickness on the inside, so that a bracelet right on"
+        " the ruler is tight on the wrist"
+    ),
+    sources=(
+        "inside = length - pi x thickness: trade table `bracelet_eases`, several pages",
+        "1/8 in to 2 in of ease on a wrist: trade table `bracelet_eases`, derived",
+        "1/2 in to 2 1/2 in of ease on an ankle: trade table `anklets`, one page",
+    ),
+    bad="wearer: {neck: 44 cm} and a rope collar of 43 cm inside",
+    good="wearer: {neck: 36 cm} and a rope collar of 43 cm inside",
+)

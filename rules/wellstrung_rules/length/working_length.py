@@ -1,0 +1,103 @@
+"""A working length of thread that neither tangles nor is all tail."""
+
+from __future__ import annotations
+
+from wellstrung import tables
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    Woven,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(woven: Woven, ask: Ask) -> Answer:
+    if not woven.part.has("thread"):
+        return None
+    length = woven.part.length("thread", "working_length")
+    longest = exact("longest working length", _fact("longest working length of thread").value, "mm")
+    tangles = longest - length
+    if compare(tangles) is not Verdict.HOLDS:
+        return _misfit(woven, length, tangles, "is so long that it tangles", longest.middle)
+    tail = woven.part.length("thread", "tail")
+    weaves = derived(
+        "left to weave with, beyond the least",
+        "mm",
+        left_to_weave,
+        "length - 2 * tail - least",
+        length=length,
+        tail=tail,
+        least=ask.limit("thread between tails"),
+    )
+    if compare(weaves) is Verdict.HOLDS:
+        return Held(min(tangles, weaves, key=lambda margin: margin.likely.low))
+    shortest = 2 * tail.middle + ask.limit("thread between tails").middle
+    fault = f"leaves too little to weave with between two tails of {spelled(tail)}"
+    return _misfit(woven, length, weaves, fault, shortest)
+
+
+def left_to_weave(length: float, tail: float, least: float) -> float:
+    """Thread between the tails at both its ends, mm, beyond the least worth threading up.
+
+    >>> left_to_weave(length=1800, tail=200, least=300)
+    1100
+    """
+    return length - 2 * tail - least
+
+
+def _fact(name: str) -> tables.Cell:
+    return tables.load("stitch_facts").row(name).cell("figure")
+
+
+def _misfit(woven: Woven, length: Quantity, margin: Quantity, fault: str, limit: float) -> Misfit:
+    head = f"the working length of `{woven.part.name}` ({spelled(length)})"
+    long = length.middle > limit
+    # what one would cut is a round number: 1.8 m, or 2 yd
+    wanted = min((in_unit_of(usual, length) for usual in (1800.0, 1828.8)), key=len)
+    return Misfit(
+        says=f"{head} {fault}",
+        may=f"{head} {fault}",
+        place=woven.part.place_of("thread", "working_length"),
+        found=spelled(length),
+        needed=f"{in_unit_of(limit, length)} or {'less' if long else 'more'}",
+        remedies=(
+            Remedy(
+                f"work with {wanted} at a time",
+                (Edit(woven.part.place_of("thread", "working_length"), wanted),),
+            ),
+            Remedy(f"work with {in_unit_of(limit, length)} or {'less' if long else 'more'}"),
+        ),
+        margin=margin,
+        also=(woven.part.place_of("thread", "tail"),),
+    )
+
+
+RULE = Rule(
+    name="working-length",
+    family="length",
+    subject=Woven,
+    check=check,
+    title="thread is cut neither so long that it tangles nor so short that it is all tail",
+    why=(
+        "an over-long thread knots and frays on its way through every bead, and a short one costs"
+        " two tails to weave in for a few rounds"
+    ),
+    sources=(
+        "1 1/2 to 2 yd usual, over 3 yd tangles: trade table `stitch_facts`, several pages",
+        "30 cm between the tails: common practice, no source",
+    ),
+    bad="thread: {type: fused, tail: 20 cm, working_length: 4.5 m}",
+    good="thread: {type: fused, tail: 20 cm, working_length: 1.8 m}",
+    level="warning",
+)

@@ -1,0 +1,76 @@
+"""Enough beads on hand for every part that is woven of them."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    BeadsNeeded,
+    Edit,
+    Held,
+    Misfit,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    compare,
+    number,
+)
+
+
+def check(need: BeadsNeeded, ask: Ask) -> Answer:
+    takes, had = ask.of(need.bead, "needed"), ask.of(need.bead, "on_hand")
+    margin = had - takes
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    names = " and ".join(f"`{part.name}`" for part, _ in need.woven)
+    written = " and ".join(ask.source(line.node.place) for line in need.lines)
+    on_hand = f"`{need.bead.name}` on hand ({_beads(had)})"
+    short = f"for {names}, which takes {_beads(takes)}"
+    wanted = f"{math.ceil(takes.likely.high)} beads"
+    return Misfit(
+        says=f"{on_hand} is too little {short}",
+        may=f"{on_hand} may be too little {short}",
+        place=need.lines[-1].node.place,
+        found=written,
+        needed=wanted,
+        remedies=_remedies(need, ask, wanted),
+        margin=margin,
+        also=(need.bead.key.place,),
+    )
+
+
+def _beads(count: Quantity) -> str:
+    """A number of beads, to the bead."""
+    low, high = (number(round(end)) for end in count.likely)
+    return f"{number(round(count.middle))} beads" + (
+        f", likely {low}..{high}" if count.causes else ""
+    )
+
+
+def _remedies(need: BeadsNeeded, ask: Ask, wanted: str) -> tuple[Remedy, ...]:
+    line, name = need.lines[-1], need.bead.name
+    by_hand = Remedy(f"have {wanted} of `{name}` in all")
+    if not line.has("pack") or not line.has("packs"):
+        return (by_hand,)
+    packs = number(ask.of(need.bead, "packs_wanted").middle)
+    edit = Edit(line.place_of("packs"), packs)
+    return (Remedy(f"have {packs} packs of `{name}`, for culling too", (edit,)), by_hand)
+
+
+RULE = Rule(
+    name="beads-enough",
+    family="supply",
+    subject=BeadsNeeded,
+    check=check,
+    title="the beads on hand weave every part (what is left over is `spare-share`)",
+    why="a second tube bought later is of another lot, and the change of colour shows in the rope",
+    sources=(
+        "beads of a part: counting along its stitch",
+        "beads in a gram: trade table `beads`, several pages",
+    ),
+    bad="{bead: kelp, pack: 20 g, packs: 1} for a rope of 1323 beads of 8/0",
+    good="{bead: kelp, pack: 20 g, packs: 3} for a rope of 1323 beads of 8/0",
+)

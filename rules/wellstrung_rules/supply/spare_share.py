@@ -1,0 +1,71 @@
+"""Some beads over: for those that are misshapen, chipped or lost."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    BeadsNeeded,
+    Edit,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    Verdict,
+    compare,
+    number,
+)
+
+
+def check(need: BeadsNeeded, ask: Ask) -> Answer:
+    takes, had = ask.of(need.bead, "needed"), ask.of(need.bead, "on_hand")
+    spare = ask.of(need.bead, "spare")
+    margin = had - takes - spare
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    over = f"{number(round(had.middle - takes.middle))} of {number(round(had.middle))} beads over"
+    wanted = f"{number(round(spare.middle))} are wanted for culling"
+    total = f"{math.ceil((takes + spare).likely.high)} beads"
+    return Misfit(
+        says=f"`{need.bead.name}` on hand leaves {over}, and {wanted}",
+        may=f"`{need.bead.name}` on hand leaves about {over}, and {wanted}",
+        place=need.lines[-1].node.place,
+        found=" and ".join(ask.source(line.node.place) for line in need.lines),
+        needed=total,
+        remedies=_remedies(need, ask, total),
+        margin=margin,
+        also=(need.bead.key.place,),
+    )
+
+
+def _remedies(need: BeadsNeeded, ask: Ask, wanted: str) -> tuple[Remedy, ...]:
+    line, name = need.lines[-1], need.bead.name
+    by_hand = Remedy(f"have {wanted} of `{name}` in all")
+    if not line.has("pack") or not line.has("packs"):
+        return (by_hand,)
+    packs = number(ask.of(need.bead, "packs_wanted").middle)
+    edit = Edit(line.place_of("packs"), packs)
+    return (Remedy(f"have {packs} packs of `{name}`", (edit,)), by_hand)
+
+
+RULE = Rule(
+    name="spare-share",
+    family="supply",
+    subject=BeadsNeeded,
+    check=check,
+    title="some beads are left over for culling (whether the rope can be woven is `beads-enough`)",
+    why=(
+        "seed beads come chipped, crooked and too fat for the needle; what is set aside is missed"
+        " at the end of the rope, and the next tube is of another lot"
+    ),
+    sources=(
+        "spare 10 % of Japanese, 15 % of Czech, 5 % of cylinder beads: trade table"
+        " `stitch_facts`, from memory, no print",
+    ),
+    bad="{bead: kelp, pack: 20 g, packs: 2} for a rope of 1323 beads of 8/0",
+    good="{bead: kelp, pack: 20 g, packs: 3} for a rope of 1323 beads of 8/0",
+    level="warning",
+    yields_to=("beads-enough",),
+)
