@@ -140,7 +140,7 @@ class _Builder:
             else:
                 for says, place in stitch.refuses(part):
                     self._fault(says, place, node.place)
-        named = (part.node_at("beads"), part.node_at("turn"), part.node_at("loop", "beads"))
+        named = [part.node_at(*path) for path in _BEADS_AT]
         for name in (name for node in named for name in _bead_names(node)):
             if str(name.value) not in self.beads:
                 self._unknown("bead", str(name.value), self.beads, name)
@@ -396,6 +396,10 @@ _WORKS_ON: Mapping[tuple[str, str], tuple[Role, ...]] = {
     ("close ring", "part"): (Role.RING,),
     ("hang", "by"): (Role.RING,),
 }
+
+
+#: Where a part may name beads of the palette.
+_BEADS_AT = (("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"))
 
 
 def _bead_names(node: reading.Node | None) -> list[reading.Scalar]:

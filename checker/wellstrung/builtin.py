@@ -7,15 +7,22 @@ from wellstrung.kinds import KINDS
 from wellstrung.model import Kind
 from wellstrung.report import WRITERS, Writer
 from wellstrung.stitches import Stitch, strung
+from wellstrung.stitches.bead_crochet import CROCHET
+from wellstrung.stitches.beaded_braid import BEADED
 from wellstrung.stitches.brick import BRICK
 from wellstrung.stitches.cubic_right_angle import CUBIC
 from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
 from wellstrung.stitches.ladder import LADDER
 from wellstrung.stitches.loom import LOOM
 from wellstrung.stitches.netting import NETTING
+from wellstrung.stitches.odd_tubular_peyote import ODD_PEYOTE
+from wellstrung.stitches.plain_braid import PLAIN_BRAID
 from wellstrung.stitches.right_angle import RIGHT_ANGLE
+from wellstrung.stitches.spiral_rope import SPIRAL
 from wellstrung.stitches.square import SQUARE
+from wellstrung.stitches.tubular_herringbone import HERRINGBONE
 from wellstrung.stitches.tubular_peyote import PEYOTE
+from wellstrung.stitches.twisted_herringbone import TWISTED
 
 
 @hookimpl
@@ -37,6 +44,13 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         RIGHT_ANGLE,
         NETTING,
         CUBIC,
+        ODD_PEYOTE,
+        HERRINGBONE,
+        TWISTED,
+        CROCHET,
+        SPIRAL,
+        BEADED,
+        PLAIN_BRAID,
         *strung.STITCHES,
     )
 

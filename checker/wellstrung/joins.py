@@ -495,7 +495,7 @@ def passes_of(plan: Plan, part: Part) -> int | None:
         return 2  # down the leg and up again
     if part.kind.role is Role.STRAND or not part.has("stitch"):
         return None
-    return plan.stitches[part.text("stitch")].passes
+    return plan.stitches[part.text("stitch")].passes or None
 
 
 #: what a cone gathers
@@ -505,7 +505,9 @@ _GATHERED = frozenset({Role.STRAND, Role.ROPE})
 def _threaded(plan: Plan) -> Iterator[Threaded]:
     """Each bead of each part that has beads, once."""
     for part in plan.parts.values():
-        for name in dict.fromkeys((*_beads_named(part, "beads"), *_beads_named(part, "turn"))):
+        fields = ("beads", "core_bead", "turn")
+        names = [name for one_of in fields for name in _beads_named(part, one_of)]
+        for name in dict.fromkeys(names):
             yield Threaded(part.place_of("beads"), part, plan.beads[name])
 
 

@@ -355,9 +355,18 @@ def bead_mix(part: Part) -> dict[str, int]:
     """How many of each bead a part takes in its repeat: one of the only bead it names.
 
     `beads: kelp` is one bead, `beads: [kelp, kelp, sand]` a repeat, `beads: {kelp: 2, sand: 1}`
-    shares. Empty where the part has no beads.
+    shares. A rope with a core of beads repeats one of those and an outer loop. Empty where the part
+    has no beads.
     """
-    node = part.node_at("beads")
+    if part.has("core_bead"):
+        mix, core = beads_named(part, "outer"), part.text("core_bead")
+        return {**mix, core: mix.get(core, 0) + 1}
+    return beads_named(part, "beads")
+
+
+def beads_named(part: Part, field_name: str) -> dict[str, int]:
+    """How many of each bead one field names; empty where it is not written."""
+    node = part.node_at(field_name)
     if node is None:
         return {}
     if isinstance(node, reading.Mapping):

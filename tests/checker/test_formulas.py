@@ -7,11 +7,12 @@ printed formula; a slip in either shows.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 import pytest
 
+from ropes import EVERY_ROPE, checked
 from running import SAMPLES
 from wellstrung import circles, rings
 from wellstrung.checking import Checker
@@ -50,12 +51,10 @@ def nodes(quantity: Quantity) -> Iterator[Quantity]:
 SEARCHED = ("cut in phase", "end of t1 ")
 
 
-@pytest.mark.parametrize("path", sorted(SAMPLES.rglob("*.yaml")), ids=lambda path: path.stem)
-def test_printed_formula_and_function_agree(path: Path, installed: Host) -> None:
-    result = Checker(installed, quantities=True).check_file(path)
-    margins = [kept.margin for kept in result.held if kept.margin is not None]
+def worked_out_again(quantities: Iterable[Quantity]) -> int:
+    """How many nodes were worked out from their printed formula, each with the same result."""
     checked = 0
-    for quantity in (*result.quantities.values(), *margins):
+    for quantity in quantities:
         for node in nodes(quantity):
             if any(words in node.formula for words in SEARCHED):
                 continue
@@ -65,14 +64,38 @@ def test_printed_formula_and_function_agree(path: Path, installed: Host) -> None
                 again = max(0.0, again)
             assert again == pytest.approx(node.middle, abs=1e-9), (node.name, node.formula)
             checked += 1
-    assert checked > 40
+    return checked
+
+
+@pytest.mark.parametrize("path", sorted(SAMPLES.rglob("*.yaml")), ids=lambda path: path.stem)
+def test_printed_formula_and_function_agree(path: Path, installed: Host) -> None:
+    result = Checker(installed, quantities=True).check_file(path)
+    margins = [kept.margin for kept in result.held if kept.margin is not None]
+    assert worked_out_again((*result.quantities.values(), *margins)) > 40
+
+
+@pytest.mark.parametrize("rope", EVERY_ROPE)
+def test_printed_formula_and_function_agree_for_every_rope(rope: str, installed: Host) -> None:
+    # a braid is given by its length, the others by either
+    for size in ("length: 20 cm", "rounds: 90")[: 1 if "kind: braid" in rope else 2]:
+        assert worked_out_again(checked(installed, f"{rope}, {size}").quantities.values()) > 6
 
 
 @pytest.mark.parametrize("path", sorted(SAMPLES.rglob("*.yaml")), ids=lambda path: path.stem)
 def test_a_sum_is_as_wide_as_its_corners(path: Path, installed: Host) -> None:
     """What is taken to be a sum of its causes is held against the function at every end."""
     result = Checker(installed, quantities=True).check_file(path)
-    for quantity in result.quantities.values():
+    hold_at_their_corners(result.quantities.values())
+
+
+@pytest.mark.parametrize("rope", EVERY_ROPE)
+def test_a_rope_is_as_wide_as_its_corners(rope: str, installed: Host) -> None:
+    hold_at_their_corners(checked(installed, f"{rope}, length: 20 cm").quantities.values())
+
+
+def hold_at_their_corners(quantities: Iterable[Quantity]) -> None:
+    """Worked out directly where its causes push it most, a quantity lies in its worst range."""
+    for quantity in quantities:
         low, high = quantity.worst
         for toward in (-1.0, 1.0):
             point = {

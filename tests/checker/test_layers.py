@@ -45,7 +45,7 @@ MAY: dict[str, set[str]] = {
     "derive": {
         "joins", "model", "needs", "palette", "quantity", "stringing", "words", "work_time",
     },
-    "stitches": {"model", "quantity"},
+    "stitches": {"circles", "model", "quantity", "tables"},
     "kinds": {"chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables"},
     "rulebook": {
         "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "work",

@@ -81,8 +81,19 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
                 "11:13",
                 ["10:13"],
                 "`rope` has 11 beads around, and even tubular peyote wants an even ring: write"
-                " `around: 10` or `around: 12`",
+                " `around: 10` or `around: 12`, or `stitch: odd tubular peyote`",
             )
+        ],
+    ),
+    "a rope that does not count what goes around, and of what": (
+        {"    around: 10\n": "", "    beads: kelp\n": ""},
+        [
+            (
+                "8:3",
+                ["10:13"],
+                "`rope` does not say how many beads go around: write `around: 12`",
+            ),
+            ("8:3", ["10:13"], "`rope` does not say of which bead it is made: write `beads: reed`"),
         ],
     ),
     "a ring of two": (
@@ -169,7 +180,11 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         {"glue, part: cap, to: rope": "glue, part: rope, to: cap"},
         [
             ("30:22", ["8:3"], "`rope` is a woven rope, and `part` of `glue` takes an end cap"),
-            ("30:32", ["15:3"], "`cap` is an end cap, and `to` of `glue` takes a woven rope"),
+            (
+                "30:32",
+                ["15:3"],
+                "`cap` is an end cap, and `to` of `glue` takes a woven rope or a braid",
+            ),
         ],
     ),
     "glue in the run": (

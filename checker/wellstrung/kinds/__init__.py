@@ -5,6 +5,7 @@ from __future__ import annotations
 from wellstrung.kinds import (
     band,
     bead_drop,
+    braid,
     chain,
     clasp,
     cone,
@@ -24,6 +25,7 @@ from wellstrung.model import Kind
 KINDS: tuple[Kind, ...] = (
     rope.WOVEN_ROPE,
     band.WOVEN_BAND,
+    braid.BRAID,
     strand.STRAND,
     end_cap.END_CAP,
     cone.CONE,

@@ -18,9 +18,9 @@ class Stitch:
     """One stitch: its name, what it gives for a part, and the print it was held against.
 
     `refuses` yields what is wrong with the counts of a part, with the place to mend; `makes` is the
-    kind of part it is for; `passes` is how often the thread goes through a bead at least. `asides`
-    are quantities that a rule asks for and no report lists: what the part would be, counted
-    otherwise.
+    kind of part it is for; `passes` is how often the thread goes through a bead at least, through
+    one of the core where it has one, and 0 where a cord carries the beads. `asides` are quantities
+    that a rule asks for and no report lists: what the part would be, counted otherwise.
     """
 
     name: str

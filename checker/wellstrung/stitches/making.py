@@ -5,7 +5,7 @@ A stitch's own module has its geometry as float functions; here they become quan
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from wellstrung.model import bead_mix
@@ -14,6 +14,7 @@ from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, t
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
     from wellstrung.model import Item, Part
+    from wellstrung.place import Place
 
     Formula = Callable[[Part, Quantities], Quantity]
 
@@ -21,11 +22,63 @@ if TYPE_CHECKING:
 GEOMETRY = "geometry, worked out for this project"
 #: How far the thread path of a hand is off the counted passes, either way.
 _THREAD_SHARE = 0.2
+#: What a stitch may ask for: in words, and as the author would write it.
+_ASKED = {
+    "around": ("how many beads go around", "around: {count}"),
+    "beads": ("of which bead it is made", "beads: reed"),
+    "core_bead": ("which bead its core is of", "core_bead: reed"),
+    "outer": ("which beads go into one outer loop", "outer: [sand, sand, sand]"),
+}
+#: What only a rope with a core of beads takes.
+CORE_FIELDS = ("core_bead", "outer", "core_at_start")
+
+
+def lacking(part: Part, *fields: str, count: int = 8) -> Iterator[tuple[str, Place]]:
+    """What a stitch needs and the part does not say, each with an example to write.
+
+    `count` is the number that the examples show. A part may count its beads `around` or, as some
+    patterns do, `each_round`.
+    """
+    for field in fields:
+        if not part.has(field) and not (field == "around" and part.has("each_round")):
+            words, example = _ASKED[field]
+            yield (
+                f"`{part.name}` does not say {words}: write `{example.format(count=count)}`",
+                part.key.place,
+            )
+
+
+def counts_around(part: Part, *, count: int) -> Iterator[tuple[str, Place]]:
+    """What is wrong where a stitch counts beads around and is made of one mix of them."""
+    yield from lacking(part, "around", "beads", count=count)
+    yield from unwanted(part, CORE_FIELDS, "only `spiral rope` takes it", "`stitch: spiral rope`")
+
+
+def unwanted(
+    part: Part, fields: Iterable[str], why: str, instead: str
+) -> Iterator[tuple[str, Place]]:
+    """Fields that belong to another stitch, each with what to write instead."""
+    for field in fields:
+        if part.has(field):
+            says = f"`{part.name}` has `{field}`, and {why}: take it out, or write {instead}"
+            yield says, part.place_of(field)
+
+
+def around_field(part: Part) -> str:
+    """The field in which a part counts its beads."""
+    return "each_round" if part.has("each_round") else "around"
+
+
+def around_of(part: Part) -> int:
+    """Beads around, of a stitch that adds a bead on every column in every round."""
+    return part.count(around_field(part))
 
 
 def beads_of(part: Part, ask: Quantities) -> Iterator[tuple[Item, float]]:
     """Each bead of a part with its share of all of them."""
     mix = bead_mix(part)
+    if not mix:
+        raise part.missing("beads")
     of_all = sum(mix.values())
     for name, count in mix.items():
         yield ask.plan.beads[name], count / of_all
@@ -33,29 +86,51 @@ def beads_of(part: Part, ask: Quantities) -> Iterator[tuple[Item, float]]:
 
 def bead(part: Part, ask: Quantities, what: str) -> Quantity:
     """A bead's size; of a mix the mean by share, which the look of the work follows (no print)."""
-    sizes = [(ask.of(item, what), share) for item, share in beads_of(part, ask)]
+    sizes = [ask.of(item, what) for item, _ in beads_of(part, ask)]
     if len(sizes) == 1:
-        return sizes[0][0]
-    args = {f"bead{n}": size for n, (size, _) in enumerate(sizes, 1)}
-    shares = [share for _, share in sizes]
+        return sizes[0]
+    args = {f"bead{n}": size for n, size in enumerate(sizes, 1)}
+    counts = list(bead_mix(part).values())
     return worked(
         f"{part.name}.bead {what}",
-        sizes[0][0].unit,
-        lambda **values: sum(s * v for s, v in zip(shares, values.values(), strict=True)),
-        " + ".join(f"{share:.4g} * {name}" for name, share in zip(args, shares, strict=True)),
+        sizes[0].unit,
+        lambda **values: (
+            sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
+        ),
+        f"({' + '.join(f'{n} * {name}' for name, n in zip(args, counts, strict=True))})"
+        f" / {sum(counts)}",
         args,
         source=f"mean by share, {GEOMETRY}",
     )
 
 
 def hand(
-    part: Part, name: str, low: float, middle: float, high: float, *, source: str, cure: str = ""
+    part: Part,
+    name: str,
+    low: float,
+    middle: float,
+    high: float,
+    *,
+    source: str,
+    cure: str = "",
+    grade: str = "",
 ) -> Quantity:
     """A factor that lies between two ends by the maker's hand: thread tension, how it settles."""
-    advice = cure or f"weave 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
-    cause = Cause(name, f"`{part.name}`", advice)
+    cause = Cause(name, f"`{part.name}`", cure or swatch(part, "weave"))
     spread = Spread(cause, middle - low, high - middle)
-    return leaf(f"{part.name}.{name.removeprefix('thread ')}", middle, "", [spread], source=source)
+    return leaf(
+        f"{part.name}.{name.removeprefix('thread ')}",
+        middle,
+        "",
+        [spread],
+        source=source,
+        grade=grade,
+    )
+
+
+def swatch(part: Part, verb: str) -> str:
+    """The advice to make a little of it first."""
+    return f"{verb} 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
 
 
 def count(part: Part, name: str, value: float) -> Quantity:
@@ -127,9 +202,18 @@ def mass(part: Part, ask: Quantities) -> Quantity:
     if part.has("measured", "mass"):
         return part.mass("mass")
     beads = ask.of(part, "beads")
+    return weighed(part, ask, [(item, beads, share) for item, share in beads_of(part, ask)])
+
+
+def weighed(
+    part: Part, ask: Quantities, counted: Iterable[tuple[Item, Quantity, float]]
+) -> Quantity:
+    """Mass, g, of beads of several kinds: of each the bead, a count, and its share of the count."""
+    counted = list(counted)
+    one = len(counted) == 1
     masses = [
         derived(
-            f"{part.name}.mass" if share == 1 else f"{part.name}.mass of {item.name}",
+            f"{part.name}.mass" if one else f"{part.name}.mass of {item.name}",
             "g",
             lambda beads, share, per_gram: beads * share / per_gram,
             "beads * share / per_gram",
@@ -137,15 +221,18 @@ def mass(part: Part, ask: Quantities) -> Quantity:
             share=exact("share", share),
             per_gram=ask.of(item, "per_gram"),
         )
-        for item, share in beads_of(part, ask)
+        for item, beads, share in counted
     ]
-    return masses[0] if len(masses) == 1 else total(f"{part.name}.mass", "g", masses)
+    return masses[0] if one else total(f"{part.name}.mass", "g", masses)
 
 
-def thread(per_bead: Callable[[float, float], float], formula: str) -> Formula:
+def thread(
+    per_bead: Callable[[float, float], float], formula: str, share: float = _THREAD_SHARE
+) -> Formula:
     """Thread in the work, mm, without tails: counted passes a bead, times the beads.
 
-    `per_bead` takes a bead's length and outside, `formula` says the same in words.
+    `per_bead` takes a bead's length and outside, `formula` says the same in words; `share` is how
+    far the hand may be off it, either way.
     """
 
     def path(part: Part, ask: Quantities) -> Quantity:
@@ -159,20 +246,20 @@ def thread(per_bead: Callable[[float, float], float], formula: str) -> Formula:
             beads=ask.of(part, "beads"),
             bead_length=bead(part, ask, "length"),
             bead_outside=bead(part, ask, "outside"),
-            share=thread_share(part),
+            share=thread_share(part, share),
         )
 
     return path
 
 
-def thread_share(part: Part) -> Quantity:
-    """How far the hand's thread path may be off the counted passes: ± 20 %."""
+def thread_share(part: Part, share: float = _THREAD_SHARE) -> Quantity:
+    """How far the hand's thread path may be off the counted passes: ± 20 % unless said."""
     return hand(
         part,
         "thread path",
-        1 - _THREAD_SHARE,
+        1 - share,
         1.0,
-        1 + _THREAD_SHARE,
-        source="counted passes, worked out for this project, ± 20 %",
+        1 + share,
+        source=f"counted passes, worked out for this project, ± {share:.0%}".replace("%", " %"),
         cure=f"note the thread that 5 cm of `{part.name}` takes",
     )

@@ -86,12 +86,15 @@ def ring_of(part: Part) -> int:
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """An even ring of four or more: with an odd one the rounds become a spiral, another stitch."""
-    ring, field = ring_of(part), "each_round" if part.has("each_round") else "around"
-    place = part.place_of(field)
+    yield from making.counts_around(part, count=12)
+    field = making.around_field(part)
+    if not part.has(field):
+        return
+    ring, place = ring_of(part), part.place_of(field)
     if ring % 2:
         yield (
             f"`{part.name}` has {ring} beads around, and even tubular peyote wants an even ring:"
-            f" write `around: {ring - 1}` or `around: {ring + 1}`",
+            f" write `around: {ring - 1}` or `around: {ring + 1}`, or `stitch: odd tubular peyote`",
             place,
         )
     elif ring < _FEWEST:

@@ -1,0 +1,15 @@
+"""Braid: cords braided round, with beads on them or without; along the run it adds its length."""
+
+from __future__ import annotations
+
+from wellstrung.derive import Quantities
+from wellstrung.model import Kind, Part, Role
+from wellstrung.quantity import Quantity
+from wellstrung_schemas import fragment
+
+
+def _along(part: Part, ask: Quantities) -> Quantity:
+    return ask.of(part, "length")
+
+
+BRAID = Kind("braid", fragment("braid"), Role.ROPE, quantities={"along": _along})

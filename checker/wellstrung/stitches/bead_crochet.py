@@ -1,0 +1,92 @@
+"""Slip-stitch bead crochet: beads strung before the start, so many around, hooked in a spiral.
+
+Finished beads stand on end as in tubular herringbone, so a round adds a bead's length and takes as
+many bead lengths of the strung thread as there are beads around. That count is printed (see
+`CROCHET.held_against`); the outside is geometry worked out for this project.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from wellstrung.quantity import Quantity, derived
+from wellstrung.stitches import Stitch, making
+from wellstrung.stitches.making import GEOMETRY
+from wellstrung.stitches.tubular_herringbone import quantities
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Part
+    from wellstrung.place import Place
+
+
+def strung(beads: float, bead_length: float) -> float:
+    """Length of beads to string before the start, mm, without any to spare (counting).
+
+    >>> strung(800, 1.5)
+    1200.0
+    """
+    return beads * bead_length
+
+
+def thread_per_bead(bead_length: float, bead_outside: float) -> float:
+    """Thread for one bead, mm: once through it, and a loop as high as the bead is wide.
+
+    Counted for this project; how far a hook draws its loops is the hand's, +/- 35 %.
+
+    >>> thread_per_bead(1.5, 2.0)
+    5.5
+    """
+    return bead_length + 2 * bead_outside
+
+
+#: How the beads lie, against circles that touch: ± 10 %, no print of a diameter.
+_SETTLE = (0.90, 1.0, 1.10)
+#: A round against a bead's length: print has them equal; a hook draws 5 % tighter or looser.
+_RISE = (0.95, 1.0, 1.05)
+_THREAD_SHARE = 0.35
+#: Two around make no tube: common practice, no source.
+_FEWEST = 3
+
+
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """Three around or more, odd or even: the rounds are a spiral anyway."""
+    yield from making.counts_around(part, count=6)
+    field = making.around_field(part)
+    if part.has(field) and making.around_of(part) < _FEWEST:
+        yield (
+            f"`{part.name}` has {making.around_of(part)} beads around, too few to close a tube:"
+            f" write `{field}: {_FEWEST}` or more",
+            part.place_of(field),
+        )
+
+
+def _strung(part: Part, ask: Quantities) -> Quantity:
+    return derived(
+        f"{part.name}.strung",
+        "mm",
+        strung,
+        "beads * bead_length",
+        beads=ask.of(part, "beads"),
+        bead_length=making.bead(part, ask, "length"),
+        source=f"strung = finished x beads around, trade table `stitch_facts`; {GEOMETRY}",
+    )
+
+
+CROCHET = Stitch(
+    name="slip-stitch bead crochet",
+    quantities={
+        **quantities(_SETTLE, _RISE),
+        "strung": _strung,
+        "thread": making.thread(
+            thread_per_bead, "bead_length + 2 * bead_outside", share=_THREAD_SHARE
+        ),
+    },
+    refuses=refuses,
+    held_against="15 cm of 11 around takes 165 cm strung: `How many beads in a beads crochet"
+    " project?`, copy seen, and 4 ft strung are over 800 beads for about 8 in: `Bead crochet`;"
+    " a page that counts 48 beads of 11/0 to an inch of rope, half of that, does not say how many"
+    " go around",
+    passes=1,
+)

@@ -1,0 +1,109 @@
+"""Plain round braid: cords without beads, packed as round things pack."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from wellstrung.circles import equal_ratio
+from wellstrung.quantity import Quantity, derived
+from wellstrung.stitches import Stitch, making
+from wellstrung.stitches.beaded_braid import (
+    cord_each,
+    cord_in_all,
+    length_of,
+    nub_length,
+    warps_of,
+)
+from wellstrung.stitches.making import GEOMETRY
+
+if TYPE_CHECKING:
+    from wellstrung.derive import Quantities
+    from wellstrung.model import Part
+    from wellstrung.place import Place
+
+
+def outside(cord: float, warps: int, pulled: float = 1.0) -> float:
+    """Outside diameter, mm, of a braid of `warps` round cords: the smallest circle that holds them.
+
+    Geometry, worked out for this project, on the best-known ratios for equal circles; soft cord
+    pulls tighter, cords that cross stand off. ValueError above twenty warps.
+
+    >>> round(outside(2.0, 8), 2)
+    6.61
+    """
+    return pulled * cord * equal_ratio(warps)
+
+
+#: Soft cord flattens under the pull, cords that cross stand off: 15 % either way, no print.
+_PULLED = (0.85, 1.0, 1.15)
+_FEWEST, _MOST = 4, 20
+
+
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """Cords of a known thickness, as many as there are ratios for, and no beads."""
+    if not part.has("cord", "outside"):
+        yield (
+            f"`{part.name}` does not say how thick its cord is: write `cord: {{outside: 2 mm}}`",
+            part.place_of("cord"),
+        )
+    yield from making.unwanted(
+        part, ("beads",), "a plain braid has none", "`stitch: 8-warp beaded braid`"
+    )
+    warps = warps_of(part)
+    if not _FEWEST <= warps <= _MOST:
+        yield (
+            f"`{part.name}` has {warps} warps, and a plain braid here has {_FEWEST} to {_MOST}:"
+            f" write `warps: {min(max(warps, _FEWEST), _MOST)}`, or another kind of part",
+            part.place_of("warps"),
+        )
+
+
+def _outside(part: Part, ask: Quantities) -> Quantity:
+    warps = warps_of(part)
+    return derived(
+        f"{part.name}.outside",
+        "mm",
+        lambda cord, pulled: outside(cord, warps, pulled),
+        f"pulled * cord * {equal_ratio(warps)}",
+        cord=part.length("cord", "outside"),
+        pulled=making.hand(
+            part,
+            "how hard the braid is pulled",
+            *_PULLED,
+            source=f"{warps} cords packed, ± 15 %, {GEOMETRY}",
+            cure=making.swatch(part, "braid"),
+        ),
+        source="circles in a circle, best-known ratios (Graham et al. 1998)",
+    )
+
+
+def _nub_outside(part: Part, ask: Quantities) -> Quantity:
+    """The bound end: as the plan says, else as thick as the braid is."""
+    return part.length("nub", "outside") if part.has("nub", "outside") else ask.of(part, "outside")
+
+
+def _mass(part: Part, ask: Quantities) -> Quantity:
+    """As it was weighed: what cord weighs by the metre no table here says."""
+    if part.has("measured", "mass"):
+        return part.mass("mass")
+    raise part.missing("measured", "mass")
+
+
+PLAIN_BRAID = Stitch(
+    name="plain braid",
+    quantities={
+        "outside": making.measurable("outside", _outside),
+        "length": length_of,
+        "mass": _mass,
+        "cord": cord_each,
+        "cord_in_all": cord_in_all,
+        "nub.outside": _nub_outside,
+        "nub.length": nub_length,
+    },
+    refuses=refuses,
+    held_against="no published figure of an outside; eight cords of 60 in make a necklace"
+    " (`Kumihimo instructions for blind braiders`), which three times its length allows",
+    makes="braid",
+    passes=0,
+)
