@@ -10,11 +10,13 @@ SAMPLE = Path(__file__).parents[2] / "sample_plans" / "slack_tide_collar.yaml"
 def about_110_lines() -> str:
     """The sample collar with more of the same parts, a right plan of about 110 lines."""
     text = SAMPLE.read_text(encoding="utf-8")
+    numbers = range((110 - text.count("\n")) // 2)
     more = "".join(
         f"  spare {n}: {{kind: jump ring, outside: {4 + n % 4} mm, wire: 20 AWG, closing: open}}\n"
-        for n in range(110 - text.count("\n"))
+        for n in numbers
     )
-    return text.replace("\nrun: ", f"{more}\nrun: ", 1)
+    kept = "".join(f"  - {{part: spare {n}, count: 10}}\n" for n in numbers)
+    return text.replace("\nrun: ", f"{more}\nrun: ", 1) + kept
 
 
 def of_parts(count: int) -> str:

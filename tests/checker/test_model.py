@@ -172,7 +172,8 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             (
                 "28:23",
                 ["15:3"],
-                "`cap` is an end cap, and `part` of `weave` takes a woven rope or a woven band",
+                "`cap` is an end cap, and `part` of `weave` takes a woven rope or a woven band or a"
+                " braid",
             )
         ],
     ),

@@ -9,7 +9,7 @@ from rich.console import Console
 from rich.padding import Padding
 from rich.text import Text
 
-from wellstrung.checking import PlanResult, Remark, Result
+from wellstrung.checking import PlanResult, Remark, Result, Unjudged
 from wellstrung.place import Place
 from wellstrung.quantity import described
 from wellstrung.report import Options
@@ -189,12 +189,20 @@ def _closing(page: Page, plan: PlanResult, options: Options) -> None:
         for kept in plan.held:
             spare = f": {described(kept.margin)} to spare" if kept.margin else ""
             page.line(f"held: {kept.rule} ({', '.join(kept.parts) or 'piece'}){spare}", _INDENT)
-    for entry in plan.unjudged:
-        parts = ", ".join(entry.parts) or "piece"
-        page.line(
-            f"not judged: {entry.rule} ({parts}) wants {' and '.join(entry.missing)}", _INDENT
-        )
+    for missing, entries in _by_what_they_want(plan):
+        rules = " and ".join(dict.fromkeys(entry.rule for entry in entries))
+        parts = ", ".join(dict.fromkeys(part for entry in entries for part in entry.parts))
+        wants = "wants" if len(entries) == 1 else "want"
+        page.line(f"not judged: {rules} ({parts or 'piece'}) {wants} {missing}", _INDENT)
     page.line()
+
+
+def _by_what_they_want(plan: PlanResult) -> Iterable[tuple[str, list[Unjudged]]]:
+    """What could not be judged, by the field that would let it be: one line for each to fill in."""
+    found: dict[str, list[Unjudged]] = {}
+    for entry in plan.unjudged:
+        found.setdefault(" and ".join(entry.missing), []).append(entry)
+    return found.items()
 
 
 def _table(page: Page, result: Result) -> None:
