@@ -47,6 +47,9 @@ LIMITS: Mapping[str, Setting] = {
     ),
     "weaving-in passes": Setting(1.0, "", "an end woven in passes once more, common practice"),
     "pin grip": Setting(10.0, "mm", "wire that the pliers hold at each loop, common practice"),
+    "hold factor": Setting(
+        5.0, "", "breaking over working load 5:1 to 12:1, CI 1401-06 (copy seen); the least of it"
+    ),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
     "minutes a joint": Setting(
         1.5, "min", "to spread glue in a cap and seat the rope's end, common practice"

@@ -49,6 +49,7 @@ from wellstrung.joins import (
     Worn,
     opens,
     passes_of,
+    pieces_hung,
 )
 from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step
 from wellstrung.needs import BeadsNeeded, Fitted, Named, RingsNeeded, ThreadNeeded, Woven
@@ -368,6 +369,7 @@ __all__ = [
     "leaf",
     "number",
     "passes_of",
+    "pieces_hung",
     "spelled",
     "spelled_time",
     "thicker_wires",

@@ -8,7 +8,7 @@ from pkgutil import iter_modules
 from wellstrung.hooks import hookimpl
 from wellstrung.rulebook import Rule
 
-FAMILIES = ("fit", "joining", "count", "length", "work", "adhesive", "wearer", "supply")
+FAMILIES = ("fit", "joining", "count", "length", "hold", "work", "adhesive", "wearer", "supply")
 
 
 @hookimpl

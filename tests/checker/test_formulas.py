@@ -32,6 +32,8 @@ WORDS = {
     "sqrt": math.sqrt,
     "container": lambda *sizes: circles.container(sizes),
     "beside": rings.taken_beside,
+    "open_across_first_yield": rings.open_across_first_yield,
+    "closed_first_yield": rings.closed_first_yield,
     "along": lambda hole, following, *wires: taken_along(
         hole, next=following, **{f"ring{n}": wire for n, wire in enumerate(wires)}
     ),

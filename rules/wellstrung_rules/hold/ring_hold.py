@@ -1,0 +1,160 @@
+"""A ring against the weight that hangs from it: first yield of its wire, with room for wear."""
+
+from __future__ import annotations
+
+from wellstrung import rings, tables
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Hangs,
+    Held,
+    Misfit,
+    Missing,
+    Part,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    about,
+    compare,
+    derived,
+    exact,
+    leaf,
+    number,
+    pieces_hung,
+    thicker_wires,
+    total,
+)
+
+
+def check(join: Hangs, ask: Ask) -> Answer:
+    ring, line = join.line.by, join.line
+    if ring is None:
+        return None
+    load = derived(
+        "load on a ring",
+        "N",
+        lambda mass, pieces, rings, gravity: mass * pieces / rings * gravity / 1000,
+        "mass * pieces / rings * gravity / 1000",
+        mass=_hanging(line.part, ask),
+        pieces=exact("pieces", pieces_hung(line)),
+        rings=exact("rings", line.times),
+        gravity=exact("gravity", 9.80665, "m/s2"),
+    )
+    bears = _bears(ring, ask)
+    margin = derived(
+        "pull to spare",
+        "N",
+        lambda bears, load, factor: bears - load * factor,
+        "bears - load * factor",
+        bears=bears,
+        load=load,
+        factor=ask.limit("hold factor"),
+    )
+    if compare(margin, over=RULE.over) is Verdict.HOLDS:
+        return Held(margin)
+    gives = "opens" if ring.text("closing") == "open" else "bends"
+    says = (
+        f"ring `{ring.name}` {gives} at a pull of {about(bears)}, and `{line.part.name}` hangs"
+        f" {about(load)} from each, {number(ask.limit('hold factor').middle)} times that in wear"
+    )
+    wire = ask.of(ring, "wire")
+    return Misfit(
+        says=says,
+        may=says,
+        place=ring.place_of("wire"),
+        found=about(bears),
+        needed=f"{number(load.worst.high * ask.limit('hold factor').middle)} N",
+        remedies=(
+            *(
+                Remedy(f"take {size} wire for `{ring.name}`", (Edit(ring.place_of("wire"), size),))
+                for size in thicker_wires(wire, wire.middle * _thicker(margin, bears))
+            ),
+            Remedy(f"take a thicker wire, a harder temper or a soldered ring for `{ring.name}`"),
+        ),
+        margin=margin,
+        at_most="warning",
+        also=(line.place_of("by"),),
+        working=(f"a snag opens it for good at {about(_hinge(ring, ask))}",),
+    )
+
+
+def _thicker(margin: Quantity, bears: Quantity) -> float:
+    """How many times the wire: strength goes with its cube."""
+    return float((1 - min(margin.worst.low, 0) / bears.middle) ** (1 / 3))
+
+
+def _hanging(part: Part, ask: Ask) -> Quantity:
+    """Mass of a part with all that hangs from it."""
+    terms = [ask.of(part, "mass")]
+    for line in ask.plan.hung:
+        if line.source is part:
+            below = [_hanging(line.part, ask)] * pieces_hung(line)
+            terms += [*below, *([ask.of(line.by, "mass")] * line.times if line.by else [])]
+    return total(f"{part.name} and what hangs from it", "g", terms)
+
+
+def _bears(ring: Part, ask: Ask) -> Quantity:
+    """The pull, N, at first yield: across the cut of an open ring, on a whole one anywhere."""
+    opened = ring.text("closing") == "open"
+    formula = rings.open_across_first_yield if opened else rings.closed_first_yield
+    return derived(
+        f"{ring.name} yields at",
+        "N",
+        formula,
+        f"{formula.__name__}(inside, wire, yield_stress)",
+        inside=ask.of(ring, "inside"),
+        wire=ask.of(ring, "wire"),
+        yield_stress=_yield(ring),
+        source="curved beam, Winkler; statics",
+    )
+
+
+def _hinge(ring: Part, ask: Ask) -> Quantity:
+    opened = ring.text("closing") == "open"
+    formula = rings.open_across_hinge if opened else rings.closed_hinge
+    return derived(
+        f"{ring.name} hinges at",
+        "N",
+        formula,
+        f"{formula.__name__}(inside, wire, yield_stress)",
+        inside=ask.of(ring, "inside"),
+        wire=ask.of(ring, "wire"),
+        yield_stress=_yield(ring),
+        source="full hinge, statics",
+    )
+
+
+def _yield(ring: Part) -> Quantity:
+    """Yield stress of its metal and temper; of the softest where no temper is said."""
+    row = tables.load("metals").row(ring.text("metal"))
+    temper = ring.text("temper").replace(" ", "_") if ring.has("temper") else "annealed"
+    cell = row.cells.get(f"yield_{temper}")
+    if cell is None:
+        raise Missing(f"a `metal` and `temper` of `{ring.name}` whose strength the tables have")
+    return leaf(
+        f"yield of {row.name}, {temper.replace('_', ' ')}",
+        cell.low,  # hold is judged by the weakest that was printed
+        "MPa",
+        source=f"trade tables, metals, {row.name}: {cell.grade}",
+        grade=cell.grade,
+    )
+
+
+RULE = Rule(
+    name="ring-hold",
+    family="hold",
+    subject=Hangs,
+    check=check,
+    title="a ring holds what hangs from it, with room for wear",
+    why="a thin ring does not break: it opens a little each day, until the pendant is gone",
+    sources=(
+        "curved beam by Winkler's theory; checked against published hooks and a frame solver",
+        "breaking over working load 5:1 to 12:1: CI 1401-06, copy seen",
+    ),
+    bad="a frame of 60 g on one open ring of 22 AWG brass, 6 mm outside",
+    good="a frame of 9 g on two open rings of 18 AWG brass, 6 mm outside",
+    level="warning",
+    over="worst",
+)
