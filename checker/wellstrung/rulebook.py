@@ -220,7 +220,10 @@ def about(quantity: Quantity, like: Quantity | None = None) -> str:
     """A value with its likely range, in the unit that `like` was written in."""
     model = like or quantity
     middle = in_unit_of(quantity.middle, model)
-    return f"{middle}, likely {between(*quantity.likely, model)}" if quantity.causes else middle
+    ends = {in_unit_of(end, model) for end in quantity.likely}
+    if ends == {middle}:
+        return middle  # a range too narrow to print
+    return f"{middle}, likely {between(*quantity.likely, model)}"
 
 
 def between(low: float, high: float, like: Quantity) -> str:
