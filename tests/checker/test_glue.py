@@ -211,6 +211,7 @@ def test_a_cure_that_no_bench_is_warm_or_cold_enough_for() -> None:
     [
         ("two-part epoxy", -0.1, "starved"),
         ("two-part epoxy", 0.048, "starved"),
+        ("two-part epoxy", 0.0499999, "best"),
         ("two-part epoxy", 0.05, "best"),
         ("two-part epoxy", 0.2, "best"),
         ("two-part epoxy", 0.202, "thick"),
@@ -219,6 +220,7 @@ def test_a_cure_that_no_bench_is_warm_or_cold_enough_for() -> None:
         ("cyanoacrylate", 0.05, "best"),
         ("cyanoacrylate", 0.06, "thick"),
         ("cyanoacrylate", 0.2, "thick"),
+        ("cyanoacrylate", 0.2000001, "thick"),
         ("cyanoacrylate", 0.202, "not bridged"),
         ("cyanoacrylate", 0.25, "not bridged"),
         ("UV resin", 0.1, "best"),

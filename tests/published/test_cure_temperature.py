@@ -41,8 +41,8 @@ def test_the_range_in_fahrenheit() -> None:
 def test_stalls_below_55_fahrenheit() -> None:
     degrees = (55 - 32) / 1.8
     assert round(degrees) == glue.STALLS_BELOW
-    assert stalls(12.5)
-    assert not stalls(13.5)
+    assert stalls(12.9)
+    assert not stalls(13.0)
 
 
 def arrhenius(temperature: float, energy: float) -> float:
