@@ -34,15 +34,18 @@ PASSES: Mapping[str, int] = {
 }
 
 
-def peyote(bead_length: float, bead_outside: float) -> float:
+def peyote(bead_length: float, bead_outside: float, bead_up: float = 1) -> float:
     """Thread for one bead of peyote: passed as it is added and by the next row, half a step.
 
-    2 l + 0.5 d, +/- 20 %: counted passes, worked out for this project.
+    2 l + 0.5 d, +/- 20 %: counted passes, worked out for this project. Two beads picked up at a
+    time, `bead_up` 2, share the step.
 
     >>> peyote(bead_length=1.45, bead_outside=2.1)
     3.95
+    >>> peyote(bead_length=1.45, bead_outside=2.1, bead_up=2)
+    3.425
     """
-    return 2 * bead_length + 0.5 * bead_outside
+    return 2 * bead_length + 0.5 * bead_outside / bead_up
 
 
 def herringbone(bead_length: float, bead_outside: float) -> float:
@@ -67,15 +70,16 @@ def brick(bead_length: float, bead_outside: float) -> float:
     return 2 * bead_length + 1.3 * bead_outside
 
 
-def ladder(bead_length: float, bead_outside: float) -> float:
+def ladder(bead_length: float, bead_outside: float, rung: float = 1) -> float:
     """Thread for one bead of ladder stitch: a ring through two beads, then on through the new one.
 
-    3 l + 2 d, +/- 20 %: counted passes, worked out for this project.
+    3 l + 2 d, +/- 20 %: counted passes, worked out for this project. The beads of one `rung` share
+    the steps.
 
     >>> round(ladder(bead_length=1.45, bead_outside=2.1), 2)
     8.55
     """
-    return 3 * bead_length + 2 * bead_outside
+    return 3 * bead_length + 2 * bead_outside / rung
 
 
 def square(bead_length: float, bead_outside: float) -> float:

@@ -45,8 +45,10 @@ MAY: dict[str, set[str]] = {
     "derive": {
         "joins", "model", "needs", "palette", "quantity", "stringing", "words", "work_time",
     },
-    "stitches": {"circles", "model", "quantity", "tables"},
-    "kinds": {"chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables"},
+    "stitches": {"circles", "model", "quantity", "tables", "thread"},
+    "kinds": {
+        "chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables", "thread",
+    },
     "rulebook": {
         "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "work",
     },

@@ -2,22 +2,12 @@
 
 from __future__ import annotations
 
+from wellstrung import thread
 from wellstrung.derive import Quantities
 from wellstrung.model import Item, Kind, Part, Role, bead_mix
 from wellstrung.quantity import Quantity, derived, exact, total
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
-
-
-def leg_thread(leg: float, step: float) -> float:
-    """Thread in a leg, mm: down and up again, and the step to the next one.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> leg_thread(leg=30.0, step=2.0)
-    62.0
-    """
-    return 2 * leg + step
 
 
 def beads_in(part: Part) -> int:
@@ -90,7 +80,7 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
     return derived(
         f"{part.name}.thread",
         "mm",
-        lambda leg, step, share: leg_thread(leg, step) * share,
+        lambda leg, step, share: thread.fringe(leg, step) * share,
         "(2 * leg + step) * share",
         leg=_length(part, ask),
         step=making.bead(part, ask, "length"),

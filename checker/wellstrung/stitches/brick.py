@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung import thread as thread_paths
 from wellstrung.stitches import Stitch, flat, making
 
 if TYPE_CHECKING:
@@ -24,17 +25,6 @@ def columns(rows: float, across: float, each_row: float) -> float:
     (8.5, 8, 8)
     """
     return across + 0.5 if each_row == 0 and rows > 1 else flat.widest(rows, across, each_row)
-
-
-def thread_per_bead(bead_length: float, bead_outside: float) -> float:
-    """Thread for one bead, mm: up and down its hole, under the bridge, and on to the next.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> round(thread_per_bead(1.45, 2.1), 2)
-    5.63
-    """
-    return 2 * bead_length + 1.3 * bead_outside
 
 
 def _columns_of(part: Part) -> float:
@@ -56,7 +46,7 @@ BRICK = Stitch(
         **flat.growth(flat.pitch(along_hole=True), "length"),
         "beads": flat.beads(),
         "mass": making.mass,
-        "thread": making.thread(thread_per_bead, "2 * bead_length + 1.3 * bead_outside"),
+        "thread": making.thread(thread_paths.brick, "2 * bead_length + 1.3 * bead_outside"),
     },
     refuses=refuses,
     held_against="11 beads of 10/0 or 11/0 in a row -> about 2.5 cm: `Diamond shaped earrings`,"

@@ -11,10 +11,11 @@ import math
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung import thread as thread_paths
 from wellstrung.quantity import Quantity, derived
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
-from wellstrung.stitches.right_angle import CORNER, unit
+from wellstrung.stitches.right_angle import unit
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
@@ -62,17 +63,6 @@ def beads(rounds: float) -> float:
     84
     """
     return _SIDES + 2 * _SIDES * rounds
-
-
-def thread_per_bead(bead_length: float) -> float:
-    """Thread for one bead, mm: most edges belong to three or four rings, and each ring passes once.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> round(thread_per_bead(1.45), 2)
-    5.55
-    """
-    return 3 * (bead_length + CORNER)
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
@@ -125,7 +115,8 @@ CUBIC = Stitch(
         "beads": _beads,
         "mass": making.mass,
         "thread": making.thread(
-            lambda bead_length, _: thread_per_bead(bead_length), f"3 * (bead_length + {CORNER})"
+            lambda bead_length, _: thread_paths.right_angle_weave_later(bead_length),
+            f"3 * (bead_length + {thread_paths.CORNER})",
         ),
     },
     refuses=refuses,

@@ -12,6 +12,7 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung import thread as thread_paths
 from wellstrung.stitches import Stitch, flat, making
 
 if TYPE_CHECKING:
@@ -50,17 +51,6 @@ def beads(rows: float, across: float, each_row: float) -> float:
     if each_row == 0:
         return rows * across / 2
     return flat.shaped(rows, first_row(across), each_row)
-
-
-def thread_per_bead(bead_length: float, bead_outside: float, bead_up: float = 1) -> float:
-    """Thread for one bead, mm: it is passed twice, and each stitch steps half a bead up.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> thread_per_bead(1.45, 2.1), thread_per_bead(1.45, 2.1, 2)
-    (3.95, 3.425)
-    """
-    return 2 * bead_length + 0.5 * bead_outside / bead_up
 
 
 def bead_up_of(part: Part) -> int:
@@ -109,7 +99,7 @@ FLAT_PEYOTE = Stitch(
         ),
         "mass": making.mass,
         "thread": flat.thread(
-            thread_per_bead,
+            thread_paths.peyote,
             "2 * bead_length + 0.5 * bead_outside / bead_up",
             bead_up=bead_up_of,
         ),

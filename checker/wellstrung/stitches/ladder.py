@@ -9,22 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung import thread as thread_paths
 from wellstrung.stitches import Stitch, flat, making
 
 if TYPE_CHECKING:
     from wellstrung.model import Part
     from wellstrung.place import Place
-
-
-def thread_per_bead(bead_length: float, bead_outside: float, rung: float = 1) -> float:
-    """Thread for one bead, mm: passed three times, and its rung is stepped to and back from.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> round(thread_per_bead(1.45, 2.1), 2), round(thread_per_bead(1.45, 2.1, 2), 2)
-    (8.55, 6.45)
-    """
-    return 3 * bead_length + 2 * bead_outside / rung
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
@@ -48,10 +38,11 @@ LADDER = Stitch(
         "beads": flat.beads(),
         "mass": making.mass,
         "thread": flat.thread(
-            thread_per_bead, "3 * bead_length + 2 * bead_outside / rung", rung=_rung
+            thread_paths.ladder, "3 * bead_length + 2 * bead_outside / rung", rung=_rung
         ),
     },
     refuses=refuses,
+    passes=3,
     held_against="no published figure: rungs that touch are plain to see, but a loose ladder gapes"
     " by more than the 5 % allowed here, so measure a swatch",
 )

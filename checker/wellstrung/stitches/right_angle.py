@@ -11,6 +11,7 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung import thread as thread_paths
 from wellstrung.quantity import Quantity, derived
 from wellstrung.stitches import Stitch, flat, making
 from wellstrung.stitches.making import GEOMETRY
@@ -23,8 +24,6 @@ if TYPE_CHECKING:
 #: Beads drawn closer than ovals would touch, since their ends are flat and the thread gives; as
 #: they touch, and a little; and with room at the corners.
 _TIGHT, _USUAL, _LOOSE = 0.95, 1.02, 1.10
-#: What the thread takes to turn at a corner, mm: from memory, no source.
-CORNER = 0.4
 
 
 def pitch(bead_length: float, bead_outside: float, tension: float) -> float:
@@ -68,7 +67,8 @@ def thread(beads: float, first: float, bead_length: float) -> float:
     >>> round(thread(17, 10, 1.45), 2)
     75.85
     """
-    return (2 * first + 3 * (beads - first)) * (bead_length + CORNER)
+    later = (beads - first) * thread_paths.right_angle_weave_later(bead_length)
+    return first * thread_paths.right_angle_weave_first(bead_length) + later
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
@@ -108,7 +108,7 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.thread",
         "mm",
         lambda beads, first, bead_length, share: thread(beads, first, bead_length) * share,
-        f"(3 * beads - first) * (bead_length + {CORNER}) * share",
+        f"(3 * beads - first) * (bead_length + {thread_paths.CORNER}) * share",
         beads=ask.of(part, "beads"),
         first=making.count(part, "first row", first_row(flat.across_of(part))),
         bead_length=making.bead(part, ask, "length"),
@@ -133,6 +133,7 @@ RIGHT_ANGLE = Stitch(
         "thread": _thread,
     },
     refuses=refuses,
+    passes=3,
     held_against="no published figure: units to the inch are not printed where we could look, and"
     " how far the corners gape is a maker's own, so measure ten units",
 )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung import thread as thread_paths
 from wellstrung.model import beads_named
 from wellstrung.quantity import Quantity, derived, exact, worked
 from wellstrung.stitches import Stitch, making
@@ -49,16 +50,19 @@ def stitches_for(length: float, core_length: float, at_start: float, sits: float
     return max(1.0, length / (core_length * sits) - at_start + 1)
 
 
-def thread_for(stitches: float, at_start: float, core_length: float, loop: float) -> float:
+def thread_for(
+    stitches: float, at_start: float, core_length: float, core_outside: float, loop: float
+) -> float:
     """Thread in the work, mm; `loop` is the length of the beads of one outer loop.
 
-    Each stitch strings a core bead and a loop and goes through the last `at_start` core beads
-    again; the first strings all of those. Counted passes, worked out for this project, +/- 20 %.
+    `thread.spiral_rope` a stitch, and the first strings all core beads of the start. Counted
+    passes and steps, worked out for this project, +/- 20 %.
 
-    >>> thread_for(stitches=2, at_start=4, core_length=1.5, loop=4.5)
-    28.5
+    >>> thread_for(stitches=2, at_start=4, core_length=1.5, core_outside=2.0, loop=6.5)
+    36.5
     """
-    return stitches * ((1 + at_start) * core_length + loop) + (at_start - 1) * core_length
+    each = thread_paths.spiral_rope(core_length, core_outside, round(at_start), loop)
+    return stitches * each + (at_start - 1) * core_length
 
 
 #: Core beads of the first stitch where the plan does not say: common practice, no source.
@@ -226,13 +230,15 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
     return derived(
         f"{part.name}.thread",
         "mm",
-        lambda stitches, at_start, core_length, loop, share: (
-            thread_for(stitches, at_start, core_length, loop) * share
+        lambda stitches, at_start, core_length, core_outside, loop, share: (
+            thread_for(stitches, at_start, core_length, core_outside, loop) * share
         ),
-        "(stitches * ((1 + at_start) * core_length + loop) + (at_start - 1) * core_length) * share",
+        "(stitches * ((1 + at_start) * core_length + max(loop, at_start * core_length)"
+        " + core_outside) + (at_start - 1) * core_length) * share",
         stitches=ask.of(part, "rounds"),
         at_start=_at_start(part),
         core_length=ask.of(_core(part, ask), "length"),
+        core_outside=ask.of(_core(part, ask), "outside"),
         loop=_loop(part, ask),
         share=making.thread_share(part),
     )

@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
+from wellstrung import thread as thread_paths
 from wellstrung.quantity import Quantity, derived, worked
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
@@ -49,17 +50,6 @@ def rise(bead_length: float, lean: float) -> float:
     1.45
     """
     return bead_length * lean
-
-
-def thread_per_bead(bead_length: float, bead_outside: float) -> float:
-    """Thread for one bead, mm: two passes and a step across to the next stack.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> thread_per_bead(1.5, 2.0)
-    5.0
-    """
-    return 2 * bead_length + bead_outside
 
 
 #: How the stacks lie, against circles that touch: worked out for this project, no print.
@@ -145,7 +135,7 @@ def quantities(
         **making.growth(rise_of),
         "beads": making.beads_by_round(making.around_of, "counting: a bead a stack a round"),
         "mass": making.mass,
-        "thread": making.thread(thread_per_bead, "2 * bead_length + bead_outside"),
+        "thread": making.thread(thread_paths.herringbone, "2 * bead_length + bead_outside"),
     }
 
 

@@ -11,6 +11,7 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung import thread as thread_paths
 from wellstrung.quantity import Quantity, derived
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
@@ -59,17 +60,6 @@ def rise(bead_outside: float, tension: float) -> float:
     1.05
     """
     return bead_outside / 2 * tension / _USUAL
-
-
-def thread_per_bead(bead_length: float, bead_outside: float) -> float:
-    """Thread for one bead, mm: every bead is passed twice, plus half a step between.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> thread_per_bead(1.45, 2.1)
-    3.95
-    """
-    return 2 * bead_length + 0.5 * bead_outside
 
 
 _USUAL = 1.05
@@ -185,7 +175,7 @@ PEYOTE = Stitch(
             lambda part: ring_of(part) / 2, "counting: a ring of N is two rounds, then N/2 a round"
         ),
         "mass": making.mass,
-        "thread": making.thread(thread_per_bead, "2 * bead_length + 0.5 * bead_outside"),
+        "thread": making.thread(thread_paths.peyote, "2 * bead_length + 0.5 * bead_outside"),
     },
     refuses=refuses,
     asides={

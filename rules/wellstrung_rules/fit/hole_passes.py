@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import math
-
+from wellstrung import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -32,7 +31,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     taken = derived(
         "threads in the hole",
         "mm",
-        threads_take,
+        lambda line, passes, extra: thread.hole_needed(0.0, line, round(passes + extra)),
         "line * sqrt(1.3 * (passes + extra))",
         line=line,
         passes=exact("passes", passes),
@@ -57,15 +56,6 @@ def check(join: Threaded, ask: Ask) -> Answer:
         at_most="warning",
         also=(join.bead.key.place,),
     )
-
-
-def threads_take(line: float, passes: float, extra: float) -> float:
-    """The hole, mm, that threads of one thickness take, packed as threads pack, which give.
-
-    >>> round(threads_take(line=0.28, passes=3, extra=0), 2)
-    0.55
-    """
-    return line * math.sqrt(1.3 * (passes + extra))
 
 
 RULE = Rule(

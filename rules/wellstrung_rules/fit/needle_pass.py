@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import math
-
+from wellstrung import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -31,7 +30,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     needed = derived(
         "hole for the needle",
         "mm",
-        needle_needs,
+        lambda needle, line, there: thread.hole_needed(needle, line, round(there)),
         "sqrt(needle^2 + 1.3 * there * line^2)",
         needle=needle,
         line=line,
@@ -54,17 +53,6 @@ def check(join: Threaded, ask: Ask) -> Answer:
         margin=margin,
         also=(join.bead.key.place,),
     )
-
-
-def needle_needs(needle: float, line: float, there: float) -> float:
-    """The hole, mm, for a needle where `there` threads lie already.
-
-    Held against print: a 0.5 mm hole with two threads refuses a 0.4 mm needle.
-
-    >>> round(needle_needs(needle=0.4, line=0.2, there=2), 2)
-    0.51
-    """
-    return math.sqrt(needle**2 + 1.3 * there * line**2)
 
 
 RULE = Rule(

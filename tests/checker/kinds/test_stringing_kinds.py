@@ -7,9 +7,10 @@ import math
 import pytest
 
 from running import ROOT
+from wellstrung import thread
 from wellstrung.checking import Checker
 from wellstrung.host import Host
-from wellstrung.kinds import bead_drop, wire_link
+from wellstrung.kinds import wire_link
 from wellstrung.kinds.metal import ring_mass
 
 PLAN = (ROOT / "tests" / "rules" / "strands.yaml").read_text(encoding="utf-8")
@@ -62,7 +63,7 @@ def test_a_drop_counts_its_turn_bead(found: dict[str, float]) -> None:
     assert found["drop.length"] == pytest.approx(2 + 2 + 6 + 3)  # the turn bead hangs crosswise
     assert found["drop.width"] == 6
     assert found["drop.mass"] == pytest.approx(3 / 35 + 1 / 3.5)
-    assert found["drop.thread"] == pytest.approx(bead_drop.leg_thread(13, (2 + 2 + 6) / 3))
+    assert found["drop.thread"] == pytest.approx(thread.fringe(13, (2 + 2 + 6) / 3))
 
 
 def test_the_small_ones(found: dict[str, float]) -> None:

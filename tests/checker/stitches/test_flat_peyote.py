@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
+from wellstrung import thread
 from wellstrung.host import Host
 from wellstrung.stitches import flat
 from wellstrung.stitches import flat_peyote as peyote
@@ -70,7 +71,7 @@ def test_two_drop_is_laid_in_pairs() -> None:
     ]
     assert peyote.beads(10, 12, 0) == len(beads)
     steps = len(beads) / 2
-    assert len(beads) * peyote.thread_per_bead(1.4, 2.0, 2) == pytest.approx(
+    assert len(beads) * thread.peyote(1.4, 2.0, 2) == pytest.approx(
         len(beads) * 2 * 1.4 + steps * 1.0
     )
 

@@ -7,8 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
+from wellstrung import thread
 from wellstrung.host import Host
-from wellstrung.stitches import flat, ladder
+from wellstrung.stitches import flat
 
 sizes = st.floats(0.8, 4.5)
 LADDER = "beads: seed, stitch: ladder"
@@ -35,7 +36,7 @@ def test_thread_by_following_the_needle() -> None:
         for _ in range(3):
             path += 3 * length
         path += outside + outside
-    assert 3 * rungs * ladder.thread_per_bead(length, outside, 3) == pytest.approx(path)
+    assert 3 * rungs * thread.ladder(length, outside, 3) == pytest.approx(path)
 
 
 def test_quantities_of_a_ladder(installed: Host) -> None:

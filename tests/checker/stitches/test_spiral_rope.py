@@ -17,8 +17,13 @@ sizes = st.floats(0.8, 4.5)
 ROPE = "kind: woven rope, stitch: spiral rope, core_bead: seed, outer: [seed, fat, seed]"
 
 
-def woven(stitches: int, at_start: int, loop: list[float], core: float) -> tuple[int, int, float]:
-    """Weave it: core beads, outer beads, and the thread that has gone through beads by then."""
+def woven(
+    stitches: int, at_start: int, loop: list[float], core: float, fat: float
+) -> tuple[int, int, float]:
+    """Weave it: core beads, outer beads, and the thread: through beads, and out to the loop.
+
+    A loop that is strung short still spans the core beads it lies beside.
+    """
     cores = outer = 0
     thread = 0.0
     for stitch in range(stitches):
@@ -26,17 +31,18 @@ def woven(stitches: int, at_start: int, loop: list[float], core: float) -> tuple
         cores += fresh
         outer += len(loop)
         thread += fresh * core + sum(loop)  # strung
+        thread += fat + max(0.0, at_start * core - sum(loop))  # half a core bead out, half in
         thread += at_start * core  # and up again through the core, the fresh ones among them
     return cores, outer, thread
 
 
-@given(counts, st.integers(1, 6), st.lists(sizes, min_size=2, max_size=6), sizes)
+@given(counts, st.integers(1, 6), st.lists(sizes, min_size=2, max_size=6), sizes, sizes)
 def test_beads_and_thread_by_weaving(
-    stitches: int, at_start: int, loop: list[float], core: float
+    stitches: int, at_start: int, loop: list[float], core: float, fat: float
 ) -> None:
-    cores, _, thread = woven(stitches, at_start, loop, core)
+    cores, _, thread = woven(stitches, at_start, loop, core, fat)
     assert spiral.core_beads(stitches, at_start) == cores
-    assert spiral.thread_for(stitches, at_start, core, sum(loop)) == pytest.approx(thread)
+    assert spiral.thread_for(stitches, at_start, core, fat, sum(loop)) == pytest.approx(thread)
     assert spiral.stitches_for(cores * core, core, at_start) == pytest.approx(stitches)
 
 
@@ -51,7 +57,7 @@ def test_outside_of_beads_on_the_core(core: float, outer: float) -> None:
 
 
 def test_quantities(installed: Host) -> None:
-    cores, outer, thread = woven(97, 4, [1.5, 2.0, 1.5], 1.5)
+    cores, outer, thread = woven(97, 4, [1.5, 2.0, 1.5], 1.5, 2.0)
     assert quantities(installed, f"{ROPE}, rounds: 97") == {
         "outside": 2.0 + 2 * 3.0,  # the fattest of the loop
         "rise": round(1.5 * 1.05, 2),
