@@ -395,6 +395,9 @@ _WORKS_ON: Mapping[tuple[str, str], tuple[Role, ...]] = {
     ("glue", "with"): (Role.GLUE,),
     ("close ring", "part"): (Role.RING,),
     ("hang", "by"): (Role.RING,),
+    ("knot", "part"): (Role.STRAND,),
+    ("crimp", "part"): (Role.CRIMP,),
+    ("crimp", "to"): (Role.STRAND,),
 }
 
 

@@ -713,7 +713,7 @@ def _rings_in_use(plan: Plan) -> Iterator[Subject]:
 def _toggles(plan: Plan) -> Iterator[Subject]:
     """Every toggle by its bar, with the run from there inwards to the other half of a clasp."""
     for index, entry in enumerate(plan.run):
-        if entry.part.kind.role is Role.CLASP and entry.half == "b":
+        if entry.half == "b" and entry.part.text("type") == "toggle":
             inwards = plan.run[1:] if index == 0 else plan.run[:index][::-1]
             behind = takewhile(lambda place: place.part.kind.role is not Role.CLASP, inwards)
             yield Toggle(entry.place, entry.part, tuple(behind))

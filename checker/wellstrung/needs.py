@@ -185,9 +185,10 @@ def spool_of(plan: Plan, woven: Part) -> Part | None:
 def _woven(plan: Plan) -> Iterator[Subject]:
     sewn = {
         part.name
-        for pair in pairwise(entry.part for entry in plan.run)
-        for part, beside in (pair, pair[::-1])
-        if beside.kind.role is Role.CLASP
+        for pair in pairwise(plan.run)
+        for entry, beside in (pair, pair[::-1])
+        if beside.part.kind.role is Role.CLASP
+        for part in entry.parts
     }
     for part in plan.parts.values():
         if part.has("stitch"):

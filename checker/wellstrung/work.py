@@ -295,7 +295,7 @@ def _mixed(plan: Plan) -> Iterator[Subject]:
             rows[-1].append(step)
         else:
             rows.append([step])
-    stands = Counter(entry.part.name for entry in plan.run)
+    stands = Counter(part.name for entry in plan.run for part in entry.parts)
     for steps in rows:
         first = steps[0]
         mixes = first.get("mixes")
@@ -370,7 +370,8 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
         wanted[part, verb] = (before[0] + count, before[1] + rings)
 
     for entry in plan.run:
-        _want_made(entry.part, wanted)
+        for part in entry.parts:
+            _want_made(part, wanted)
         if entry.part.kind.role is Role.RING and entry.part.text("closing") == "open":
             want(entry.part, "close ring", entry.linked, entry.linked)
     for line in plan.hung:
@@ -394,7 +395,7 @@ def _want_made(part: Part, wanted: dict[tuple[Part, str], tuple[int, int]]) -> N
 
 def _placed(plan: Plan) -> set[str]:
     """Names of the parts that have a place in the piece."""
-    names = {entry.part.name for entry in plan.run}
+    names = {part.name for entry in plan.run for part in entry.parts}
     for line in plan.hung:
         names |= {line.part.name, line.source.name}
         if line.by is not None:

@@ -89,7 +89,7 @@ def _knot(part: Part, ask: Quantities) -> Quantity:
         "mm",
         lambda cord, tight: cord * tight,
         "cord * tight",
-        cord=part.length("thread", "outside"),
+        cord=ask.of(part, "line"),
         tight=making.hand(
             part,
             "how tight the knots are",
@@ -184,7 +184,7 @@ def _knotted_thread(part: Part, ask: Quantities) -> Quantity:
         length=ask.of(part, "length"),
         passes=making.count(part, "passes", _passes(part)),
         beads=ask.of(part, "beads"),
-        cord=part.length("thread", "outside"),
+        cord=ask.of(part, "line"),
         share=making.thread_share(part),
         source="10..14 cords a knot: from memory, measure ten of yours",
     )
@@ -193,7 +193,8 @@ def _knotted_thread(part: Part, ask: Quantities) -> Quantity:
 def _wants(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Place]]]:
     def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         """A knot or a gap has to be known before a length can be."""
-        if not part.has(*field.split(".")) and not part.has("knot_adds"):
+        known = part.has("knot_adds") or part.has("thread", "size") or part.has("thread", "rating")
+        if not part.has(*field.split(".")) and not (known and field != "spacing"):
             yield (
                 f"`{part.name}` does not say its `{field}`: write `{example}`",
                 part.place_of("stitch"),

@@ -50,7 +50,7 @@ def _has_gap(side: Eyes | Part, ask: Ask) -> bool:
         return side.text("closing") == "open"
     opens = ask.opens(side)
     if opens is None:
-        raise side.part.missing(*side.part.kind.eyes[side.key].path, "opens")
+        raise side.part.missing(*side.path, "opens")
     return opens
 
 

@@ -60,7 +60,9 @@ def check(piece: Piece, ask: Ask) -> Answer:
 
 
 def _ropes(ask: Ask) -> list[Part]:
-    woven = {entry.part.name: entry.part for entry in ask.plan.run if entry.part.has("stitch")}
+    woven = {
+        part.name: part for entry in ask.plan.run for part in entry.parts if part.has("stitch")
+    }
     return list(woven.values())
 
 
@@ -71,7 +73,7 @@ def _remedies(ask: Ask, found: Quantity, wanted: Quantity, off: str) -> tuple[Re
         return (by_hand,)
     (rope,) = ropes
     length = ask.of(rope, "length")
-    places = sum(entry.part is rope for entry in ask.plan.run)
+    places = sum(entry.parts.count(rope) for entry in ask.plan.run)
     new = length.middle + (wanted.middle - found.middle) / places
     if new <= 0:
         return (by_hand,)

@@ -72,6 +72,17 @@ def thread_taken(thread: float, working: float, tail: float) -> float:
 
 
 def _takes(part: Part, count: int, ask: Ask) -> Quantity:
+    if part.kind.name == "strand":
+        return derived(
+            f"{part.name} line with tails",
+            "mm",
+            lambda count, line, tail: count * (line + 2 * tail),
+            "count * (line + 2 * tail)",
+            count=exact("strung", count),
+            line=ask.of(part, "thread"),
+            tail=part.length("thread", "tail"),
+            source="strung in one go, a tail at each end: counting",
+        )
     return derived(
         f"{part.name} thread with tails",
         "mm",
@@ -86,6 +97,8 @@ def _takes(part: Part, count: int, ask: Ask) -> Quantity:
 
 
 def _all_tail(part: Part) -> bool:
+    if part.kind.name == "strand":
+        return False
     working, tail = part.length("thread", "working_length"), part.length("thread", "tail")
     return working.worst.low <= 2 * tail.worst.high
 

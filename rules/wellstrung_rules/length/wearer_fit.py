@@ -89,13 +89,15 @@ def _misfit(
 
 def _remedies(ask: Ask, more: float, by: str) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"make the run about {by} {'longer' if more > 0 else 'shorter'}")
-    ropes = {entry.part.name: entry.part for entry in ask.plan.run if entry.part.has("stitch")}
+    ropes = {
+        part.name: part for entry in ask.plan.run for part in entry.parts if part.has("stitch")
+    }
     woven = [rope for rope in ropes.values() if rope.has("length")]
     if len(woven) != 1:
         return (by_hand,)
     (rope,) = woven
     length = rope.length("length")
-    places = sum(entry.part is rope for entry in ask.plan.run)
+    places = sum(entry.parts.count(rope) for entry in ask.plan.run)
     new = length.middle + more / places
     # whole millimetres, on the side that fits
     text = in_unit_of(math.ceil(new) if more > 0 else math.floor(new), length)

@@ -23,8 +23,8 @@ from wellstrung.rulebook import (
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
-    if not woven.part.has("thread"):
-        return None
+    if not woven.part.has("thread") or woven.part.kind.name == "strand":
+        return None  # what is strung is strung in one go
     length = woven.part.length("thread", "working_length")
     longest = exact("longest working length", _fact("longest working length of thread").value, "mm")
     tangles = longest - length
