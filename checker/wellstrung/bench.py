@@ -42,6 +42,12 @@ LIMITS: Mapping[str, Setting] = {
     "cap loose": Setting(
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
+    "nub loose": Setting(
+        1.0, "mm", "a nub whipped with thread, glue half a millimetre all round, common practice"
+    ),
+    "nub in cap": Setting(
+        0.8, "", "a nub fills 0.8 of its cap's depth: trade table `caps`, derived"
+    ),
     "loop loose": Setting(
         1.25, "", "a loop a quarter wider than the button's edge comes off, common practice"
     ),

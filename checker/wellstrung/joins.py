@@ -73,10 +73,15 @@ class Eyes:
 
 @dataclass(frozen=True)
 class RopeInCap(Subject):
-    """The end of a rope in an end cap."""
+    """The end of a rope in an end cap; `takes` says what of it goes in: its beads, or its nub."""
 
     rope: Part
     cap: Part
+
+    @property
+    def takes(self) -> str:
+        """`beads` where the plan says nothing."""
+        return self.cap.text("takes") if self.cap.has("takes") else "beads"
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -218,7 +223,7 @@ class Glue(Subject):
 
 @dataclass(frozen=True)
 class StrandsInCone(Subject):
-    """The gathered ends of strands in a cone."""
+    """The gathered ends of strands in a cone, or in an end cap that takes them all."""
 
     cone: Part
     strands: tuple[Part, ...]
@@ -533,11 +538,15 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
     run = plan.run
     for before, after in pairwise(run):
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
-        if set(roles) == {Role.ROPE, Role.CAP}:
+        if set(roles) == {Role.ROPE, Role.CAP} and not (before.beside or after.beside):
             cap_entry = before if before.part.kind.role is Role.CAP else after
             yield RopeInCap(cap_entry.place, roles[Role.ROPE], roles[Role.CAP])
         for end, inner in ((before, after), (after, before)):
-            if end.part.kind.role is Role.CONE and inner.part.kind.role in _GATHERED:
+            gathers = end.part.kind.role is Role.CONE or (
+                end.part.kind.role is Role.CAP
+                and (inner.part.kind.role is Role.STRAND or inner.beside)
+            )
+            if gathers and inner.part.kind.role in _GATHERED:
                 yield StrandsInCone(end.place, end.part, inner.parts)
             elif end.part.kind.role is Role.CONE and inner.part.has("over"):
                 yield LinkThroughCone(inner.place, inner.part, end.part)

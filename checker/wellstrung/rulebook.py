@@ -68,6 +68,7 @@ from wellstrung.quantity import (
     total,
     worked,
 )
+from wellstrung.words import article
 from wellstrung.work import (
     Cutting,
     GluedEnd,
@@ -363,6 +364,7 @@ __all__ = [
     "Worn",
     "Woven",
     "about",
+    "article",
     "between",
     "caps_at",
     "compare",

@@ -50,7 +50,8 @@ MAY: dict[str, set[str]] = {
         "chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables", "thread",
     },
     "rulebook": {
-        "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "work",
+        "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "words",
+        "work",
     },
     "hooks": set(),
     "installed": set(),

@@ -26,7 +26,20 @@ def _length(part: Part, ask: Quantities) -> Quantity:
 
 
 def _along(part: Part, ask: Quantities) -> Quantity:
-    """Length less the eye's end wall, where the ring bears, less the depth the rope enters."""
+    """Length less the eye's end wall, where the ring bears, less the depth the rope enters.
+
+    Where only the nub goes in, the beads end at the rim and nothing is lost.
+    """
+    if part.has("takes") and part.text("takes") == "nub":
+        return derived(
+            f"{part.name}.along",
+            "mm",
+            lambda length, eye_wire: length - eye_wire,
+            "length - eye_wire",
+            length=ask.of(part, "length"),
+            eye_wire=ask.of(part, "eye.wire"),
+            source="geometry, worked out for this project",
+        )
     return derived(
         f"{part.name}.along",
         "mm",

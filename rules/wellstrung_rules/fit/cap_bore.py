@@ -30,7 +30,9 @@ from wellstrung.rulebook import (
 
 
 def check(join: RopeInCap, ask: Ask) -> Answer:
-    outside, bore = ask.of(join.rope, "outside"), ask.of(join.cap, "bore")
+    nub = join.takes == "nub"
+    outside = ask.of(join.rope, "nub.outside" if nub else "outside")
+    bore = ask.of(join.cap, "bore")
     tight = derived(
         "room in the cap",
         "mm",
@@ -47,13 +49,14 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         "outside + loose - bore",
         bore=bore,
         outside=outside,
-        loose=ask.limit("cap loose"),
+        loose=ask.limit("nub loose" if nub else "cap loose"),
     )
     if compare(tight) is Verdict.HOLDS and compare(loose) is Verdict.HOLDS:
         return Held(min(tight, loose, key=lambda margin: margin.likely.low))
     too_tight = tight.likely.low < loose.likely.low
     word = "tight" if too_tight else "loose"
-    rope = f"the rope `{join.rope.name}` ({about(outside, bore)} outside)"
+    end = f"the {'nub of ' if nub else 'rope '}`{join.rope.name}`"
+    rope = f"{end} ({about(outside, bore)} outside)"
     low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
     return Misfit(
         says=f"the bore of cap `{join.cap.name}` ({spelled(bore)}) is too {word} for {rope}",
@@ -85,8 +88,9 @@ def _fit(bore: Quantity, outside: Quantity) -> str:
 
 
 def _give(join: RopeInCap, ask: Ask) -> Quantity:
-    if join.rope.has("core") and join.rope.text("core") == "yes":
-        return exact("give", 0.0, source="a cored rope does not give, common practice")
+    cored = join.rope.has("core") and join.rope.text("core") != "no"
+    if cored or join.takes == "nub" or join.rope.kind.name == "braid":
+        return exact("give", 0.0, source="a cored rope or a braid does not give, common practice")
     return ask.limit("cap tight")
 
 
@@ -120,7 +124,10 @@ RULE = Rule(
     family="fit",
     subject=RopeInCap,
     check=check,
-    title="the end of a rope enters its end cap, neither forced nor rattling",
+    title=(
+        "the end of a rope, with its beads or by its nub, enters its end cap, neither forced nor"
+        " rattling"
+    ),
     why=(
         "caps are bought before the rope is woven; beads crack when forced into a tight cap, and"
         " a loose one stands off crooked, with a gap that glue alone must bridge"

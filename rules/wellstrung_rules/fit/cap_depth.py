@@ -22,6 +22,8 @@ from wellstrung.rulebook import (
 
 
 def check(join: RopeInCap, ask: Ask) -> Answer:
+    if join.takes == "nub":
+        return _nub(join, ask)
     cap = join.cap
     depth, bore = ask.of(cap, "depth"), ask.of(cap, "bore")
     wanted = derived(
@@ -57,6 +59,41 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
     )
 
 
+def _nub(join: RopeInCap, ask: Ask) -> Answer:
+    """A bare nub is long enough to be held by its cap."""
+    depth, nub = ask.of(join.cap, "depth"), ask.of(join.rope, "nub.length")
+    margin = derived(
+        "nub to spare",
+        "mm",
+        lambda nub, share, depth: nub - share * depth,
+        "nub - share * depth",
+        nub=nub,
+        share=ask.limit("nub in cap"),
+        depth=depth,
+    )
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    need = in_unit_of(nub.middle - margin.likely.low, nub)
+    head = f"the nub of `{join.rope.name}` ({spelled(nub)}) is too short for cap `{join.cap.name}`"
+    says = f"{head}, which is {spelled(depth)} deep and wants {need} of it"
+    return Misfit(
+        says=says,
+        may=says.replace("is too short", "may be too short", 1),
+        place=join.rope.place_of("nub", "length"),
+        found=spelled(nub),
+        needed=f"{need} or more",
+        remedies=(
+            Remedy(
+                f"leave a nub of {need} at both ends of `{join.rope.name}`",
+                (Edit(join.rope.place_of("nub", "length"), need),),
+            ),
+            Remedy(f"take a cap that is less deep, or leave a nub of {need} or more"),
+        ),
+        margin=margin,
+        also=(join.cap.place_of("depth"),),
+    )
+
+
 def depth_wanted(share: float, bore: float, most: float) -> float:
     """How deep a woven end is to go in, mm: a share of the bore, and never more than `most`.
 
@@ -80,6 +117,7 @@ RULE = Rule(
     ),
     sources=(
         "at least about 0.4 of the bore, and 4 mm for wide ones: common practice, no source",
+        "a nub of 0.8 of the depth: trade table `caps`, derived",
         "caps are 6 to 10 mm deep: trade table `caps`, from memory",
     ),
     level="warning",

@@ -16,6 +16,7 @@ from wellstrung.rulebook import (
     StrandsInCone,
     Verdict,
     about,
+    article,
     compare,
     in_unit_of,
     spelled,
@@ -38,7 +39,9 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
     names = " and ".join(f"`{strand.name}`" for strand in join.strands)
-    wide = f"the wide end of cone `{join.cone.name}` ({spelled(bore)})"
+    kind = join.cone.kind.name
+    mouth = "the wide end of cone" if kind == "cone" else "the bore of cap"
+    wide = f"{mouth} `{join.cone.name}` ({spelled(bore)})"
     need = f"which take {about(bundle, bore)} side by side"
     wanted = math.ceil((bore.middle - margin.likely.low) * 2 - 1e-9) / 2
     size = in_unit_of(wanted, bore)
@@ -50,10 +53,10 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
         needed=f"{in_unit_of(bore.middle - margin.likely.low, bore)} or wider",
         remedies=(
             Remedy(
-                f"take a cone of {size} at its wide end",
+                f"take {article(kind)} of {size} inside",
                 (Edit(join.cone.place_of("bore"), size),),
             ),
-            Remedy(f"take a cone of {size} or wider, or end the strands in smaller beads"),
+            Remedy(f"take {article(kind)} of {size} or wider, or end the strands in smaller beads"),
         ),
         margin=margin,
         also=(join.place,),
@@ -74,7 +77,7 @@ RULE = Rule(
     family="fit",
     subject=StrandsInCone,
     check=check,
-    title="the gathered ends of all strands go into the wide end of their cone",
+    title="the gathered ends of all strands go into their cone or cap (of a rope: `cap-bore`)",
     why="three strands take more than twice the room of one, and a cone is bought by its look",
     sources=(
         "equal circles in a circle: published best ratios, Graham, Lubachevsky, Nurmela, Östergård"
