@@ -49,12 +49,16 @@ class Role(Enum):
 class EyeField:
     """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out.
 
-    `other` is the path for the types of that kind that keep them elsewhere.
+    `other` is the path for the types of that kind that keep them elsewhere. `counted` counts the
+    holes of beads along a woven edge, and `counted_by` is the field that the author would change:
+    such eyes carry what hangs from them, and their part neither runs nor hangs by them.
     """
 
     path: tuple[str, ...] = ()
     several: bool = False
     other: tuple[str, ...] = ()
+    counted: Callable[[Part], int] | None = None
+    counted_by: str = ""
 
 
 @dataclass(frozen=True)
@@ -249,6 +253,11 @@ class Hung:
     by: Part | None
     times: int
     node: reading.Mapping
+
+    @property
+    def passes(self) -> int:
+        """How often the thread goes through what it hangs from; once where it is not written."""
+        return int(self.node.value.get("passes", 1))
 
     @property
     def on_thread(self) -> bool:

@@ -47,6 +47,7 @@ from wellstrung.joins import (
     Toggle,
     WireLink,
     Worn,
+    fringe_passes,
     opens,
     passes_of,
 )
@@ -364,6 +365,7 @@ __all__ = [
     "compare",
     "derived",
     "exact",
+    "fringe_passes",
     "in_unit_of",
     "leaf",
     "number",

@@ -51,6 +51,18 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         {"eyes: bottom}": "eyes: botom}"},
         [("26:31", [], "there is no set of eyes of `frame` called `botom`: write `bottom`")],
     ),
+    "an edge that a woven band has not": (
+        {
+            "kind: woven rope": "kind: woven band",
+            "stitch: tubular peyote": "stitch: brick",
+            "around: 10": "across: 10",
+            "measured: {outside: 9.8 mm}": "measured: {width: 2 cm}",
+            "  - {do: glue, part: cap, to: rope, with: glue, joints: 2}\n": "",
+            "times: 2}": "times: 2}\n"
+            "  - {part: drop, from: {part: rope, eyes: last edg}, by: thread}",
+        },
+        [("26:31", [], "there is no set of eyes of `rope` called `last edg`: write `last edge`")],
+    ),
     "a part hung from itself": (
         {"{part: frame, from: rope": "{part: frame, from: frame"},
         [("25:12", ["25:25"], "`frame` hangs from itself: name what it hangs from")],
@@ -172,7 +184,8 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             (
                 "28:23",
                 ["15:3"],
-                "`cap` is an end cap, and `part` of `weave` takes a woven rope or a woven band",
+                "`cap` is an end cap, and `part` of `weave` takes a woven rope or a woven band"
+                " or a braid",
             )
         ],
     ),
