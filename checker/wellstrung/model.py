@@ -360,6 +360,12 @@ class Plan:
         return entry.key.place if entry else self.tree.entries["title"].key.place
 
 
+def fills_rest(part: Part) -> bool:
+    """Whether a part's length is said to be what the rest of the run leaves."""
+    node = part.node_at("length")
+    return node is not None and node.value == units.REST
+
+
 def bead_mix(part: Part) -> dict[str, int]:
     """How many of each bead a part takes in its repeat: one of the only bead it names.
 

@@ -51,7 +51,7 @@ from wellstrung.joins import (
     opens,
     passes_of,
 )
-from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step
+from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
 from wellstrung.needs import BeadsNeeded, Fitted, Named, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
@@ -365,6 +365,7 @@ __all__ = [
     "compare",
     "derived",
     "exact",
+    "fills_rest",
     "fringe_passes",
     "in_unit_of",
     "leaf",

@@ -232,6 +232,43 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             )
         ],
     ),
+    "two that fill the rest": (
+        {
+            "length: 39.7 cm": "length: fills the rest",
+            "  glue: {kind": "  lace: {kind: strand, stitch: strung, beads: kelp,"
+            " length: fills the rest}\n  glue: {kind",
+            "cap, rope, cap": "cap, rope, lace, cap",
+        },
+        [
+            (
+                "22:61",
+                ["13:13"],
+                "`rope` and `lace` fill the rest: write the length of all but one",
+            )
+        ],
+    ),
+    "a rest of nothing": (
+        {"length: 39.7 cm": "length: fills the rest", "finished_length: 46 cm ± 1 cm\n": ""},
+        [
+            (
+                "12:13",
+                [],
+                "`rope` fills the rest, and no length of the piece is wanted: write"
+                " `finished_length` or `inside`",
+            )
+        ],
+    ),
+    "a rest outside the run": (
+        {"length: 39.7 cm": "length: fills the rest", "cap, rope, cap": "cap, cap"},
+        [
+            (
+                "13:13",
+                [],
+                "`rope` fills the rest, and it has no place of its own in the run: write its"
+                " length",
+            )
+        ],
+    ),
     "a ring that is all wire": (
         {"outside: 6 mm, wire: 18 AWG": "outside: 6 mm, wire: 3 mm"},
         [

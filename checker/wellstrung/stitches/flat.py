@@ -208,7 +208,7 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
             "",
             lambda length, bead, rise: max(0.0, length - bead) / rise + steps_less,
             "max(0, length - bead) / rise" + (" + 1" if steps_less else ""),
-            length=length(part, ask),
+            length=ask.of(part, "length"),
             bead=making.bead(part, ask, bead),
             rise=ask.of(part, "rise"),
         )

@@ -21,6 +21,7 @@ from wellstrung.rulebook import (
     about,
     compare,
     exact,
+    fills_rest,
     in_unit_of,
     spelled,
 )
@@ -90,7 +91,7 @@ def _misfit(
 def _remedies(ask: Ask, more: float, by: str) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"make the run about {by} {'longer' if more > 0 else 'shorter'}")
     ropes = {entry.part.name: entry.part for entry in ask.plan.run if entry.part.has("stitch")}
-    woven = [rope for rope in ropes.values() if rope.has("length")]
+    woven = [rope for rope in ropes.values() if rope.has("length") and not fills_rest(rope)]
     if len(woven) != 1:
         return (by_hand,)
     (rope,) = woven
