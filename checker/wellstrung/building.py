@@ -23,6 +23,7 @@ from wellstrung.model import (
     Step,
     Target,
     bead_row,
+    fills_rest,
 )
 from wellstrung.place import Edit, Fault, Place
 from wellstrung.words import article, listed, nearest
@@ -70,6 +71,7 @@ class _Builder:
             self._check_part(part, stitches)
         self._check_supplies()
         run = tuple(self._run())
+        self._check_rest(run)
         hung = tuple(self._hung())
         self._check_circles(hung)
         return Plan(
@@ -349,6 +351,32 @@ class _Builder:
                 elif name in ("part", "chain", "thread"):
                     self._part(entry.node)
 
+    def _check_rest(self, run: tuple[RunEntry, ...]) -> None:
+        """One part in the run may fill the rest, and of a length that is wanted."""
+        filling = [part for part in self.parts.values() if fills_rest(part)]
+        alone = {entry.part.name for entry in run if not entry.beside}
+        for part in filling:
+            place = part.place_of("length")
+            if part.name not in alone:
+                self._fault(
+                    f"`{part.name}` fills the rest, and it has no place of its own in the run:"
+                    " write its length",
+                    place,
+                )
+            elif self._goal() is None:
+                self._fault(
+                    f"`{part.name}` fills the rest, and no length of the piece is wanted: write"
+                    " `finished_length` or `inside`",
+                    place,
+                )
+        if len(filling) > 1:
+            *most, last = (f"`{part.name}`" for part in filling)
+            self._fault(
+                f"{', '.join(most)} and {last} fill the rest: write the length of all but one",
+                filling[-1].place_of("length"),
+                *(part.place_of("length") for part in filling[:-1]),
+            )
+
     def _goal(self) -> Goal | None:
         for name in ("finished_length", "inside"):
             entry = self.tree.entries.get(name)
@@ -460,4 +488,4 @@ def _written(
     part: Part, read: Callable[[str | int | float], units.Parsed], *path: str
 ) -> units.Parsed | None:
     node = part.node_at(*path)
-    return read(node.value) if node is not None else None
+    return read(node.value) if node is not None and node.value != units.REST else None

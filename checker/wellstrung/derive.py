@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Mapping
 
+from wellstrung import rest
 from wellstrung.joins import ChainCut, chain_cuts, pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role, bead_shares
 from wellstrung.needs import beads_needed
@@ -72,6 +73,8 @@ class Quantities:
             return _STOCK[what](item, self) if what in _STOCK else BEAD[what](item)
         part = self.plan.parts[owner]
         offers = {**_offers(self.plan, part), **_asides(self.plan, part)}
+        if what == "length" and rest.fills(part):
+            return _rest(part, self)
         if what in offers:
             return offers[what](part, self)
         eye, _, of_eye = what.rpartition(".")
@@ -242,8 +245,15 @@ def _length(ask: Quantities) -> Quantity:
     """Taut, between bearing points, clasp closed: what each place in the run adds."""
     if not ask.plan.run:
         raise Missing("`run`, the parts from one end to the other")
+    return total("piece.length", "mm", _adds(ask), "taut, between bearing points, clasp closed")
+
+
+def _adds(ask: Quantities, but: Part | None = None) -> list[Quantity]:
+    """What each place in the run adds, all but those of one part."""
     terms = []
     for entry in ask.plan.run:
+        if entry.part is but:
+            continue
         what = f"{entry.half}.along" if entry.half else "along"
         adds = min(
             (ask.of(part, what) for part in entry.parts), key=lambda length: length.middle
@@ -258,7 +268,15 @@ def _length(ask: Quantities) -> Quantity:
                 each=adds,
             )
         terms.append(adds)
-    return total("piece.length", "mm", terms, "taut, between bearing points, clasp closed")
+    return terms
+
+
+def _rest(part: Part, ask: Quantities) -> Quantity:
+    """The length of the part that fills what the others leave of the length wanted."""
+    others = total("the others", "mm", [exact("none", 0.0, "mm"), *_adds(ask, but=part)])
+    goal, rope = ask.plan.goal, thickest(ask.plan, ask)
+    inside = goal is not None and goal.field == "inside" and rope is not None
+    return rest.filled(part, others, thickness(rope, ask) if rope and inside else None, ask)
 
 
 def _inside(ask: Quantities) -> Quantity:

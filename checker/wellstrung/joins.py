@@ -40,14 +40,30 @@ class Eyes:
     @property
     def count(self) -> int:
         """How many eyes there are; one where the kind has just one."""
+        counted = self.part.kind.eyes[self.key].counted
+        if counted is not None:
+            return counted(self.part)
         path = self.path
         return self.part.count(*path, "count", default=1) if path else 1
 
     @property
     def stated_count(self) -> int:
         """How many eyes the plan says there are; raises Missing where it does not say."""
-        several = self.part.kind.eyes[self.key].several
-        return self.part.count(*self.path, "count") if several else 1
+        eye = self.part.kind.eyes[self.key]
+        if eye.counted is not None:
+            return eye.counted(self.part)
+        return self.part.count(*self.path, "count") if eye.several else 1
+
+    @property
+    def woven(self) -> bool:
+        """Whether they are the holes of beads along a woven edge."""
+        return self.part.kind.eyes[self.key].counted is not None
+
+    @property
+    def count_place(self) -> Place:
+        """Where the plan says how many there are, or would say it."""
+        counted_by = self.part.kind.eyes[self.key].counted_by
+        return self.part.place_of(*((counted_by,) if self.woven else (*self.path, "count")))
 
     @property
     def path(self) -> tuple[str, ...]:
@@ -495,12 +511,27 @@ def _worn(plan: Plan) -> Iterator[Subject]:
 
 
 def passes_of(plan: Plan, part: Part) -> int | None:
-    """How often the thread goes through a woven bead at least; None for what is not woven."""
+    """How often the thread goes through a woven bead at least; None for what is not woven.
+
+    The fullest bead counts: along an edge that carries a fringe, the thread of the fringe too.
+    """
     if part.kind.role is Role.DROP:
         return 2  # down the leg and up again
     if part.kind.role is Role.STRAND or not part.has("stitch"):
         return None
-    return plan.stitches[part.text("stitch")].passes or None
+    passes = plan.stitches[part.text("stitch")].passes
+    return passes + fringe_passes(plan, part) if passes else None
+
+
+def fringe_passes(plan: Plan, part: Part) -> int:
+    """How often thread goes through a bead of a woven edge to hang what hangs there; at most."""
+    return max((line.passes for line in plan.hung if _sewn_to_edge(line, part)), default=0)
+
+
+def _sewn_to_edge(line: Hung, part: Part) -> bool:
+    """Whether a line hangs something from a woven edge of the part, by thread."""
+    on_edge = line.source is part and line.source_eyes and line.on_thread
+    return bool(on_edge) and Eyes(part, line.source_eyes).woven
 
 
 #: what a cone gathers
@@ -522,12 +553,17 @@ def _beads_named(part: Part, field_name: str) -> Iterator[str]:
     yield from (str(name) for name in ([value] if isinstance(value, str) else value))
 
 
+def _own_eyes(part: Part) -> list[str]:
+    """The sets of eyes by which a part runs and hangs: all but those of a woven edge."""
+    return [key for key, eye in part.kind.eyes.items() if eye.counted is None]
+
+
 def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
     """The eyes by which a place in the run meets its neighbour; chain goes `onwards` by its last.
 
     Other parts meet both their neighbours by their first set of eyes.
     """
-    keys = [entry.half] if entry.half else list(entry.part.kind.eyes)
+    keys = [entry.half] if entry.half else _own_eyes(entry.part)
     if not keys:
         return None
     by_its_ends = onwards and entry.part.has("of")
@@ -575,7 +611,7 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
 
 def hanging_eyes(part: Part) -> Eyes | None:
     """The eyes a part hangs by: its first set."""
-    key = next(iter(part.kind.eyes), "")
+    key = next(iter(_own_eyes(part)), "")
     if not key or (part.eye_path(key) and not part.has(*part.eye_path(key))):
         return None
     return Eyes(part, key)
@@ -737,6 +773,8 @@ def opens(side: Eyes | Part, plan: Plan) -> bool | None:
     if isinstance(side, Part):
         return side.text("closing") in ("open", "split")
     part = side.part
+    if side.woven:
+        return False
     if part.has("of"):
         return plan.parts[part.text("of")].text("links_are") == "open"
     path = part.kind.eyes[side.key].path

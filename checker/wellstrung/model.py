@@ -49,12 +49,16 @@ class Role(Enum):
 class EyeField:
     """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out.
 
-    `other` is the path for the types of that kind that keep them elsewhere.
+    `other` is the path for the types of that kind that keep them elsewhere. `counted` counts the
+    holes of beads along a woven edge, and `counted_by` is the field that the author would change:
+    such eyes carry what hangs from them, and their part neither runs nor hangs by them.
     """
 
     path: tuple[str, ...] = ()
     several: bool = False
     other: tuple[str, ...] = ()
+    counted: Callable[[Part], int] | None = None
+    counted_by: str = ""
 
 
 @dataclass(frozen=True)
@@ -251,6 +255,11 @@ class Hung:
     node: reading.Mapping
 
     @property
+    def passes(self) -> int:
+        """How often the thread goes through what it hangs from; once where it is not written."""
+        return int(self.node.value.get("passes", 1))
+
+    @property
     def on_thread(self) -> bool:
         """Whether thread holds it, not a ring or an eye of its own."""
         return str(self.node.value.get("by", "")) == "thread"
@@ -349,6 +358,12 @@ class Plan:
         """Where a top-level field stands, or the head of the plan where it would go."""
         entry = self.tree.entries.get(name)
         return entry.key.place if entry else self.tree.entries["title"].key.place
+
+
+def fills_rest(part: Part) -> bool:
+    """Whether a part's length is said to be what the rest of the run leaves."""
+    node = part.node_at("length")
+    return node is not None and node.value == units.REST
 
 
 def bead_mix(part: Part) -> dict[str, int]:

@@ -47,11 +47,12 @@ from wellstrung.joins import (
     Toggle,
     WireLink,
     Worn,
+    fringe_passes,
     opens,
     passes_of,
     pieces_hung,
 )
-from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step
+from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
 from wellstrung.needs import BeadsNeeded, Fitted, Named, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
@@ -370,6 +371,8 @@ __all__ = [
     "compare",
     "derived",
     "exact",
+    "fills_rest",
+    "fringe_passes",
     "in_unit_of",
     "leaf",
     "number",

@@ -21,6 +21,7 @@ from wellstrung.words import article, listed, nearest
 #: Who reads a value of each kind that the schemas name in `$comment`.
 READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "length": units.length,
+    "length_or_rest": lambda value: value if value == units.REST else units.length(value),
     "window": units.target,
     "mass": units.mass,
     "rating": units.force,

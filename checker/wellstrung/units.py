@@ -190,6 +190,8 @@ class _Kind(NamedTuple):
     example: str
 
 
+#: what an author writes for the length of the one part that fills what the others leave
+REST = "fills the rest"
 _LENGTH = _Kind("length", LENGTHS, ("mm", "cm"), "mm, cm, m, in, ft or yd", "8 mm")
 _WINDOW = _LENGTH._replace(usual=("cm", "in"), example="46 cm ± 1 cm")
 _WIRE = _Kind("wire thickness", LENGTHS, ("mm",), "mm, in, AWG or SWG", "0.8 mm")

@@ -39,11 +39,12 @@ MAY: dict[str, set[str]] = {
     "palette": {"tables", "model", "quantity"},
     "stringing": {"tables", "model", "quantity", "units"},
     "joins": {"chain", "model", "place", "units"},
+    "rest": {"model", "quantity", "units"},
     "work": {"joins", "model", "place"},
     "needs": {"joins", "model", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity"},
     "derive": {
-        "joins", "model", "needs", "palette", "quantity", "stringing", "words", "work_time",
+        "joins", "model", "needs", "palette", "quantity", "rest", "stringing", "words", "work_time",
     },
     "stitches": {"circles", "model", "quantity", "tables", "thread"},
     "kinds": {

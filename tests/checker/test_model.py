@@ -51,6 +51,18 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         {"eyes: bottom}": "eyes: botom}"},
         [("26:31", [], "there is no set of eyes of `frame` called `botom`: write `bottom`")],
     ),
+    "an edge that a woven band has not": (
+        {
+            "kind: woven rope": "kind: woven band",
+            "stitch: tubular peyote": "stitch: brick",
+            "around: 10": "across: 10",
+            "measured: {outside: 9.8 mm}": "measured: {width: 2 cm}",
+            "  - {do: glue, part: cap, to: rope, with: glue, joints: 2}\n": "",
+            "times: 2}": "times: 2}\n"
+            "  - {part: drop, from: {part: rope, eyes: last edg}, by: thread}",
+        },
+        [("26:31", [], "there is no set of eyes of `rope` called `last edg`: write `last edge`")],
+    ),
     "a part hung from itself": (
         {"{part: frame, from: rope": "{part: frame, from: frame"},
         [("25:12", ["25:25"], "`frame` hangs from itself: name what it hangs from")],
@@ -217,6 +229,43 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
                 ["15:3"],
                 "`cap` has bore 10 mm and outside 9 mm: the bore of an end cap is smaller than its"
                 " outside, so mend one of them",
+            )
+        ],
+    ),
+    "two that fill the rest": (
+        {
+            "length: 39.7 cm": "length: fills the rest",
+            "  glue: {kind": "  lace: {kind: strand, stitch: strung, beads: kelp,"
+            " length: fills the rest}\n  glue: {kind",
+            "cap, rope, cap": "cap, rope, lace, cap",
+        },
+        [
+            (
+                "22:61",
+                ["13:13"],
+                "`rope` and `lace` fill the rest: write the length of all but one",
+            )
+        ],
+    ),
+    "a rest of nothing": (
+        {"length: 39.7 cm": "length: fills the rest", "finished_length: 46 cm ± 1 cm\n": ""},
+        [
+            (
+                "12:13",
+                [],
+                "`rope` fills the rest, and no length of the piece is wanted: write"
+                " `finished_length` or `inside`",
+            )
+        ],
+    ),
+    "a rest outside the run": (
+        {"length: 39.7 cm": "length: fills the rest", "cap, rope, cap": "cap, cap"},
+        [
+            (
+                "13:13",
+                [],
+                "`rope` fills the rest, and it has no place of its own in the run: write its"
+                " length",
             )
         ],
     ),

@@ -208,7 +208,7 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
             "",
             lambda length, bead, rise: max(0.0, length - bead) / rise + steps_less,
             "max(0, length - bead) / rise" + (" + 1" if steps_less else ""),
-            length=length(part, ask),
+            length=ask.of(part, "length"),
             bead=making.bead(part, ask, bead),
             rise=ask.of(part, "rise"),
         )
@@ -231,10 +231,13 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
 
 def beads(
     function: Callable[..., float] = shaped,
-    formula: str = "rows * across + each_row * rows * (rows - 1) / 2",
+    formula: str | Callable[[Part], str] = "rows * across + each_row * rows * (rows - 1) / 2",
     **counts: Count,
 ) -> Formula:
-    """Beads of a part by its rows and its counts, which go to `function` by name."""
+    """Beads of a part by its rows and its counts, which go to `function` by name.
+
+    `formula` says the same in words; where straight and shaped parts differ, it is asked.
+    """
     counts = counts or {"across": across_of, "each_row": change_of}
 
     def counted(part: Part, ask: Quantities) -> Quantity:
@@ -243,7 +246,7 @@ def beads(
             f"{part.name}.beads",
             "",
             function,
-            formula,
+            formula if isinstance(formula, str) else formula(part),
             {"rows": ask.of(part, "rows"), **args},
             source="counted row by row, worked out for this project",
         )

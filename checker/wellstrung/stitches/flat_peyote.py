@@ -84,6 +84,12 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
+def _beads_formula(part: Part) -> str:
+    if not flat.change_of(part):
+        return "rows * across / 2"
+    return "rows * ceil(across / 2) + each_row * rows * (rows - 1) / 2"
+
+
 FLAT_PEYOTE = Stitch(
     name="flat peyote",
     makes=flat.BAND,
@@ -93,7 +99,7 @@ FLAT_PEYOTE = Stitch(
         **flat.growth(flat.pitch(along_hole=False, share=0.5), "outside"),
         "beads": flat.beads(
             beads,
-            "rows * across / 2, changed by each_row",
+            _beads_formula,
             across=flat.across_of,
             each_row=flat.change_of,
         ),

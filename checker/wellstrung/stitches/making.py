@@ -161,7 +161,7 @@ def growth(rise: Formula) -> dict[str, Formula]:
             "",
             lambda length, rise: length / rise,
             "length / rise",
-            length=length(part, ask),
+            length=ask.of(part, "length"),
             rise=ask.of(part, "rise"),
         )
 

@@ -121,7 +121,7 @@ def _strand(between: Callable[[Part, Quantities], Quantity]) -> dict[str, making
             "",
             beads_for,
             "(length + between) / (bead_length + between)",
-            length=length(part, ask),
+            length=ask.of(part, "length"),
             bead_length=_bead_length(part, ask),
             between=between(part, ask),
             source=f"counting, {GEOMETRY}",

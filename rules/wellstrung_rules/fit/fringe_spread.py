@@ -1,6 +1,7 @@
 """Neighbours in a fringe against the spacing of the eyes they hang from.
 
 Two that hang side by side at one height each take half their width to either side of their eye.
+Fringe sewn to a woven edge lies as close as its beads, by design, and is not judged.
 """
 
 from __future__ import annotations
@@ -29,7 +30,7 @@ from wellstrung.rulebook import (
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     pairs = list(dict.fromkeys(_neighbours(fringe)))
-    if fringe.eyes.count < 2 or not pairs:
+    if fringe.eyes.woven or fringe.eyes.count < 2 or not pairs:
         return None
     spacing = ask.get(fringe.eyes.quantity("spacing"))
     room = {pair: spacing - _side_by_side(pair, ask) for pair in pairs}

@@ -16,6 +16,7 @@ from wellstrung.rulebook import (
     compare,
     derived,
     exact,
+    fringe_passes,
     in_unit_of,
     passes_of,
     spelled,
@@ -44,7 +45,8 @@ def check(join: Threaded, ask: Ask) -> Answer:
     times = passes + round(extra.middle)
     subject = f"the thread of `{join.part.name}` ({about(line)})"
     bead = f"the hole of bead `{join.bead.name}` ({about(hole)})"
-    need = f"the stitch and a woven-in end want {times} passes, and they take {about(taken, hole)}"
+    stitch = "the stitch, the fringe" if fringe_passes(ask.plan, join.part) else "the stitch"
+    need = f"{stitch} and a woven-in end want {times} passes, and they take {about(taken, hole)}"
     return Misfit(
         says=f"{subject} fills {bead} too soon: {need}",
         may=f"{subject} may fill {bead} too soon: {need}",

@@ -18,6 +18,7 @@ from wellstrung.rulebook import (
     compare,
     derived,
     exact,
+    fills_rest,
     in_unit_of,
     leaf,
 )
@@ -55,20 +56,21 @@ def check(piece: Piece, ask: Ask) -> Answer:
         needed=goal.text,
         remedies=_remedies(ask, found, wanted, f"about {off} {'more' if too_short else 'less'}"),
         margin=short if too_short else long,
-        also=tuple(rope.place_of("length") for rope in _ropes(ask) if rope.has("length")),
+        also=tuple(rope.place_of("length") for rope in _ropes(ask)),
     )
 
 
 def _ropes(ask: Ask) -> list[Part]:
+    """The woven parts of the run whose length is written."""
     woven = {
         part.name: part for entry in ask.plan.run for part in entry.parts if part.has("stitch")
     }
-    return list(woven.values())
+    return [rope for rope in woven.values() if rope.has("length") and not fills_rest(rope)]
 
 
 def _remedies(ask: Ask, found: Quantity, wanted: Quantity, off: str) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"make the run {off}")
-    ropes = [rope for rope in _ropes(ask) if rope.has("length")]
+    ropes = _ropes(ask)
     if len(ropes) != 1:
         return (by_hand,)
     (rope,) = ropes
