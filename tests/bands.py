@@ -37,7 +37,7 @@ def found(installed: Host, band: str, plan: str = PLAN) -> dict[str, Quantity]:
 
 
 def middles(installed: Host, band: str, plan: str = PLAN) -> dict[str, float]:
-    """Their middles, by the name of what they are; the eyes of the edges have tests of their own."""
+    """Their middles, by the name of what they are; the eyes of edges have tests of their own."""
     return {
         name.removeprefix("band."): value.middle
         for name, value in found(installed, band, plan).items()
