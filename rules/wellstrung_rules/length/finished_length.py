@@ -68,9 +68,25 @@ def _ropes(ask: Ask) -> list[Part]:
     return [rope for rope in woven.values() if rope.has("length") and not fills_rest(rope)]
 
 
+def _strung(ask: Ask) -> list[Part]:
+    """The parts of the run that are strung or woven."""
+    return [part for entry in ask.plan.run for part in entry.parts if part.has("stitch")]
+
+
+def _more_beads(ask: Ask, strand: Part, more: float) -> Remedy:
+    """So many beads that a counted strand comes out right."""
+    had = strand.count("count")
+    count = max(1, round(had + more * had / ask.of(strand, "length").middle))
+    edit = Edit(strand.place_of("count"), str(count))
+    return Remedy(f"string {count} beads of `{strand.name}` instead of {had}", (edit,))
+
+
 def _remedies(ask: Ask, found: Quantity, wanted: Quantity, off: str) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"make the run {off}")
     ropes = _ropes(ask)
+    counted = [part for part in _strung(ask) if part.has("count")]
+    if len(counted) == 1 and not ropes:
+        return (_more_beads(ask, counted[0], wanted.middle - found.middle), by_hand)
     if len(ropes) != 1:
         return (by_hand,)
     (rope,) = ropes
