@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import pairwise, takewhile
+from itertools import takewhile
 
 from wellstrung import chain as chains
 from wellstrung import units
@@ -520,6 +520,8 @@ def passes_of(plan: Plan, part: Part) -> int | None:
 
 def fringe_passes(plan: Plan, part: Part) -> int:
     """How often thread goes through a bead of a woven edge to hang what hangs there; at most."""
+    if all(eye.counted is None for eye in part.kind.eyes.values()):
+        return 0
     return max((line.passes for line in plan.hung if _sewn_to_edge(line, part)), default=0)
 
 
@@ -566,8 +568,7 @@ def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
 
 
 def _run_joins(plan: Plan) -> Iterator[Subject]:
-    run = plan.run
-    for before, after in pairwise(run):
+    for before, after in plan.neighbours:
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
         if set(roles) == {Role.ROPE, Role.CAP}:
             cap_entry = before if before.part.kind.role is Role.CAP else after
@@ -579,10 +580,9 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
                 yield LinkThroughCone(inner.place, inner.part, end.part)
             elif end.part.kind.role is Role.CRIMP and inner.part.kind.role is Role.STRAND:
                 yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
-    for index, entry in enumerate(run):
+    for entry, (behind, ahead) in plan.with_neighbours():
         if entry.part.kind.role is not Role.RING:
             continue
-        behind, ahead = run[max(index - 1, 0) : index], run[index + 1 : index + 2]
         beside = (*behind, *ahead)
         met = [_eyes_facing(place, onwards=True) for place in behind]
         met += [_eyes_facing(place) for place in ahead]
@@ -779,7 +779,7 @@ def _curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
 
 
 def _eyes_meet(plan: Plan) -> Iterator[Subject]:
-    for before, after in pairwise(plan.run):
+    for before, after in plan.neighbours:
         one, other = _curve(before, onwards=True), _curve(after)
         halves = before.half and after.half and before.part is after.part
         if one is not None and other is not None and not halves:
@@ -830,9 +830,8 @@ def _rings_above(plan: Plan, piece: Part) -> Iterator[tuple[tuple[Part, ...], tu
     for line in plan.hung:
         if line.part is piece and line.by is not None:
             yield (line.by,), ()
-    for index, entry in enumerate(plan.run):
+    for entry, beside in plan.with_neighbours():
         if entry.part is piece:
-            beside = plan.run[max(index - 1, 0) : index], plan.run[index + 1 : index + 2]
             first, last = (
                 tuple(place.part for place in side if place.part.kind.role is Role.RING)
                 for side in beside

@@ -52,7 +52,7 @@ from wellstrung.joins import (
     passes_of,
 )
 from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
-from wellstrung.needs import BeadsNeeded, Fitted, Named, RingsNeeded, ThreadNeeded, Woven
+from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -334,6 +334,7 @@ __all__ = [
     "PieceCut",
     "Place",
     "Plan",
+    "PutOn",
     "Quantity",
     "Remedy",
     "RingHolds",
