@@ -411,6 +411,23 @@ class EndLink(Subject):
 
 
 @dataclass(frozen=True)
+class StrandsAtHoles(Subject):
+    """Strands side by side where they meet the holes of a bar, a connector or half a clasp.
+
+    `ends` is 2 where the part counts the eyes of both its ends together.
+    """
+
+    eyes: Eyes
+    strands: tuple[Part, ...]
+    ends: int
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part with the holes, then the strands."""
+        return (self.eyes.part.name, *(strand.name for strand in self.strands))
+
+
+@dataclass(frozen=True)
 class Piece(Subject):
     """The piece as a whole."""
 
@@ -535,6 +552,10 @@ def _sewn_to_edge(line: Hung, part: Part) -> bool:
 _GATHERED = frozenset({Role.STRAND, Role.ROPE})
 
 
+#: what may have a hole for each strand
+_HOLED = frozenset({Role.EYED, Role.CLASP})
+
+
 def _threaded(plan: Plan) -> Iterator[Threaded]:
     """Each bead of each part that has beads, once."""
     for part in plan.parts.values():
@@ -567,6 +588,16 @@ def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
     return Eyes(entry.part, keys[-1] if by_its_ends else keys[0])
 
 
+def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
+    """Strands against the holes they meet; into a single eye all of them are gathered."""
+    eyes = _eyes_facing(end)
+    if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
+        return
+    ends = 1 if end.half or "holes" in end.part.kind.eyes else 2
+    if "holes" in end.part.kind.eyes or eyes.count > ends:
+        yield StrandsAtHoles(inner.place, eyes, inner.parts, ends)
+
+
 def _run_joins(plan: Plan) -> Iterator[Subject]:
     for before, after in plan.neighbours:
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
@@ -574,6 +605,7 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
             cap_entry = before if before.part.kind.role is Role.CAP else after
             yield RopeInCap(cap_entry.place, roles[Role.ROPE], roles[Role.CAP])
         for end, inner in ((before, after), (after, before)):
+            yield from _strands_at_holes(inner, end)
             if end.part.kind.role is Role.CONE and inner.part.kind.role in _GATHERED:
                 yield StrandsInCone(end.place, end.part, inner.parts)
             elif end.part.kind.role is Role.CONE and inner.part.has("over"):
