@@ -85,6 +85,9 @@ LIMITS: Mapping[str, Setting] = {
     "ring slack": Setting(
         8.0, "", "inside over wire is 3 to 7.5 in the trade table `jump_rings`, a little more held"
     ),
+    "elastic stretch": Setting(
+        1.5, "", "times its length that a strand on elastic goes on over a hand, common practice"
+    ),
     "ring stiff": Setting(
         1.5, "", "inside over wire; 4 mm of 18 AWG, the stiffest common ring, has 1.9: derived"
     ),

@@ -72,6 +72,7 @@ class _Builder:
         self._check_supplies()
         run = tuple(self._run())
         self._check_rest(run)
+        self._check_loop()
         hung = tuple(self._hung())
         self._check_circles(hung)
         return Plan(
@@ -350,6 +351,19 @@ class _Builder:
                     self._unknown("bead", str(entry.node.value), self.beads, entry.node)
                 elif name in ("part", "chain", "thread"):
                     self._part(entry.node)
+
+    def _check_loop(self) -> None:
+        """A run that closes on itself is not open."""
+        run_is, closes = self.tree.entries.get("run_is"), self.tree.entries.get("closes")
+        if run_is is None or closes is None:
+            return
+        if run_is.node.value == "loop" and closes.node.value == "open":
+            self._fault(
+                "the run is a loop, and the piece stays open: write `run_is: open`, or how it"
+                " closes",
+                closes.node.place,
+                run_is.node.place,
+            )
 
     def _check_rest(self, run: tuple[RunEntry, ...]) -> None:
         """One part in the run may fill the rest, and of a length that is wanted."""

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import pairwise, takewhile
+from itertools import takewhile
 
 from wellstrung import chain as chains
 from wellstrung import units
@@ -416,6 +416,23 @@ class EndLink(Subject):
 
 
 @dataclass(frozen=True)
+class StrandsAtHoles(Subject):
+    """Strands side by side where they meet the holes of a bar, a connector or half a clasp.
+
+    `ends` is 2 where the part counts the eyes of both its ends together.
+    """
+
+    eyes: Eyes
+    strands: tuple[Part, ...]
+    ends: int
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part with the holes, then the strands."""
+        return (self.eyes.part.name, *(strand.name for strand in self.strands))
+
+
+@dataclass(frozen=True)
 class Piece(Subject):
     """The piece as a whole."""
 
@@ -525,6 +542,8 @@ def passes_of(plan: Plan, part: Part) -> int | None:
 
 def fringe_passes(plan: Plan, part: Part) -> int:
     """How often thread goes through a bead of a woven edge to hang what hangs there; at most."""
+    if all(eye.counted is None for eye in part.kind.eyes.values()):
+        return 0
     return max((line.passes for line in plan.hung if _sewn_to_edge(line, part)), default=0)
 
 
@@ -536,6 +555,10 @@ def _sewn_to_edge(line: Hung, part: Part) -> bool:
 
 #: what a cone gathers
 _GATHERED = frozenset({Role.STRAND, Role.ROPE})
+
+
+#: what may have a hole for each strand
+_HOLED = frozenset({Role.EYED, Role.CLASP})
 
 
 def _threaded(plan: Plan) -> Iterator[Threaded]:
@@ -570,14 +593,24 @@ def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
     return Eyes(entry.part, keys[-1] if by_its_ends else keys[0])
 
 
+def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
+    """Strands against the holes they meet; into a single eye all of them are gathered."""
+    eyes = _eyes_facing(end)
+    if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
+        return
+    ends = 1 if end.half or "holes" in end.part.kind.eyes else 2
+    if "holes" in end.part.kind.eyes or eyes.count > ends:
+        yield StrandsAtHoles(inner.place, eyes, inner.parts, ends)
+
+
 def _run_joins(plan: Plan) -> Iterator[Subject]:
-    run = plan.run
-    for before, after in pairwise(run):
+    for before, after in plan.neighbours:
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
         if set(roles) == {Role.ROPE, Role.CAP} and not (before.beside or after.beside):
             cap_entry = before if before.part.kind.role is Role.CAP else after
             yield RopeInCap(cap_entry.place, roles[Role.ROPE], roles[Role.CAP])
         for end, inner in ((before, after), (after, before)):
+            yield from _strands_at_holes(inner, end)
             gathers = end.part.kind.role is Role.CONE or (
                 end.part.kind.role is Role.CAP
                 and (inner.part.kind.role is Role.STRAND or inner.beside)
@@ -588,10 +621,9 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
                 yield LinkThroughCone(inner.place, inner.part, end.part)
             elif end.part.kind.role is Role.CRIMP and inner.part.kind.role is Role.STRAND:
                 yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
-    for index, entry in enumerate(run):
+    for entry, (behind, ahead) in plan.with_neighbours():
         if entry.part.kind.role is not Role.RING:
             continue
-        behind, ahead = run[max(index - 1, 0) : index], run[index + 1 : index + 2]
         beside = (*behind, *ahead)
         met = [_eyes_facing(place, onwards=True) for place in behind]
         met += [_eyes_facing(place) for place in ahead]
@@ -788,7 +820,7 @@ def _curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
 
 
 def _eyes_meet(plan: Plan) -> Iterator[Subject]:
-    for before, after in pairwise(plan.run):
+    for before, after in plan.neighbours:
         one, other = _curve(before, onwards=True), _curve(after)
         halves = before.half and after.half and before.part is after.part
         if one is not None and other is not None and not halves:
@@ -839,9 +871,8 @@ def _rings_above(plan: Plan, piece: Part) -> Iterator[tuple[tuple[Part, ...], tu
     for line in plan.hung:
         if line.part is piece and line.by is not None:
             yield (line.by,), ()
-    for index, entry in enumerate(plan.run):
+    for entry, beside in plan.with_neighbours():
         if entry.part is piece:
-            beside = plan.run[max(index - 1, 0) : index], plan.run[index + 1 : index + 2]
             first, last = (
                 tuple(place.part for place in side if place.part.kind.role is Role.RING)
                 for side in beside

@@ -5,9 +5,10 @@ Built by `building`; nothing here changes once it is made.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import Enum, auto
+from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from wellstrung import reading, units
@@ -243,6 +244,10 @@ class RunEntry:
         return (self.part, *self.beside)
 
 
+#: the place behind one in the run and the place ahead, each empty at an end
+Sides = tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]
+
+
 @dataclass(frozen=True, eq=False)
 class Hung:
     """One line under `hung`: `times` of `part` hang from `source` (or its eyes) by a ring."""
@@ -336,6 +341,25 @@ class Plan:
     def makes(self) -> int:
         """How many of the piece the plan makes: two of a pair."""
         return int(self.tree.value.get("makes", 1))
+
+    @property
+    def is_loop(self) -> bool:
+        """Whether the run closes on itself: its last place meets its first."""
+        return bool(self.tree.value.get("run_is") == "loop")
+
+    @property
+    def neighbours(self) -> tuple[tuple[RunEntry, RunEntry], ...]:
+        """Every two places of the run that meet, in its order."""
+        round_again = self.run[:1] if self.is_loop and len(self.run) > 1 else ()
+        return tuple(pairwise((*self.run, *round_again)))
+
+    def with_neighbours(self) -> Iterator[tuple[RunEntry, Sides]]:
+        """Every place of the run, with the place behind it and the place ahead; none at an end."""
+        run, loop = self.run, self.is_loop and len(self.run) > 1
+        for index, entry in enumerate(run):
+            behind = run[index - 1 : index] if index else run[-1:] if loop else ()
+            ahead = run[index + 1 : index + 2] or (run[:1] if loop else ())
+            yield entry, (behind, ahead)
 
     def entries(self, name: str) -> list[reading.Mapping]:
         """The lines of a top-level list such as `supplies` or `accept`."""

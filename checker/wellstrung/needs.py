@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from itertools import pairwise
 
 from wellstrung import reading
 from wellstrung.joins import Subject, placed
@@ -82,6 +81,23 @@ class Fitted(Subject):
 
 
 @dataclass(frozen=True)
+class PutOn(Subject):
+    """A closed loop that goes on over a part of the body: `hand` or `head`.
+
+    `wearer` is None where the plan tells of none; `strands` lie in the loop.
+    """
+
+    wearer: Item | None
+    measure: str
+    strands: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What lies in the loop."""
+        return tuple(strand.name for strand in self.strands)
+
+
+@dataclass(frozen=True)
 class Named(Subject):
     """A part or a bead of the palette, under which heading it is named, and whether it is used."""
 
@@ -103,6 +119,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_threads(plan),
         *_woven(plan),
         *_worn(plan),
+        *_put_on(plan),
         *_named(plan),
     )
 
@@ -185,7 +202,7 @@ def spool_of(plan: Plan, woven: Part) -> Part | None:
 def _woven(plan: Plan) -> Iterator[Subject]:
     sewn = {
         part.name
-        for pair in pairwise(plan.run)
+        for pair in plan.neighbours
         for entry, beside in (pair, pair[::-1])
         if beside.part.kind.role is Role.CLASP
         for part in entry.parts
@@ -196,12 +213,35 @@ def _woven(plan: Plan) -> Iterator[Subject]:
 
 
 def _worn(plan: Plan) -> Iterator[Subject]:
-    entry = plan.tree.entries.get("wearer")
-    if entry is None or not isinstance(entry.node, reading.Mapping) or plan.piece not in ROUND:
+    wearer = _wearer(plan)
+    if wearer is None or plan.piece not in ROUND:
         return
     if plan.tree.value.get("closes") != "open":
-        wearer = Item("wearer", entry.key, entry.node, plan.bench)
-        yield Fitted(entry.key.place, wearer, ROUND[plan.piece])
+        yield Fitted(wearer.key.place, wearer, ROUND[plan.piece])
+
+
+def _wearer(plan: Plan) -> Item | None:
+    entry = plan.tree.entries.get("wearer")
+    if entry is None or not isinstance(entry.node, reading.Mapping):
+        return None
+    return Item("wearer", entry.key, entry.node, plan.bench)
+
+
+#: over what a piece goes when nothing in it opens
+OVER: Mapping[str, str] = {"necklace": "head", "bracelet": "hand"}
+
+
+def _put_on(plan: Plan) -> Iterator[Subject]:
+    """A piece that is said to go on over hand or head, or a loop that no clasp opens."""
+    closes = str(plan.tree.value.get("closes", ""))
+    over = closes.removeprefix("over the ") if closes.startswith("over the ") else ""
+    clasp = any(entry.part.kind.role is Role.CLASP for entry in plan.run)
+    if not over and plan.is_loop and not clasp and closes not in ("clasp", "open"):
+        over = OVER.get(plan.piece, "")
+    if over:
+        place = plan.place_of("closes" if closes else "run_is")
+        strands = dict.fromkeys(part for entry in plan.run for part in entry.parts)
+        yield PutOn(place, _wearer(plan), over, tuple(strands))
 
 
 #: fields of a part whose text is no name of another part

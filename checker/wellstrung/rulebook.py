@@ -41,6 +41,7 @@ from wellstrung.joins import (
     RingThroughEye,
     RopeInCap,
     StrandInCrimp,
+    StrandsAtHoles,
     StrandsInCone,
     Subject,
     Threaded,
@@ -53,7 +54,7 @@ from wellstrung.joins import (
     pieces_hung,
 )
 from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
-from wellstrung.needs import BeadsNeeded, Fitted, Named, RingsNeeded, ThreadNeeded, Woven
+from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -339,6 +340,7 @@ __all__ = [
     "PieceCut",
     "Place",
     "Plan",
+    "PutOn",
     "Quantity",
     "Remedy",
     "RingHolds",
@@ -353,6 +355,7 @@ __all__ = [
     "Spread",
     "Step",
     "StrandInCrimp",
+    "StrandsAtHoles",
     "StrandsInCone",
     "Subject",
     "ThreadEnds",

@@ -163,7 +163,7 @@ def simulate(plan: Plan) -> tuple[Subject, ...]:
 def caps_at(plan: Plan, rope: Part) -> list[Part]:
     """The caps of a rope in the run's order, one for each end that has one."""
     caps = []
-    for before, after in pairwise(plan.run):
+    for before, after in plan.neighbours:
         if after.part is rope and before.part.kind.role is Role.CAP:
             caps.append(before.part)
         if before.part is rope and after.part.kind.role is Role.CAP:
@@ -214,7 +214,7 @@ def _pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
 
 
 def _ring_neighbours(plan: Plan) -> Iterator[tuple[Part, str]]:
-    for before, after in pairwise(plan.run):
+    for before, after in plan.neighbours:
         yield before.part, after.part.name
         yield after.part, before.part.name
 
@@ -379,7 +379,7 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
         want(line.part, "hang", pieces_hung(line), line.times)
         if line.by is not None and line.by.text("closing") == "open":
             want(line.by, "close ring", line.times, line.times)
-    for before, after in pairwise(plan.run):
+    for before, after in plan.neighbours:
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
         if set(roles) == {Role.ROPE, Role.CAP}:
             want(roles[Role.CAP], "glue", 1, 1)

@@ -269,6 +269,17 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             )
         ],
     ),
+    "a loop that stays open": (
+        {"piece: necklace\n": "piece: necklace\nrun_is: loop\ncloses: open\n"},
+        [
+            (
+                "5:9",
+                ["4:9"],
+                "the run is a loop, and the piece stays open: write `run_is: open`, or how it"
+                " closes",
+            )
+        ],
+    ),
     "a ring that is all wire": (
         {"outside: 6 mm, wire: 18 AWG": "outside: 6 mm, wire: 3 mm"},
         [
