@@ -161,6 +161,16 @@ class _Builder:
             )
         for says, place in part_contradictions(part):
             self._fault(says, place, part.key.place)
+        node = part.node_at("core")
+        if node is not None and str(node.value) not in ("yes", "no"):
+            core = self._part(node)
+            if core is not None and core.kind.name != "core":
+                self._fault(
+                    f"`{core.name}` is {article(core.kind.name)}: `core` takes `yes`, `no` or a"
+                    " part of kind `core`",
+                    node.place,
+                    core.key.place,
+                )
         node = part.node_at("over")
         over = self._part(node) if node is not None else None
         if over is not None and node is not None and over.kind.role not in (Role.CONE, Role.CAP):

@@ -339,6 +339,19 @@ class Toggle(Subject):
 
 
 @dataclass(frozen=True)
+class CoreInRope(Subject):
+    """A core in the bore of the rope that it fills."""
+
+    rope: Part
+    core: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Core, rope."""
+        return (self.core.name, self.rope.name)
+
+
+@dataclass(frozen=True)
 class PaletteBead(Subject):
     """A bead of the palette."""
 
@@ -511,6 +524,9 @@ def _by_part(plan: Plan) -> Iterator[Subject]:
             yield ClaspClosed(part.key.place, part)
         elif part.has("wire") and "loop" in part.kind.eyes:
             yield WireLink(part.key.place, part)
+        core = plan.parts.get(part.text("core")) if part.has("core") else None
+        if core is not None:
+            yield CoreInRope(part.place_of("core"), part, core)
     for bead in plan.beads.values():
         yield PaletteBead(bead.key.place, bead)
 

@@ -23,6 +23,7 @@ from wellstrung.derive import Quantities
 from wellstrung.joins import (
     ChainCut,
     ClaspClosed,
+    CoreInRope,
     EndLink,
     Eyes,
     EyesMeet,
@@ -309,6 +310,7 @@ __all__ = [
     "Caution",
     "ChainCut",
     "ClaspClosed",
+    "CoreInRope",
     "Cutting",
     "Edit",
     "EndLink",

@@ -10,6 +10,7 @@ from wellstrung.kinds import (
     clasp,
     cone,
     connector,
+    core,
     crimp,
     ear_wire,
     end_cap,
@@ -41,5 +42,6 @@ KINDS: tuple[Kind, ...] = (
     clasp.CLASP,
     chain.CHAIN,
     chain.CHAIN_PIECE,
+    core.CORE,
     *tools.TOOLS,
 )

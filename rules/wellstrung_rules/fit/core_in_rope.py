@@ -1,0 +1,57 @@
+"""A core in the bore of the rope that it fills."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    CoreInRope,
+    Edit,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    Verdict,
+    about,
+    compare,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(join: CoreInRope, ask: Ask) -> Answer:
+    core, bore = ask.of(join.core, "outside"), ask.of(join.rope, "inside")
+    margin = bore - core
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    head = f"the core `{join.core.name}` ({spelled(core)})"
+    rope = f"the rope `{join.rope.name}`, whose bore is {about(bore, core)}"
+    most = max(core.middle + margin.likely.low, 0.0)
+    size = in_unit_of(most, core)
+    edits = (Edit(join.core.place_of("outside"), size),) if most > 0 else ()
+    return Misfit(
+        says=f"{head} is too thick for {rope}",
+        may=f"{head} may be too thick for {rope}",
+        place=join.core.place_of("outside"),
+        found=spelled(core),
+        needed=f"{size} or thinner" if most > 0 else "a rope with a bore",
+        remedies=(
+            Remedy(f"take a core of {size} or thinner for `{join.rope.name}`", edits),
+            Remedy("take a thinner core, weave round it from the start, or add beads to the ring"),
+        ),
+        margin=margin,
+        also=(join.rope.key.place,),
+    )
+
+
+RULE = Rule(
+    name="core-in-rope",
+    family="fit",
+    subject=CoreInRope,
+    check=check,
+    title="the core of a rope goes into its bore",
+    why="a core that is too thick splits the rope's beads apart, or cannot be drawn in at all",
+    sources=("what goes in is no thicker than the bore: geometry",),
+    bad="a cord of 5 mm in a rope with a bore of 3.8 mm",
+    good="a cord of 3 mm in a rope with a bore of 3.8 mm",
+)
