@@ -23,6 +23,7 @@ from wellstrung.model import (
     Step,
     Target,
     bead_row,
+    counts_of,
     fills_rest,
 )
 from wellstrung.place import Edit, Fault, Place
@@ -326,7 +327,21 @@ class _Builder:
             if eyes and found is None:
                 known = {name.removesuffix("_eyes"): name for name in source.kind.eyes}
                 self._unknown(f"set of eyes of `{source.name}`", eyes, known, source_node)
-            yield Hung(part, source, found or "", by, int(node.value.get("times", 1)), node)
+            times = self._times(part, node)
+            yield Hung(part, source, found or "", by, times, node)
+
+    def _times(self, part: Part, node: reading.Mapping) -> int:
+        """How many a line hangs: as it says, or once each of drops whose counts are listed."""
+        drops = len(counts_of(part, "count")) if part.kind.role is Role.DROP else 1
+        times = int(node.value.get("times", max(drops, 1)))
+        if drops > 1 and times % drops:
+            self._fault(
+                f"`{part.name}` lists the counts of {drops} drops, and {times} hang: write"
+                f" `times: {drops}`, or as many counts",
+                node.entries["times"].node.place,
+                part.place_of("count"),
+            )
+        return times
 
     def _no_place(self, part: Part, what: str, node: reading.Node) -> None:
         says = f"`{part.name}` is {article(part.kind.name)}, which has {what}: name another part"

@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Iterator, Mapping
 
 from wellstrung import rest
-from wellstrung.joins import ChainCut, chain_cuts, pieces_hung
+from wellstrung.joins import ChainCut, Eyes, chain_cuts, pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role, bead_shares
 from wellstrung.needs import beads_needed
 from wellstrung.palette import BEAD
@@ -54,10 +54,14 @@ class Quantities:
     def offered(self) -> Iterator[str]:
         """Every name this plan may have a value for, in the plan's order."""
         for part in self.plan.parts.values():
-            yield from (f"{part.name}.{what}" for what in _offers(self.plan, part))
+            # the edges of woven bands are there for the rules that ask what hangs from them
+            woven = tuple(eye for eye in part.kind.eyes if Eyes(part, eye).woven)
+            offers = (what for what in _offers(self.plan, part) if not what.startswith(woven))
+            yield from (f"{part.name}.{what}" for what in offers)
             yield from (
                 f"{part.name}.{eye}.{what}"
                 for eye in part.kind.eyes
+                if eye not in woven
                 for what in EYE
                 if part.has(*part.eye_path(eye))
             )

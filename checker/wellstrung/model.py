@@ -390,6 +390,21 @@ def fills_rest(part: Part) -> bool:
     return node is not None and node.value == units.REST
 
 
+def counts_of(item: Item, *path: str) -> tuple[int, ...]:
+    """A field that takes one count, a list of them, or a list that is mirrored; empty where unsaid.
+
+    `mirror` goes up to its last count and back: `{mirror: [3, 5, 7]}` is 3 5 7 5 3.
+    """
+    node = item.node_at(*path)
+    if node is None:
+        return ()
+    value = node.value
+    if isinstance(value, Mapping):
+        half = [int(count) for count in value["mirror"]]
+        return (*half, *half[-2::-1])
+    return tuple(int(count) for count in value) if isinstance(value, list) else (int(value),)
+
+
 def bead_mix(part: Part) -> dict[str, int]:
     """How many of each bead a part takes in its repeat: one of the only bead it names.
 
@@ -420,7 +435,8 @@ def bead_shares(part: Part) -> dict[str, float]:
     of_all = sum(mix.values())
     shares = {name: count / of_all for name, count in mix.items()}
     if part.has("turn"):
-        leg = part.count("count", default=of_all)
+        counts = counts_of(part, "count") or (of_all,)
+        leg = sum(counts) / len(counts)
         shares = {name: share * leg / (leg + 1) for name, share in shares.items()}
         turn = part.text("turn")
         shares[turn] = shares.get(turn, 0.0) + 1 / (leg + 1)

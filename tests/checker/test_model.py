@@ -280,6 +280,22 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             )
         ],
     ),
+    "more drops than a graduated fringe lists": (
+        {
+            "  glue: {kind": "  leg: {kind: bead drop, beads: kelp, count: {mirror: [3, 5, 7]}}\n"
+            "  glue: {kind",
+            "by: small, times: 7}": "by: small, times: 7}\n"
+            "  - {part: leg, from: rope, by: thread, times: 7}",
+        },
+        [
+            (
+                "28:48",
+                ["22:46"],
+                "`leg` lists the counts of 5 drops, and 7 hang: write `times: 5`, or as many"
+                " counts",
+            )
+        ],
+    ),
     "a ring that is all wire": (
         {"outside: 6 mm, wire: 18 AWG": "outside: 6 mm, wire: 3 mm"},
         [

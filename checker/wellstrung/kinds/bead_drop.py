@@ -1,31 +1,41 @@
-"""Bead drop: a leg of beads on thread that goes down, round a turn bead and up again."""
+"""Bead drop: a leg of beads on thread that goes down, round a turn bead and up again.
+
+A drop that lists several counts stands for a graduated fringe: its length and leg are those of the
+longest, its beads, mass and thread the mean of them, so that a whole fringe comes out right.
+"""
 
 from __future__ import annotations
 
 from wellstrung import thread
 from wellstrung.derive import Quantities
-from wellstrung.model import Item, Kind, Part, Role, bead_mix
+from wellstrung.model import Item, Kind, Part, Role, bead_mix, counts_of
 from wellstrung.quantity import Quantity, derived, exact, total
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 
 
-def beads_in(part: Part) -> int:
-    """Beads down the leg, without the turn bead."""
-    return part.count("count", default=sum(bead_mix(part).values()))
+def legs(part: Part) -> tuple[int, ...]:
+    """Beads down each leg, without the turn bead: one count, or one for each drop of a fringe."""
+    return counts_of(part, "count") or (sum(bead_mix(part).values()),)
+
+
+def beads_in(part: Part) -> float:
+    """Beads down the leg, without the turn bead; of a graduated fringe the mean."""
+    counts = legs(part)
+    return sum(counts) / len(counts)
 
 
 def _turn(part: Part, ask: Quantities) -> Item | None:
     return ask.plan.beads.get(part.text("turn")) if part.has("turn") else None
 
 
-def _leg(part: Part, ask: Quantities) -> Quantity:
+def _leg(part: Part, ask: Quantities, beads: float) -> Quantity:
     return derived(
         f"{part.name}.leg",
         "mm",
         lambda count, bead_length: count * bead_length,
         "count * bead_length",
-        count=exact("count", beads_in(part)),
+        count=exact("count", beads),
         bead_length=making.bead(part, ask, "length"),
         source="counting",
     )
@@ -35,9 +45,13 @@ def _length(part: Part, ask: Quantities) -> Quantity:
     """From its eye to its foot: the leg, and the turn bead, which hangs with its hole across."""
     if part.has("measured", "length"):
         return part.length("length")
+    return _to_foot(part, ask, max(legs(part)))
+
+
+def _to_foot(part: Part, ask: Quantities, beads: float) -> Quantity:
     turn = _turn(part, ask)
     foot = [ask.of(turn, "outside")] if turn else []
-    return total(f"{part.name}.length", "mm", [_leg(part, ask), *foot])
+    return total(f"{part.name}.length", "mm", [_leg(part, ask, beads), *foot])
 
 
 def _width(part: Part, ask: Quantities) -> Quantity:
@@ -82,7 +96,7 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
         "mm",
         lambda leg, step, share: thread.fringe(leg, step) * share,
         "(2 * leg + step) * share",
-        leg=_length(part, ask),
+        leg=_length(part, ask) if len(legs(part)) == 1 else _to_foot(part, ask, beads_in(part)),
         step=making.bead(part, ask, "length"),
         share=making.thread_share(part),
         source="2 x leg and a step: counted passes, worked out for this project",

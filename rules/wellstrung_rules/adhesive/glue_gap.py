@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung import tables
+from wellstrung.glue import gap
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -28,7 +29,7 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
         return Held()
     bore, outside = ask.of(end.cap, "bore"), ask.of(end.rope, "outside")
     bridges = ask.of(glue, "bridges")
-    between_them = derived("gap", "mm", gap, "(bore - outside) / 2", bore=bore, outside=outside)
+    between_them = derived("gap", "mm", gap, "(bore - end) / 2", bore=bore, end=outside)
     margin = bridges - between_them
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
@@ -44,18 +45,6 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
         margin=margin,
         also=(end.cap.place_of("bore"), end.rope.key.place),
     )
-
-
-def gap(bore: float, outside: float) -> float:
-    """The gap all round, mm, of a rope that stands in the middle of its cap.
-
-    Geometry, worked out for this project; beads leave more between them, which any adhesive that
-    bridges this gap fills from bead to bead.
-
-    >>> gap(bore=10.0, outside=9.8) == (10.0 - 9.8) / 2
-    True
-    """
-    return (bore - outside) / 2
 
 
 def _remedies(end: GluedEnd, bore: Quantity, margin: Quantity) -> tuple[Remedy, ...]:
