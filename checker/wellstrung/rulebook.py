@@ -296,6 +296,29 @@ def thicker_wires(wire: Quantity, limit: float) -> list[str]:
     return [in_unit_of(n / 10, wire) for n in range(first, first + 3)]
 
 
+#: Rings are sold in half millimetres: common practice.
+_RING_STEP = 0.5
+
+
+def sized_by(ring: Part) -> str:
+    """The field that the author sizes a ring by: `inside` or `outside`."""
+    return "inside" if ring.has("inside") else "outside"
+
+
+def wider_ring(ring: Part, size: Quantity, short: float, otherwise: str) -> tuple[Remedy, ...]:
+    """Remedies for a ring too small by `short` mm: the next size sold, or what else to change."""
+    wanted = math.ceil((size.middle + short) / _RING_STEP - 1e-9) * _RING_STEP
+    written = in_unit_of(wanted, size)
+    text = f"{written} {sized_by(ring)}"
+    return (
+        Remedy(
+            f"take a ring of {text} for `{ring.name}`",
+            (Edit(ring.place_of(sized_by(ring)), written),),
+        ),
+        Remedy(f"take a ring of {text} or more, or {otherwise}"),
+    )
+
+
 def _unit(like: Quantity, base: str) -> str:
     return like.spelled_unit or next(
         (leaf.spelled_unit for leaf in like.leaves if leaf.spelled_unit and leaf.unit == base), base
@@ -383,10 +406,12 @@ __all__ = [
     "number",
     "passes_of",
     "pieces_hung",
+    "sized_by",
     "spelled",
     "spelled_time",
     "thicker_wires",
     "thinner_wires",
     "total",
+    "wider_ring",
     "worked",
 ]

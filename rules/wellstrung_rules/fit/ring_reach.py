@@ -6,25 +6,23 @@ between the hole and the edge; with whatever else the ring holds it must lie ins
 
 from __future__ import annotations
 
-import math
-
 from wellstrung import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Edit,
     Eyes,
     Held,
     Misfit,
     Quantity,
-    Remedy,
     RingHolds,
     Rule,
     Verdict,
     about,
     compare,
     in_unit_of,
+    sized_by,
     spelled,
+    wider_ring,
     worked,
 )
 
@@ -42,7 +40,7 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     if compare(swings) is Verdict.HOLDS:
         return Held(swings)
     forced = compare(margin) is not Verdict.HOLDS
-    size = ask.of(join.ring, _written(join))
+    size = ask.of(join.ring, sized_by(join.ring))
     edge = ask.get(bridged[0].quantity("edge"))
     ring = f"ring `{join.ring.name}` (inside {about(inside, size)})"
     bridge = f"{bridged[0].words}, {spelled(edge)} from the edge,"
@@ -53,10 +51,10 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     return Misfit(
         says=f"{ring} {does} {bridge[:-1]}{all_of}",
         may=f"{ring} {may} {bridge[:-1]}{all_of}",
-        place=join.ring.place_of(_written(join)),
+        place=join.ring.place_of(sized_by(join.ring)),
         found=f"inside {about(inside, size)}",
         needed=f"inside {in_unit_of(inside.middle + short, size)} or more",
-        remedies=_remedies(join, size, short),
+        remedies=wider_ring(join.ring, size, short, "a part drilled nearer its edge"),
         margin=margin if forced else swings,
         at_most="error" if forced else "warning",
         also=(bridged[0].part.place_of(*_path(bridged[0]), "edge"),),
@@ -64,9 +62,6 @@ def check(join: RingHolds, ask: Ask) -> Answer:
 
 
 _SOURCE = "a bridge as wide as the hole is from the edge, other parts beside it: see `circles.py`"
-
-#: Rings are sold in half millimetres, common practice.
-_STEP = 0.5
 
 
 def reach_taken(**held: float) -> float:
@@ -99,20 +94,6 @@ def _held(join: RingHolds, ask: Ask) -> list[tuple[str, Quantity]]:
     ]
     rings = [(f"ring{n}", ask.of(join.ring, "wire")) for n in range(1, join.other_rings + 1)]
     return [*around, *eyes, *rings]
-
-
-def _written(join: RingHolds) -> str:
-    return "inside" if join.ring.has("inside") else "outside"
-
-
-def _remedies(join: RingHolds, size: Quantity, short: float) -> tuple[Remedy, ...]:
-    wanted = math.ceil((size.middle + short) / _STEP - 1e-9) * _STEP
-    text = f"{in_unit_of(wanted, size)} {_written(join)}"
-    edit = Edit(join.ring.place_of(_written(join)), in_unit_of(wanted, size))
-    return (
-        Remedy(f"take a ring of {text} for `{join.ring.name}`", (edit,)),
-        Remedy(f"take a ring of {text} or more, or a part drilled nearer its edge"),
-    )
 
 
 RULE = Rule(

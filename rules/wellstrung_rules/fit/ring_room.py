@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-import math
-
 from wellstrung import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Edit,
     Held,
     Misfit,
     Quantity,
-    Remedy,
     RingHolds,
     Rule,
     Verdict,
@@ -20,7 +16,9 @@ from wellstrung.rulebook import (
     compare,
     derived,
     in_unit_of,
+    sized_by,
     spelled,
+    wider_ring,
     worked,
 )
 
@@ -49,9 +47,9 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         return Held(swings)
     forced = compare(fits) is not Verdict.HOLDS
     margin = fits if forced else swings
-    size = ask.of(join.ring, _written(join))
+    size = ask.of(join.ring, sized_by(join.ring))
     things = _words(join)
-    written = "" if _written(join) == "inside" else f"{spelled(size)} outside, "
+    written = "" if sized_by(join.ring) == "inside" else f"{spelled(size)} outside, "
     subject = f"ring `{join.ring.name}` ({written}inside {about(inside, size)})"
     fault = f"is too small to hold {things}" if forced else f"holds {things} with no room to swing"
     may = (
@@ -64,10 +62,10 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     return Misfit(
         says=f"{subject} {fault}, {need}",
         may=f"{subject} {may}, {need}",
-        place=join.ring.place_of(_written(join)),
+        place=join.ring.place_of(sized_by(join.ring)),
         found=f"inside {about(inside, size)}",
         needed=f"inside {in_unit_of(inside.middle + short, size)} or more",
-        remedies=_remedies(join, size, short),
+        remedies=wider_ring(join.ring, size, short, "thinner parts to hold"),
         margin=margin,
         at_most="error" if forced else "warning",
         also=(join.around.key.place,) if join.around else (),
@@ -83,10 +81,6 @@ def room_taken(**held: float) -> float:
     return circles.container(tuple(held.values()))
 
 
-#: Rings are sold in half millimetres, common practice.
-_STEP = 0.5
-
-
 def _held(join: RingHolds, ask: Ask) -> list[tuple[str, Quantity]]:
     around = [("rope", ask.of(join.around, "outside"))] if join.around else []
     eyes = [(f"eye{n}", ask.get(eyes.quantity("wire"))) for n, eyes in enumerate(join.eyes, 1)]
@@ -99,20 +93,6 @@ def _words(join: RingHolds) -> str:
     words += [eyes.words for eyes in join.eyes]
     words += [f"{join.other_rings} more of its kind"] if join.other_rings else []
     return " and ".join(words)
-
-
-def _written(join: RingHolds) -> str:
-    return "inside" if join.ring.has("inside") else "outside"
-
-
-def _remedies(join: RingHolds, size: Quantity, short: float) -> tuple[Remedy, ...]:
-    wanted = math.ceil((size.middle + short) / _STEP - 1e-9) * _STEP
-    text = f"{in_unit_of(wanted, size)} {_written(join)}"
-    edit = Edit(join.ring.place_of(_written(join)), in_unit_of(wanted, size))
-    return (
-        Remedy(f"take a ring of {text} for `{join.ring.name}`", (edit,)),
-        Remedy(f"take a ring of {text} or more, or thinner parts to hold"),
-    )
 
 
 RULE = Rule(
