@@ -8,7 +8,9 @@ pattern comes round.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import islice
 
 
@@ -118,30 +120,82 @@ def pieces_had(
     *,
     soldered: bool,
 ) -> int:
-    """How many of the pieces these lengths give: the longest first, each where it first fits.
+    """How many of the pieces these lengths give.
 
-    For pieces all alike that is the most there can be. Every length is taken to begin with the
-    first link of the piece cut from it.
+    The longest go first, each where it first fits. For pieces all alike that is the most there can
+    be; where some are left over, orders of cutting are searched, `_MOST_STATES` of them: enough for
+    a class. Every length is taken to begin with the first link of the piece cut from it.
 
     >>> pieces_had([60.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
     ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)
     2
     """
-    # of each length: the link behind its last piece, the insides used up to there, and its first
-    # wall
-    ends: list[tuple[int, float, float] | None] = [None] * len(lengths)
-    had = 0
-    for links in sorted(pieces, key=lambda one: -length_of(one, insides, wires)):
-        for number, length in enumerate(lengths):
-            end = ends[number]
-            start, used = _next(pattern, links, end, insides, soldered=soldered)
-            used += sum(insides[link] for link in links)
-            first_wall = end[2] if end else wires[links[0]]
-            if used + first_wall + wires[links[-1]] <= length + 1e-6:
-                ends[number] = (start + len(links), used, first_wall)
-                had += 1
-                break
-    return had
+    cutter = _Cutter(lengths, pattern, insides, wires, soldered)
+    had = cutter.first_fit(pieces)
+    kinds = {tuple(links) for links in pieces}
+    return had if had == len(pieces) or len(kinds) == 1 else max(had, cutter.searched(pieces))
+
+
+_MOST_STATES = 20_000
+#: Of a length: the link behind its last piece, the insides used up to there, and its first wall.
+_End = tuple[int, float, float]
+
+
+@dataclass
+class _Cutter:
+    """Cuts pieces from lengths of one chain."""
+
+    lengths: Sequence[float]
+    pattern: Sequence[str]
+    insides: Mapping[str, float]
+    wires: Mapping[str, float]
+    soldered: bool
+
+    def cut(self, length: float, end: _End | None, links: Sequence[str]) -> _End | None:
+        """Where a length ends once a piece more is cut from it; None where it is too short."""
+        start, used = _next(self.pattern, links, end, self.insides, soldered=self.soldered)
+        used += sum(self.insides[link] for link in links)
+        first_wall = end[2] if end else self.wires[links[0]]
+        fits = used + first_wall + self.wires[links[-1]] <= length + 1e-6
+        return (start + len(links), used, first_wall) if fits else None
+
+    def first_fit(self, pieces: Sequence[Sequence[str]]) -> int:
+        """The longest first, each from the first length that still gives it."""
+        ends: list[_End | None] = [None] * len(self.lengths)
+        had = 0
+        for links in sorted(pieces, key=lambda one: -length_of(one, self.insides, self.wires)):
+            for number, length in enumerate(self.lengths):
+                end = self.cut(length, ends[number], links)
+                if end is not None:
+                    ends[number] = end
+                    had += 1
+                    break
+        return had
+
+    def searched(self, pieces: Sequence[Sequence[str]]) -> int:
+        """The most pieces over every order of cutting, length by length."""
+        counts = Counter(tuple(links) for links in pieces)
+        kinds = list(counts)
+        known: dict[tuple[int, _End | None, tuple[int, ...]], int] = {}
+
+        def most(number: int, end: _End | None, left: tuple[int, ...]) -> int:
+            if number == len(self.lengths) or not any(left):
+                return 0
+            state = (number, end, left)
+            if state not in known:
+                if len(known) >= _MOST_STATES:
+                    return 0  # what is found by then stands
+                known[state] = 0
+                best = most(number + 1, None, left)
+                for kind, links in enumerate(kinds):
+                    after = self.cut(self.lengths[number], end, links) if left[kind] else None
+                    if after is not None:
+                        fewer = (*left[:kind], left[kind] - 1, *left[kind + 1 :])
+                        best = max(best, 1 + most(number, after, fewer))
+                known[state] = best
+            return known[state]
+
+        return most(0, None, tuple(counts.values()))
 
 
 def _next(
