@@ -319,6 +319,17 @@ def wider_ring(ring: Part, size: Quantity, short: float, otherwise: str) -> tupl
     )
 
 
+def bead_packs(need: BeadsNeeded, ask: Ask, wanted: str, note: str = "") -> tuple[Remedy, ...]:
+    """Remedies for beads that run short: so many packs on the last line of supplies, or in all."""
+    line, name = need.lines[-1], need.bead.name
+    by_hand = Remedy(f"have {wanted} of `{name}` in all")
+    if not line.has("pack") or not line.has("packs"):
+        return (by_hand,)
+    packs = number(ask.of(need.bead, "packs_wanted").middle)
+    edit = Edit(line.place_of("packs"), packs)
+    return (Remedy(f"have {packs} packs of `{name}`{note}", (edit,)), by_hand)
+
+
 def _unit(like: Quantity, base: str) -> str:
     return like.spelled_unit or next(
         (leaf.spelled_unit for leaf in like.leaves if leaf.spelled_unit and leaf.unit == base), base
@@ -394,6 +405,7 @@ __all__ = [
     "Woven",
     "about",
     "article",
+    "bead_packs",
     "between",
     "caps_at",
     "compare",

@@ -8,13 +8,12 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     BeadsNeeded,
-    Edit,
     Held,
     Misfit,
     Quantity,
-    Remedy,
     Rule,
     Verdict,
+    bead_packs,
     compare,
     number,
 )
@@ -36,7 +35,7 @@ def check(need: BeadsNeeded, ask: Ask) -> Answer:
         place=need.lines[-1].node.place,
         found=written,
         needed=wanted,
-        remedies=_remedies(need, ask, wanted),
+        remedies=bead_packs(need, ask, wanted, ", for culling too"),
         margin=margin,
         also=(need.bead.key.place,),
     )
@@ -48,16 +47,6 @@ def _beads(count: Quantity) -> str:
     return f"{number(round(count.middle))} beads" + (
         f", likely {low}..{high}" if count.causes else ""
     )
-
-
-def _remedies(need: BeadsNeeded, ask: Ask, wanted: str) -> tuple[Remedy, ...]:
-    line, name = need.lines[-1], need.bead.name
-    by_hand = Remedy(f"have {wanted} of `{name}` in all")
-    if not line.has("pack") or not line.has("packs"):
-        return (by_hand,)
-    packs = number(ask.of(need.bead, "packs_wanted").middle)
-    edit = Edit(line.place_of("packs"), packs)
-    return (Remedy(f"have {packs} packs of `{name}`, for culling too", (edit,)), by_hand)
 
 
 RULE = Rule(

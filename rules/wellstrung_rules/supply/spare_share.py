@@ -8,12 +8,11 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     BeadsNeeded,
-    Edit,
     Held,
     Misfit,
-    Remedy,
     Rule,
     Verdict,
+    bead_packs,
     compare,
     number,
 )
@@ -34,20 +33,10 @@ def check(need: BeadsNeeded, ask: Ask) -> Answer:
         place=need.lines[-1].node.place,
         found=" and ".join(ask.source(line.node.place) for line in need.lines),
         needed=total,
-        remedies=_remedies(need, ask, total),
+        remedies=bead_packs(need, ask, total),
         margin=margin,
         also=(need.bead.key.place,),
     )
-
-
-def _remedies(need: BeadsNeeded, ask: Ask, wanted: str) -> tuple[Remedy, ...]:
-    line, name = need.lines[-1], need.bead.name
-    by_hand = Remedy(f"have {wanted} of `{name}` in all")
-    if not line.has("pack") or not line.has("packs"):
-        return (by_hand,)
-    packs = number(ask.of(need.bead, "packs_wanted").middle)
-    edit = Edit(line.place_of("packs"), packs)
-    return (Remedy(f"have {packs} packs of `{name}`", (edit,)), by_hand)
 
 
 RULE = Rule(
