@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator, Mapping
 
 from wellstrung import rest
 from wellstrung.joins import ChainCut, Eyes, chain_cuts, pieces_hung
-from wellstrung.model import Item, Missing, Part, Plan, Role, bead_shares
+from wellstrung.model import Item, Missing, Part, Plan, Role, bead_shares, beads_named
 from wellstrung.needs import beads_needed
 from wellstrung.palette import BEAD
 from wellstrung.quantity import Quantity, derived, exact, once, total
@@ -153,6 +153,8 @@ def _beads_needed(bead: Item, ask: Quantities) -> Quantity:
 
 def _of_bead(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     """How many of one bead a number of one part takes."""
+    if part.has("core_bead"):
+        return times(_of_spiral(part, bead, ask), count)
     beads, share = ask.of(part, "beads"), bead_shares(part)[bead.name]
     if share == 1:
         return times(beads, count)
@@ -164,6 +166,22 @@ def _of_bead(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
         count=exact("count", count),
         beads=beads,
         share=exact("share", share),
+    )
+
+
+def _of_spiral(part: Part, bead: Item, ask: Quantities) -> Quantity:
+    """How many of one bead a spiral rope takes: its core has more at the start than a repeat."""
+    loop = beads_named(part, "outer")
+    core = 1 if part.text("core_bead") == bead.name else 0
+    return derived(
+        f"{bead.name} in {part.name}",
+        "",
+        lambda core, core_beads, share, outer_beads: core * core_beads + share * outer_beads,
+        "core * core_beads + share * outer_beads",
+        core=exact("core", core),
+        core_beads=ask.of(part, "core_beads"),
+        share=exact("share", loop.get(bead.name, 0) / sum(loop.values())),
+        outer_beads=ask.of(part, "outer_beads"),
     )
 
 

@@ -11,7 +11,7 @@ from itertools import takewhile
 
 from wellstrung import chain as chains
 from wellstrung import units
-from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step
+from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step, beads_named
 from wellstrung.place import Place
 
 
@@ -578,18 +578,12 @@ _HOLED = frozenset({Role.EYED, Role.CLASP})
 
 
 def _threaded(plan: Plan) -> Iterator[Threaded]:
-    """Each bead of each part that has beads, once."""
+    """Each bead that a thread or a wire of a part goes through, once."""
     for part in plan.parts.values():
         fields = ("beads", "core_bead", "turn")
-        names = [name for one_of in fields for name in _beads_named(part, one_of)]
+        names = [name for one_of in fields for name in beads_named(part, one_of)]
         for name in dict.fromkeys(names):
             yield Threaded(part.place_of("beads"), part, plan.beads[name])
-
-
-def _beads_named(part: Part, field_name: str) -> Iterator[str]:
-    node = part.node_at(field_name)
-    value = node.value if node is not None else ()
-    yield from (str(name) for name in ([value] if isinstance(value, str) else value))
 
 
 def _own_eyes(part: Part) -> list[str]:

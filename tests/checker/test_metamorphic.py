@@ -57,22 +57,30 @@ def test_renaming_parts_changes_no_remark(name: str) -> None:
         data[section] = renamed(data.get(section, []), names)
     data["parts"] = {names[part]: fields for part, fields in data["parts"].items()}
     for fields in data["parts"].values():
-        if "of" in fields:
-            fields["of"] = names[fields["of"]]
+        for field in ("of", "over", "core"):  # where a part names another
+            if fields.get(field) in names:
+                fields[field] = names[fields[field]]
     before, after = CHECKER.check_text(PLANS[name]), CHECKER.check_text(written(data))
     assert answers(after) == answers(before) and kept(after) == kept(before)
 
 
 def in_inches(text: str) -> str:
-    def turn(found: re.Match[str]) -> str:
-        return f"{float(found[1]) / 25.4:.9f}".rstrip("0") + " in"
+    """Every length in mm, alone or with its tolerance; what is written in cm stays."""
 
-    return re.sub(r"\b(\d+(?:\.\d+)?) mm\b", turn, text)
+    def inches(mm: str) -> str:
+        return f"{float(mm) / 25.4:.9f}".rstrip("0").rstrip(".")
+
+    def turn(found: re.Match[str]) -> str:
+        spread = f" ± {inches(found[2])}" if found[2] else ""
+        return f"{inches(found[1])}{spread} in"
+
+    return re.sub(r"\b(\d+(?:\.\d+)?)(?: ± (\d+(?:\.\d+)?))? mm\b", turn, text)
 
 
 @pytest.mark.parametrize("name", PLANS)
 def test_mm_or_inches_is_all_the_same(name: str) -> None:
-    text = PLANS[name].replace("± 5 mm", "± 0.5 cm")
+    # a goal in cm keeps its tolerance in cm
+    text = re.sub(r"cm ± (\d+) mm", lambda found: f"cm ± {int(found[1]) / 10:g} cm", PLANS[name])
     before, after = CHECKER.check_text(text), CHECKER.check_text(in_inches(text))
     assert answers(after) == answers(before) and kept(after) == kept(before)
 

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ropes import checked, quantities, told
+from wellstrung.checking import Checker
 from wellstrung.host import Host
 from wellstrung.stitches import spiral_rope as spiral
 
@@ -166,3 +167,18 @@ def test_more_stitches_take_more(installed: Host) -> None:
 )
 def test_refusals(rope: str, says: list[str], installed: Host) -> None:
     assert told(installed, f"{rope}, rounds: 97") == says
+
+
+def test_supplies_are_counted_with_the_beads_of_the_start(installed: Host) -> None:
+    """100 stitches: 103 core beads and 100 of the loop are one bead, 200 of the loop the other."""
+    plan = (
+        "plan: 1\ntitle: Swatch\npiece: necklace\nbeads:\n"
+        "  a: {type: round, size: 8/0, make: Japanese}\n"
+        "  b: {type: round, size: 11/0, make: Japanese}\nparts:\n"
+        "  rope: {kind: woven rope, stitch: spiral rope, core_bead: a, outer: [b, b, a],"
+        " rounds: 100}\n"
+        "run: [rope]\nsupplies:\n  - {bead: a, count: 203}\n  - {bead: b, count: 200}\n"
+    )
+    result = Checker(installed).check_text(plan)
+    left = [kept.margin for kept in result.held if kept.rule == "beads-enough"]
+    assert [margin.middle for margin in left if margin is not None] == [0, 0]
