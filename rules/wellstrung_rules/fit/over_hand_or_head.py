@@ -61,16 +61,13 @@ def _stretches(part: Part) -> bool:
 
 def _opened(inside: Quantity, elastic: list[Part], ask: Ask) -> Quantity:
     """The way round inside with what is on elastic drawn out, mm."""
+    strands = {f"strand{n}": ask.of(part, "length") for n, part in enumerate(elastic, 1)}
     return worked(
         "inside, stretched",
         "mm",
         lambda inside, stretch, **strands: stretched(inside, sum(strands.values()), stretch),
-        "inside + (stretch - 1) * strands",
-        {
-            "inside": inside,
-            "stretch": ask.limit("elastic stretch"),
-            **{f"strand{n}": ask.of(part, "length") for n, part in enumerate(elastic, 1)},
-        },
+        f"inside + (stretch - 1) * ({' + '.join(strands) or '0'})",
+        {"inside": inside, "stretch": ask.limit("elastic stretch"), **strands},
         source="geometry, worked out for this project",
     )
 
