@@ -14,7 +14,7 @@ from wellstrung.joins import ChainCut, Eyes, chain_cuts, pieces_hung
 from wellstrung.model import Item, Missing, Part, Plan, Role, bead_shares, beads_named
 from wellstrung.needs import beads_needed
 from wellstrung.palette import BEAD
-from wellstrung.quantity import Quantity, derived, exact, once, total
+from wellstrung.quantity import Quantity, derived, exact, once, times, total
 from wellstrung.stringing import STRINGING
 from wellstrung.words import article
 
@@ -280,16 +280,7 @@ def _adds(ask: Quantities, but: Part | None = None) -> list[Quantity]:
         adds = min(
             (ask.of(part, what) for part in entry.parts), key=lambda length: length.middle
         )  # of strands side by side the shortest lies innermost, and the piece is as long as it
-        if entry.linked > 1:
-            adds = derived(
-                f"{entry.linked} linked {entry.part.name}",
-                "mm",
-                lambda times, each: times * each,
-                "times * each",
-                times=exact("linked", entry.linked),
-                each=adds,
-            )
-        terms.append(adds)
+        terms.append(times(adds, entry.linked))
     return terms
 
 
@@ -340,20 +331,6 @@ def _mass(ask: Quantities) -> Quantity:
         if line.by is not None:
             terms.append(times(ask.of(line.by, "mass"), line.times))
     return total("piece.mass", "g", terms)
-
-
-def times(each: Quantity, count: int) -> Quantity:
-    """`count` of the same thing: what varies in one varies in all of them."""
-    if count == 1:
-        return each
-    return derived(
-        f"{count} x {each.name}",
-        each.unit,
-        lambda n, each: n * each,
-        "n * each",
-        n=exact("count", count),
-        each=each,
-    )
 
 
 def _time(what: str) -> Callable[[Quantities], Quantity]:

@@ -15,7 +15,7 @@ import ast
 import math
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 from functools import lru_cache, partial
 from itertools import product
@@ -221,10 +221,9 @@ class Quantity:
             effects = self.effects.values()
             low = self.middle + math.fsum(effect.low for effect in effects)
             return Window(low, self.middle + math.fsum(effect.high for effect in effects))
-        if self._slopes is not None and len(self.causes) == sum(
-            len(self.args[key].causes) for key in self._slopes
-        ):
-            return self._summed(self._slopes)
+        merged = self._merged(frozenset())
+        if len(merged.causes) < len(self.causes):
+            return merged.worst
         points = (*_ENDS, 0.0) if self._kinked else _ENDS
         if len(self.causes) <= _ALL_CORNERS_UP_TO and not self._scanned:
             values = [
@@ -234,14 +233,25 @@ class Quantity:
             return Window(min(self.middle, *values), max(self.middle, *values))
         return Window(-self._climb(-1.0), self._climb(1.0))
 
-    def _summed(self, slopes: Mapping[str, float]) -> Window:
-        """The worst of a sum whose terms share no cause: each term at its own worst."""
-        low = high = self.middle
-        for key, slope in slopes.items():
-            arg = self.args[key]
-            ends = (slope * (arg.worst.low - arg.middle), slope * (arg.worst.high - arg.middle))
-            low, high = low + min(ends), high + max(ends)
-        return Window(low, high)
+    def _merged(self, elsewhere: frozenset[Cause]) -> Quantity:
+        """The same value with each argument whose causes move nothing else made one leaf.
+
+        Such an argument reaches its own worst whatever the others do, so it counts as one cause.
+        """
+        if not self.args or not self.causes:
+            return self
+        args = {}
+        for key, arg in self.args.items():
+            others = (other.causes for name, other in self.args.items() if name != key)
+            beside = elsewhere.union(*others)
+            if len(arg.causes) > 1 and beside.isdisjoint(arg.causes):
+                low, high = arg.worst
+                as_one = Cause(arg.name, str(id(arg)))
+                spread = Spread(as_one, arg.middle - low, high - arg.middle)
+                args[key] = leaf(arg.name, arg.middle, arg.unit, [spread])
+            else:
+                args[key] = arg if beside.isdisjoint(arg.causes) else arg._merged(beside)
+        return replace(self, args=args)
 
     def _climb(self, sign: float) -> float:
         """The greatest `sign` x value, going from each cause's own best end until none helps."""
@@ -430,6 +440,24 @@ def total(name: str, unit: str, terms: Iterable[Quantity], source: str = "") -> 
         formula=" + ".join(args) or "0",
         slopes=dict.fromkeys(args, 1.0),
         source=source,
+    )
+
+
+def times(each: Quantity, count: int) -> Quantity:
+    """`count` of the same thing: what varies in one varies in all of them.
+
+    >>> times(exact("ring", 3.4, "mm"), 3).middle
+    10.2
+    """
+    if count == 1:
+        return each
+    return derived(
+        f"{count} x {each.name}",
+        each.unit,
+        lambda n, each: n * each,
+        "n * each",
+        n=exact("count", count),
+        each=each,
     )
 
 

@@ -68,6 +68,7 @@ from wellstrung.quantity import (
     exact,
     leaf,
     number,
+    times,
     total,
     worked,
 )
@@ -423,6 +424,7 @@ __all__ = [
     "spelled_time",
     "thicker_wires",
     "thinner_wires",
+    "times",
     "total",
     "wider_ring",
     "worked",

@@ -24,6 +24,7 @@ from wellstrung.rulebook import (
     number,
     pieces_hung,
     thicker_wires,
+    times,
     total,
 )
 
@@ -90,8 +91,9 @@ def _hanging(part: Part, ask: Ask) -> Quantity:
     terms = [ask.of(part, "mass")]
     for line in ask.plan.hung:
         if line.source is part:
-            below = [_hanging(line.part, ask)] * pieces_hung(line)
-            terms += [*below, *([ask.of(line.by, "mass")] * line.times if line.by else [])]
+            terms.append(times(_hanging(line.part, ask), pieces_hung(line)))
+            if line.by is not None:
+                terms.append(times(ask.of(line.by, "mass"), line.times))
     return total(f"{part.name} and what hangs from it", "g", terms)
 
 
