@@ -42,6 +42,14 @@ LIMITS: Mapping[str, Setting] = {
     "cap loose": Setting(
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
     ),
+    "plain braid tight": Setting(
+        1.0,
+        "mm",
+        "whipping pulls a braid without beads together: trade table `caps`, -1.0..+0.3 mm",
+    ),
+    "plain braid loose": Setting(
+        0.3, "mm", "end-cap check for braids without beads: trade table `caps`, -1.0..+0.3 mm"
+    ),
     "nub loose": Setting(
         1.0, "mm", "a nub whipped with thread, glue half a millimetre all round, common practice"
     ),

@@ -51,6 +51,10 @@ class Quantities:
         owner = item.name if isinstance(item, Part) else f"{BEADS}.{item.name}"
         return self.get(f"{owner}.{what}")
 
+    def offers(self, part: Part, what: str) -> bool:
+        """Whether a part of its kind and stitch has such a quantity at all."""
+        return what in _offers(self.plan, part)
+
     def offered(self) -> Iterator[str]:
         """Every name this plan may have a value for, in the plan's order."""
         for part in self.plan.parts.values():
@@ -125,11 +129,11 @@ def _eye_through(part: Part, eye: str) -> Quantity:
 
 
 def _eye_edge(part: Part, eye: str) -> Quantity:
-    return part.length(*part.kind.eyes[eye].path, "edge", allowance="eye size")
+    return part.length(*part.eye_path(eye), "edge", allowance="eye size")
 
 
 def _eye_spacing(part: Part, eye: str) -> Quantity:
-    return part.length(*part.kind.eyes[eye].path, "spacing", allowance="eye size")
+    return part.length(*part.eye_path(eye), "spacing", allowance="eye size")
 
 
 EYE: dict[str, Callable[[Part, str], Quantity]] = {
@@ -259,7 +263,7 @@ def thickest(plan: Plan, ask: Quantities) -> Part | None:
 
 def thickness(part: Part, ask: Quantities) -> Quantity:
     """How thick a part lies against the body: of round work its outside."""
-    flat = "thickness" in _offers(ask.plan, part)
+    flat = ask.offers(part, "thickness")
     return ask.of(part, "thickness" if flat else "outside")
 
 

@@ -87,17 +87,22 @@ class Eyes:
         return f"{self.part.name}.{self.key}.{what}"
 
 
+def taken(cap: Part) -> str:
+    """What of a rope a cap takes, `beads`, `nub` or `bundle`: its beads where it does not say."""
+    return cap.text("takes") if cap.has("takes") else "beads"
+
+
 @dataclass(frozen=True)
 class RopeInCap(Subject):
-    """The end of a rope in an end cap; `takes` says what of it goes in: its beads, or its nub."""
+    """The end of a rope in an end cap; `takes` says what of it goes in."""
 
     rope: Part
     cap: Part
 
     @property
     def takes(self) -> str:
-        """`beads` where the plan says nothing."""
-        return self.cap.text("takes") if self.cap.has("takes") else "beads"
+        """What goes in: see `taken`."""
+        return taken(self.cap)
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -522,7 +527,7 @@ def _by_part(plan: Plan) -> Iterator[Subject]:
     for part in plan.parts.values():
         if part.kind.role is Role.CLASP:
             yield ClaspClosed(part.key.place, part)
-        elif part.has("wire") and "loop" in part.kind.eyes:
+        elif _bent_from_wire(part):
             yield WireLink(part.key.place, part)
         core = plan.parts.get(part.text("core")) if part.has("core") else None
         if core is not None:
@@ -623,7 +628,11 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
             yield from _strands_at_holes(inner, end)
             gathers = end.part.kind.role is Role.CONE or (
                 end.part.kind.role is Role.CAP
-                and (inner.part.kind.role is Role.STRAND or inner.beside)
+                and (
+                    inner.part.kind.role is Role.STRAND
+                    or inner.beside
+                    or taken(end.part) == "bundle"
+                )
             )
             if gathers and inner.part.kind.role in _GATHERED:
                 yield StrandsInCone(end.place, end.part, inner.parts)
@@ -806,20 +815,26 @@ def _toggles(plan: Plan) -> Iterator[Subject]:
             yield Toggle(entry.place, entry.part, tuple(behind))
 
 
+def _bent_from_wire(part: Part) -> bool:
+    return "loop" in part.kind.eyes and part.has("wire")
+
+
 def opens(side: Eyes | Part, plan: Plan) -> bool | None:
     """Whether a ring or an eye can be opened; None where the plan does not say.
 
     A ring by its closing, a link of chain by whether the chain is soldered, another eye by its
-    `opens`.
+    `opens`. The loops of a wire link are bent round what they take, so they always let it in.
     """
     if isinstance(side, Part):
         return side.text("closing") in ("open", "split")
     part = side.part
     if side.woven:
         return False
+    if _bent_from_wire(part):
+        return True
     if part.has("of"):
         return plan.parts[part.text("of")].text("links_are") == "open"
-    path = part.kind.eyes[side.key].path
+    path = side.path
     return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
 
 

@@ -53,6 +53,7 @@ from wellstrung.joins import (
     opens,
     passes_of,
     pieces_hung,
+    taken,
 )
 from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
 from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
@@ -153,6 +154,10 @@ class Ask:
         """`what` of a part or a bead; raises Missing."""
         return self._quantities.of(item, what)
 
+    def offers(self, part: Part, what: str) -> bool:
+        """Whether a part of its kind and stitch has such a quantity at all."""
+        return self._quantities.offers(part, what)
+
     def opens(self, side: Eyes | Part) -> bool | None:
         """Whether a ring or an eye can be opened; None where the plan does not say."""
         return opens(side, self.plan)
@@ -161,6 +166,10 @@ class Ask:
         """How wide a part is across its own line: its outside or its width; raises Missing."""
         round_ones = (Role.ROPE, Role.CAP, Role.RING)
         return self.of(part, "outside" if part.kind.role in round_ones else "width")
+
+    def end(self, rope: Part, cap: Part) -> Quantity:
+        """How thick a rope is where a cap takes it: its nub, or its outside; raises Missing."""
+        return self.of(rope, "nub.outside" if taken(cap) == "nub" else "outside")
 
     def source(self, place: Place) -> str:
         """The text of the plan at a place, as the author wrote it."""
@@ -245,6 +254,18 @@ def in_unit_of(value: float, like: Quantity) -> str:
     """
     unit = _unit(like, like.unit)
     return units.show(value, "mm" if unit == "in/" and abs(value) < 2 * units.INCH else unit)
+
+
+def wider_bore(cap: Part, wanted: float) -> tuple[Edit, ...]:
+    """Edits that give a cap or a cone another bore, mm, and keep the wall round it."""
+    bore = cap.length("bore")
+    edits = [Edit(cap.place_of("bore"), in_unit_of(wanted, bore))]
+    if cap.has("outside"):
+        outside = cap.length("outside")
+        if outside.middle <= wanted:
+            grown = in_unit_of(outside.middle + wanted - bore.middle, outside)
+            edits.append(Edit(cap.place_of("outside"), grown))
+    return tuple(edits)
 
 
 def spelled_time(minutes: float) -> str:
@@ -422,10 +443,12 @@ __all__ = [
     "sized_by",
     "spelled",
     "spelled_time",
+    "taken",
     "thicker_wires",
     "thinner_wires",
     "times",
     "total",
+    "wider_bore",
     "wider_ring",
     "worked",
 ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derive import Quantities
+from wellstrung.joins import taken
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model import EyeField, Kind, Part, Role
 from wellstrung.quantity import Quantity, derived
@@ -30,7 +31,7 @@ def _along(part: Part, ask: Quantities) -> Quantity:
 
     Where only the nub goes in, the beads end at the rim and nothing is lost.
     """
-    if part.has("takes") and part.text("takes") == "nub":
+    if taken(part) == "nub":
         return derived(
             f"{part.name}.along",
             "mm",

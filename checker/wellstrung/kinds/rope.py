@@ -5,6 +5,7 @@ from __future__ import annotations
 from wellstrung.derive import Quantities
 from wellstrung.model import Kind, Part, Role
 from wellstrung.quantity import Quantity
+from wellstrung.stitches.beaded_braid import nub_length
 from wellstrung_schemas import fragment
 
 
@@ -12,4 +13,13 @@ def _along(part: Part, ask: Quantities) -> Quantity:
     return ask.of(part, "length")
 
 
-WOVEN_ROPE = Kind("woven rope", fragment("woven rope"), Role.ROPE, quantities={"along": _along})
+def _nub_outside(part: Part, ask: Quantities) -> Quantity:
+    return part.length("nub", "outside")
+
+
+WOVEN_ROPE = Kind(
+    "woven rope",
+    fragment("woven rope"),
+    Role.ROPE,
+    quantities={"along": _along, "nub.outside": _nub_outside, "nub.length": nub_length},
+)

@@ -81,6 +81,9 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     named = "a spiral rope names its `core_bead` and its `outer`"
     yield from making.unwanted(part, ("around", "each_round"), counted, "another stitch")
     yield from making.unwanted(part, ("beads",), named, "another stitch")
+    if part.has("core") and part.text("core") != "no":
+        filled = "a spiral rope is filled by the beads of its core"
+        yield from making.unwanted(part, ("core",), filled, "`core_bead`, the bead of its core")
     if part.has("outer") and _in_loop(part) < 2:
         yield (
             f"`{part.name}` has one bead in its outer loop, which would lie flat on the core: write"

@@ -27,11 +27,7 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
     glue = end.adhesive
     if not glue.has("bridges") and tables.load("adhesives").row(glue.text("type")).text("gaps"):
         return Held()
-    by_nub = end.cap.has("takes") and end.cap.text("takes") == "nub"
-    bore, outside = (
-        ask.of(end.cap, "bore"),
-        ask.of(end.rope, "nub.outside" if by_nub else "outside"),
-    )
+    bore, outside = ask.of(end.cap, "bore"), ask.end(end.rope, end.cap)
     bridges = ask.of(glue, "bridges")
     between_them = derived("gap", "mm", gap, "(bore - end) / 2", bore=bore, end=outside)
     margin = bridges - between_them

@@ -15,7 +15,7 @@ def check(hung: HungByEyes, ask: Ask) -> Answer:
     over = rings % eyes
     if not over:
         return Held()
-    name, path = hung.eyes.part.name, hung.eyes.part.kind.eyes[hung.eyes.key].path
+    name, path = hung.eyes.part.name, hung.eyes.path
     empty = eyes - over
     stays = f"{empty} {'stays' if empty == 1 else 'stay'} empty"
     if rings > eyes:

@@ -1,7 +1,7 @@
-"""The bore of an end cap against the rope whose beads enter it.
+"""The bore of an end cap against what enters it: a rope's beads, a plain braid, or a nub.
 
 Workable from about 5 % under the outside of a hollow rope, which gives, to about 1.5 mm over it; a
-cored or solid rope does not give.
+cored or solid rope does not give. A braid without beads is whipped into a cap up to 1 mm narrower.
 """
 
 from __future__ import annotations
@@ -10,9 +10,9 @@ from wellstrung.fits import fit_class
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Edit,
     Held,
     Misfit,
+    Part,
     Quantity,
     Remedy,
     RopeInCap,
@@ -26,21 +26,23 @@ from wellstrung.rulebook import (
     in_unit_of,
     number,
     spelled,
+    wider_bore,
 )
 
 
 def check(join: RopeInCap, ask: Ask) -> Answer:
-    nub = join.takes == "nub"
-    outside = ask.of(join.rope, "nub.outside" if nub else "outside")
-    bore = ask.of(join.cap, "bore")
+    if join.takes == "bundle":
+        return None  # `cone-bundle` packs it
+    outside, bore = ask.end(join.rope, join.cap), ask.of(join.cap, "bore")
+    words, gives, loose_by = _end(join, ask)
     tight = derived(
         "room in the cap",
         "mm",
         room,
-        "bore - outside * (1 - give)",
+        "bore - outside + gives",
         bore=bore,
         outside=outside,
-        give=_give(join, ask),
+        gives=gives,
     )
     loose = derived(
         "slack under the limit",
@@ -49,14 +51,13 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         "outside + loose - bore",
         bore=bore,
         outside=outside,
-        loose=ask.limit("nub loose" if nub else "cap loose"),
+        loose=ask.limit(loose_by),
     )
     if compare(tight) is Verdict.HOLDS and compare(loose) is Verdict.HOLDS:
         return Held(min(tight, loose, key=lambda margin: margin.likely.low))
     too_tight = tight.likely.low < loose.likely.low
     word = "tight" if too_tight else "loose"
-    end = f"the {'nub of ' if nub else 'rope '}`{join.rope.name}`"
-    rope = f"{end} ({about(outside, bore)} outside)"
+    rope = f"the {words} `{join.rope.name}` ({about(outside, bore)} outside)"
     low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
     return Misfit(
         says=f"the bore of cap `{join.cap.name}` ({spelled(bore)}) is too {word} for {rope}",
@@ -72,13 +73,13 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
     )
 
 
-def room(bore: float, outside: float, give: float) -> float:
-    """What is left, mm, when a rope that gives by a share of its outside enters a bore.
+def room(bore: float, outside: float, gives: float) -> float:
+    """What is left, mm, when an end that gives by so much enters a bore.
 
-    >>> round(room(bore=8.0, outside=8.0, give=0.05), 2)
+    >>> round(room(bore=8.0, outside=8.0, gives=0.4), 2)
     0.4
     """
-    return bore - outside * (1 - give)
+    return bore - outside + gives
 
 
 def _fit(bore: Quantity, outside: Quantity) -> str:
@@ -87,11 +88,29 @@ def _fit(bore: Quantity, outside: Quantity) -> str:
     return f"{fit.name}, clearance {clearance} over the likely sizes"
 
 
-def _give(join: RopeInCap, ask: Ask) -> Quantity:
-    cored = join.rope.has("core") and join.rope.text("core") != "no"
-    if cored or join.takes == "nub" or join.rope.kind.name == "braid":
-        return exact("give", 0.0, source="a cored rope or a braid does not give, common practice")
-    return ask.limit("cap tight")
+def _end(join: RopeInCap, ask: Ask) -> tuple[str, Quantity, str]:
+    """What of the rope goes in, by how much it gives, mm, and the limit of how loose it may sit."""
+    rope = join.rope
+    if join.takes == "nub" and (rope.has("nub", "outside") or rope.has("beads")):
+        return "nub of", exact("give of a nub", 0.0, "mm"), "nub loose"
+    if rope.kind.name == "braid" and not rope.has("beads"):
+        return "braid", ask.limit("plain braid tight"), "plain braid loose"
+    return "rope", _give(rope, ask), "cap loose"
+
+
+def _give(rope: Part, ask: Ask) -> Quantity:
+    """A rope gives, mm, where it has a bore to give into, and nothing that fills it."""
+    cored = rope.has("core") and rope.text("core") != "no"
+    if cored or not ask.offers(rope, "inside") or ask.of(rope, "inside").middle <= 0:
+        return exact("give of a solid rope", 0.0, "mm", source="common practice, no source")
+    return derived(
+        f"{rope.name} gives",
+        "mm",
+        lambda share, outside: share * outside,
+        "share * outside",
+        share=ask.limit("cap tight"),
+        outside=ask.of(rope, "outside"),
+    )
 
 
 def _needed(low: float, high: float, bore: Quantity) -> str:
@@ -106,15 +125,9 @@ def _remedies(join: RopeInCap, bore: Quantity, low: float, high: float) -> list[
     middle = (low + high) / 2
     wanted = round(middle * 2) / 2 if low <= round(middle * 2) / 2 <= high else middle
     size = in_unit_of(wanted, bore)
-    edits = [Edit(join.cap.place_of("bore"), size)]
-    if join.cap.has("outside"):
-        outside = join.cap.length("outside")
-        if outside.middle <= wanted:  # keep the cap's wall
-            grown = in_unit_of(outside.middle + wanted - bore.middle, outside)
-            edits.append(Edit(join.cap.place_of("outside"), grown))
     reach = between(low, high, bore)
     return [
-        Remedy(f"take a cap of {size} bore ({reach} works)", tuple(edits)),
+        Remedy(f"take a cap of {size} bore ({reach} works)", wider_bore(join.cap, wanted)),
         Remedy(f"take a cap with a bore of {reach}"),
     ]
 
@@ -133,7 +146,8 @@ RULE = Rule(
         " a loose one stands off crooked, with a gap that glue alone must bridge"
     ),
     sources=(
-        "trade table `caps`, end-cap check where the cap covers beads: -0.5..+1.5 mm, derived",
+        "trade table `caps`, end-cap check where the cap covers beads: -0.5..+1.5 mm, and for"
+        " braids without beads: -1.0..+0.3 mm, derived",
         "about 5 % give of a hollow rope: common practice, no source",
     ),
     bad="cap: {kind: end cap, bore: 6 mm, ...} on a rope 7.8 mm outside",

@@ -57,7 +57,7 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
         ),
         margin=margin if forced else moves,
         at_most="error" if forced else "warning",
-        also=(outer.part.place_of(*outer.part.kind.eyes[outer.key].path, "hole"),),
+        also=(outer.part.place_of(*outer.path, "hole"),),
     )
 
 

@@ -8,7 +8,6 @@ from wellstrung import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Edit,
     Held,
     Misfit,
     Remedy,
@@ -20,43 +19,46 @@ from wellstrung.rulebook import (
     compare,
     in_unit_of,
     spelled,
+    taken,
+    wider_bore,
     worked,
 )
 
 
 def check(join: StrandsInCone, ask: Ask) -> Answer:
     bore = ask.of(join.cone, "bore")
-    ends = {f"strand{n}": ask.of(one, "outside") for n, one in enumerate(join.strands, 1)}
+    sizes = {f"strand{n}": ask.end(one, join.cone) for n, one in enumerate(join.strands, 1)}
     bundle = worked(
         "bundle",
         "mm",
         bundle_of,
-        f"container({', '.join(ends)})" if len(ends) > 1 else "strand1",
-        ends,
+        f"container({', '.join(sizes)})" if len(sizes) > 1 else "strand1",
+        sizes,
         source="circles in a circle, see `circles.py`",
     )
     margin = bore - bundle
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
+    several = len(join.strands) > 1
     names = " and ".join(f"`{strand.name}`" for strand in join.strands)
+    ends = f"{'nub' if taken(join.cone) == 'nub' else 'end'}{'s' if several else ''} of {names}"
     kind = join.cone.kind.name
     mouth = "the wide end of cone" if kind == "cone" else "the bore of cap"
     wide = f"{mouth} `{join.cone.name}` ({spelled(bore)})"
-    need = f"which take {about(bundle, bore)} side by side"
+    side_by_side = f"which take {about(bundle, bore)} side by side"
+    need = side_by_side if several else f"which takes {about(bundle, bore)}"
     wanted = math.ceil((bore.middle - margin.likely.low) * 2 - 1e-9) / 2
     size = in_unit_of(wanted, bore)
+    narrower = "end the strands in smaller beads" if several else "take a thinner rope"
     return Misfit(
-        says=f"{wide} is too small for the ends of {names}, {need}",
-        may=f"{wide} may be too small for the ends of {names}, {need}",
+        says=f"{wide} is too small for the {ends}, {need}",
+        may=f"{wide} may be too small for the {ends}, {need}",
         place=join.cone.place_of("bore"),
         found=spelled(bore),
         needed=f"{in_unit_of(bore.middle - margin.likely.low, bore)} or wider",
         remedies=(
-            Remedy(
-                f"take {article(kind)} of {size} inside",
-                (Edit(join.cone.place_of("bore"), size),),
-            ),
-            Remedy(f"take {article(kind)} of {size} or wider, or end the strands in smaller beads"),
+            Remedy(f"take {article(kind)} of {size} inside", wider_bore(join.cone, wanted)),
+            Remedy(f"take {article(kind)} of {size} or wider, or {narrower}"),
         ),
         margin=margin,
         also=(join.place,),

@@ -45,7 +45,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     tail = f"{about(need, spacing)} from middle to middle, and the eyes are {spelled(spacing)}"
     wanted = in_unit_of(spacing.middle - margin.likely.low, spacing)
     narrow = in_unit_of(need.middle + margin.likely.low, spacing)
-    path = fringe.eyes.part.kind.eyes[fringe.eyes.key].path
+    path = fringe.eyes.path
     line = next(line for line in reversed(fringe.lines) if line.part is other)
     return Misfit(
         says=f"{head} crowd each other: they need {tail} apart",

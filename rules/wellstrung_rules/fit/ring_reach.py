@@ -57,7 +57,7 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         remedies=wider_ring(join.ring, size, short, "a part drilled nearer its edge"),
         margin=margin if forced else swings,
         at_most="error" if forced else "warning",
-        also=(bridged[0].part.place_of(*_path(bridged[0]), "edge"),),
+        also=(bridged[0].part.place_of(*bridged[0].path, "edge"),),
     )
 
 
@@ -76,12 +76,8 @@ def reach_taken(**held: float) -> float:
     return circles.container(tuple(held.values()))
 
 
-def _path(eyes: Eyes) -> tuple[str, ...]:
-    return eyes.part.kind.eyes[eyes.key].path
-
-
 def _has_edge(eyes: Eyes) -> bool:
-    return bool(_path(eyes)) and eyes.part.has(*_path(eyes), "edge")
+    return bool(eyes.path) and eyes.part.has(*eyes.path, "edge")
 
 
 def _held(join: RingHolds, ask: Ask) -> list[tuple[str, Quantity]]:

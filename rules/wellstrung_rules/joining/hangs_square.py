@@ -28,11 +28,11 @@ Way = Literal["front", "side"]
 
 def check(hangs: Hangs, ask: Ask) -> Answer:
     line, eyes = hangs.line, hangs.below
-    if not isinstance(eyes, Eyes) or line.on_thread or not eyes.part.has(*_path(eyes)):
+    if not isinstance(eyes, Eyes) or line.on_thread or not eyes.part.has(*eyes.path):
         return None
-    if not eyes.part.has(*_path(eyes), "faces"):
+    if not eyes.part.has(*eyes.path, "faces"):
         return None
-    hole = eyes.part.text(*_path(eyes), "faces")
+    hole = eyes.part.text(*eyes.path, "faces")
     hangs_as = _way(line, ask)
     if hangs_as is None:
         return None
@@ -53,16 +53,12 @@ def check(hangs: Hangs, ask: Ask) -> Answer:
         remedies=(
             Remedy(f"{_other_count(line)}, or take a part whose hole looks to the {_turned(hole)}"),
         ),
-        also=(eyes.part.place_of(*_path(eyes), "faces"),),
+        also=(eyes.part.place_of(*eyes.path, "faces"),),
     )
 
 
 #: what a part shows to the front when its face looks that way
 _SHOWS = {"front": "face", "side": "edge"}
-
-
-def _path(eyes: Eyes) -> tuple[str, ...]:
-    return eyes.part.kind.eyes[eyes.key].path
 
 
 def _look(eyes: Eyes) -> str:
@@ -79,9 +75,9 @@ def _way(line: Hung, ask: Ask) -> Way | None:
     above: str | None = None
     if line.source_eyes:
         eyes = Eyes(source, line.source_eyes)
-        if not _path(eyes):
+        if not eyes.path:
             return None  # chain turns by itself
-        above = source.text(*_path(eyes), "faces")
+        above = source.text(*eyes.path, "faces")
     elif source.kind.role is Role.ROPE:
         above = "front"  # whatever is put round it looks to the side
     elif source.kind.role is Role.RING:

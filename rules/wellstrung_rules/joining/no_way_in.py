@@ -26,7 +26,7 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
         return Held()
     for side, opens in zip(sides, can, strict=True):
         if opens is None and isinstance(side, Eyes):
-            raise side.part.missing(*_path(side), "opens")
+            raise side.part.missing(*side.path, "opens")
     rings = [side for side in sides if isinstance(side, Part)]
     if meeting.one == meeting.other and rings:
         pair = f"{_words(meeting.one)} and others of its kind"
@@ -42,10 +42,6 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
     )
 
 
-def _path(eyes: Eyes) -> tuple[str, ...]:
-    return eyes.part.kind.eyes[eyes.key].path
-
-
 def _words(side: Eyes | Part) -> str:
     return (
         side.words if isinstance(side, Eyes) else f"the {side.text('closing')} ring `{side.name}`"
@@ -53,7 +49,7 @@ def _words(side: Eyes | Part) -> str:
 
 
 def _place(side: Eyes | Part) -> Place:
-    return side.place_of("closing") if isinstance(side, Part) else side.part.place_of(*_path(side))
+    return side.place_of("closing") if isinstance(side, Part) else side.part.place_of(*side.path)
 
 
 def _remedies(meeting: EyesMeet, rings: list[Part]) -> Iterator[Remedy]:

@@ -142,6 +142,14 @@ def test_more_stitches_take_more(installed: Host) -> None:
             ],
         ),
         (
+            f"{ROPE}, core: yes",
+            [
+                "`rope` has `core`, and a spiral rope is filled by the beads of its core: take"
+                " it out, or write `core_bead`, the bead of its core"
+            ],
+        ),
+        (f"{ROPE}, core: no", []),
+        (
             ROPE.replace("[seed, fat, seed]", "[fat]"),
             [
                 "`rope` has one bead in its outer loop, which would lie flat on the core: write two"
