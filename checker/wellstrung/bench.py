@@ -56,6 +56,12 @@ LIMITS: Mapping[str, Setting] = {
     "nub in cap": Setting(
         0.8, "", "a nub fills 0.8 of its cap's depth: trade table `caps`, derived"
     ),
+    "fringe crowd": Setting(
+        1.5,
+        "",
+        "legs sewn to a woven edge lie behind each other up to half as wide again as its beads,"
+        " common practice, no source",
+    ),
     "loop loose": Setting(
         1.25, "", "a loop a quarter wider than the button's edge comes off, common practice"
     ),

@@ -333,7 +333,15 @@ class _Builder:
     def _times(self, part: Part, node: reading.Mapping) -> int:
         """How many a line hangs: as it says, or once each of drops whose counts are listed."""
         drops = len(counts_of(part, "count")) if part.kind.role is Role.DROP else 1
-        times = int(node.value.get("times", max(drops, 1)))
+        at = node.value.get("at", ())
+        times = int(node.value.get("times", len(at) or max(drops, 1)))
+        if at and times != len(at):
+            self._fault(
+                f"`at` names {len(at)} eyes for `{part.name}`, and {times} hang: write"
+                f" `times: {len(at)}`, or leave `times` out",
+                node.entries["times"].node.place,
+                node.entries["at"].node.place,
+            )
         if drops > 1 and times % drops:
             self._fault(
                 f"`{part.name}` lists the counts of {drops} drops, and {times} hang: write"

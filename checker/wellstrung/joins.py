@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import takewhile
+from itertools import count, takewhile
 
 from wellstrung import chain as chains
 from wellstrung import units
@@ -152,6 +152,33 @@ class HungOnEyes(Subject):
     def parts(self) -> tuple[str, ...]:
         """What hangs, then from what."""
         return (*dict.fromkeys(line.part.name for line in self.lines), self.eyes.part.name)
+
+    @property
+    def in_order(self) -> dict[int, tuple[Hung, int]]:
+        """By eye, from the left: the line that hangs a piece there, and its number in that line.
+
+        Lines that say `at` hang there; the others take the eyes left free, in the plan's order.
+        """
+        placed = {eye: (line, n) for line in self.lines for n, eye in enumerate(line.at)}
+        others = [(line, n) for line in self.lines if not line.at for n in range(line.times)]
+        on = evenly(len(others), self.eyes.count) if self.eyes.woven and not placed else count(1)
+        placed |= dict(zip((eye for eye in on if eye not in placed), others, strict=False))
+        return dict(sorted(placed.items()))
+
+
+def evenly(hung: int, eyes: int) -> range:
+    """The eyes of a woven edge that carry, from 1: every so many-th where that comes out even.
+
+    From one end bead to the other, or as many beads before the first as after the last.
+
+    >>> list(evenly(5, 9)), list(evenly(3, 9)), len(evenly(4, 9))
+    ([1, 3, 5, 7, 9], [1, 5, 9], 9)
+    """
+    if hung > 1 and (eyes - 1) % (hung - 1) == 0 and hung <= eyes:
+        return range(1, eyes + 1, (eyes - 1) // (hung - 1))
+    if hung and eyes % hung == 0:
+        return range(1 + (eyes // hung - 1) // 2, eyes + 1, eyes // hung)
+    return range(1, eyes + 1)
 
 
 @dataclass(frozen=True)

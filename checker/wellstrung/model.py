@@ -265,6 +265,11 @@ class Hung:
         return int(self.node.value.get("passes", 1))
 
     @property
+    def at(self) -> tuple[int, ...]:
+        """At which eyes it hangs, counted from 1; empty where the plan leaves that open."""
+        return tuple(self.node.value.get("at", ()))
+
+    @property
     def on_thread(self) -> bool:
         """Whether thread holds it, not a ring or an eye of its own."""
         return str(self.node.value.get("by", "")) == "thread"

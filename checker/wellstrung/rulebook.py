@@ -49,6 +49,7 @@ from wellstrung.joins import (
     Toggle,
     WireLink,
     Worn,
+    evenly,
     fringe_passes,
     opens,
     passes_of,
@@ -57,6 +58,7 @@ from wellstrung.joins import (
 )
 from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
 from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
+from wellstrung.outline import Slab, across, drops, outline, side_by_side
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -164,8 +166,11 @@ class Ask:
 
     def across(self, part: Part) -> Quantity:
         """How wide a part is across its own line: its outside or its width; raises Missing."""
-        round_ones = (Role.ROPE, Role.CAP, Role.RING)
-        return self.of(part, "outside" if part.kind.role in round_ones else "width")
+        return across(part, self._quantities)
+
+    def outline(self, part: Part, number: int) -> list[Slab]:
+        """How wide a hanging part is at each height; raises Missing."""
+        return outline(part, number, self._quantities)
 
     def end(self, rope: Part, cap: Part) -> Quantity:
         """How thick a rope is where a cap takes it: its nub, or its outside; raises Missing."""
@@ -432,6 +437,8 @@ __all__ = [
     "caps_at",
     "compare",
     "derived",
+    "drops",
+    "evenly",
     "exact",
     "fills_rest",
     "fringe_passes",
@@ -440,6 +447,7 @@ __all__ = [
     "number",
     "passes_of",
     "pieces_hung",
+    "side_by_side",
     "sized_by",
     "spelled",
     "spelled_time",

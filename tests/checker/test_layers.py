@@ -46,13 +46,14 @@ MAY: dict[str, set[str]] = {
     "derive": {
         "joins", "model", "needs", "palette", "quantity", "rest", "stringing", "words", "work_time",
     },
+    "outline": {"derive", "model", "quantity"},
     "stitches": {"circles", "model", "quantity", "tables", "thread"},
     "kinds": {
         "chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables", "thread",
     },
     "rulebook": {
-        "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "words",
-        "work",
+        "derive", "joins", "model", "needs", "outline", "place", "quantity", "reading", "units",
+        "words", "work",
     },
     "hooks": set(),
     "installed": set(),

@@ -74,10 +74,24 @@ def _through(part: Part, ask: Quantities) -> Quantity:
     return _edge_bead(part, ask, "length")
 
 
+def _spacing(part: Part, ask: Quantities) -> Quantity:
+    """From bead to bead along the edge."""
+    return derived(
+        f"{part.name}.from bead to bead",
+        "mm",
+        lambda width, columns: width / columns,
+        "width / columns",
+        width=ask.of(part, "width"),
+        columns=making.count(part, "columns", flat.widest_of(part)),
+        source=making.GEOMETRY,
+    )
+
+
 _EYE: dict[str, Callable[[Part, Quantities], Quantity]] = {
     "hole": _hole,
     "wire": _wall,
     "through": _through,
+    "spacing": _spacing,
 }
 
 #: the edges that carry, by the words an author writes

@@ -2,13 +2,28 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Edit, Held, HungOnEyes, Misfit, Remedy, Rule
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    HungOnEyes,
+    Misfit,
+    Remedy,
+    Rule,
+    evenly,
+)
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     eyes = fringe.eyes.stated_count
     hung = sum(line.times for line in fringe.lines)
-    if hung == eyes or (fringe.eyes.woven and _evenly(hung, eyes)):
+    named = [eye for line in fringe.lines for eye in line.at]
+    if named and (max(named) > eyes or len(set(named)) < len(named)):
+        return _at_no_eye(fringe, eyes, named)
+    as_written = all(line.at for line in fringe.lines)
+    even = fringe.eyes.woven and len(evenly(hung, eyes)) == hung
+    if hung == eyes or as_written or even:
         return Held()
     names = ", ".join(dict.fromkeys(f"`{line.part.name}`" for line in fringe.lines))
     last = fringe.lines[-1]
@@ -22,7 +37,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         place=last.place_of("times"),
         found=f"{hung} hung",
         needed=f"{eyes}, one for each eye",
-        remedies=_remedies(fringe, eyes, hung),
+        remedies=_remedies(fringe, eyes, hung, ask),
         at_most="error" if hung > eyes else "warning",
         also=(fringe.eyes.count_place,),
         working=(
@@ -31,12 +46,22 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     )
 
 
-def _evenly(hung: int, eyes: int) -> bool:
-    """Whether a fringe hangs from every so many-th bead of a woven edge, end beads or not."""
-    return hung <= eyes and (eyes % hung == 0 or (eyes - 1) % max(hung - 1, 1) == 0)
+def _at_no_eye(fringe: HungOnEyes, eyes: int, named: list[int]) -> Misfit:
+    """`at` names an eye that is not there, or one twice."""
+    wrong = max(named) if max(named) > eyes else next(n for n in named if named.count(n) > 1)
+    line = next(line for line in reversed(fringe.lines) if wrong in line.at)
+    head = f"`at` hangs `{line.part.name}` from eye {wrong} of {fringe.eyes.words}"
+    return Misfit(
+        says=f"{head}, of which there are {eyes}" if wrong > eyes else f"{head} a second time",
+        place=line.place_of("at"),
+        found=f"eye {wrong}",
+        needed=f"eyes from 1 to {eyes}, each once",
+        remedies=(Remedy(f"name eyes from 1 to {eyes}, each once"),),
+        also=(fringe.eyes.count_place,),
+    )
 
 
-def _remedies(fringe: HungOnEyes, eyes: int, hung: int) -> tuple[Remedy, ...]:
+def _remedies(fringe: HungOnEyes, eyes: int, hung: int, ask: Ask) -> tuple[Remedy, ...]:
     last = fringe.lines[-1]
     wanted = last.times + eyes - hung
     other = (
@@ -45,8 +70,15 @@ def _remedies(fringe: HungOnEyes, eyes: int, hung: int) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"hang {eyes} in all, or {other}")
     if wanted < 1 or "times" not in last.node.entries:
         return (by_hand,)
-    edit = Edit(last.place_of("times"), str(wanted))
-    return (Remedy(f"write `times: {wanted}`, or {other}", (edit,)), by_hand)
+    steps = [  # a step that hangs as many of them as the line does goes with it
+        step.place_of("times")
+        for step in ask.plan.steps
+        if step.verb == "hang" and step.get("part") == last.part.name
+        if step.get("times") == last.times
+    ]
+    edits = tuple(Edit(place, str(wanted)) for place in (last.place_of("times"), *steps))
+    also = " here and in its step" if steps else ""
+    return (Remedy(f"write `times: {wanted}`{also}, or {other}", edits), by_hand)
 
 
 RULE = Rule(

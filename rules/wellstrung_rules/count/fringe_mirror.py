@@ -1,7 +1,7 @@
 """A fringe of different drops can be hung the same from both sides.
 
 Seen from both sides alike, every drop but the middle one has its like across the middle: at most
-one kind of drop is odd in number. The order along the eyes is not in a plan and is not judged.
+one kind of drop is odd in number. Where the plan says `at` which eyes they hang, so is their order.
 """
 
 from __future__ import annotations
@@ -15,6 +15,8 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         counts[line.part.name] = counts.get(line.part.name, 0) + line.times
     if len(counts) < 2 or sum(counts.values()) != fringe.eyes.stated_count:
         return None  # one kind mirrors itself; a wrong number is `fringe-count`
+    if any(line.at for line in fringe.lines):
+        return _in_order(fringe)
     odd = sorted((name for name, count in counts.items() if count % 2), key=counts.__getitem__)
     if len(odd) <= 1:
         return Held()
@@ -29,6 +31,29 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         working=(
             f"{len(odd)} kinds of drop are odd in number, and only one can hang in the middle",
         ),
+    )
+
+
+def _in_order(fringe: HungOnEyes) -> Answer:
+    """Every eye has the like of what hangs as far from the other side."""
+    eyes, order = fringe.eyes.stated_count, fringe.in_order
+    names = {eye: line.part.name for eye, (line, _) in order.items()}
+    pairs = [(eye, eyes + 1 - eye) for eye in names if names[eye] != names.get(eyes + 1 - eye)]
+    if not pairs:
+        return Held()
+    left, right = sorted(pairs[0])
+    line = next(line for line in reversed(fringe.lines) if {left, right} & set(line.at))
+    here, there = names[left], names.get(right, "nothing")
+    return Misfit(
+        says=(
+            f"`{here}` hangs from eye {left} of {eyes} and `{there}` from eye {right}, so the"
+            f" fringe of {fringe.eyes.words} is not alike from both sides"
+        ),
+        place=line.place_of("at"),
+        found=f"eye {left} unlike eye {right}",
+        needed="the same drop at the same distance from either side",
+        remedies=(Remedy(f"hang the same from eye {left} as from eye {right}"),),
+        working=(", ".join(f"{eye} {name}" for eye, name in names.items()),),
     )
 
 

@@ -1,13 +1,14 @@
 """Neighbours in a fringe against the spacing of the eyes they hang from.
 
-Two that hang side by side at one height each take half their width to either side of their eye.
-Fringe sewn to a woven edge lies as close as its beads, by design, and is not judged.
+Two that are wide at one height each take half that width to either side of their eye. Fringe sewn
+to a woven edge lies as close as its beads, and its legs may ride a little behind each other.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
-from itertools import pairwise
+from typing import NamedTuple
 
 from wellstrung.rulebook import (
     Answer,
@@ -16,6 +17,7 @@ from wellstrung.rulebook import (
     HungOnEyes,
     Misfit,
     Part,
+    Place,
     Quantity,
     Remedy,
     Rule,
@@ -23,78 +25,108 @@ from wellstrung.rulebook import (
     about,
     compare,
     derived,
+    drops,
+    exact,
     in_unit_of,
+    side_by_side,
     spelled,
 )
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
-    pairs = list(dict.fromkeys(_neighbours(fringe)))
-    if fringe.eyes.woven or fringe.eyes.count < 2 or not pairs:
+    if len(fringe.in_order) < 2:
         return None
     spacing = ask.get(fringe.eyes.quantity("spacing"))
-    room = {pair: spacing - _side_by_side(pair, ask) for pair in pairs}
-    pair = min(pairs, key=lambda pair: room[pair].likely.low)
-    margin = room[pair]
+    pairs = dict.fromkeys(_within_reach(fringe, spacing, ask))
+    crowd = ask.limit("fringe crowd") if fringe.eyes.woven else exact("fringe crowd", 1.0)
+    needs = {pair: need for pair in pairs if (need := _need(pair, ask)) is not None}
+    if not needs:
+        return Held()  # no two are wide at one height
+    room = {pair: _room(spacing, pair.eyes, crowd, need) for pair, need in needs.items()}
+    pair = min(room, key=lambda pair: room[pair].likely.low)
+    margin, need = room[pair], needs[pair]
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
-    need = _side_by_side(pair, ask)
-    one, other = pair
+    one, other = pair.one, pair.other
     things = f"`{one.name}` side by side" if one is other else f"`{one.name}` beside `{other.name}`"
     head = f"{things} from {fringe.eyes.words}"
-    tail = f"{about(need, spacing)} from middle to middle, and the eyes are {spelled(spacing)}"
-    wanted = in_unit_of(spacing.middle - margin.likely.low, spacing)
+    apart = pair.eyes * spacing.middle
+    tail = f"{about(need, spacing)} from middle to middle, and hang {_apart(apart, spacing)} apart"
     narrow = in_unit_of(need.middle + margin.likely.low, spacing)
-    path = fringe.eyes.path
+    wanted = apart - margin.likely.low / crowd.middle
     line = next(line for line in reversed(fringe.lines) if line.part is other)
     return Misfit(
-        says=f"{head} crowd each other: they need {tail} apart",
-        may=f"{head} may crowd each other: they need {tail} apart",
+        says=f"{head} crowd each other: they need {tail}",
+        may=f"{head} may crowd each other: they need {tail}",
         place=line.place_of("part"),
-        found=f"{spelled(spacing)} apart",
-        needed=f"eyes {wanted} apart or more, or pieces {narrow} wide or less",
-        remedies=(
-            Remedy(
-                f"hang narrower pieces ({narrow} or less), hang them from every other eye, or let"
-                " neighbours hang at different heights"
-            ),
-        ),
+        found=f"{_apart(apart, spacing)} apart",
+        needed=f"eyes {in_unit_of(wanted, spacing)} apart or more, or pieces {narrow} wide or less",
+        remedies=(Remedy(_remedy(fringe, pair, wanted / spacing.middle, narrow)),),
         margin=margin,
-        also=(fringe.eyes.part.place_of(*path, "spacing"),),
+        also=(spacing_place(fringe),),
+        working=(crowd.source,) if crowd.source else (),
     )
 
 
-def _neighbours(fringe: HungOnEyes) -> Iterator[tuple[Part, Part]]:
-    """Every two parts that hang side by side, lines taken in the order of the plan."""
-    for line in fringe.lines:
-        if line.times > 1:
-            yield line.part, line.part
-    for before, after in pairwise(fringe.lines):
-        yield before.part, after.part
+class Pair(NamedTuple):
+    """Two that hang side by side, which drop of a graduated fringe each is, and how far apart."""
+
+    one: Part
+    which: int
+    other: Part
+    which_other: int
+    eyes: int
 
 
-def _side_by_side(pair: tuple[Part, Part], ask: Ask) -> Quantity:
-    one, other = pair
-    if one is other:
-        return ask.across(one)
+def _within_reach(fringe: HungOnEyes, spacing: Quantity, ask: Ask) -> Iterator[Pair]:
+    """Neighbours, and those beyond them that the widest piece could touch over a short leg."""
+    widest = max(ask.across(line.part).likely.high for line in fringe.lines)
+    reach = max(1, math.ceil(widest / spacing.likely.low))
+    order = list(fringe.in_order.items())
+    for index, (left, (one, n)) in enumerate(order):
+        for right, (other, m) in order[index + 1 : index + 1 + reach]:
+            away = right - left
+            if away <= reach or right == order[index + 1][0]:
+                yield Pair(one.part, n % drops(one.part), other.part, m % drops(other.part), away)
+
+
+def _need(pair: Pair, ask: Ask) -> Quantity | None:
+    one = ask.outline(pair.one, pair.which)
+    return side_by_side(one, ask.outline(pair.other, pair.which_other))
+
+
+def _room(spacing: Quantity, eyes: int, crowd: Quantity, need: Quantity) -> Quantity:
     return derived(
-        "width side by side",
+        "room side by side",
         "mm",
-        half_widths,
-        "one / 2 + other / 2",
-        one=ask.across(one),
-        other=ask.across(other),
-        source="geometry, worked out for this project",
+        lambda eyes, spacing, crowd, need: eyes * spacing * crowd - need,
+        "eyes * spacing * crowd - need",
+        eyes=exact("eyes apart", eyes),
+        spacing=spacing,
+        crowd=crowd,
+        need=need,
     )
 
 
-def half_widths(one: float, other: float) -> float:
-    """From middle to middle, mm, of two that touch side by side. Geometry.
+def _apart(apart: float, spacing: Quantity) -> str:
+    return spelled(spacing) if apart == spacing.middle else in_unit_of(apart, spacing)
 
-    >>> half_widths(one=4.0, other=6.0)
-    5.0
-    """
-    return one / 2 + other / 2
+
+def spacing_place(fringe: HungOnEyes) -> Place:
+    """Where the eyes say how far they are apart; of a woven edge the band itself."""
+    part = fringe.eyes.part
+    return part.key.place if fringe.eyes.woven else part.place_of(*fringe.eyes.path, "spacing")
+
+
+def _remedy(fringe: HungOnEyes, pair: Pair, eyes: float, narrow: str) -> str:
+    every = math.ceil(eyes - 1e-9)
+    nth = {2: "every other", 3: "every third"}.get(every, f"every {every}th")
+    name = f"`{pair.other.name}`"
+    bead = "edge bead" if fringe.eyes.woven else "eye"
+    return (
+        f"hang {name} from {nth} {bead} (`at: [1, {1 + every}, ...]`), take pieces {narrow} wide or"
+        " less, or let neighbours end at different heights"
+    )
 
 
 RULE = Rule(
@@ -110,7 +142,10 @@ RULE = Rule(
         "drops wider than their spacing ride over each other: the fringe fans out, tangles, and"
         " turns its faces sideways"
     ),
-    sources=("half the width of either to each side of its eye: geometry",),
+    sources=(
+        "half the width of either to each side of its eye: geometry",
+        "legs of a woven edge up to half as wide again as its beads: common practice, no source",
+    ),
     level="warning",
     bad="drops 7 mm wide from eyes of `spacing: 6 mm`",
     good="drops 4.4 mm wide from eyes of `spacing: 6 mm`",
