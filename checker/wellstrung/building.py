@@ -501,14 +501,14 @@ def _eyes_called(part: Part, name: str) -> str | None:
 def part_contradictions(part: Part) -> Iterator[tuple[str, Place]]:
     """What two fields of one part say against each other, as they are written."""
     for outer, inner, words in (
-        ("outside", "bore", "the bore of an end cap is smaller than its outside"),
-        ("length", "depth", "the depth of an end cap is less than its length"),
+        ("outside", "bore", "the bore of {} is smaller than its outside"),
+        ("length", "depth", "the depth of {} is less than its length"),
     ):
         whole, hollow = _written(part, units.length, outer), _written(part, units.length, inner)
         if whole and hollow and hollow.value >= whole.value:
             yield (
-                f"`{part.name}` has {inner} {hollow.text} and {outer} {whole.text}: {words},"
-                " so mend one of them",
+                f"`{part.name}` has {inner} {hollow.text} and {outer} {whole.text}:"
+                f" {words.format(article(part.kind.name))}, so mend one of them",
                 part.place_of(inner),
             )
     if part.kind.role is Role.RING:

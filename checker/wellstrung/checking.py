@@ -415,6 +415,7 @@ def _identity(remark: Remark) -> _Identity:
     return remark.rule, remark.parts
 
 
-def _reading_order(remark: Remark) -> tuple[str, int, int, str]:
+def _reading_order(remark: Remark) -> tuple[int, str, int, int, str]:
+    """What cannot be made comes first, then from the top of the file down."""
     place = remark.place
-    return place.file, place.line, place.column, remark.rule
+    return -_RANK[remark.level], place.file, place.line, place.column, remark.rule

@@ -72,6 +72,8 @@ def _bar_thickness(part: Part, ask: Quantities) -> Quantity:
 
 def _stem_width(part: Part, ask: Quantities) -> Quantity:
     """As written; otherwise as wide as the wall of the bar's eye, common practice of castings."""
+    if not part.has("bar"):
+        raise part.missing("bar", "stem_width")
     if part.has("bar", "stem_width"):
         return part.length("bar", "stem_width", allowance="part length")
     return ask.of(part, "b.wire")

@@ -26,13 +26,14 @@ def check(join: Threaded, ask: Ask) -> Answer:
         return None
     line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
     passes = join.part.count("passes", default=1)
+    ratio = circles.equal_ratio(min(passes, 20))
     bundle = derived(
         "lines in the hole",
         "mm",
         lambda line, ratio: line * ratio,
         "line * ratio",
         line=line,
-        ratio=exact("ratio", circles.equal_ratio(min(passes, 20))),
+        ratio=exact("ratio", ratio),
         source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",
     )
     margin = hole - bundle
@@ -42,13 +43,13 @@ def check(join: Threaded, ask: Ask) -> Answer:
     subject = f"the line of `{join.part.name}` ({spelled(line)})"
     bead = f"the hole of bead `{join.bead.name}` ({spelled(hole)})"
     need = f"which would have to be {about(bundle, hole)}"
-    thickest = in_unit_of(max(line.middle + margin.likely.low / passes, 0), line)
+    thickest = in_unit_of(max(line.middle + margin.likely.low / ratio, 0), line)
     return Misfit(
         says=f"{subject} does not pass {bead}{times}, {need}",
         may=f"{subject} may not pass {bead}{times}, {need}",
         place=join.part.place_of("thread"),
         found=spelled(line),
-        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}",
+        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)} or wider",
         remedies=(
             Remedy(f"string on a line of {thickest} or thinner, or take beads with wider holes"),
         ),

@@ -28,7 +28,8 @@ def check(subject: WireLink, ask: Ask) -> Answer:
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
     head = f"`{link.name}` ({spelled(length)}) is"
-    need = f"its beads, its loops and the pliers take {about(needed, length)}"
+    carried = "what it goes through" if link.has("over") else "its beads"
+    need = f"{carried}, its loops and the pliers take {about(needed, length)}"
     wanted = math.ceil((length.middle - margin.likely.low) / 5 - 1e-9) * 5
     size = in_unit_of(wanted, length)
     return Misfit(
