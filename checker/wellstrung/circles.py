@@ -44,6 +44,8 @@ _PROVED: tuple[int, ...] = (*range(1, 15), 19)
 def equal_ratio(count: int) -> float:
     """Container diameter over circle diameter for `count` equal circles; ValueError above twenty.
 
+    Published best-known ratios: see the module.
+
     >>> round(equal_ratio(8) * 0.30, 4)
     0.9914
     """
@@ -56,6 +58,8 @@ def container(diameters: Sequence[float]) -> float:
     """Diameter of a circle that holds circles of these diameters.
 
     Exact for up to three circles and for equal ones; for more, one in which each was placed.
+
+    Two and three by geometry, equal ones by the published ratios, more by search: see the module.
 
     >>> container([7.8, 1.0])
     8.8
@@ -93,6 +97,8 @@ def lower_bound(diameters: Sequence[float]) -> float:
 
     The greatest of what the three largest need, what so many equal ones no larger than any of them
     need (proved ratios only), and the area of all.
+
+    Geometry and the published ratios: see the module.
 
     >>> lower_bound([3.0, 4.0])
     7.0

@@ -35,6 +35,8 @@ def gap(bore: float, end: float) -> float:
 def widest_gap(bore: float, end: float) -> float:
     """Thickness of the bond line at its widest, where the end lies against the wall opposite.
 
+    Geometry, worked out for this project.
+
     >>> widest_gap(bore=8.0, end=7.8)
     0.2
     """
@@ -59,6 +61,8 @@ def to_mix(volume: float, left_behind: float = LEFT_BEHIND) -> float:
     """Glue to mix so that `volume` gets into the joints: volume / (1 - share left behind).
 
     ValueError where the share leaves nothing, or is negative.
+
+    Counting; the share left behind is the bench's own.
 
     >>> to_mix(40.0, left_behind=0.2)
     50.0
@@ -130,6 +134,8 @@ def temperature_for(
     """How warm a joint has to be kept to cure in the `wanted` minutes: `cure_at` turned round.
 
     ValueError where it would have to be kept outside 0 to 50 °C.
+
+    The rule of thumb of `cure_at`: the rate doubles every 10 °C.
 
     >>> temperature_for(12 * 60, stated=24 * 60)
     35.0

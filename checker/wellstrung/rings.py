@@ -69,6 +69,8 @@ def taken_beside(across: float, wire: float, bar: float) -> float:
 def aspect_ratio(inside: float, wire: float) -> float:
     """Inside diameter over wire: low is stiff and hard to weave, high opens easily.
 
+    By definition, as it is printed for woven ring work.
+
     >>> aspect_ratio(inside=3.4, wire=0.8)
     4.25
     """
@@ -77,6 +79,8 @@ def aspect_ratio(inside: float, wire: float) -> float:
 
 def middle_radius(inside: float, wire: float) -> float:
     """Radius of the middle of the wire.
+
+    Geometry.
 
     >>> middle_radius(inside=3.0, wire=0.8)
     1.9
@@ -95,6 +99,8 @@ def bending_modulus(wire: float) -> float:
 
 def hinge_modulus(wire: float) -> float:
     """Plastic section modulus of round wire, mm3: d^3 / 6, moment at full hinge over yield.
+
+    Statics of a round section in full yield, any handbook.
 
     >>> round(hinge_modulus(0.8), 4)
     0.0853
@@ -264,6 +270,8 @@ def closed_first_yield(inside: float, wire: float, yield_stress: float) -> float
 
     Any ring that can be closed yields first under the pull; one far tighter than its wire is thick
     a quarter round from it.
+
+    The moments by statics, the stress by Winkler's curved beam: see the module.
 
     >>> round(closed_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
     8.79

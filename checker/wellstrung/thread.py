@@ -199,6 +199,8 @@ def threads(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL)
 def changes(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> int:
     """How often a new thread is begun on the way; ValueError as for `threads`.
 
+    Counting.
+
     >>> changes(path=5700, length=1800, tail=200)
     4
     """
@@ -211,6 +213,8 @@ def with_tails(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TA
     This is the least to buy. A tail that sews the clasp too is longer: add what it is longer by.
     ValueError as for `threads`.
 
+    Counting.
+
     >>> with_tails(path=5700, length=1800, tail=200)
     7700.0
     """
@@ -219,6 +223,8 @@ def with_tails(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TA
 
 def to_buy(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> float:
     """Thread that a path takes when every thread is cut full length; ValueError as for `threads`.
+
+    Counting.
 
     >>> to_buy(path=5700, length=1800, tail=200)
     9000.0
@@ -246,8 +252,8 @@ def hole_needed(needle: float, thread: float, there: int) -> float:
 def passes_possible(hole: float, needle: float, thread: float, strands: int = 1) -> int:
     """How often a needle passes a hole, each pass leaving `strands` threads in it (2: doubled).
 
-    0 where the needle does not pass the empty hole. ValueError without a thread. From
-    `hole_needed`.
+    0 where the needle does not pass the empty hole. ValueError without a thread. Counting, on the
+    trade table that `hole_needed` names.
 
     >>> passes_possible(hole=0.70, needle=0.46, thread=0.28)
     3
@@ -317,6 +323,8 @@ def breaking_needed(
 
     ValueError as for `working_load`; infinite where a knot or an edge leaves nothing.
 
+    Counting; the shares are those of `working_load`.
+
     >>> round(breaking_needed(load=3.6, knot=0.45, factor=5), 2)
     40.0
     """
@@ -329,6 +337,8 @@ def factor_had(load: float, breaking: float, knot: float = 1.0, edge: float = 1.
     """How many times its load a thread or wire holds before it breaks; below 1 it breaks.
 
     ValueError for a share outside 0 to 1; infinite without a load.
+
+    Counting; the shares are those of `working_load`.
 
     >>> round(factor_had(load=3.6, breaking=40, knot=0.45), 2)
     5.0

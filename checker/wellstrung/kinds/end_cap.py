@@ -56,6 +56,8 @@ def _along(part: Part, ask: Quantities) -> Quantity:
 def along(length: float, eye_wire: float, depth: float) -> float:
     """What a cap adds to the run, mm, with the rope pushed home.
 
+    Geometry, worked out for this project.
+
     >>> round(along(length=15.0, eye_wire=1.2, depth=7.0), 2)
     6.8
     """

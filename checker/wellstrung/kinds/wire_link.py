@@ -42,6 +42,8 @@ def along(stack: float, hole: float, wire: float, wraps: float) -> float:
 def cylinder_mass(length: float, wire: float, density: float) -> float:
     """Mass of round wire, g, of a length and thickness in mm and a density in g/cm3.
 
+    Geometry: volume times density.
+
     >>> round(cylinder_mass(length=1000.0, wire=0.8118, density=10.36), 2)
     5.36
     """

@@ -68,6 +68,8 @@ def shaped(rows: float, across: float, each_row: float) -> float:
 def widest(rows: float, across: float, each_row: float) -> float:
     """Beads in the widest row.
 
+    Counting.
+
     >>> widest(5, 3, 1), widest(5, 9, -1)
     (7, 9)
     """

@@ -34,6 +34,8 @@ def columns(rows: float, across: float, each_row: float) -> float:
 def first_row(across: float) -> int:
     """Beads of the first row: every other column, the outermost included.
 
+    Counting.
+
     >>> first_row(7), first_row(8)
     (4, 4)
     """
@@ -44,6 +46,8 @@ def beads(rows: float, across: float, each_row: float) -> float:
     """Beads in all: straight, half the columns a row; shaped, so many more or fewer each row.
 
     An odd count goes 4, 3, 4, 3: an odd number of its rows has half a bead more than is said here.
+
+    Counting.
 
     >>> beads(100, 12, 0), beads(4, 7, -1)
     (600.0, 10.0)

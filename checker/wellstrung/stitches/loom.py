@@ -30,6 +30,8 @@ def warps(columns: float) -> float:
 
     9 beads take 10 warps: `Beading - using a loom`, copy seen.
 
+    Counting.
+
     >>> warps(9)
     10
     """

@@ -29,6 +29,8 @@ _FEWEST = 3
 def leg(loop: float, bead_length: float) -> float:
     """Beads between two shared ones, mm.
 
+    Counting.
+
     >>> leg(5, 1.45)
     2.9
     """
@@ -37,6 +39,8 @@ def leg(loop: float, bead_length: float) -> float:
 
 def half_mesh(loop: float, bead_length: float, slant: float) -> float:
     """From one shared bead to the next across the width, mm; `slant` is a leg's, in degrees.
+
+    Geometry, worked out for this project.
 
     >>> round(half_mesh(5, 1.45, 45), 2)
     3.5
@@ -47,6 +51,8 @@ def half_mesh(loop: float, bead_length: float, slant: float) -> float:
 def rise(loop: float, bead_length: float, bead_outside: float, slant: float) -> float:
     """From one row of shared beads to the next, mm; every second row they would touch at half d.
 
+    Geometry, worked out for this project.
+
     >>> round(rise(5, 1.45, 2.1, 45), 2), rise(3, 1.45, 2.1, 60)
     (2.05, 1.05)
     """
@@ -55,6 +61,8 @@ def rise(loop: float, bead_length: float, bead_outside: float, slant: float) -> 
 
 def width(across: float, loop: float, bead_length: float, slant: float) -> float:
     """Width, mm: two half meshes a loop, and half a bead beyond the shared bead at each edge.
+
+    Geometry, worked out for this project.
 
     >>> round(width(4, 5, 1.45, 45), 2)
     29.45
@@ -66,6 +74,8 @@ def beads(rows: float, across: float, loop: float) -> float:
     """Beads of a net: its base, and each row's loops; every second row has a bead more to turn.
 
     An odd number of rows has half a bead less than is said here.
+
+    Counting.
 
     >>> beads(2, 4, 5)
     46.0

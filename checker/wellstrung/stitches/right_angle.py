@@ -53,6 +53,8 @@ def beads(rows: float, across: float, each_row: float) -> float:
 def first_row(across: float) -> float:
     """Beads of the first row: four, then three for each further unit.
 
+    Counting.
+
     >>> first_row(5)
     16
     """

@@ -44,6 +44,8 @@ def core_beads(stitches: float, at_start: float) -> float:
 def stitches_for(length: float, core_length: float, at_start: float, sits: float = 1.0) -> float:
     """Stitches for a length, mm; no fewer than the first one, whose core may be longer.
 
+    Counting.
+
     >>> stitches_for(length=28.5, core_length=1.5, at_start=4)
     16.0
     """

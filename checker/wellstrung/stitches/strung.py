@@ -31,6 +31,8 @@ def length_of(beads: float, bead_length: float, between: float) -> float:
 def beads_for(length: float, bead_length: float, between: float) -> float:
     """How many beads make a length, mm: `length_of` the other way round.
 
+    Counting.
+
     >>> beads_for(length=449.5, bead_length=4.0, between=0.5)
     100.0
     """

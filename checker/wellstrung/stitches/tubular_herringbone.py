@@ -37,6 +37,8 @@ def outside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:
 def inside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:
     """Bore, mm: the outside less a bead on either side, 0 where the stacks close it.
 
+    Geometry, worked out for this project.
+
     >>> round(inside(2.1, 6), 2)
     2.1
     """
@@ -45,6 +47,8 @@ def inside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:
 
 def rise(bead_length: float, lean: float) -> float:
     """Length that one round adds, mm: a bead's length by how the stacks lean or stretch.
+
+    Geometry; how far they lean is the stitch's own range: see the module.
 
     >>> round(rise(1.45, 1.0), 3)
     1.45

@@ -73,6 +73,8 @@ def _weighed(bead: Item, ask: Ask) -> Quantity:
 def weighed(outside: float, hole: float, length: float, filled: float) -> float:
     """Beads a gram by size; 0 where the hole leaves no glass to weigh.
 
+    Geometry: a cylinder less its hole, times the density of glass.
+
     >>> weighed(outside=1.0, hole=1.2, length=1.0, filled=1.0)
     0.0
     """

@@ -76,6 +76,8 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
 def room(bore: float, outside: float, gives: float) -> float:
     """What is left, mm, when an end that gives by so much enters a bore.
 
+    Counting; how far it gives is a limit of the bench.
+
     >>> round(room(bore=8.0, outside=8.0, gives=0.4), 2)
     0.4
     """

@@ -68,6 +68,8 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
 def bundle_of(**ends: float) -> float:
     """Diameter, mm, of the smallest hole that takes these ends side by side.
 
+    Circles in a circle, by geometry and the published ratios: see `circles.py`.
+
     >>> round(bundle_of(strand1=3.0, strand2=3.0, strand3=3.0), 2)
     6.46
     """

@@ -85,6 +85,8 @@ def taken_along(hole: float, **wires: float) -> float:
 
     Rings that fit the hole's width side by side take the thickest of them, others all together.
 
+    Geometry, worked out for this project.
+
     >>> round(taken_along(hole=2.0, next=0.8, ring1=0.8, ring2=0.8), 2)
     1.6
     >>> round(taken_along(hole=1.0, next=0.8, ring1=0.8, ring2=0.8), 2)

@@ -75,6 +75,8 @@ def _opened(inside: Quantity, elastic: list[Part], ask: Ask) -> Quantity:
 def stretched(inside: float, strands: float, stretch: float) -> float:
     """The way round inside, mm, where strands of a length are drawn out `stretch` times as long.
 
+    Counting.
+
     >>> stretched(inside=170.0, strands=180.0, stretch=1.5)
     260.0
     """

@@ -75,6 +75,8 @@ def check(join: RingHolds, ask: Ask) -> Answer:
 def room_taken(**held: float) -> float:
     """Diameter, mm, of the smallest circle that holds circles of these diameters.
 
+    Circles in a circle, by geometry and the published ratios: see `circles.py`.
+
     >>> round(room_taken(rope=7.8, eye=1.0), 2)
     8.8
     """

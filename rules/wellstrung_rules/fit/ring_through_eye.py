@@ -68,6 +68,8 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
 def hole_needed(wire: float, inside: float, through: float) -> float:
     """The hole, mm, for a ring's wire; the ring's whole inside more where it cannot go round.
 
+    Geometry, worked out for this project.
+
     >>> round(hole_needed(wire=0.81, inside=3.38, through=1.2), 2)
     0.92
     """

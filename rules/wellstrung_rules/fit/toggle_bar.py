@@ -82,6 +82,8 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
 def least_bar(opening: float, stem_width: float, more: float) -> float:
     """The shortest bar, mm, that stays in: sure by its length, or as long as practice asks.
 
+    Geometry and common practice: see the sources of the rule.
+
     >>> round(least_bar(opening=8.0, stem_width=3.0, more=6.0), 1)
     13.0
     >>> round(least_bar(opening=12.0, stem_width=1.2, more=6.0), 1)

@@ -50,6 +50,8 @@ def check(woven: Woven, ask: Ask) -> Answer:
 def left_to_weave(length: float, tail: float, least: float) -> float:
     """Thread between the tails at both its ends, mm, beyond the least worth threading up.
 
+    Counting.
+
     >>> left_to_weave(length=1800, tail=200, least=300)
     1100
     """

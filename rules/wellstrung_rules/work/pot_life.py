@@ -67,6 +67,8 @@ def check(mix: Mixed, ask: Ask) -> Answer:
 def left(usable: float, mixing: float, joints: float, each: float) -> float:
     """Minutes left of a mix when its last joint is made; it begins to gel while it is stirred.
 
+    Counting.
+
     >>> left(usable=5, mixing=1.5, joints=2, each=1.5)
     0.5
     """
