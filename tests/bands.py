@@ -25,6 +25,20 @@ work:
   - {do: finish thread, part: band}
 """
 
+#: One band of every stitch, and of every way to shape it.
+EVERY_BAND = (
+    "stitch: flat peyote, across: 10, beads: tube, length: 15 cm",
+    "stitch: flat peyote, across: 11, beads: seed, length: 15 cm",
+    "stitch: flat peyote, across: 12, bead_up: 2, beads: {seed: 2, tube: 1}, length: 15 cm",
+    "stitch: flat peyote, across: 9, each_row: 1, beads: tube, rows: 6",
+    "stitch: brick, across: 9, beads: tube, length: 15 cm",
+    "stitch: brick, across: 9, each_row: -1, beads: seed, rows: 8",
+    "stitch: ladder, across: 2, beads: tube, length: 15 cm",
+    "stitch: square, across: 8, beads: cube, length: 15 cm",
+    "stitch: loom, across: 9, warp: 0.2 mm, beads: tube, length: 15 cm",
+    "stitch: right-angle weave, across: 3, beads: seed, length: 15 cm",
+    "stitch: netting, across: 3, loop: 5, beads: seed, length: 15 cm",
+)
 #: a bead laid flat: the middle of it, and how far it reaches along and across the width
 Laid = tuple[float, float, float, float]
 

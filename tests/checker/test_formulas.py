@@ -17,7 +17,7 @@ from running import SAMPLES
 from wellstrung import circles, rings
 from wellstrung.checking import Checker
 from wellstrung.host import Host
-from wellstrung.quantity import Cause, Quantity
+from wellstrung.quantity import Quantity
 from wellstrung_rules.fit.button_loop import edge
 from wellstrung_rules.fit.link_clearance import taken_along
 
@@ -81,37 +81,3 @@ def test_printed_formula_and_function_agree_for_every_rope(rope: str, installed:
     # a braid is given by its length, the others by either
     for size in ("length: 20 cm", "rounds: 90")[: 1 if "kind: braid" in rope else 2]:
         assert worked_out_again(checked(installed, f"{rope}, {size}").quantities.values()) > 6
-
-
-@pytest.mark.parametrize("path", sorted(SAMPLES.rglob("*.yaml")), ids=lambda path: path.stem)
-def test_a_sum_is_as_wide_as_its_corners(path: Path, installed: Host) -> None:
-    """What is taken to be a sum of its causes is held against the function at every end."""
-    result = Checker(installed, quantities=True).check_file(path)
-    hold_at_their_corners(result.quantities.values())
-
-
-@pytest.mark.parametrize("rope", EVERY_ROPE)
-def test_a_rope_is_as_wide_as_its_corners(rope: str, installed: Host) -> None:
-    hold_at_their_corners(checked(installed, f"{rope}, length: 20 cm").quantities.values())
-
-
-def hold_at_their_corners(quantities: Iterable[Quantity]) -> None:
-    """Worked out directly where its causes push it most, a quantity lies in its worst range."""
-    for quantity in quantities:
-        low, high = quantity.worst
-        for toward in (-1.0, 1.0):
-            point = {
-                cause: toward if effect.high >= -effect.low else -toward
-                for cause, effect in quantity.effects.items()
-            }
-            assert low - 1e-9 <= direct(quantity, point) <= high + 1e-9, quantity.name
-
-
-def direct(quantity: Quantity, moved: dict[Cause, float]) -> float:
-    """The value worked out node by node, without any short cut for sums."""
-    if quantity.function is None:
-        return quantity.at_rest + sum(
-            moved.get(cause, 0.0) * (up if moved.get(cause, 0.0) > 0 else down)
-            for cause, down, up in quantity.spreads
-        )
-    return quantity.function(**{key: direct(arg, moved) for key, arg in quantity.args.items()})
