@@ -109,7 +109,8 @@ class _Builder:
         self, what: str, name: str, known: Mapping[str, object], node: reading.Node
     ) -> None:
         near = nearest(name, known)
-        advice = f"write `{near}`" if near else f"the plan has {listed(known) or 'none'}"
+        there = "the plan has" if what in ("part", "bead") else "there are"
+        advice = f"write `{near}`" if near else f"{there} {listed(known) or 'none'}"
         self._fault(
             f"there is no {what} called `{name}`: {advice}",
             node.place,

@@ -24,12 +24,14 @@ def listed(words: Iterable[str]) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word that looks most like this one, if any does.
+    """The known word that looks most like this one, or the only one that has it in it.
 
-    >>> nearest("weeve", ["weave", "wait"])
-    'weave'
+    >>> nearest("weeve", ["weave", "wait"]), nearest("epoxy", ["two-part epoxy", "UV resin"])
+    ('weave', 'two-part epoxy')
     """
     from difflib import get_close_matches  # only wanted where something is misspelt
 
-    found = get_close_matches(word, list(known), n=1)
+    names = list(known)
+    holding = [name for name in names if word.casefold() in name.casefold().split()]
+    found = get_close_matches(word, names, n=1) or (holding if len(holding) == 1 else [])
     return found[0] if found else None

@@ -57,7 +57,8 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         if forced
         else f"may hold {things} too tightly to swing"
     )
-    need = f"which take {about(taken, size)}"
+    one = len(held) == 1
+    need = f"which {'takes' if one else 'take'} {about(taken, size)}"
     short = -swings.likely.low
     return Misfit(
         says=f"{subject} {fault}, {need}",
