@@ -56,6 +56,18 @@ LIMITS: Mapping[str, Setting] = {
     "nub in cap": Setting(
         0.8, "", "a nub fills 0.8 of its cap's depth: trade table `caps`, derived"
     ),
+    "tail woven in": Setting(
+        75.0, "mm", "each tail turns through the beads for a hand's width, common practice"
+    ),
+    "strand off": Setting(
+        5.0, "mm", "made up by how close the beads sit, common practice, no source"
+    ),
+    "strands as one": Setting(
+        5.0, "mm", "strands within this lie as one bundle, common practice, no source"
+    ),
+    "beads alike": Setting(
+        0.2, "", "beads in one grid differ by a fifth at most along the hole, common practice"
+    ),
     "fringe crowd": Setting(
         1.5,
         "",

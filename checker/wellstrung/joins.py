@@ -283,6 +283,18 @@ class StrandsInCone(Subject):
 
 
 @dataclass(frozen=True)
+class StrandsBeside(Subject):
+    """Strands that lie side by side in one place of the run."""
+
+    strands: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Them."""
+        return tuple(strand.name for strand in self.strands)
+
+
+@dataclass(frozen=True)
 class LinkThroughCone(Subject):
     """A wire link in the narrow hole of the cone that it runs through."""
 
@@ -646,6 +658,9 @@ def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
 
 
 def _run_joins(plan: Plan) -> Iterator[Subject]:
+    for entry in plan.run:
+        if entry.beside:
+            yield StrandsBeside(entry.place, entry.parts)
     for before, after in plan.neighbours:
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
         if set(roles) == {Role.ROPE, Role.CAP} and not (before.beside or after.beside):

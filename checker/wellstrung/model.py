@@ -116,8 +116,8 @@ class Item:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
         if unit == "N":
             return f"ask for the {what} of `{self.name}` with a closer tolerance"
-        exact = parsed.low == parsed.high
-        example = f"{parsed.text if exact else units.show(parsed.value, parsed.unit)} ± 0.05 mm"
+        plain = parsed.low == parsed.high and "±" not in parsed.text
+        example = f"{parsed.text if plain else units.show(parsed.value, parsed.unit)} ± 0.05 mm"
         return (
             f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
         )

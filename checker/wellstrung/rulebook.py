@@ -43,6 +43,7 @@ from wellstrung.joins import (
     RopeInCap,
     StrandInCrimp,
     StrandsAtHoles,
+    StrandsBeside,
     StrandsInCone,
     Subject,
     Threaded,
@@ -56,7 +57,18 @@ from wellstrung.joins import (
     pieces_hung,
     taken,
 )
-from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
+from wellstrung.model import (
+    Hung,
+    Item,
+    Missing,
+    Part,
+    Plan,
+    Role,
+    RunEntry,
+    Step,
+    bead_mix,
+    fills_rest,
+)
 from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.outline import Slab, across, drops, outline, side_by_side
 from wellstrung.place import Edit, Place
@@ -155,6 +167,10 @@ class Ask:
     def of(self, item: Item, what: str) -> Quantity:
         """`what` of a part or a bead; raises Missing."""
         return self._quantities.of(item, what)
+
+    def beads_of(self, part: Part) -> list[Item]:
+        """The beads that a part is made of, each once."""
+        return [self.plan.beads[name] for name in bead_mix(part)]
 
     def offers(self, part: Part, what: str) -> bool:
         """Whether a part of its kind and stitch has such a quantity at all."""
@@ -419,6 +435,7 @@ __all__ = [
     "Step",
     "StrandInCrimp",
     "StrandsAtHoles",
+    "StrandsBeside",
     "StrandsInCone",
     "Subject",
     "ThreadEnds",
@@ -432,6 +449,7 @@ __all__ = [
     "Woven",
     "about",
     "article",
+    "bead_mix",
     "bead_packs",
     "between",
     "caps_at",

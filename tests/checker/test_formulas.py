@@ -14,7 +14,7 @@ import pytest
 
 from ropes import EVERY_ROPE, checked
 from running import SAMPLES
-from wellstrung import circles, rings
+from wellstrung import circles, rings, thread
 from wellstrung.checking import Checker
 from wellstrung.host import Host
 from wellstrung.quantity import Quantity
@@ -38,6 +38,7 @@ WORDS = {
         hole, next=following, **{f"ring{n}": wire for n, wire in enumerate(wires)}
     ),
     "edge": edge,
+    "passes_possible": thread.passes_possible,
 }
 
 

@@ -212,6 +212,7 @@ def _refuses_nothing(part: Part) -> Iterator[tuple[str, Place]]:
 STRUNG = Stitch(
     name="strung",
     quantities=_strand(_nothing),
+    asides={"between": _nothing},
     refuses=_refuses_nothing,
     held_against="4, 6, 8 and 10 mm rounds on 16 in: 100..101, 66..67, 50 and 40..41 printed, trade"
     " table `bead_strands`; the form gives 100.6, 67.1, 50.3 and 40.2",
@@ -220,6 +221,7 @@ STRUNG = Stitch(
 KNOTTED = Stitch(
     name="knotted",
     quantities={**_strand(_knot), "knot": _knot, "thread": _knotted_thread},
+    asides={"between": _knot},
     refuses=_wants("thread.outside", "thread: {type: silk, outside: 0.5 mm}"),
     held_against="no published figure: what a knot adds depends on cord and hand, so ten test knots"
     " beat it",
@@ -228,6 +230,7 @@ KNOTTED = Stitch(
 SPACED = Stitch(
     name="spaced",
     quantities=_strand(_spacing),
+    asides={"between": _spacing},
     refuses=_wants("spacing", "spacing: 25 mm"),
     held_against="no published figure: it is counting",
     makes="strand",

@@ -1,0 +1,80 @@
+"""Beads of unlike length in a stitch that sets them in rows and columns."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    Woven,
+    about,
+    compare,
+    derived,
+    number,
+)
+
+#: stitches whose beads stand in a grid, each column as wide as its longest bead
+GRIDS = frozenset({"flat peyote", "brick", "ladder", "square", "loom"})
+
+
+def check(woven: Woven, ask: Ask) -> Answer:
+    part = woven.part
+    beads = ask.beads_of(part)
+    if part.text("stitch") not in GRIDS or len(beads) < 2:
+        return None
+    lengths = {bead: ask.of(bead, "length") for bead in beads}
+    short = min(beads, key=lambda bead: lengths[bead].middle)
+    long = max(beads, key=lambda bead: lengths[bead].middle)
+    limit = ask.limit("beads alike")
+    margin = _margin(lengths[short], lengths[long], limit)
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    pair = f"`{short.name}` ({about(lengths[short])} long) and `{long.name}`"
+    head = f"{pair} ({about(lengths[long])}) stand in one grid in `{part.name}`"
+    share = f"{number(100 * limit.middle)} %"
+    return Misfit(
+        says=f"{head}: rows of them ripple, and thread shows beside the short ones",
+        may=f"{head}: rows of them may ripple",
+        place=part.place_of("beads"),
+        found=f"{about(lengths[short])} beside {about(lengths[long])}",
+        needed=f"beads that differ by {share} or less along the hole",
+        remedies=(
+            Remedy(
+                f"take `{long.name}` and `{short.name}` of one size and make, or keep each to"
+                " columns of its own"
+            ),
+        ),
+        margin=margin,
+        also=(short.key.place, long.key.place),
+    )
+
+
+def _margin(short: Quantity, long: Quantity, limit: Quantity) -> Quantity:
+    return derived(
+        "unlike by less than the limit",
+        "mm",
+        lambda short, long, limit: short * (1 + limit) - long,
+        "short * (1 + limit) - long",
+        short=short,
+        long=long,
+        limit=limit,
+    )
+
+
+RULE = Rule(
+    name="bead-mix",
+    family="hold",
+    subject=Woven,
+    check=check,
+    title="beads that stand in one grid are about as long as each other",
+    why="a longer bead pushes its row apart, and bare thread beside the short ones wears",
+    sources=("a fifth more or less along the hole: common practice, no source",),
+    bad="beads: [11/0 cylinder, 8/0 round] in flat peyote",
+    good="beads: two colours of 11/0 cylinder in flat peyote",
+    level="warning",
+)

@@ -1,0 +1,113 @@
+"""Strands side by side differ enough in length to lie beside each other, or not at all.
+
+Strands that meet at both ends drift apart to the front. Where each lies outside the next, it is
+longer by pi times the distance between their middles over half a round.
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Part,
+    Quantity,
+    Remedy,
+    Rule,
+    StrandsBeside,
+    Verdict,
+    about,
+    compare,
+    derived,
+    in_unit_of,
+)
+
+
+def check(beside: StrandsBeside, ask: Ask) -> Answer:
+    strands = sorted(beside.strands, key=lambda strand: ask.of(strand, "length").middle)
+    found = [(_room(one, other, ask), one, other) for one, other in pairwise(strands)]
+    apart = [pair for pair in found if not _as_one(pair[1], pair[2], ask)]
+    if not apart:
+        return Held()  # strands of one length lie as one
+    margin, inner, outer = min(apart, key=lambda pair: pair[0].likely.low)
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    length = ask.of(outer, "length")
+    more = length.middle - ask.of(inner, "length").middle
+    head = f"`{outer.name}` is {in_unit_of(more, length)} longer than `{inner.name}`"
+    wanted = in_unit_of(more - margin.likely.low, length)
+    tail = f"to lie outside it takes {about(_step(inner, outer, ask), length)}"
+    return Misfit(
+        says=f"{head}, too much to lie as one and too little to lie beside it: {tail}",
+        may=f"{head}, which may be too little to lie beside it: {tail}",
+        place=outer.place_of("length"),
+        found=f"{in_unit_of(more, length)} longer",
+        needed=f"{wanted} longer or more, or the same length",
+        remedies=(
+            Remedy(
+                f"make `{outer.name}` {wanted} longer than `{inner.name}` or more, or both of one"
+                " length"
+            ),
+        ),
+        margin=margin,
+        also=(inner.place_of("length"),),
+    )
+
+
+def _as_one(inner: Part, outer: Part, ask: Ask) -> bool:
+    more = ask.of(outer, "length").middle - ask.of(inner, "length").middle
+    return more <= ask.limit("strands as one").middle
+
+
+def _room(inner: Part, outer: Part, ask: Ask) -> Quantity:
+    return derived(
+        "longer than it takes",
+        "mm",
+        lambda outer, inner, step: outer - inner - step,
+        "outer - inner - step",
+        outer=ask.of(outer, "length"),
+        inner=ask.of(inner, "length"),
+        step=_step(inner, outer, ask),
+    )
+
+
+def _step(inner: Part, outer: Part, ask: Ask) -> Quantity:
+    return derived(
+        "step from strand to strand",
+        "mm",
+        step,
+        "pi * (one + other) / 2",
+        one=ask.of(inner, "outside"),
+        other=ask.of(outer, "outside"),
+        source="geometry, worked out for this project",
+    )
+
+
+def step(one: float, other: float) -> float:
+    """How much longer, mm, a strand is that lies outside another over half a round. Geometry.
+
+    >>> round(step(one=4.0, other=4.0), 1)
+    12.6
+    """
+    return math.pi * (one + other) / 2
+
+
+RULE = Rule(
+    name="strand-nest",
+    family="length",
+    subject=StrandsBeside,
+    check=check,
+    title="strands side by side are of one length, or differ enough to lie beside each other",
+    why="a strand a little longer than the next rides over it, and the fall of the rows is lost",
+    sources=(
+        "half a round at the distance of their middles: geometry, worked out for this project",
+        "strands within 5 mm lie as one: common practice, no source",
+    ),
+    bad="strands of 44 cm and 44.8 cm, both 4 mm thick",
+    good="strands of 44 cm and 46.5 cm, both 4 mm thick",
+    level="warning",
+)

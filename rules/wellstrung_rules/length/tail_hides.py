@@ -1,0 +1,126 @@
+"""Room in the holes of a woven part to weave all its tails in.
+
+Every thread has two tails, and each is woven through beads that the thread has passed already. What
+a hole takes beyond the passes of the stitch is what is left for them.
+"""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung import thread
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    Woven,
+    about,
+    compare,
+    derived,
+    exact,
+    in_unit_of,
+    passes_of,
+)
+
+
+def check(woven: Woven, ask: Ask) -> Answer:
+    part = woven.part
+    passes = passes_of(ask.plan, part)
+    if passes is None or not (part.has("thread") and part.has("needle")):
+        return None
+    room, tails = _room(woven, passes, ask), _tails(woven, ask)
+    each = ask.limit("tail woven in")
+    margin = derived(
+        "room to spare for tails",
+        "mm",
+        lambda room, tails, each: room - tails * each,
+        "room - tails * each",
+        room=room,
+        tails=exact("tails", tails),
+        each=each,
+    )
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    need = f"{tails} tails, each to be woven in for {in_unit_of(each.middle, each)}"
+    head = f"the holes of `{part.name}` leave {about(room)} for {need}"
+    return Misfit(
+        says=f"{head}: they are too full",
+        may=f"{head}: they may be too full",
+        place=part.place_of("thread"),
+        found=about(room),
+        needed=f"{math.ceil(room.middle - margin.likely.low)} mm of free holes",
+        remedies=(
+            Remedy(
+                "take a thinner thread or a finer needle, work with longer threads, or weave a"
+                " tail in while the work still grows"
+            ),
+        ),
+        margin=margin,
+    )
+
+
+def _room(woven: Woven, passes: int, ask: Ask) -> Quantity:
+    part = woven.part
+    bead = min(ask.beads_of(part), key=lambda bead: ask.of(bead, "hole").middle)
+    return derived(
+        f"{part.name} free in its holes",
+        "mm",
+        room_for_tails,
+        "beads * bead_length * max(0, passes_possible(hole, needle, line) - passes)",
+        beads=ask.of(part, "beads"),
+        bead_length=ask.of(bead, "length"),
+        hole=ask.of(bead, "hole"),
+        needle=ask.of(part, "needle"),
+        line=ask.of(part, "line"),
+        passes=exact("passes", passes),
+        source="passes that a hole takes: see `thread.py`; counting",
+    )
+
+
+def room_for_tails(
+    beads: float, bead_length: float, hole: float, needle: float, line: float, passes: float
+) -> float:
+    """Length of tail, mm, that goes into the holes beside the passes of the stitch.
+
+    Counting, on the passes that `thread.passes_possible` gives.
+
+    >>> room_for_tails(beads=100, bead_length=1.5, hole=0.7, needle=0.46, line=0.28, passes=2)
+    150.0
+    """
+    return beads * bead_length * max(0.0, thread.passes_possible(hole, needle, line) - passes)
+
+
+def _tails(woven: Woven, ask: Ask) -> int:
+    """Two for every thread, as many threads as the work may take; one where no length is told."""
+    part = woven.part
+    if not part.has("thread", "working_length") or not part.has("thread", "tail"):
+        return 2
+    working, tail = part.length("thread", "working_length"), part.length("thread", "tail")
+    woven_with = max(working.likely.low - 2 * tail.likely.high, 1.0)
+    return 2 * math.ceil(ask.of(part, "thread").likely.high / woven_with)
+
+
+RULE = Rule(
+    name="tail-hides",
+    family="length",
+    subject=Woven,
+    check=check,
+    title=(
+        "the holes of a woven part have room for all its tails (how long a tail is:"
+        " `tail-allowance`)"
+    ),
+    why="in a small panel of full holes the last tail has nowhere to go, and its stub shows",
+    sources=(
+        "passes that a hole takes: trade table `needle_choice`, k = 1.3, held against print",
+        "each tail woven in for about 75 mm: common practice, no source",
+    ),
+    bad="a panel of 40 beads of 15/0 on thread of 0.2 mm with four tails",
+    good="a panel of 200 beads of 11/0 on thread of 0.15 mm with four tails",
+    level="warning",
+    yields_to=("hole-passes", "needle-pass"),
+)
