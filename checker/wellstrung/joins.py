@@ -302,6 +302,18 @@ class WireLink(Subject):
 
 
 @dataclass(frozen=True)
+class InEar(Subject):
+    """The wire or the post of an earring in the ear that it goes through."""
+
+    ear_wire: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ear wire."""
+        return (self.ear_wire.name,)
+
+
+@dataclass(frozen=True)
 class ClaspClosed(Subject):
     """A clasp whose halves meet."""
 
@@ -522,6 +534,8 @@ def _by_part(plan: Plan) -> Iterator[Subject]:
     for part in plan.parts.values():
         if part.kind.role is Role.CLASP:
             yield ClaspClosed(part.key.place, part)
+        elif part.kind.name == "ear wire":
+            yield InEar(part.key.place, part)
         elif part.has("wire") and "loop" in part.kind.eyes:
             yield WireLink(part.key.place, part)
         core = plan.parts.get(part.text("core")) if part.has("core") else None
