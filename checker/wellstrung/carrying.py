@@ -42,11 +42,9 @@ class OnThread(Subject):
         return tuple(dict.fromkeys((self.thread.name, *held)))
 
 
-def find(plan: Plan) -> Iterator[OnThread]:
-    """Every thread that alone carries a weight."""
-    yield from _strands(plan)
-    yield from _hung(plan)
-    yield from _sewn(plan)
+def find(plan: Plan) -> tuple[OnThread, ...]:
+    """Every thread that alone carries a weight, once."""
+    return tuple(dict.fromkeys((*_strands(plan), *_hung(plan), *_sewn(plan))))
 
 
 def _strands(plan: Plan) -> Iterator[OnThread]:

@@ -11,6 +11,7 @@ from wellstrung import tables, units
 from wellstrung.model import Part
 from wellstrung.quantity import Cause, Quantity, Spread, leaf
 
+_WIRE = "flexible wire"
 _TABLES = ("threads", "cords", "elastics", "beading_wires")
 
 
@@ -37,10 +38,14 @@ def breaking(part: Part) -> Quantity:
 
 
 def _row(part: Part) -> tables.Row | None:
-    """The line's row in the trade tables, by its type and its rating or size."""
+    """The line's row in the trade tables, by its type and its rating or size.
+
+    Flexible wire is sold by its size alone.
+    """
     for by in ("rating", "size"):
         if part.has("thread", "type") and part.has("thread", by):
-            name = f"{part.text('thread', 'type')} {part.text('thread', by)}"
+            kind, size = part.text("thread", "type"), part.text("thread", by)
+            name = size if kind == _WIRE else f"{kind} {size}"
             for table in _TABLES:
                 row = tables.load(table).rows.get(name)
                 if row is not None:
@@ -49,12 +54,12 @@ def _row(part: Part) -> tables.Row | None:
 
 
 def _flexible_wire(part: Part) -> tables.Row | None:
-    """The row of a flexible wire by how thick it is: it is sold by thickness, to 0.01 mm here."""
-    if not part.has("thread", "outside") or part.text("thread", "type") != "flexible wire":
+    """The row of a flexible wire that is as thick, to a hundredth of a millimetre."""
+    if not (part.has("thread", "outside") and part.has("thread", "type")):
         return None
-    thick = part.length("thread", "outside").middle
-    rows = tables.load("beading_wires").rows.values()
-    return next((row for row in rows if abs(row.cell("diameter").value - thick) <= 0.01), None)
+    thick = round(part.length("thread", "outside").middle, 2)
+    rows = {row.cell("diameter").value: row for row in tables.load("beading_wires").rows.values()}
+    return rows.get(thick) if part.text("thread", "type") == _WIRE else None
 
 
 def needle(part: Part) -> Quantity:

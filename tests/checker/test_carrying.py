@@ -24,6 +24,8 @@ parts:
   two: {kind: strand, stitch: knotted, beads: stone, count: 40, thread: {type: silk, size: "2"}}
   band: {kind: woven band, stitch: flat peyote, across: 8, beads: seed, length: 5 cm, thread: {type: nylon, size: D}}
   leg: {kind: bead drop, beads: [seed, bugle], turn: seed, thread: {type: fused, rating: 5 lb}}
+  thin: {kind: strand, stitch: strung, beads: seed, count: 40, thread: {type: flexible wire, size: 0.015 in}}
+  odd: {kind: strand, stitch: strung, beads: seed, count: 40, thread: {type: flexible wire, outside: 0.47 mm}}
   short: {kind: bead drop, beads: [bugle, seed], thread: {type: elastic, outside: 0.7 mm}}
   crimp: {kind: crimp, inside: 1 mm, length: 2 mm}
   clasp: {kind: clasp, type: hook, a: {eye: {hole: 2 mm, wire: 1 mm}}, b: {eye: {hole: 2 mm, wire: 1 mm}}, closed_length: 20 mm}
@@ -61,15 +63,16 @@ def test_every_thread_that_alone_carries_a_weight_is_found_once(plan: Plan) -> N
 def test_what_breaks_a_line_is_its_rating_or_what_the_tables_say(plan: Plan) -> None:
     ask = Quantities(plan)
     breaking = {
-        name: ask.of(plan.parts[name], "breaking") for name in ("one", "two", "band", "leg")
+        name: ask.of(plan.parts[name], "breaking") for name in ("one", "thin", "two", "band", "leg")
     }
     # .019 in by its 0.48 mm; silk 150 x 0.45^2; nylon D by its size; 5 lb as the spool says
     middles = {name: quantity.middle for name, quantity in breaking.items()}
-    expected = {"one": 115.65, "two": 30.4, "band": 26.69, "leg": 5 * 4.4482216}
+    expected = {"one": 115.65, "thin": 88.96, "two": 30.4, "band": 26.69, "leg": 5 * 4.4482216}
     assert middles == pytest.approx(expected, rel=1e-6)
     assert breaking["one"].worst == pytest.approx((115.65 * 0.8, 115.65 * 1.2))
-    with pytest.raises(Missing, match=r"`thread\.rating` of `short`"):
-        ask.of(plan.parts["short"], "breaking")
+    for unknown in ("short", "odd"):  # elastic has no rating, and no wire is sold 0.47 mm thick
+        with pytest.raises(Missing, match=rf"`thread\.rating` of `{unknown}`"):
+            ask.of(plan.parts[unknown], "breaking")
 
 
 def test_edges_are_told_by_the_plan_by_the_type_or_by_the_shape(plan: Plan) -> None:
@@ -96,4 +99,12 @@ def test_only_sharp_beads_without_smooth_neighbours_are_bare(plan: Plan) -> None
         for name, part in plan.parts.items()
         if part.takes("thread")
     }
-    assert bare == {"one": [], "two": [], "band": [], "leg": [], "short": ["bugle"]}
+    assert bare == {
+        "one": [],
+        "two": [],
+        "band": [],
+        "leg": [],
+        "thin": [],
+        "odd": [],
+        "short": ["bugle"],
+    }

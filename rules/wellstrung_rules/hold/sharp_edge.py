@@ -10,6 +10,7 @@ from wellstrung.rulebook import (
     Misfit,
     Part,
     Remedy,
+    Role,
     Rule,
     Threaded,
     bare_edges,
@@ -52,13 +53,18 @@ def check(join: Threaded, ask: Ask) -> Answer:
 
 
 def _remedy(bead: Item, part: Part) -> str:
-    ways = [
-        f"write a smooth bead before and after each `{bead.name}` in the order of `beads`",
-        "take fused or braided line twice through",
-        *(["string it on flexible wire"] if part.kind.name == "strand" else []),
-    ]
-    ground = "" if bead.has("edges") else "; ends that are ground round are told by `edges: smooth`"
-    return ", or ".join(ways) + ground
+    ways = []
+    if part.kind.role in (Role.STRAND, Role.DROP):
+        ways.append(
+            f"write a smooth bead before and after each `{bead.name}` in the order of `beads`"
+        )
+    if part.takes("thread"):
+        ways.append("take fused or braided line twice through")
+    if part.kind.role is Role.STRAND:
+        ways.append("string it on flexible wire")
+    ways.append("take beads with smooth holes")
+    ground = "" if bead.has("edges") else ", written `edges: smooth`"
+    return "; or ".join(ways) + ground
 
 
 RULE = Rule(

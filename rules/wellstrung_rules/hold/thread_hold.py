@@ -116,13 +116,17 @@ def _where(join: OnThread, ask: Ask) -> str:
     return f"{' and '.join(weak)}, " if weak else ""
 
 
+def _times(count: int) -> str:
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
 def _remedies(join: OnThread, bears: Quantity, wanted: float, ask: Ask) -> Iterator[Remedy]:
     passes = math.ceil(wanted / (bears.worst.low / join.lines) - 1e-9)
     carrier = join.step or join.line
     node = carrier.node if carrier else join.thread.node
     if join.held or join.step or join.thread.takes("passes"):
         edit = ask.with_field(node, "passes", str(passes))
-        yield Remedy(f"take the thread of `{join.thread.name}` through {passes} times", (edit,))
+        yield Remedy(f"take the thread of `{join.thread.name}` through {_times(passes)}", (edit,))
     share = bears.worst.low / ask.of(join.thread, "breaking").worst.low
     yield from stronger_line(join.thread, wanted / share, ask)
 
