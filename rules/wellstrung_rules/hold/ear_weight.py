@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from wellstrung import tables
 from wellstrung.rulebook import (
     Answer,
@@ -55,14 +57,14 @@ def check(piece: Piece, ask: Ask) -> Answer:
 
 def _weighed(ask: Ask) -> dict[Part, Quantity]:
     """What each part of one earring weighs, all of its kind together, g."""
-    found = {
-        part: times(ask.of(part, "mass"), entry.linked)
-        for entry in ask.plan.run
-        for part in entry.parts
-    }
+    counts: Counter[Part] = Counter()
+    for entry in ask.plan.run:
+        counts.update({part: entry.linked for part in entry.parts})
     for line in ask.plan.hung:
-        found[line.part] = times(ask.of(line.part, "mass"), pieces_hung(line))
-    return found
+        counts.update({line.part: pieces_hung(line)})
+        if line.by is not None:
+            counts.update({line.by: line.times})
+    return {part: times(ask.of(part, "mass"), count) for part, count in counts.items()}
 
 
 def _for_whom(mass: Quantity, limit: Quantity) -> str:
