@@ -10,7 +10,6 @@ from wellstrung.rulebook import (
     Held,
     InEar,
     Misfit,
-    Quantity,
     Remedy,
     Rule,
     Verdict,
@@ -35,7 +34,9 @@ def check(join: InEar, ask: Ask) -> Answer:
         return Held(margin)
     too = "thinner" if margin is thin else "thicker"
     does = "cuts into the lobe" if margin is thin else "does not go in without pain"
-    wires = thicker_wires(wire, usual.low + 0.02) if margin is thin else _thinner(wire, usual)
+    off = ask.plan.bench.allowances["wire"].value  # what drawn wire is off, with room for that
+    thicker, thinner = (wire, usual.low + off), (wire, usual.high - off)
+    wires = thicker_wires(*thicker) if margin is thin else thinner_wires(*thinner)
     subject = f"the wire of `{part.name}` ({spelled(wire)})"
     reason = f"{too} than ears are usually pierced for: it {does}"
     return Misfit(
@@ -54,7 +55,6 @@ def check(join: InEar, ask: Ask) -> Answer:
             ),
         ),
         margin=margin,
-        at_most="warning",
     )
 
 
@@ -63,11 +63,6 @@ def _usual(post: bool) -> Window:
     rows = tables.load("ear_wires")
     hook = rows.row("ear wire").cell("wire_usual")
     return Window(hook.low, rows.row("post").cell("wire").high if post else hook.high)
-
-
-def _thinner(wire: Quantity, usual: Window) -> list[str]:
-    """Wires that stay under the limit by what drawn wire is off."""
-    return thinner_wires(wire, usual.high - 0.02)
 
 
 RULE = Rule(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
+from wellstrung import magnets, tables
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -35,7 +35,7 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     margin = derived(
         "pull to spare",
         "N",
-        lambda pull, share, load, factor: pull * share - load * factor,
+        lambda pull, share, load, factor: magnets.slides_at(pull, share) - load * factor,
         "pull * share - load * factor",
         pull=pull,
         share=share,
@@ -45,7 +45,7 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     if compare(margin, over=RULE.over) is Verdict.HOLDS:
         return Held(margin)
     wanted = load.worst.high * factor.middle / share.middle
-    slides = in_unit_of(pull.worst.low * share.middle, pull)
+    slides = in_unit_of(magnets.slides_at(pull.worst.low, share.middle), pull)
     says = (
         f"the halves of clasp `{clasp.name}` ({spelled(pull)} straight) slide apart at"
         f" {slides}, and the piece pulls {about(load, pull)}, {number(factor.middle)} times that"

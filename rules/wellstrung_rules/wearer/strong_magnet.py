@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung import magnets
 from wellstrung.rulebook import Answer, Ask, Caution, ClaspClosed, Part, Rule, number
 
 #: a magnet of this flux index or more, kG² mm², that fits the small-parts cylinder is hazardous
@@ -31,19 +32,29 @@ _KEEP_AWAY = {
 
 def _flux(clasp: Part) -> str:
     """What its flux index says, or that it is to be asked for."""
-    node = clasp.node_at("flux_index")
-    if node is None:
+    index = _index(clasp)
+    if index is None:
         return (
-            f"ask for its flux index and write `flux_index: ...` (a small loose magnet of"
+            "ask for its flux index and write `flux_index: ...` (a small loose magnet of"
             f" {number(HAZARDOUS)} kG² mm² or more is hazardous, 16 CFR 1262)"
         )
-    index, limit = float(node.value), f"{number(HAZARDOUS)} kG² mm² (16 CFR 1262)"
+    told, limit = number(index), f"{number(HAZARDOUS)} kG² mm² (16 CFR 1262)"
     if index < HAZARDOUS:
-        return f"its flux index of {number(index)} is under the limit of {limit}"
+        return f"its flux index of {told} is under the limit of {limit}"
     return (
-        f"its flux index of {number(index)} is not under the limit of {limit}: a small magnet that"
-        " comes loose is hazardous"
+        f"its flux index of {told} is not under the limit of {limit}: a small magnet that comes"
+        " loose is hazardous"
     )
+
+
+def _index(clasp: Part) -> float | None:
+    """Its flux index, kG² mm², as stated or from the worst of its size; None where neither is."""
+    stated, density = clasp.node_at("flux_index"), clasp.node_at("magnet", "flux_density")
+    if stated is not None:
+        return float(stated.value)
+    if density is None:
+        return None
+    return magnets.flux_index(float(density.value), clasp.length("magnet", "outside").worst.high)
 
 
 RULE = Rule(
