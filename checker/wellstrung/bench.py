@@ -82,6 +82,12 @@ LIMITS: Mapping[str, Setting] = {
     "hold factor": Setting(
         5.0, "", "breaking over working load 5:1 to 12:1, CI 1401-06 (copy seen); the least of it"
     ),
+    "magnet factor": Setting(
+        2.0, "", "a tug in wear is about twice the weight, common practice, no source"
+    ),
+    "ear weight": Setting(
+        8.0, "g", "the most for all day, trade table `earring_weights`: chosen from seven pages"
+    ),
     "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
     "minutes a joint": Setting(
         1.5, "min", "to spread glue in a cap and seat the rope's end, common practice"

@@ -346,6 +346,18 @@ class WireLink(Subject):
 
 
 @dataclass(frozen=True)
+class InEar(Subject):
+    """The wire or the post of an earring in the ear that it goes through."""
+
+    ear_wire: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ear wire."""
+        return (self.ear_wire.name,)
+
+
+@dataclass(frozen=True)
 class ClaspClosed(Subject):
     """A clasp whose halves meet."""
 
@@ -566,6 +578,8 @@ def _by_part(plan: Plan) -> Iterator[Subject]:
     for part in plan.parts.values():
         if part.kind.role is Role.CLASP:
             yield ClaspClosed(part.key.place, part)
+        elif part.kind.name == "ear wire":
+            yield InEar(part.key.place, part)
         elif _bent_from_wire(part):
             yield WireLink(part.key.place, part)
         core = plan.parts.get(part.text("core")) if part.has("core") else None

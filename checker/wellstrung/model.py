@@ -116,6 +116,8 @@ class Item:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
         if unit == "N":
             return f"ask for the {what} of `{self.name}` with a closer tolerance"
+        if unit == "g":
+            return f"weigh `{self.name}` to the tenth of a gram and write its `{path[-1]}`"
         plain = parsed.low == parsed.high and "±" not in parsed.text
         example = f"{parsed.text if plain else units.show(parsed.value, parsed.unit)} ± 0.05 mm"
         return (

@@ -18,7 +18,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from wellstrung import reading, units
+from wellstrung import reading, tables, units
+from wellstrung.carrying import OnThread, bare_edges, edges_of
 from wellstrung.derive import Quantities
 from wellstrung.joins import (
     ChainCut,
@@ -32,6 +33,7 @@ from wellstrung.joins import (
     Hangs,
     HungByEyes,
     HungOnEyes,
+    InEar,
     LinkThroughCone,
     MetalParts,
     PaletteBead,
@@ -176,6 +178,16 @@ class Ask:
         """Whether a part of its kind and stitch has such a quantity at all."""
         return self._quantities.offers(part, what)
 
+    def hanging(self, part: Part) -> Quantity:
+        """Mass of a part with all that hangs from it, g; raises Missing."""
+        terms = [self.of(part, "mass")]
+        for line in self.plan.hung:
+            if line.source is part:
+                terms.append(times(self.hanging(line.part), pieces_hung(line)))
+                if line.by is not None:
+                    terms.append(times(self.of(line.by, "mass"), line.times))
+        return total(f"{part.name} and what hangs from it", "g", terms)
+
     def opens(self, side: Eyes | Part) -> bool | None:
         """Whether a ring or an eye can be opened; None where the plan does not say."""
         return opens(side, self.plan)
@@ -207,6 +219,17 @@ class Ask:
         """An edit that adds a list item on a line of its own after another one."""
         end = Place(item.file, item.end_line, item.end_column, item.end_line, item.end_column)
         return Edit(end, "\n" + " " * (item.column - 3) + f"- {text}")
+
+    def with_field(self, node: reading.Mapping, name: str, value: str) -> Edit:
+        """An edit that sets a field of an entry; a new one is added in the entry's own layout."""
+        if name in node.entries:
+            return Edit(node.entries[name].node.place, value)
+        whole, first = node.place, next(iter(node.entries.values())).node.place
+        line, column, new = whole.end_line, whole.end_column - 1, f", {name}: {value}"
+        if not self.source(whole).startswith("{"):
+            line, column = first.end_line, first.end_column
+            new = f"\n{' ' * (whole.column - 1)}{name}: {value}"
+        return Edit(Place(whole.file, line, column, line, column), new)
 
     def moved_before(self, step: Step, other: Step) -> tuple[Edit, ...]:
         """Edits that move a step to before an earlier one; the steps between go down by one."""
@@ -242,6 +265,50 @@ class Rule:
     level: Level = "error"
     yields_to: tuple[str, ...] = ()
     over: Literal["likely", "worst"] = "likely"
+
+
+def weight(mass: Quantity, share: float = 1.0) -> Quantity:
+    """The weight of a mass, N, or a share of it: g at standard gravity, 9.80665 m/s2.
+
+    >>> round(weight(exact("charm", 100.0, "g")).middle, 5)
+    0.98067
+    """
+    return derived(
+        f"weight of {mass.name}",
+        "N",
+        lambda mass, share, gravity: mass * share * gravity / 1000,
+        "mass * share * gravity / 1000",
+        mass=mass,
+        share=exact("share", share),
+        gravity=exact("gravity", 9.80665, "m/s2"),
+    )
+
+
+def stronger_line(thread: Part, wanted: float, ask: Ask) -> tuple[Remedy, ...]:
+    """Remedies for a line too weak: the weakest sold of its type that breaks at `wanted` N or more.
+
+    Ratings are offered as edits where the author writes a rating of a type the tables know.
+    """
+    now = ask.of(thread, "breaking")
+    pounds = f"{math.ceil(wanted / units.force('1 lb').value - 1e-9)} lb"
+    least = pounds if now.spelled_unit in ("", "lb") else in_unit_of(wanted, now)
+    by_hand = Remedy(f"take a line for `{thread.name}` that is rated {least} or more")
+    if not thread.has("thread", "rating") or not thread.has("thread", "type"):
+        return (by_hand,)
+    kind = f"{thread.text('thread', 'type')} "
+    sold = [
+        row.name.removeprefix(kind)
+        for row in tables.load("threads").rows.values()
+        if row.name.startswith(kind) and row.cell("breaking").value >= wanted
+    ]
+    place = thread.place_of("thread", "rating")
+    return (
+        *(
+            Remedy(f"take {rating} line for `{thread.name}`", (Edit(place, rating),))
+            for rating in sold[:1]
+        ),
+        by_hand,
+    )
 
 
 def spelled(quantity: Quantity) -> str:
@@ -403,6 +470,7 @@ __all__ = [
     "Hung",
     "HungByEyes",
     "HungOnEyes",
+    "InEar",
     "Item",
     "Level",
     "LinkThroughCone",
@@ -412,6 +480,7 @@ __all__ = [
     "Mixed",
     "Moment",
     "Named",
+    "OnThread",
     "PaletteBead",
     "Part",
     "PartAtWork",
@@ -449,6 +518,7 @@ __all__ = [
     "Woven",
     "about",
     "article",
+    "bare_edges",
     "bead_mix",
     "bead_packs",
     "between",
@@ -456,6 +526,7 @@ __all__ = [
     "compare",
     "derived",
     "drops",
+    "edges_of",
     "evenly",
     "exact",
     "fills_rest",
@@ -469,11 +540,13 @@ __all__ = [
     "sized_by",
     "spelled",
     "spelled_time",
+    "stronger_line",
     "taken",
     "thicker_wires",
     "thinner_wires",
     "times",
     "total",
+    "weight",
     "wider_bore",
     "wider_ring",
     "worked",

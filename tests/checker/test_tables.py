@@ -441,19 +441,33 @@ clasps, lobster, eye: 1.5 (1.2..2) mm
 clasps, lobster, bracelet_adds: 12 mm
 clasps, lobster, off_the_strand: 19.05 mm
 clasps, spring ring, across: 7.5 (5..10) mm
+clasps, magnetic, slides_at: 0.2 (0.15..0.25)
 cords, silk 0, diameter: 0.3 mm
+cords, silk 0, breaking: 13.5 (8.1..18.9) N
 cords, silk 1, diameter: 0.35 (0.3..0.4) mm
+cords, silk 1, breaking: 18.4 (11.04..25.76) N
 cords, silk 2, diameter: 0.45 (0.4..0.5) mm
+cords, silk 2, breaking: 30.4 (18.24..42.56) N
 cords, silk 3, diameter: 0.5 (0.45..0.55) mm
+cords, silk 3, breaking: 37.5 (22.5..52.5) N
 cords, silk 4, diameter: 0.6 (0.55..0.65) mm
+cords, silk 4, breaking: 54 (32.4..75.6) N
 cords, silk 5, diameter: 0.65 (0.6..0.7) mm
+cords, silk 5, breaking: 63.4 (38.04..88.76) N
 cords, silk 6, diameter: 0.7 (0.65..0.75) mm
+cords, silk 6, breaking: 73.5 (44.1..102.9) N
 cords, silk 7, diameter: 0.75 (0.7..0.8) mm
+cords, silk 7, breaking: 84.4 (50.64..118.16) N
 cords, silk 8, diameter: 0.8 (0.75..0.85) mm
+cords, silk 8, breaking: 96 (57.6..134.4) N
 cords, silk 10, diameter: 0.9 (0.85..0.95) mm
+cords, silk 10, breaking: 121.5 (72.9..170.1) N
 cords, silk 12, diameter: 0.98 (0.93..1.03) mm
+cords, silk 12, breaking: 144.1 (86.46..201.74) N
 cords, silk 14, diameter: 1.02 (0.97..1.07) mm
+cords, silk 14, breaking: 156.1 (93.66..218.54) N
 cords, silk 16, diameter: 1.05 mm
+cords, silk 16, breaking: 165.4 (99.24..231.56) N
 cords, twisted nylon Tex 135, diameter: 0.4 mm
 cords, twisted nylon Tex 135, tex: 135 tex
 cords, twisted nylon Tex 210, diameter: 0.5 mm
@@ -470,6 +484,7 @@ crimps, round 2.5 mm, inside: 1.3 mm
 crimps, round 3 mm, inside: 1.6 mm
 crimps, two wires in any crimp, room: 0.05 mm
 crimps, two wires in any crimp, loosest: 3.5
+crimps, closed by hand, held: 0.65 (0.4..0.9)
 ear_wires, ear wire, gauge: 20 (20..22) AWG
 ear_wires, ear wire, wire: 0.81 (0.64..0.81) mm
 ear_wires, ear wire, wire_usual: 0.75 (0.6..0.9) mm

@@ -14,7 +14,14 @@ from wellstrung.testing import Case, answer, cases
 
 FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
 #: a ring and a glued joint always have what they need, from plan or tables; the others count
-ALWAYS_JUDGED = {"cure-time", "part-use", "pair-complete", "ring-gauge", "strand-holes"}
+ALWAYS_JUDGED = {
+    "cure-time",
+    "earwire-gauge",
+    "part-use",
+    "pair-complete",
+    "ring-gauge",
+    "strand-holes",
+}
 
 
 def ruled(file: Path) -> str:

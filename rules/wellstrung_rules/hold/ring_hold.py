@@ -24,8 +24,6 @@ from wellstrung.rulebook import (
     number,
     pieces_hung,
     thicker_wires,
-    times,
-    total,
 )
 
 
@@ -38,7 +36,7 @@ def check(join: Hangs, ask: Ask) -> Answer:
         "N",
         lambda mass, pieces, rings, gravity: mass * pieces / rings * gravity / 1000,
         "mass * pieces / rings * gravity / 1000",
-        mass=_hanging(line.part, ask),
+        mass=ask.hanging(line.part),
         pieces=exact("pieces", pieces_hung(line)),
         rings=exact("rings", line.times),
         gravity=exact("gravity", 9.80665, "m/s2"),
@@ -84,17 +82,6 @@ def check(join: Hangs, ask: Ask) -> Answer:
 def _thicker(margin: Quantity, bears: Quantity) -> float:
     """How many times the wire: strength goes with its cube."""
     return float((1 - min(margin.worst.low, 0) / bears.middle) ** (1 / 3))
-
-
-def _hanging(part: Part, ask: Ask) -> Quantity:
-    """Mass of a part with all that hangs from it."""
-    terms = [ask.of(part, "mass")]
-    for line in ask.plan.hung:
-        if line.source is part:
-            terms.append(times(_hanging(line.part, ask), pieces_hung(line)))
-            if line.by is not None:
-                terms.append(times(ask.of(line.by, "mass"), line.times))
-    return total(f"{part.name} and what hangs from it", "g", terms)
 
 
 def _bears(ring: Part, ask: Ask) -> Quantity:

@@ -1,0 +1,95 @@
+"""A crimp on the end of a strand: what a crimp closed by hand holds of the line's strength."""
+
+from __future__ import annotations
+
+from wellstrung import tables
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Quantity,
+    Remedy,
+    Rule,
+    StrandInCrimp,
+    Verdict,
+    about,
+    compare,
+    derived,
+    in_unit_of,
+    leaf,
+    number,
+    stronger_line,
+    weight,
+)
+
+
+def check(join: StrandInCrimp, ask: Ask) -> Answer:
+    load, factor, share = weight(ask.get("piece.mass")), ask.limit("hold factor"), _share()
+    bears = derived(
+        f"{join.crimp.name} lets go at",
+        "N",
+        lambda line, share: line * share,
+        "line * share",
+        line=ask.of(join.strand, "breaking"),
+        share=share,
+    )
+    margin = derived(
+        "pull to spare",
+        "N",
+        lambda bears, load, factor: bears - load * factor,
+        "bears - load * factor",
+        bears=bears,
+        load=load,
+        factor=factor,
+    )
+    if compare(margin, over=RULE.over) is Verdict.HOLDS:
+        return Held(margin)
+    wanted = load.worst.high * factor.middle
+    says = (
+        f"crimp `{join.crimp.name}`, closed by hand, holds {about(bears)} on the line of"
+        f" `{join.strand.name}`, and the whole piece pulls {about(load, bears)},"
+        f" {number(factor.middle)} times that in wear"
+    )
+    return Misfit(
+        says=says,
+        may=says,
+        place=join.strand.place_of("thread", "rating"),
+        found=about(bears),
+        needed=in_unit_of(wanted, bears),
+        remedies=(
+            *stronger_line(join.strand, wanted / share.middle, ask),
+            Remedy("make the piece lighter, or share its weight between strands"),
+        ),
+        margin=margin,
+        also=(join.place,),
+    )
+
+
+def _share() -> Quantity:
+    """The share of the line's strength, the least printed."""
+    cell = tables.load("crimps").row("closed by hand").cell("held")
+    source = f"trade tables, crimps, closed by hand: {cell.grade}"
+    return leaf("share held", cell.low, "", source=source, grade=cell.grade)
+
+
+RULE = Rule(
+    name="crimp-hold",
+    family="hold",
+    subject=StrandInCrimp,
+    check=check,
+    title="a crimp holds the piece that hangs from it, with room for wear",
+    why=(
+        "a crimp that looks closed may hold less than half of what its wire does: the wire slips"
+        " out of it whole, and every bead follows"
+    ),
+    sources=(
+        "sleeves that looked sound let go at 0.4 of the line: Can you trust your crimps?, a page on"
+        " fishing line, copy seen; no test of a crimp bead was found",
+        "breaking over working load 5:1 to 12:1: CI 1401-06, copy seen",
+    ),
+    bad="a necklace of 180 g on flexible wire of 0.25 mm, which bears some 5 lb",
+    good="a necklace of 60 g on flexible wire of 0.38 mm, which bears some 20 lb",
+    level="warning",
+    over="worst",
+)

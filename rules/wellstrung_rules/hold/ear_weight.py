@@ -1,0 +1,100 @@
+"""What an earring weighs, each of them, against what an ear is glad to carry all day."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from wellstrung import tables
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Missing,
+    Part,
+    Piece,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    about,
+    compare,
+    number,
+    pieces_hung,
+    times,
+)
+
+
+def check(piece: Piece, ask: Ask) -> Answer:
+    if ask.plan.piece != "earrings":
+        return None
+    weighed = _weighed(ask)
+    if not weighed:
+        raise Missing("`run` or `hung`, the parts of one earring")
+    limit, mass = ask.limit("ear weight"), ask.get("piece.mass")
+    margin = limit - mass
+    if compare(margin, over=RULE.over) is Verdict.HOLDS:
+        return Held(margin)
+    heaviest = max(weighed, key=lambda part: weighed[part].middle)
+    says = f"an earring weighs {about(mass)}"
+    more = f"more than the {number(limit.middle)} g that an ear is glad to carry all day"
+    return Misfit(
+        says=f"{says}, {more}{_for_whom(mass, limit)}",
+        may=f"{says}, which may be {more}",
+        place=heaviest.place_of("mass"),
+        found=about(mass),
+        needed=f"{number(limit.middle)} g or less",
+        remedies=(
+            Remedy(
+                f"make it lighter, first `{heaviest.name}`, which is"
+                f" {number(weighed[heaviest].middle)} g of it"
+            ),
+        ),
+        margin=margin,
+        also=(piece.place,),
+    )
+
+
+def _weighed(ask: Ask) -> dict[Part, Quantity]:
+    """What each part of one earring weighs, all of its kind together, g."""
+    counts: Counter[Part] = Counter()
+    for entry in ask.plan.run:
+        counts.update({part: entry.linked for part in entry.parts})
+    for line in ask.plan.hung:
+        counts.update({line.part: pieces_hung(line)})
+        if line.by is not None:
+            counts.update({line.by: line.times})
+    return {part: times(ask.of(part, "mass"), count) for part, count in counts.items()}
+
+
+def _for_whom(mass: Quantity, limit: Quantity) -> str:
+    """What the tables say of the heaviest class that it reaches."""
+    rows = tables.load("earring_weights")
+    told = {"heavy": "for an evening at most", "too heavy": "more than a hook in an ear is for"}
+    reached = [
+        words
+        for name, words in told.items()
+        if limit.middle < rows.row(name).cell("mass").value <= mass.worst.low
+    ]
+    return f": {reached[-1]}" if reached else ""
+
+
+RULE = Rule(
+    name="ear-weight",
+    family="hold",
+    subject=Piece,
+    check=check,
+    title="an earring is light enough to be worn all day",
+    why=(
+        "a heavy earring is worn once: it tires the lobe by evening, draws the piercing long and"
+        " turns its face to the floor"
+    ),
+    sources=(
+        "trade table `earring_weights`: 4 to 14 g an ear on seven pages, classes chosen from them;"
+        " comfort, never more than a warning",
+    ),
+    bad="an earring of a 9 g drop on a hook of 0.3 g",
+    good="an earring of a 3 g drop on a hook of 0.3 g",
+    level="warning",
+    over="worst",
+)

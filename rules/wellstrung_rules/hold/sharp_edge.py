@@ -1,0 +1,85 @@
+"""Thread that runs bare over the sharp ends of a bead's hole."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Item,
+    Misfit,
+    Part,
+    Remedy,
+    Role,
+    Rule,
+    Threaded,
+    bare_edges,
+    edges_of,
+    passes_of,
+)
+
+#: gel-spun lines resist a cut, and of two passes one still holds when the other is cut through:
+#: common practice; one page tells of a fused line cut by a crystal, saved by its second pass
+_RESIST = ("fused", "braided")
+
+
+def check(join: Threaded, ask: Ask) -> Answer:
+    part, bead, edges = join.part, join.bead, edges_of(join.bead)
+    if "loop" in part.kind.eyes or (bead.text("type") != "other" and not bead.has("edges")):
+        return None  # wire is not cut, and seed beads are rounded
+    line = part.text("thread", "type") if part.has("thread", "type") else ""
+    passes = passes_of(ask.plan, part) or part.count("passes", default=1)
+    if edges == "smooth" or line == "flexible wire" or (line in _RESIST and passes > 1):
+        return Held()
+    if not edges:
+        raise bead.missing("edges")
+    if bead not in bare_edges(ask.plan, part):
+        return Held()
+    if not line and part.takes("thread"):
+        raise part.missing("thread", "type")
+    thread = f"{line} thread" if line else "cord"
+    tube = "" if bead.has("edges") else ", a long tube,"
+    return Misfit(
+        says=(
+            f"the holes of bead `{bead.name}`{tube} have sharp ends, and the"
+            f" {thread} of `{part.name}` runs over them bare: it is sawn through in wear"
+        ),
+        place=part.place_of("beads"),
+        found=f"`{bead.name}` with no smooth bead at each end",
+        needed="a smooth bead between the thread and every sharp end",
+        remedies=(Remedy(_remedy(bead, part)),),
+        also=(bead.place_of("edges"), part.place_of("thread")),
+    )
+
+
+def _remedy(bead: Item, part: Part) -> str:
+    ways = []
+    if part.kind.role in (Role.STRAND, Role.DROP):
+        ways.append(
+            f"write a smooth bead before and after each `{bead.name}` in the order of `beads`"
+        )
+    if part.takes("thread"):
+        ways.append("take fused or braided line twice through")
+    if part.kind.role is Role.STRAND:
+        ways.append("string it on flexible wire")
+    ways.append("take beads with smooth holes")
+    ground = "" if bead.has("edges") else ", written `edges: smooth`"
+    return "; or ".join(ways) + ground
+
+
+RULE = Rule(
+    name="sharp-edge",
+    family="hold",
+    subject=Threaded,
+    check=check,
+    title="thread is kept off the sharp ends of bugles, crystals and sawn metal beads",
+    why="a bugle is a tube snapped to length: worn for a month, its rim saws the thread through",
+    sources=(
+        "bugle ends are sharp, a seed bead goes at each end: trade table `other_beads`, one page,"
+        " and Back stitch bugle bead, copy seen",
+        "lines that resist a cut, flexible wire, tubes told by their length: common practice",
+    ),
+    bad="beads: [spray, bugle] on nylon, with bugle: {type: other, edges: sharp, ...}",
+    good="beads: [spray, bugle, spray] on nylon, with bugle: {type: other, edges: sharp, ...}",
+    level="warning",
+)
