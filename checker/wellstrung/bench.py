@@ -31,6 +31,7 @@ ALLOWANCES: Mapping[str, Setting] = {
     "link size": Setting(0.05, "mm", "links of machine-made chain, common practice"),
     "woven length": Setting(2.0, "mm", "stopping a woven rope at a length, common practice"),
     "crimp loop": Setting(1.0, "mm", "loop of wire in front of a crimp, 2 mm, common practice"),
+    "stone size": Setting(0.1, "mm", "a calibrated stone against its nominal, common practice"),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
 }
 
@@ -41,6 +42,12 @@ LIMITS: Mapping[str, Setting] = {
     ),
     "cap loose": Setting(
         1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
+    ),
+    "bezel loose": Setting(
+        0.5, "mm", "closing rounds of smaller beads draw in half a millimetre, common practice"
+    ),
+    "clasp wider": Setting(
+        3.0, "mm", "a clasp up to 1.5 mm wider at each edge of its band, common practice, no source"
     ),
     "nub loose": Setting(
         1.0, "mm", "a nub whipped with thread, glue half a millimetre all round, common practice"

@@ -134,7 +134,7 @@ class _Builder:
             stitch = stitches.get(str(node.value))
             if stitch is None:
                 self._unknown("stitch", str(node.value), stitches, node)
-            elif stitch.makes != part.kind.name:
+            elif part.kind.name not in (stitch.makes, *stitch.also_makes):
                 self._fault(
                     f"`{stitch.name}` makes {article(stitch.makes)}, and `{part.name}` is"
                     f" {article(part.kind.name)}: write `kind: {stitch.makes}`, or another stitch",
@@ -451,12 +451,14 @@ class _Builder:
             )
 
 
-_WOVEN = (Role.ROPE, Role.BAND)
+_WOVEN = (Role.ROPE, Role.BAND, Role.WOVEN)
+#: what a ring can slide along
+_LONG = (Role.ROPE, Role.BAND)
 #: what a step works on: verb and field -> roles of the part
 _WORKS_ON: Mapping[tuple[str, str], tuple[Role, ...]] = {
     ("weave", "part"): _WOVEN,
     ("finish thread", "part"): _WOVEN,
-    ("slide", "onto"): _WOVEN,
+    ("slide", "onto"): _LONG,
     ("glue", "part"): (Role.CAP,),
     ("glue", "to"): (Role.ROPE,),
     ("glue", "with"): (Role.GLUE,),

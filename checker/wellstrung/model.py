@@ -30,10 +30,14 @@ class Missing(Exception):
 
 
 class Role(Enum):
-    """How a kind of part takes part in joins."""
+    """How a kind of part takes part in joins.
+
+    `WOVEN` is woven work that does not lie along the body: a pouch, a bezel.
+    """
 
     ROPE = auto()
     BAND = auto()
+    WOVEN = auto()
     STRAND = auto()
     CAP = auto()
     CONE = auto()

@@ -21,6 +21,7 @@ from typing import Any, Literal
 from wellstrung import reading, units
 from wellstrung.derive import Quantities
 from wellstrung.joins import (
+    BandInClasp,
     ChainCut,
     ClaspClosed,
     CoreInRope,
@@ -340,6 +341,7 @@ def _unit(like: Quantity, base: str) -> str:
 __all__ = [
     "Answer",
     "Ask",
+    "BandInClasp",
     "BeadsNeeded",
     "Cause",
     "Caution",

@@ -185,7 +185,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
                 "28:23",
                 ["15:3"],
                 "`cap` is an end cap, and `part` of `weave` takes a woven rope or a woven band or a"
-                " braid",
+                " pouch or a bezel or a braid",
             )
         ],
     ),

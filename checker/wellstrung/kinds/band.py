@@ -5,7 +5,7 @@ Its first and last row are edges that carry: the hole of each edge bead is an ey
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from wellstrung.derive import Quantities
 from wellstrung.model import EyeField, Kind, Part, Role
@@ -80,6 +80,12 @@ _EYE: dict[str, Callable[[Part, Quantities], Quantity]] = {
     "through": _through,
 }
 
+
+def edge_sizes(edges: Iterable[str]) -> dict[str, Callable[[Part, Quantities], Quantity]]:
+    """The sizes of the eyes along woven edges: the holes of their beads."""
+    return {f"{edge}.{what}": size for edge in edges for what, size in _EYE.items()}
+
+
 #: the edges that carry, by the words an author writes
 _EDGES = {
     "first edge": EyeField(several=True, counted=flat.across_of, counted_by="across"),
@@ -94,6 +100,6 @@ WOVEN_BAND = Kind(
     quantities={
         "outside": _outside,
         "along": _along,
-        **{f"{edge}.{what}": size for edge in _EDGES for what, size in _EYE.items()},
+        **edge_sizes(_EDGES),
     },
 )
