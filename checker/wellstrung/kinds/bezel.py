@@ -37,7 +37,7 @@ def ring_for(stone: float, bead_length: float, bead_outside: float, tension: flo
     `tubular_peyote.inside` the other way round; for many beads it tends to pi x (stone + bead
     outside) over the pitch of the beads. Geometry, worked out for this project. Held against print:
     32 cylinders of 11/0 for 12 mm (`Bead Weaving Techniques: Beaded Bezels`), 96 rounds of 11/0
-    for a donut of 45 mm where 102 were too many (`Flowered Donut Pendant`), both copies seen.
+    for a donut of 45 mm where 102 were too many (`Flowered Donut Pendant`), excerpts seen.
 
     >>> round(ring_for(stone=12, bead_length=1.3, bead_outside=1.6, tension=1.05), 1)
     31.4

@@ -31,7 +31,7 @@ def laid_flat(outside: float, wall: float) -> float:
 def columns_of_face(part: Part) -> int:
     """Columns of one face, half of those around: as many beads lie along the closed bottom.
 
-    The two faces close bead into bead like the teeth of a zipper (`Tubular Peyote Stitch`, copy
+    The two faces close bead into bead like the teeth of a zipper (`Tubular Peyote Stitch`, excerpt
     seen), so that the bottom is a single row.
     """
     return making.around_of(part) // 2

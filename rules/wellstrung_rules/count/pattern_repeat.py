@@ -93,6 +93,7 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
     near = _nearest(repeat, count)
     over = count % repeat.every
     writes = " or ".join(f"`{repeat.field}: {n}`" for n in sorted(near))
+    text = f"write {writes}" + _as_shares(repeat)
     return Misfit(
         says=f"the repeat of {repeat.every} {repeat.what} does not come out in"
         f" `{repeat.field}: {count}` of `{part.name}`: {over} {'is' if over == 1 else 'are'} left"
@@ -101,12 +102,19 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
         found=f"{repeat.field}: {count}",
         needed=writes,
         remedies=(
-            *(Remedy(f"write {writes}", (Edit(place, str(n)),)) for n in near),
-            Remedy(f"write {writes}, or change the repeat"),
+            *(Remedy(text, (Edit(place, str(n)),)) for n in near),
+            Remedy(f"{text}; or change the repeat"),
         ),
         also=(repeat.place,),
         working=(f"{count} = {count // repeat.every} x {repeat.every} + {over}",),
     )
+
+
+def _as_shares(repeat: Repeat) -> str:
+    """The listed beads as shares of a mix, for those who meant no order."""
+    counts = {bead: repeat.beads.count(bead) for bead in repeat.beads}
+    mix = ", ".join(f"{bead}: {count}" for bead, count in counts.items())
+    return f"; or `beads: {{{mix}}}`, where no order is meant" if counts else ""
 
 
 def _nearest(repeat: Repeat, count: int) -> list[int]:

@@ -80,7 +80,7 @@ RULE = Rule(
     sources=(
         "pi x (stone + bead outside) over the pitch of the beads, as a polygon: geometry, worked"
         " out for this project",
-        "32 cylinders of 11/0 for 12 mm: `Bead Weaving Techniques: Beaded Bezels`, copy seen",
+        "32 cylinders of 11/0 for 12 mm: `Bead Weaving Techniques: Beaded Bezels`, excerpt seen",
         "closing rounds draw in half a millimetre: common practice, no source",
     ),
     bad="around: 30 of cylinders 11/0 and stone: {outside: 14 mm}",

@@ -79,9 +79,9 @@ RULE = Rule(
     why="a bezel that stops at the edge lets the stone drop out, in front or through the back",
     sources=(
         "one bead beyond where the stone slants inward: `The Complete Photo Guide to Beading`,"
-        " beading the bezel, copy seen",
+        " beading the bezel, excerpt seen",
         "three rounds and one to three closing ones on each side: `Bead Weaving Techniques: Beaded"
-        " Bezels`, copy seen",
+        " Bezels`, excerpt seen",
         "rounds of peyote rise half a bead: geometry",
     ),
     bad="beads: [reed, reed, reed] round a stone with an edge of 1.2 mm",

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from wellstrung import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -80,21 +81,12 @@ def _side_by_side(pair: tuple[Part, Part], ask: Ask) -> Quantity:
     return derived(
         "width side by side",
         "mm",
-        half_widths,
+        circles.beside,
         "one / 2 + other / 2",
         one=ask.across(one),
         other=ask.across(other),
         source="geometry, worked out for this project",
     )
-
-
-def half_widths(one: float, other: float) -> float:
-    """From middle to middle, mm, of two that touch side by side. Geometry.
-
-    >>> half_widths(one=4.0, other=6.0)
-    5.0
-    """
-    return one / 2 + other / 2
 
 
 RULE = Rule(

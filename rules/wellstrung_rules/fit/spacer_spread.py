@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from wellstrung import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -54,20 +55,11 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
     )
 
 
-def half_widths(one: float, other: float) -> float:
-    """From middle to middle, mm, of two strands that touch side by side. Geometry.
-
-    >>> half_widths(one=6.0, other=4.0)
-    5.0
-    """
-    return one / 2 + other / 2
-
-
 def _side_by_side(one: Part, other: Part, ask: Ask) -> Quantity:
     return derived(
         f"{one.name} beside {other.name}",
         "mm",
-        half_widths,
+        circles.beside,
         "one / 2 + other / 2",
         one=ask.of(one, "outside"),
         other=ask.of(other, "outside"),

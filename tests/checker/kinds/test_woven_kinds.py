@@ -181,3 +181,61 @@ def test_a_clasp_that_grips_needs_no_long_tail(installed: Host) -> None:
     for text, short in ((sewn, True), (glued, False), (clamped, False)):
         spoken = {remark.rule for remark in checker.check_text(text).remarks}
         assert ("tail-allowance" in spoken) is short
+
+
+GLUED = (
+    PLAN.replace("tube: {length: 20 mm}", "tube: {length: 20 mm, slot: 2.4 mm}").replace(
+        "run:", "  glue: {kind: adhesive, type: two-part epoxy}\nrun:"
+    )
+    + """work:
+  - {do: weave, part: band}
+  - {do: finish thread, part: band}
+  - {do: glue, part: slide, to: band, with: glue, joints: 2}
+  - {do: wait, time: 24 h}
+  - {do: wear}
+"""
+)
+
+
+def test_a_clasp_glued_to_a_band_has_to_cure(installed: Host) -> None:
+    """Its joint is judged as any glued joint; only the bore of a cap does not come into it."""
+    checker = Checker(installed)
+    result = checker.check_text(GLUED)
+    held = {kept.rule for kept in result.held}
+    assert {"cure-time", "finish-before-glue"} <= held and "glue-gap" not in held
+    early = checker.check_text(GLUED.replace("time: 24 h", "time: 20 min"))
+    assert [remark.says for remark in early.remarks if remark.rule == "cure-time"] == [
+        "`slide`, glued in step 3, is worn in step 5, 20 min later, and `glue` needs 24 h to its"
+        " full cure"
+    ]
+
+
+def test_thread_ends_closed_into_the_slot_of_a_clasp(installed: Host) -> None:
+    finish = "  - {do: finish thread, part: band}\n"
+    late = GLUED.replace(finish, "").replace("  - {do: wait", finish + "  - {do: wait")
+    spoken = [r.says for r in Checker(installed).check_text(late).remarks]
+    assert (
+        "the thread ends of `band` are finished in step 3, after glue has closed the band in since"
+        " step 2"
+    ) in spoken
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        (
+            "to: band, with",
+            "to: pouch, with",
+            "`pouch` is a pouch, and `to` of `glue` takes a woven band",
+        ),
+        (
+            "glue, part: slide",
+            "glue, part: pouch",
+            "`pouch` is a pouch, and `part` of `glue` takes an end cap or a clasp",
+        ),
+    ],
+)
+def test_what_glue_takes(installed: Host, old: str, new: str, says: str) -> None:
+    assert GLUED.count(old) == 1
+    spoken = [r.says for r in Checker(installed).check_text(GLUED.replace(old, new)).remarks]
+    assert says in spoken
