@@ -6,6 +6,8 @@ end to end, one more is well too: the pattern then ends as it begins.
 
 from __future__ import annotations
 
+import math
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -44,8 +46,10 @@ class Repeat:
             return count % self.every == 0
         if not self.beads:
             return count % self.every == 1
-        row = [self.beads[n % self.every] for n in range(count)]
-        return row == row[::-1]
+        return all(
+            self.beads[n] == self.beads[(count - 1 - n) % self.every]
+            for n in range(min(self.every, count))
+        )
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -112,18 +116,19 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
 
 def _as_shares(repeat: Repeat) -> str:
     """The listed beads as shares of a mix, for those who meant no order."""
-    counts = {bead: repeat.beads.count(bead) for bead in repeat.beads}
-    mix = ", ".join(f"{bead}: {count}" for bead, count in counts.items())
-    return f"; or `beads: {{{mix}}}`, where no order is meant" if counts else ""
+    mix = ", ".join(f"{bead}: {count}" for bead, count in Counter(repeat.beads).items())
+    return f"; or `beads: {{{mix}}}`, where no order is meant" if mix else ""
 
 
 def _nearest(repeat: Repeat, count: int) -> list[int]:
-    """The nearest counts below and above that work, the nearer first; an even ring stays even."""
-    even = repeat.field == "around" and count % 2 == 0
+    """The nearest counts on either side that are whole, or whole and one more; the nearer first."""
+    even = repeat.field == "around" and count % 2 == 0  # an even ring stays even
+    step = math.lcm(repeat.every, 2) if even else repeat.every
+    whole = count // step * step
     works = [
         n
-        for n in range(1, count + 2 * repeat.every + 1)
-        if n >= min(repeat.every, count) and repeat.comes_out(n) and not (even and n % 2)
+        for n in (whole, whole + 1, whole + step, whole + step + 1)
+        if n >= repeat.every and repeat.comes_out(n) and not (even and n % 2)
     ]
     below, above = [n for n in works if n < count][-1:], [n for n in works if n > count][:1]
     return sorted(below + above, key=lambda n: abs(n - count))

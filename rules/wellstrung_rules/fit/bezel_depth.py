@@ -43,10 +43,11 @@ def check(woven: Woven, ask: Ask) -> Answer:
     margin = has - needed
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
-    head = f"the {len(names)} rounds of `{bezel.name}` ({about(has, edge)} from back to front)"
-    tail = f"hold the stone, which takes {about(needed, edge)}: its edge, and a bead on either side"
+    rounds = f"{len(names)} round{'s' if len(names) > 1 else ''}"
+    head = f"`{bezel.name}` with {rounds} ({about(has, edge)} from back to front)"
+    tail = f"hold its stone, which takes {about(needed, edge)}: its edge, and a bead on either side"
     return Misfit(
-        says=f"{head} do not {tail}",
+        says=f"{head} does not {tail}",
         may=f"{head} may not {tail}",
         place=bezel.place_of("beads"),
         found=about(has, edge),
