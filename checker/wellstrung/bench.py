@@ -31,6 +31,7 @@ ALLOWANCES: Mapping[str, Setting] = {
     "link size": Setting(0.05, "mm", "links of machine-made chain, common practice"),
     "woven length": Setting(2.0, "mm", "stopping a woven rope at a length, common practice"),
     "crimp loop": Setting(1.0, "mm", "loop of wire in front of a crimp, 2 mm, common practice"),
+    "stone size": Setting(0.1, "mm", "a calibrated stone against its nominal, common practice"),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
 }
 
@@ -49,6 +50,12 @@ LIMITS: Mapping[str, Setting] = {
     ),
     "plain braid loose": Setting(
         0.3, "mm", "end-cap check for braids without beads: trade table `caps`, -1.0..+0.3 mm"
+    ),
+    "bezel loose": Setting(
+        0.5, "mm", "closing rounds of smaller beads draw in half a millimetre, common practice"
+    ),
+    "clasp wider": Setting(
+        3.0, "mm", "a clasp up to 1.5 mm wider at each edge of its band, common practice, no source"
     ),
     "nub loose": Setting(
         1.0, "mm", "a nub whipped with thread, glue half a millimetre all round, common practice"
@@ -69,10 +76,10 @@ LIMITS: Mapping[str, Setting] = {
         0.2, "", "beads in one grid differ by a fifth at most along the hole, common practice"
     ),
     "fringe crowd": Setting(
-        1.5,
+        1.75,
         "",
-        "legs sewn to a woven edge lie behind each other up to half as wide again as its beads,"
-        " common practice, no source",
+        "a leg to every column of peyote is usual, and round beads are half as wide again as long:"
+        " such legs lie a little behind each other, common practice, no source",
     ),
     "loop loose": Setting(
         1.25, "", "a loop a quarter wider than the button's edge comes off, common practice"

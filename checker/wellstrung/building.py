@@ -135,7 +135,7 @@ class _Builder:
             stitch = stitches.get(str(node.value))
             if stitch is None:
                 self._unknown("stitch", str(node.value), stitches, node)
-            elif stitch.makes != part.kind.name:
+            elif part.kind.name not in (stitch.makes, *stitch.also_makes):
                 self._fault(
                     f"`{stitch.name}` makes {article(stitch.makes)}, and `{part.name}` is"
                     f" {article(part.kind.name)}: write `kind: {stitch.makes}`, or another stitch",
@@ -440,12 +440,16 @@ class _Builder:
             for name in ("part", "to", "with", "onto", "from", "by", "around"):
                 if name in node.entries:
                     part = self._part(node.entries[name].node)
-                    self._check_use(str(node.value["do"]), name, part, node.entries[name].node)
+                    self._check_use(node, name, part)
             yield Step(number, str(node.value["do"]), node)
 
-    def _check_use(self, verb: str, field: str, part: Part | None, node: reading.Node) -> None:
-        """A step works on the kind of part it is meant for."""
+    def _check_use(self, step: reading.Mapping, field: str, part: Part | None) -> None:
+        """A step works on the kind of part it is meant for; a clasp is glued to a band."""
+        verb, node = str(step.value["do"]), step.entries[field].node
         wanted = _WORKS_ON.get((verb, field))
+        glued = self.parts.get(str(step.value.get("part")))
+        if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.CLASP:
+            wanted = (Role.BAND,)
         if part is not None and wanted is not None and part.kind.role not in wanted:
             takes = " or ".join(
                 article(kind.name) for kind in self.kinds.values() if kind.role in wanted
@@ -460,13 +464,15 @@ class _Builder:
             )
 
 
-_WOVEN = (Role.ROPE, Role.BAND)
+_WOVEN = (Role.ROPE, Role.BAND, Role.WOVEN)
+#: what a ring can slide along
+_LONG = (Role.ROPE, Role.BAND)
 #: what a step works on: verb and field -> roles of the part
 _WORKS_ON: Mapping[tuple[str, str], tuple[Role, ...]] = {
     ("weave", "part"): _WOVEN,
     ("finish thread", "part"): _WOVEN,
-    ("slide", "onto"): _WOVEN,
-    ("glue", "part"): (Role.CAP,),
+    ("slide", "onto"): _LONG,
+    ("glue", "part"): (Role.CAP, Role.CLASP),
     ("glue", "to"): (Role.ROPE,),
     ("glue", "with"): (Role.GLUE,),
     ("close ring", "part"): (Role.RING,),

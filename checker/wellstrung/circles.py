@@ -41,6 +41,15 @@ EQUAL_RATIOS: dict[int, float] = {
 _PROVED: tuple[int, ...] = (*range(1, 15), 19)
 
 
+def beside(one: float, other: float) -> float:
+    """From middle to middle, mm, of two circles that touch side by side: geometry.
+
+    >>> beside(one=4.0, other=6.0)
+    5.0
+    """
+    return one / 2 + other / 2
+
+
 def equal_ratio(count: int) -> float:
     """Container diameter over circle diameter for `count` equal circles; ValueError above twenty.
 

@@ -408,6 +408,36 @@ class CoreInRope(Subject):
 
 
 @dataclass(frozen=True)
+class BandInClasp(Subject):
+    """The end of a band sewn or glued to the tube of a slide clasp, or between ribbon ends."""
+
+    band: Part
+    clasp: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Clasp, band."""
+        return (self.clasp.name, self.band.name)
+
+    @property
+    def across(self) -> tuple[str, str]:
+        """The field of the clasp that says how wide a band it takes."""
+        return TAKES_BAND[self.clasp.text("type")][0]
+
+    @property
+    def thick(self) -> tuple[str, str]:
+        """The field of the clasp that says how thick a band goes in, where it goes in at all."""
+        return TAKES_BAND[self.clasp.text("type")][1]
+
+
+#: the types of clasp that take the end of a band: the fields for how wide, and how thick
+TAKES_BAND = {
+    "slide": (("tube", "length"), ("tube", "slot")),
+    "ribbon end": (("jaw", "width"), ("jaw", "gap")),
+}
+
+
+@dataclass(frozen=True)
 class PaletteBead(Subject):
     """A bead of the palette."""
 
@@ -682,6 +712,9 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
             yield RopeInCap(cap_entry.place, roles[Role.ROPE], roles[Role.CAP])
         for end, inner in ((before, after), (after, before)):
             yield from _strands_at_holes(inner, end)
+            on_band = inner.part.kind.role is Role.BAND and end.half
+            if on_band and end.part.text("type") in TAKES_BAND:
+                yield BandInClasp(end.place, inner.part, end.part)
             gathers = end.part.kind.role is Role.CONE or (
                 end.part.kind.role is Role.CAP
                 and (

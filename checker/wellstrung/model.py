@@ -5,6 +5,7 @@ Built by `building`; nothing here changes once it is made.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import Enum, auto
@@ -30,10 +31,14 @@ class Missing(Exception):
 
 
 class Role(Enum):
-    """How a kind of part takes part in joins."""
+    """How a kind of part takes part in joins.
+
+    `WOVEN` is woven work that does not lie along the body: a pouch, a bezel.
+    """
 
     ROPE = auto()
     BAND = auto()
+    WOVEN = auto()
     STRAND = auto()
     CAP = auto()
     CONE = auto()
@@ -433,7 +438,7 @@ def beads_named(part: Part, field_name: str) -> dict[str, int]:
     if isinstance(node, reading.Mapping):
         return {str(name): int(count) for name, count in node.value.items()}
     names = [str(name) for name in node.value] if isinstance(node.value, list) else [node.value]
-    return {str(name): names.count(name) for name in names}
+    return dict(Counter(str(name) for name in names))
 
 
 def bead_shares(part: Part) -> dict[str, float]:

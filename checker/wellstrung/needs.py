@@ -204,12 +204,17 @@ def _woven(plan: Plan) -> Iterator[Subject]:
         part.name
         for pair in plan.neighbours
         for entry, beside in (pair, pair[::-1])
-        if beside.part.kind.role is Role.CLASP
+        if beside.part.kind.role is Role.CLASP and not _gripped(beside.part)
         for part in entry.parts
     }
     for part in plan.parts.values():
         if part.has("stitch"):
             yield Woven(part.key.place, part, part.name in sewn)
+
+
+def _gripped(clasp: Part) -> bool:
+    """Whether a clasp holds a band without thread: by glue in its slot, or between its jaws."""
+    return clasp.has("tube", "slot") or clasp.has("jaw")
 
 
 def _worn(plan: Plan) -> Iterator[Subject]:

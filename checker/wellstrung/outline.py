@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
+from wellstrung import circles
 from wellstrung.derive import Quantities
 from wellstrung.model import Part, Role, beads_named, counts_of
 from wellstrung.quantity import Quantity, derived
@@ -83,18 +84,9 @@ def side_by_side(one: list[Slab], other: list[Slab]) -> Quantity | None:
     return derived(
         "width side by side",
         "mm",
-        half_widths,
+        circles.beside,
         "one / 2 + other / 2",
         one=left,
         other=right,
         source="geometry, worked out for this project",
     )
-
-
-def half_widths(one: float, other: float) -> float:
-    """From middle to middle, mm, of two that touch side by side. Geometry.
-
-    >>> half_widths(one=4.0, other=6.0)
-    5.0
-    """
-    return one / 2 + other / 2

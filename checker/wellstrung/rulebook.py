@@ -22,6 +22,7 @@ from wellstrung import reading, tables, units
 from wellstrung.carrying import OnThread, bare_edges, edges_of
 from wellstrung.derive import Quantities
 from wellstrung.joins import (
+    BandInClasp,
     ChainCut,
     ClaspClosed,
     CoreInRope,
@@ -449,6 +450,7 @@ def _unit(like: Quantity, base: str) -> str:
 __all__ = [
     "Answer",
     "Ask",
+    "BandInClasp",
     "BeadsNeeded",
     "Cause",
     "Caution",

@@ -32,7 +32,7 @@ class Moment:
 
 @dataclass(frozen=True)
 class GluedJoint(Subject):
-    """A glued cap and when it is first loaded and first worn."""
+    """A glued cap (or a clasp glued to a band) and when it is first loaded and first worn."""
 
     step: Step
     adhesive: Part
@@ -200,7 +200,7 @@ def _joints(plan: Plan) -> Iterator[Subject]:
 
 
 def _pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
-    """Whether a step hangs something from the cap, or from the rope that ends in it."""
+    """Whether a step hangs something from what is glued, or from the rope that ends in it."""
     touched = {str(step.get(name)) for name in ("part", "from", "around", "to", "by")}
     if step.verb == "close ring":
         ring = plan.parts.get(str(step.get("part")))
@@ -319,11 +319,13 @@ def _cutting(plan: Plan) -> Iterator[Subject]:
 
 
 def _glued_ends(plan: Plan) -> dict[Subject, None]:
-    """Each adhesive, cap and rope that a step glues, once."""
+    """Each adhesive, cap and rope that a step glues, once; a clasp on a band has no bore."""
     found: dict[Subject, None] = {}
     for step in plan.steps:
         if step.verb == "glue":
             adhesive, cap, rope = (plan.parts[str(step.get(n))] for n in ("with", "part", "to"))
+            if cap.kind.role is not Role.CAP:
+                continue
             found.setdefault(GluedEnd(step.place, adhesive, cap, rope))
     return found
 

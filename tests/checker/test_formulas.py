@@ -24,6 +24,7 @@ from wellstrung_rules.fit.link_clearance import taken_along
 WORDS = {
     "pi": math.pi,
     "tan": math.tan,
+    "atan": math.atan,
     "sin": math.sin,
     "cos": math.cos,
     "ceil": math.ceil,

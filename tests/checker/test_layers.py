@@ -48,7 +48,7 @@ MAY: dict[str, set[str]] = {
     "derive": {
         "joins", "model", "needs", "palette", "quantity", "rest", "stringing", "words", "work_time",
     },
-    "outline": {"derive", "model", "quantity"},
+    "outline": {"circles", "derive", "model", "quantity"},
     "stitches": {"circles", "model", "quantity", "tables", "thread"},
     "kinds": {
         "chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables", "thread",

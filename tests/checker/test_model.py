@@ -185,14 +185,18 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
                 "28:23",
                 ["15:3"],
                 "`cap` is an end cap, and `part` of `weave` takes a woven rope or a woven band or a"
-                " braid",
+                " pouch or a bezel or a braid",
             )
         ],
     ),
     "a cap and a rope the wrong way round": (
         {"glue, part: cap, to: rope": "glue, part: rope, to: cap"},
         [
-            ("30:22", ["8:3"], "`rope` is a woven rope, and `part` of `glue` takes an end cap"),
+            (
+                "30:22",
+                ["8:3"],
+                "`rope` is a woven rope, and `part` of `glue` takes an end cap or a clasp",
+            ),
             (
                 "30:32",
                 ["15:3"],

@@ -5,6 +5,7 @@ from __future__ import annotations
 from wellstrung.kinds import (
     band,
     bead_drop,
+    bezel,
     braid,
     chain,
     clasp,
@@ -16,6 +17,7 @@ from wellstrung.kinds import (
     end_cap,
     jump_ring,
     pendant,
+    pouch,
     rope,
     spacer_bar,
     strand,
@@ -27,6 +29,8 @@ from wellstrung.model import Kind
 KINDS: tuple[Kind, ...] = (
     rope.WOVEN_ROPE,
     band.WOVEN_BAND,
+    pouch.POUCH,
+    bezel.BEZEL,
     braid.BRAID,
     strand.STRAND,
     end_cap.END_CAP,

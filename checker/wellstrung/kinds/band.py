@@ -5,9 +5,9 @@ Its first and last row are edges that carry: the hole of each edge bead is an ey
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
-from wellstrung.derive import Quantities
+from wellstrung.derive import Formula, Quantities
 from wellstrung.model import EyeField, Kind, Part, Role
 from wellstrung.quantity import Quantity, derived
 from wellstrung.stitches import flat, making
@@ -74,25 +74,35 @@ def _through(part: Part, ask: Quantities) -> Quantity:
     return _edge_bead(part, ask, "length")
 
 
-def _spacing(part: Part, ask: Quantities) -> Quantity:
-    """From bead to bead along the edge."""
-    return derived(
-        f"{part.name}.from bead to bead",
-        "mm",
-        lambda width, columns: width / columns,
-        "width / columns",
-        width=ask.of(part, "width"),
-        columns=making.count(part, "columns", flat.widest_of(part)),
-        source=making.GEOMETRY,
-    )
+def spaced_over_width(columns: Callable[[Part], float]) -> Formula:
+    """From bead to bead, mm, along an edge as wide as the part, which has so many beads."""
+
+    def spacing(part: Part, ask: Quantities) -> Quantity:
+        return derived(
+            f"{part.name}.from bead to bead",
+            "mm",
+            lambda width, columns: width / columns,
+            "width / columns",
+            width=ask.of(part, "width"),
+            columns=making.count(part, "columns", columns(part)),
+            source=making.GEOMETRY,
+        )
+
+    return spacing
 
 
-_EYE: dict[str, Callable[[Part, Quantities], Quantity]] = {
+_EYE: dict[str, Formula] = {
     "hole": _hole,
     "wire": _wall,
     "through": _through,
-    "spacing": _spacing,
 }
+
+
+def edge_sizes(edges: Iterable[str], spacing: Formula) -> dict[str, Formula]:
+    """The sizes of the eyes along woven edges: the holes of their beads, and how far apart."""
+    sizes = {**_EYE, "spacing": spacing}
+    return {f"{edge}.{what}": size for edge in edges for what, size in sizes.items()}
+
 
 #: the edges that carry, by the words an author writes
 _EDGES = {
@@ -108,6 +118,6 @@ WOVEN_BAND = Kind(
     quantities={
         "outside": _outside,
         "along": _along,
-        **{f"{edge}.{what}": size for edge in _EDGES for what, size in _EYE.items()},
+        **edge_sizes(_EDGES, spaced_over_width(flat.widest_of)),
     },
 )

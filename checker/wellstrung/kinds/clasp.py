@@ -2,7 +2,8 @@
 
 Closed and pulled taut, the bar's stem lies against the far inside of the ring, so the two halves
 together add: eye hole of the ring, its wire, its inside, then stem and eye hole of the bar.
-Geometry, worked out for this project.
+Geometry, worked out for this project. A slide clasp and ribbon ends are sewn, glued or clamped on
+the end of a band, and have no eyes.
 """
 
 from __future__ import annotations
@@ -94,8 +95,10 @@ def _to_the_run(part: Part, ask: Quantities) -> Quantity:
 
 def _first_half(part: Part, ask: Quantities) -> Quantity:
     """All of a stated closed length less both end walls counts at the first half."""
-    if part.text("type") == "button and loop":
+    if part.text("type") in ("button and loop", "slide"):
         return part.length("closed_length", allowance="part length")
+    if part.text("type") == "ribbon end":
+        return _between_bands(part)
     if not part.has("closed_length") and part.text("type") == "toggle":
         return _ring_half(part, ask)
     return derived(
@@ -106,6 +109,19 @@ def _first_half(part: Part, ask: Quantities) -> Quantity:
         closed=part.length("closed_length", allowance="part length"),
         wall_a=ask.of(part, "a.wire"),
         wall_b=ask.of(part, "b.wire"),
+    )
+
+
+def _between_bands(part: Part) -> Quantity:
+    """What a pair of ribbon ends adds: over all, less what of the band lies in either jaw."""
+    return derived(
+        f"{part.name}.a.along",
+        "mm",
+        lambda closed, depth: closed - 2 * depth,
+        "closed - 2 * depth",
+        closed=part.length("closed_length", allowance="part length"),
+        depth=part.length("jaw", "depth", allowance="part length"),
+        source="geometry, worked out for this project",
     )
 
 

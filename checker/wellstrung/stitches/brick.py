@@ -40,6 +40,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
 BRICK = Stitch(
     name="brick",
     makes=flat.BAND,
+    columns="beads",
     quantities={
         "width": flat.width(flat.pitch(along_hole=False), "outside", _columns_of),
         "thickness": flat.thickness,

@@ -97,6 +97,7 @@ def _beads_formula(part: Part) -> str:
 FLAT_PEYOTE = Stitch(
     name="flat peyote",
     makes=flat.BAND,
+    columns="beads",
     quantities={
         "width": flat.width(flat.pitch(along_hole=True), "length", _columns_of),
         "thickness": flat.thickness,

@@ -31,6 +31,7 @@ def _rung(part: Part) -> float:
 LADDER = Stitch(
     name="ladder",
     makes=flat.BAND,
+    columns="beads",
     quantities={
         "width": flat.width(flat.pitch(along_hole=True), "length"),
         "thickness": flat.thickness,

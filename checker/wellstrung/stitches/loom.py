@@ -114,6 +114,7 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
 LOOM = Stitch(
     name="loom",
     makes=flat.BAND,
+    columns="beads",
     quantities={
         "width": making.measurable("width", _width),
         "thickness": flat.thickness,

@@ -166,6 +166,7 @@ def _rise(part: Part, ask: Quantities) -> Quantity:
 NETTING = Stitch(
     name="netting",
     makes=flat.BAND,
+    columns="units",
     quantities={
         "width": making.measurable("width", _width),
         "thickness": flat.thickness,

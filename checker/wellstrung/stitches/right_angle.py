@@ -121,6 +121,7 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
 RIGHT_ANGLE = Stitch(
     name="right-angle weave",
     makes=flat.BAND,
+    columns="units",
     quantities={
         "width": flat.width(unit, "outside", _lines),
         "thickness": flat.thickness,

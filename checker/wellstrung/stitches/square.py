@@ -25,6 +25,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
 SQUARE = Stitch(
     name="square",
     makes=flat.BAND,
+    columns="beads",
     quantities={
         "width": flat.width(flat.pitch(along_hole=True), "length"),
         "thickness": flat.thickness,

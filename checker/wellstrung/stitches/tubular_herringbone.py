@@ -145,6 +145,8 @@ def quantities(
 
 HERRINGBONE = Stitch(
     name="tubular herringbone",
+    also_makes=("pouch",),
+    columns="beads",
     quantities=quantities(SETTLE, _RISE),
     refuses=refuses,
     held_against="no published figure of a size: print starts a rope with 6 to 12 beads, an even"

@@ -171,6 +171,8 @@ def _rise(part: Part, ask: Quantities) -> Quantity:
 
 PEYOTE = Stitch(
     name="tubular peyote",
+    also_makes=("pouch", "bezel"),
+    columns="beads",
     quantities={
         "outside": making.measurable("outside", _outside),
         "inside": making.measurable("inside", _inside),

@@ -12,6 +12,7 @@ from wellstrung.rulebook import (
     Part,
     Quantity,
     Remedy,
+    Role,
     Rule,
     Window,
     Woven,
@@ -25,8 +26,8 @@ from wellstrung.rulebook import (
 def check(woven: Woven, ask: Ask) -> Answer:
     rope = woven.part
     stitch = ask.plan.stitches[rope.text("stitch")]
-    if "counted_otherwise.outside" not in stitch.asides:
-        return None
+    if rope.kind.role is not Role.ROPE or "counted_otherwise.outside" not in stitch.asides:
+        return None  # a bezel's count is told by its stone
     each = rope.has("each_round")
     field, other = ("each_round", "around") if each else ("around", "each_round")
     count = rope.count(field)

@@ -144,7 +144,7 @@ RULE = Rule(
     ),
     sources=(
         "half the width of either to each side of its eye: geometry",
-        "legs of a woven edge up to half as wide again as its beads: common practice, no source",
+        "legs of a woven edge up to 1.75 times as wide as its beads: common practice, no source",
     ),
     level="warning",
     bad="drops 7 mm wide from eyes of `spacing: 6 mm`",

@@ -2,17 +2,28 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, ThreadEnds
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Missing,
+    Remedy,
+    Role,
+    Rule,
+    ThreadEnds,
+)
 
 
 def check(ends: ThreadEnds, ask: Ask) -> Answer:
     rope, glued, late = ends.rope, ends.glued, ends.late
     if late is not None:
+        work = "band" if rope.kind.role is Role.BAND else "rope"
         move = f"move step {late.number} to before step {glued.number}"
         return Misfit(
             says=(
                 f"the thread ends of `{rope.name}` are finished in step {late.number}, after glue"
-                f" has closed the rope in since step {glued.number}"
+                f" has closed the {work} in since step {glued.number}"
             ),
             place=late.place,
             found=f"step {late.number}",

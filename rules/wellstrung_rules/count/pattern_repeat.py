@@ -1,0 +1,154 @@
+"""A repeat of beads, columns or rows comes out in the count that it is woven over.
+
+Round a tube it must come out whole, or it breaks where the round closes. Across a band, and from
+end to end, one more is well too: the pattern then ends as it begins.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Part,
+    Place,
+    Remedy,
+    Role,
+    Rule,
+    Woven,
+)
+
+
+@dataclass(frozen=True)
+class Repeat:
+    """After how many (`every`) what comes again, in which counted field, and where it is said.
+
+    `beads` are those of one repeat, where they are listed; `round_and_round` where it must close.
+    """
+
+    every: int
+    what: str
+    field: str
+    place: Place
+    beads: tuple[str, ...] = ()
+    round_and_round: bool = False
+
+    def comes_out(self, count: int) -> bool:
+        """Whole; or, where it need not close, alike from both ends."""
+        if count % self.every == 0 or self.round_and_round:
+            return count % self.every == 0
+        if not self.beads:
+            return count % self.every == 1
+        return all(
+            self.beads[n] == self.beads[(count - 1 - n) % self.every]
+            for n in range(min(self.every, count))
+        )
+
+
+def check(woven: Woven, ask: Ask) -> Answer:
+    part = woven.part
+    repeats = list(_repeats(part, ask))
+    for repeat in repeats:
+        if not repeat.comes_out(part.count(repeat.field)):
+            return _misfit(part, repeat)
+    return Held() if repeats else None
+
+
+def _repeats(part: Part, ask: Ask) -> Iterator[Repeat]:
+    columns = ask.plan.stitches[part.text("stitch")].columns
+    field = next((word for word in _COUNTED if part.has(word)), "")
+    closes = field in ("around", "each_round")
+    listed = _listed(part) if columns == "beads" or part.kind.role is Role.STRAND else ()
+    if field and listed:
+        yield Repeat(len(listed), "beads", field, part.place_of("beads"), listed, closes)
+    if field and columns and part.has("repeat", "columns") and not part.has("each_row"):
+        place = part.place_of("repeat", "columns")
+        yield Repeat(part.count("repeat", "columns"), "columns", field, place, (), closes)
+    for what in ("rows", "rounds"):
+        if part.has("repeat", what):
+            counted = "rows" if part.has("rows") else what
+            part.count(counted)  # a length tells no count: raises Missing
+            place = part.place_of("repeat", what)
+            yield Repeat(part.count("repeat", what), what, counted, place)
+
+
+#: the fields that count what lies across or around, or along a strand
+_COUNTED = ("across", "around", "each_round", "count")
+
+
+def _listed(part: Part) -> tuple[str, ...]:
+    """The beads of one repeat, in their order; a bezel lists the beads of its rounds instead."""
+    node = part.node_at("beads")
+    if node is None or not isinstance(node.value, list) or part.takes("stone"):
+        return ()
+    beads = part.texts("beads")
+    return beads if len(set(beads)) > 1 and not part.has("each_row") else ()
+
+
+def _misfit(part: Part, repeat: Repeat) -> Misfit:
+    count, place = part.count(repeat.field), part.place_of(repeat.field)
+    near = _nearest(repeat, count)
+    over = count % repeat.every
+    writes = " or ".join(f"`{repeat.field}: {n}`" for n in sorted(near))
+    text = f"write {writes}" + _as_shares(repeat)
+    return Misfit(
+        says=f"the repeat of {repeat.every} {repeat.what} does not come out in"
+        f" `{repeat.field}: {count}` of `{part.name}`: {over} {'is' if over == 1 else 'are'} left"
+        " over",
+        place=place,
+        found=f"{repeat.field}: {count}",
+        needed=writes,
+        remedies=(
+            *(Remedy(text, (Edit(place, str(n)),)) for n in near),
+            Remedy(f"{text}; or change the repeat"),
+        ),
+        also=(repeat.place,),
+        working=(f"{count} = {count // repeat.every} x {repeat.every} + {over}",),
+    )
+
+
+def _as_shares(repeat: Repeat) -> str:
+    """The listed beads as shares of a mix, for those who meant no order."""
+    mix = ", ".join(f"{bead}: {count}" for bead, count in Counter(repeat.beads).items())
+    return f"; or `beads: {{{mix}}}`, where no order is meant" if mix else ""
+
+
+def _nearest(repeat: Repeat, count: int) -> list[int]:
+    """The nearest counts on either side that are whole, or whole and one more; the nearer first."""
+    even = repeat.field == "around" and count % 2 == 0  # an even ring stays even
+    step = math.lcm(repeat.every, 2) if even else repeat.every
+    whole = count // step * step
+    works = [
+        n
+        for n in (whole, whole + 1, whole + step, whole + step + 1)
+        if n >= repeat.every and repeat.comes_out(n) and not (even and n % 2)
+    ]
+    below, above = [n for n in works if n < count][-1:], [n for n in works if n > count][:1]
+    return sorted(below + above, key=lambda n: abs(n - count))
+
+
+RULE = Rule(
+    name="pattern-repeat",
+    family="count",
+    subject=Woven,
+    check=check,
+    title="a repeat of beads, columns or rows comes out in the count it is woven over",
+    why=(
+        "a repeat that does not come out breaks where the round closes, or leaves a band with one"
+        " edge unlike the other; it shows from the first row and is seen when the piece is done"
+    ),
+    sources=(
+        "counting",
+        "a repeat and one column more, so that both edges are alike: common practice, no source",
+    ),
+    bad="around: 14 and beads: [reed, reed, sand]",
+    good="around: 12 and beads: [reed, reed, sand]",
+    level="warning",
+)

@@ -1,0 +1,112 @@
+"""The end of a band in a slide clasp or in ribbon ends: its width, and how thick it goes in."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    BandInClasp,
+    Edit,
+    Held,
+    Misfit,
+    Missing,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    about,
+    between,
+    compare,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(join: BandInClasp, ask: Ask) -> Answer:
+    band, clasp = join.band, join.clasp
+    if band.has("each_row"):
+        raise Missing(f"the width of the end of `{band.name}`, whose rows grow or shrink")
+    margins = []
+    if clasp.has(*join.thick):
+        gap, thickness = clasp.length(*join.thick, allowance="eye size"), ask.of(band, "thickness")
+        margins.append(gap - thickness)
+        if compare(margins[0]) is not Verdict.HOLDS:
+            return _too_thick(join, thickness, gap, margins[0])
+    width, takes = ask.of(band, "width"), clasp.length(*join.across, allowance="part length")
+    inside, covered = takes - width, width + ask.limit("clasp wider") - takes
+    margin = min(*margins, inside, covered, key=lambda margin: margin.likely.low)
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    too_wide = margin is inside
+    low = takes.middle - inside.likely.low
+    fits = between(low, max(low, takes.middle + covered.likely.low), takes)
+    head, part = (
+        f"`{band.name}` ({about(width, takes)} wide)",
+        f"the {join.across[0]} of `{clasp.name}`",
+    )
+    shows = "stands out on both sides of" if too_wide else "leaves bare the ends of"
+    return Misfit(
+        says=f"{head} {shows} {part} ({spelled(takes)})",
+        may=f"{head} may {shows.replace('s ', ' ', 1)} {part} ({spelled(takes)})",
+        place=band.place_of("across"),
+        found=f"{about(width, takes)} wide",
+        needed=f"a {join.across[0]} of {fits}",
+        remedies=_remedies(join, width, margin, fits, -1 if too_wide else 1),
+        margin=margin,
+        at_most="error" if too_wide else "warning",
+        also=(clasp.place_of(*join.across),),
+    )
+
+
+def _remedies(
+    join: BandInClasp, width: Quantity, margin: Quantity, fits: str, sign: int
+) -> tuple[Remedy, ...]:
+    """So many columns more or fewer as the misfit is wide; or a clasp that fits the band."""
+    across, place = join.band.count("across"), join.band.place_of("across")
+    wanted = across + sign * math.ceil(-margin.likely.low / (width.middle / across) - 1e-9)
+    clasp = f"take a clasp with a {join.across[0]} of {fits}"
+    if wanted < 1:
+        return (Remedy(clasp),)
+    text = f"weave `across: {wanted}`, or {clasp}"
+    return (Remedy(text, (Edit(place, str(wanted)),)), Remedy(text))
+
+
+def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Quantity) -> Misfit:
+    head = f"`{join.band.name}` ({about(thickness, gap)} thick)"
+    part, field = join.thick
+    tail = f"go into the {field} of `{join.clasp.name}` ({spelled(gap)})"
+    wanted = in_unit_of(gap.middle - margin.likely.low, gap)
+    return Misfit(
+        says=f"{head} does not {tail}",
+        may=f"{head} may not {tail}",
+        place=join.clasp.place_of(part, field),
+        found=f"a {field} of {spelled(gap)}",
+        needed=f"a {field} of {wanted} or more",
+        remedies=(Remedy(f"take a clasp with a {field} of {wanted} or more"),),
+        margin=margin,
+        also=(join.band.key.place,),
+    )
+
+
+RULE = Rule(
+    name="band-clasp",
+    family="fit",
+    subject=BandInClasp,
+    check=check,
+    title=(
+        "the end of a band is no wider than its slide clasp or its ribbon ends, fills them, and is"
+        " thin enough to go in"
+    ),
+    why=(
+        "a band wider than its tube cups and rubs at the corners; one much narrower leaves bare"
+        " metal; one too thick is crushed by the jaws, and glass beads break"
+    ),
+    sources=(
+        "no wider and no thicker than what takes it: geometry",
+        "up to 1.5 mm of bare clasp at each edge: common practice, no source",
+    ),
+    bad="a band 22 mm wide and tube: {length: 20 mm}",
+    good="a band 18 mm wide and tube: {length: 20 mm}",
+)

@@ -1,0 +1,88 @@
+"""Beads around a stone: enough to close round it, and not so many that the ring gapes."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Remedy,
+    Rule,
+    Verdict,
+    Woven,
+    compare,
+    exact,
+    spelled,
+)
+
+
+def check(woven: Woven, ask: Ask) -> Answer:
+    bezel = woven.part
+    if not bezel.takes("stone"):
+        return None
+    around, place = bezel.count("around"), bezel.place_of("around")
+    least, most = ask.of(bezel, "around_least"), ask.of(bezel, "around_most")
+    count = exact("around", around, "beads")
+    closes, fills = count - least, most - count
+    margin = min(closes, fills, key=lambda margin: margin.likely.low)
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    sure = _even(least.likely.high, most.likely.low)
+    needed = f"a ring of {_listed(sure)}"
+    if not sure:
+        likely = _even(least.middle, most.middle) or [2 * round(least.middle / 2)]
+        needed = f"a ring of {_listed(likely)}, by the length of its beads"
+    head, stone = f"`{bezel.name}` with `around: {around}`", ask.of(bezel, "stone")
+    tail = f"round its stone ({spelled(stone)}), which takes {needed}"
+    return Misfit(
+        says=f"{head} {'does not close' if margin is closes else 'gapes'} {tail}",
+        may=f"{head} {'may not close' if margin is closes else 'may gape'} {tail}",
+        place=place,
+        found=f"around: {around}",
+        needed=needed,
+        remedies=(
+            *(Remedy(f"write `around: {n}`", (Edit(place, str(n)),)) for n in sure),
+            Remedy("try the stone in three rounds, and add or leave out two beads"),
+        ),
+        margin=margin,
+        also=(bezel.place_of("stone", "outside"),),
+    )
+
+
+def _listed(counts: list[int]) -> str:
+    """The counts in words."""
+    between = " or " if len(counts) < 3 else " to "
+    return between.join(str(count) for count in dict.fromkeys((*counts[:1], *counts[-1:])))
+
+
+def _even(low: float, high: float) -> list[int]:
+    """The even counts from `low` to `high`."""
+    return [2 * half for half in range(math.ceil(low / 2), math.floor(high / 2) + 1)]
+
+
+RULE = Rule(
+    name="bezel-count",
+    family="fit",
+    subject=Woven,
+    check=check,
+    title=(
+        "the ring of a bezel closes round its stone and does not gape (whether it is high enough is"
+        " `bezel-depth`)"
+    ),
+    why=(
+        "two beads too few and the ring will not close, two too many and the stone rattles; it"
+        " shows when the stone is in, and the ring is then undone"
+    ),
+    sources=(
+        "pi x (stone + bead outside) over the pitch of the beads, as a polygon: geometry, worked"
+        " out for this project",
+        "32 cylinders of 11/0 for 12 mm: `Bead Weaving Techniques: Beaded Bezels`, excerpt seen",
+        "closing rounds draw in half a millimetre: common practice, no source",
+    ),
+    bad="around: 30 of cylinders 11/0 and stone: {outside: 14 mm}",
+    good="around: 36 of cylinders 11/0 and stone: {outside: 14 mm}",
+)

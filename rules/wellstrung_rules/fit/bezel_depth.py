@@ -1,0 +1,90 @@
+"""Rounds of a bezel: enough to go up the side of the stone and a bead over its edge, both ways."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Part,
+    Quantity,
+    Remedy,
+    Rule,
+    Verdict,
+    Woven,
+    about,
+    compare,
+    derived,
+    in_unit_of,
+)
+
+
+def check(woven: Woven, ask: Ask) -> Answer:
+    bezel = woven.part
+    if not bezel.takes("stone"):
+        return None
+    names = bezel.texts("beads")
+    back, front = (ask.of(ask.plan.beads[name], "outside") for name in (names[0], names[-1]))
+    edge, has = ask.of(bezel, "stone.edge"), ask.of(bezel, "length")
+    needed = derived(
+        "up the edge and over it",
+        "mm",
+        lambda edge, back, front: edge + back + front,
+        "edge + back + front",
+        edge=edge,
+        back=back,
+        front=front,
+        source="a bead beyond where the stone slants inward, on either side",
+    )
+    margin = has - needed
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    rounds = f"{len(names)} round{'s' if len(names) > 1 else ''}"
+    head = f"`{bezel.name}` with {rounds} ({about(has, edge)} from back to front)"
+    tail = f"hold its stone, which takes {about(needed, edge)}: its edge, and a bead on either side"
+    return Misfit(
+        says=f"{head} does not {tail}",
+        may=f"{head} may not {tail}",
+        place=bezel.place_of("beads"),
+        found=about(has, edge),
+        needed=f"{in_unit_of(has.middle - margin.likely.low, edge)} or more",
+        remedies=_remedies(bezel, -margin.likely.low, back, front),
+        margin=margin,
+        also=(bezel.place_of("stone", "edge"),),
+    )
+
+
+def _remedies(bezel: Part, short: float, back: Quantity, front: Quantity) -> tuple[Remedy, ...]:
+    """As many rounds more on either side: each adds half a bead."""
+    names = bezel.texts("beads")
+    pairs = math.ceil(short / ((back.likely.low + front.likely.low) / 2) - 1e-9)
+    rounds = (*names[:1] * pairs, *names, *names[-1:] * pairs)
+    more = f"weave {pairs} round{'s' if pairs > 1 else ''} more on either side"
+    edit = Edit(bezel.place_of("beads"), f"[{', '.join(rounds)}]")
+    return (
+        Remedy(f"{more}: `beads: [{', '.join(rounds)}]`", (edit,)),
+        Remedy(f"{more}, in the beads that close it"),
+    )
+
+
+RULE = Rule(
+    name="bezel-depth",
+    family="fit",
+    subject=Woven,
+    check=check,
+    title="a bezel goes up the side of its stone and a bead over its edge, in front and behind",
+    why="a bezel that stops at the edge lets the stone drop out, in front or through the back",
+    sources=(
+        "one bead beyond where the stone slants inward: `The Complete Photo Guide to Beading`,"
+        " beading the bezel, excerpt seen",
+        "three rounds and one to three closing ones on each side: `Bead Weaving Techniques: Beaded"
+        " Bezels`, excerpt seen",
+        "rounds of peyote rise half a bead: geometry",
+    ),
+    bad="beads: [reed, reed, reed] round a stone with an edge of 1.2 mm",
+    good="beads: [spray, reed, reed, reed, spray] round a stone with an edge of 1.2 mm",
+)

@@ -1,0 +1,87 @@
+"""Strands side by side against the spacing of the holes that a spacer bar keeps them at."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+from wellstrung import circles
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Part,
+    Quantity,
+    Remedy,
+    Rule,
+    StrandsAtHoles,
+    Verdict,
+    about,
+    compare,
+    derived,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(join: StrandsAtHoles, ask: Ask) -> Answer:
+    bar = join.eyes.part
+    if join.eyes.key != "holes" or len(join.strands) < 2:
+        return None
+    spacing = ask.get(join.eyes.quantity("spacing"))
+    widths = [(_side_by_side(one, other, ask), one, other) for one, other in pairwise(join.strands)]
+    need, one, other = max(widths, key=lambda found: found[0].likely.high)
+    margin = spacing - need
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    strands = f"`{one.name}` and `{other.name}` side by side"
+    tail = f"they need {about(need, spacing)} from middle to middle, and its holes are"
+    wanted = in_unit_of(math.ceil((spacing.middle - margin.likely.low) * 2) / 2, spacing)
+    place = bar.place_of(*join.eyes.path, "spacing")
+    return Misfit(
+        says=f"{strands} bulge at `{bar.name}`: {tail} {spelled(spacing)} apart",
+        may=f"{strands} may bulge at `{bar.name}`: {tail} {spelled(spacing)} apart",
+        place=place,
+        found=f"{spelled(spacing)} apart",
+        needed=f"{in_unit_of(spacing.middle - margin.likely.low, spacing)} apart or more",
+        remedies=(
+            Remedy(f"take a bar with holes {wanted} apart", (Edit(place, wanted),)),
+            Remedy(f"take a bar with holes {wanted} apart, or thinner strands"),
+        ),
+        margin=margin,
+        also=(join.place, one.key.place, other.key.place),
+    )
+
+
+def _side_by_side(one: Part, other: Part, ask: Ask) -> Quantity:
+    return derived(
+        f"{one.name} beside {other.name}",
+        "mm",
+        circles.beside,
+        "one / 2 + other / 2",
+        one=ask.of(one, "outside"),
+        other=ask.of(other, "outside"),
+        source="geometry, worked out for this project",
+    )
+
+
+RULE = Rule(
+    name="spacer-spread",
+    family="fit",
+    subject=StrandsAtHoles,
+    check=check,
+    title=(
+        "strands side by side are no wider than the holes of their spacer bar are apart (a hole for"
+        " each strand: `strand-holes`)"
+    ),
+    why=(
+        "strands thicker than the holes are apart push each other up at the bar and spread between"
+        " the bars: the piece ripples instead of lying flat"
+    ),
+    sources=("half the width of either strand to each side of its hole: geometry",),
+    bad="strands of 8 mm beads at a spacer bar with `spacing: 6 mm`",
+    good="strands of 5 mm beads at a spacer bar with `spacing: 6 mm`",
+    level="warning",
+)
