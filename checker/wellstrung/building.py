@@ -172,6 +172,16 @@ class _Builder:
                     node.place,
                     core.key.place,
                 )
+        node = part.node_at("covers")
+        if node is not None and str(node.value) not in KNOTS:
+            inside = self._part(node)
+            if inside is not None and inside.kind.role is not Role.CRIMP:
+                self._fault(
+                    f"`{inside.name}` is {article(inside.kind.name)}: `covers` takes"
+                    f" {listed(KNOTS)} or a part of kind `crimp`",
+                    node.place,
+                    inside.key.place,
+                )
         node = part.node_at("over")
         over = self._part(node) if node is not None else None
         if over is not None and node is not None and over.kind.role not in (Role.CONE, Role.CAP):
@@ -323,12 +333,34 @@ class _Builder:
                     entries["part"].node.place,
                     source_node.place,
                 )
+            self._check_bail(part, source, by_node, entries["from"].node)
             found = _eyes_called(source, eyes)
             if eyes and found is None:
                 known = {name.removesuffix("_eyes"): name for name in source.kind.eyes}
                 self._unknown(f"set of eyes of `{source.name}`", eyes, known, source_node)
             times = self._times(part, node)
             yield Hung(part, source, found or "", by, times, node)
+
+    def _check_bail(
+        self, part: Part, source: Part, by: reading.Node | None, node: reading.Node
+    ) -> None:
+        """A bail goes round what it hangs from, without a ring."""
+        if part.kind.role is not Role.BAIL:
+            return
+        if by is not None:
+            self._fault(
+                f"`{part.name}` is a bail, which goes round `{source.name}` itself: take `by` out,"
+                " or say what hangs from the bail in a line of its own",
+                by.place,
+                part.key.place,
+            )
+        elif source.kind.role not in _GOES_ROUND and not source.has("of"):
+            self._fault(
+                f"`{source.name}` is {article(source.kind.name)}, and the bail `{part.name}` goes"
+                " round a rope, a strand or a chain piece: name one of those, or hang a ring there",
+                node.place,
+                source.key.place,
+            )
 
     def _times(self, part: Part, node: reading.Mapping) -> int:
         """How many a line hangs: as it says, or once each of drops whose counts are listed."""
@@ -451,12 +483,16 @@ class _Builder:
             )
 
 
+#: What a bead tip may cover beside a crimp: the knots whose width trade table `knots` has.
+KNOTS = ("overhand", "double overhand")
+#: What a bail goes round, beside a piece of chain.
+_GOES_ROUND = (Role.ROPE, Role.BAND, Role.STRAND)
 _WOVEN = (Role.ROPE, Role.BAND)
 #: what a step works on: verb and field -> roles of the part
 _WORKS_ON: Mapping[tuple[str, str], tuple[Role, ...]] = {
     ("weave", "part"): _WOVEN,
     ("finish thread", "part"): _WOVEN,
-    ("slide", "onto"): _WOVEN,
+    ("slide", "onto"): (*_WOVEN, Role.STRAND),
     ("glue", "part"): (Role.CAP,),
     ("glue", "to"): (Role.ROPE,),
     ("glue", "with"): (Role.GLUE,),

@@ -21,6 +21,7 @@ from typing import Any, Literal
 from wellstrung import reading, units
 from wellstrung.derive import Quantities
 from wellstrung.joins import (
+    BailAround,
     ChainCut,
     ClaspClosed,
     CoreInRope,
@@ -46,6 +47,7 @@ from wellstrung.joins import (
     StrandsInCone,
     Subject,
     Threaded,
+    TipOnStrands,
     Toggle,
     WireLink,
     Worn,
@@ -159,7 +161,7 @@ class Ask:
 
     def across(self, part: Part) -> Quantity:
         """How wide a part is across its own line: its outside or its width; raises Missing."""
-        round_ones = (Role.ROPE, Role.CAP, Role.RING)
+        round_ones = (Role.ROPE, Role.STRAND, Role.CAP, Role.CONE, Role.CRIMP, Role.TIP, Role.RING)
         return self.of(part, "outside" if part.kind.role in round_ones else "width")
 
     def source(self, place: Place) -> str:
@@ -340,6 +342,7 @@ def _unit(like: Quantity, base: str) -> str:
 __all__ = [
     "Answer",
     "Ask",
+    "BailAround",
     "BeadsNeeded",
     "Cause",
     "Caution",
@@ -398,6 +401,7 @@ __all__ = [
     "ThreadEnds",
     "ThreadNeeded",
     "Threaded",
+    "TipOnStrands",
     "Toggle",
     "Verdict",
     "Window",
