@@ -74,6 +74,7 @@ class _Builder:
         run = tuple(self._run())
         self._check_rest(run)
         self._check_loop()
+        self._check_closing(run)
         hung = tuple(self._hung())
         self._check_circles(hung)
         return Plan(
@@ -420,6 +421,19 @@ class _Builder:
                 " closes",
                 closes.node.place,
                 run_is.node.place,
+            )
+
+    def _check_closing(self, run: tuple[RunEntry, ...]) -> None:
+        """What closes through its loop has a ring at one end for the other to go through."""
+        closes = self.tree.entries.get("closes")
+        if closes is None or closes.node.value != "through its loop":
+            return
+        ends = [entry.part.kind.role for entry in (*run[:1], *run[-1:])]
+        if len(run) < 2 or Role.RING not in ends:
+            self._fault(
+                "the piece closes through its loop, and no end of the run is a ring: begin or end"
+                " `run` with a jump ring",
+                closes.node.place,
             )
 
     def _check_rest(self, run: tuple[RunEntry, ...]) -> None:

@@ -618,7 +618,7 @@ def _own_eyes(part: Part) -> list[str]:
     return [key for key, eye in eyes if eye.counted is None and not eye.carries]
 
 
-def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
+def eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
     """The eyes by which a place in the run meets its neighbour; chain goes `onwards` by its last.
 
     Other parts meet both their neighbours by their first set of eyes.
@@ -632,7 +632,7 @@ def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
 
 def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     """Strands against the holes they meet; into a single eye all of them are gathered."""
-    eyes = _eyes_facing(end)
+    eyes = eyes_facing(end)
     if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
         return
     ends = 1 if end.half or "holes" in end.part.kind.eyes else 2
@@ -664,8 +664,8 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
         if entry.part.kind.role is not Role.RING:
             continue
         beside = (*behind, *ahead)
-        met = [_eyes_facing(place, onwards=True) for place in behind]
-        met += [_eyes_facing(place) for place in ahead]
+        met = [eyes_facing(place, onwards=True) for place in behind]
+        met += [eyes_facing(place) for place in ahead]
         held = [eyes for eyes in met if eyes is not None]
         for eyes in held:
             yield RingThroughEye(entry.place, entry.part, eyes, 1)
@@ -700,7 +700,7 @@ def pieces_hung(line: Hung) -> int:
 
 
 def _hung_joins(plan: Plan) -> Iterator[Subject]:
-    in_run = {_eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
+    in_run = {eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
     for line in plan.hung:
         if line.part.kind.role is Role.BAIL:
             yield BailAround(line.place_of("from"), line.part, line.source)
@@ -865,7 +865,7 @@ def opens(side: Eyes | Part, plan: Plan) -> bool | None:
 def _curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
     """The ring, or the eye, by which a place in the run meets its neighbour."""
     is_ring = entry.part.kind.role is Role.RING
-    return entry.part if is_ring else _eyes_facing(entry, onwards=onwards)
+    return entry.part if is_ring else eyes_facing(entry, onwards=onwards)
 
 
 def _eyes_meet(plan: Plan) -> Iterator[Subject]:

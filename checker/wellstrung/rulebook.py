@@ -59,6 +59,7 @@ from wellstrung.joins import (
 from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
 from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.place import Edit, Place
+from wellstrung.positions import SlidesOn, TailThroughLoop
 from wellstrung.quantity import (
     Cause,
     Quantity,
@@ -392,12 +393,14 @@ __all__ = [
     "RopeInCap",
     "Rule",
     "RunEntry",
+    "SlidesOn",
     "Spread",
     "Step",
     "StrandInCrimp",
     "StrandsAtHoles",
     "StrandsInCone",
     "Subject",
+    "TailThroughLoop",
     "ThreadEnds",
     "ThreadNeeded",
     "Threaded",

@@ -231,7 +231,7 @@ def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:
             if step.verb == "glue" and step.get("to") == rope.name:
                 cap = plan.parts[str(step.get("part"))]
                 glued += [(cap, step)] * joints_of(step)
-            if _puts_on(step, ring, line, rope):
+            if puts_on(step, ring, line, rope):
                 break
         else:
             step = None
@@ -241,7 +241,7 @@ def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:
         )
 
 
-def _puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:
+def puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:
     """Whether a step is the one that brings the ring (with what it carries) on the rope."""
     if step.verb == "slide":
         return step.get("part") in (ring.name, line.part.name) and step.get("onto") == rope.name

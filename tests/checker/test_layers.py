@@ -41,6 +41,7 @@ MAY: dict[str, set[str]] = {
     "joins": {"chain", "model", "place", "units"},
     "rest": {"model", "quantity", "units"},
     "work": {"joins", "model", "place"},
+    "positions": {"joins", "model", "work"},
     "needs": {"joins", "model", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity"},
     "derive": {
@@ -51,14 +52,15 @@ MAY: dict[str, set[str]] = {
         "chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables", "thread",
     },
     "rulebook": {
-        "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "words",
-        "work",
+        "derive", "joins", "model", "needs", "place", "positions", "quantity", "reading", "units",
+        "words", "work",
     },
     "hooks": set(),
     "installed": set(),
     "host": {"hooks", "installed"},
     "checking": {
-        "building", "joins", "model", "needs", "reading", "shape", "work", "bench", "derive",
+        "building", "joins", "model", "needs", "positions", "reading", "shape", "work", "bench",
+        "derive",
         "host", "place", "quantity", "rulebook", "words",
     },
     "drawing": {"checking", "joins", "model", "quantity", "rulebook", "units", "words"},

@@ -1,0 +1,156 @@
+"""Where parts stand along the run, and what follows: what they have to pass to get there.
+
+The ends of a rope or a strand are made at the bench - capped, crimped, knotted, sewn - and what is
+closed goes on before that, or over all that an end carries.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from wellstrung.joins import Eyes, Subject, eyes_facing, hanging_eyes, opens
+from wellstrung.model import Hung, Part, Plan, Role, RunEntry, Step
+from wellstrung.work import caps_at, puts_on
+
+
+@dataclass(frozen=True)
+class SlidesOn(Subject):
+    """What is closed and goes round a rope or a strand, and what is in its way at either end.
+
+    `what` is a ring, a bail, or the eye of a pendant. `ends` are the parts between it and either
+    open end, nearest first, up to where the run can be undone. `step` is the one that brings it on,
+    `made_by` the steps that had made both ends by then; empty while an end is free.
+    """
+
+    what: Eyes | Part
+    carrier: Part
+    ends: tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]
+    step: Step | None
+    made_by: tuple[Step, ...]
+
+    @property
+    def slider(self) -> Part:
+        """The part that slides."""
+        return self.what.part if isinstance(self.what, Eyes) else self.what
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What slides, then on what."""
+        return (self.slider.name, self.carrier.name)
+
+
+@dataclass(frozen=True)
+class TailThroughLoop(Subject):
+    """The ring at one end of a piece that closes through it, and what is drawn through it.
+
+    `tail` is what stands at the other end, from there to its rope or strand, and what hangs there.
+    """
+
+    loop: Part
+    tail: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ring, then what goes through."""
+        return (self.loop.name, *(part.name for part in self.tail))
+
+
+def find(plan: Plan) -> tuple[Subject, ...]:
+    """Every subject that follows from where parts stand along the run."""
+    return (*_slides_on(plan), *_tail_through_loop(plan))
+
+
+#: what others slide along
+_CARRIERS = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
+#: what is made fast to the end of a rope or a strand, and its own eye opens beyond it
+_FAST = frozenset({Role.CAP, Role.CONE, Role.CRIMP, Role.TIP})
+#: verbs that make an end
+_END_VERBS = frozenset({"glue", "crimp", "sew", "wrap loop"})
+
+
+def _slides_on(plan: Plan) -> Iterator[Subject]:
+    for line in plan.hung:
+        what, carrier = _slider(line), line.source
+        at = next((n for n, entry in enumerate(plan.run) if carrier in entry.parts), None)
+        if what is None or at is None or plan.is_loop or carrier.kind.role not in _CARRIERS:
+            continue
+        if carrier.kind.role is Role.ROPE and line.by is not None and caps_at(plan, carrier):
+            continue  # a ring and the caps of a rope are `RingOnCappedRope`
+        slider = line.by or line.part
+        step = next((s for s in plan.steps if puts_on(s, slider, line, carrier)), None)
+        ends = (
+            tuple(_in_the_way(plan, plan.run[:at][::-1])),
+            tuple(_in_the_way(plan, plan.run[at + 1 :])),
+        )
+        place = step.place if step else line.place_of("part")
+        made_by = _made_by(plan, carrier, ends, step) if step else ()
+        yield SlidesOn(place, what, carrier, ends, step, made_by)
+
+
+def _slider(line: Hung) -> Eyes | Part | None:
+    """What of a line goes round what it hangs from."""
+    if line.on_thread or line.source_eyes:
+        return None
+    if line.part.kind.role is Role.BAIL:
+        return line.part
+    return line.by if line.by is not None else hanging_eyes(line.part)
+
+
+def _in_the_way(plan: Plan, outwards: Sequence[RunEntry]) -> Iterator[RunEntry]:
+    """The parts from a rope or strand outwards, up to the first place where the run is undone."""
+    for entry in outwards:
+        fast = entry.part.kind.role in _FAST
+        side = entry.part if entry.part.kind.role is Role.RING else eyes_facing(entry)
+        loose = bool(side is not None and opens(side, plan))
+        if loose and not fast:
+            return
+        yield entry
+        if loose:
+            return
+
+
+def _made_by(
+    plan: Plan, carrier: Part, ends: Sequence[Sequence[RunEntry]], until: Step
+) -> tuple[Step, ...]:
+    """The steps that made both ends before a step; empty where one was still free by then."""
+    free = list(ends)
+    made: list[Step] = []
+    for step in plan.steps[: until.number - 1]:
+        times = step.get("joints") or step.get("times") or 1
+        done = [end for end in free if any(_makes(step, carrier, entry.part) for entry in end)]
+        for end in done[: int(times)]:
+            free.remove(end)
+            made.append(step)
+    return tuple(made) if not free else ()
+
+
+def _makes(step: Step, carrier: Part, part: Part) -> bool:
+    """Whether a step makes an end of `carrier` fast in a part, or fixes that part beyond it."""
+    if step.verb == "knot":
+        return step.get("part") == carrier.name and part.kind.role is Role.TIP
+    covered = part.text("covers") if part.has("covers") else part.name
+    return step.verb in _END_VERBS and step.get("part") in (part.name, covered)
+
+
+def _tail_through_loop(plan: Plan) -> Iterator[Subject]:
+    closes = plan.written("closes")
+    if closes is None or closes.value != "through its loop" or not plan.run:
+        return
+    begins = plan.run[0].part.kind.role is Role.RING
+    loop, *others = plan.run if begins else plan.run[::-1]
+    tail: list[Part] = []
+    for entry in reversed(others):
+        tail += entry.parts
+        if entry.part.kind.role in _CARRIERS or entry.part.has("of"):
+            break
+        tail += _below(plan, entry.part)
+    yield TailThroughLoop(closes.place, loop.part, tuple(dict.fromkeys(tail)))
+
+
+def _below(plan: Plan, part: Part) -> Iterator[Part]:
+    """Everything that hangs from a part, and from what hangs there."""
+    for line in plan.hung:
+        if line.source is part:
+            yield line.part
+            yield from _below(plan, line.part)
