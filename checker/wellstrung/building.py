@@ -22,6 +22,7 @@ from wellstrung.model import (
     RunEntry,
     Step,
     Target,
+    bead_mix,
     bead_row,
     counts_of,
     fills_rest,
@@ -77,6 +78,7 @@ class _Builder:
         self._check_closing(run)
         hung = tuple(self._hung())
         self._check_circles(hung)
+        self._check_centre(run, hung)
         return Plan(
             file=read.file,
             text=read.text,
@@ -421,6 +423,25 @@ class _Builder:
                 " closes",
                 closes.node.place,
                 run_is.node.place,
+            )
+
+    def _check_centre(self, run: tuple[RunEntry, ...], hung: tuple[Hung, ...]) -> None:
+        """What is meant for the middle is a part or a bead with a place in the run."""
+        entry = self.tree.entries.get("centre")
+        if entry is None:
+            return
+        name = str(entry.node.value)
+        if name not in self.parts and name not in self.beads:
+            self._unknown("part or bead", name, {**self.parts, **self.beads}, entry.node)
+            return
+        placed = {part.name for place in run for part in place.parts}
+        placed |= {line.part.name for line in hung}
+        placed |= {bead for place in run for part in place.parts for bead in bead_mix(part)}
+        if name not in placed:
+            self._fault(
+                f"`{name}` is meant for the middle, and it has no place in the piece: put it in"
+                " `run`, or hang it there",
+                entry.node.place,
             )
 
     def _check_closing(self, run: tuple[RunEntry, ...]) -> None:

@@ -10,7 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from wellstrung.joins import Eyes, Subject, eyes_facing, hanging_eyes, opens
-from wellstrung.model import Hung, Part, Plan, Role, RunEntry, Step
+from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step, bead_mix
+from wellstrung.needs import ROUND, wearer_of
 from wellstrung.work import caps_at, puts_on
 
 
@@ -56,9 +57,47 @@ class TailThroughLoop(Subject):
         return (self.loop.name, *(part.name for part in self.tail))
 
 
+@dataclass(frozen=True)
+class Centred(Subject):
+    """What is meant for the middle of the run, and what stands there before and after it.
+
+    `item` is a part of the run, what hangs from one, or a bead of the strand there. The halves of
+    the clasp are left out: its own middle lies at the back.
+    """
+
+    item: Item
+    entry: RunEntry
+    before: tuple[RunEntry, ...]
+    after: tuple[RunEntry, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What is meant for the middle, and where it stands."""
+        return tuple(dict.fromkeys((self.item.name, self.entry.part.name)))
+
+
+@dataclass(frozen=True)
+class Rigid(Subject):
+    """What is stiff in the run - a part, or a bead of one - and whose measure it goes round.
+
+    `size` names its straight length, and `curved` says that it is bent to the body.
+    """
+
+    item: Item
+    size: str
+    curved: bool
+    wearer: Item
+    measure: str
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part or the bead."""
+        return (self.item.name,)
+
+
 def find(plan: Plan) -> tuple[Subject, ...]:
     """Every subject that follows from where parts stand along the run."""
-    return (*_slides_on(plan), *_tail_through_loop(plan))
+    return (*_slides_on(plan), *_tail_through_loop(plan), *_centred(plan), *_rigid(plan))
 
 
 #: what others slide along
@@ -154,3 +193,55 @@ def _below(plan: Plan, part: Part) -> Iterator[Part]:
         if line.source is part:
             yield line.part
             yield from _below(plan, line.part)
+
+
+def _centred(plan: Plan) -> Iterator[Subject]:
+    centre = plan.written("centre")
+    if centre is None or plan.is_loop:
+        return
+    name = str(centre.value)
+    item = plan.parts.get(name) or plan.beads[name]
+    at = [n for n, entry in enumerate(plan.run) if _stands_at(plan, item, entry)]
+    if not at:
+        return
+    where = at[len(at) // 2]
+    worn = [entry for entry in plan.run if entry.part.kind.role is not Role.CLASP]
+    before = tuple(entry for entry in worn if entry in plan.run[:where])
+    after = tuple(entry for entry in worn if entry in plan.run[where + 1 :])
+    yield Centred(centre.place, item, plan.run[where], before, after)
+
+
+def _stands_at(plan: Plan, item: Item, entry: RunEntry) -> bool:
+    """Whether a place in the run is, or strings, or carries what is meant for the middle.
+
+    What goes round a rope, a strand or a band slides to its lowest place by itself.
+    """
+    if item in entry.parts:
+        return True
+    if not isinstance(item, Part):
+        return entry.part.kind.role is Role.STRAND and item.name in bead_mix(entry.part)
+    carries = entry.part.kind.role not in _CARRIERS
+    return carries and any(line.part is item and line.source is entry.part for line in plan.hung)
+
+
+#: the field with the straight length of what is stiff, by kind
+_STIFF = {"connector": "length", "end cap": "length", "cone": "length", "wire link": "stack"}
+
+
+def _rigid(plan: Plan) -> Iterator[Subject]:
+    wearer = wearer_of(plan)
+    if wearer is None or plan.piece not in ROUND:
+        return
+    measure = ROUND[plan.piece]
+    for part in dict.fromkeys(part for entry in plan.run for part in entry.parts):
+        if part.kind.name in _STIFF and (part.kind.name != "wire link" or part.has("beads")):
+            size = _STIFF[part.kind.name]
+            yield Rigid(part.key.place, part, size, _curved(part), wearer, measure)
+        elif part.kind.role is Role.STRAND:
+            for name in bead_mix(part):
+                bead = plan.beads[name]
+                yield Rigid(bead.key.place, bead, "length", _curved(bead), wearer, measure)
+
+
+def _curved(item: Item) -> bool:
+    return item.has("curved") and item.text("curved") == "yes"

@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from wellstrung import reading, units
-from wellstrung.derive import Quantities
+from wellstrung.derive import Quantities, adds
 from wellstrung.joins import (
     BailAround,
     ChainCut,
@@ -59,7 +59,7 @@ from wellstrung.joins import (
 from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
 from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.place import Edit, Place
-from wellstrung.positions import SlidesOn, TailThroughLoop
+from wellstrung.positions import Centred, Rigid, SlidesOn, TailThroughLoop
 from wellstrung.quantity import (
     Cause,
     Quantity,
@@ -155,6 +155,10 @@ class Ask:
     def of(self, item: Item, what: str) -> Quantity:
         """`what` of a part or a bead; raises Missing."""
         return self._quantities.of(item, what)
+
+    def adds(self, entry: RunEntry) -> Quantity:
+        """What a place in the run adds to it, with all its links; raises Missing."""
+        return adds(entry, self._quantities)
 
     def opens(self, side: Eyes | Part) -> bool | None:
         """Whether a ring or an eye can be opened; None where the plan does not say."""
@@ -347,6 +351,7 @@ __all__ = [
     "BeadsNeeded",
     "Cause",
     "Caution",
+    "Centred",
     "ChainCut",
     "ClaspClosed",
     "CoreInRope",
@@ -384,6 +389,7 @@ __all__ = [
     "PutOn",
     "Quantity",
     "Remedy",
+    "Rigid",
     "RingHolds",
     "RingInUse",
     "RingOnCappedRope",

@@ -41,7 +41,7 @@ MAY: dict[str, set[str]] = {
     "joins": {"chain", "model", "place", "units"},
     "rest": {"model", "quantity", "units"},
     "work": {"joins", "model", "place"},
-    "positions": {"joins", "model", "work"},
+    "positions": {"joins", "model", "needs", "work"},
     "needs": {"joins", "model", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity"},
     "derive": {
