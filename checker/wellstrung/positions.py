@@ -6,13 +6,13 @@ closed goes on before that, or over all that an end carries.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from wellstrung.joins import Eyes, Subject, eyes_facing, hanging_eyes, opens
 from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step, bead_mix
 from wellstrung.needs import ROUND, wearer_of
-from wellstrung.work import caps_at, puts_on
+from wellstrung.work import puts_on
 
 
 @dataclass(frozen=True)
@@ -109,27 +109,35 @@ _END_VERBS = frozenset({"glue", "crimp", "sew", "wrap loop"})
 
 
 def _slides_on(plan: Plan) -> Iterator[Subject]:
+    carriers = {line.source for line in plan.hung if line.source.kind.role in _CARRIERS}
+    ends_of: dict[Part, tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]] = {}
+    for at, entry in enumerate(() if plan.is_loop else plan.run):
+        for part in entry.parts:
+            if part in carriers and part not in ends_of:
+                outwards = plan.run[:at][::-1], plan.run[at + 1 :]
+                first, last = (tuple(_in_the_way(plan, way)) for way in outwards)
+                ends_of[part] = first, last
     for line in plan.hung:
         what, carrier = _slider(line), line.source
-        at = next((n for n, entry in enumerate(plan.run) if carrier in entry.parts), None)
-        if what is None or at is None or plan.is_loop or carrier.kind.role not in _CARRIERS:
+        if what is None or carrier not in ends_of:
             continue
-        if carrier.kind.role is Role.ROPE and line.by is not None and caps_at(plan, carrier):
+        ends = ends_of[carrier]
+        if carrier.kind.role is Role.ROPE and line.by is not None and _capped(ends):
             continue  # a ring and the caps of a rope are `RingOnCappedRope`
         slider = line.by or line.part
         step = next((s for s in plan.steps if puts_on(s, slider, line, carrier)), None)
-        ends = (
-            tuple(_in_the_way(plan, plan.run[:at][::-1])),
-            tuple(_in_the_way(plan, plan.run[at + 1 :])),
-        )
         place = step.place if step else line.place_of("part")
         made_by = _made_by(plan, carrier, ends, step) if step else ()
         yield SlidesOn(place, what, carrier, ends, step, made_by)
 
 
+def _capped(ends: Sequence[Sequence[RunEntry]]) -> bool:
+    return any(entry.part.kind.role is Role.CAP for end in ends for entry in end[:1])
+
+
 def _slider(line: Hung) -> Eyes | Part | None:
-    """What of a line goes round what it hangs from."""
-    if line.on_thread or line.source_eyes:
+    """What of a line goes round what it hangs from; the loop of a wire link is turned round it."""
+    if line.on_thread or line.source_eyes or "loop" in line.part.kind.eyes:
         return None
     if line.part.kind.role is Role.BAIL:
         return line.part
@@ -201,27 +209,25 @@ def _centred(plan: Plan) -> Iterator[Subject]:
         return
     name = str(centre.value)
     item = plan.parts.get(name) or plan.beads[name]
-    at = [n for n, entry in enumerate(plan.run) if _stands_at(plan, item, entry)]
+    # what goes round a rope, a strand or a band slides to its lowest place by itself
+    above = {line.source for line in plan.hung if line.part is item}
+    carrying = {part for part in above if part.kind.role not in _CARRIERS}
+    at = [n for n, entry in enumerate(plan.run) if _stands_at(entry, item, carrying)]
     if not at:
         return
     where = at[len(at) // 2]
-    worn = [entry for entry in plan.run if entry.part.kind.role is not Role.CLASP]
-    before = tuple(entry for entry in worn if entry in plan.run[:where])
-    after = tuple(entry for entry in worn if entry in plan.run[where + 1 :])
+    before, after = (
+        tuple(entry for entry in side if entry.part.kind.role is not Role.CLASP)
+        for side in (plan.run[:where], plan.run[where + 1 :])
+    )
     yield Centred(centre.place, item, plan.run[where], before, after)
 
 
-def _stands_at(plan: Plan, item: Item, entry: RunEntry) -> bool:
-    """Whether a place in the run is, or strings, or carries what is meant for the middle.
-
-    What goes round a rope, a strand or a band slides to its lowest place by itself.
-    """
-    if item in entry.parts:
-        return True
-    if not isinstance(item, Part):
-        return entry.part.kind.role is Role.STRAND and item.name in bead_mix(entry.part)
-    carries = entry.part.kind.role not in _CARRIERS
-    return carries and any(line.part is item and line.source is entry.part for line in plan.hung)
+def _stands_at(entry: RunEntry, item: Item, carrying: Collection[Part]) -> bool:
+    """Whether a place in the run is, or strings, or carries what is meant for the middle."""
+    if isinstance(item, Part):
+        return item in entry.parts or entry.part in carrying
+    return entry.part.kind.role is Role.STRAND and item.name in bead_mix(entry.part)
 
 
 #: the field with the straight length of what is stiff, by kind

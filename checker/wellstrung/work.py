@@ -376,7 +376,8 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
             want(entry.part, "close ring", entry.linked, entry.linked)
     for line in plan.hung:
         _want_made(line.part, wanted)
-        want(line.part, "hang", pieces_hung(line), line.times)
+        if line.part.kind.role is not Role.BAIL:  # it is slid on or closed round
+            want(line.part, "hang", pieces_hung(line), line.times)
         if line.by is not None and line.by.text("closing") == "open":
             want(line.by, "close ring", line.times, line.times)
     for before, after in plan.neighbours:
