@@ -1,4 +1,8 @@
-"""The opening of a bail and what it goes round: it runs along it freely."""
+"""The opening of a bail and what it goes round: it runs along it freely.
+
+A bail too narrow for the beads of a strand may be strung between two of them, where it stays; round
+a rope or a chain there is no such place.
+"""
 
 from __future__ import annotations
 
@@ -12,6 +16,7 @@ from wellstrung.rulebook import (
     Held,
     Misfit,
     Remedy,
+    Role,
     Rule,
     Verdict,
     about,
@@ -28,14 +33,16 @@ def check(join: BailAround, ask: Ask) -> Answer:
     if compare(runs) is Verdict.HOLDS:
         return Held(runs)
     forced = compare(fits) is not Verdict.HOLDS
+    beaded = join.around.kind.role is Role.STRAND
     bail = f"the opening of bail `{join.bail.name}` ({spelled(inside)})"
     around = f"`{join.around.name}`, which is {about(across, inside)} across"
+    stays = ": it stays between the two beads where it is strung" if forced and beaded else ""
     # a tenth of a millimetre is as fine as bails are sold
     wanted = math.ceil((inside.middle - runs.likely.low) * 10 - 1e-9) / 10
     size = in_unit_of(wanted, inside)
     return Misfit(
-        says=f"{bail} {'does not go' if forced else 'does not run freely'} round {around}",
-        may=f"{bail} may not {'go' if forced else 'run freely'} round {around}",
+        says=f"{bail} {'does not go' if forced else 'does not run freely'} round {around}{stays}",
+        may=f"{bail} may not {'go' if forced else 'run freely'} round {around}{stays}",
         place=join.bail.place_of("inside"),
         found=spelled(inside),
         needed=f"an opening of {size} or wider",
@@ -47,7 +54,7 @@ def check(join: BailAround, ask: Ask) -> Answer:
             Remedy(f"take a bail with an opening of {size} or wider, or hang it by a ring"),
         ),
         margin=fits if forced else runs,
-        at_most="error" if forced else "warning",
+        at_most="error" if forced and not beaded else "warning",
         also=(join.around.key.place,),
     )
 
