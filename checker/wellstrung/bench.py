@@ -124,6 +124,12 @@ LIMITS: Mapping[str, Setting] = {
     "ring slack": Setting(
         8.0, "", "inside over wire is 3 to 7.5 in the trade table `jump_rings`, a little more held"
     ),
+    "centre off": Setting(
+        3.0, "mm", "a centre piece further off the middle is seen, common practice, no source"
+    ),
+    "rigid curve": Setting(
+        5.0, "mm", "a straight bar of 30 mm lies well on a wrist of 16.5 cm, common practice"
+    ),
     "elastic stretch": Setting(
         1.5, "", "times its length that a strand on elastic goes on over a hand, common practice"
     ),

@@ -22,6 +22,7 @@ from wellstrung.model import (
     RunEntry,
     Step,
     Target,
+    bead_mix,
     bead_row,
     counts_of,
     fills_rest,
@@ -74,8 +75,10 @@ class _Builder:
         run = tuple(self._run())
         self._check_rest(run)
         self._check_loop()
+        self._check_closing(run)
         hung = tuple(self._hung())
         self._check_circles(hung)
+        self._check_centre(run, hung)
         return Plan(
             file=read.file,
             text=read.text,
@@ -172,6 +175,16 @@ class _Builder:
                     " part of kind `core`",
                     node.place,
                     core.key.place,
+                )
+        node = part.node_at("covers")
+        if node is not None and str(node.value) not in KNOTS:
+            inside = self._part(node)
+            if inside is not None and inside.kind.role is not Role.CRIMP:
+                self._fault(
+                    f"`{inside.name}` is {article(inside.kind.name)}: `covers` takes"
+                    f" {listed(KNOTS)} or a part of kind `crimp`",
+                    node.place,
+                    inside.key.place,
                 )
         node = part.node_at("over")
         over = self._part(node) if node is not None else None
@@ -324,12 +337,34 @@ class _Builder:
                     entries["part"].node.place,
                     source_node.place,
                 )
+            self._check_bail(part, source, by_node, entries["from"].node)
             found = _eyes_called(source, eyes)
             if eyes and found is None:
                 known = {name.removesuffix("_eyes"): name for name in source.kind.eyes}
                 self._unknown(f"set of eyes of `{source.name}`", eyes, known, source_node)
             times = self._times(part, node)
             yield Hung(part, source, found or "", by, times, node)
+
+    def _check_bail(
+        self, part: Part, source: Part, by: reading.Node | None, node: reading.Node
+    ) -> None:
+        """A bail goes round what it hangs from, without a ring."""
+        if part.kind.role is not Role.BAIL:
+            return
+        if by is not None:
+            self._fault(
+                f"`{part.name}` is a bail, which goes round `{source.name}` itself: take `by` out,"
+                " or say what hangs from the bail in a line of its own",
+                by.place,
+                part.key.place,
+            )
+        elif source.kind.role not in _GOES_ROUND and not source.has("of"):
+            self._fault(
+                f"`{source.name}` is {article(source.kind.name)}, and the bail `{part.name}` goes"
+                " round a rope, a strand or a chain piece: name one of those, or hang a ring there",
+                node.place,
+                source.key.place,
+            )
 
     def _times(self, part: Part, node: reading.Mapping) -> int:
         """How many a line hangs: as it says, or once each of drops whose counts are listed."""
@@ -399,6 +434,38 @@ class _Builder:
                 run_is.node.place,
             )
 
+    def _check_centre(self, run: tuple[RunEntry, ...], hung: tuple[Hung, ...]) -> None:
+        """What is meant for the middle is a part or a bead with a place in the run."""
+        entry = self.tree.entries.get("centre")
+        if entry is None:
+            return
+        name = str(entry.node.value)
+        if name not in self.parts and name not in self.beads:
+            self._unknown("part or bead", name, {**self.parts, **self.beads}, entry.node)
+            return
+        placed = {part.name for place in run for part in place.parts}
+        placed |= {line.part.name for line in hung}
+        placed |= {bead for place in run for part in place.parts for bead in bead_mix(part)}
+        if name not in placed:
+            self._fault(
+                f"`{name}` is meant for the middle, and it has no place in the piece: put it in"
+                " `run`, or hang it there",
+                entry.node.place,
+            )
+
+    def _check_closing(self, run: tuple[RunEntry, ...]) -> None:
+        """What closes through its loop has a ring at one end for the other to go through."""
+        closes = self.tree.entries.get("closes")
+        if closes is None or closes.node.value != "through its loop":
+            return
+        ends = [entry.part.kind.role for entry in (*run[:1], *run[-1:])]
+        if len(run) < 2 or Role.RING not in ends:
+            self._fault(
+                "the piece closes through its loop, and no end of the run is a ring: begin or end"
+                " `run` with a jump ring",
+                closes.node.place,
+            )
+
     def _check_rest(self, run: tuple[RunEntry, ...]) -> None:
         """One part in the run may fill the rest, and of a length that is wanted."""
         filling = [part for part in self.parts.values() if fills_rest(part)]
@@ -464,9 +531,13 @@ class _Builder:
             )
 
 
+#: What a bead tip may cover beside a crimp: the knots whose width trade table `knots` has.
+KNOTS = ("overhand", "double overhand")
+#: What a bail goes round, beside a piece of chain.
+_GOES_ROUND = (Role.ROPE, Role.BAND, Role.STRAND)
 _WOVEN = (Role.ROPE, Role.BAND, Role.WOVEN)
-#: what a ring can slide along
-_LONG = (Role.ROPE, Role.BAND)
+#: what a ring or a bail can slide along
+_LONG = (Role.ROPE, Role.BAND, Role.STRAND)
 #: what a step works on: verb and field -> roles of the part
 _WORKS_ON: Mapping[tuple[str, str], tuple[Role, ...]] = {
     ("weave", "part"): _WOVEN,

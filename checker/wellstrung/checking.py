@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from wellstrung import building, carrying, joins, model, needs, reading, shape, work
+from wellstrung import building, carrying, joins, model, needs, positions, reading, shape, work
 from wellstrung.bench import Bench
 from wellstrung.derive import Quantities
 from wellstrung.host import Host
@@ -161,7 +161,13 @@ class Checker:
         quantities = Quantities(plan)
         judged = _Judged(self.host, plan, quantities)
         judged.run(
-            (*joins.find(plan), *carrying.find(plan), *work.simulate(plan), *needs.find(plan))
+            (
+                *joins.find(plan),
+                *carrying.find(plan),
+                *work.simulate(plan),
+                *needs.find(plan),
+                *positions.find(plan),
+            )
         )
         spoken = list(_one_cause_each(judged.remarks, self.host.rules))
         found = [

@@ -11,7 +11,16 @@ from collections.abc import Callable, Iterator, Mapping
 
 from wellstrung import rest
 from wellstrung.joins import ChainCut, Eyes, chain_cuts, pieces_hung
-from wellstrung.model import Item, Missing, Part, Plan, Role, bead_shares, beads_named
+from wellstrung.model import (
+    Item,
+    Missing,
+    Part,
+    Plan,
+    Role,
+    RunEntry,
+    bead_shares,
+    beads_named,
+)
 from wellstrung.needs import beads_needed
 from wellstrung.palette import BEAD
 from wellstrung.quantity import Quantity, derived, exact, once, times, total
@@ -276,16 +285,17 @@ def _length(ask: Quantities) -> Quantity:
 
 def _adds(ask: Quantities, but: Part | None = None) -> list[Quantity]:
     """What each place in the run adds, all but those of one part."""
-    terms = []
-    for entry in ask.plan.run:
-        if entry.part is but:
-            continue
-        what = f"{entry.half}.along" if entry.half else "along"
-        adds = min(
-            (ask.of(part, what) for part in entry.parts), key=lambda length: length.middle
-        )  # of strands side by side the shortest lies innermost, and the piece is as long as it
-        terms.append(times(adds, entry.linked))
-    return terms
+    return [adds(entry, ask) for entry in ask.plan.run if entry.part is not but]
+
+
+def adds(entry: RunEntry, ask: Quantities) -> Quantity:
+    """What one place in the run adds to it, mm, with all the links that stand there.
+
+    Of strands side by side the shortest lies innermost, and the piece is as long as it.
+    """
+    what = f"{entry.half}.along" if entry.half else "along"
+    along = min((ask.of(part, what) for part in entry.parts), key=lambda length: length.middle)
+    return times(along, entry.linked)
 
 
 def _rest(part: Part, ask: Quantities) -> Quantity:

@@ -321,6 +321,32 @@ class StrandInCrimp(Subject):
 
 
 @dataclass(frozen=True)
+class TipOnStrands(Subject):
+    """The ends of strands that come into a bead tip, and the knot or the crimp that it covers."""
+
+    tip: Part
+    strands: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Tip, strands."""
+        return (self.tip.name, *(strand.name for strand in self.strands))
+
+
+@dataclass(frozen=True)
+class BailAround(Subject):
+    """A bail and the rope, strand or chain that it goes round."""
+
+    bail: Part
+    around: Part
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Bail, what it goes round."""
+        return (self.bail.name, self.around.name)
+
+
+@dataclass(frozen=True)
 class Threaded(Subject):
     """A bead on the thread, line or wire of a part."""
 
@@ -675,11 +701,12 @@ def _threaded(plan: Plan) -> Iterator[Threaded]:
 
 
 def _own_eyes(part: Part) -> list[str]:
-    """The sets of eyes by which a part runs and hangs: all but those of a woven edge."""
-    return [key for key, eye in part.kind.eyes.items() if eye.counted is None]
+    """The sets of eyes by which a part runs and hangs: all but those that only carry."""
+    eyes = part.kind.eyes.items()
+    return [key for key, eye in eyes if eye.counted is None and not eye.carries]
 
 
-def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
+def eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
     """The eyes by which a place in the run meets its neighbour; chain goes `onwards` by its last.
 
     Other parts meet both their neighbours by their first set of eyes.
@@ -693,7 +720,7 @@ def _eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
 
 def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     """Strands against the holes they meet; into a single eye all of them are gathered."""
-    eyes = _eyes_facing(end)
+    eyes = eyes_facing(end)
     if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
         return
     ends = 1 if end.half or "holes" in end.part.kind.eyes else 2
@@ -729,12 +756,14 @@ def _run_joins(plan: Plan) -> Iterator[Subject]:
                 yield LinkThroughCone(inner.place, inner.part, end.part)
             elif end.part.kind.role is Role.CRIMP and inner.part.kind.role is Role.STRAND:
                 yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
+            elif end.part.kind.role is Role.TIP and inner.part.kind.role is Role.STRAND:
+                yield TipOnStrands(end.place, end.part, inner.parts)
     for entry, (behind, ahead) in plan.with_neighbours():
         if entry.part.kind.role is not Role.RING:
             continue
         beside = (*behind, *ahead)
-        met = [_eyes_facing(place, onwards=True) for place in behind]
-        met += [_eyes_facing(place) for place in ahead]
+        met = [eyes_facing(place, onwards=True) for place in behind]
+        met += [eyes_facing(place) for place in ahead]
         held = [eyes for eyes in met if eyes is not None]
         for eyes in held:
             yield RingThroughEye(entry.place, entry.part, eyes, 1)
@@ -769,8 +798,10 @@ def pieces_hung(line: Hung) -> int:
 
 
 def _hung_joins(plan: Plan) -> Iterator[Subject]:
-    in_run = {_eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
+    in_run = {eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
     for line in plan.hung:
+        if line.part.kind.role is Role.BAIL:
+            yield BailAround(line.place_of("from"), line.part, line.source)
         if line.by is None:
             continue
         place = line.place_of("by")
@@ -815,7 +846,10 @@ def _hung_by_eyes(plan: Plan) -> Iterator[Subject]:
 
 
 def placed(plan: Plan) -> dict[str, int]:
-    """How many of each part the plan hangs or runs, over all the pieces it makes."""
+    """How many of each part the plan hangs or runs, over all the pieces it makes.
+
+    The crimp inside a bead tip counts with its tip.
+    """
     counts: dict[str, int] = {}
     for line in plan.hung:
         counts[line.part.name] = counts.get(line.part.name, 0) + pieces_hung(line)
@@ -824,6 +858,9 @@ def placed(plan: Plan) -> dict[str, int]:
         if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
             for part in entry.parts:
                 counts[part.name] = counts.get(part.name, 0) + entry.linked
+                if part.kind.role is Role.TIP and part.has("covers"):
+                    inside = part.text("covers")
+                    counts[inside] = counts.get(inside, 0) + entry.linked
     return {name: count * plan.makes for name, count in counts.items()}
 
 
@@ -923,6 +960,8 @@ def opens(side: Eyes | Part, plan: Plan) -> bool | None:
         return True
     if part.has("of"):
         return plan.parts[part.text("of")].text("links_are") == "open"
+    if part.kind.role is Role.BAIL and part.has("type") and part.text("type") == "pinch":
+        return True  # its prongs are bent apart and pressed together
     path = side.path
     return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
 
@@ -930,7 +969,7 @@ def opens(side: Eyes | Part, plan: Plan) -> bool | None:
 def _curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
     """The ring, or the eye, by which a place in the run meets its neighbour."""
     is_ring = entry.part.kind.role is Role.RING
-    return entry.part if is_ring else _eyes_facing(entry, onwards=onwards)
+    return entry.part if is_ring else eyes_facing(entry, onwards=onwards)
 
 
 def _eyes_meet(plan: Plan) -> Iterator[Subject]:

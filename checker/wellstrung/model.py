@@ -43,6 +43,8 @@ class Role(Enum):
     CAP = auto()
     CONE = auto()
     CRIMP = auto()
+    TIP = auto()
+    BAIL = auto()
     DROP = auto()
     RING = auto()
     EYED = auto()
@@ -57,7 +59,8 @@ class EyeField:
 
     `other` is the path for the types of that kind that keep them elsewhere. `counted` counts the
     holes of beads along a woven edge, and `counted_by` is the field that the author would change:
-    such eyes carry what hangs from them, and their part neither runs nor hangs by them.
+    such eyes carry what hangs from them, and their part neither runs nor hangs by them. `carries`
+    says the same of the eyes of a part that goes round what it hangs from.
     """
 
     path: tuple[str, ...] = ()
@@ -65,6 +68,7 @@ class EyeField:
     other: tuple[str, ...] = ()
     counted: Callable[[Part], int] | None = None
     counted_by: str = ""
+    carries: bool = False
 
 
 @dataclass(frozen=True)

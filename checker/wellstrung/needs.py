@@ -218,14 +218,15 @@ def _gripped(clasp: Part) -> bool:
 
 
 def _worn(plan: Plan) -> Iterator[Subject]:
-    wearer = _wearer(plan)
+    wearer = wearer_of(plan)
     if wearer is None or plan.piece not in ROUND:
         return
     if plan.tree.value.get("closes") != "open":
         yield Fitted(wearer.key.place, wearer, ROUND[plan.piece])
 
 
-def _wearer(plan: Plan) -> Item | None:
+def wearer_of(plan: Plan) -> Item | None:
+    """Who wears the piece, with the fields that the plan gives; None where it tells of nobody."""
     entry = plan.tree.entries.get("wearer")
     if entry is None or not isinstance(entry.node, reading.Mapping):
         return None
@@ -246,7 +247,7 @@ def _put_on(plan: Plan) -> Iterator[Subject]:
     if over:
         place = plan.place_of("closes" if closes else "run_is")
         strands = dict.fromkeys(part for entry in plan.run for part in entry.parts)
-        yield PutOn(place, _wearer(plan), over, tuple(strands))
+        yield PutOn(place, wearer_of(plan), over, tuple(strands))
 
 
 #: fields of a part whose text is no name of another part

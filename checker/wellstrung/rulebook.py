@@ -20,8 +20,9 @@ from typing import Any, Literal
 
 from wellstrung import reading, tables, units
 from wellstrung.carrying import OnThread, bare_edges, edges_of
-from wellstrung.derive import Quantities
+from wellstrung.derive import Quantities, adds
 from wellstrung.joins import (
+    BailAround,
     BandInClasp,
     ChainCut,
     ClaspClosed,
@@ -50,6 +51,7 @@ from wellstrung.joins import (
     StrandsInCone,
     Subject,
     Threaded,
+    TipOnStrands,
     Toggle,
     WireLink,
     Worn,
@@ -75,6 +77,7 @@ from wellstrung.model import (
 from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
 from wellstrung.outline import Slab, across, drops, outline, side_by_side
 from wellstrung.place import Edit, Place
+from wellstrung.positions import Centred, Rigid, SlidesOn, TailThroughLoop
 from wellstrung.quantity import (
     Cause,
     Quantity,
@@ -188,6 +191,10 @@ class Ask:
                 if line.by is not None:
                     terms.append(times(self.of(line.by, "mass"), line.times))
         return total(f"{part.name} and what hangs from it", "g", terms)
+
+    def adds(self, entry: RunEntry) -> Quantity:
+        """What a place in the run adds to it, with all its links; raises Missing."""
+        return adds(entry, self._quantities)
 
     def opens(self, side: Eyes | Part) -> bool | None:
         """Whether a ring or an eye can be opened; None where the plan does not say."""
@@ -450,10 +457,12 @@ def _unit(like: Quantity, base: str) -> str:
 __all__ = [
     "Answer",
     "Ask",
+    "BailAround",
     "BandInClasp",
     "BeadsNeeded",
     "Cause",
     "Caution",
+    "Centred",
     "ChainCut",
     "ClaspClosed",
     "CoreInRope",
@@ -493,6 +502,7 @@ __all__ = [
     "PutOn",
     "Quantity",
     "Remedy",
+    "Rigid",
     "RingHolds",
     "RingInUse",
     "RingOnCappedRope",
@@ -502,6 +512,7 @@ __all__ = [
     "RopeInCap",
     "Rule",
     "RunEntry",
+    "SlidesOn",
     "Spread",
     "Step",
     "StrandInCrimp",
@@ -509,9 +520,11 @@ __all__ = [
     "StrandsBeside",
     "StrandsInCone",
     "Subject",
+    "TailThroughLoop",
     "ThreadEnds",
     "ThreadNeeded",
     "Threaded",
+    "TipOnStrands",
     "Toggle",
     "Verdict",
     "Window",

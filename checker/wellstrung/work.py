@@ -231,7 +231,7 @@ def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:
             if step.verb == "glue" and step.get("to") == rope.name:
                 cap = plan.parts[str(step.get("part"))]
                 glued += [(cap, step)] * joints_of(step)
-            if _puts_on(step, ring, line, rope):
+            if puts_on(step, ring, line, rope):
                 break
         else:
             step = None
@@ -241,7 +241,7 @@ def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:
         )
 
 
-def _puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:
+def puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:
     """Whether a step is the one that brings the ring (with what it carries) on the rope."""
     if step.verb == "slide":
         return step.get("part") in (ring.name, line.part.name) and step.get("onto") == rope.name
@@ -378,7 +378,8 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
             want(entry.part, "close ring", entry.linked, entry.linked)
     for line in plan.hung:
         _want_made(line.part, wanted)
-        want(line.part, "hang", pieces_hung(line), line.times)
+        if line.part.kind.role is not Role.BAIL:  # it is slid on or closed round
+            want(line.part, "hang", pieces_hung(line), line.times)
         if line.by is not None and line.by.text("closing") == "open":
             want(line.by, "close ring", line.times, line.times)
     for before, after in plan.neighbours:

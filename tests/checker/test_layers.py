@@ -43,6 +43,7 @@ MAY: dict[str, set[str]] = {
     "carrying": {"joins", "model", "quantity"},
     "rest": {"model", "quantity", "units"},
     "work": {"joins", "model", "place"},
+    "positions": {"joins", "model", "needs", "work"},
     "needs": {"joins", "model", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity"},
     "derive": {
@@ -57,6 +58,7 @@ MAY: dict[str, set[str]] = {
         "derive", "joins", "model", "needs", "outline", "place", "quantity", "reading", "units",
         "words", "work",
         "carrying", "tables",
+        "positions",
     },
     "hooks": set(),
     "installed": set(),
@@ -64,6 +66,7 @@ MAY: dict[str, set[str]] = {
     "checking": {
         "building", "carrying", "joins", "model", "needs", "reading", "shape", "work", "bench",
         "derive", "host", "place", "quantity", "rulebook", "words",
+        "positions",
     },
     "drawing": {"checking", "joins", "model", "quantity", "rulebook", "units", "words"},
     "report": {"checking", "drawing", "host", "place", "quantity", "rulebook", "tables"},

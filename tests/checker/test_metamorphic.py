@@ -55,9 +55,11 @@ def test_renaming_parts_changes_no_remark(name: str) -> None:
     names = {part: f"thing {number}" for number, part in enumerate(data["parts"])}
     for section in ("run", "hung", "work", "supplies"):
         data[section] = renamed(data.get(section, []), names)
+    if "centre" in data:
+        data["centre"] = renamed(data["centre"], names)
     data["parts"] = {names[part]: fields for part, fields in data["parts"].items()}
     for fields in data["parts"].values():
-        for field in ("of", "over", "core"):  # where a part names another
+        for field in ("of", "over", "core", "covers"):  # where a part names another
             if fields.get(field) in names:
                 fields[field] = names[fields[field]]
     before, after = CHECKER.check_text(PLANS[name]), CHECKER.check_text(written(data))

@@ -534,6 +534,8 @@ jump_rings, 6 mm outside, 16 AWG, inside: 3.4 (3.2..3.6) mm
 jump_rings, through a loop, room: 0.1 mm
 jump_rings, two through a loop, room: 0.2 mm
 knots, overhand, left: 0.45 (0.35..0.45)
+knots, overhand, across: 2.6 (2.15..3)
+knots, double overhand, across: 3.5 (3..4)
 knots, reef, left: 0.45
 knots, sheepshank, left: 0.45
 knots, figure eight, left: 0.48

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from wellstrung.kinds import (
+    bail,
     band,
     bead_drop,
+    bead_tip,
     bezel,
     braid,
     chain,
@@ -13,6 +15,7 @@ from wellstrung.kinds import (
     connector,
     core,
     crimp,
+    ear_post,
     ear_wire,
     end_cap,
     jump_ring,
@@ -36,11 +39,14 @@ KINDS: tuple[Kind, ...] = (
     end_cap.END_CAP,
     cone.CONE,
     crimp.CRIMP,
+    bead_tip.BEAD_TIP,
     wire_link.WIRE_LINK,
     bead_drop.BEAD_DROP,
     ear_wire.EAR_WIRE,
+    ear_post.EAR_POST,
     jump_ring.JUMP_RING,
     pendant.PENDANT,
+    bail.BAIL,
     connector.CONNECTOR,
     spacer_bar.SPACER_BAR,
     clasp.CLASP,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.derive import Quantities
 from wellstrung.kinds.metal import stated_mass
+from wellstrung.kinds.plain import size
 from wellstrung.model import EyeField, Kind, Part, Role
 from wellstrung.quantity import Quantity, derived
 from wellstrung_schemas import fragment
@@ -16,14 +17,10 @@ def _along(part: Part, ask: Quantities) -> Quantity:
         "mm",
         lambda length, eye_wire: length - 2 * eye_wire,
         "length - 2 * eye_wire",
-        length=part.length("length", allowance="part length"),
+        length=ask.of(part, "length"),
         eye_wire=ask.of(part, "eyes.wire"),
         source="geometry, worked out for this project",
     )
-
-
-def _width(part: Part, ask: Quantities) -> Quantity:
-    return part.length("width", allowance="part length")
 
 
 CONNECTOR = Kind(
@@ -31,5 +28,10 @@ CONNECTOR = Kind(
     fragment("connector"),
     Role.EYED,
     eyes={"eyes": EyeField(("eyes",), several=True)},
-    quantities={"along": _along, "width": _width, "mass": stated_mass},
+    quantities={
+        "length": size("length", "part length"),
+        "width": size("width", "part length"),
+        "along": _along,
+        "mass": stated_mass,
+    },
 )

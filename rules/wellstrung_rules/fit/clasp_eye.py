@@ -1,7 +1,7 @@
-"""An eye linked straight into a clasp's eye, without a ring: each wall passes the other's hole.
+"""An eye linked straight into that of a clasp or a bail: each wall passes the other's hole.
 
-A link of chain, or the loop of a connector or cap, is opened and hooked into the clasp. Either wall
-lies in the other's hole, so that both holes count.
+A link of chain, or the loop of a connector or cap, is opened and hooked into the clasp; the foot of
+a bail is hooked into a pendant. Either wall lies in the other's hole, so that both holes count.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
     one, other = meeting.one, meeting.other
     if not (isinstance(one, Eyes) and isinstance(other, Eyes)):
         return None
-    if Role.CLASP not in (one.part.kind.role, other.part.kind.role):
+    if {Role.CLASP, Role.BAIL}.isdisjoint((one.part.kind.role, other.part.kind.role)):
         return None
     margins = [(_room(one, other, ask), one, other), (_room(other, one, ask), other, one)]
     margin, outer, inner = min(margins, key=lambda found: found[0].likely.low)
@@ -72,7 +72,7 @@ RULE = Rule(
     subject=EyesMeet,
     check=check,
     title=(
-        "an eye linked into a clasp's eye without a ring passes it, and it the eye (with a ring:"
+        "an eye linked into the eye of a clasp or a bail passes it, and it the eye (with a ring:"
         " `ring-through-eye`; whether one opens: `no-way-in`)"
     ),
     why=(

@@ -1,0 +1,45 @@
+"""Ear post: goes through the ear; the earring hangs from its eye, or is glued to its pad."""
+
+from __future__ import annotations
+
+from wellstrung.derive import Quantities
+from wellstrung.kinds.metal import stated_mass
+from wellstrung.kinds.plain import size
+from wellstrung.model import EyeField, Kind, Part, Role
+from wellstrung.quantity import Quantity, derived, exact
+from wellstrung_schemas import fragment
+
+
+def _wire(part: Part, ask: Quantities) -> Quantity:
+    return part.wire("wire")
+
+
+def _along(part: Part, ask: Quantities) -> Quantity:
+    """From the post to where the earring bears in its eye; a pad lies behind what is glued on."""
+    if not part.has("eye"):
+        return exact(f"{part.name}.along", 0.0, "mm", source="its pad lies behind what it carries")
+    return derived(
+        f"{part.name}.along",
+        "mm",
+        lambda drop, eye_wire: drop - eye_wire,
+        "drop - eye_wire",
+        drop=ask.of(part, "drop"),
+        eye_wire=ask.of(part, "eye.wire"),
+        source="geometry, worked out for this project",
+    )
+
+
+EAR_POST = Kind(
+    "ear post",
+    fragment("ear post"),
+    Role.EYED,
+    eyes={"eye": EyeField(("eye",))},
+    quantities={
+        "wire": _wire,
+        "length": size("length", "part length"),
+        "pad": size("pad", "part length"),
+        "drop": size("drop", "part length"),
+        "along": _along,
+        "mass": stated_mass,
+    },
+)

@@ -1,0 +1,78 @@
+"""The opening of a bail and what it goes round: it runs along it freely.
+
+A bail too narrow for the beads of a strand may be strung between two of them, where it stays; round
+a rope or a chain there is no such place.
+"""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    BailAround,
+    Edit,
+    Held,
+    Misfit,
+    Remedy,
+    Role,
+    Rule,
+    Verdict,
+    about,
+    compare,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(join: BailAround, ask: Ask) -> Answer:
+    inside, across = ask.of(join.bail, "inside"), ask.across(join.around)
+    fits = inside - across
+    runs = fits - ask.limit("ring swing")
+    if compare(runs) is Verdict.HOLDS:
+        return Held(runs)
+    forced = compare(fits) is not Verdict.HOLDS
+    beaded = join.around.kind.role is Role.STRAND
+    bail = f"the opening of bail `{join.bail.name}` ({spelled(inside)})"
+    around = f"`{join.around.name}`, which is {about(across, inside)} across"
+    stays = ": it stays between the two beads where it is strung" if forced and beaded else ""
+    # a tenth of a millimetre is as fine as bails are sold
+    wanted = math.ceil((inside.middle - runs.likely.low) * 10 - 1e-9) / 10
+    size = in_unit_of(wanted, inside)
+    return Misfit(
+        says=f"{bail} {'does not go' if forced else 'does not run freely'} round {around}{stays}",
+        may=f"{bail} may not {'go' if forced else 'run freely'} round {around}{stays}",
+        place=join.bail.place_of("inside"),
+        found=spelled(inside),
+        needed=f"an opening of {size} or wider",
+        remedies=(
+            Remedy(
+                f"take a bail with an opening of {size} for `{join.bail.name}`",
+                (Edit(join.bail.place_of("inside"), size),),
+            ),
+            Remedy(f"take a bail with an opening of {size} or wider, or hang it by a ring"),
+        ),
+        margin=fits if forced else runs,
+        at_most="error" if forced and not beaded else "warning",
+        also=(join.around.key.place,),
+    )
+
+
+RULE = Rule(
+    name="bail-opening",
+    family="fit",
+    subject=BailAround,
+    check=check,
+    title=(
+        "a bail goes round its rope, strand or chain and runs along it (whether a closed one gets"
+        " there at all is `passes-over-end`)"
+    ),
+    why="a bail that grips the rope holds the pendant askew and frays the thread it slides on",
+    sources=(
+        "what goes round something is wider than it: geometry",
+        "0.2 mm left to run: common practice, no source",
+    ),
+    bad="bail: {kind: bail, inside: 6 mm} on a rope of 7.8 mm",
+    good="bail: {kind: bail, inside: 9 mm} on a rope of 7.8 mm",
+)

@@ -1,0 +1,68 @@
+"""A piece that closes through its own ring: the other end, and what hangs there, goes through."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Held,
+    Misfit,
+    Rule,
+    TailThroughLoop,
+    Verdict,
+    about,
+    compare,
+    in_unit_of,
+    sized_by,
+    wider_ring,
+)
+
+
+def check(closing: TailThroughLoop, ask: Ask) -> Answer:
+    loop = closing.loop
+    inside = ask.of(loop, "inside")
+    rooms = {part: inside - ask.across(part) for part in closing.tail}
+    part, fits = min(rooms.items(), key=lambda found: found[1].likely.low)
+    runs = fits - ask.limit("ring swing")
+    if compare(runs) is Verdict.HOLDS:
+        return Held(runs)
+    forced = compare(fits) is not Verdict.HOLDS
+    size = ask.of(loop, sized_by(loop))
+    across = ask.across(part)
+    widest = f"`{part.name}`, {about(across, size)} across,"
+    through = f"through the ring `{loop.name}` (inside {about(inside, size)})"
+    short = -runs.likely.low
+    return Misfit(
+        says=f"{widest} {'does not go' if forced else 'does not go freely'} {through}, by which the"
+        f" {ask.plan.piece} closes",
+        may=f"{widest} may not go {'' if forced else 'freely '}{through}, by which the"
+        f" {ask.plan.piece} closes",
+        place=loop.place_of(sized_by(loop)),
+        found=f"inside {about(inside, size)}",
+        needed=f"inside {in_unit_of(math.ceil((inside.middle + short) * 10) / 10, size)} or more",
+        remedies=wider_ring(loop, size, short, "a narrower end"),
+        margin=fits if forced else runs,
+        at_most="error" if forced else "warning",
+        also=(closing.place, part.key.place),
+    )
+
+
+RULE = Rule(
+    name="tail-through-loop",
+    family="fit",
+    subject=TailThroughLoop,
+    check=check,
+    title="the end of a piece that closes through its ring goes through it, with what hangs there",
+    why=(
+        "a lariat is put on every day by drawing its tail through: a cap or a drop that catches is"
+        " forced, and the thread behind it gives"
+    ),
+    sources=(
+        "what goes through a ring is narrower than its inside: geometry",
+        "0.2 mm left to run: common practice, no source",
+    ),
+    bad="closes: through its loop with a ring of 10 mm inside and a cap of 11.5 mm at the tail",
+    good="closes: through its loop with a ring of 16 mm inside and a cap of 11.5 mm at the tail",
+)

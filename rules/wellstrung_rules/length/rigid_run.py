@@ -1,0 +1,108 @@
+"""A straight, stiff part of the run against the curve of the body that it lies on."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Edit,
+    Held,
+    Misfit,
+    Part,
+    Remedy,
+    Rigid,
+    Rule,
+    Verdict,
+    about,
+    compare,
+    derived,
+    in_unit_of,
+    spelled,
+)
+
+
+def check(stiff: Rigid, ask: Ask) -> Answer:
+    if stiff.curved:
+        return None
+    length, body = ask.of(stiff.item, stiff.size), stiff.wearer.length(stiff.measure)
+    most = ask.limit("rigid curve")
+    curve = derived(
+        f"the curve over {stiff.item.name}",
+        "mm",
+        sagitta,
+        "body / (2 * pi) - sqrt(max((body / (2 * pi))^2 - length^2 / 4, 0))",
+        length=length,
+        body=body,
+        source="a chord in a circle: geometry",
+    )
+    margin = most - curve
+    if compare(margin) is Verdict.HOLDS:
+        return Held(margin)
+    longest = math.floor(_chord(most.middle, body.middle) + 1e-9)
+    size = in_unit_of(longest, length)
+    straight = f"`{stiff.item.name}` is straight for {spelled(length)}"
+    over = f"over which the {stiff.measure} ({spelled(body)}) curves by {about(curve, length)}"
+    return Misfit(
+        says=f"{straight}, {over}: its ends stand off",
+        may=f"{straight}, {over}: its ends may stand off",
+        place=stiff.item.place_of(stiff.size if stiff.item.has(stiff.size) else "beads"),
+        found=spelled(length),
+        needed=f"{size} or shorter, or curved",
+        remedies=_remedies(stiff, size),
+        margin=margin,
+        also=(stiff.wearer.place_of(stiff.measure),),
+    )
+
+
+def sagitta(length: float, body: float) -> float:
+    """How far a round body of that girth rises above a straight line of a length, mm.
+
+    r - sqrt(r^2 - length^2 / 4) with r = body / (2 pi), and r where the line is longer than the
+    body is wide. Geometry; a wrist is flatter than a circle where a bracelet's front lies.
+
+    >>> round(sagitta(length=30.0, body=165.0), 2), round(sagitta(length=90.0, body=165.0), 2)
+    (4.71, 26.26)
+    """
+    radius = body / (2 * math.pi)
+    return radius - math.sqrt(max(radius**2 - length**2 / 4, 0.0))
+
+
+def _chord(rise: float, body: float) -> float:
+    """The length, mm, above which a body of that girth rises so far: `sagitta` the other way."""
+    radius = body / (2 * math.pi)
+    return 2 * math.sqrt(max(radius**2 - max(radius - rise, 0.0) ** 2, 0.0))
+
+
+def _remedies(stiff: Rigid, size: str) -> tuple[Remedy, ...]:
+    name, kind = stiff.item.name, stiff.item.kind.name if isinstance(stiff.item, Part) else ""
+    bent = "one that is bent to the body and say so, `curved: yes`, or "
+    take = f"take {bent if kind in ('', 'connector') else ''}one of {size} or shorter for `{name}`"
+    by_hand = Remedy(f"{take}, or two with a link between them")
+    if kind == "wire link":
+        return (Remedy(f"put fewer beads on `{name}`: {size} or less, and another link beside it"),)
+    if not stiff.item.has(stiff.size):
+        return (by_hand,)
+    edit = Edit(stiff.item.place_of(stiff.size), size)
+    return (Remedy(f"take one of {size} for `{name}`", (edit,)), by_hand)
+
+
+RULE = Rule(
+    name="rigid-run",
+    family="length",
+    subject=Rigid,
+    check=check,
+    title="what is straight and stiff in the run is short enough for the curve it lies on",
+    why=(
+        "a bar of 45 mm bridges the wrist: its ends catch in every sleeve, and the bracelet feels"
+        " tighter than it measures"
+    ),
+    sources=(
+        "a chord in the circle of wrist, ankle or neck: geometry",
+        "about 30 mm lie well on a wrist of 16.5 cm, a curve of 5 mm: common practice, no source",
+    ),
+    bad="bar: {kind: connector, length: 45 mm} on a wrist of 16.5 cm, which curves by 12.7 mm",
+    good="bar: {kind: connector, length: 28 mm} on a wrist of 16.5 cm, which curves by 4.1 mm",
+    level="warning",
+)
