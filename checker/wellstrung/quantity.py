@@ -14,7 +14,7 @@ from __future__ import annotations
 import ast
 import math
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from functools import lru_cache, partial
@@ -32,16 +32,31 @@ _SCAN = (-1.0, -0.75, -0.5, -0.25, 0.25, 0.5, 0.75, 1.0)
 _ENDS = (-1.0, 1.0)
 
 
-@dataclass(frozen=True, slots=True)
 class Cause:
     """Why a value varies: `name` of `scope`; `cure` is what the maker can do about it.
 
-    Two causes are the same when name and scope are.
+    Two causes are the same when name and scope are. Every working of a spread looks causes up in
+    dictionaries, thousands of times a plan, so a cause knows its hash.
     """
 
-    name: str
-    scope: str = ""
-    cure: str = field(default="", compare=False)
+    __slots__ = ("_hash", "cure", "name", "scope")
+
+    def __init__(self, name: str, scope: str = "", cure: str = "") -> None:
+        self.name = name
+        self.scope = scope
+        self.cure = cure
+        self._hash = hash((name, scope))
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    def __eq__(self, other: object) -> bool:
+        return (
+            isinstance(other, Cause) and self.name == other.name and self.scope == other.scope
+        )
+
+    def __repr__(self) -> str:
+        return f"Cause({self.name!r}, {self.scope!r})"
 
     def __str__(self) -> str:
         return f"{self.name} of {self.scope}" if self.scope else self.name
@@ -105,10 +120,22 @@ class Quantity:
     @once
     def causes(self) -> tuple[Cause, ...]:
         """Every cause that may move the value, each once, in order of first appearance."""
-        found = {spread.cause: None for spread in self.spreads if spread.down or spread.up}
-        for arg in self.args.values():
-            found |= dict.fromkeys(arg.causes)
-        return tuple(found)
+        if self.function is None:
+            return tuple(dict.fromkeys(cause for cause, down, up in self.spreads if down or up))
+        varying = self._varying.values()
+        if len(varying) == 1:
+            return next(iter(varying)).causes
+        return tuple(dict.fromkeys([cause for arg in varying for cause in arg.causes]))
+
+    @once
+    def _varying(self) -> Mapping[str, Quantity]:
+        """The arguments that vary; the others are wherever they rest."""
+        return {key: arg for key, arg in self.args.items() if arg.causes}
+
+    @once
+    def _at_rest(self) -> Mapping[str, float]:
+        """The middle of every argument."""
+        return {key: arg.middle for key, arg in self.args.items()}
 
     @once
     def leaves(self) -> tuple[Quantity, ...]:
@@ -125,27 +152,27 @@ class Quantity:
         if self._separable:
             moves = self._moves
             return self.middle + math.fsum(
-                abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves
+                [abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves]
             )
         assert self.function is not None
-        return self.function(**{key: arg.at(moved) for key, arg in self.args.items()})
+        values = {key: arg.at(moved) for key, arg in self._varying.items()}
+        return self.function(**{**self._at_rest, **values})
 
     @once
     def middle(self) -> float:
         """The value with every cause at rest."""
         if self.function is None:
             return self.at_rest
-        return self.function(**{key: arg.middle for key, arg in self.args.items()})
+        return self.function(**self._at_rest)
 
     @once
     def _slopes(self) -> Mapping[str, float] | None:
         """How far the value moves when an argument moves by one; None where that varies."""
         if self.slopes is not None or self.function is None or self.scan:
             return self.slopes
-        varying = tuple(key for key, arg in self.args.items() if arg.causes)
+        varying, rest = tuple(self._varying), self._at_rest
         if not is_linear(self.formula, varying):
             return None
-        rest = {key: arg.middle for key, arg in self.args.items()}
         return {key: self.function(**{**rest, key: rest[key] + 1}) - self.middle for key in varying}
 
     @once
@@ -153,7 +180,7 @@ class Quantity:
         """Whether each cause moves the value by an amount of its own, whatever the others do."""
         if self.function is None or not self.causes:
             return True
-        return self._slopes is not None and all(arg._separable for arg in self.args.values())
+        return self._slopes is not None and all([arg._separable for arg in self._varying.values()])
 
     @once
     def _moves(self) -> dict[Cause, tuple[float, ...]]:
@@ -165,8 +192,9 @@ class Quantity:
                 if down or up:
                     moves[cause] = (low - down, high + up)
         elif self._slopes is not None and not self._scanned:
-            for key, slope in self._slopes.items():
-                for cause, ends in self.args[key]._moves.items():
+            for key, arg in self._varying.items():
+                slope = self._slopes[key]
+                for cause, ends in arg._moves.items():
                     before = moves.get(cause, (0.0, 0.0))
                     moves[cause] = (before[0] + slope * ends[0], before[1] + slope * ends[1])
         else:
@@ -178,12 +206,12 @@ class Quantity:
     @once
     def _kinked(self) -> bool:
         """Whether a cause moves its leaf further one way, so that resting may be an end as well."""
-        lopsided = any(spread.down != spread.up for spread in self.spreads)
-        return lopsided or any(arg._kinked for arg in self.args.values())
+        lopsided = any([down != up for _, down, up in self.spreads])
+        return lopsided or any([arg._kinked for arg in self._varying.values()])
 
     @once
     def _scanned(self) -> bool:
-        return self.scan or any(arg._scanned for arg in self.args.values())
+        return self.scan or any([arg._scanned for arg in self._varying.values()])
 
     @once
     def effects(self) -> dict[Cause, Window]:
@@ -195,10 +223,10 @@ class Quantity:
 
     @once
     def _by_root_sum_square(self) -> Window:
-        effects = self.effects.values()
+        moves = self._moves.values()
         return Window(
-            self.middle - math.hypot(*(effect.low for effect in effects)),
-            self.middle + math.hypot(*(effect.high for effect in effects)),
+            self.middle - math.hypot(*[min(0.0, *ends) for ends in moves]),
+            self.middle + math.hypot(*[max(0.0, *ends) for ends in moves]),
         )
 
     @once
@@ -218,11 +246,11 @@ class Quantity:
     def worst(self) -> Window:
         """The least and the greatest value that any combination of the causes gives."""
         if self._separable:
-            effects = self.effects.values()
-            low = self.middle + math.fsum(effect.low for effect in effects)
-            return Window(low, self.middle + math.fsum(effect.high for effect in effects))
-        merged = self._merged(frozenset())
-        if len(merged.causes) < len(self.causes):
+            moves = self._moves.values()
+            low = self.middle + math.fsum([min(0.0, *ends) for ends in moves])
+            return Window(low, self.middle + math.fsum([max(0.0, *ends) for ends in moves]))
+        merged = self._merged(())
+        if merged is not self:
             return merged.worst
         points = (*_ENDS, 0.0) if self._kinked else _ENDS
         if len(self.causes) <= _ALL_CORNERS_UP_TO and not self._scanned:
@@ -233,25 +261,27 @@ class Quantity:
             return Window(min(self.middle, *values), max(self.middle, *values))
         return Window(-self._climb(-1.0), self._climb(1.0))
 
-    def _merged(self, elsewhere: frozenset[Cause]) -> Quantity:
+    def _merged(self, elsewhere: Collection[Cause]) -> Quantity:
         """The same value with each argument whose causes move nothing else made one leaf.
 
         Such an argument reaches its own worst whatever the others do, so it counts as one cause.
         """
-        if not self.args or not self.causes:
-            return self
+        met, shared = set(elsewhere), set(elsewhere)
+        for arg in self._varying.values():
+            shared.update(met.intersection(arg.causes))
+            met.update(arg.causes)
         args = {}
-        for key, arg in self.args.items():
-            others = (other.causes for name, other in self.args.items() if name != key)
-            beside = elsewhere.union(*others)
-            if len(arg.causes) > 1 and beside.isdisjoint(arg.causes):
+        for key, arg in self._varying.items():
+            if not shared.isdisjoint(arg.causes):
+                args[key] = arg._merged(shared)
+            elif len(arg.causes) > 1:
                 low, high = arg.worst
                 as_one = Cause(arg.name, str(id(arg)))
                 spread = Spread(as_one, arg.middle - low, high - arg.middle)
                 args[key] = leaf(arg.name, arg.middle, arg.unit, [spread])
-            else:
-                args[key] = arg if beside.isdisjoint(arg.causes) else arg._merged(beside)
-        return replace(self, args=args)
+        if all([self.args[key] is arg for key, arg in args.items()]):
+            return self
+        return replace(self, args={**self.args, **args})
 
     def _climb(self, sign: float) -> float:
         """The greatest `sign` x value, going from each cause's own best end until none helps."""
