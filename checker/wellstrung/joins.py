@@ -6,16 +6,16 @@ Rules ask for these subjects by type and never walk the plan themselves.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from itertools import takewhile
 
 from wellstrung import chain as chains
 from wellstrung import units
 from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step, beads_named
 from wellstrung.place import Place
+from wellstrung.records import field, record
 
 
-@dataclass(frozen=True)
+@record
 class Subject:
     """What a rule looks at: the parts it is about and where the plan says so.
 
@@ -30,7 +30,7 @@ class Subject:
         return ()
 
 
-@dataclass(frozen=True)
+@record
 class Eyes:
     """A set of eyes of one part; `key` as the kind calls it, `count` where the plan says it."""
 
@@ -87,7 +87,7 @@ class Eyes:
         return f"{self.part.name}.{self.key}.{what}"
 
 
-@dataclass(frozen=True)
+@record
 class RopeInCap(Subject):
     """The end of a rope in an end cap; `takes` says what of it goes in: its beads, or its nub."""
 
@@ -105,7 +105,7 @@ class RopeInCap(Subject):
         return (self.cap.name, self.rope.name)
 
 
-@dataclass(frozen=True)
+@record
 class RingThroughEye(Subject):
     """A ring's wire in a hole; `rings` of them share one eye."""
 
@@ -119,7 +119,7 @@ class RingThroughEye(Subject):
         return (self.ring.name, self.eyes.part.name)
 
 
-@dataclass(frozen=True)
+@record
 class RingHolds(Subject):
     """Everything that one ring holds: eyes, a rope it goes round, other rings."""
 
@@ -136,7 +136,7 @@ class RingHolds(Subject):
         return (self.ring.name, *around, *held)
 
 
-@dataclass(frozen=True)
+@record
 class HungOnEyes(Subject):
     """A set of eyes and every line that hangs something from it."""
 
@@ -149,7 +149,7 @@ class HungOnEyes(Subject):
         return (*dict.fromkeys(line.part.name for line in self.lines), self.eyes.part.name)
 
 
-@dataclass(frozen=True)
+@record
 class HungByEyes(Subject):
     """A part that hangs by several eyes of its own, and every line that hangs it."""
 
@@ -162,7 +162,7 @@ class HungByEyes(Subject):
         return (self.eyes.part.name,)
 
 
-@dataclass(frozen=True)
+@record
 class CutFromChain:
     """One kind of piece cut from a chain: its links, first to last, and how many there are."""
 
@@ -171,7 +171,7 @@ class CutFromChain:
     count: int
 
 
-@dataclass(frozen=True)
+@record
 class ChainCut(Subject):
     """A chain, all that is cut from it, and the lengths on hand (mm, by line of `supplies`)."""
 
@@ -197,7 +197,7 @@ class ChainCut(Subject):
         return [line.mm for line in self.on_hand for _ in range(line.pieces)]
 
 
-@dataclass(frozen=True)
+@record
 class Length:
     """One line of supplies: so many pieces of a length, as written."""
 
@@ -208,7 +208,7 @@ class Length:
     place: Place
 
 
-@dataclass(frozen=True)
+@record
 class PieceCut(Subject):
     """One kind of chain piece and the step that cuts it, where there is one."""
 
@@ -225,7 +225,7 @@ class PieceCut(Subject):
         return (self.piece.name, self.chain.name)
 
 
-@dataclass(frozen=True)
+@record
 class Glue(Subject):
     """An adhesive in the plan."""
 
@@ -237,7 +237,7 @@ class Glue(Subject):
         return (self.adhesive.name,)
 
 
-@dataclass(frozen=True)
+@record
 class StrandsInCone(Subject):
     """The gathered ends of strands in a cone, or in an end cap that takes them all."""
 
@@ -250,7 +250,7 @@ class StrandsInCone(Subject):
         return (self.cone.name, *(strand.name for strand in self.strands))
 
 
-@dataclass(frozen=True)
+@record
 class LinkThroughCone(Subject):
     """A wire link in the narrow hole of the cone that it runs through."""
 
@@ -263,7 +263,7 @@ class LinkThroughCone(Subject):
         return (self.link.name, self.cone.name)
 
 
-@dataclass(frozen=True)
+@record
 class StrandInCrimp(Subject):
     """The end of a strand in a crimp: its line goes through it and comes back."""
 
@@ -276,7 +276,7 @@ class StrandInCrimp(Subject):
         return (self.crimp.name, self.strand.name)
 
 
-@dataclass(frozen=True)
+@record
 class Threaded(Subject):
     """A bead on the thread, line or wire of a part."""
 
@@ -289,7 +289,7 @@ class Threaded(Subject):
         return (self.part.name, self.bead.name)
 
 
-@dataclass(frozen=True)
+@record
 class WireLink(Subject):
     """A wire link or a pin, with what it carries."""
 
@@ -301,7 +301,7 @@ class WireLink(Subject):
         return (self.link.name,)
 
 
-@dataclass(frozen=True)
+@record
 class ClaspClosed(Subject):
     """A clasp whose halves meet."""
 
@@ -313,7 +313,7 @@ class ClaspClosed(Subject):
         return (self.clasp.name,)
 
 
-@dataclass(frozen=True)
+@record
 class RingInUse(Subject):
     """A ring that the run or something hung is held by, however often it is used."""
 
@@ -325,7 +325,7 @@ class RingInUse(Subject):
         return (self.ring.name,)
 
 
-@dataclass(frozen=True)
+@record
 class Toggle(Subject):
     """A toggle in the run, and what stands behind its bar, nearest first."""
 
@@ -338,7 +338,7 @@ class Toggle(Subject):
         return (self.clasp.name,)
 
 
-@dataclass(frozen=True)
+@record
 class CoreInRope(Subject):
     """A core in the bore of the rope that it fills."""
 
@@ -351,7 +351,7 @@ class CoreInRope(Subject):
         return (self.core.name, self.rope.name)
 
 
-@dataclass(frozen=True)
+@record
 class PaletteBead(Subject):
     """A bead of the palette."""
 
@@ -363,7 +363,7 @@ class PaletteBead(Subject):
         return (self.bead.name,)
 
 
-@dataclass(frozen=True)
+@record
 class EyesMeet(Subject):
     """Two closed curves of metal that are linked: a ring and an eye, two rings, or two eyes.
 
@@ -384,7 +384,7 @@ class EyesMeet(Subject):
         )
 
 
-@dataclass(frozen=True)
+@record
 class Hangs(Subject):
     """One line of `hung`; every line is a subject of its own."""
 
@@ -409,7 +409,7 @@ class Hangs(Subject):
         return self.line.source if self.line.source.kind.role is Role.RING else None
 
 
-@dataclass(frozen=True)
+@record
 class EndLink(Subject):
     """The end link of a chain piece: the rings it takes, and the link it is linked with.
 
@@ -428,7 +428,7 @@ class EndLink(Subject):
         return (*dict.fromkeys(ring.name for ring in self.rings), self.eyes.part.name)
 
 
-@dataclass(frozen=True)
+@record
 class StrandsAtHoles(Subject):
     """Strands side by side where they meet the holes of a bar, a connector or half a clasp.
 
@@ -445,12 +445,12 @@ class StrandsAtHoles(Subject):
         return (self.eyes.part.name, *(strand.name for strand in self.strands))
 
 
-@dataclass(frozen=True)
+@record
 class Piece(Subject):
     """The piece as a whole."""
 
 
-@dataclass(frozen=True)
+@record
 class Glues(Subject):
     """Every adhesive of the plan: what is told once, however many there are."""
 
@@ -462,7 +462,7 @@ class Glues(Subject):
         return tuple(adhesive.name for adhesive in self.adhesives)
 
 
-@dataclass(frozen=True)
+@record
 class MetalParts(Subject):
     """Every metal part of the plan, and the wearer's age (empty where the plan does not say)."""
 
@@ -475,7 +475,7 @@ class MetalParts(Subject):
         return tuple(part.name for part in self.metal_parts)
 
 
-@dataclass(frozen=True)
+@record
 class Worn(Subject):
     """A piece, how old its wearer is, and what closes it (empty where the plan does not say)."""
 

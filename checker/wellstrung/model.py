@@ -6,7 +6,6 @@ Built by `building`; nothing here changes once it is made.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
-from dataclasses import dataclass, field
 from enum import Enum, auto
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
@@ -15,6 +14,7 @@ from wellstrung import reading, units
 from wellstrung.bench import Bench
 from wellstrung.place import Place
 from wellstrung.quantity import Cause, Quantity, Spread, Window, leaf
+from wellstrung.records import field, record
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
@@ -46,7 +46,7 @@ class Role(Enum):
     LOOSE = auto()
 
 
-@dataclass(frozen=True)
+@record
 class EyeField:
     """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out.
 
@@ -62,7 +62,7 @@ class EyeField:
     counted_by: str = ""
 
 
-@dataclass(frozen=True)
+@record
 class Kind:
     """A kind of part: its name, schema fragment, role in joins, eyes and quantities."""
 
@@ -73,7 +73,7 @@ class Kind:
     quantities: Mapping[str, Callable[[Part, Quantities], Quantity]] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Item:
     """A named entry of the plan: a part or a bead of the palette."""
 
@@ -202,7 +202,7 @@ class Item:
         )
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Part(Item):
     """One entry under `parts`."""
 
@@ -225,7 +225,7 @@ class Part(Item):
         return eye.other if eye.other and self.has(*eye.other[:-1]) else eye.path
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class RunEntry:
     """One place in the run: a part, or one half of a clasp, with how many links of it follow.
 
@@ -248,7 +248,7 @@ class RunEntry:
 Sides = tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Hung:
     """One line under `hung`: `times` of `part` hang from `source` (or its eyes) by a ring."""
 
@@ -275,7 +275,7 @@ class Hung:
         return entry.node.place if entry else self.node.place
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Step:
     """One line under `work`."""
 
@@ -308,7 +308,7 @@ class Target(Window):
     """A window to land in, with the author's spelling."""
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Goal:
     """The length wanted: of the piece laid taut, or of the way round inside it."""
 
@@ -319,7 +319,7 @@ class Goal:
     place: Place
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Plan:
     """One piece."""
 

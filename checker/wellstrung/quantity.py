@@ -15,13 +15,13 @@ import ast
 import math
 import re
 from collections.abc import Callable, Collection, Iterable, Mapping
-from dataclasses import dataclass, field, replace
 from enum import Enum
 from functools import lru_cache, partial
 from itertools import product
 from typing import Any, Generic, NamedTuple, TypeVar
 
 from wellstrung.place import Place
+from wellstrung.records import field, record, replace
 
 T = TypeVar("T")
 
@@ -51,9 +51,7 @@ class Cause:
         return self._hash
 
     def __eq__(self, other: object) -> bool:
-        return (
-            isinstance(other, Cause) and self.name == other.name and self.scope == other.scope
-        )
+        return isinstance(other, Cause) and self.name == other.name and self.scope == other.scope
 
     def __repr__(self) -> str:
         return f"Cause({self.name!r}, {self.scope!r})"
@@ -96,7 +94,7 @@ class Window(NamedTuple):
     high: float
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Quantity:
     """A value with its spread; build one with `leaf`, `exact`, `derived` or `total`."""
 

@@ -15,7 +15,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, Literal
 
 from wellstrung import reading, units
@@ -72,6 +71,7 @@ from wellstrung.quantity import (
     total,
     worked,
 )
+from wellstrung.records import record
 from wellstrung.words import article
 from wellstrung.work import (
     Cutting,
@@ -88,14 +88,14 @@ from wellstrung.work import (
 Level = Literal["error", "warning", "caution"]
 
 
-@dataclass(frozen=True)
+@record
 class Held:
     """The rule was kept; `margin` is what is left, where there is one to name."""
 
     margin: Quantity | None = None
 
 
-@dataclass(frozen=True)
+@record
 class Remedy:
     """What would put it right, in words and - where it can be said exactly - as edits.
 
@@ -106,7 +106,7 @@ class Remedy:
     edits: tuple[Edit, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class Misfit:
     """The rule was not kept.
 
@@ -127,7 +127,7 @@ class Misfit:
     working: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class Caution:
     """A safety text; it never changes the outcome and cannot be accepted away."""
 
@@ -190,7 +190,7 @@ class Ask:
         return exact(name, setting.value, setting.unit, source=setting.reason)
 
 
-@dataclass(frozen=True)
+@record
 class Rule:
     """One rule: its name in trade words, what it looks at, and the function that judges.
 
