@@ -60,6 +60,12 @@ class Cause:
         return f"{self.name} of {self.scope}" if self.scope else self.name
 
 
+#: how far each cause moves a value, at its low and its high end or at all points of a scan
+Moves = dict[Cause, tuple[float, ...]]
+_UNMOVED: Moves = {}
+_NO_MOVE = (0.0, 0.0)
+
+
 class once(Generic[T]):  # noqa: N801 - reads like the decorator it is
     """A property worked out when first read.
 
@@ -118,22 +124,10 @@ class Quantity:
     @once
     def causes(self) -> tuple[Cause, ...]:
         """Every cause that may move the value, each once, in order of first appearance."""
-        if self.function is None:
-            return tuple(dict.fromkeys(cause for cause, down, up in self.spreads if down or up))
-        varying = self._varying.values()
-        if len(varying) == 1:
-            return next(iter(varying)).causes
-        return tuple(dict.fromkeys([cause for arg in varying for cause in arg.causes]))
-
-    @once
-    def _varying(self) -> Mapping[str, Quantity]:
-        """The arguments that vary; the others are wherever they rest."""
-        return {key: arg for key, arg in self.args.items() if arg.causes}
-
-    @once
-    def _at_rest(self) -> Mapping[str, float]:
-        """The middle of every argument."""
-        return {key: arg.middle for key, arg in self.args.items()}
+        if self._separate is not None:
+            return tuple(self._separate)
+        causes = [cause for arg in self._varying.values() for cause in arg.causes]
+        return tuple(dict.fromkeys(causes))
 
     @once
     def leaves(self) -> tuple[Quantity, ...]:
@@ -147,58 +141,85 @@ class Quantity:
 
     def at(self, moved: Mapping[Cause, float]) -> float:
         """The value with each cause moved to a point from -1 (its low end) to 1 (its high end)."""
-        if self._separable:
-            moves = self._moves
-            return self.middle + math.fsum(
-                [abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves]
-            )
-        assert self.function is not None
-        values = {key: arg.at(moved) for key, arg in self._varying.items()}
-        return self.function(**{**self._at_rest, **values})
+        moves = self._separate
+        if moves is None:
+            assert self.function is not None
+            values = {key: arg.at(moved) for key, arg in self._varying.items()}
+            return self.function(**{**self._resting, **values})
+        if moves.keys().isdisjoint(moved):
+            return self.middle
+        return self.middle + math.fsum(
+            [abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves]
+        )
 
     @once
     def middle(self) -> float:
         """The value with every cause at rest."""
-        if self.function is None:
-            return self.at_rest
-        return self.function(**self._at_rest)
+        return self.at_rest if self.function is None else self.function(**self._resting)
+
+    @once
+    def _resting(self) -> Mapping[str, float]:
+        """The middle of every argument."""
+        return {key: arg.middle for key, arg in self.args.items()}
+
+    @once
+    def _varying(self) -> Mapping[str, Quantity]:
+        """The arguments that vary; all others are always at rest."""
+        return {key: arg for key, arg in self.args.items() if arg._separate != _UNMOVED}
 
     @once
     def _slopes(self) -> Mapping[str, float] | None:
         """How far the value moves when an argument moves by one; None where that varies."""
         if self.slopes is not None or self.function is None or self.scan:
             return self.slopes
-        varying, rest = tuple(self._varying), self._at_rest
-        if not is_linear(self.formula, varying):
+        rest, middle = self._resting, self.middle
+        if not is_linear(self.formula, tuple(self._varying)):
             return None
-        return {key: self.function(**{**rest, key: rest[key] + 1}) - self.middle for key in varying}
+        return {
+            key: self.function(**{**rest, key: rest[key] + 1}) - middle for key in self._varying
+        }
 
     @once
-    def _separable(self) -> bool:
-        """Whether each cause moves the value by an amount of its own, whatever the others do."""
-        if self.function is None or not self.causes:
-            return True
-        return self._slopes is not None and all([arg._separable for arg in self._varying.values()])
+    def _separate(self) -> Moves | None:
+        """How far each cause moves the value, at its low and at its high end.
 
-    @once
-    def _moves(self) -> dict[Cause, tuple[float, ...]]:
-        """How far each cause alone moves the value, at each of its points (the low end first)."""
-        moves: dict[Cause, tuple[float, ...]] = {}
+        None where causes do not move it by amounts of their own, whatever the others do.
+        """
         if self.function is None:
+            moves: Moves = {}
             for cause, down, up in self.spreads:
-                low, high = moves.get(cause, (0.0, 0.0))
                 if down or up:
+                    low, high = moves.get(cause, _NO_MOVE)
                     moves[cause] = (low - down, high + up)
-        elif self._slopes is not None and not self._scanned:
-            for key, arg in self._varying.items():
-                slope = self._slopes[key]
-                for cause, ends in arg._moves.items():
-                    before = moves.get(cause, (0.0, 0.0))
-                    moves[cause] = (before[0] + slope * ends[0], before[1] + slope * ends[1])
-        else:
-            ends = _SCAN if self._scanned else _ENDS
-            for cause in self.causes:
-                moves[cause] = tuple(self.at({cause: end}) - self.middle for end in ends)
+            return moves
+        if not self._varying:
+            return _UNMOVED
+        slopes = self._slopes
+        if slopes is None or None in [arg._separate for arg in self._varying.values()]:
+            return None
+        return self._summed(slopes)
+
+    @once
+    def _moves(self) -> Moves:
+        """How far each cause alone moves the value, at each of its points (the low end first)."""
+        if self._separate is not None:
+            return self._separate
+        if self._slopes is not None and not self._scanned:
+            return self._summed(self._slopes)
+        ends = _SCAN if self._scanned else _ENDS
+        return {
+            cause: tuple([self.at({cause: end}) - self.middle for end in ends])
+            for cause in self.causes
+        }
+
+    def _summed(self, slopes: Mapping[str, float]) -> Moves:
+        """The moves of every argument, each times its slope."""
+        moves: Moves = {}
+        for key, arg in self._varying.items():
+            slope = slopes[key]
+            for cause, (low, high) in arg._moves.items():
+                before = moves.get(cause, _NO_MOVE)
+                moves[cause] = (before[0] + slope * low, before[1] + slope * high)
         return moves
 
     @once
@@ -231,7 +252,7 @@ class Quantity:
     def likely(self) -> Window:
         """Independent causes combined by root-sum-square, each side by itself."""
         low, high = self._by_root_sum_square
-        if self._separable:
+        if self._separate is not None:
             return Window(low, high)
         # where causes hinder each other the root-sum-square may reach beyond what can be
         return Window(max(low, self.worst.low), min(high, self.worst.high))
@@ -243,7 +264,7 @@ class Quantity:
     @once
     def worst(self) -> Window:
         """The least and the greatest value that any combination of the causes gives."""
-        if self._separable:
+        if self._separate is not None:
             moves = self._moves.values()
             low = self.middle + math.fsum([min(0.0, *ends) for ends in moves])
             return Window(low, self.middle + math.fsum([max(0.0, *ends) for ends in moves]))
