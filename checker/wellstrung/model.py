@@ -86,7 +86,7 @@ class Item:
         """The node at a path of field names, or None."""
         node: reading.Node = self.node
         for step in path:
-            entry = node.entries.get(step) if isinstance(node, reading.Mapping) else None
+            entry = node.entries.get(step)
             if entry is None:
                 return None
             node = entry.node
@@ -372,7 +372,7 @@ class Plan:
         """The node at a path of field names from the top, or None."""
         node: reading.Node = self.tree
         for step in path:
-            entry = node.entries.get(step) if isinstance(node, reading.Mapping) else None
+            entry = node.entries.get(step)
             if entry is None:
                 return None
             node = entry.node
