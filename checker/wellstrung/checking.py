@@ -277,8 +277,9 @@ class _Judged:
 
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
         if isinstance(answer, Held):
-            kept = Kept(rule.name, subject.parts, answer.margin)
-            self._held.setdefault((rule.name, subject.parts), kept)
+            held = rule.name, subject.parts
+            if held not in self._held:
+                self._held[held] = Kept(*held, answer.margin)
         elif isinstance(answer, Caution):
             self._add(
                 Remark(

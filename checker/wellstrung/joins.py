@@ -12,7 +12,7 @@ from wellstrung import chain as chains
 from wellstrung import units
 from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step, beads_named
 from wellstrung.place import Place
-from wellstrung.records import field, record
+from wellstrung.records import field, record, remembered
 
 
 @record
@@ -716,7 +716,8 @@ def _hung_by_eyes(plan: Plan) -> Iterator[Subject]:
             yield HungByEyes(hung[-1].place_of("times"), eyes, tuple(hung))
 
 
-def placed(plan: Plan) -> dict[str, int]:
+@remembered
+def placed(plan: Plan) -> Mapping[str, int]:
     """How many of each part the plan hangs or runs, over all the pieces it makes."""
     counts: dict[str, int] = {}
     for line in plan.hung:
@@ -729,9 +730,13 @@ def placed(plan: Plan) -> dict[str, int]:
     return {name: count * plan.makes for name, count in counts.items()}
 
 
-def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
+@remembered
+def chain_cuts(plan: Plan) -> tuple[ChainCut, ...]:
     """Every chain with the pieces that the plan hangs or runs of it."""
-    counts = placed(plan)
+    return tuple(_chain_cuts(plan, placed(plan)))
+
+
+def _chain_cuts(plan: Plan, counts: Mapping[str, int]) -> Iterator[ChainCut]:
     for chain in plan.parts.values():
         if not chain.has("pattern"):
             continue

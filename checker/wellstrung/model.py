@@ -14,7 +14,7 @@ from wellstrung import reading, units
 from wellstrung.bench import Bench
 from wellstrung.place import Place
 from wellstrung.quantity import Cause, Quantity, Spread, Window, leaf
-from wellstrung.records import field, record
+from wellstrung.records import field, once, record, remembered
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
@@ -94,6 +94,8 @@ class Item:
 
     def has(self, *path: str) -> bool:
         """Whether the author wrote the field."""
+        if len(path) == 1:  # the usual question, asked a thousand times a plan
+            return path[0] in self.node.entries
         return self.node_at(*path) is not None
 
     def place_of(self, *path: str) -> Place:
@@ -167,7 +169,25 @@ class Item:
         """A time in minutes."""
         return self._value(units.duration, "min", path, "")
 
+    @once
+    def _values(self) -> dict[tuple[str, str, tuple[str, ...]], Quantity]:
+        """The values read so far: one leaf each, whoever asks."""
+        return {}
+
     def _value(
+        self,
+        parse: Callable[[str | int | float], units.Parsed],
+        unit: str,
+        path: tuple[str, ...],
+        allowance: str,
+    ) -> Quantity:
+        asked = unit, allowance, path
+        found = self._values.get(asked)
+        if found is None:
+            found = self._values[asked] = self._read(parse, unit, path, allowance)
+        return found
+
+    def _read(
         self,
         parse: Callable[[str | int | float], units.Parsed],
         unit: str,
@@ -429,7 +449,8 @@ def beads_named(part: Part, field_name: str) -> dict[str, int]:
     return {str(name): names.count(name) for name in names}
 
 
-def bead_shares(part: Part) -> dict[str, float]:
+@remembered
+def bead_shares(part: Part) -> Mapping[str, float]:
     """The share that each bead has of all the beads of a part, its turn bead included."""
     mix = bead_mix(part)
     of_all = sum(mix.values())

@@ -274,11 +274,12 @@ def _named(plan: Plan) -> Iterator[Subject]:
 
 def _texts(node: reading.Node) -> Iterator[reading.Node]:
     """Every plain value under a node."""
-    if isinstance(node, reading.Mapping):
-        for entry in node.entries.values():
-            yield from _texts(entry.node)
-    elif isinstance(node, reading.Sequence):
-        for item in node.items:
-            yield from _texts(item)
-    else:
-        yield node
+    waiting = [node]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, reading.Mapping):
+            waiting += [entry.node for entry in node.entries.values()]
+        elif isinstance(node, reading.Sequence):
+            waiting += node.items
+        else:
+            yield node

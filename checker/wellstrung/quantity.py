@@ -18,12 +18,10 @@ from collections.abc import Callable, Collection, Iterable, Mapping
 from enum import Enum
 from functools import lru_cache, partial
 from itertools import product
-from typing import Any, Generic, NamedTuple, TypeVar
+from typing import NamedTuple
 
 from wellstrung.place import Place
-from wellstrung.records import field, record, replace
-
-T = TypeVar("T")
+from wellstrung.records import field, once, record, replace
 
 #: A comparison forgives a micrometre (or a milligram, a millinewton): less than any bench measures.
 SLACK = 1e-3
@@ -64,25 +62,6 @@ class Cause:
 Moves = dict[Cause, tuple[float, ...]]
 _UNMOVED: Moves = {}
 _NO_MOVE = (0.0, 0.0)
-
-
-class once(Generic[T]):  # noqa: N801 - reads like the decorator it is
-    """A property worked out when first read.
-
-    The standard library's takes a lock each time on Python 3.11, which a graph of small values
-    feels; a quantity worked out twice by two threads is still the same quantity.
-    """
-
-    def __init__(self, work: Callable[[Any], T]) -> None:
-        self._work = work
-        self.__doc__ = work.__doc__
-
-    def __set_name__(self, owner: type, name: str) -> None:
-        self._name = name
-
-    def __get__(self, instance: Any, owner: type | None = None) -> T:
-        value = instance.__dict__[self._name] = self._work(instance)
-        return value
 
 
 class Spread(NamedTuple):
@@ -217,6 +196,9 @@ class Quantity:
         moves: Moves = {}
         for key, arg in self._varying.items():
             slope = slopes[key]
+            if slope == 1 and not moves:
+                moves = dict(arg._moves)
+                continue
             for cause, (low, high) in arg._moves.items():
                 before = moves.get(cause, _NO_MOVE)
                 moves[cause] = (before[0] + slope * low, before[1] + slope * high)

@@ -9,13 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import MISSING, Field, field
+from functools import wraps
 from inspect import get_annotations
 from operator import attrgetter
-from typing import Any, TypeVar, dataclass_transform, overload
+from typing import Any, Generic, TypeVar, dataclass_transform, overload
 
-__all__ = ["field", "record", "replace"]
+__all__ = ["field", "once", "record", "remembered", "replace"]
 
 T = TypeVar("T")
+R = TypeVar("R")
 
 
 @overload
@@ -51,6 +53,53 @@ def replace(one: T, **changes: object) -> T:
     Bead(size='11/0')
     """
     return type(one)(**{**_values(one), **changes})
+
+
+class once(Generic[T]):  # noqa: N801 - reads like the decorator it is
+    """A property worked out when first read.
+
+    The standard library's takes a lock each time on Python 3.11, which a graph of small values
+    feels; a quantity worked out twice by two threads is still the same quantity.
+    """
+
+    def __init__(self, work: Callable[[Any], T]) -> None:
+        self._work = work
+        self.__doc__ = work.__doc__
+
+    def __set_name__(self, owner: type, name: str) -> None:
+        self._name = name
+
+    def __get__(self, instance: Any, owner: type | None = None) -> T:
+        value = instance.__dict__[self._name] = self._work(instance)
+        return value
+
+
+def remembered(ask: Callable[[T], R]) -> Callable[[T], R]:
+    """A question to one record, answered once: the record keeps the answer as long as it lives.
+
+    >>> @record
+    ... class Row:
+    ...     beads: tuple[int, ...]
+    >>> @remembered
+    ... def total(row: Row) -> int:
+    ...     print("counting")
+    ...     return sum(row.beads)
+    >>> row = Row((2, 3))
+    >>> total(row) + total(row)
+    counting
+    10
+    """
+    name = f"{ask.__module__}.{ask.__qualname__}"
+
+    @wraps(ask)
+    def answered(one: T) -> R:
+        kept = vars(one)
+        if name not in kept:
+            kept[name] = ask(one)
+        answer: R = kept[name]
+        return answer
+
+    return answered
 
 
 def _made(cls: type[T], eq: bool) -> type[T]:
