@@ -184,7 +184,7 @@ def read_text(text: str, file: str, wanted: Wanted = PLAN) -> Read:
     try:
         parser = _LOADER(text)
         try:
-            while parser.check_event() and builder.take(parser.get_event()):
+            while builder.take(parser.get_event()):
                 pass
         finally:
             parser.dispose()
@@ -333,10 +333,9 @@ class _Builder:
         self.faults.append(Fault("plan-file", says, place, also=also))
 
     def take(self, event: Any) -> bool:
-        """Take one event; False when nothing more can be made of the file."""
-        take = _TAKES.get(type(event))
-        taken = take is None or take(self, event)
-        if len(self.faults) >= MAX_FAULTS:
+        """Take one event; False at the end, and when nothing more can be made of the file."""
+        taken = _TAKES[type(event)](self, event)
+        if self.faults and len(self.faults) >= MAX_FAULTS:
             self.fault("there may be more below: put these right first", self._place(event))
             return False
         return taken
@@ -352,6 +351,9 @@ class _Builder:
         """A value as the author would look for it: with its name, where it has one."""
         key = self._keys[-1] if self._keys else None
         return f"{key.text}: {text}" if key is not None else text
+
+    def _pass(self, event: Any) -> bool:
+        return type(event) is not yaml.StreamEndEvent
 
     def _document(self, event: Any) -> bool:
         self._documents += 1
@@ -480,7 +482,7 @@ class _Builder:
             return True
         holder = self._open[-1]
         if isinstance(holder, Sequence):
-            if isinstance(node, Scalar) and node.value is None:
+            if node.value is None:
                 self.fault(self._empty_item(node), node.place)
             holder.items.append(node)
             holder.value.append(node.value)
@@ -489,7 +491,7 @@ class _Builder:
         if key is None:
             return self._key(node)
         self._keys[-1] = None
-        if isinstance(node, Scalar) and node.value is None:
+        if node.value is None:
             self.fault(self.glued(key) or self._empty_value(holder, key, node), key.place)
         name = key.text
         known = holder.entries.get(name)
@@ -511,13 +513,13 @@ class _Builder:
         self._keys[-1] = node
         return True
 
-    def _empty_item(self, node: Scalar) -> str:
+    def _empty_item(self, node: Node) -> str:
         comment = self._comment_behind(node.place)
         if comment:
             return f'`- {comment}` is empty, because # begins a comment: write - "{comment}"'
         return "this line of the list is empty: write something, or take it out"
 
-    def _empty_value(self, holder: Mapping, key: Scalar, node: Scalar) -> str:
+    def _empty_value(self, holder: Mapping, key: Scalar, node: Node) -> str:
         """What to say of a name without a value, after the likeliest slip."""
         name = key.text
         comment = self._comment_behind(node.place)
@@ -560,7 +562,7 @@ def _code(found: re.Match[str]) -> str:
     return f"U+{ord(found[0]):04X}"
 
 
-#: What takes an event of each kind; those of the other kinds say nothing.
+#: What takes an event of each kind.
 _TAKES: dict[type[yaml.Event], Callable[[_Builder, Any], bool]] = {
     yaml.ScalarEvent: _Builder._scalar,
     yaml.MappingStartEvent: _Builder._start,
@@ -569,6 +571,9 @@ _TAKES: dict[type[yaml.Event], Callable[[_Builder, Any], bool]] = {
     yaml.SequenceEndEvent: _Builder._end,
     yaml.AliasEvent: _Builder._alias,
     yaml.DocumentStartEvent: _Builder._document,
+    yaml.DocumentEndEvent: _Builder._pass,
+    yaml.StreamStartEvent: _Builder._pass,
+    yaml.StreamEndEvent: _Builder._pass,
 }
 
 
