@@ -237,7 +237,8 @@ class Part(Item):
     def measurable(self) -> Collection[str]:
         """The fields that may stand under `measured:`, by the kind's schema."""
         fields: Any = self.kind.fragment["properties"]
-        return tuple(fields.get("measured", {}).get("properties", ()))
+        measured: Collection[str] = fields.get("measured", {}).get("properties", ())
+        return measured
 
     def eye_path(self, key: str) -> tuple[str, ...]:
         """Where the fields of a set of eyes stand in this part, or would stand."""

@@ -125,11 +125,19 @@ class Quantity:
             assert self.function is not None
             values = {key: arg.at(moved) for key, arg in self._varying.items()}
             return self.function(**{**self._resting, **values})
-        if moves.keys().isdisjoint(moved):
-            return self.middle
         return self.middle + math.fsum(
             [abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves]
         )
+
+    def _with(self, cause: Cause, by: float) -> float:
+        """`at` for one cause alone, which is what is asked for most."""
+        moves = self._separate
+        if moves is None:
+            assert self.function is not None
+            values = {key: arg._with(cause, by) for key, arg in self._varying.items()}
+            return self.function(**{**self._resting, **values})
+        ends = moves.get(cause)
+        return self.middle if ends is None else self.middle + abs(by) * ends[by > 0]
 
     @once
     def middle(self) -> float:
@@ -174,9 +182,14 @@ class Quantity:
         if not self._varying:
             return _UNMOVED
         slopes = self._slopes
-        if slopes is None or None in [arg._separate for arg in self._varying.values()]:
+        if slopes is None:
             return None
-        return self._summed(slopes)
+        of_each = []
+        for arg in self._varying.values():
+            if arg._separate is None:
+                return None
+            of_each.append(arg._separate)
+        return self._summed(slopes, of_each)
 
     @once
     def _moves(self) -> Moves:
@@ -184,22 +197,22 @@ class Quantity:
         if self._separate is not None:
             return self._separate
         if self._slopes is not None and not self._scanned:
-            return self._summed(self._slopes)
+            return self._summed(self._slopes, [arg._moves for arg in self._varying.values()])
         ends = _SCAN if self._scanned else _ENDS
         return {
-            cause: tuple([self.at({cause: end}) - self.middle for end in ends])
+            cause: tuple([self._with(cause, end) - self.middle for end in ends])
             for cause in self.causes
         }
 
-    def _summed(self, slopes: Mapping[str, float]) -> Moves:
-        """The moves of every argument, each times its slope."""
+    def _summed(self, slopes: Mapping[str, float], of_each: Iterable[Moves]) -> Moves:
+        """The moves of each argument that varies, times its slope, added up."""
         moves: Moves = {}
-        for key, arg in self._varying.items():
+        for key, own in zip(self._varying, of_each, strict=True):
             slope = slopes[key]
             if slope == 1 and not moves:
-                moves = dict(arg._moves)
+                moves = dict(own)
                 continue
-            for cause, (low, high) in arg._moves.items():
+            for cause, (low, high) in own.items():
                 before = moves.get(cause, _NO_MOVE)
                 moves[cause] = (before[0] + slope * low, before[1] + slope * high)
         return moves
@@ -212,7 +225,8 @@ class Quantity:
 
     @once
     def _scanned(self) -> bool:
-        return self.scan or any([arg._scanned for arg in self._varying.values()])
+        tangled = [arg for arg in self._varying.values() if arg._separate is None]
+        return self.scan or any([arg._scanned for arg in tangled])
 
     @once
     def effects(self) -> dict[Cause, Window]:
@@ -303,7 +317,7 @@ class Quantity:
         return max(best, sign * self.middle)
 
     def _signed(self, sign: float, cause: Cause, end: float) -> float:
-        return sign * self.at({cause: end})
+        return sign * self._with(cause, end)
 
     @once
     def chief_cause(self) -> tuple[Cause, float] | None:
