@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import NamedTuple
+
+from wellstrung.records import field, record
 
 
 class Setting(NamedTuple):
@@ -180,7 +181,7 @@ RATE_SPREAD = 0.4
 BENCH_FILE = "bench.yaml"
 
 
-@dataclass(frozen=True)
+@record
 class Bench:
     """The settings in force: the maker's own over the defaults."""
 

@@ -9,14 +9,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from wellstrung.records import record
 
 #: Up to here the best order is found for certain: 2^12 sets of steps done are looked at, at most.
 MOST_OPEN = 12
 
 
-@dataclass(frozen=True)
+@record
 class Task:
     """One step: `hands` minutes of work, then `rest` minutes that pass by themselves.
 

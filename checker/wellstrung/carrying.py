@@ -6,11 +6,11 @@ Here too is what is known of the edges that a thread runs over: those of the hol
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from wellstrung.joins import Subject
 from wellstrung.model import Hung, Item, Part, Plan, Role, Step, beads_named
 from wellstrung.quantity import SLACK
+from wellstrung.records import record
 
 #: Roles that a rope or a band is sewn to by its own thread where nothing else joins them.
 _SEWN_TO = frozenset({Role.CLASP, Role.RING, Role.EYED})
@@ -18,7 +18,7 @@ _SEWN_TO = frozenset({Role.CLASP, Role.RING, Role.EYED})
 _TUBE = 1.5
 
 
-@dataclass(frozen=True)
+@record
 class OnThread(Subject):
     """What hangs by the thread of one part and by nothing else.
 

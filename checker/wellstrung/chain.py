@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import islice
+
+from wellstrung.records import record
 
 
 def links_from(pattern: Sequence[str], first: str) -> Iterator[str]:
@@ -141,7 +142,7 @@ _MOST_STATES = 20_000
 _End = tuple[int, float, float]
 
 
-@dataclass
+@record
 class _Cutter:
     """Cuts pieces from lengths of one chain."""
 

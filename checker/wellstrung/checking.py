@@ -7,7 +7,6 @@ for a doubtful one, "one cause, one remark", acceptances, and whether a remedy i
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from wellstrung import building, carrying, joins, model, needs, positions, reading, shape, work
@@ -16,13 +15,14 @@ from wellstrung.derive import Quantities
 from wellstrung.host import Host
 from wellstrung.place import Edit, Fault, Place
 from wellstrung.quantity import Quantity, Verdict, compare, number
+from wellstrung.records import field, record, replace
 from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
 from wellstrung.words import nearest
 
 FROM_MEMORY = "from memory"
 
 
-@dataclass(frozen=True)
+@record
 class Remark:
     """What a rule says about a subject, stamped by the core."""
 
@@ -47,7 +47,7 @@ class Remark:
         return self.level != "caution" and self.accepted is None
 
 
-@dataclass(frozen=True)
+@record
 class Kept:
     """A rule that was checked and kept, with what is left."""
 
@@ -56,7 +56,7 @@ class Kept:
     margin: Quantity | None
 
 
-@dataclass(frozen=True)
+@record
 class Unjudged:
     """A rule that applies but lacks a value, with the field to fill in."""
 
@@ -65,7 +65,7 @@ class Unjudged:
     missing: tuple[str, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Failure:
     """A rule that broke; the run cannot be trusted to be complete."""
 
@@ -74,7 +74,7 @@ class Failure:
     message: str
 
 
-@dataclass(frozen=True)
+@record
 class PlanResult:
     """All that is known of one plan."""
 
@@ -107,7 +107,7 @@ class PlanResult:
         return "makeable with warnings" if self.count("warning") else "makeable"
 
 
-@dataclass(frozen=True)
+@record
 class Result:
     """What one run found, plan by plan."""
 
@@ -285,8 +285,9 @@ class _Judged:
 
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
         if isinstance(answer, Held):
-            kept = Kept(rule.name, subject.parts, answer.margin)
-            self._held.setdefault((rule.name, subject.parts), kept)
+            held = rule.name, subject.parts
+            if held not in self._held:
+                self._held[held] = Kept(*held, answer.margin)
         elif isinstance(answer, Caution):
             self._add(
                 Remark(

@@ -34,7 +34,7 @@ EQUAL_RATIOS: dict[int, float] = {
     17: 4.79203375,
     18: 1 + math.sqrt(2) + math.sqrt(6),
     19: 1 + math.sqrt(2) + math.sqrt(6),
-    20: 5.12232084,
+    20: 5.12232074,
 }
 #: Numbers of equal circles whose ratio is proved to be the best: Kravitz 1967, Pirl 1969, Melissen
 #: 1994, Fodor 1999 to 2003; fourteen 2024 (copies seen).

@@ -7,7 +7,7 @@ its kind; what a woven part measures is said by its stitch.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 
 from wellstrung import rest
 from wellstrung.joins import ChainCut, Eyes, chain_cuts, pieces_hung
@@ -23,7 +23,8 @@ from wellstrung.model import (
 )
 from wellstrung.needs import beads_needed
 from wellstrung.palette import BEAD
-from wellstrung.quantity import Quantity, derived, exact, once, times, total
+from wellstrung.quantity import Quantity, derived, exact, times, total
+from wellstrung.records import once
 from wellstrung.stringing import STRINGING
 from wellstrung.words import article
 
@@ -45,12 +46,13 @@ class Quantities:
 
     def get(self, name: str) -> Quantity:
         """The quantity of that name; raises Missing when the plan lacks a value it needs."""
-        if name not in self._known:
+        found = self._known.get(name)
+        if found is None:
             try:
-                self._known[name] = self._work_out(name)
+                found = self._work_out(name)
             except Missing as missing:
-                self._known[name] = missing
-        found = self._known[name]
+                found = missing
+            self._known[name] = found
         if isinstance(found, Missing):
             raise found
         return found
@@ -89,11 +91,11 @@ class Quantities:
             item = self.plan.beads[bead]
             return _STOCK[what](item, self) if what in _STOCK else BEAD[what](item)
         part = self.plan.parts[owner]
-        offers = {**_offers(self.plan, part), **_asides(self.plan, part)}
         if what == "length" and rest.fills(part):
             return _rest(part, self)
-        if what in offers:
-            return offers[what](part, self)
+        formula = _formula(self.plan, part, what)
+        if formula is not None:
+            return formula(part, self)
         eye, _, of_eye = what.rpartition(".")
         if eye in part.kind.eyes and of_eye in EYE:
             return EYE[of_eye](part, eye)
@@ -115,9 +117,13 @@ def _offers(plan: Plan, part: Part) -> dict[str, Formula]:
     return offers
 
 
-def _asides(plan: Plan, part: Part) -> Mapping[str, Formula]:
-    stitch = part.node_at("stitch")
-    return plan.stitches[str(stitch.value)].asides if stitch is not None else {}
+def _formula(plan: Plan, part: Part, what: str) -> Formula | None:
+    """How a part's quantity is worked out: as its stitch says aside, its kind, or its stitch."""
+    node = part.node_at("stitch")
+    if node is None:
+        return part.kind.quantities.get(what)
+    stitch = plan.stitches[str(node.value)]
+    return stitch.asides.get(what) or part.kind.quantities.get(what) or stitch.quantities.get(what)
 
 
 # --- eyes

@@ -7,7 +7,6 @@ specified, and two owners of one name all end in `HostError`.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol, TypeVar
@@ -16,6 +15,7 @@ import pluggy
 
 from wellstrung import hooks
 from wellstrung.installed import Point, entry_points
+from wellstrung.records import record
 
 if TYPE_CHECKING:
     from wellstrung.model import Kind
@@ -39,7 +39,7 @@ class Named(Protocol):
 T = TypeVar("T", bound=Named)
 
 
-@dataclass(frozen=True)
+@record
 class Host:
     """All that the plugins brought, by name, with the owner of each rule."""
 

@@ -6,16 +6,16 @@ Rules ask for these subjects by type and never walk the plan themselves.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from itertools import count, takewhile
 
 from wellstrung import chain as chains
 from wellstrung import units
 from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step, beads_named
 from wellstrung.place import Place
+from wellstrung.records import field, record, remembered
 
 
-@dataclass(frozen=True)
+@record
 class Subject:
     """What a rule looks at: the parts it is about and where the plan says so.
 
@@ -30,7 +30,7 @@ class Subject:
         return ()
 
 
-@dataclass(frozen=True)
+@record
 class Eyes:
     """A set of eyes of one part; `key` as the kind calls it, `count` where the plan says it."""
 
@@ -92,7 +92,7 @@ def taken(cap: Part) -> str:
     return cap.text("takes") if cap.has("takes") else "beads"
 
 
-@dataclass(frozen=True)
+@record
 class RopeInCap(Subject):
     """The end of a rope in an end cap; `takes` says what of it goes in."""
 
@@ -110,7 +110,7 @@ class RopeInCap(Subject):
         return (self.cap.name, self.rope.name)
 
 
-@dataclass(frozen=True)
+@record
 class RingThroughEye(Subject):
     """A ring's wire in a hole; `rings` of them share one eye."""
 
@@ -124,7 +124,7 @@ class RingThroughEye(Subject):
         return (self.ring.name, self.eyes.part.name)
 
 
-@dataclass(frozen=True)
+@record
 class RingHolds(Subject):
     """Everything that one ring holds: eyes, a rope it goes round, other rings."""
 
@@ -141,7 +141,7 @@ class RingHolds(Subject):
         return (self.ring.name, *around, *held)
 
 
-@dataclass(frozen=True)
+@record
 class HungOnEyes(Subject):
     """A set of eyes and every line that hangs something from it."""
 
@@ -181,7 +181,7 @@ def evenly(hung: int, eyes: int) -> range:
     return range(1, eyes + 1)
 
 
-@dataclass(frozen=True)
+@record
 class HungByEyes(Subject):
     """A part that hangs by several eyes of its own, and every line that hangs it."""
 
@@ -194,7 +194,7 @@ class HungByEyes(Subject):
         return (self.eyes.part.name,)
 
 
-@dataclass(frozen=True)
+@record
 class CutFromChain:
     """One kind of piece cut from a chain: its links, first to last, and how many there are."""
 
@@ -203,7 +203,7 @@ class CutFromChain:
     count: int
 
 
-@dataclass(frozen=True)
+@record
 class ChainCut(Subject):
     """A chain, all that is cut from it, and the lengths on hand (mm, by line of `supplies`)."""
 
@@ -229,7 +229,7 @@ class ChainCut(Subject):
         return [line.mm for line in self.on_hand for _ in range(line.pieces)]
 
 
-@dataclass(frozen=True)
+@record
 class Length:
     """One line of supplies: so many pieces of a length, as written."""
 
@@ -240,7 +240,7 @@ class Length:
     place: Place
 
 
-@dataclass(frozen=True)
+@record
 class PieceCut(Subject):
     """One kind of chain piece and the step that cuts it, where there is one."""
 
@@ -257,7 +257,7 @@ class PieceCut(Subject):
         return (self.piece.name, self.chain.name)
 
 
-@dataclass(frozen=True)
+@record
 class Glue(Subject):
     """An adhesive in the plan."""
 
@@ -269,7 +269,7 @@ class Glue(Subject):
         return (self.adhesive.name,)
 
 
-@dataclass(frozen=True)
+@record
 class StrandsInCone(Subject):
     """The gathered ends of strands in a cone, or in an end cap that takes them all."""
 
@@ -282,7 +282,7 @@ class StrandsInCone(Subject):
         return (self.cone.name, *(strand.name for strand in self.strands))
 
 
-@dataclass(frozen=True)
+@record
 class StrandsBeside(Subject):
     """Strands that lie side by side in one place of the run."""
 
@@ -294,7 +294,7 @@ class StrandsBeside(Subject):
         return tuple(strand.name for strand in self.strands)
 
 
-@dataclass(frozen=True)
+@record
 class LinkThroughCone(Subject):
     """A wire link in the narrow hole of the cone that it runs through."""
 
@@ -307,7 +307,7 @@ class LinkThroughCone(Subject):
         return (self.link.name, self.cone.name)
 
 
-@dataclass(frozen=True)
+@record
 class StrandInCrimp(Subject):
     """The end of a strand in a crimp: its line goes through it and comes back."""
 
@@ -320,7 +320,7 @@ class StrandInCrimp(Subject):
         return (self.crimp.name, self.strand.name)
 
 
-@dataclass(frozen=True)
+@record
 class TipOnStrands(Subject):
     """The ends of strands that come into a bead tip, and the knot or the crimp that it covers."""
 
@@ -333,7 +333,7 @@ class TipOnStrands(Subject):
         return (self.tip.name, *(strand.name for strand in self.strands))
 
 
-@dataclass(frozen=True)
+@record
 class BailAround(Subject):
     """A bail and the rope, strand or chain that it goes round."""
 
@@ -346,7 +346,7 @@ class BailAround(Subject):
         return (self.bail.name, self.around.name)
 
 
-@dataclass(frozen=True)
+@record
 class Threaded(Subject):
     """A bead on the thread, line or wire of a part."""
 
@@ -359,7 +359,7 @@ class Threaded(Subject):
         return (self.part.name, self.bead.name)
 
 
-@dataclass(frozen=True)
+@record
 class WireLink(Subject):
     """A wire link or a pin, with what it carries."""
 
@@ -371,7 +371,7 @@ class WireLink(Subject):
         return (self.link.name,)
 
 
-@dataclass(frozen=True)
+@record
 class InEar(Subject):
     """The wire or the post of an earring in the ear that it goes through."""
 
@@ -383,7 +383,7 @@ class InEar(Subject):
         return (self.ear_wire.name,)
 
 
-@dataclass(frozen=True)
+@record
 class ClaspClosed(Subject):
     """A clasp whose halves meet."""
 
@@ -395,7 +395,7 @@ class ClaspClosed(Subject):
         return (self.clasp.name,)
 
 
-@dataclass(frozen=True)
+@record
 class RingInUse(Subject):
     """A ring that the run or something hung is held by, however often it is used."""
 
@@ -407,7 +407,7 @@ class RingInUse(Subject):
         return (self.ring.name,)
 
 
-@dataclass(frozen=True)
+@record
 class Toggle(Subject):
     """A toggle in the run, and what stands behind its bar, nearest first."""
 
@@ -420,7 +420,7 @@ class Toggle(Subject):
         return (self.clasp.name,)
 
 
-@dataclass(frozen=True)
+@record
 class CoreInRope(Subject):
     """A core in the bore of the rope that it fills."""
 
@@ -433,7 +433,7 @@ class CoreInRope(Subject):
         return (self.core.name, self.rope.name)
 
 
-@dataclass(frozen=True)
+@record
 class BandInClasp(Subject):
     """The end of a band sewn or glued to the tube of a slide clasp, or between ribbon ends."""
 
@@ -463,7 +463,7 @@ TAKES_BAND = {
 }
 
 
-@dataclass(frozen=True)
+@record
 class PaletteBead(Subject):
     """A bead of the palette."""
 
@@ -475,7 +475,7 @@ class PaletteBead(Subject):
         return (self.bead.name,)
 
 
-@dataclass(frozen=True)
+@record
 class EyesMeet(Subject):
     """Two closed curves of metal that are linked: a ring and an eye, two rings, or two eyes.
 
@@ -496,7 +496,7 @@ class EyesMeet(Subject):
         )
 
 
-@dataclass(frozen=True)
+@record
 class Hangs(Subject):
     """One line of `hung`; every line is a subject of its own."""
 
@@ -521,7 +521,7 @@ class Hangs(Subject):
         return self.line.source if self.line.source.kind.role is Role.RING else None
 
 
-@dataclass(frozen=True)
+@record
 class EndLink(Subject):
     """The end link of a chain piece: the rings it takes, and the link it is linked with.
 
@@ -540,7 +540,7 @@ class EndLink(Subject):
         return (*dict.fromkeys(ring.name for ring in self.rings), self.eyes.part.name)
 
 
-@dataclass(frozen=True)
+@record
 class StrandsAtHoles(Subject):
     """Strands side by side where they meet the holes of a bar, a connector or half a clasp.
 
@@ -557,12 +557,12 @@ class StrandsAtHoles(Subject):
         return (self.eyes.part.name, *(strand.name for strand in self.strands))
 
 
-@dataclass(frozen=True)
+@record
 class Piece(Subject):
     """The piece as a whole."""
 
 
-@dataclass(frozen=True)
+@record
 class Glues(Subject):
     """Every adhesive of the plan: what is told once, however many there are."""
 
@@ -574,7 +574,7 @@ class Glues(Subject):
         return tuple(adhesive.name for adhesive in self.adhesives)
 
 
-@dataclass(frozen=True)
+@record
 class MetalParts(Subject):
     """Every metal part of the plan, and the wearer's age (empty where the plan does not say)."""
 
@@ -587,7 +587,7 @@ class MetalParts(Subject):
         return tuple(part.name for part in self.metal_parts)
 
 
-@dataclass(frozen=True)
+@record
 class Worn(Subject):
     """A piece, how old its wearer is, and what closes it (empty where the plan does not say)."""
 
@@ -845,7 +845,8 @@ def _hung_by_eyes(plan: Plan) -> Iterator[Subject]:
             yield HungByEyes(hung[-1].place_of("times"), eyes, tuple(hung))
 
 
-def placed(plan: Plan) -> dict[str, int]:
+@remembered
+def placed(plan: Plan) -> Mapping[str, int]:
     """How many of each part the plan hangs or runs, over all the pieces it makes.
 
     The crimp inside a bead tip counts with its tip.
@@ -864,9 +865,13 @@ def placed(plan: Plan) -> dict[str, int]:
     return {name: count * plan.makes for name, count in counts.items()}
 
 
-def chain_cuts(plan: Plan) -> Iterator[ChainCut]:
+@remembered
+def chain_cuts(plan: Plan) -> tuple[ChainCut, ...]:
     """Every chain with the pieces that the plan hangs or runs of it."""
-    counts = placed(plan)
+    return tuple(_chain_cuts(plan, placed(plan)))
+
+
+def _chain_cuts(plan: Plan, counts: Mapping[str, int]) -> Iterator[ChainCut]:
     for chain in plan.parts.values():
         if not chain.has("pattern"):
             continue

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Collection, Iterator, Mapping
-from dataclasses import dataclass, field
 from enum import Enum, auto
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
@@ -16,6 +15,7 @@ from wellstrung import reading, units
 from wellstrung.bench import Bench
 from wellstrung.place import Place
 from wellstrung.quantity import Cause, Quantity, Spread, Window, leaf
+from wellstrung.records import field, once, record, remembered
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
@@ -53,7 +53,7 @@ class Role(Enum):
     LOOSE = auto()
 
 
-@dataclass(frozen=True)
+@record
 class EyeField:
     """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out.
 
@@ -71,7 +71,7 @@ class EyeField:
     carries: bool = False
 
 
-@dataclass(frozen=True)
+@record
 class Kind:
     """A kind of part: its name, schema fragment, role in joins, eyes and quantities."""
 
@@ -82,7 +82,7 @@ class Kind:
     quantities: Mapping[str, Callable[[Part, Quantities], Quantity]] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Item:
     """A named entry of the plan: a part or a bead of the palette."""
 
@@ -95,7 +95,7 @@ class Item:
         """The node at a path of field names, or None."""
         node: reading.Node = self.node
         for step in path:
-            entry = node.entries.get(step) if isinstance(node, reading.Mapping) else None
+            entry = node.entries.get(step)
             if entry is None:
                 return None
             node = entry.node
@@ -103,6 +103,8 @@ class Item:
 
     def has(self, *path: str) -> bool:
         """Whether the author wrote the field."""
+        if len(path) == 1:  # the usual question, asked a thousand times a plan
+            return path[0] in self.node.entries
         return self.node_at(*path) is not None
 
     def place_of(self, *path: str) -> Place:
@@ -178,7 +180,25 @@ class Item:
         """A time in minutes."""
         return self._value(units.duration, "min", path, "")
 
+    @once
+    def _values(self) -> dict[tuple[str, str, tuple[str, ...]], Quantity]:
+        """The values read so far: one leaf each, whoever asks."""
+        return {}
+
     def _value(
+        self,
+        parse: Callable[[str | int | float], units.Parsed],
+        unit: str,
+        path: tuple[str, ...],
+        allowance: str,
+    ) -> Quantity:
+        asked = unit, allowance, path
+        found = self._values.get(asked)
+        if found is None:
+            found = self._values[asked] = self._read(parse, unit, path, allowance)
+        return found
+
+    def _read(
         self,
         parse: Callable[[str | int | float], units.Parsed],
         unit: str,
@@ -213,7 +233,7 @@ class Item:
         )
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Part(Item):
     """One entry under `parts`."""
 
@@ -228,7 +248,8 @@ class Part(Item):
     def measurable(self) -> Collection[str]:
         """The fields that may stand under `measured:`, by the kind's schema."""
         fields: Any = self.kind.fragment["properties"]
-        return tuple(fields.get("measured", {}).get("properties", ()))
+        measured: Collection[str] = fields.get("measured", {}).get("properties", ())
+        return measured
 
     def eye_path(self, key: str) -> tuple[str, ...]:
         """Where the fields of a set of eyes stand in this part, or would stand."""
@@ -236,7 +257,7 @@ class Part(Item):
         return eye.other if eye.other and self.has(*eye.other[:-1]) else eye.path
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class RunEntry:
     """One place in the run: a part, or one half of a clasp, with how many links of it follow.
 
@@ -259,7 +280,7 @@ class RunEntry:
 Sides = tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Hung:
     """One line under `hung`: `times` of `part` hang from `source` (or its eyes) by a ring."""
 
@@ -291,7 +312,7 @@ class Hung:
         return entry.node.place if entry else self.node.place
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Step:
     """One line under `work`."""
 
@@ -324,7 +345,7 @@ class Target(Window):
     """A window to land in, with the author's spelling."""
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Goal:
     """The length wanted: of the piece laid taut, or of the way round inside it."""
 
@@ -335,7 +356,7 @@ class Goal:
     place: Place
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Plan:
     """One piece."""
 
@@ -388,7 +409,7 @@ class Plan:
         """The node at a path of field names from the top, or None."""
         node: reading.Node = self.tree
         for step in path:
-            entry = node.entries.get(step) if isinstance(node, reading.Mapping) else None
+            entry = node.entries.get(step)
             if entry is None:
                 return None
             node = entry.node
@@ -445,7 +466,8 @@ def beads_named(part: Part, field_name: str) -> dict[str, int]:
     return dict(Counter(str(name) for name in names))
 
 
-def bead_shares(part: Part) -> dict[str, float]:
+@remembered
+def bead_shares(part: Part) -> Mapping[str, float]:
     """The share that each bead has of all the beads of a part, its turn bead included."""
     mix = bead_mix(part)
     of_all = sum(mix.values())

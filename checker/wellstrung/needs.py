@@ -6,14 +6,14 @@ Lines of `supplies` are items of their own: they know their fields and places as
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from wellstrung import reading
 from wellstrung.joins import Subject, placed
 from wellstrung.model import Item, Part, Plan, Role, bead_shares
+from wellstrung.records import record
 
 
-@dataclass(frozen=True)
+@record
 class BeadsNeeded(Subject):
     """A bead of the palette, the parts woven of it (and how many of each), what is on hand."""
 
@@ -27,7 +27,7 @@ class BeadsNeeded(Subject):
         return (self.bead.name, *(part.name for part, _ in self.woven))
 
 
-@dataclass(frozen=True)
+@record
 class RingsNeeded(Subject):
     """A ring, how many the run and what is hung take, and what is on hand."""
 
@@ -41,7 +41,7 @@ class RingsNeeded(Subject):
         return (self.ring.name,)
 
 
-@dataclass(frozen=True)
+@record
 class ThreadNeeded(Subject):
     """A thread, the woven parts that use it (and how many of each), what is on hand.
 
@@ -59,7 +59,7 @@ class ThreadNeeded(Subject):
         return (*thread, *(part.name for part, _ in self.woven))
 
 
-@dataclass(frozen=True)
+@record
 class Woven(Subject):
     """A woven part, and whether its own thread sews it to a clasp, with no cap between."""
 
@@ -72,7 +72,7 @@ class Woven(Subject):
         return (self.part.name,)
 
 
-@dataclass(frozen=True)
+@record
 class Fitted(Subject):
     """The piece on the one who wears it: round which measure of the body it goes."""
 
@@ -80,7 +80,7 @@ class Fitted(Subject):
     measure: str
 
 
-@dataclass(frozen=True)
+@record
 class PutOn(Subject):
     """A closed loop that goes on over a part of the body: `hand` or `head`.
 
@@ -97,7 +97,7 @@ class PutOn(Subject):
         return tuple(strand.name for strand in self.strands)
 
 
-@dataclass(frozen=True)
+@record
 class Named(Subject):
     """A part or a bead of the palette, under which heading it is named, and whether it is used."""
 
@@ -280,11 +280,12 @@ def _named(plan: Plan) -> Iterator[Subject]:
 
 def _texts(node: reading.Node) -> Iterator[reading.Node]:
     """Every plain value under a node."""
-    if isinstance(node, reading.Mapping):
-        for entry in node.entries.values():
-            yield from _texts(entry.node)
-    elif isinstance(node, reading.Sequence):
-        for item in node.items:
-            yield from _texts(item)
-    else:
-        yield node
+    waiting = [node]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, reading.Mapping):
+            waiting += [entry.node for entry in node.entries.values()]
+        elif isinstance(node, reading.Sequence):
+            waiting += node.items
+        else:
+            yield node

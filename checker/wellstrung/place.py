@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from wellstrung.records import record
 
 
 class Place(NamedTuple):
@@ -16,7 +17,7 @@ class Place(NamedTuple):
     end_column: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edit:
     """Replace the text at `place` by `new`."""
 
@@ -24,7 +25,7 @@ class Edit:
     new: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fault:
     """What reading, shape or model say of a plan that the rules cannot judge yet.
 

@@ -7,15 +7,15 @@ closed goes on before that, or over all that an end carries.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
 
 from wellstrung.joins import Eyes, Subject, eyes_facing, hanging_eyes, opens
 from wellstrung.model import Hung, Item, Part, Plan, Role, RunEntry, Step, bead_mix
 from wellstrung.needs import ROUND, wearer_of
+from wellstrung.records import record
 from wellstrung.work import puts_on
 
 
-@dataclass(frozen=True)
+@record
 class SlidesOn(Subject):
     """What is closed and goes round a rope or a strand, and what is in its way at either end.
 
@@ -41,7 +41,7 @@ class SlidesOn(Subject):
         return (self.slider.name, self.carrier.name)
 
 
-@dataclass(frozen=True)
+@record
 class TailThroughLoop(Subject):
     """The ring at one end of a piece that closes through it, and what is drawn through it.
 
@@ -57,7 +57,7 @@ class TailThroughLoop(Subject):
         return (self.loop.name, *(part.name for part in self.tail))
 
 
-@dataclass(frozen=True)
+@record
 class Centred(Subject):
     """What is meant for the middle of the run, and what stands there before and after it.
 
@@ -76,7 +76,7 @@ class Centred(Subject):
         return tuple(dict.fromkeys((self.item.name, self.entry.part.name)))
 
 
-@dataclass(frozen=True)
+@record
 class Rigid(Subject):
     """What is stiff in the run - a part, or a bead of one - and whose measure it goes round.
 

@@ -14,16 +14,14 @@ from __future__ import annotations
 import ast
 import math
 import re
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Collection, Iterable, Mapping
 from enum import Enum
 from functools import lru_cache, partial
 from itertools import product
-from typing import Any, Generic, NamedTuple, TypeVar
+from typing import NamedTuple
 
 from wellstrung.place import Place
-
-T = TypeVar("T")
+from wellstrung.records import field, once, record, replace
 
 #: A comparison forgives a micrometre (or a milligram, a millinewton): less than any bench measures.
 SLACK = 1e-3
@@ -32,38 +30,38 @@ _SCAN = (-1.0, -0.75, -0.5, -0.25, 0.25, 0.5, 0.75, 1.0)
 _ENDS = (-1.0, 1.0)
 
 
-@dataclass(frozen=True, slots=True)
 class Cause:
     """Why a value varies: `name` of `scope`; `cure` is what the maker can do about it.
 
-    Two causes are the same when name and scope are.
+    Two causes are the same when name and scope are. Every working of a spread looks causes up in
+    dictionaries, thousands of times a plan, so a cause knows its hash.
     """
 
-    name: str
-    scope: str = ""
-    cure: str = field(default="", compare=False)
+    __slots__ = ("_hash", "cure", "name", "scope")
+
+    def __init__(self, name: str, scope: str = "", cure: str = "") -> None:
+        self.name = name
+        self.scope = scope
+        self.cure = cure
+        self._hash = hash((name, scope))
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Cause) and self.name == other.name and self.scope == other.scope
+
+    def __repr__(self) -> str:
+        return f"Cause({self.name!r}, {self.scope!r})"
 
     def __str__(self) -> str:
         return f"{self.name} of {self.scope}" if self.scope else self.name
 
 
-class once(Generic[T]):  # noqa: N801 - reads like the decorator it is
-    """A property worked out when first read.
-
-    The standard library's takes a lock each time on Python 3.11, which a graph of small values
-    feels; a quantity worked out twice by two threads is still the same quantity.
-    """
-
-    def __init__(self, work: Callable[[Any], T]) -> None:
-        self._work = work
-        self.__doc__ = work.__doc__
-
-    def __set_name__(self, owner: type, name: str) -> None:
-        self._name = name
-
-    def __get__(self, instance: Any, owner: type | None = None) -> T:
-        value = instance.__dict__[self._name] = self._work(instance)
-        return value
+#: how far each cause moves a value, at its low and its high end or at all points of a scan
+Moves = dict[Cause, tuple[float, ...]]
+_UNMOVED: Moves = {}
+_NO_MOVE = (0.0, 0.0)
 
 
 class Spread(NamedTuple):
@@ -81,7 +79,7 @@ class Window(NamedTuple):
     high: float
 
 
-@dataclass(frozen=True, eq=False)
+@record(eq=False)
 class Quantity:
     """A value with its spread; build one with `leaf`, `exact`, `derived` or `total`."""
 
@@ -105,10 +103,10 @@ class Quantity:
     @once
     def causes(self) -> tuple[Cause, ...]:
         """Every cause that may move the value, each once, in order of first appearance."""
-        found = {spread.cause: None for spread in self.spreads if spread.down or spread.up}
-        for arg in self.args.values():
-            found |= dict.fromkeys(arg.causes)
-        return tuple(found)
+        if self._separate is not None:
+            return tuple(self._separate)
+        causes = [cause for arg in self._varying.values() for cause in arg.causes]
+        return tuple(dict.fromkeys(causes))
 
     @once
     def leaves(self) -> tuple[Quantity, ...]:
@@ -122,68 +120,113 @@ class Quantity:
 
     def at(self, moved: Mapping[Cause, float]) -> float:
         """The value with each cause moved to a point from -1 (its low end) to 1 (its high end)."""
-        if self._separable:
-            moves = self._moves
-            return self.middle + math.fsum(
-                abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves
-            )
-        assert self.function is not None
-        return self.function(**{key: arg.at(moved) for key, arg in self.args.items()})
+        moves = self._separate
+        if moves is None:
+            assert self.function is not None
+            values = {key: arg.at(moved) for key, arg in self._varying.items()}
+            return self.function(**{**self._resting, **values})
+        return self.middle + math.fsum(
+            [abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves]
+        )
+
+    def _with(self, cause: Cause, by: float) -> float:
+        """`at` for one cause alone, which is what is asked for most."""
+        moves = self._separate
+        if moves is None:
+            assert self.function is not None
+            values = {key: arg._with(cause, by) for key, arg in self._varying.items()}
+            return self.function(**{**self._resting, **values})
+        ends = moves.get(cause)
+        return self.middle if ends is None else self.middle + abs(by) * ends[by > 0]
 
     @once
     def middle(self) -> float:
         """The value with every cause at rest."""
-        if self.function is None:
-            return self.at_rest
-        return self.function(**{key: arg.middle for key, arg in self.args.items()})
+        return self.at_rest if self.function is None else self.function(**self._resting)
+
+    @once
+    def _resting(self) -> Mapping[str, float]:
+        """The middle of every argument."""
+        return {key: arg.middle for key, arg in self.args.items()}
+
+    @once
+    def _varying(self) -> Mapping[str, Quantity]:
+        """The arguments that vary; all others are always at rest."""
+        return {key: arg for key, arg in self.args.items() if arg._separate != _UNMOVED}
 
     @once
     def _slopes(self) -> Mapping[str, float] | None:
         """How far the value moves when an argument moves by one; None where that varies."""
         if self.slopes is not None or self.function is None or self.scan:
             return self.slopes
-        varying = tuple(key for key, arg in self.args.items() if arg.causes)
-        if not is_linear(self.formula, varying):
+        rest, middle = self._resting, self.middle
+        if not is_linear(self.formula, tuple(self._varying)):
             return None
-        rest = {key: arg.middle for key, arg in self.args.items()}
-        return {key: self.function(**{**rest, key: rest[key] + 1}) - self.middle for key in varying}
+        return {
+            key: self.function(**{**rest, key: rest[key] + 1}) - middle for key in self._varying
+        }
 
     @once
-    def _separable(self) -> bool:
-        """Whether each cause moves the value by an amount of its own, whatever the others do."""
-        if self.function is None or not self.causes:
-            return True
-        return self._slopes is not None and all(arg._separable for arg in self.args.values())
+    def _separate(self) -> Moves | None:
+        """How far each cause moves the value, at its low and at its high end.
 
-    @once
-    def _moves(self) -> dict[Cause, tuple[float, ...]]:
-        """How far each cause alone moves the value, at each of its points (the low end first)."""
-        moves: dict[Cause, tuple[float, ...]] = {}
+        None where causes do not move it by amounts of their own, whatever the others do.
+        """
         if self.function is None:
+            moves: Moves = {}
             for cause, down, up in self.spreads:
-                low, high = moves.get(cause, (0.0, 0.0))
                 if down or up:
+                    low, high = moves.get(cause, _NO_MOVE)
                     moves[cause] = (low - down, high + up)
-        elif self._slopes is not None and not self._scanned:
-            for key, slope in self._slopes.items():
-                for cause, ends in self.args[key]._moves.items():
-                    before = moves.get(cause, (0.0, 0.0))
-                    moves[cause] = (before[0] + slope * ends[0], before[1] + slope * ends[1])
-        else:
-            ends = _SCAN if self._scanned else _ENDS
-            for cause in self.causes:
-                moves[cause] = tuple(self.at({cause: end}) - self.middle for end in ends)
+            return moves
+        if not self._varying:
+            return _UNMOVED
+        slopes = self._slopes
+        if slopes is None:
+            return None
+        of_each = []
+        for arg in self._varying.values():
+            if arg._separate is None:
+                return None
+            of_each.append(arg._separate)
+        return self._summed(slopes, of_each)
+
+    @once
+    def _moves(self) -> Moves:
+        """How far each cause alone moves the value, at each of its points (the low end first)."""
+        if self._separate is not None:
+            return self._separate
+        if self._slopes is not None and not self._scanned:
+            return self._summed(self._slopes, [arg._moves for arg in self._varying.values()])
+        ends = _SCAN if self._scanned else _ENDS
+        return {
+            cause: tuple([self._with(cause, end) - self.middle for end in ends])
+            for cause in self.causes
+        }
+
+    def _summed(self, slopes: Mapping[str, float], of_each: Iterable[Moves]) -> Moves:
+        """The moves of each argument that varies, times its slope, added up."""
+        moves: Moves = {}
+        for key, own in zip(self._varying, of_each, strict=True):
+            slope = slopes[key]
+            if slope == 1 and not moves:
+                moves = dict(own)
+                continue
+            for cause, (low, high) in own.items():
+                before = moves.get(cause, _NO_MOVE)
+                moves[cause] = (before[0] + slope * low, before[1] + slope * high)
         return moves
 
     @once
     def _kinked(self) -> bool:
         """Whether a cause moves its leaf further one way, so that resting may be an end as well."""
-        lopsided = any(spread.down != spread.up for spread in self.spreads)
-        return lopsided or any(arg._kinked for arg in self.args.values())
+        lopsided = any([down != up for _, down, up in self.spreads])
+        return lopsided or any([arg._kinked for arg in self._varying.values()])
 
     @once
     def _scanned(self) -> bool:
-        return self.scan or any(arg._scanned for arg in self.args.values())
+        tangled = [arg for arg in self._varying.values() if arg._separate is None]
+        return self.scan or any([arg._scanned for arg in tangled])
 
     @once
     def effects(self) -> dict[Cause, Window]:
@@ -195,17 +238,17 @@ class Quantity:
 
     @once
     def _by_root_sum_square(self) -> Window:
-        effects = self.effects.values()
+        moves = self._moves.values()
         return Window(
-            self.middle - math.hypot(*(effect.low for effect in effects)),
-            self.middle + math.hypot(*(effect.high for effect in effects)),
+            self.middle - math.hypot(*[min(0.0, *ends) for ends in moves]),
+            self.middle + math.hypot(*[max(0.0, *ends) for ends in moves]),
         )
 
     @once
     def likely(self) -> Window:
         """Independent causes combined by root-sum-square, each side by itself."""
         low, high = self._by_root_sum_square
-        if self._separable:
+        if self._separate is not None:
             return Window(low, high)
         # where causes hinder each other the root-sum-square may reach beyond what can be
         return Window(max(low, self.worst.low), min(high, self.worst.high))
@@ -217,12 +260,12 @@ class Quantity:
     @once
     def worst(self) -> Window:
         """The least and the greatest value that any combination of the causes gives."""
-        if self._separable:
-            effects = self.effects.values()
-            low = self.middle + math.fsum(effect.low for effect in effects)
-            return Window(low, self.middle + math.fsum(effect.high for effect in effects))
-        merged = self._merged(frozenset())
-        if len(merged.causes) < len(self.causes):
+        if self._separate is not None:
+            moves = self._moves.values()
+            low = self.middle + math.fsum([min(0.0, *ends) for ends in moves])
+            return Window(low, self.middle + math.fsum([max(0.0, *ends) for ends in moves]))
+        merged = self._merged(())
+        if merged is not self:
             return merged.worst
         points = (*_ENDS, 0.0) if self._kinked else _ENDS
         if len(self.causes) <= _ALL_CORNERS_UP_TO and not self._scanned:
@@ -233,25 +276,27 @@ class Quantity:
             return Window(min(self.middle, *values), max(self.middle, *values))
         return Window(-self._climb(-1.0), self._climb(1.0))
 
-    def _merged(self, elsewhere: frozenset[Cause]) -> Quantity:
+    def _merged(self, elsewhere: Collection[Cause]) -> Quantity:
         """The same value with each argument whose causes move nothing else made one leaf.
 
         Such an argument reaches its own worst whatever the others do, so it counts as one cause.
         """
-        if not self.args or not self.causes:
-            return self
+        met, shared = set(elsewhere), set(elsewhere)
+        for arg in self._varying.values():
+            shared.update(met.intersection(arg.causes))
+            met.update(arg.causes)
         args = {}
-        for key, arg in self.args.items():
-            others = (other.causes for name, other in self.args.items() if name != key)
-            beside = elsewhere.union(*others)
-            if len(arg.causes) > 1 and beside.isdisjoint(arg.causes):
+        for key, arg in self._varying.items():
+            if not shared.isdisjoint(arg.causes):
+                args[key] = arg._merged(shared)
+            elif len(arg.causes) > 1:
                 low, high = arg.worst
                 as_one = Cause(arg.name, str(id(arg)))
                 spread = Spread(as_one, arg.middle - low, high - arg.middle)
                 args[key] = leaf(arg.name, arg.middle, arg.unit, [spread])
-            else:
-                args[key] = arg if beside.isdisjoint(arg.causes) else arg._merged(beside)
-        return replace(self, args=args)
+        if all([self.args[key] is arg for key, arg in args.items()]):
+            return self
+        return replace(self, args={**self.args, **args})
 
     def _climb(self, sign: float) -> float:
         """The greatest `sign` x value, going from each cause's own best end until none helps."""
@@ -272,7 +317,7 @@ class Quantity:
         return max(best, sign * self.middle)
 
     def _signed(self, sign: float, cause: Cause, end: float) -> float:
-        return sign * self.at({cause: end})
+        return sign * self._with(cause, end)
 
     @once
     def chief_cause(self) -> tuple[Cause, float] | None:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import codecs
 import re
 import stat
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import cached_property
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -25,14 +25,35 @@ MAX_FAULTS = 50
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
+class Mark(NamedTuple):
+    """A point in the text, counted from 0 as the parser's own marks are."""
+
+    line: int
+    column: int
+
+
 class Node:
-    """A value with its place; `value` is the same as plain data."""
+    """A value; `value` is the same as plain data.
 
-    __slots__ = ("place", "value")
+    Its place is worked out when it is asked for: most nodes are never pointed to.
+    """
 
-    def __init__(self, place: Place, value: Any) -> None:
-        self.place = place
+    __slots__ = ("end", "file", "start", "value")
+
+    #: what it names, for what is no mapping
+    entries: dict[str, Entry] = {}  # noqa: RUF012 - nothing is ever put in
+
+    def __init__(self, file: str, start: Mark, end: Mark, value: Any) -> None:
+        self.file = file
+        self.start = start
+        self.end = end
         self.value = value
+
+    @property
+    def place(self) -> Place:
+        """Where it stands."""
+        start, end = self.start, self.end
+        return Place(self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
 
 
 class Scalar(Node):
@@ -40,10 +61,12 @@ class Scalar(Node):
 
     __slots__ = ("quoted", "text")
 
-    def __init__(self, place: Place, value: Any, text: str, quoted: bool) -> None:
-        super().__init__(place, value)
-        self.text = text
-        self.quoted = quoted
+    def __init__(self, file: str, start: Mark, end: Mark, text: str) -> None:
+        self.file = file
+        self.start = start
+        self.end = end
+        self.value = self.text = text
+        self.quoted = True
 
 
 class Entry:
@@ -61,8 +84,8 @@ class Mapping(Node):
 
     __slots__ = ("entries",)
 
-    def __init__(self, place: Place) -> None:
-        super().__init__(place, {})
+    def __init__(self, file: str, start: Mark, end: Mark) -> None:
+        super().__init__(file, start, end, {})
         self.entries: dict[str, Entry] = {}
 
 
@@ -71,8 +94,8 @@ class Sequence(Node):
 
     __slots__ = ("items",)
 
-    def __init__(self, place: Place) -> None:
-        super().__init__(place, [])
+    def __init__(self, file: str, start: Mark, end: Mark) -> None:
+        super().__init__(file, start, end, [])
         self.items: list[Node] = []
 
 
@@ -159,9 +182,12 @@ def read_text(text: str, file: str, wanted: Wanted = PLAN) -> Read:
         return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
     builder = _Builder(text, file, wanted)
     try:
-        for event in yaml.parse(text, Loader=_LOADER):
-            if not builder.take(event):
-                break
+        parser = _LOADER(text)
+        try:
+            while builder.take(parser.get_event()):
+                pass
+        finally:
+            parser.dispose()
     # beside its own errors the parser in Python lets some of chr() and int() through
     except (yaml.YAMLError, ValueError) as error:
         slip = told(error, builder.lines, file)
@@ -220,8 +246,9 @@ def replaced(text: str, edits: Iterable[tuple[Place, str]]) -> str:
 
 #: Line ends that every editor counts alike; the rarer ones of YAML 1.1 are forbidden instead.
 _BREAK = re.compile(r"\r\n|\n|\r")
+#: Said as what is forbidden: what is allowed has ranges so large that they are slow to compile.
 _FORBIDDEN = re.compile(
-    "[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]"
 )
 #: Up to 15 figures, which a float holds exactly.
 _INT = re.compile(r"-?(0|[1-9][0-9]{0,14})")
@@ -306,21 +333,9 @@ class _Builder:
         self.faults.append(Fault("plan-file", says, place, also=also))
 
     def take(self, event: Any) -> bool:
-        """Take one event; False when nothing more can be made of the file."""
-        kind = type(event)
-        if kind is yaml.ScalarEvent:
-            taken = self._scalar(event)
-        elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
-            taken = self._start(event, Mapping if kind is yaml.MappingStartEvent else Sequence)
-        elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
-            taken = self._end(event)
-        elif kind is yaml.AliasEvent:
-            taken = self._alias(event)
-        elif kind is yaml.DocumentStartEvent:
-            taken = self._document(event)
-        else:
-            taken = True
-        if len(self.faults) >= MAX_FAULTS:
+        """Take one event; False at the end, and when nothing more can be made of the file."""
+        taken = _TAKES[type(event)](self, event)
+        if self.faults and len(self.faults) >= MAX_FAULTS:
             self.fault("there may be more below: put these right first", self._place(event))
             return False
         return taken
@@ -337,6 +352,9 @@ class _Builder:
         key = self._keys[-1] if self._keys else None
         return f"{key.text}: {text}" if key is not None else text
 
+    def _pass(self, event: Any) -> bool:
+        return type(event) is not yaml.StreamEndEvent
+
     def _document(self, event: Any) -> bool:
         self._documents += 1
         if self._documents == 1:
@@ -346,14 +364,12 @@ class _Builder:
         return False
 
     def _alias(self, event: Any) -> bool:
-        place = self._place(event)
+        node = Scalar(self.file, event.start_mark, event.end_mark, f"*{event.anchor}")
         self.fault(
-            f"`*{event.anchor}` repeats another place: write it out, or put it in quotes if it is"
-            " text",
-            place,
+            f"`{node.text}` repeats another place: write it out, or put it in quotes if it is text",
+            node.place,
         )
-        text = f"*{event.anchor}"
-        return self._add(Scalar(place, text, text, True))
+        return self._add(node)
 
     def _marked(self, event: Any, place: Place) -> None:
         if event.anchor is not None:
@@ -367,43 +383,43 @@ class _Builder:
             self.fault(f"`{name}` is a tag: take it out, or put it in quotes if it is text", place)
 
     def _scalar(self, event: Any) -> bool:
-        start, end = event.start_mark, event.end_mark
-        place = Place(self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
         text: str = event.value
+        node = Scalar(self.file, event.start_mark, event.end_mark, text)
         if event.anchor is not None or event.tag is not None:
-            self._marked(event, place)
-            return self._add(Scalar(place, text, text, True))
-        if not event.style:
+            self._marked(event, node.place)
+        elif not event.style:
             if self._may_cut_short and text:
-                self._look_behind(place)
+                self._look_behind(node.place)
             if ":" in text:
-                self._look_for_glue(place)
-            return self._add(Scalar(place, self._plain(text, place), text, False))
-        if event.style == '"':
+                self._look_for_glue(node.place)
+            node.value, node.quoted = self._plain(node), False
+        elif event.style == '"':
             bad = _FORBIDDEN.search(text)
             if bad:
                 says = f"this text holds a character that cannot be shown ({_code(bad)})"
-                self.fault(f"{says}: take it out", place)
+                self.fault(f"{says}: take it out", node.place)
         elif event.style in "|>":
-            place = self._block(text, place, event.style)
-        return self._add(Scalar(place, text, text, True))
+            self._block(node, event.style)
+        return self._add(node)
 
-    def _block(self, text: str, place: Place, sign: str) -> Place:
-        """The place of a block of text: up to its last word, not to whatever comes next."""
-        if not text.strip():
+    def _block(self, node: Scalar, sign: str) -> None:
+        """End a block of text at its last word, not at whatever comes next."""
+        if not node.text.strip():
             says = f"`{self._shown(sign)}` begins a block of text that is empty"
-            place = place._replace(end_line=place.line, end_column=place.column + 1)
-            self.fault(f"{says}: write the text below it, or put the value in quotes", place)
-            return place
-        last = place.end_line - (place.end_column == 1)
-        while not self.lines[last - 1].strip():
+            node.end = Mark(node.start.line, node.start.column + 1)
+            self.fault(f"{says}: write the text below it, or put the value in quotes", node.place)
+            return
+        last = node.end.line - (node.end.column == 0)
+        while not self.lines[last].strip():
             last -= 1
-        return place._replace(end_line=last, end_column=len(self.lines[last - 1].rstrip()) + 1)
+        node.end = Mark(last, len(self.lines[last].rstrip()))
 
-    def _plain(self, text: str, place: Place) -> str | int | float | None:
+    def _plain(self, node: Scalar) -> str | int | float | None:
+        text = node.text
         if not text:
             return None
-        if text[0] in _FIRST_OF_SURPRISES:
+        # almost every size has a space in it, and of all surprises only a date has
+        if text[0] in _FIRST_OF_SURPRISES and (" " not in text or text[:4].isdigit()):
             if _INT.fullmatch(text):
                 return int(text)
             if _FLOAT.fullmatch(text):
@@ -412,7 +428,7 @@ class _Builder:
                 return text
             says = next(says for pattern, says in _SURPRISES if re.fullmatch(pattern, text))
             said = says.format(quoted=f'"{short(text)}"', number=_tidied(text))
-            self.fault(f"`{short(self._shown(text))}` {said}", place)
+            self.fault(f"`{short(self._shown(text))}` {said}", node.place)
         return text
 
     def _look_behind(self, place: Place) -> None:
@@ -437,14 +453,14 @@ class _Builder:
         if found and not line[: place.column - 1].strip(" -"):
             self.fault(f'{lacks_space(found)}, or "{found[0]}" in quotes if it is text', place)
 
-    def _start(self, event: Any, kind: type[Mapping] | type[Sequence]) -> bool:
-        place = self._place(event)
+    def _start(self, event: Any) -> bool:
+        kind = Mapping if type(event) is yaml.MappingStartEvent else Sequence
+        node = kind(self.file, event.start_mark, event.end_mark)
         if event.anchor is not None or event.tag is not None:
-            self._marked(event, place)
+            self._marked(event, node.place)
         if len(self._open) >= MAX_DEPTH:
-            self.fault(f"this nests deeper than {MAX_DEPTH}: a plan is flat", place)
+            self.fault(f"this nests deeper than {MAX_DEPTH}: a plan is flat", node.place)
             return False
-        node = kind(place)
         if not self._add(node):
             return False
         self._open.append(node)
@@ -454,14 +470,10 @@ class _Builder:
     def _end(self, event: Any) -> bool:
         node = self._open.pop()
         self._keys.pop()
-        end = event.end_mark
-        place = node.place
-        if event.start_mark.line == end.line and event.start_mark.column == end.column:
-            # a block ends where the next thing begins; take the end of its last entry instead
-            last = _last(node)
-            node.place = place._replace(end_line=last.end_line, end_column=last.end_column)
-        else:
-            node.place = place._replace(end_line=end.line + 1, end_column=end.column + 1)
+        start, end = event.start_mark, event.end_mark
+        # a block ends where the next thing begins; take the end of its last entry instead
+        block = start.line == end.line and start.column == end.column
+        node.end = _last(node).end if block else end
         return True
 
     def _add(self, node: Node) -> bool:
@@ -470,7 +482,7 @@ class _Builder:
             return True
         holder = self._open[-1]
         if isinstance(holder, Sequence):
-            if isinstance(node, Scalar) and node.value is None:
+            if node.value is None:
                 self.fault(self._empty_item(node), node.place)
             holder.items.append(node)
             holder.value.append(node.value)
@@ -479,7 +491,7 @@ class _Builder:
         if key is None:
             return self._key(node)
         self._keys[-1] = None
-        if isinstance(node, Scalar) and node.value is None:
+        if node.value is None:
             self.fault(self.glued(key) or self._empty_value(holder, key, node), key.place)
         name = key.text
         known = holder.entries.get(name)
@@ -501,13 +513,13 @@ class _Builder:
         self._keys[-1] = node
         return True
 
-    def _empty_item(self, node: Scalar) -> str:
+    def _empty_item(self, node: Node) -> str:
         comment = self._comment_behind(node.place)
         if comment:
             return f'`- {comment}` is empty, because # begins a comment: write - "{comment}"'
         return "this line of the list is empty: write something, or take it out"
 
-    def _empty_value(self, holder: Mapping, key: Scalar, node: Scalar) -> str:
+    def _empty_value(self, holder: Mapping, key: Scalar, node: Node) -> str:
         """What to say of a name without a value, after the likeliest slip."""
         name = key.text
         comment = self._comment_behind(node.place)
@@ -550,12 +562,26 @@ def _code(found: re.Match[str]) -> str:
     return f"U+{ord(found[0]):04X}"
 
 
-def _last(node: Mapping | Sequence) -> Place:
+#: What takes an event of each kind.
+_TAKES: dict[type[yaml.Event], Callable[[_Builder, Any], bool]] = {
+    yaml.ScalarEvent: _Builder._scalar,
+    yaml.MappingStartEvent: _Builder._start,
+    yaml.SequenceStartEvent: _Builder._start,
+    yaml.MappingEndEvent: _Builder._end,
+    yaml.SequenceEndEvent: _Builder._end,
+    yaml.AliasEvent: _Builder._alias,
+    yaml.DocumentStartEvent: _Builder._document,
+    yaml.DocumentEndEvent: _Builder._pass,
+    yaml.StreamStartEvent: _Builder._pass,
+    yaml.StreamEndEvent: _Builder._pass,
+}
+
+
+def _last(node: Mapping | Sequence) -> Node:
+    """The last entry of a node, or the node itself where it has none."""
     if isinstance(node, Sequence):
-        return node.items[-1].place if node.items else node.place
-    if not node.entries:
-        return node.place
-    return next(reversed(node.entries.values())).node.place
+        return node.items[-1] if node.items else node
+    return next(reversed(node.entries.values())).node if node.entries else node
 
 
 def _wide_encoding(data: bytes) -> str:

@@ -15,7 +15,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, Literal
 
 from wellstrung import reading, tables, units
@@ -93,6 +92,7 @@ from wellstrung.quantity import (
     total,
     worked,
 )
+from wellstrung.records import record
 from wellstrung.words import article
 from wellstrung.work import (
     Cutting,
@@ -109,14 +109,14 @@ from wellstrung.work import (
 Level = Literal["error", "warning", "caution"]
 
 
-@dataclass(frozen=True)
+@record
 class Held:
     """The rule was kept; `margin` is what is left, where there is one to name."""
 
     margin: Quantity | None = None
 
 
-@dataclass(frozen=True)
+@record
 class Remedy:
     """What would put it right, in words and - where it can be said exactly - as edits.
 
@@ -127,7 +127,7 @@ class Remedy:
     edits: tuple[Edit, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class Misfit:
     """The rule was not kept.
 
@@ -148,7 +148,7 @@ class Misfit:
     working: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class Caution:
     """A safety text; it never changes the outcome and cannot be accepted away."""
 
@@ -251,7 +251,7 @@ class Ask:
         return exact(name, setting.value, setting.unit, source=setting.reason)
 
 
-@dataclass(frozen=True)
+@record
 class Rule:
     """One rule: its name in trade words, what it looks at, and the function that judges.
 

@@ -8,7 +8,6 @@ units are then read one by one, so that a slip in a unit is told with the rest.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import Any
 
 import jsonschema_rs
@@ -16,6 +15,7 @@ import jsonschema_rs
 import wellstrung_schemas as schemas
 from wellstrung import reading, units
 from wellstrung.place import Edit, Fault, Place
+from wellstrung.records import field, record
 from wellstrung.words import article, listed, nearest
 
 #: Who reads a value of each kind that the schemas name in `$comment`.
@@ -42,7 +42,7 @@ _LONGEST = 60  # of what is quoted from a plan or shown as an example; the rest 
 _Path = tuple[str | int, ...]
 
 
-@dataclass(frozen=True)
+@record
 class Known:
     """The kinds of parts there are, by schema fragment, and the validators built so far."""
 
@@ -56,7 +56,7 @@ class Known:
         return self._built[id(schema)]
 
 
-@dataclass(frozen=True)
+@record
 class _Branch:
     """A stretch of the tree with the schema that holds for it and what the author calls it."""
 

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from wellstrung.joins import Subject, pieces_hung
 from wellstrung.model import Hung, Part, Plan, Role, Step
 from wellstrung.place import Place
+from wellstrung.records import record
 
 #: Steps that put a pull on what was glued.
 LOADING = frozenset({"hang", "close ring"})
@@ -21,7 +21,7 @@ LOADING = frozenset({"hang", "close ring"})
 WEARING = frozenset({"wear", "pack"})
 
 
-@dataclass(frozen=True)
+@record
 class Moment:
     """A step and the minutes since the joint before it was made."""
 
@@ -30,7 +30,7 @@ class Moment:
     place: Place
 
 
-@dataclass(frozen=True)
+@record
 class GluedJoint(Subject):
     """A glued cap (or a clasp glued to a band) and when it is first loaded and first worn."""
 
@@ -46,7 +46,7 @@ class GluedJoint(Subject):
         return (self.adhesive.name, self.cap.name)
 
 
-@dataclass(frozen=True)
+@record
 class RingOnCappedRope(Subject):
     """A ring that must be slid on a rope, the step that does it, and the caps glued before."""
 
@@ -62,7 +62,7 @@ class RingOnCappedRope(Subject):
         return (self.ring.name, self.rope.name)
 
 
-@dataclass(frozen=True)
+@record
 class ThreadEnds(Subject):
     """The thread ends of a rope that is glued, the first step that does so, and their finishing.
 
@@ -81,7 +81,7 @@ class ThreadEnds(Subject):
         return (self.rope.name,)
 
 
-@dataclass(frozen=True)
+@record
 class PartAtWork(Subject):
     """A part, how many times a verb must be done to it, and the steps that do it or need it done.
 
@@ -102,7 +102,7 @@ class PartAtWork(Subject):
         return (self.part.name,)
 
 
-@dataclass(frozen=True)
+@record
 class Mixed(Subject):
     """What is glued of one stirring: glue steps back to back, until one says its own `mixes`.
 
@@ -121,7 +121,7 @@ class Mixed(Subject):
         return (self.adhesive.name,)
 
 
-@dataclass(frozen=True)
+@record
 class GluedEnd(Subject):
     """The end of a rope in a cap and the adhesive that holds it there."""
 
@@ -135,7 +135,7 @@ class GluedEnd(Subject):
         return (self.adhesive.name, self.cap.name, self.rope.name)
 
 
-@dataclass(frozen=True)
+@record
 class Cutting(Subject):
     """Every step that cuts metal: what is told once, however many there are."""
 

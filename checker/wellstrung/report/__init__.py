@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from wellstrung.records import record
 
 if TYPE_CHECKING:
     from wellstrung.checking import Result
 
 
-@dataclass(frozen=True)
+@record
 class Options:
     """How a report is wanted: `width` in columns; colour, workings and ASCII for the terminal."""
 
@@ -20,7 +21,7 @@ class Options:
     ascii_only: bool = False
 
 
-@dataclass(frozen=True)
+@record
 class Writer:
     """A report by name; `quantities` says that it prints every quantity of every plan."""
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
+
+from wellstrung.records import field, record
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from wellstrung.quantity import Quantity
 
 
-@dataclass(frozen=True)
+@record
 class Stitch:
     """One stitch: its name, what it gives for a part, and the print it was held against.
 

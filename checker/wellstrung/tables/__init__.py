@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from wellstrung.records import record
 from wellstrung.words import nearest
 
 _DATA = Path(__file__).parent / "data"
@@ -49,7 +49,7 @@ class Cell(NamedTuple):
     note: str
 
 
-@dataclass(frozen=True)
+@record
 class Row:
     """One row: cells by column, and texts."""
 
@@ -66,7 +66,7 @@ class Row:
         return self.texts.get(column, "")
 
 
-@dataclass(frozen=True)
+@record
 class Table:
     """A table by name, with its rows and the titles of its sources."""
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from wellstrung.rulebook import (
     Answer,
@@ -26,8 +26,7 @@ from wellstrung.rulebook import (
 )
 
 
-@dataclass(frozen=True)
-class Repeat:
+class Repeat(NamedTuple):
     """After how many (`every`) what comes again, in which counted field, and where it is said.
 
     `beads` are those of one repeat, where they are listed; `round_and_round` where it must close.
