@@ -15,8 +15,8 @@ Segment = tuple[float, float, float, float]
 
 #: corners of the polygon that stands for a circle: on paper it is off by a twentieth of a mm
 _CORNERS = 72
-#: the shortest line that is drawn, in steps: what rounding leaves of two edges in one place is none
-_SPECK = 0.01
+#: the shortest line that is drawn, in steps: what corners leave where two curves touch is none
+_SPECK = 0.1
 
 
 def circle(x: float, y: float, r: float) -> list[Point]:

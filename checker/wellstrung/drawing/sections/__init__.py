@@ -4,15 +4,17 @@ A section is drawn where the plan has the values for it; one join that is made s
 drawn once. What does not fit is told by hatching and by the number of its remark, never by colour
 alone. `looks.css` beside this package says what these classes of a section look like:
 
-* `metal work thread` and the same with `-lines`: what is cut, and its hatching; `opening`: a hole
-* `edge axis hidden reckoned`: outlines, middle lines, what lies behind, a simpler shape reckoned
-* `held needle`: round things in a hole
-* `likely likely-lines worst`: how far a size may be off; `clash`: what has no room
+* cut through, and its hatching: `metal metal-lines`, `work work-lines`, `thread thread-lines`
+* seen whole: `ring`, `bead`, `link`, `link next` (of the next piece), `held`, `needle`
+* lines: `edge`, `axis`, `hidden` (behind something), `break` (a thing goes on), `opening` (a hole)
+* how far a size may be off: `likely likely-lines`, `worst`
 * `taken`: the hole that things take together; `true`: what an open ring still closes true round
-* `lost`: what a cut loses; `scissors`: where it is cut; `break`: where a thing goes on
-* `measure tick reach words`: dimensions and their words
-* `flag flag-number pointer pointed`: the number of a remark and what it is about
-* `bar bar-block`: the check bar, 50 mm on paper; `swatch`: patches of the key
+* `reckoned`: the simpler shape that a formula takes; `clash`: what has no room
+* `lost`: what a cut loses; `scissors`: where it is cut
+* dimensions: `measure`, `tick`, `reach`, `words`
+* the number of a remark, round for an error and square for a warning: `flag flag-number`; the line
+  to what it is about: `pointer pointed`
+* the check bar, 50 mm on paper: `bar bar-block`; a patch of the key: `swatch`
 """
 
 from __future__ import annotations

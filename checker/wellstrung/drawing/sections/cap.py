@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.drawing import Figure, hatching
-from wellstrung.drawing.sections.case import Case, clearance, numbers, size, with_range
+from wellstrung.drawing.sections.case import Case, clearance, marks, size, with_range
 from wellstrung.drawing.sections.frame import Section
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import RopeInCap
@@ -37,9 +37,9 @@ def draw(case: Case[RopeInCap]) -> Figure:
     along = case.said(("cap-depth",), join.cap.place_of("bore"), join.cap.place_of("depth"))
     if across:
         edge = (bore.middle + end.middle) / 4
-        section.flag(0.7 * edge, -0.7 * edge, numbers(across))
+        section.flag(0.7 * edge, -0.7 * edge, marks(across))
     if along and depth is not None:
-        section.flag(_left(case, wide, depth) + depth.middle * 0.8, 0, numbers(along))
+        section.flag(_left(case, wide, depth) + depth.middle * 0.8, 0, marks(along))
     said = sorted({*across, *along}, key=lambda one: one.number)
     return case.figure(
         section,

@@ -9,7 +9,7 @@ from typing import Generic, NamedTuple, TypeVar
 from wellstrung import units
 from wellstrung.checking import Remark
 from wellstrung.drawing import Figure
-from wellstrung.drawing.sections.frame import Section
+from wellstrung.drawing.sections.frame import Mark, Section
 from wellstrung.model import Item, Missing
 from wellstrung.place import Place
 from wellstrung.quantity import Quantity
@@ -19,10 +19,14 @@ Join = TypeVar("Join", bound=Subject, covariant=True)
 
 
 class Said(NamedTuple):
-    """A remark about a fit and the number it has in the report."""
+    """A remark about a fit and the number it has in the report.
+
+    `instead` where the fit's own rule is silent, because this remark goes to the root of it.
+    """
 
     number: int
     remark: Remark
+    instead: bool = False
 
 
 @dataclass(frozen=True)
@@ -49,14 +53,22 @@ class Case(Generic[Join]):
         except Missing:
             return None
 
-    def said(self, rules: Sequence[str], *places: Place) -> tuple[Said, ...]:
+    def said(
+        self, rules: Sequence[str], *places: Place, collides: bool = False
+    ) -> tuple[Said, ...]:
         """What these rules said of the join; `places` are those by which they tell it from others.
 
         One remark may speak for several joins that have the same thing to mend: it names the parts
-        of the first, and the places of all.
+        of the first, and the places of all. Where what is drawn `collides` and these rules were
+        silent, a deeper remark about one of its parts has spoken instead.
         """
+        own = [one for one in self.numbered if one.remark.rule in rules and self._is(one, places)]
+        if own or not collides:
+            return tuple(own)
         return tuple(
-            said for said in self.numbered if said.remark.rule in rules and self._is(said, places)
+            one._replace(instead=True)
+            for one in self.numbered
+            if set(one.remark.affects) & set(rules) and set(one.remark.parts) & set(self.join.parts)
         )
 
     def _is(self, said: Said, places: Sequence[Place]) -> bool:
@@ -70,10 +82,13 @@ class Case(Generic[Join]):
         self, section: Section, title: str, found: str, needed: str, said: Sequence[Said]
     ) -> Figure:
         """The finished figure; where a remark says what is needed, in its words."""
-        if said:
+        own = [one for one in said if not one.instead]
+        if own:
             needed = "; ".join(
-                f"{one.remark.needed} (remark {one.number}, {one.remark.level})" for one in said
+                f"{one.remark.needed} (remark {one.number}, {one.remark.level})" for one in own
             )
+        first = [f"remark {one.number} comes first" for one in said if one.instead]
+        needed = "; ".join(filter(None, [needed, *first]))
         if self.times > 1:
             title = f"{title}, {self.times} times"
         caption = f"found: {found}" + (f"; needed: {needed}" if needed else "")
@@ -142,6 +157,6 @@ def clearance(hole: Quantity, thing: Quantity) -> str:
     return f"from {mm(-least)} too thick to {mm(most)} clear"
 
 
-def numbers(said: Sequence[Said]) -> list[int]:
-    """The numbers of remarks."""
-    return [one.number for one in said]
+def marks(said: Sequence[Said]) -> list[Mark]:
+    """Remarks as a section marks them."""
+    return [Mark(one.number, one.remark.level) for one in said]

@@ -9,13 +9,17 @@ from dataclasses import dataclass
 from wellstrung import chain as links
 from wellstrung.drawing import Figure
 from wellstrung.drawing.hatching import Outline, Point
-from wellstrung.drawing.sections.case import Case, drawable, mm, numbers, size
+from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
 from wellstrung.drawing.sections.frame import SCALES, Section, goes_on_page
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import PieceCut
 
 #: links drawn at each end of a piece that is too long for the page; it is broken between them
 _ENDS = 3
+#: links that are drawn at most, however small they are
+_MOST = 60
+#: links of a piece that are named one by one
+_NAMED = 12
 _CORNERS = 10
 
 
@@ -58,7 +62,9 @@ def draw(case: Case[PieceCut]) -> Figure:
     every = links.stride(cut.pattern, cut.links, soldered=cut.soldered)
     kinds = {name: _link(case, name) for name in cut.pattern}
     length = case.of(cut.piece, "length")
-    broken = count > 2 * _ENDS and not goes_on_page(length.middle * 1.2, SCALES[2])
+    broken = count > _MOST or (
+        count > 2 * _ENDS and not goes_on_page(length.middle * 1.2, SCALES[2])
+    )
     starts = dict(_places(case, every, kinds, broken))
     wide = max(kind.wide for kind in kinds.values())
     names = _counted(cut, every)
@@ -76,17 +82,19 @@ def draw(case: Case[PieceCut]) -> Figure:
     said = case.said(("chain-cut",))
     mark = _mark(case, section, starts, kinds, names)
     if said:
-        section.flag(mark, -wide / 2, numbers(said))
+        section.flag(mark, -wide / 2, marks(said))
     whole = "" if broken else f"{cut.piece.name}.length"
     section.across(0, end, wide / 2, f"{count} links, {mm(length.middle)}", whole)
-    every_says = f"{count} links: {' '.join(cut.links)}" if count <= 12 else f"{count} links"
+    named = f"{count} links: {' '.join(cut.links)}" if count <= _NAMED else f"{count} links"
     lost = every - count
     loses = f", {lost} lost before the next piece" if lost else ", none lost"
+    written = cut.step.get("every") if cut.step else None
+    off = f"; counted off every {written} links" if written else ""
     sizes = ", ".join(_size(case, name) for name in kinds)
     return case.figure(
         section,
         f"piece `{cut.piece.name}` of `{cut.chain.name}`",
-        f"{every_says}{loses}; {sizes}",
+        f"{named}{loses}{off}; {sizes}",
         f"count off every {every} links",
         said,
     )

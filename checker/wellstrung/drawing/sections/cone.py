@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
-from wellstrung.drawing.sections.case import Case, mm, numbers, size, with_range
+from wellstrung.drawing.sections.case import Case, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import Section
 from wellstrung.rulebook import StrandsInCone
 
@@ -30,7 +30,7 @@ def draw(case: Case[StrandsInCone]) -> Figure:
     section.taken(0, 0, bundle)
     said = case.said(("cone-bundle",))
     if said:
-        section.flag(*held.furthest, numbers(said))
+        section.flag(*held.furthest, marks(said))
     rows = [
         (bore.middle, f"bore {size(bore)}", f"{join.cone.name}.bore"),
         (bundle, f"side by side {mm(bundle)}", ""),

@@ -11,7 +11,7 @@ import math
 from wellstrung import circles, rings
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
-from wellstrung.drawing.sections.case import Case, drawable, mm, numbers, size, with_range
+from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import CLOSE, Section
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import RingThroughEye
@@ -48,7 +48,7 @@ def draw(case: Case[RingThroughEye]) -> Figure:
     )  # fmt: skip
     said = case.said(("ring-through-eye",), join.eyes.part.place_of(*join.eyes.path, "hole"))
     if said:
-        section.flag(0, -hole.middle / 2, numbers(said))
+        section.flag(0, -hole.middle / 2, marks(said))
     wires = f"wire {with_range(wire)}" if not several else f"{join.rings} wires of {size(wire)}"
     return case.figure(
         section,

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
-from wellstrung.drawing.sections.case import Case, clearance, mm, numbers, size, with_range
-from wellstrung.drawing.sections.frame import FINE, SCALES, Section
+from wellstrung.drawing.sections.case import Case, clearance, marks, mm, size, with_range
+from wellstrung.drawing.sections.frame import CLOSE, FINE, SCALES, Section
 from wellstrung.model import Missing, Role
 from wellstrung.place import Place
 from wellstrung.quantity import Quantity
@@ -72,6 +72,7 @@ def in_eye(case: Case[EyesMeet]) -> Figure | None:
         [thing],
         ("clasp-eye",),
         [eyes.part.place_of(*eyes.path, "hole") for eyes in (one, other)],
+        CLOSE,
     )
 
 
@@ -103,7 +104,7 @@ def _draw(
         section.taken(0, 0, taken)
     said = case.said(rules, *places)
     if said:
-        section.flag(*held.furthest, numbers(said))
+        section.flag(*held.furthest, marks(said))
     thing = things[0]
     short = "line" if len(things) > 1 else thing.words.split(" `")[0].removeprefix("the ")
     rows = [(hole.size.middle, f"{hole.word} {size(hole.size)}", hole.quantity)]

@@ -10,6 +10,7 @@ import math
 from collections.abc import Callable, Sequence
 from functools import partial
 from string import ascii_lowercase
+from typing import NamedTuple
 
 from wellstrung.drawing import hatching
 from wellstrung.drawing.hatching import Outline
@@ -39,6 +40,13 @@ _KEY = {
     "lost": "lost in the cut",
     "reckoned": "reckoned as a straight hole",
 }
+
+
+class Mark(NamedTuple):
+    """The number of a remark in the report, and its level."""
+
+    number: int
+    level: str
 
 
 def goes_on_page(width: float, scale: float) -> bool:
@@ -113,8 +121,8 @@ class Section:
                 continue
             self._used[look] = None
             if look == "worst":
-                for end in (low, high):
-                    self.canvas.curve(_closed(hatching.circle(x, y, end / 2)), look)
+                for end in filter(None, (low, high)):
+                    self.canvas.circle(x, y, end / 2, look)
                 continue
             ring = [hatching.circle(x, y, high / 2), hatching.circle(x, y, low / 2)]
             self.canvas.area(ring, look)
@@ -141,12 +149,12 @@ class Section:
     def taken(self, x: float, y: float, diameter: float) -> None:
         """The round hole that things take together, drawn dashed."""
         self._used["taken"] = None
-        self.canvas.curve(_closed(hatching.circle(x, y, diameter / 2)), "taken")
+        self.canvas.circle(x, y, diameter / 2, "taken")
 
     def closes_true(self, x: float, y: float, diameter: float) -> None:
         """The thickest round thing that an open ring goes round and still closes true."""
         self._used["true"] = None
-        self.canvas.curve(_closed(hatching.circle(x, y, diameter / 2)), "true")
+        self.canvas.circle(x, y, diameter / 2, "true")
 
     def reckoned(self, outlines: Sequence[Outline]) -> None:
         """What a formula takes for the shape of something rounder."""
@@ -158,12 +166,12 @@ class Section:
         self._used["lost"] = None
         self.canvas.area(outlines, "lost")
 
-    def broken(self, x: float, y: float, width: float) -> None:
-        """A level break below something that goes on."""
-        teeth = 4
+    def goes_on(self, x: float, y: float, long: float, *, level: bool = False) -> None:
+        """A break from (x, y) on, down or level to the right: what is cut off there goes on."""
+        teeth = (-0.7, 0.7, -0.7, 0.7, -0.7)
+        ways = [(long * step / 4, self.paper(tooth)) for step, tooth in enumerate(teeth)]
         points = [
-            (x + width * (step / teeth - 0.5), y + self.paper(0.7 if step % 2 else -0.7))
-            for step in range(teeth + 1)
+            (x + along, y + aside) if level else (x + aside, y + along) for along, aside in ways
         ]
         self.canvas.curve(points, "break")
 
@@ -218,7 +226,7 @@ class Section:
         self._words(left, place + self.paper(0.9), letter, "middle")
         return letter
 
-    def flag(self, x: float, y: float, numbers: Sequence[int]) -> None:
+    def flag(self, x: float, y: float, marks: Sequence[Mark]) -> None:
         """The numbers of remarks, above the body, with a line to what they are about."""
         size, top = self.paper(6.4), self.box[1]
         if self._flags:
@@ -227,17 +235,22 @@ class Section:
         at = x
         while any(abs(at - other) < size for other in self._flags):
             at += size
-        for step, number in enumerate(numbers):
+        for step, mark in enumerate(marks):
             centre = (at + step * size, top - self.paper(5))
             self._flags.append(centre[0])
             if step == 0:
                 self.canvas.line(*centre, x, y, "pointer")
                 self.canvas.circle(x, y, self.paper(0.5), "pointed")
-            self._over.append(partial(self._flag, *centre, number))
+            self._over.append(partial(self._flag, *centre, mark))
 
-    def _flag(self, x: float, y: float, number: int) -> None:
-        self.canvas.circle(x, y, self.paper(2.8), "flag")
-        self.canvas.text(x, y + self.paper(1.05), str(number), "flag-number", 3.0)
+    def _flag(self, x: float, y: float, mark: Mark) -> None:
+        """Round for an error, square for a warning."""
+        r = self.paper(2.8)
+        if mark.level == "error":
+            self.canvas.circle(x, y, r, "flag")
+        else:
+            self.canvas.area([hatching.box(x - r, y - r, 2 * r, 2 * r)], "flag")
+        self.canvas.text(x, y + self.paper(1.05), str(mark.number), "flag-number", 3.0)
 
     def note(self, x: float, y: float, words: str, anchor: str = "middle") -> None:
         """Words at a place."""
@@ -290,7 +303,3 @@ class Section:
             words = _KEY[look]
             self.canvas.text(at + self.paper(6), y + self.paper(2), words, "words", anchor="start")
             at += self.paper(8.5 + len(words) * _LETTER)
-
-
-def _closed(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
-    return [*points, points[0]]

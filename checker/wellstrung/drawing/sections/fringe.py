@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from wellstrung.drawing import Figure, hatching
-from wellstrung.drawing.sections.case import Case, drawable, mm, numbers, size, with_range
+from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import Section
 from wellstrung.model import Missing, Part, Role
 from wellstrung.rulebook import HungOnEyes
@@ -42,7 +42,7 @@ def draw(case: Case[HungOnEyes]) -> Figure | None:
         boxes.append(hatching.box(number * step - wide / 2, top, wide, tall))
         section.canvas.area([boxes[-1]], "held")
         if tall == _DROP:
-            section.broken(number * step, top + tall, wide)
+            section.goes_on(boxes[-1][0][0], top + tall, wide, level=True)
     crowded = []
     for number, (one, other) in enumerate(pairwise(boxes)):
         overlap = one[1][0] - other[0][0]
@@ -59,7 +59,7 @@ def draw(case: Case[HungOnEyes]) -> Figure | None:
         named.append(words)
     said = case.said(("fringe-spread",), fringe.eyes.part.place_of(*fringe.eyes.path, "spacing"))
     if said:
-        section.flag(crowded[0] if crowded else step / 2, top + _DROP / 3, numbers(said))
+        section.flag(crowded[0] if crowded else step / 2, top + _DROP / 3, marks(said))
     part = hung[0]
     wide = widths[part].middle
     below = top + _DROP

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from wellstrung import circles, thread
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
-from wellstrung.drawing.sections.case import Case, Said, mm, numbers, size, with_range
+from wellstrung.drawing.sections.case import Case, Said, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import FINE, Section
 from wellstrung.model import Missing
 from wellstrung.quantity import Quantity
@@ -70,7 +70,7 @@ def _firm(case: Case[Threaded], thick: Quantity, name: str, word: str, count: in
     bead.over()
     said = case.said(("string-in-hole", "pin-in-bead"), join.bead.key.place)
     if said:
-        section.flag(*held.furthest, numbers(said))
+        section.flag(*held.furthest, marks(said))
     if count > 1:
         section.taken(0, 0, taken)
     rows = [(hole.middle, f"hole {size(hole)}", bead.quantity)]
@@ -107,7 +107,7 @@ def _woven(case: Case[Threaded], passes: int) -> Figure:
     section.taken(0, 0, taken)
     threaded = case.said(("hole-passes",), join.bead.key.place)
     if threaded:
-        section.flag(0.2 * taken, -0.2 * taken, numbers(threaded))
+        section.flag(0.2 * taken, -0.2 * taken, marks(threaded))
     found = (
         f"hole {with_range(hole)}; thread {with_range(line)}, {count} passes with a woven-in end"
     )
@@ -121,9 +121,10 @@ def _woven(case: Case[Threaded], passes: int) -> Figure:
         _needled(section, beside, with_needle, needle, hole.middle, f"{join.part.name}.needle")
         last.over()
         section.taken(beside, 0, with_needle)
-        passing = case.said(("needle-pass",), join.bead.key.place)
+        collides = with_needle > hole.middle
+        passing = case.said(("needle-pass",), join.bead.key.place, collides=collides)
         if passing:
-            section.flag(beside, with_needle / 2 - needle.middle / 2, numbers(passing))
+            section.flag(beside, with_needle / 2 - needle.middle / 2, marks(passing))
         found += f"; needle {with_range(needle)} on pass {passes}"
         needed += f", and of {mm(with_needle)} for the needle"
     h = hole.middle / 2
@@ -145,7 +146,10 @@ def _woven(case: Case[Threaded], passes: int) -> Figure:
         f"thread of `{join.part.name}` in bead `{join.bead.name}`",
         found,
         needed,
-        sorted({*threaded, *passing}, key=lambda one: one.number),
+        [
+            *threaded,
+            *(one for one in passing if one.number not in {two.number for two in threaded}),
+        ],
     )
 
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from wellstrung.drawing import Figure, hatching
-from wellstrung.drawing.sections.case import Case, drawable, mm, numbers, size
+from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
 from wellstrung.drawing.sections.chain import oval
 from wellstrung.drawing.sections.frame import CLOSE, Section
+from wellstrung.model import Missing
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import EndLink
 
@@ -23,6 +24,8 @@ def draw(case: Case[EndLink]) -> Figure:
     hole = case.get(end.eyes.quantity("hole"))
     long, wide = length.middle, hole.middle + 2 * wire.middle
     inside = long - 2 * wire.middle
+    if inside <= 0:
+        raise Missing("a link that is longer than its two wires")
     section = Section(long, wide, CLOSE)
     outline, opening = oval(0, 0, long, wide), oval(wire.middle, 0, inside, hole.middle)
     section.canvas.area([outline, opening], "metal")
@@ -53,9 +56,10 @@ def draw(case: Case[EndLink]) -> Figure:
         letter = section.letter(start + beyond.middle / 2, 0, beyond.middle)
         named.append(f"({letter}) the next link {size(beyond)}")
         taken += beyond.middle
-    said = case.said(("link-clearance",), end.chain.place_of("links", end.link, "length"))
+    place = end.chain.place_of("links", end.link, "length")
+    said = case.said(("link-clearance",), place, collides=taken > inside)
     if said:
-        section.flag(spots[-1][0], spots[-1][1], numbers(said))
+        section.flag(spots[-1][0], spots[-1][1], marks(said))
     section.across(wire.middle, long - wire.middle, 0, f"inside {mm(inside)}")
     section.across(0, long, 0, f"link {size(length)}")
     section.down(

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
-from wellstrung.drawing.sections.case import Case, Said, mm, numbers, size, with_range
+from wellstrung.drawing.sections.case import Case, Said, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import Section
 from wellstrung.place import Place
 from wellstrung.rulebook import Eyes, RingHolds
@@ -20,8 +20,10 @@ def holding(case: Case[RingHolds]) -> Figure | None:
     """The ring from the front, and what lies in it once it is closed."""
     around = case.join.around
     places = (around.key.place,) if around else ()
-    said = case.said(("ring-room", "ring-around-rope"), *places)
-    return _draw(case, list(_held(case, bridges=False)), "holding", said)
+    things = list(_held(case, bridges=False))
+    collides = rounds.together(things) > case.of(case.join.ring, "inside").middle
+    said = case.said(("ring-room", "ring-around-rope"), *places, collides=collides)
+    return _draw(case, things, "holding", said)
 
 
 def reaching(case: Case[RingHolds]) -> Figure | None:
@@ -62,7 +64,7 @@ def _draw(
         section.closes_true(*held.spots[0], true)
         found += f"; an open ring of this size closes true round {mm(true)} at most"
     if said:
-        section.flag(*held.furthest, numbers(said))
+        section.flag(*held.furthest, marks(said))
     for width, words, quantity in sorted(rows):
         section.across(-width / 2, width / 2, 0, words, quantity)
     swing = case.ask.limit("ring swing").middle

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import chain, repeat
+from itertools import chain, islice, repeat
 
 from wellstrung.drawing import Figure, hatching
-from wellstrung.drawing.sections.case import Case, drawable, mm, numbers, size, with_range
+from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import Section
 from wellstrung.model import Part
 from wellstrung.rulebook import Toggle
 
+#: how many parts behind the bar are drawn, and how far, in halves of the bar
+_MOST, _BEYOND = 40, 1.6
 #: an outline so far off that, with another within it, it is all but that other
 _FAR = hatching.box(-1e4, -1e4, 2e4, 2e4)
 
@@ -36,7 +38,7 @@ def lying(case: Case[Toggle]) -> Figure:
         )
     said = case.said(("toggle-bar",), clasp.place_of("ring", "outside"))
     if said:
-        section.flag(half, 0, numbers(said))
+        section.flag(half, 0, marks(said))
     rows = [
         (bar.middle, f"bar {size(bar)}", f"{clasp.name}.bar.length"),
         (opening.middle, f"opening {mm(opening.middle)}", f"{clasp.name}.ring.inside"),
@@ -87,6 +89,8 @@ def swung(case: Case[Toggle]) -> Figure | None:
     for _, start, long, high in beside:
         outline = hatching.box(start - half, top - high, long, high)
         section.canvas.area([outline], "held")
+        if start + long == _BEYOND * half:
+            section.goes_on(start + long - half, top - high, high)
         section.clash([rim], [_FAR, outline])
     letters: dict[Part, str] = {}
     for part, start, long, high in beside:
@@ -100,7 +104,7 @@ def swung(case: Case[Toggle]) -> Figure | None:
     section.canvas.line(0, -floor, 0, floor, "axis")
     said = case.said(("toggle-swing",), clasp.place_of("bar", "length"))
     if said:
-        section.flag(0, -floor, numbers(said))
+        section.flag(0, -floor, marks(said))
     section.across(-half, 0, floor, f"half the bar {mm(half)}")
     section.across(-bar.middle, 0, floor, f"bar {size(bar)}", f"{clasp.name}.bar.length")
     section.down(-floor, floor, 0, f"opening {mm(opening.middle)}", f"{clasp.name}.ring.inside")
@@ -120,7 +124,8 @@ def _beside(
 
     A ring turns its flat side to the bar.
     """
-    for entry in chain.from_iterable(repeat(one, one.linked) for one in case.join.behind):
+    every = chain.from_iterable(repeat(one, one.linked) for one in case.join.behind)
+    for entry in islice(every, _MOST):
         if start >= half:
             return
         part = entry.part
@@ -129,5 +134,6 @@ def _beside(
             wire = case.of(part, "wire").middle
             yield part, start - wire, along + 2 * wire, wire
         else:
-            yield part, start, along, across
+            # what goes on far beyond the ring, as a rope, is drawn some way only
+            yield part, start, min(along, _BEYOND * half - start), across
         start += along
