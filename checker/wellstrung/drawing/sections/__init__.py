@@ -39,7 +39,7 @@ from wellstrung.drawing.sections import (
     toggle,
 )
 from wellstrung.drawing.sections.case import Case, Said
-from wellstrung.model import Missing
+from wellstrung.model import Missing, Plan
 from wellstrung.rulebook import (
     CoreInRope,
     EndLink,
@@ -91,7 +91,7 @@ def _drawn(result: PlanResult) -> Iterator[tuple[tuple[int, int], Figure]]:
     ask = result.ask
     said = tuple(Said(number, remark) for number, remark in enumerate(result.numbered, 1))
     times = joins.times_made(ask.plan)
-    for join in joins.find(ask.plan):
+    for join in _fits(ask.plan):
         for draw in _DRAWN.get(type(join), ()):
             try:
                 figure = draw(Case(join, ask, max(times[join], 1), said))
@@ -99,6 +99,15 @@ def _drawn(result: PlanResult) -> Iterator[tuple[tuple[int, int], Figure]]:
                 continue
             if figure is not None:
                 yield _rank(figure, said), figure
+
+
+def _fits(plan: Plan) -> Iterator[Subject]:
+    """The joins of the plan; an eye that holds several rings is drawn with all of them only."""
+    found = joins.find(plan)
+    wires = [join for join in found if isinstance(join, RingThroughEye)]
+    several = {(join.ring, join.eyes) for join in wires if join.rings > 1}
+    lone = {join for join in wires if join.rings == 1 and (join.ring, join.eyes) in several}
+    yield from (join for join in found if join not in lone)
 
 
 def _rank(figure: Figure, said: tuple[Said, ...]) -> tuple[int, int]:

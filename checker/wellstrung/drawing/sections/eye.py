@@ -35,8 +35,9 @@ def draw(case: Case[RingThroughEye]) -> Figure:
         -hole.middle / 2, hole.middle / 2, through.middle / 2, f"hole {size(hole)}",
         join.eyes.quantity("hole"),
     )  # fmt: skip
+    tightest = (0.0, -hole.middle / 2)
     if several:
-        needed = _front(section, join, wire, inside, hole, wall, through)
+        needed, tightest = _front(section, join, wire, inside, hole, wall, through)
     if through is not wall and through.middle != wall.middle:
         section.across(
             -through.middle / 2, through.middle / 2, hole.middle / 2,
@@ -48,7 +49,7 @@ def draw(case: Case[RingThroughEye]) -> Figure:
     )  # fmt: skip
     said = case.said(("ring-through-eye",), join.eyes.part.place_of(*join.eyes.path, "hole"))
     if said:
-        section.flag(0, -hole.middle / 2, marks(said))
+        section.flag(*tightest, marks(said))
     wires = f"wire {with_range(wire)}" if not several else f"{join.rings} wires of {size(wire)}"
     return case.figure(
         section,
@@ -102,16 +103,16 @@ def _front(
     hole: Quantity,
     wall: Quantity,
     through: Quantity,
-) -> float:
-    """The wires of several rings side by side in the eye, from the front; the hole they need."""
+) -> tuple[float, tuple[float, float]]:
+    """The wires of several rings in the eye, from the front; the hole they need, and where."""
     y = 0.0
     x = section.box[2] + section.paper(4) + hole.middle / 2 + wall.middle
     rims = [hatching.circle(x, y, hole.middle / 2 + wall.middle)]
     section.cut([*rims, hatching.circle(x, y, hole.middle / 2)])
-    things = [rounds.Thing("a wire", wire, f"{join.ring.name}.wire", "work")] * join.rings
-    rounds.pack(section, x, y, hole.middle, things, letters=False)
+    things = [rounds.Thing("a wire", wire, f"{join.ring.name}.wire", "metal")] * join.rings
+    held = rounds.pack(section, x, y, hole.middle, things, letters=False)
     section.canvas.circle(x, y, hole.middle / 2, "edge", join.eyes.quantity("hole"))
     bundle = drawable(wire).middle * circles.equal_ratio(join.rings)
     section.taken(x, y, bundle)
     needed = rings.hole_needed(bundle, inside.middle, through.middle)
-    return math.inf if needed is None else needed
+    return math.inf if needed is None else needed, held.furthest

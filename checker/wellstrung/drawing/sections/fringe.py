@@ -63,7 +63,7 @@ def draw(case: Case[HungOnEyes]) -> Figure | None:
     part = hung[0]
     wide = widths[part].middle
     below = top + _DROP
-    section.across(-wide / 2, wide / 2, below, f"{size(widths[part])}", _across(part))
+    section.across(-wide / 2, wide / 2, below, f"wide {size(widths[part])}", _across(part))
     section.across(0, step, 0, f"apart {size(spacing)}", fringe.eyes.quantity("spacing"))
     all_of = sum(line.times for line in fringe.lines)
     shown = "" if all_of <= len(hung) else f"; {len(hung)} of {all_of} are drawn"

@@ -26,12 +26,12 @@ def draw(case: Case[EndLink]) -> Figure:
     inside = long - 2 * wire.middle
     if inside <= 0:
         raise Missing("a link that is longer than its two wires")
-    section = Section(long, wide, CLOSE)
+    rings = [(ring, case.of(ring, "wire")) for ring in end.rings]
+    thick = [one.middle for _, one in rings]
+    section = Section(max(long, sum(thick)), max(wide, sum(thick)), CLOSE)
     outline, opening = oval(0, 0, long, wide), oval(wire.middle, 0, inside, hole.middle)
     section.canvas.area([outline, opening], "metal")
     section.canvas.area([opening], "edge")
-    rings = [(ring, case.of(ring, "wire")) for ring in end.rings]
-    thick = [one.middle for _, one in rings]
     flat = len(rings) > 1 and sum(thick) <= hole.middle
     at, level = wire.middle, -sum(thick) / 2
     spots = []
@@ -68,7 +68,7 @@ def draw(case: Case[EndLink]) -> Figure:
     swing = case.ask.limit("ring swing").middle
     return case.figure(
         section,
-        f"wires in the end link `{end.link}` of `{end.eyes.part.name}`",
+        f"wires in {end.eyes.words} (`{end.link}`)",
         f"{mm(inside)} inside, along the link; in it {', '.join(named)}",
         f"{mm(taken + swing)} inside, {mm(swing)} of it to move",
         said,

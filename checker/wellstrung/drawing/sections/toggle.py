@@ -112,7 +112,7 @@ def swung(case: Case[Toggle]) -> Figure | None:
         section,
         f"bar of `{clasp.name}` swung through its ring",
         f"opening {with_range(opening)}; bar {size(thick)} thick; beside it {', '.join(named)}",
-        "bar and part side by side under the opening, within half a bar",
+        f"at most {mm(opening.middle - thick.middle)} beside the bar, within half a bar",
         said,
     )
 
@@ -130,10 +130,8 @@ def _beside(
             return
         part = entry.part
         across, along = case.ask.across(part).middle, case.of(part, "along").middle
-        if part.kind.name == "jump ring":
-            wire = case.of(part, "wire").middle
-            yield part, start - wire, along + 2 * wire, wire
-        else:
-            # what goes on far beyond the ring, as a rope, is drawn some way only
-            yield part, start, min(along, _BEYOND * half - start), across
+        wire = case.of(part, "wire").middle if part.kind.name == "jump ring" else 0.0
+        # what goes on far beyond the ring, as a rope, is drawn some way only
+        begin, end = max(start - wire, -half), min(start + along + wire, _BEYOND * half)
+        yield part, begin, end - begin, wire or across
         start += along
