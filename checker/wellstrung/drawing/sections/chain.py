@@ -11,6 +11,7 @@ from wellstrung.drawing import Figure
 from wellstrung.drawing.hatching import Outline, Point
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
 from wellstrung.drawing.sections.frame import SCALES, Section, goes_on_page
+from wellstrung.model import Missing
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import PieceCut
 
@@ -101,11 +102,11 @@ def draw(case: Case[PieceCut]) -> Figure:
 
 
 def _link(case: Case[PieceCut], name: str) -> _Link:
-    chain = case.join.chain
-    wire = drawable(chain.wire("links", name, "wire")).middle
-    long = drawable(_field(case, name, "length")).middle
-    wide = drawable(_field(case, name, "width")).middle
-    return _Link(max(long, 2.1 * wire), max(wide, 2.1 * wire), wire)
+    wire = drawable(case.join.chain.wire("links", name, "wire")).middle
+    long, wide = (_field(case, name, what).middle for what in ("length", "width"))
+    if min(long, wide) <= 2 * wire:
+        raise Missing(f"a `{name}` that is larger than its two wires")
+    return _Link(long, wide, wire)
 
 
 def _field(case: Case[PieceCut], name: str, what: str) -> Quantity:

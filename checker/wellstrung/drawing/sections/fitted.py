@@ -9,7 +9,7 @@ from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, clearance, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import CLOSE, FINE, SCALES, Section
-from wellstrung.model import Missing, Role
+from wellstrung.model import Role
 from wellstrung.place import Place
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import CoreInRope, Eyes, EyesMeet, StrandInCrimp
@@ -17,9 +17,10 @@ from wellstrung.rulebook import CoreInRope, Eyes, EyesMeet, StrandInCrimp
 
 @dataclass(frozen=True)
 class _Hole:
-    """A round hole: what it is called, its size, its quantity's name, and how far its wall goes."""
+    """A round hole: what it and what is in it are called, its size, and how far its wall goes."""
 
     word: str
+    holds: str
     size: Quantity
     quantity: str
     outside: float | None
@@ -30,7 +31,9 @@ def in_rope(case: Case[CoreInRope]) -> Figure:
     """A core in the bore of the rope that it fills."""
     core, rope = case.join.core, case.join.rope
     outside = case.of(rope, "outside")
-    hole = _Hole("bore", case.of(rope, "inside"), f"{rope.name}.inside", outside.middle, "work")
+    hole = _Hole(
+        "bore", "core", case.of(rope, "inside"), f"{rope.name}.inside", outside.middle, "work"
+    )
     thing = rounds.Thing(
         f"the core `{core.name}`", case.of(core, "outside"), f"{core.name}.outside", "metal"
     )
@@ -43,7 +46,9 @@ def in_crimp(case: Case[StrandInCrimp]) -> Figure:
     crimp, strand = case.join.crimp, case.join.strand
     outside = case.perhaps(crimp, "outside")
     inside = case.of(crimp, "inside")
-    hole = _Hole("hole", inside, f"{crimp.name}.inside", outside.middle if outside else None)
+    hole = _Hole(
+        "hole", "line", inside, f"{crimp.name}.inside", outside.middle if outside else None
+    )
     line = rounds.Thing("the line", case.of(strand, "line"), f"{strand.name}.line", "thread")
     title = f"line of `{strand.name}`, there and back, in crimp `{crimp.name}`"
     places = (strand.place_of("thread"),)
@@ -68,7 +73,7 @@ def in_eye(case: Case[EyesMeet]) -> Figure | None:
     return _draw(
         case,
         f"{inner.words} linked into {outer.words}",
-        _Hole("hole", hole, outer.quantity("hole"), rim),
+        _Hole("hole", "wall", hole, outer.quantity("hole"), rim),
         [thing],
         ("clasp-eye",),
         [eyes.part.place_of(*eyes.path, "hole") for eyes in (one, other)],
@@ -90,8 +95,6 @@ def _draw(
     scales: Sequence[float] = SCALES,
 ) -> Figure:
     taken = rounds.together(things)
-    if len(things) == 1 and hole.size.middle <= 0:
-        raise Missing("a hole")
     wide = max(hole.size.middle, taken, hole.outside or 0.0)
     section = Section(wide, wide, scales)
     opening = hatching.circle(0, 0, hole.size.middle / 2)
@@ -105,17 +108,16 @@ def _draw(
     said = case.said(rules, *places)
     if said:
         section.flag(*held.furthest, marks(said))
-    thing = things[0]
-    short = "line" if len(things) > 1 else thing.words.split(" `")[0].removeprefix("the ")
+    thing, alone = things[0], len(things) == 1
     rows = [(hole.size.middle, f"{hole.word} {size(hole.size)}", hole.quantity)]
-    if len(things) > 1:
-        rows.append((taken, f"together {mm(taken)}", ""))
+    if alone:
+        rows.append((taken, f"{hole.holds} {size(thing.thick)}", thing.quantity))
     else:
-        rows.append((taken, f"{short.split(' of ')[0]} {size(thing.thick)}", thing.quantity))
+        rows.append((taken, f"together {mm(taken)}", ""))
     for width, words, quantity in sorted(rows):
         section.across(-width / 2, width / 2, 0, words, quantity)
-    count = "" if len(things) == 1 else f"{len(things)} x "
+    count = "" if alone else f"{len(things)} x "
     found = f"{hole.word} {with_range(hole.size)}; {count}{thing.words} {with_range(thing.thick)}"
-    if len(things) == 1:
+    if alone:
         found += f"; {clearance(hole.size, thing.thick)}"
-    return case.figure(section, title, found, f"{hole.word} of {mm(taken)} or wider", said)
+    return case.figure(section, title, found, f"a {hole.word} of {mm(taken)} or wider", said)

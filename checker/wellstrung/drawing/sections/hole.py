@@ -7,14 +7,13 @@ A strand's line and a pin's wire keep their round.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from wellstrung import circles, thread
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
-from wellstrung.drawing.sections.case import Case, Said, marks, mm, size, with_range
+from wellstrung.drawing.sections.case import Case, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import FINE, Section
-from wellstrung.model import Missing
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import Threaded, passes_of
 
@@ -23,7 +22,7 @@ _MOST = max(circles.EQUAL_RATIOS)
 
 @dataclass(frozen=True)
 class _Bead:
-    """A bead cut across about (x, 0)."""
+    """A bead cut across about (x, 0), on its section."""
 
     section: Section
     x: float
@@ -31,15 +30,22 @@ class _Bead:
     quantity: str
     outside: Quantity | None
 
-    def draw(self) -> None:
-        opening = hatching.circle(self.x, 0, self.hole.middle / 2)
+    def behind(self) -> None:
+        """The bead, under what goes through it."""
         if self.outside is not None and self.outside.middle > self.hole.middle:
-            rim = hatching.circle(self.x, 0, self.outside.middle / 2)
-            self.section.canvas.area([rim, opening], "bead")
+            rims = [hatching.circle(self.x, 0, one.middle / 2) for one in (self.outside, self.hole)]
+            self.section.canvas.area(rims, "bead")
 
-    def over(self) -> None:
+    def before(self) -> None:
+        """The edge of its hole, over what goes through it."""
         self.section.round_bands(self.x, 0, self.hole)
         self.section.canvas.circle(self.x, 0, self.hole.middle / 2, "edge", self.quantity)
+
+    def clash(self, taken: float) -> None:
+        """What of a round as large as this has no room in the hole."""
+        outer, hole = (hatching.circle(self.x, 0, d / 2) for d in (taken, self.hole.middle))
+        self.section.clash([outer], [hole])
+        self.section.taken(self.x, 0, taken)
 
 
 def draw(case: Case[Threaded]) -> Figure | None:
@@ -65,9 +71,9 @@ def _firm(case: Case[Threaded], thick: Quantity, name: str, word: str, count: in
     wide = max(hole.middle, taken, outside.middle if outside else 0.0)
     section = Section(wide, wide, FINE)
     bead = _Bead(section, 0.0, hole, f"beads.{join.bead.name}.hole", outside)
-    bead.draw()
+    bead.behind()
     held = rounds.pack(section, 0, 0, hole.middle, things, letters=False)
-    bead.over()
+    bead.before()
     said = case.said(("string-in-hole", "pin-in-bead"), join.bead.key.place)
     if said:
         section.flag(*held.furthest, marks(said))
@@ -93,91 +99,63 @@ def _woven(case: Case[Threaded], passes: int) -> Figure:
     """All passes of the thread with a woven-in end, and the needle on the last pass."""
     join = case.join
     line, hole = case.of(join.part, "line"), case.of(join.bead, "hole")
-    outside = case.perhaps(join.bead, "outside")
-    quantity = f"beads.{join.bead.name}.hole"
-    needle = _needle(case)
+    outside, needle = case.perhaps(join.bead, "outside"), case.perhaps(join.part, "needle")
     count = passes + round(case.ask.limit("weaving-in passes").middle)
     taken = thread.hole_needed(0.0, line.middle, count)
     wide = max(hole.middle, taken, outside.middle if outside else 0.0)
     section = Section(wide * (2.3 if needle else 1), wide, FINE)
-    filled = _Bead(section, 0.0, hole, quantity, outside)
-    filled.draw()
-    _threads(section, taken, count, hole.middle)
-    filled.over()
-    section.taken(0, 0, taken)
-    threaded = case.said(("hole-passes",), join.bead.key.place)
-    if threaded:
-        section.flag(0.2 * taken, -0.2 * taken, marks(threaded))
+    bead = _Bead(section, 0.0, hole, f"beads.{join.bead.name}.hole", outside)
+    _threads(bead, taken, count)
+    said = list(case.said(("hole-passes",), join.bead.key.place))
+    if said:
+        section.flag(0.2 * taken, -0.2 * taken, marks(said))
     found = (
         f"hole {with_range(hole)}; thread {with_range(line)}, {count} passes with a woven-in end"
     )
     needed = f"a hole of {mm(taken)}"
-    passing: tuple[Said, ...] = ()
+    rows = [
+        (0.0, hole.middle, 0.0, f"hole {size(hole)}", bead.quantity),
+        (0.0, taken, 0.0, f"{count} passes {mm(taken)}", ""),
+    ]
     if needle is not None:
-        beside = 1.3 * wide
-        last = _Bead(section, beside, hole, quantity, outside)
-        last.draw()
-        with_needle = thread.hole_needed(needle.middle, line.middle, passes - 1)
-        _needled(section, beside, with_needle, needle, hole.middle, f"{join.part.name}.needle")
-        last.over()
-        section.taken(beside, 0, with_needle)
-        collides = with_needle > hole.middle
+        last = replace(bead, x=1.3 * wide)
+        with_it = thread.hole_needed(needle.middle, line.middle, passes - 1)
+        low = (with_it - needle.middle) / 2
+        name = f"{join.part.name}.needle"
+        _needled(last, with_it, low, needle, name)
+        collides = with_it > hole.middle
         passing = case.said(("needle-pass",), join.bead.key.place, collides=collides)
         if passing:
-            section.flag(beside, with_needle / 2 - needle.middle / 2, marks(passing))
+            section.flag(last.x, low, marks(passing))
+        said += [one for one in passing if one.number not in {other.number for other in said}]
         found += f"; needle {with_range(needle)} on pass {passes}"
-        needed += f", and of {mm(with_needle)} for the needle"
-    h = hole.middle / 2
-    section.across(-h, h, 0, f"hole {size(hole)}", quantity)
-    if needle is not None:
-        n, top = needle.middle / 2, with_needle / 2 - needle.middle / 2
-        section.across(
-            beside - n, beside + n, top, f"needle {mm(needle.middle)}",
-            f"{join.part.name}.needle", same_row=True,
-        )  # fmt: skip
-    section.across(-taken / 2, taken / 2, 0, f"{count} passes {mm(taken)}")
-    if needle is not None:
-        section.across(
-            beside - with_needle / 2, beside + with_needle / 2, 0,
-            f"with {passes - 1} there {mm(with_needle)}", same_row=True,
-        )  # fmt: skip
-    return case.figure(
-        section,
-        f"thread of `{join.part.name}` in bead `{join.bead.name}`",
-        found,
-        needed,
-        [
-            *threaded,
-            *(one for one in passing if one.number not in {two.number for two in threaded}),
-        ],
-    )
+        needed += f", and of {mm(with_it)} for the needle"
+        rows.insert(1, (last.x, needle.middle, low, f"needle {mm(needle.middle)}", name))
+        rows.append((last.x, with_it, 0.0, f"with {passes - 1} there {mm(with_it)}", ""))
+    for x, width, y, words, quantity in rows:
+        section.across(x - width / 2, x + width / 2, y, words, quantity, same_row=x > 0)
+    title = f"thread of `{join.part.name}` in bead `{join.bead.name}`"
+    return case.figure(section, title, found, needed, said)
 
 
-def _needle(case: Case[Threaded]) -> Quantity | None:
-    try:
-        return case.of(case.join.part, "needle")
-    except Missing:
-        return None
-
-
-def _threads(section: Section, taken: float, count: int, hole: float) -> None:
+def _threads(bead: _Bead, taken: float, count: int) -> None:
     """Passes pressed together to the round that they take."""
+    bead.behind()
     if count > _MOST:
-        section.cut([hatching.circle(0, 0, taken / 2)], "thread")
+        bead.section.cut([hatching.circle(bead.x, 0, taken / 2)], "thread")
     else:
         each = taken / circles.equal_ratio(count)
         for x, y in circles.packed([each] * count):
-            section.canvas.circle(x, y, each / 2, "thread")
-    section.clash([hatching.circle(0, 0, taken / 2)], [hatching.circle(0, 0, hole / 2)])
+            bead.section.canvas.circle(bead.x + x, y, each / 2, "thread")
+    bead.clash(taken)
+    bead.before()
 
 
-def _needled(
-    section: Section, x: float, needed: float, needle: Quantity, hole: float, quantity: str
-) -> None:
+def _needled(bead: _Bead, taken: float, low: float, needle: Quantity, quantity: str) -> None:
     """A needle, and the thread that lies there pressed into the rest of what both take."""
-    low = (needed - needle.middle) / 2
-    section.cut(
-        [hatching.circle(x, 0, needed / 2), hatching.circle(x, low, needle.middle / 2)], "thread"
-    )
-    section.canvas.circle(x, low, needle.middle / 2, "needle", quantity)
-    section.clash([hatching.circle(x, 0, needed / 2)], [hatching.circle(x, 0, hole / 2)])
+    bead.behind()
+    outer = hatching.circle(bead.x, 0, taken / 2)
+    bead.section.cut([outer, hatching.circle(bead.x, low, needle.middle / 2)], "thread")
+    bead.section.canvas.circle(bead.x, low, needle.middle / 2, "needle", quantity)
+    bead.clash(taken)
+    bead.before()
