@@ -76,7 +76,11 @@ class Failure:
 
 @record
 class PlanResult:
-    """All that is known of one plan."""
+    """All that is known of one plan.
+
+    `ask` has the plan itself and every quantity of it, for a report that draws the piece; it is
+    kept where quantities are wanted and the plan has the right shape.
+    """
 
     file: str
     title: str = ""
@@ -89,6 +93,12 @@ class PlanResult:
     quantities: Mapping[str, Quantity] = field(default_factory=dict)
     failures: tuple[Failure, ...] = ()
     readable: bool = True
+    ask: Ask | None = None
+
+    @property
+    def numbered(self) -> tuple[Remark, ...]:
+        """The remarks that reports number from 1, in reading order: all but the cautions."""
+        return tuple(remark for remark in self.remarks if remark.level != "caution")
 
     def count(self, level: Level) -> int:
         """How many remarks of a level bear on the outcome (all, for cautions)."""
@@ -186,6 +196,7 @@ class Checker:
             unjudged=judged.unjudged,
             quantities=judged.quantities() if self.quantities and offer else {},
             failures=tuple(judged.failures),
+            ask=judged.ask if self.quantities and offer else None,
         )
 
     def _with_true_remedy(

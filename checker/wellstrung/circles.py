@@ -11,6 +11,9 @@ import math
 from collections.abc import Iterator, Sequence
 from functools import cache
 from itertools import combinations
+from typing import NamedTuple
+
+from wellstrung.layouts import EQUAL
 
 #: Container over circle for n equal circles: closed forms and best known values, Graham,
 #: Lubachevsky, Nurmela, Östergård 1998 and the papers cited there (copy seen).
@@ -78,13 +81,44 @@ def container(diameters: Sequence[float]) -> float:
     sizes = sorted(diameters, reverse=True)
     if not sizes:
         return 0.0
-    if len(sizes) <= len(EQUAL_RATIOS) and math.isclose(sizes[0], sizes[-1], rel_tol=1e-12):
+    if _alike(sizes):
         return sizes[0] * equal_ratio(len(sizes))
     if len(sizes) == 2:
         return sizes[0] + sizes[1]
     if len(sizes) == 3:
         return _three(*(size / 2 for size in sizes)) * 2
-    return 2 * _searched(tuple(size / 2 for size in sizes))
+    return 2 * _searched(tuple(size / 2 for size in sizes)).radius
+
+
+def packed(diameters: Sequence[float]) -> list[tuple[float, float]]:
+    """Where circles lie in their `container`: their centres, mm from its middle, in this order.
+
+    They touch; what rounding makes them overlap is less than a micrometre. ValueError for sizes
+    so far apart that rounding leaves no place for one of them.
+
+    >>> packed([2.0, 4.0])
+    [(-2.0, 0.0), (1.0, 0.0)]
+    """
+    sizes = sorted(diameters, reverse=True)
+    if not sizes:
+        return []
+    if len(sizes) in EQUAL and _alike(sizes):
+        return [(sizes[0] * x, sizes[0] * y) for x, y in EQUAL[len(sizes)]]
+    order: Sequence[float] = [size / 2 for size in sizes]
+    radius = container(sizes) / 2
+    if len(sizes) > 3 and not _alike(sizes):
+        order = _searched(tuple(order)).order
+    placed = next(filter(None, (_placed(order, radius * wider) for wider in _WIDER)), [])
+    if not placed:
+        raise ValueError("circles so unlike each other that rounding leaves no place for one")
+    spots = sorted(placed, key=lambda spot: -spot[2])  # equal ones are as good as each other
+    ranks = sorted(range(len(sizes)), key=lambda index: -diameters[index])
+    return [spots[ranks.index(index)][:2] for index in range(len(sizes))]
+
+
+def _alike(sizes: Sequence[float]) -> bool:
+    """Whether sorted sizes are one size, of a number whose best ratio is known."""
+    return len(sizes) <= len(EQUAL_RATIOS) and math.isclose(sizes[0], sizes[-1], rel_tol=1e-12)
 
 
 def _three(a: float, b: float, c: float) -> float:
@@ -122,16 +156,23 @@ def lower_bound(diameters: Sequence[float]) -> float:
     )
 
 
+class _Found(NamedTuple):
+    """Radius of a container, and the order in which the circles find room in it."""
+
+    radius: float
+    order: tuple[float, ...]
+
+
 @cache
-def _searched(radii: tuple[float, ...]) -> float:
-    """Radius of a container in which every circle has been placed.
+def _searched(radii: tuple[float, ...]) -> _Found:
+    """A container in which every circle has been placed.
 
     The circles are placed largest first; then two of them change places in that order as long as
     this gives a smaller container.
     """
     low = lower_bound([2 * r for r in radii]) / 2
     if _placed(radii, low):
-        return low
+        return _Found(low, radii)
     order, best = list(radii), _halved(radii, low, math.fsum(radii))
     left, again = _WORK // len(radii) ** 3, True
     while again:
@@ -140,13 +181,13 @@ def _searched(radii: tuple[float, ...]) -> float:
             if order[one] == order[other]:
                 continue
             if left == 0:
-                return best
+                return _Found(best, tuple(order))
             left -= 1
             changed = list(order)
             changed[one], changed[other] = order[other], order[one]
             if _placed(changed, best * _WORTH_IT):
                 order, best, again = changed, _halved(changed, low, best * _WORTH_IT), True
-    return best
+    return _Found(best, tuple(order))
 
 
 def _halved(radii: Sequence[float], low: float, high: float) -> float:
@@ -160,8 +201,8 @@ def _halved(radii: Sequence[float], low: float, high: float) -> float:
     return high
 
 
-def _placed(radii: Sequence[float], container: float) -> bool:
-    """Whether the circles, in this order, find room one by one, each as near the rim as it can."""
+def _placed(radii: Sequence[float], container: float) -> list[tuple[float, float, float]]:
+    """The circles in this order, each as near the rim as it can; none where one finds no room."""
     placed = [(container - radii[0], 0.0, radii[0])]
     for radius in radii[1:]:
         spots = [
@@ -171,9 +212,9 @@ def _placed(radii: Sequence[float], container: float) -> bool:
             and math.hypot(*spot) <= container - radius + _TOUCH
         ]
         if not spots:
-            return False
+            return []
         placed.append((*max(spots, key=lambda spot: (round(math.hypot(*spot), 9), spot)), radius))
-    return True
+    return placed
 
 
 def _touching(
@@ -195,6 +236,8 @@ def _touching(
 
 
 _TOUCH = 1e-9
+#: How many times wider the container may be taken to find their places by plain arithmetic.
+_WIDER = (1.0, 1 + 1e-12, 1 + 1e-10, 1 + 1e-8, 1 + 1e-7)
 #: How close the halving comes, and how much smaller a container must be to change the order for.
 _CLOSE, _WORTH_IT = 1e-7, 1 - 1e-5
 #: Changes of order that are tried, times the cube of the number of circles: what one costs.

@@ -5,6 +5,7 @@ Rules ask for these subjects by type and never walk the plan themselves.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from itertools import count, takewhile
 
@@ -103,6 +104,11 @@ class RopeInCap(Subject):
     def takes(self) -> str:
         """What goes in: see `taken`."""
         return taken(self.cap)
+
+    @property
+    def by_nub(self) -> bool:
+        """Whether its nub goes in; a plain braid has one only where the plan says how thick."""
+        return self.takes == "nub" and (self.rope.has("nub", "outside") or self.rope.has("beads"))
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -607,7 +613,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
     found: dict[Subject, None] = {}
     for subject in (
         *_run_joins(plan),
-        *_hung_joins(plan),
+        *(join for join, _ in _hung_joins(plan)),
         *_hung_on_eyes(plan),
         *_hung_by_eyes(plan),
         *chain_cuts(plan),
@@ -797,11 +803,12 @@ def pieces_hung(line: Hung) -> int:
     return -(-line.times // own.count)
 
 
-def _hung_joins(plan: Plan) -> Iterator[Subject]:
+def _hung_joins(plan: Plan) -> Iterator[tuple[Subject, int]]:
+    """The joins of what is hung, and how often the plan hangs it so."""
     in_run = {eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
     for line in plan.hung:
         if line.part.kind.role is Role.BAIL:
-            yield BailAround(line.place_of("from"), line.part, line.source)
+            yield BailAround(line.place_of("from"), line.part, line.source), line.times
         if line.by is None:
             continue
         place = line.place_of("by")
@@ -809,14 +816,26 @@ def _hung_joins(plan: Plan) -> Iterator[Subject]:
         own = hanging_eyes(line.part)
         if own is not None:
             held.append(own)
-            yield RingThroughEye(place, line.by, own, 1)
+            yield RingThroughEye(place, line.by, own, 1), line.times
         if line.source_eyes:
             eyes = Eyes(line.source, line.source_eyes)
             held.append(eyes)
             # the eye of a part in the run holds the ring of the run already
-            yield RingThroughEye(place, line.by, eyes, 2 if eyes in in_run else 1)
+            yield RingThroughEye(place, line.by, eyes, 2 if eyes in in_run else 1), line.times
         around = line.source if line.source.kind.role is Role.ROPE else None
-        yield RingHolds(place, line.by, tuple(held), around)
+        yield RingHolds(place, line.by, tuple(held), around), line.times
+
+
+def times_made(plan: Plan) -> Counter[Subject]:
+    """How often one piece has each join of its run and of what is hung."""
+    counts = Counter(_run_joins(plan))
+    for entry in plan.run:
+        if entry.linked > 3 and entry.part.kind.role is Role.RING:
+            between = RingHolds(entry.place, entry.part, (), other_rings=2)
+            counts[between] += entry.linked - 3  # the first of those between is counted already
+    for join, times in _hung_joins(plan):
+        counts[join] += times
+    return counts
 
 
 def _hung_on_eyes(plan: Plan) -> Iterator[Subject]:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from itertools import combinations
 from random import Random
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from wellstrung.circles import container, equal_ratio, lower_bound
+from wellstrung.circles import container, equal_ratio, lower_bound, packed
 
 some = st.lists(st.floats(0.2, 12.0), min_size=1, max_size=5)
 
@@ -112,3 +113,37 @@ def test_small_circles_beside_two_large_ones_cost_no_room() -> None:
 def test_many_circles_end() -> None:
     sizes = [1 + 0.05 * number for number in range(24)]
     assert lower_bound(sizes) < container(sizes) < 1.3 * lower_bound(sizes)
+
+
+def pressed(diameters: list[float]) -> float:
+    """How far packed circles reach into each other, or out of their container, mm."""
+    spots, outer = packed(diameters), container(diameters) / 2
+    sized = list(zip(spots, diameters, strict=True))
+    out = [math.hypot(x, y) + size / 2 - outer for (x, y), size in sized]
+    into = [(a + b) / 2 - math.dist(one, other) for (one, a), (other, b) in combinations(sized, 2)]
+    return max(0.0, *out, *into)
+
+
+@settings(max_examples=80, deadline=None)
+@given(some)
+def test_packed_circles_lie_in_their_container_and_beside_each_other(
+    diameters: list[float],
+) -> None:
+    assert pressed(diameters) < 1e-6
+
+
+@pytest.mark.parametrize("count", range(1, 21))
+@pytest.mark.parametrize("diameter", [0.15, 1.0, 12.0])
+def test_equal_circles_lie_in_the_smallest_container_known(count: int, diameter: float) -> None:
+    assert pressed([diameter] * count) < 1e-3 / 50
+
+
+@given(st.lists(st.floats(1e-3, 1e3), min_size=1, max_size=3))
+def test_sizes_far_apart_are_packed_too(diameters: list[float]) -> None:
+    assert pressed(diameters) < 1e-6 * max(1.0, *diameters)
+
+
+def test_each_circle_keeps_its_place_in_the_order() -> None:
+    small, large = packed([1.0, 5.0])
+    assert math.hypot(*small) == pytest.approx(2.5) and math.hypot(*large) == pytest.approx(0.5)
+    assert packed([]) == []

@@ -7,10 +7,11 @@ class looks like in light, in dark and in print. ElementTree escapes whatever a 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from xml.etree import ElementTree
 
-#: millimetres of white around what is drawn
+#: millimetres of white around what is drawn, life-size
 _MARGIN = 1.0
 #: how wide a letter is, in parts of its height: wide enough for any usual sans-serif
 _LETTER = 0.6
@@ -20,11 +21,13 @@ _LETTER = 0.6
 class Canvas:
     """Shapes in mm, x to the right and y down, and the box that holds them all.
 
-    `scale` is how many times larger than life the drawing is on the page. Every shape may carry
-    the name of the quantity that it draws, so that a page's numbers can be held against its sizes.
+    `scale` is how many times larger than life the drawing is on the page, `margin` the mm of white
+    around it. Every shape may carry the name of the quantity that it draws, so that a page's
+    numbers can be held against its sizes.
     """
 
     scale: float = 1.0
+    margin: float = _MARGIN
     _shapes: list[ElementTree.Element] = field(default_factory=list)
     _box: tuple[float, float, float, float] = (math.inf, math.inf, -math.inf, -math.inf)
 
@@ -47,10 +50,12 @@ class Canvas:
         self._reach(x - rx, y - ry, x + rx, y + ry)
         self._add("ellipse", look, quantity, cx=x, cy=y, rx=rx, ry=ry)
 
-    def line(self, x1: float, y1: float, x2: float, y2: float, look: str) -> None:
+    def line(
+        self, x1: float, y1: float, x2: float, y2: float, look: str, quantity: str = ""
+    ) -> None:
         """A straight line."""
         self._reach(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))
-        self._add("line", look, "", x1=x1, y1=y1, x2=x2, y2=y2)
+        self._add("line", look, quantity, x1=x1, y1=y1, x2=x2, y2=y2)
 
     def curve(self, points: list[tuple[float, float]], look: str, quantity: str = "") -> None:
         """A line through points; close it by naming the first again at the end."""
@@ -59,6 +64,21 @@ class Canvas:
         through = " L ".join(f"{x:.4g} {y:.4g}" for x, y in points)
         closed = " Z" if points[0] == points[-1] else ""
         self._add("path", look, quantity, d=f"M {through}{closed}")
+
+    def area(self, outlines: Sequence[Sequence[tuple[float, float]]], look: str) -> None:
+        """What lies within an odd number of closed outlines: a ring within two circles."""
+        for x, y in (point for outline in outlines for point in outline):
+            self._reach(x, y, x, y)
+        way = " ".join(f"M {_through(outline)} Z" for outline in outlines)
+        self._add("path", look, "", d=way, **{"fill-rule": "evenodd"})
+
+    def strokes(self, lines: Sequence[tuple[float, float, float, float]], look: str) -> None:
+        """Many short straight lines of one look, as one shape; nothing where there are none."""
+        for x1, y1, x2, y2 in lines:
+            self._reach(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))
+        if lines:
+            way = " ".join(f"M {_through([(x1, y1), (x2, y2)])}" for x1, y1, x2, y2 in lines)
+            self._add("path", look, "", d=way)
 
     def text(
         self, x: float, y: float, words: str, look: str, size: float = 2.5, anchor: str = "middle"
@@ -71,26 +91,36 @@ class Canvas:
         placed: dict[str, float | str] = {"font-size": height, "text-anchor": anchor}
         self._add("text", look, "", text=words, x=x, y=y, **placed)
 
+    def hold(self, left: float, top: float, right: float, bottom: float) -> None:
+        """Room for what is put there later."""
+        self._reach(left, top, right, bottom)
+
+    @property
+    def extent(self) -> tuple[float, float, float, float]:
+        """Left, top, right and bottom of all that is drawn."""
+        return self._box
+
     @property
     def size(self) -> tuple[float, float]:
         """Width and height of the whole drawing in mm, life-size, its white margin included."""
         left, top, right, bottom = self._box
-        return right - left + 2 * _MARGIN, bottom - top + 2 * _MARGIN
+        return right - left + 2 * self.margin, bottom - top + 2 * self.margin
 
-    def svg(self, title: str, alt: str) -> str:
+    def svg(self, title: str, alt: str, look: str = "") -> str:
         """The drawing as an SVG element, with a title and a description for who cannot see it."""
-        left, top, *_ = self._box
+        left, top = self._box[0] - self.margin, self._box[1] - self.margin
         width, height = self.size
         root = ElementTree.Element(
             "svg",
             {
                 "xmlns": "http://www.w3.org/2000/svg",
-                "viewBox": f"{left - _MARGIN:.4g} {top - _MARGIN:.4g} {width:.6g} {height:.6g}",
+                "viewBox": f"{left:.6g} {top:.6g} {width:.6g} {height:.6g}",
                 "width": f"{width * self.scale:.6g}mm",
                 "height": f"{height * self.scale:.6g}mm",
                 "role": "img",
                 "data-scale": f"{self.scale:g}",
-            },
+            }
+            | ({"class": look} if look else {}),
         )
         ElementTree.SubElement(root, "title").text = title
         ElementTree.SubElement(root, "desc").text = alt
@@ -109,3 +139,7 @@ class Canvas:
         shape = ElementTree.Element(tag, attributes)
         shape.text = text or None
         self._shapes.append(shape)
+
+
+def _through(points: Sequence[tuple[float, float]]) -> str:
+    return " L ".join(f"{x:.5g} {y:.5g}" for x, y in points)

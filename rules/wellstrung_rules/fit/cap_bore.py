@@ -93,7 +93,7 @@ def _fit(bore: Quantity, outside: Quantity) -> str:
 def _end(join: RopeInCap, ask: Ask) -> tuple[str, Quantity, str]:
     """What of the rope goes in, by how much it gives, mm, and the limit of how loose it may sit."""
     rope = join.rope
-    if join.takes == "nub" and (rope.has("nub", "outside") or rope.has("beads")):
+    if join.by_nub:
         return "nub of", exact("give of a nub", 0.0, "mm"), "nub loose"
     if rope.kind.name == "braid" and not rope.has("beads"):
         return "braid", ask.limit("plain braid tight"), "plain braid loose"

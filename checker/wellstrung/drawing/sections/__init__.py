@@ -1,0 +1,120 @@
+"""Each fit of a plan drawn in section, to scale: what is found, what is needed, what is said of it.
+
+A section is drawn where the plan has the values for it; one join that is made several times is
+drawn once. What does not fit is told by hatching and by the number of its remark, never by colour
+alone. `looks.css` beside this package says what these classes of a section look like:
+
+* cut through, and its hatching: `metal metal-lines`, `work work-lines`, `thread thread-lines`
+* seen whole: `ring`, `bead`, `link`, `link next` (of the next piece), `held`, `needle`
+* lines: `edge`, `axis`, `hidden` (behind something), `break` (a thing goes on), `opening` (a hole)
+* how far a size may be off: `likely likely-lines`, `worst`
+* `taken`: the hole that things take together; `true`: what an open ring still closes true round
+* `reckoned`: the simpler shape that a formula takes; `clash`: what has no room
+* `lost`: what a cut loses; `scissors`: where it is cut
+* dimensions: `measure`, `tick`, `reach`, `words`
+* the number of a remark, round for an error and square for a warning: `flag flag-number`; the line
+  to what it is about: `pointer pointed`
+* the check bar, 50 mm on paper: `bar bar-block`; a patch of the key: `swatch`
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+from wellstrung import joins
+from wellstrung.checking import PlanResult
+from wellstrung.drawing import Figure
+from wellstrung.drawing.sections import (
+    cap,
+    chain,
+    cone,
+    eye,
+    fitted,
+    fringe,
+    hole,
+    link,
+    ring,
+    toggle,
+)
+from wellstrung.drawing.sections.case import Case, Said
+from wellstrung.model import Missing, Plan
+from wellstrung.rulebook import (
+    CoreInRope,
+    EndLink,
+    EyesMeet,
+    HungOnEyes,
+    PieceCut,
+    RingHolds,
+    RingThroughEye,
+    RopeInCap,
+    StrandInCrimp,
+    StrandsInCone,
+    Subject,
+    Threaded,
+    Toggle,
+)
+
+#: the style sheet for sections, for a page to take in
+LOOKS = Path(__file__).parent.parent / "looks.css"
+
+#: what draws each kind of join; one that lacks a value raises Missing and is left out
+_DRAWN: dict[type[Subject], tuple[Callable[[Case[Any]], Figure | None], ...]] = {
+    RopeInCap: (cap.draw,),
+    StrandsInCone: (cone.draw,),
+    RingHolds: (ring.holding, ring.reaching),
+    RingThroughEye: (eye.draw,),
+    Threaded: (hole.draw,),
+    CoreInRope: (fitted.in_rope,),
+    StrandInCrimp: (fitted.in_crimp,),
+    EyesMeet: (fitted.in_eye,),
+    Toggle: (toggle.lying, toggle.swung),
+    EndLink: (link.draw,),
+    PieceCut: (chain.draw,),
+    HungOnEyes: (fringe.draw,),
+}
+
+
+def sections(result: PlanResult) -> list[Figure]:
+    """Every fit of the plan that can be drawn, misfits first: errors, then warnings, then the rest.
+
+    Empty where the result keeps no plan: `Checker(host, quantities=True)` keeps it.
+    """
+    return [figure for _, figure in sorted(_drawn(result), key=lambda one: one[0])]
+
+
+def _drawn(result: PlanResult) -> Iterator[tuple[tuple[int, int], Figure]]:
+    """Figures with what they are sorted by; equal ones stay in the order of the joins."""
+    if result.ask is None:
+        return
+    ask = result.ask
+    said = tuple(Said(number, remark) for number, remark in enumerate(result.numbered, 1))
+    times = joins.times_made(ask.plan)
+    for join in _fits(ask.plan):
+        for draw in _DRAWN.get(type(join), ()):
+            try:
+                figure = draw(Case(join, ask, max(times[join], 1), said))
+            except Missing:
+                continue
+            if figure is not None:
+                yield _rank(figure, said), figure
+
+
+def _fits(plan: Plan) -> Iterator[Subject]:
+    """The joins of the plan; an eye that holds several rings is drawn with all of them only."""
+    found = joins.find(plan)
+    wires = [join for join in found if isinstance(join, RingThroughEye)]
+    several = {(join.ring, join.eyes) for join in wires if join.rings > 1}
+    lone = {join for join in wires if join.rings == 1 and (join.ring, join.eyes) in several}
+    yield from (join for join in found if join not in lone)
+
+
+def _rank(figure: Figure, said: tuple[Said, ...]) -> tuple[int, int]:
+    """Errors before warnings, these before what is accepted or held; then by number."""
+    marked = [said[number - 1] for number in figure.remarks]
+    ranks = [
+        (("error", "warning").index(one.remark.level) if one.remark.counts else 2, one.number)
+        for one in marked
+    ]
+    return min(ranks, default=(3, 0))
