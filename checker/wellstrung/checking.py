@@ -40,6 +40,7 @@ class Remark:
     also: tuple[Place, ...] = ()
     affects: tuple[str, ...] = ()
     accepted: str | None = None
+    margin: Quantity | None = None
 
     @property
     def counts(self) -> bool:
@@ -49,11 +50,12 @@ class Remark:
 
 @dataclass(frozen=True)
 class Kept:
-    """A rule that was checked and kept, with what is left."""
+    """A rule that was checked and kept, with what is left; `title` is what the rule asks for."""
 
     rule: str
     parts: tuple[str, ...]
     margin: Quantity | None
+    title: str = ""
 
 
 @dataclass(frozen=True)
@@ -76,7 +78,11 @@ class Failure:
 
 @dataclass(frozen=True)
 class PlanResult:
-    """All that is known of one plan."""
+    """All that is known of one plan.
+
+    `ask` has the plan itself and every quantity of it, for a report that draws the piece; it is
+    kept where quantities are wanted and the plan has the right shape.
+    """
 
     file: str
     title: str = ""
@@ -89,6 +95,18 @@ class PlanResult:
     quantities: Mapping[str, Quantity] = field(default_factory=dict)
     failures: tuple[Failure, ...] = ()
     readable: bool = True
+    ask: Ask | None = None
+
+    @property
+    def numbered(self) -> tuple[Remark, ...]:
+        """The remarks that reports number from 1, in reading order: all but the cautions."""
+        return tuple(remark for remark in self.remarks if remark.level != "caution")
+
+    @property
+    def mend_first(self) -> Remark | None:
+        """The first error in the plan, else the first warning; None where nothing is to mend."""
+        open_ones = [remark for remark in self.remarks if remark.counts]
+        return min(open_ones, key=lambda remark: -_RANK[remark.level], default=None)
 
     def count(self, level: Level) -> int:
         """How many remarks of a level bear on the outcome (all, for cautions)."""
@@ -178,6 +196,7 @@ class Checker:
             unjudged=judged.unjudged,
             quantities=judged.quantities() if self.quantities and offer else {},
             failures=tuple(judged.failures),
+            ask=judged.ask if self.quantities and offer else None,
         )
 
     def _with_true_remedy(
@@ -277,7 +296,7 @@ class _Judged:
 
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
         if isinstance(answer, Held):
-            kept = Kept(rule.name, subject.parts, answer.margin)
+            kept = Kept(rule.name, subject.parts, answer.margin, rule.title)
             self._held.setdefault((rule.name, subject.parts), kept)
         elif isinstance(answer, Caution):
             self._add(
@@ -335,6 +354,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
         working=(*misfit.working, *(margin.working() if margin is not None else ())),
         sources=rule.sources,
         also=tuple(place for place in dict.fromkeys(misfit.also) if place != misfit.place),
+        margin=margin,
     )
 
 

@@ -1,1 +1,19 @@
 """Drawings to scale: shapes in millimetres, gathered on a canvas, written as SVG."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One drawing for a page: its SVG, what is said above and below it, and what it says in words.
+
+    `remarks` are the numbers of the remarks that it marks.
+    """
+
+    title: str
+    alt: str
+    caption: str
+    svg: str
+    remarks: tuple[int, ...] = ()
