@@ -62,7 +62,10 @@ MAY: dict[str, set[str]] = {
         "host", "place", "quantity", "rulebook", "words",
     },
     "drawing": {"checking", "joins", "model", "quantity", "rulebook", "units", "words"},
-    "report": {"checking", "drawing", "host", "place", "quantity", "rulebook", "tables"},
+    "report": {
+        "bench_time", "checking", "derive", "drawing", "host", "model", "place", "quantity",
+        "rulebook", "tables", "units", "work_time",
+    },
     "testing": {"checking"},
     "builtin": {"hooks", "kinds", "model", "report", "stitches"},
     "cli": {"bench", "bench_file", "host", "checking", "report", "tables", "words"},

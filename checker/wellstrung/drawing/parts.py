@@ -149,7 +149,8 @@ def _braided(pen: Pen, length: float, width: float) -> None:
 
 def strung(pen: Pen, sizes: Sizes, part: Part, length: float, whole: float) -> None:
     """A stretch of a strand: its beads on their line, with a knot between where it is knotted."""
-    pen.line([(0, 0), (length, 0)], "thread")
+    told = sizes.named(part, "length") if length == whole else ""
+    pen.line([(0, 0), (length, 0)], "thread", of_length=told)
     for middle, bead in bead_places(sizes, part, whole):
         along, outside = sizes.bead(bead)
         if middle + along / 2 > length + 0.05:

@@ -104,7 +104,9 @@ class Pen:
         x, y = self.at(along, across)
         self.canvas.circle(x, y, diameter / 2, look, quantity)
 
-    def line(self, spots: list[Spot], look: str, *, of_width: str = "") -> None:
+    def line(
+        self, spots: list[Spot], look: str, *, of_length: str = "", of_width: str = ""
+    ) -> None:
         """A line through spots, each along and across; closed by naming the first one again."""
-        side = self.side(along=False) if of_width else ""
-        self.canvas.curve([self.at(*spot) for spot in spots], look, of_width, side)
+        side = self.side(along=bool(of_length)) if of_length or of_width else ""
+        self.canvas.curve([self.at(*spot) for spot in spots], look, of_length or of_width, side)

@@ -324,14 +324,14 @@ class _Drawing:
             self.canvas.line(count * 10, y, count * 10, foot, "tick")
             if long:
                 words = f"{count} cm" if count == 0 else str(count)
-                self.canvas.text(count * 10, y + 6.4 * self.unit, words, "note", _SMALL)
+                self.canvas.text(count * 10, y + 6.4 * self.unit, words, "small-words", _SMALL)
         self._mark_whole(end + 2 * self.unit, y)
         goal = self.plan.goal
         if goal is not None and goal.field == "finished_length":
             low, high = goal.window
             self.canvas.box(low, y - 1.8 * self.unit, high - low, 1.3 * self.unit, "wanted")
             words = f"wanted: {goal.text}"
-            self.canvas.text(high, y - 2.8 * self.unit, words, "note", _SMALL, "end")
+            self.canvas.text(high, y - 2.8 * self.unit, words, "small-words", _SMALL, "end")
 
     def _mark_whole(self, x: float, y: float) -> None:
         """Remarks on the piece as a whole, at the end of the ruler."""
@@ -350,7 +350,7 @@ class _Drawing:
         self.canvas.box(left, y, length, 1.4 * self.unit, "bar")
         words = f"{length:g} mm"
         x = left + length + 1.5 * self.unit
-        self.canvas.text(x, y + 1.6 * self.unit, words, "note", _SMALL, "start")
+        self.canvas.text(x, y + 1.6 * self.unit, words, "small-words", _SMALL, "start")
 
 
 #: the size that tells a part, by its kind and half: the first of these that the plan has
