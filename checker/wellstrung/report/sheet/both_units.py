@@ -19,6 +19,8 @@ _SIZE = re.compile(
     rf"(?<![\w./])(?P<first>{_NUMBER})(?:(?P<sign>\.\.| to | ± )(?P<last>{_NUMBER}))?"
     r" (?P<unit>mm|cm|m|in|AWG|SWG)\b"
 )
+#: what follows `in` where it is the word: `hang 9 in all`
+_WORD = re.compile(r" [a-z]")
 _SIXTEENTHS = 16
 
 
@@ -41,6 +43,9 @@ def pieces(sentence: str) -> Iterator[Piece]:
             continue
         at = 0
         for found in _SIZE.finditer(stretch):
+            whole_number = found["last"] is None and found["first"].isdecimal()
+            if found["unit"] == "in" and whole_number and _WORD.match(stretch, found.end()):
+                continue
             yield Piece("words", stretch[at : found.end()])
             yield Piece("other", _other(found))
             at = found.end()
@@ -81,7 +86,7 @@ def _other(found: re.Match[str]) -> str:
     if found["last"] and found["sign"] != " ± ":
         ends.append(units.length(f"{found['last']} {unit}").value)
     if unit == "in":
-        return f"≈ {'..'.join(f'{end:.4g}' for end in ends)} mm"
+        return f"≈ {'..'.join(map(number, ends))} mm"
     shown = [inches(end).removeprefix("≈ ") for end in ends]
     if len(set(shown)) > 1:
         return f"≈ {shown[0].removesuffix(' in')}..{shown[1]}"
