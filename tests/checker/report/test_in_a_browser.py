@@ -108,7 +108,7 @@ def test_words_stand_out_from_what_is_behind_them(name: str, opened: Watched, ho
 def test_light_and_dark_differ(opened: Watched, home: Path) -> None:
     grounds = []
     for scheme in ("light", "dark"):
-        opened.page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+        opened.page.emulate_media(color_scheme=scheme)
         go(opened, home, "index")
         grounds.append(opened.page.evaluate("getComputedStyle(document.body).backgroundColor"))
     assert grounds[0] != grounds[1]
