@@ -219,7 +219,7 @@ def test_the_work_uses_the_wait_and_tells_both_paces() -> None:
     order = work_order.order_of(checked(COLLAR))
     assert order is not None and order.steps and not order.missing
     [wait] = [step for step in order.steps if step.waits]
-    assert wait.words == "wait 24 h" and "cut drop" in " ".join(wait.meanwhile)
+    assert wait.words == "wait 24 h" and "cut `drop`" in " ".join(wait.meanwhile)
     assert wait.rest == 24 * 60
     quantities = checked(COLLAR).quantities
     assert order.hands == pytest.approx(quantities["piece.bench_time"].middle)

@@ -170,7 +170,7 @@ def _changes(result: PlanResult, wanted: _Wanted, taken: Quantity) -> Iterator[s
             yield f"remark {number_} ({remark.rule}) is settled {only}{reach}"
     told: set[str] = set()
     for kept in result.held:
-        if kept.margin is None or kept.rule in told:
+        if kept.margin is None or kept.margin.unit != taken.unit or kept.rule in told:
             continue
         window = held_for(kept.margin, taken)
         if window is not None and _is_near(window, taken):

@@ -116,14 +116,15 @@ def _meanwhile(
 
 
 def in_words(step: Step) -> str:
-    """A step as one would tell it: `glue cap to rope with glue, 2 joints`."""
+    """A step as one would tell it, names in backticks: glue `cap` to `rope`, 2 joints."""
     said = step.verb
     if step.verb == "wait":
         return f"wait {step.get('time')}" if step.get("time") else said
     for name, before in _NAMED:
         value = step.get(name)
         if value is not None:
-            said += f" {before} {value}" if before else f" {value}"
+            joined = "of" if (step.verb, name) == ("finish thread", "part") else before
+            said += f" {joined} `{value}`" if joined else f" `{value}`"
     for name, one, many in _COUNTED:
         count = step.get(name)
         if count is not None:
