@@ -76,10 +76,22 @@ def finish_in(tasks: Sequence[Task], order: Sequence[int]) -> float:
     >>> finish_in([Task(5, rest=60), Task(10, needs=(0,)), Task(30)], (0, 2, 1))
     75.0
     """
+    starts = begun_in(tasks, order)
+    ends = (start + task.hands + task.rest for start, task in zip(starts, tasks, strict=True))
+    return max(ends, default=0.0)
+
+
+def begun_in(tasks: Sequence[Task], order: Sequence[int]) -> tuple[float, ...]:
+    """When each task begins, task by task, in minutes from the start; raises as `finish_in`.
+
+    >>> begun_in([Task(5, rest=60), Task(10, needs=(0,)), Task(30)], (0, 2, 1))
+    (0.0, 65.0, 5.0)
+    """
     _checked(tasks)
     if sorted(order) != list(range(len(tasks))):
         raise ValueError("an order names every task once")
     over: dict[int, float] = {}
+    begun = [0.0] * len(tasks)
     free = 0.0
     for index in order:
         task = tasks[index]
@@ -89,8 +101,9 @@ def finish_in(tasks: Sequence[Task], order: Sequence[int]) -> float:
         if task.hands:
             start = max(start, free)
             free = start + task.hands
+        begun[index] = start
         over[index] = start + task.hands + task.rest
-    return max(over.values(), default=0.0)
+    return tuple(begun)
 
 
 def longest_path(tasks: Sequence[Task]) -> tuple[float, tuple[int, ...]]:

@@ -40,6 +40,7 @@ class Remark:
     also: tuple[Place, ...] = ()
     affects: tuple[str, ...] = ()
     accepted: str | None = None
+    margin: Quantity | None = None
 
     @property
     def counts(self) -> bool:
@@ -49,11 +50,12 @@ class Remark:
 
 @record
 class Kept:
-    """A rule that was checked and kept, with what is left."""
+    """A rule that was checked and kept, with what is left; `title` is what the rule asks for."""
 
     rule: str
     parts: tuple[str, ...]
     margin: Quantity | None
+    title: str = ""
 
 
 @record
@@ -99,6 +101,11 @@ class PlanResult:
     def numbered(self) -> tuple[Remark, ...]:
         """The remarks that reports number from 1, in reading order: all but the cautions."""
         return tuple(remark for remark in self.remarks if remark.level != "caution")
+
+    @property
+    def mend_first(self) -> Remark | None:
+        """The first error in the plan, else the first warning; None where nothing is to mend."""
+        return next((remark for remark in self.remarks if remark.counts), None)
 
     def count(self, level: Level) -> int:
         """How many remarks of a level bear on the outcome (all, for cautions)."""
@@ -298,7 +305,7 @@ class _Judged:
         if isinstance(answer, Held):
             held = rule.name, subject.parts
             if held not in self._held:
-                self._held[held] = Kept(*held, answer.margin)
+                self._held[held] = Kept(*held, answer.margin, rule.title)
         elif isinstance(answer, Caution):
             self._add(
                 Remark(
@@ -355,6 +362,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
         working=(*misfit.working, *(margin.working() if margin is not None else ())),
         sources=rule.sources,
         also=tuple(place for place in dict.fromkeys(misfit.also) if place != misfit.place),
+        margin=margin,
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,9 +14,12 @@ from wellstrung.words import nearest
 
 if TYPE_CHECKING:
     from wellstrung.bench import Bench
+    from wellstrung.checking import Result
     from wellstrung.host import Host
 
 OK, WRONG, BROKEN = 0, 1, 2
+#: From so many plans on, a run at a terminal shows how far it is.
+_LONG_RUN = 20
 PLAN_ENDINGS = (".yaml", ".yml")
 #: Files beside plans that are not plans.
 NOT_PLANS = ("bench.yaml", "bench.yml")
@@ -74,18 +77,27 @@ def _parser() -> argparse.ArgumentParser:
 
     check = commands.add_parser("check", help="check plans: files, or folders of them")
     check.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
-    check.add_argument("--as", dest="form", default="text", help="text (the default) or json")
+    check.add_argument(
+        "--as", dest="form", default="text", help="text (the default), json, or html with --out"
+    )
+    check.add_argument(
+        "--out",
+        type=Path,
+        metavar="DIR",
+        help="the folder for the pages of html: one for the class, one for each plan",
+    )
     check.add_argument(
         "--workings", action="store_true", help="show the arithmetic of every remark"
     )
     check.add_argument("--strict", action="store_true", help="exit 1 on warnings too")
-    check.add_argument(
-        "--bench",
-        type=Path,
-        metavar="FILE",
-        help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
-    )
     check.set_defaults(run=_check)
+
+    sheet = commands.add_parser("sheet", help="one page of a plan, to print and hand back")
+    sheet.add_argument("plan", type=Path, metavar="PLAN")
+    sheet.add_argument(
+        "--out", type=Path, metavar="FILE", help="where the page goes: PLAN.html in this folder"
+    )
+    sheet.set_defaults(run=_sheet)
 
     rules = commands.add_parser("rules", help="what is checked, why, and by which sources")
     rules.add_argument("names", nargs="*", metavar="NAME")
@@ -97,7 +109,14 @@ def _parser() -> argparse.ArgumentParser:
     tables.add_argument("--as", dest="form", choices=("text", "json"), default="text")
     tables.set_defaults(run=_tables)
 
-    for command in (check, rules):
+    for command in (check, sheet):
+        command.add_argument(
+            "--bench",
+            type=Path,
+            metavar="FILE",
+            help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
+        )
+    for command in (check, sheet, rules):
         command.add_argument(
             "--rules",
             dest="rule_files",
@@ -112,24 +131,80 @@ def _parser() -> argparse.ArgumentParser:
 
 def _check(options: argparse.Namespace) -> int:
     from wellstrung import host as hosts
-    from wellstrung.checking import Checker, Result
 
     host = hosts.load(options.rule_files)
     writer = host.writers.get(options.form)
     if writer is None:
         return _unknown("report", options.form, list(host.writers))
+    if (writer.pages is None) != (options.out is None):
+        pages = [f"--as {one.name}" for one in host.writers.values() if one.pages]
+        says = f"needs --out DIR, the folder for its pages: only {' and '.join(pages)} takes it"
+        print(f"wellstrung: --as {options.form} {says}", file=sys.stderr)
+        return BROKEN
     files = list(_plans(options.plans))
     if not files:
         print("wellstrung: there is no plan (a .yaml file) in what was named", file=sys.stderr)
         return BROKEN
-    checker = Checker(host, quantities=writer.quantities)
+    result = _results(host, files, options, quantities=writer.quantities)
+    if writer.pages is not None:
+        _save({options.out / name: page for name, page in writer.pages(result).items()})
+    elif writer.write is not None:
+        _print(writer.write(result, _looks(options)))
+    return _code(result, strict=options.strict)
+
+
+def _sheet(options: argparse.Namespace) -> int:
+    from wellstrung import host as hosts
+    from wellstrung.report.sheet import sheet
+
+    host = hosts.load(options.rule_files)
+    result = _results(host, [options.plan], options, quantities=True)
+    out = options.out or Path(options.plan.stem + ".html")
+    _save({out: sheet(result.plans[0])})
+    return _code(result)
+
+
+def _results(
+    host: Host, files: Sequence[Path], options: argparse.Namespace, *, quantities: bool
+) -> Result:
+    """What the checker says of these files, each by its own bench."""
+    from wellstrung.checking import Checker, Result
+
+    checker = Checker(host, quantities=quantities)
     benches = _Benches(host, options.bench)
-    result = Result(tuple(checker.check_file(file, benches.of(file)) for file in files))
-    _print(writer.write(result, _looks(options)))
+    return Result(tuple(checker.check_file(file, benches.of(file)) for file in _watched(files)))
+
+
+def _watched(files: Sequence[Path]) -> Iterable[Path]:
+    """The files one by one; a long run at a terminal shows how far it is."""
+    if len(files) < _LONG_RUN or not sys.stderr.isatty():
+        return files
+    from rich.console import Console
+    from rich.progress import track
+
+    return track(files, "checking", console=Console(stderr=True), transient=True)
+
+
+def _code(result: Result, *, strict: bool = False) -> int:
+    """The exit code that a result asks for."""
     if result.failures:
         return BROKEN
     wrong = result.count("error") or any(not plan.readable for plan in result.plans)
-    return WRONG if wrong or (options.strict and result.count("warning")) else OK
+    return WRONG if wrong or (strict and result.count("warning")) else OK
+
+
+def _save(pages: Mapping[Path, str]) -> None:
+    """Write pages and name the first; raises HostError where that cannot be done."""
+    from wellstrung.host import HostError
+
+    for path, page in pages.items():
+        try:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_text(page, encoding="utf-8")
+        except OSError as error:
+            raise HostError(f"{path} cannot be written: {error.strerror or error}") from None
+    more = f" and {len(pages) - 1} more beside it" if len(pages) > 1 else ""
+    _print(f"wrote {next(iter(pages))}{more}")
 
 
 class _Benches:

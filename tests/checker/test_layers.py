@@ -70,11 +70,14 @@ MAY: dict[str, set[str]] = {
         "derive", "host", "place", "quantity", "rulebook", "words",
         "positions",
     },
-    "drawing": {"outline", 
-        "chain", "checking", "circles", "joins", "model", "place", "quantity", "rings", "rulebook",
-        "thread", "units", "words",
+    "drawing": {
+        "chain", "checking", "circles", "joins", "model", "outline", "place", "quantity", "rings",
+        "rulebook", "thread", "units", "words",
     },
-    "report": {"checking", "drawing", "host", "place", "quantity", "rulebook", "tables"},
+    "report": {
+        "bench_time", "checking", "derive", "drawing", "host", "model", "place", "quantity",
+        "rulebook", "tables", "units", "work_time",
+    },
     "testing": {"checking"},
     "builtin": {"hooks", "kinds", "model", "report", "stitches"},
     "cli": {"bench", "bench_file", "host", "checking", "report", "tables", "words"},

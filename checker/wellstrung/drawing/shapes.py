@@ -14,7 +14,7 @@ from xml.etree import ElementTree
 #: millimetres of white around what is drawn, life-size
 _MARGIN = 1.0
 #: how wide a letter is, in parts of its height: wide enough for any usual sans-serif
-_LETTER = 0.6
+LETTER = 0.6
 
 
 @dataclass
@@ -23,7 +23,8 @@ class Canvas:
 
     `scale` is how many times larger than life the drawing is on the page, `margin` the mm of white
     around it. Every shape may carry the name of the quantity that it draws, so that a page's
-    numbers can be held against its sizes.
+    numbers can be held against its sizes; `side` says which of its sides that is, `width` or
+    `height`, where they differ.
     """
 
     scale: float = 1.0
@@ -36,12 +37,38 @@ class Canvas:
         self._reach(x - r, y - r, x + r, y + r)
         self._add("circle", look, quantity, cx=x, cy=y, r=r)
 
-    def box(
-        self, x: float, y: float, width: float, height: float, look: str, quantity: str = ""
+    def ring(
+        self,
+        x: float,
+        y: float,
+        width: float,
+        height: float,
+        wire: float,
+        look: str,
+        quantity: str = "",
     ) -> None:
-        """A rectangle with its upper left corner at (x, y)."""
+        """A ring or a link of round wire about (x, y), seen from the front, empty inside."""
+        self._reach(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+        inner = max(width - 2 * wire, 0.02), max(height - 2 * wire, 0.02)
+        rounds = f"{_rounded(x, y, width, height)} {_rounded(x, y, *inner)}"
+        self._add("path", look, quantity, d=rounds, **{"fill-rule": "evenodd"})
+
+    def box(
+        self,
+        x: float,
+        y: float,
+        width: float,
+        height: float,
+        look: str,
+        quantity: str = "",
+        side: str = "",
+        corner: float = 0.0,
+    ) -> None:
+        """A rectangle with its upper left corner at (x, y), its corners rounded by a radius."""
         self._reach(x, y, x + width, y + height)
-        self._add("rect", look, quantity, x=x, y=y, width=width, height=height)
+        more: dict[str, float | str] = {"data-side": side} if side else {}
+        more |= {"rx": corner} if corner else {}
+        self._add("rect", look, quantity, x=x, y=y, width=width, height=height, **more)
 
     def ellipse(
         self, x: float, y: float, rx: float, ry: float, look: str, quantity: str = ""
@@ -57,13 +84,16 @@ class Canvas:
         self._reach(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))
         self._add("line", look, quantity, x1=x1, y1=y1, x2=x2, y2=y2)
 
-    def curve(self, points: list[tuple[float, float]], look: str, quantity: str = "") -> None:
+    def curve(
+        self, points: list[tuple[float, float]], look: str, quantity: str = "", side: str = ""
+    ) -> None:
         """A line through points; close it by naming the first again at the end."""
         for x, y in points:
             self._reach(x, y, x, y)
-        through = " L ".join(f"{x:.4g} {y:.4g}" for x, y in points)
+        through = " L ".join(f"{x:.5g} {y:.5g}" for x, y in points)
         closed = " Z" if points[0] == points[-1] else ""
-        self._add("path", look, quantity, d=f"M {through}{closed}")
+        more = {"data-side": side} if side else {}
+        self._add("path", look, quantity, d=f"M {through}{closed}", **more)
 
     def area(self, outlines: Sequence[Sequence[tuple[float, float]]], look: str) -> None:
         """What lies within an odd number of closed outlines: a ring within two circles."""
@@ -85,11 +115,11 @@ class Canvas:
     ) -> None:
         """Words of a height in mm on the page, whatever the scale; (x, y) is on their base line."""
         height = size / self.scale
-        width = len(words) * height * _LETTER
+        width = len(words) * height * LETTER
         left = x - {"start": 0.0, "middle": width / 2, "end": width}[anchor]
         self._reach(left, y - height, left + width, y + height / 3)
         placed: dict[str, float | str] = {"font-size": height, "text-anchor": anchor}
-        self._add("text", look, "", text=words, x=x, y=y, **placed)
+        self._add("text", look, "", words, x=x, y=y, **placed)
 
     def hold(self, left: float, top: float, right: float, bottom: float) -> None:
         """Room for what is put there later."""
@@ -131,15 +161,29 @@ class Canvas:
         box = self._box
         self._box = (min(box[0], left), min(box[1], top), max(box[2], right), max(box[3], bottom))
 
-    def _add(self, tag: str, look: str, quantity: str, text: str = "", **at: float | str) -> None:
+    def _add(
+        self, tag: str, look: str, quantity: str, words: str = "", /, **at: float | str
+    ) -> None:
         attributes = {"class": look} | ({"data-quantity": quantity} if quantity else {})
         attributes |= {
             key: value if isinstance(value, str) else f"{value:.6g}" for key, value in at.items()
         }
         shape = ElementTree.Element(tag, attributes)
-        shape.text = text or None
+        shape.text = words or None
         self._shapes.append(shape)
 
 
 def _through(points: Sequence[tuple[float, float]]) -> str:
     return " L ".join(f"{x:.5g} {y:.5g}" for x, y in points)
+
+
+def _rounded(x: float, y: float, width: float, height: float) -> str:
+    """The path of a box about (x, y) whose shorter sides are round."""
+    r = min(width, height) / 2
+    right, down = width - 2 * r, height - 2 * r
+    corner = f"a {r:.6g} {r:.6g} 0 0 1"
+    return (
+        f"M {x - right / 2:.6g} {y - height / 2:.6g} h {right:.6g} {corner} {r:.6g} {r:.6g}"
+        f" v {down:.6g} {corner} {-r:.6g} {r:.6g} h {-right:.6g} {corner} {-r:.6g} {-r:.6g}"
+        f" v {-down:.6g} {corner} {r:.6g} {-r:.6g} Z"
+    )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from wellstrung.records import record
@@ -23,11 +23,15 @@ class Options:
 
 @record
 class Writer:
-    """A report by name; `quantities` says that it prints every quantity of every plan."""
+    """A report by name; `quantities` says that it prints every quantity of every plan.
+
+    One that makes several files gives them as `pages`, text by file name, to be put in a folder.
+    """
 
     name: str
-    write: Callable[[Result, Options], str]
+    write: Callable[[Result, Options], str] | None = None
     quantities: bool = False
+    pages: Callable[[Result], Mapping[str, str]] | None = None
 
 
 def _terminal(result: Result, options: Options) -> str:
@@ -42,4 +46,14 @@ def _json(result: Result, options: Options) -> str:
     return write(result)
 
 
-WRITERS = (Writer("text", _terminal), Writer("json", _json, quantities=True))
+def _pages(result: Result) -> Mapping[str, str]:
+    from wellstrung.report.sheet import folder
+
+    return folder(result)
+
+
+WRITERS = (
+    Writer("text", _terminal),
+    Writer("json", _json, quantities=True),
+    Writer("html", quantities=True, pages=_pages),
+)

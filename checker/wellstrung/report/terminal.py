@@ -122,8 +122,7 @@ def _plan(page: Page, plan: PlanResult, options: Options) -> None:
         page.path(f"bench: {plan.bench}")
     page.line()
     lines = plan.text.splitlines()
-    numbered = [remark for remark in plan.remarks if remark.level != "caution"]
-    for number, remark in enumerate(numbered, 1):
+    for number, remark in enumerate(plan.numbered, 1):
         _remark(page, number, remark, lines, options)
     for remark in plan.remarks:
         if remark.level == "caution":
@@ -216,15 +215,7 @@ def _table(page: Page, result: Result) -> None:
     table.add_column("warn", justify="right")
     table.add_column("mend first", no_wrap=True)
     for plan in sorted(result.plans, key=severity, reverse=True):
-        first = next(
-            (
-                r
-                for level in ("error", "warning")
-                for r in plan.remarks
-                if r.level == level and r.counts
-            ),
-            None,
-        )
+        first = plan.mend_first
         table.add_row(
             Text(plan.title or plan.file),
             Text(plan.outcome, style=OUTCOMES[plan.outcome]),

@@ -1,0 +1,226 @@
+"""Pages to hand back: one sheet for a plan, and a page for a whole class with a sheet for each.
+
+Jinja2 escapes whatever a plan says; drawings come from ElementTree, which escapes by itself. A page
+holds its style and needs neither network nor script.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+from pathlib import PurePath
+from typing import Any
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+
+from wellstrung.checking import Kept, PlanResult, Remark, Result
+from wellstrung.drawing import Figure, piece
+from wellstrung.model import Part, Role
+from wellstrung.quantity import Quantity, number
+from wellstrung.report.sheet import advice, both_units, work_order
+
+#: sizes that a table of parts tells, in this order, by the quantity's name
+_SIZES = (
+    "outside", "width", "inside", "length", "height", "thickness", "bore", "depth", "wire",
+    "ring.inside", "bar.length", "first link.hole", "eye.hole", "top_eyes.hole",
+    "bottom_eyes.hole",
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table for a page: what it is, its columns, its rows, and what is to be said below it."""
+
+    caption: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Extras:
+    """What a sheet shows beside what the check found: fits in section, supplies, cuts."""
+
+    fits: Sequence[Figure] = ()
+    supplies: Sequence[Table] = ()
+    cut_figures: Sequence[Figure] = ()
+    cuts: Sequence[Table] = ()
+
+
+def sheet(result: PlanResult, extras: Extras | None = None) -> str:
+    """The page of one plan."""
+    remarks = advice.numbered(result)
+    first = next((one for one in remarks if one.remark is result.mend_first), None)
+    order = work_order.order_of(result)
+    line = None
+    if order is not None and order.steps:
+        rows = [("maker", order, False), ("student", order, True)]
+        line = work_order.time_line("The work on a time line", rows)
+    return _page(
+        "sheet.html",
+        result=result,
+        maker=_written(result, "maker"),
+        first=first,
+        on_first_page=remarks[: advice.FIRST_PAGE],
+        further=remarks[advice.FIRST_PAGE :],
+        by_number=sorted(remarks, key=lambda one: one.number),
+        right=advice.right(result),
+        measurements=advice.measurements(result),
+        drawings=piece.drawings(result),
+        sizes=_sizes(result),
+        extras=extras or Extras(),
+        order=order,
+        time_line=line,
+        cautions=_cautions([result]),
+        unjudged=_unjudged(result),
+        held=_held(result),
+    )
+
+
+def folder(result: Result, extras: Mapping[str, Extras] | None = None) -> dict[str, str]:
+    """The pages of a folder of plans, by file name: `index.html` and one sheet for each plan."""
+    names = _file_names(result)
+    plans = sorted(
+        zip(names, result.plans, strict=True),
+        key=lambda one: (one[1].readable, -one[1].count("error"), -one[1].count("warning")),
+    )
+    orders = [(plan.title, work_order.order_of(plan)) for _, plan in plans]
+    rows = [(title, order, True) for title, order in orders if order is not None and order.steps]
+    index = _page(
+        "class.html",
+        result=result,
+        rows=[(name, plan, _written(plan, "maker"), plan.mend_first) for name, plan in plans],
+        time_line=work_order.time_line("The evening, plan by plan", rows) if rows else None,
+        orders=rows,
+        cautions=_cautions(result.plans),
+    )
+    given = extras or {}
+    sheets = {name: sheet(plan, given.get(plan.file)) for name, plan in plans}
+    return {"index.html": index, **sheets}
+
+
+def _page(template: str, **values: Any) -> str:
+    return _environment().get_template(template).render(style=Markup(_style()), **values)
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=PackageLoader("wellstrung.report"),
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        undefined=StrictUndefined,
+    )
+    environment.filters |= {
+        "both_units": both_units.pieces,
+        "plain": both_units.plain,
+        "inches": both_units.inches,
+        "number": number,
+        "spoken": work_order.spoken,
+        "spare": _spare,
+        "svg": lambda figure: Markup(figure.svg),
+        "capital": lambda text: text[:1].upper() + text[1:],
+    }
+    return environment
+
+
+@cache
+def _style() -> str:
+    """The style of the pages and that of every kind of drawing."""
+    folders = (
+        resources.files("wellstrung.report") / "templates",
+        resources.files("wellstrung.drawing"),
+    )
+    sheets = (
+        entry
+        for home in folders
+        for entry in sorted(home.iterdir(), key=lambda entry: entry.name)
+        if entry.name.endswith(".css")
+    )
+    return "\n".join(entry.read_text(encoding="utf-8") for entry in sheets)
+
+
+def _spare(margin: Quantity) -> str:
+    """What a check leaves, at its middle and at its likely least."""
+    unit = margin.unit
+    said = f"{number(margin.middle)} {unit} to spare"
+    least = number(margin.likely.low)
+    return said if least == number(margin.middle) else f"{said}, at least {least} {unit} likely"
+
+
+def _written(result: PlanResult, field: str) -> str:
+    """A field at the top of a plan, as written; empty where it is not."""
+    node = result.ask.plan.written(field) if result.ask is not None else None
+    return str(node.value) if node is not None else ""
+
+
+def _sizes(result: PlanResult) -> list[tuple[str, str, list[tuple[str, str, Quantity]]]]:
+    """Every part with the sizes that the drawings use: its name, its kind, and what it measures."""
+    if result.ask is None:
+        return []
+    found = []
+    for part in result.ask.plan.parts.values():
+        names = ((what, f"{part.name}.{what}") for what in _SIZES)
+        told = [
+            (what.replace("_", " ").replace(".", " "), name, result.quantities[name])
+            for what, name in names
+            if name in result.quantities and not (what == "outside" and _is_flat(part))
+        ]
+        if told:
+            found.append((part.name, part.kind.name, told))
+    return found
+
+
+def _is_flat(part: Part) -> bool:
+    """A band's `outside` is what it stands off the body, which its thickness tells."""
+    return part.kind.role is Role.BAND
+
+
+def _held(result: PlanResult) -> list[tuple[str, list[Kept]]]:
+    """The checks that held, rule by rule."""
+    found: dict[str, list[Kept]] = {}
+    for kept in result.held:
+        found.setdefault(kept.rule, []).append(kept)
+    return list(found.items())
+
+
+def _cautions(plans: Sequence[PlanResult]) -> list[tuple[Remark, list[str]]]:
+    """Every safety text once, with the plans that it is about."""
+    found: dict[str, tuple[Remark, dict[str, None]]] = {}
+    for plan in plans:
+        for remark in plan.remarks:
+            if remark.level == "caution":
+                _, named = found.setdefault(remark.says, (remark, {}))
+                named[plan.title or plan.file] = None
+    return [(remark, list(named)) for remark, named in found.values()]
+
+
+def _unjudged(result: PlanResult) -> list[tuple[str, str, str]]:
+    """What could not be judged: the field that would let it be, the rules, the parts."""
+    found: dict[str, tuple[dict[str, None], dict[str, None]]] = {}
+    for entry in result.unjudged:
+        rules, parts = found.setdefault(" and ".join(entry.missing), ({}, {}))
+        rules[entry.rule] = None
+        parts |= dict.fromkeys(entry.parts)
+    return [
+        (missing, ", ".join(rules), ", ".join(parts) or "the piece")
+        for missing, (rules, parts) in found.items()
+    ]
+
+
+def _file_names(result: Result) -> list[str]:
+    """A file name for the page of each plan, like that of the plan; no two the same."""
+    taken = {"index.html"}
+    names = []
+    for plan in result.plans:
+        stem = PurePath(plan.file).stem
+        name, count = f"{stem}.html", 2
+        while name.casefold() in taken:
+            name, count = f"{stem}-{count}.html", count + 1
+        taken.add(name.casefold())
+        names.append(name)
+    return names

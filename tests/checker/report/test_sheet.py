@@ -1,0 +1,280 @@
+"""The page of a plan: what stands on it, in which order, and that what it says is true."""
+
+from __future__ import annotations
+
+import re
+from html.parser import HTMLParser
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from pages import ALL, checked, keeper
+from running import SAMPLES
+from wellstrung.checking import Checker, PlanResult
+from wellstrung.drawing import Figure
+from wellstrung.report.sheet import Extras, Table, advice, sheet, work_order
+
+COLLAR = SAMPLES / "slack_tide_collar.yaml"
+ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"
+MERRYN = SAMPLES / "class" / "merryn_tideline_necklace.yaml"
+
+
+class Page(HTMLParser):
+    """What a page holds: its tags in order, its headings, ids and words."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.headings: list[tuple[int, str]] = []
+        self.ids: list[str] = []
+        self.links: list[str] = []
+        self.tags: list[str] = []
+        self.attributes: list[tuple[str, str, str]] = []
+        self._words: list[str] = []
+        self._within: list[str] = []
+        self.feed(text)
+        self.words = re.sub(r"\s+", " ", "".join(self._words))
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append(tag)
+        self._within.append(tag)
+        if tag in ("p", "li", "dt", "dd", "td", "th", "h2", "h3"):
+            self._words.append(" ")
+        if re.fullmatch("h[1-6]", tag):
+            self.headings.append((int(tag[1]), ""))
+        for name, value in attrs:
+            self.attributes.append((tag, name, value or ""))
+            if name == "id":
+                self.ids.append(value or "")
+            if name == "href" and tag == "a":
+                self.links.append(value or "")
+        if tag in ("meta", "link", "br"):
+            self._within.pop()
+
+    def handle_endtag(self, tag: str) -> None:
+        while self._within and self._within.pop() != tag:
+            pass
+
+    def handle_data(self, data: str) -> None:
+        if "style" in self._within:
+            return
+        self._words.append(data)
+        if self._within and re.fullmatch("h[1-6]", self._within[-1]):
+            level, words = self.headings[-1]
+            self.headings[-1] = (level, words + data)
+
+
+def page(path: Path) -> Page:
+    return Page(sheet(checked(path)))
+
+
+def changed(old: str, new: str, path: Path = ORLA, checker: Checker | None = None) -> PlanResult:
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    return (checker or keeper()).check_text(text.replace(old, new))
+
+
+@pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
+def test_headings_step_down_one_at_a_time_and_ids_are_unique(path: Path) -> None:
+    found = page(path)
+    levels = [level for level, _ in found.headings]
+    assert levels[0] == 1 and levels.count(1) == 1
+    assert all(after <= before + 1 for before, after in pairwise(levels))
+    assert len(found.ids) == len(set(found.ids))
+    assert found.tags.count("svg") == found.tags.count("desc") >= 2
+    assert not {"script", "img", "iframe", "object"} & set(found.tags)
+    assert all("http" not in link for link in found.links)
+
+
+def test_the_order_of_a_sheet() -> None:
+    titles = [words for level, words in page(ORLA).headings if level == 2]
+    assert titles == [
+        "Verdict", "To mend", "What is right", "Measure before you go on", "The piece",
+        "The work, in order", "Take care", "Not judged", "Workings",
+    ]  # fmt: skip
+
+
+def test_the_first_thing_to_fix_comes_first_with_both_units() -> None:
+    words = page(ORLA).words
+    assert words.index("NOT MAKEABLE") < words.index("Fix this first: 1")
+    assert "Do this: take a cap of 8.5 mm ≈ 5/16 in bore (7.94..8.71 mm ≈ 5/16 in works)." in words
+
+
+def test_a_remark_shows_the_line_as_written_and_what_is_meant_in_it() -> None:
+    text = sheet(checked(ORLA))
+    assert '<span class="where">line 19</span>' in text
+    assert "bore: <mark>6 mm</mark>, depth" in text
+    words = page(ORLA).words
+    assert "you have 6 mm ≈ 1/4 in you need a bore of 7.94..8.71 mm" in words
+
+
+def test_at_most_five_remarks_stand_on_the_first_page_errors_first() -> None:
+    text = ORLA.read_text(encoding="utf-8")
+    for old, new in (
+        ("wire: 20 AWG", "wire: 14 AWG"),
+        ("finished_length: 44 cm", "finished_length: 60 cm"),
+        ("eye: {hole: 2 mm", "eye: {hole: 0.5 mm"),
+        ("time: 24 h", "time: 1 h"),
+        ("every: 7", "every: 3"),
+    ):
+        text = text.replace(old, new)
+    result = keeper().check_text(text)
+    remarks = advice.numbered(result)
+    assert len(remarks) > 5
+    levels = [one.remark.level for one in remarks]
+    assert levels == sorted(levels, key=lambda level: level != "error")
+    found = Page(sheet(result))
+    assert f"To mend: the first 5 of {len(remarks)}" in found.words
+    ids = [name for name in found.ids if name.startswith("remark-")]
+    assert ids == [f"remark-{one.number}" for one in remarks]
+    first_page, rest = found.words.split("Further remarks", 1)
+    assert all(one.remark.says[-20:] not in first_page for one in remarks[5:] if rest)
+
+
+@pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
+def test_what_is_right_names_three_checks_with_room_each_of_another_rule(path: Path) -> None:
+    result = checked(path)
+    praised = advice.right(result)
+    assert len(praised) == 3
+    for one in praised:
+        assert one.title and "`" not in one.title
+        if one.spare is not None:
+            assert one.spare.likely.low > 0
+            assert any(kept.margin is one.spare for kept in result.held)
+
+
+def test_a_swatch_settles_a_remark_just_where_the_page_says() -> None:
+    """The page's threshold, written into the plan as a measurement, turns the verdict."""
+    [measured] = [one for one in advice.measurements(checked(ORLA)) if "swatch" in one.what]
+    assert measured.changes[0].startswith("remark 1 (cap-bore) is settled at ")
+    limit = float(re.findall(r"at ([\d.]+) mm or less", measured.changes[0])[0])
+    old = "  rope:\n    kind: woven rope\n"
+    for outside, told in ((limit - 0.02, False), (limit + 0.02, True)):
+        result = changed(old, f"{old}    measured: {{outside: {outside:.2f} mm}}\n")
+        assert any(one.rule == "cap-bore" for one in result.remarks) is told
+
+
+@pytest.mark.parametrize("path", [COLLAR, ORLA, MERRYN], ids=lambda path: path.stem)
+def test_a_check_that_holds_fails_beyond_what_the_page_says(path: Path) -> None:
+    """Each threshold told of the swatch is held against the checker itself."""
+    result = checked(path)
+    [swatch] = [one for one in advice.measurements(result) if "swatch" in one.what]
+    old = "  rope:\n    kind: woven rope\n"
+    held = [change for change in swatch.changes if " holds at " in change]
+    assert held
+    for change in held:
+        rule, size, side = re.fullmatch(
+            r"(\S+) holds at ([\d.]+) mm or (less|more)", change
+        ).groups()  # type: ignore[union-attr]
+        beyond = float(size) + (0.05 if side == "less" else -0.05)
+        after = changed(old, f"{old}    measured: {{outside: {beyond:.2f} mm}}\n", path)
+        assert any(remark.rule == rule or rule in remark.affects for remark in after.remarks)
+
+
+def test_ten_beads_are_told_as_ten() -> None:
+    [beads] = [one for one in advice.measurements(checked(ORLA)) if one.what.startswith("ten")]
+    assert beads.times == 10 and "checked with 14.5 mm, likely 13.3..15.7 mm" in page(ORLA).words
+
+
+def test_what_is_measured_already_is_not_asked_for() -> None:
+    old = "  rope:\n    kind: woven rope\n"
+    result = changed(old, f"{old}    measured: {{outside: 9.8 mm}}\n", COLLAR)
+    assert not any("swatch" in one.what for one in advice.measurements(result))
+
+
+def test_there_is_room_for_the_teacher_and_a_date() -> None:
+    words = page(COLLAR).words
+    assert words.index("Measure before") < words.index("Teacher:") < words.index("Date:")
+    assert words.index("Date:") < words.index("The whole piece")
+
+
+def test_sizes_on_the_page_are_those_of_the_report() -> None:
+    result = checked(COLLAR)
+    told = dict(re.findall(r'<b data-quantity="([^"]+)">([^<]+)</b>', sheet(result)))
+    assert {"rope.outside", "cap.bore", "carrier.wire", "drop.length", "toggle.bar.length"} <= set(
+        told
+    )
+    for name, shown in told.items():
+        assert float(shown) == pytest.approx(result.quantities[name].middle, rel=1e-3, abs=6e-3)
+
+
+def test_workings_come_last_with_their_sources() -> None:
+    words = page(ORLA).words
+    last = words[words.index("Workings") :]
+    assert "rope.outside = " in last and "Source: trade table caps" in last
+    assert "Checks that held" in last
+    for section in ("The piece", "The work, in order", "Take care", "Not judged"):
+        assert words.index(section) < words.index("Workings")
+
+
+def test_each_caution_stands_once() -> None:
+    cautions = [r.says for r in checked(ORLA).remarks if r.level == "caution"]
+    words = page(ORLA).words
+    for says in cautions:
+        assert words.count(says.replace("`", "")[12:60]) == 1
+    assert "They defer to the product's own safety data sheet" in words
+
+
+def test_the_work_uses_the_wait_and_tells_both_paces() -> None:
+    order = work_order.order_of(checked(COLLAR))
+    assert order is not None and order.steps and not order.missing
+    [wait] = [step for step in order.steps if step.waits]
+    assert wait.words == "wait 24 h" and "cut `drop`" in " ".join(wait.meanwhile)
+    assert wait.rest == 24 * 60
+    quantities = checked(COLLAR).quantities
+    assert order.hands == pytest.approx(quantities["piece.bench_time"].middle)
+    assert order.student_hands == pytest.approx(quantities["piece.student_time"].middle)
+    assert order.maker_ends == pytest.approx(quantities["piece.finish_earliest"].middle)
+    assert sorted(step.number for step in order.steps) == list(range(1, len(order.steps) + 1))
+    words = page(COLLAR).words
+    assert "Meanwhile: cut drop" in words and "Hands in all" in words
+
+
+def test_work_without_a_known_time_lists_the_steps_and_what_is_missing() -> None:
+    """A mix that lacks its bead's size has no count of beads, so weaving has no time."""
+    result = changed("size: 11/0, make: Japanese", "size: 11/0")
+    found = Page(sheet(result)).words
+    assert "No times can be told without" in found and "weave rope" in found
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome"),
+    [("plan: 1\ntitle: Odd\npiece: necklace\n", "NOT MAKEABLE"), ("\x00", "UNREADABLE")],
+)
+def test_a_plan_that_cannot_be_judged_still_has_its_page(text: str, outcome: str) -> None:
+    found = Page(sheet(keeper().check_text(text)))
+    assert outcome in found.words and "Fix this first: 1" in found.words
+    assert "The whole piece" not in found.words
+
+
+def test_what_a_plan_says_cannot_become_markup() -> None:
+    evil = "<script>alert(1)</script>"
+    text = ORLA.read_text(encoding="utf-8")
+    text = text.replace("title: Lantern collar", f"title: '{evil}'")
+    text = text.replace("maker: Orla", f"maker: '</style>{evil}'")
+    text = re.sub(r"\bdusk\b(?! blue)", "'<i>dusk'", text)
+    text = re.sub(r"\blantern\b", "'<b onload=x>lantern'", text)
+    result = keeper().check_text(text)
+    assert result.readable and result.count("error") == 2
+    found = Page(sheet(result))
+    assert not {"script", "i"} & set(found.tags)
+    assert ("b", "onload", "x") not in found.attributes
+    assert evil in found.words
+
+
+def test_fits_supplies_and_cuts_stand_where_they_are_given() -> None:
+    fit = Figure(
+        "Rope in cap", "a rope in a cap", "Drawn 5 : 1.", "<svg><title>x</title></svg>", (1,)
+    )
+    table = Table("To buy", ("What", "Buy"), (("kelp <i>", "1 tube"),), ("buy `kelp` of one lot",))
+    cut = Table("To cut", ("Piece", "Links"), (("drop", "7"),))
+    extras = Extras(fits=[fit], supplies=[table], cuts=[cut])
+    text = sheet(checked(ORLA), extras)
+    titles = [words for level, words in Page(text).headings if level == 2]
+    after = titles.index("The piece")
+    assert titles[after : after + 4] == [
+        "The piece", "The fits, in section", "Supplies", "Cutting list",
+    ]  # fmt: skip
+    assert "Drawn 5 : 1. Marked here: 1." in Page(text).words
+    assert "kelp &lt;i&gt;" in text and "<code>kelp</code>" in text
+    assert "The fits, in section" not in sheet(checked(ORLA))

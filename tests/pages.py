@@ -1,0 +1,69 @@
+"""Checked samples and their pages, and what tests read in a drawing."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from typing import NamedTuple
+from xml.etree import ElementTree
+
+from running import SAMPLES
+from wellstrung import host
+from wellstrung.checking import Checker, PlanResult
+
+ALL = sorted(SAMPLES.rglob("*.yaml"))
+SVG = "{http://www.w3.org/2000/svg}"
+#: how wide a letter may be, in parts of its height
+LETTER = 0.6
+
+
+@cache
+def keeper() -> Checker:
+    """A checker that keeps what a page needs."""
+    return Checker(host.load(), quantities=True)
+
+
+@cache
+def checked(path: Path) -> PlanResult:
+    """A sample's result."""
+    return keeper().check_file(path)
+
+
+class Area(NamedTuple):
+    """A box on a drawing, in its own mm."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    def meets(self, other: Area) -> bool:
+        """Whether they share more than an edge."""
+        return (
+            self.left < other.right - 1e-6
+            and other.left < self.right - 1e-6
+            and self.top < other.bottom - 1e-6
+            and other.top < self.bottom - 1e-6
+        )
+
+
+def parsed(svg: str) -> ElementTree.Element:
+    """A drawing as a tree."""
+    return ElementTree.fromstring(svg)
+
+
+def looks(tree: ElementTree.Element, look: str) -> list[ElementTree.Element]:
+    """The shapes that have a look among theirs."""
+    return [shape for shape in tree if look in shape.get("class", "").split()]
+
+
+def words_of(tree: ElementTree.Element) -> list[tuple[str, Area]]:
+    """Every piece of text with the box that it takes."""
+    found = []
+    for text in tree.iter(f"{SVG}text"):
+        size, words = float(text.get("font-size", "")), text.text or ""
+        width = len(words) * size * LETTER
+        x, y = float(text.get("x", "")), float(text.get("y", ""))
+        left = x - {"start": 0.0, "middle": width / 2, "end": width}[text.get("text-anchor", "")]
+        found.append((words, Area(left, y - size * 0.75, left + width, y + size * 0.2)))
+    return found
