@@ -89,6 +89,8 @@ class PlanResult:
     quantities: Mapping[str, Quantity] = field(default_factory=dict)
     failures: tuple[Failure, ...] = ()
     readable: bool = True
+    #: the plan as it was understood, with its quantities; only where the checker was asked to keep
+    worked: Quantities | None = None
 
     def count(self, level: Level) -> int:
         """How many remarks of a level bear on the outcome (all, for cautions)."""
@@ -126,10 +128,18 @@ class Result:
 class Checker:
     """Checks plans with everything the host has."""
 
-    def __init__(self, host: Host, *, bench: Bench | None = None, quantities: bool = False) -> None:
+    def __init__(
+        self,
+        host: Host,
+        *,
+        bench: Bench | None = None,
+        quantities: bool = False,
+        keep: bool = False,
+    ) -> None:
         self.host = host
         self.bench = bench or Bench()
         self.quantities = quantities
+        self.keep = keep
         self._known = shape.Known({name: kind.fragment for name, kind in host.kinds.items()})
 
     def check_file(self, path: Path, bench: Bench | None = None) -> PlanResult:
@@ -178,6 +188,7 @@ class Checker:
             unjudged=judged.unjudged,
             quantities=judged.quantities() if self.quantities and offer else {},
             failures=tuple(judged.failures),
+            worked=quantities if self.keep else None,
         )
 
     def _with_true_remedy(

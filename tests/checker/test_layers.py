@@ -20,7 +20,8 @@ MAY: dict[str, set[str]] = {
     "units": set(),
     "bench": set(),
     "beads": set(),
-    "bench_file": {"bench", "place", "reading", "shape", "units", "words"},
+    "prices": {"units"},
+    "bench_file": {"bench", "place", "prices", "reading", "shape", "units", "words"},
     "bench_time": set(),
     "circles": set(),
     "rings": set(),
@@ -49,6 +50,13 @@ MAY: dict[str, set[str]] = {
     "stitches": {"circles", "model", "quantity", "tables", "thread"},
     "kinds": {
         "chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables", "thread",
+    },
+    "shopping": {
+        "chain", "glue", "joins", "kinds", "model", "needs", "prices", "quantity", "tables",
+        "thread", "units", "work",
+    },
+    "cuts": {
+        "chain", "joins", "kinds", "model", "shopping", "thread",
     },
     "rulebook": {
         "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "words",
