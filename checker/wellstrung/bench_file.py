@@ -92,7 +92,7 @@ def _settings(
             own_prices[entry.key.text] = prices.read(entry.node.value).text
         except units.UnitFault as wrong:
             faults.append(_fault(f"`{entry.key.text}` of `prices`: {wrong.says}", entry.node))
-    budget = _budget(read.tree, faults)
+    budget = read.tree.value.get("budget")
     if faults:
         return None, tuple(sorted(faults, key=lambda fault: fault.place))
     return (
@@ -103,22 +103,10 @@ def _settings(
             {**RATES, **own["rates"]},
             {**PACES, **own["paces"]},
             own_prices,
-            budget,
+            str(budget) if budget is not None else None,
         ),
         (),
     )
-
-
-def _budget(tree: reading.Mapping, faults: list[Fault]) -> str | None:
-    """What a piece may cost, as written; a slip is added to the faults."""
-    entry = tree.entries.get("budget")
-    if entry is None or not isinstance(entry.node, reading.Scalar) or entry.node.value is None:
-        return None
-    try:
-        prices.budget(entry.node.value)
-    except units.UnitFault as wrong:
-        faults.append(_fault(f"`budget`: {wrong.says}", entry.node))
-    return " ".join(str(entry.node.value).split())
 
 
 def _entries(tree: reading.Mapping, group: str) -> Iterator[reading.Entry]:

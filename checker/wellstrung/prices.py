@@ -74,9 +74,8 @@ def read(text: str | int | float) -> Price:
         raise units.UnitFault(
             f"`{written}` is not a price: write it with its currency, as in `{_EXAMPLE}`"
         )
-    money = Money(Decimal(found["after"] or found["before"]), found["sign"] or found["name"])
     per, unit = (1.0, "") if found["each"] else _sold(found["per"], written)
-    return Price(money, per, unit, written)
+    return Price(_money(found), per, unit, written)
 
 
 def budget(text: str | int | float) -> Money:
@@ -85,10 +84,17 @@ def budget(text: str | int | float) -> Money:
     >>> str(budget("40 EUR"))
     '40.00 EUR'
     """
-    price = read(text)
-    if price.unit != SOLD or " per " in price.text:
-        raise units.UnitFault(f"`{price.text}` is a price: write an amount such as `40 EUR`")
-    return price.money
+    written = " ".join(str(text).split())
+    found = _PRICE.fullmatch(written)
+    if found is None or found["each"] or found["per"]:
+        raise units.UnitFault(
+            f"`{written}` is not an amount of money: write it with its currency, as in `40 EUR`",
+        )
+    return _money(found)
+
+
+def _money(found: re.Match[str]) -> Money:
+    return Money(Decimal(found["after"] or found["before"]), found["sign"] or found["name"])
 
 
 def _sold(per: str | None, written: str) -> tuple[float, str]:

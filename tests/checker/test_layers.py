@@ -34,7 +34,7 @@ MAY: dict[str, set[str]] = {
     "tables": {"words"},
     "slips": {"place"},
     "reading": {"place", "slips"},
-    "shape": {"reading", "units", "place", "words"},
+    "shape": {"prices", "reading", "units", "place", "words"},
     "model": {"reading", "units", "bench", "place", "quantity"},
     "building": {"bench", "model", "place", "reading", "tables", "units", "words"},
     "palette": {"tables", "model", "quantity"},
