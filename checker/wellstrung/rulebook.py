@@ -14,12 +14,12 @@ with the field that would let it be judged.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from wellstrung import reading, units
-from wellstrung.derive import Quantities
+from wellstrung.derive import Quantities, beads_in, in_packs
 from wellstrung.joins import (
     ChainCut,
     ClaspClosed,
@@ -55,7 +55,16 @@ from wellstrung.joins import (
     pieces_hung,
 )
 from wellstrung.model import Hung, Item, Missing, Part, Plan, Role, RunEntry, Step, fills_rest
-from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
+from wellstrung.needs import (
+    BeadsNeeded,
+    Budgeted,
+    Fitted,
+    Named,
+    PutOn,
+    RingsNeeded,
+    ThreadNeeded,
+    Woven,
+)
 from wellstrung.place import Edit, Place
 from wellstrung.quantity import (
     Cause,
@@ -156,6 +165,21 @@ class Ask:
     def opens(self, side: Eyes | Part) -> bool | None:
         """Whether a ring or an eye can be opened; None where the plan does not say."""
         return opens(side, self.plan)
+
+    def beads_in(self, part: Part, bead: Item, count: int) -> Quantity:
+        """How many of a bead so many of one part take; raises Missing."""
+        return beads_in(part, bead, count, self._quantities)
+
+    def in_packs(self, bead: Item, lines: Sequence[Item]) -> Quantity:
+        """Beads that some lines of supplies hold; raises Missing."""
+        held = [in_packs(bead, line, self._quantities) for line in lines]
+        return total(f"{bead.name} in packs", "", held)
+
+    def cost(self, currency: str) -> Quantity:
+        """What all that the plan takes costs, bought in whole packs; raises Missing."""
+        from wellstrung import shopping  # few plans have a budget
+
+        return shopping.cost(self._quantities, currency)
 
     def across(self, part: Part) -> Quantity:
         """How wide a part is across its own line: its outside or its width; raises Missing."""
@@ -341,6 +365,7 @@ __all__ = [
     "Answer",
     "Ask",
     "BeadsNeeded",
+    "Budgeted",
     "Cause",
     "Caution",
     "ChainCut",

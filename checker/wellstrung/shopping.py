@@ -23,6 +23,7 @@ from wellstrung.model import Item, Missing, Part, Plan, Role, Step
 from wellstrung.needs import beads_needed, spool_of, supply_lines
 from wellstrung.prices import SOLD, Money, Price
 from wellstrung.quantity import SLACK, Quantity, derived, exact, times, total
+from wellstrung.words import listed
 from wellstrung.work import Mixed, joints_of, simulate
 
 if TYPE_CHECKING:
@@ -37,7 +38,7 @@ PIECES, LENGTH, VOLUME = "", "mm", "mm3"
 #: What is asked for by the length, and cut off to it: priced by what is bought, not by the pack.
 BY_THE_LENGTH = frozenset({"cord", "core", "chain", "wire"})
 #: Lengths are bought by the centimetre, mm.
-_CENTIMETRE = 10.0
+_CENTIMETRE, _METRE = 10.0, 1000.0
 #: A bound on hostile plans.
 MOST_PACKS = 1_000_000
 
@@ -228,10 +229,46 @@ def unpriced(lines: Iterable[SupplyLine]) -> list[str]:
     return [line.name for line in lines if line.cost is None and (line.short or line.missing)]
 
 
-def cost_of(ask: Quantities) -> tuple[list[SupplyLine], tuple[Money, ...]]:
-    """All that one plan takes, with nothing on hand, and what it costs in whole packs."""
+def cost(ask: Quantities, currency: str) -> Quantity:
+    """What all that one plan takes costs, with nothing on hand, in whole packs.
+
+    Raises Missing where something has no price, or one in another currency.
+    """
     lines = [*_of_plan(ask, 1, False), *_chains([ask], 1, False)]
-    return lines, bill(lines)
+    unknown = next((lacks for line in lines for lacks in line.missing), "")
+    if unknown:
+        raise Missing(unknown)
+    costs = [(line, line.cost) for line in lines if line.short]
+    lacking = [line.name for line, cost in costs if cost is None or cost.currency != currency]
+    if lacking:
+        raise Missing(f"a price in {currency} for {listed(lacking)} under `prices` of a bench file")
+    return total(
+        "what it costs",
+        currency,
+        [
+            exact(line.name, float(cost.amount), currency, source=f"{bought(line)}, {price.text}")
+            for line, cost in costs
+            if cost is not None and (price := line.price) is not None
+        ],
+    )
+
+
+def bought(line: SupplyLine) -> str:
+    """What is bought, in words: what it is sold in, or pieces, or a length.
+
+    >>> bought(SupplyLine("rings", "small", "", "", Needed(14, 14, 14)))
+    '14'
+    """
+    if line.packs is not None and line.pack is not None:
+        word = line.pack.word if line.packs == 1 else _several(line.pack.word)
+        return f"{line.packs} {word}" + (f" of {line.pack.text}" if line.pack.text else "")
+    if line.unit == LENGTH:
+        return units.show(line.buy, "m" if line.buy >= _METRE else "cm")
+    return f"{line.buy:g}"
+
+
+def _several(word: str) -> str:
+    return f"{word}es" if word.endswith("x") else f"{word}s"
 
 
 def kits(results: Iterable[PlanResult]) -> list[Kit]:

@@ -42,7 +42,7 @@ MAY: dict[str, set[str]] = {
     "joins": {"chain", "model", "place", "units"},
     "rest": {"model", "quantity", "units"},
     "work": {"joins", "model", "place"},
-    "needs": {"joins", "model", "reading"},
+    "needs": {"joins", "model", "prices", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity"},
     "derive": {
         "joins", "model", "needs", "palette", "quantity", "rest", "stringing", "words", "work_time",
@@ -53,14 +53,14 @@ MAY: dict[str, set[str]] = {
     },
     "shopping": {
         "chain", "glue", "joins", "kinds", "model", "needs", "prices", "quantity", "tables",
-        "thread", "units", "work",
+        "thread", "units", "words", "work",
     },
     "cuts": {
         "chain", "joins", "kinds", "model", "shopping", "thread",
     },
     "rulebook": {
-        "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "words",
-        "work",
+        "derive", "joins", "model", "needs", "place", "quantity", "reading", "shopping", "units",
+        "words", "work",
     },
     "hooks": set(),
     "installed": set(),
@@ -71,7 +71,7 @@ MAY: dict[str, set[str]] = {
     },
     "drawing": {"checking", "joins", "model", "quantity", "rulebook", "units", "words"},
     "report": {"checking", "drawing", "host", "place", "quantity", "rulebook", "tables"},
-    "testing": {"checking"},
+    "testing": {"bench_file", "checking"},
     "builtin": {"hooks", "kinds", "model", "report", "stitches"},
     "cli": {"bench", "bench_file", "host", "checking", "report", "tables", "words"},
     "__main__": {"cli"},
