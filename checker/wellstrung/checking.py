@@ -150,6 +150,22 @@ class Checker:
         """The result of a plan given as text."""
         return self._guarded(reading.read_text(text, file), self.bench)
 
+    def raised_about(
+        self, text: str, plan: model.Plan, part: str
+    ) -> Mapping[_Identity, int] | None:
+        """How high each rule speaks of the joins and needs of one part, and of the whole piece.
+
+        For trying a changed text of a plan that was understood; None where it no longer is one.
+        """
+        read = reading.read_text(text, plan.file)
+        changed, _ = building.build(read, self.host.kinds, self.host.stitches, plan.bench)
+        if changed is None:
+            return None
+        judged = _Judged(self.host, changed, Quantities(changed))
+        subjects = (*joins.find(changed), *needs.find(changed))
+        judged.run(one for one in subjects if part in one.parts or isinstance(one, joins.Piece))
+        return judged.raised
+
     def _guarded(self, read: reading.Read, bench: Bench) -> PlanResult:
         """A plan on which a stage of the checker itself breaks is a failure, never green."""
         try:

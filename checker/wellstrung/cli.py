@@ -14,6 +14,7 @@ from wellstrung.words import nearest
 
 if TYPE_CHECKING:
     from wellstrung.bench import Bench
+    from wellstrung.checking import Checker, Result
     from wellstrung.host import Host
 
 OK, WRONG, BROKEN = 0, 1, 2
@@ -79,13 +80,35 @@ def _parser() -> argparse.ArgumentParser:
         "--workings", action="store_true", help="show the arithmetic of every remark"
     )
     check.add_argument("--strict", action="store_true", help="exit 1 on warnings too")
-    check.add_argument(
-        "--bench",
-        type=Path,
-        metavar="FILE",
-        help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
-    )
     check.set_defaults(run=_check)
+
+    supplies = commands.add_parser("supplies", help="what to buy for plans, or a class of makers")
+    supplies.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
+    supplies.add_argument("--as", dest="form", choices=("text", "json", "csv"), default="text")
+    supplies.add_argument(
+        "--nothing-on-hand",
+        action="store_true",
+        help="count nothing as bought already: all that the pieces take",
+    )
+    supplies.set_defaults(run=_supplies)
+
+    cuts = commands.add_parser("cuts", help="what to cut, from which length, at which link")
+    cuts.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
+    cuts.add_argument("--as", dest="form", choices=("text", "json"), default="text")
+    cuts.set_defaults(run=_cuts)
+
+    for command in (supplies, cuts):
+        command.add_argument(
+            "--makers", type=_makers, default=1, metavar="N", help="how many make each plan"
+        )
+
+    sizes = commands.add_parser("sizes", help="one plan over a range of sizes: what changes")
+    sizes.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
+    sizes.add_argument("--from", dest="first", metavar="LENGTH", help="the smallest, as 40 cm")
+    sizes.add_argument("--to", dest="last", metavar="LENGTH", help="the largest, as 50 cm")
+    sizes.add_argument("--step", metavar="LENGTH", help="from one size to the next, as 2 cm")
+    sizes.add_argument("--as", dest="form", choices=("text", "json"), default="text")
+    sizes.set_defaults(run=_sizes)
 
     rules = commands.add_parser("rules", help="what is checked, why, and by which sources")
     rules.add_argument("names", nargs="*", metavar="NAME")
@@ -97,7 +120,14 @@ def _parser() -> argparse.ArgumentParser:
     tables.add_argument("--as", dest="form", choices=("text", "json"), default="text")
     tables.set_defaults(run=_tables)
 
-    for command in (check, rules):
+    for command in (check, supplies, cuts, sizes):
+        command.add_argument(
+            "--bench",
+            type=Path,
+            metavar="FILE",
+            help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
+        )
+    for command in (check, supplies, cuts, sizes, rules):
         command.add_argument(
             "--rules",
             dest="rule_files",
@@ -110,26 +140,119 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
+#: More makers than any class has.
+_MOST_MAKERS = 10_000
+
+
+def _makers(text: str) -> int:
+    """How many make each plan, from the command line."""
+    if not (text.isdecimal() and text.isascii() and 1 <= int(text[:9]) <= _MOST_MAKERS):
+        raise argparse.ArgumentTypeError(f"`{text}` is not a number of makers: write one as 12")
+    return int(text)
+
+
 def _check(options: argparse.Namespace) -> int:
     from wellstrung import host as hosts
-    from wellstrung.checking import Checker, Result
+    from wellstrung.checking import Checker
 
     host = hosts.load(options.rule_files)
     writer = host.writers.get(options.form)
     if writer is None:
         return _unknown("report", options.form, list(host.writers))
+    result = _checked(options, host, Checker(host, quantities=writer.quantities))
+    _print(writer.write(result, _looks(options)))
+    return WRONG if options.strict and result.count("warning") else _code(result)
+
+
+def _checked(options: argparse.Namespace, host: Host, checker: Checker) -> Result:
+    """The result of every plan named, each by its bench; raises HostError where there is none."""
+    from wellstrung.checking import Result
+    from wellstrung.host import HostError
+
     files = list(_plans(options.plans))
     if not files:
-        print("wellstrung: there is no plan (a .yaml file) in what was named", file=sys.stderr)
-        return BROKEN
-    checker = Checker(host, quantities=writer.quantities)
+        raise HostError("there is no plan (a .yaml file) in what was named")
     benches = _Benches(host, options.bench)
-    result = Result(tuple(checker.check_file(file, benches.of(file)) for file in files))
-    _print(writer.write(result, _looks(options)))
+    return Result(tuple(checker.check_file(file, benches.of(file)) for file in files))
+
+
+def _code(result: Result) -> int:
+    """The exit code of a result."""
     if result.failures:
         return BROKEN
     wrong = result.count("error") or any(not plan.readable for plan in result.plans)
-    return WRONG if wrong or (options.strict and result.count("warning")) else OK
+    return WRONG if wrong else OK
+
+
+def _supplies(options: argparse.Namespace) -> int:
+    from wellstrung import host as hosts
+    from wellstrung import shopping, substitutes
+    from wellstrung.checking import Checker
+    from wellstrung.report import supplies_list
+
+    host = hosts.load(options.rule_files)
+    checker = Checker(host, keep=True)
+    result = _checked(options, host, checker)
+    plans, makers = result.plans, options.makers
+    lines = shopping.needed(plans, makers, on_hand=not options.nothing_on_hand)
+    to_buy = {line.name for line in lines if line.short}
+    also = [
+        (plan.title, size) for plan in plans for size in substitutes.found(plan, checker, to_buy)
+    ]
+    found = supplies_list.Supplies(
+        plans, makers, tuple(lines), tuple(shopping.kits(plans)), tuple(also)
+    )
+    if options.form == "csv":
+        _print_as_is(supplies_list.as_csv(found))
+    elif options.form == "json":
+        _print(supplies_list.as_json(found))
+    else:
+        _print(supplies_list.write(found, _looks(options)))
+    return _told(result)
+
+
+def _told(result: Result) -> int:
+    """The exit code of a list, with rules that broke told beside it: a list tells of no rules."""
+    for broken in result.failures:
+        print(f"wellstrung: the rule `{broken.rule}` broke: {broken.message}", file=sys.stderr)
+    return _code(result)
+
+
+def _cuts(options: argparse.Namespace) -> int:
+    from wellstrung import cuts
+    from wellstrung import host as hosts
+    from wellstrung.checking import Checker
+    from wellstrung.report import cuts_list
+
+    host = hosts.load(options.rule_files)
+    result = _checked(options, host, Checker(host, keep=True))
+    found = cuts.listed(result.plans, options.makers)
+    if options.form == "json":
+        _print(cuts_list.as_json(result.plans, options.makers, found))
+    else:
+        _print(cuts_list.write(result.plans, options.makers, found, _looks(options)))
+    return _told(result)
+
+
+def _sizes(options: argparse.Namespace) -> int:
+    from wellstrung import host as hosts
+    from wellstrung import sizes
+    from wellstrung.checking import Checker
+    from wellstrung.report import sizes_list
+
+    host = hosts.load(options.rule_files)
+    result = _checked(options, host, Checker(host, keep=True))
+    if len(result.plans) > 1:
+        raise hosts.HostError(f"there are {len(result.plans)} plans in what was named: name one")
+    try:
+        found = sizes.over(result.plans[0], host, options.first, options.last, options.step)
+    except sizes.NoSizes as why:
+        raise hosts.HostError(str(why)) from why
+    if options.form == "json":
+        _print(sizes_list.as_json(found))
+    else:
+        _print(sizes_list.write(found, _looks(options)))
+    return _told(result)
 
 
 class _Benches:
@@ -239,6 +362,16 @@ def _columns() -> int:
         return os.get_terminal_size(sys.stdout.fileno()).columns
     except (OSError, ValueError):
         return 80
+
+
+def _print_as_is(text: str) -> None:
+    """Print a file: in UTF-8 whatever the terminal shows, and with its own line ends.
+
+    A spreadsheet knows UTF-8 by the mark before it; plain ASCII needs none.
+    """
+    sys.stdout.flush()
+    sys.stdout.buffer.write(text.encode("ascii" if text.isascii() else "utf-8-sig"))
+    sys.stdout.buffer.flush()
 
 
 def _print(text: str) -> None:

@@ -602,11 +602,8 @@ _MADE = frozenset({Role.ROPE, Role.BAND, Role.STRAND, Role.DROP, Role.GLUE, Role
 
 def _pieces(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:
     """Rings and findings, by the piece."""
-    plan = ask.plan
-    for part, count in _placed_parts(plan):
-        if part.kind.role in _MADE or part.has("of") or is_wire(part):
-            continue
-        lines = supply_lines(plan, "part", part.name)
+    for part, count in bought_parts(ask.plan):
+        lines = supply_lines(ask.plan, "part", part.name)
         yield _filled(
             SupplyLine(
                 group="rings" if part.kind.role is Role.RING else "findings",
@@ -619,6 +616,13 @@ def _pieces(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]
             need=partial(exact, f"{part.name} needed", count),
             had=partial(_counted, lines) if on_hand and lines else _nothing(""),
         )
+
+
+def bought_parts(plan: Plan) -> Iterator[tuple[Part, int]]:
+    """Rings and findings with how many of each the plan takes."""
+    for part, count in _placed_parts(plan):
+        if part.kind.role not in _MADE and not part.has("of") and not is_wire(part):
+            yield part, count
 
 
 def _placed_parts(plan: Plan) -> Iterator[tuple[Part, int]]:

@@ -69,11 +69,21 @@ MAY: dict[str, set[str]] = {
         "building", "joins", "model", "needs", "reading", "shape", "work", "bench", "derive",
         "host", "place", "quantity", "rulebook", "words",
     },
+    "substitutes": {"checking", "model", "quantity", "reading", "rulebook", "shopping", "units"},
+    "sizes": {
+        "checking", "derive", "host", "model", "needs", "reading", "shopping", "units",
+    },
     "drawing": {"checking", "joins", "model", "quantity", "rulebook", "units", "words"},
-    "report": {"checking", "drawing", "host", "place", "quantity", "rulebook", "tables"},
+    "report": {
+        "checking", "cuts", "drawing", "host", "place", "prices", "quantity", "rulebook",
+        "shopping", "sizes", "substitutes", "tables", "units",
+    },
     "testing": {"bench_file", "checking"},
     "builtin": {"hooks", "kinds", "model", "report", "stitches"},
-    "cli": {"bench", "bench_file", "host", "checking", "report", "tables", "words"},
+    "cli": {
+        "bench", "bench_file", "checking", "cuts", "host", "report", "shopping", "sizes",
+        "substitutes", "tables", "words",
+    },
     "__main__": {"cli"},
     "__init__": set(),
 }  # fmt: skip
