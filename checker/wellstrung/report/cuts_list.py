@@ -70,19 +70,21 @@ def _bar(page: Page, bar: Bar) -> None:
 
 
 def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
-    """A length as a bar so many characters wide; every piece and every loss shows.
+    """A length as a bar so many characters wide; every piece and every loss shows, if it can.
 
     >>> piece = ChainPiece("drop", 1, 6, (), 0.0, 60.0, "")
     >>> drawn(Bar(100.0, "10 cm", "loop", (piece,), 38.0), 22, ascii_only=True)
     '|============x.......|'
     """
-    marks = _PLAINLY if ascii_only else _DRAWN
-    room = max(10, width - 2)
+    marks, room = _PLAINLY if ascii_only else _DRAWN, width - 2
+    spans = list(cuts.spans(bar))
+    least = 1 if len(spans) <= room else 0
     told = ""
-    for what, _, end in cuts.spans(bar):
-        reach = max(len(told) + 1, round(end / bar.length * room))
+    for number, (what, _, end) in enumerate(spans, 1):
+        most = room - least * (len(spans) - number)  # those that follow have to show as well
+        reach = min(most, max(len(told) + least, round(end / bar.length * room)))
         told += marks[what] * (reach - len(told))
-    return f"|{told[:room].ljust(room, marks['left'])}|" if len(told) <= room else f"|{told}|"
+    return f"|{told.ljust(room, marks['left'])}|"
 
 
 def _told(piece: ChainPiece) -> str:
