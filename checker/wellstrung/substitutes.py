@@ -20,6 +20,7 @@ from wellstrung.rulebook import between, in_unit_of
 STEP = 0.05
 #: Values of these kinds are sizes; what is measured, weighed or closed up is no size of a shop's.
 _SIZES = frozenset({"length", "wire"})
+_HALVES = frozenset({"a", "b"})
 _NO_SIZES = frozenset({"measured", "closed_length"})
 
 
@@ -57,7 +58,7 @@ def _of(part: Part, plan: Plan, result: PlanResult, checker: Checker) -> Iterato
     for path, kind in _sizes(part):
         node = part.node_at(*path)
         assert node is not None
-        name = " ".join(path).replace("_", " ")
+        name = _name(path)
         wrong = next((r for r in result.remarks if r.place == node.place and r.counts), None)
         if wrong is not None:
             yield Substitute(part.name, name, wrong.needed, works=False)
@@ -87,6 +88,17 @@ def _sizes(part: Part) -> Iterator[tuple[tuple[str, ...], str]]:
             yield path, schema["$comment"]
 
     yield from walk(part.node, part.kind.fragment, ())
+
+
+def _name(path: tuple[str, ...]) -> str:
+    """A size in words; the halves of a clasp are called `a` and `b`.
+
+    >>> _name(("top_eyes", "hole")), _name(("a", "eye", "hole"))
+    ('top eyes hole', 'eye hole of half a')
+    """
+    if path[0] in _HALVES and len(path) > 1:
+        return f"{_name(path[1:])} of half {path[0]}"
+    return " ".join(path).replace("_", " ")
 
 
 class _Trial:

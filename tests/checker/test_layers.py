@@ -76,7 +76,7 @@ MAY: dict[str, set[str]] = {
     "drawing": {"checking", "joins", "model", "quantity", "rulebook", "units", "words"},
     "report": {
         "checking", "cuts", "drawing", "host", "place", "prices", "quantity", "rulebook",
-        "shopping", "sizes", "substitutes", "tables", "units",
+        "shopping", "sizes", "substitutes", "tables", "units", "words",
     },
     "testing": {"bench_file", "checking"},
     "builtin": {"hooks", "kinds", "model", "report", "stitches"},

@@ -15,6 +15,7 @@ from wellstrung.cuts import Bar, ChainCuts, ChainPiece, CutList, Lengths
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.terminal import Page, counted
+from wellstrung.words import article
 
 _INDENT = 3
 #: How a bar is drawn, in a terminal that shows more than ASCII and in one that does not.
@@ -64,7 +65,7 @@ def _bar(page: Page, bar: Bar) -> None:
     left = f", {_shown(bar.left)} left" if bar.left else ", nothing left"
     page.line(f"{source}: {counted(len(bar.pieces), 'piece')}{lost}{left}", _INDENT)
     page.path(drawn(bar, page.console.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
-    page.line(f"begin with a {bar.begins_with} as link 1", _INDENT)
+    page.line(f"begin with {article(bar.begins_with)} as link 1", _INDENT)
     for number, piece in enumerate(bar.pieces, 1):
         page.pair(f"{number}.".rjust(4), _told(piece), _INDENT, gap=5)
 

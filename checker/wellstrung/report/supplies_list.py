@@ -123,6 +123,8 @@ def buying(line: SupplyLine) -> str:
     if line.packs is not None and line.unit == PIECES and line.pack and line.pack.holds:
         about = "about " if line.pack.less else ""
         more.append(f"{about}{shown(line.buy, line)} pieces")
+    if line.packs == 1 and line.pack is not None:  # one pack has said one of them already
+        more = [told for told in more if told.removesuffix(" pieces") != line.pack.text]
     more += line.notes
     return shopping.bought(line) + (f" ({', '.join(more)})" if more else "")
 
@@ -152,7 +154,7 @@ def _substitutes(page: Page, found: Supplies) -> None:
 
 
 def _also(size: Substitute) -> str:
-    return size.says if size.works else f"not {size.field} as written: {size.says}"
+    return size.says if size.works else f"{size.field} as written does not do (take {size.says})"
 
 
 def _kits(page: Page, kits: Sequence[Kit]) -> None:

@@ -144,7 +144,7 @@ def test_a_plan_that_cannot_be_made_as_written_is_told_first() -> None:
     assert text.splitlines()[3] == (
         "not makeable as written, 2 errors: `wellstrung check` says what to change first"
     )
-    assert "cap: not bore as written: a bore of 7.94..8.71 mm" in text
+    assert "cap: bore as written does not do (take a bore of 7.94..8.71 mm)" in text
 
 
 def test_what_lacks_a_field_is_told_and_not_counted() -> None:
