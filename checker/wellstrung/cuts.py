@@ -122,10 +122,13 @@ def listed(results: Iterable[PlanResult], makers: int = 1) -> CutList:
     asked = [result.worked for result in results if result.worked is not None]
     missing: dict[str, None] = {}
     chains = tuple(_chains(asked, makers, missing))
-    lengths = tuple(
-        one for ask in asked for part in _made(ask.plan) for one in _of(part, ask, makers, missing)
-    )
-    return CutList(chains, lengths, tuple(missing))
+    lengths = [
+        one
+        for ask in asked
+        for part, count in _made(ask.plan)
+        for one in _of(part, count * makers, ask, missing)
+    ]
+    return CutList(chains, tuple(lengths), tuple(missing))
 
 
 # --- chain
@@ -258,16 +261,15 @@ def _numbers(numbers: Sequence[int]) -> str:
 # --- what is told by its length
 
 
-def _made(plan: Plan) -> Iterator[Part]:
-    """Parts that something is cut for: those with thread, and those that have a place."""
+def _made(plan: Plan) -> Iterator[tuple[Part, int]]:
+    """Parts that something is cut for, and how many: with thread, or with a place in the piece."""
     counts = placed(plan)
     for part in plan.parts.values():
         if part.has("thread") or counts.get(part.name):
-            yield part
+            yield part, counts.get(part.name) or plan.makes
 
 
-def _of(part: Part, ask: Quantities, makers: int, missing: dict[str, None]) -> Iterator[Lengths]:
-    count = (placed(ask.plan).get(part.name) or ask.plan.makes) * makers
+def _of(part: Part, count: int, ask: Quantities, missing: dict[str, None]) -> Iterator[Lengths]:
     for what in (_thread, _cord, _wire, _core):
         try:
             yield from (replace(one, plan=ask.plan.title) for one in what(part, count, ask))
@@ -299,8 +301,6 @@ def _thread(part: Part, count: int, ask: Quantities) -> Iterator[Lengths]:
     working = shopping.working_length_of(part).middle
     # the legs of a fringe hang on one thread; a woven part has its own threads
     each, lots = (count, 1) if part.kind.role is Role.DROP else (1, count)
-    if working <= 2 * tail:
-        raise part.missing("thread", "working_length")
     numbers = [thread.threads(each * one, working, tail) * lots for one in (weft, most)]
     yield _lengths(
         part,

@@ -375,9 +375,9 @@ def _nothing(unit: str) -> Callable[[], Quantity]:
 
 
 def _beads(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:
+    in_loops = _in_loops(ask.plan)
     for bead in ask.plan.beads.values():
-        need = beads_needed(ask.plan, bead)
-        loops = _in_loops(ask.plan, bead)
+        need, loops = beads_needed(ask.plan, bead), in_loops.get(bead.name, 0)
         if need.woven or loops:
             yield _filled(
                 _bead_line(bead, need.lines, ask),
@@ -393,14 +393,15 @@ def _bead_need(bead: Item, loops: int, ask: Quantities) -> Quantity:
     return ask.of(bead, "needed") + exact("beads of loops", loops)
 
 
-def _in_loops(plan: Plan, bead: Item) -> int:
-    """Beads that the loops of the plan's clasps take."""
+def _in_loops(plan: Plan) -> dict[str, int]:
+    """Beads that the loops of the plan's clasps take, by name."""
     counts = placed(plan)
-    return sum(
-        part.count("loop", "count", default=0) * counts.get(part.name, plan.makes)
-        for part in plan.parts.values()
-        if part.has("loop", "beads") and part.text("loop", "beads") == bead.name
-    )
+    found: dict[str, int] = {}
+    for part in plan.parts.values():
+        if part.has("loop", "beads"):
+            beads = part.count("loop", "count", default=0) * counts.get(part.name, plan.makes)
+            found[part.text("loop", "beads")] = found.get(part.text("loop", "beads"), 0) + beads
+    return found
 
 
 def _bead_line(bead: Item, lines: Sequence[Item], ask: Quantities) -> SupplyLine:
@@ -476,12 +477,13 @@ _THREAD = ("thread.type", "thread.rating", "thread.size")
 
 
 def _thread_need(name: str, parts: Sequence[Part], ask: Quantities) -> Quantity:
-    return total(f"{name} needed", LENGTH, [thread_of(part, ask) for part in parts])
+    counts = placed(ask.plan)
+    terms = [_thread_of(part, counts.get(part.name) or ask.plan.makes, ask) for part in parts]
+    return total(f"{name} needed", LENGTH, terms)
 
 
-def thread_of(part: Part, ask: Quantities) -> Quantity:
-    """Thread for all of a part that the plan makes, with the tails of every thread, mm."""
-    count = placed(ask.plan).get(part.name) or ask.plan.makes
+def _thread_of(part: Part, count: int, ask: Quantities) -> Quantity:
+    """Thread for so many of a part, with the tails of every thread, mm."""
     if part.kind.name == "strand":
         return derived(
             f"{part.name} line with tails",
@@ -515,8 +517,14 @@ def tail_of(part: Part) -> Quantity:
 
 
 def working_length_of(part: Part) -> Quantity:
-    """What is worked with at a time, as written or as is usual, mm."""
-    return _of_thread(part, "working_length", thread.USUAL_LENGTH)
+    """What is worked with at a time, as written or as is usual, mm.
+
+    Raises Missing where it is nothing but tails.
+    """
+    working = _of_thread(part, "working_length", thread.USUAL_LENGTH)
+    if working.worst.low <= 2 * tail_of(part).worst.high:
+        raise Missing(f"a `thread.working_length` of `{part.name}` that is longer than two tails")
+    return working
 
 
 def _of_thread(part: Part, what: str, usual: float) -> Quantity:
@@ -678,10 +686,9 @@ def on_line(line: Item) -> int:
 def _adhesives(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:
     """Adhesive for every glued joint, with what stays on card and stick; one pack is enough."""
     plan = ask.plan
-    for part in plan.parts.values():
-        mixed = [m for m in simulate(plan) if isinstance(m, Mixed) and m.adhesive is part]
-        if part.kind.role is not Role.GLUE or not mixed:
-            continue
+    stirred = [mix for mix in simulate(plan) if isinstance(mix, Mixed)]
+    for part in dict.fromkeys(mix.adhesive for mix in stirred):
+        mixed = [mix for mix in stirred if mix.adhesive is part]
         lines = supply_lines(plan, "part", part.name)
         line = _filled(
             SupplyLine(

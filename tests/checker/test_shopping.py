@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from running import ROOT, SAMPLES
-from wellstrung import host, shopping
+from wellstrung import cuts, host, shopping
 from wellstrung.bench import Bench
 from wellstrung.checking import Checker, PlanResult
 from wellstrung.shopping import Needed, Pack, SupplyLine
-from wellstrung.testing import changed
+from wellstrung.testing import Case, cases, changed
 
 HOST = host.load()
 KEEPS = Checker(HOST, keep=True)
@@ -74,8 +76,8 @@ def test_rings_between_two_places_of_the_run_are_bought_with_those_that_hang_by_
 
 
 @pytest.mark.parametrize("path", RIGHT, ids=lambda path: path.stem)
-def test_a_right_sample_has_beads_thread_and_chain_on_hand(path: object) -> None:
-    lines = shopping.needed([KEEPS.check_file(path)])  # type: ignore[arg-type]
+def test_a_right_sample_has_beads_thread_and_chain_on_hand(path: Path) -> None:
+    lines = shopping.needed([KEEPS.check_file(path)])
     for line in lines:
         assert not line.missing, line
         if line.group in ("beads", "thread", "chain", "rings"):
@@ -133,6 +135,28 @@ def test_a_class_buys_no_more_packs_than_its_makers_one_by_one(makers: int) -> N
 def test_what_is_on_hand_counts_once_however_many_makers_there_are() -> None:
     for makers in (1, 2, 12):
         assert line_of("kelp", shopping.needed([roped(40, packs=3)], makers)).have == 3 * 20 * 35
+
+
+def written(line: SupplyLine) -> str:
+    """What is bought as a line of supplies."""
+    if line.group in ("thread", "chain"):
+        return f"  - {{{line.group}: {line.name}, length: {line.buy:.0f} mm}}"
+    what = "bead" if line.group == "beads" else "part"
+    return f"  - {{{what}: {line.name}, count: {line.buy:.0f}}}"
+
+
+@pytest.mark.parametrize("path", RIGHT, ids=lambda path: path.stem)
+def test_a_plan_whose_supplies_are_what_was_bought_for_it_is_right(path: Path) -> None:
+    bare = path.read_text(encoding="utf-8").partition("\nsupplies:")[0]
+    # no spool says its length, so thread is bought by the centimetre
+    bare = re.sub(r"(kind: thread, [^}]*), length: [^}]*}", r"\1}", bare)
+    lines = shopping.needed([checked(bare)])
+    groups = ("beads", "thread", "chain", "rings")
+    bought = "\n".join(written(line) for line in lines if line.group in groups)
+    result = checked(f"{bare}\nsupplies:\n{bought}\n")
+    assert [remark.says for remark in result.remarks if remark.counts] == []
+    judged = {entry.rule for entry in result.unjudged}
+    assert not judged & {"beads-enough", "rings-enough", "spare-share", "thread-enough"}
 
 
 amounts = st.floats(0, 1e4)
@@ -260,3 +284,21 @@ def test_where_no_pack_is_listed_the_price_says_what_it_is_sold_in() -> None:
     assert kelp.pack == Pack(350.0, "pack", "10 g", grams=10.0)
     assert kelp.packs == 5 and str(kelp.cost) == "21.00 EUR"
     assert small.pack == Pack(100, "pack", "100") and str(small.cost) == "3.00 EUR"
+
+
+CASES = [next(cases(file)) for file in sorted((ROOT / "tests" / "rules").rglob("*/*.yaml"))]
+
+
+@pytest.mark.parametrize("case", CASES, ids=str)
+def test_no_plan_of_the_rules_breaks_a_list(case: Case) -> None:
+    result = KEEPS.check_text(case.text)
+    lines = shopping.needed([result], 3)
+    assert all(line.buy >= 0 and line.short >= 0 for line in lines)
+    cuts.listed([result], 3)
+
+
+def test_thread_that_is_all_tails_is_told_and_not_counted() -> None:
+    short = changed(TAUGHT, {"working_length: 1.8 m": "working_length: 40 cm"})
+    line = line_of("line", shopping.needed([checked(short)]))
+    assert line.missing == ("a `thread.working_length` of `rope` that is longer than two tails",)
+    assert cuts.listed([checked(short)]).lengths == ()
