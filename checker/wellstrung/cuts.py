@@ -67,6 +67,11 @@ class Bar:
         """How many links are lost between pieces."""
         return sum(len(piece.lost) for piece in self.pieces)
 
+    @property
+    def lost_length(self) -> float:
+        """What is lost in cutting, mm, the link behind the last piece included."""
+        return sum(end - start for what, start, end in spans(self) if what == "lost")
+
 
 @dataclass(frozen=True)
 class ChainCuts:

@@ -40,7 +40,7 @@ BY_THE_LENGTH = frozenset({"cord", "core", "chain", "wire"})
 #: Lengths are bought by the centimetre, mm.
 _CENTIMETRE, _METRE = 10.0, 1000.0
 #: A bound on hostile plans.
-MOST_PACKS = 1_000_000
+MOST_PACKS = 100_000
 
 
 @dataclass(frozen=True)
@@ -139,17 +139,20 @@ class SupplyLine:
     @property
     def cost(self) -> Money | None:
         """What it costs to buy; None without a price that says for how much."""
-        bought = None if self.price is None or self.missing else self._bought(self.price.unit)
+        bought = self._bought(self.price) if self.price is not None and not self.missing else None
         return self.price.of(bought) if self.price is not None and bought is not None else None
 
-    def _bought(self, unit: str) -> float | None:
-        """How much is bought, in a price's unit."""
-        if unit == "g":
+    def _bought(self, price: Price) -> float | None:
+        """How much is bought, in a price's unit; None where the price does not fit the thing."""
+        if price.unit == "g":
             return self.grams
-        if unit == SOLD or (unit == PIECES and self.unit != PIECES):
-            in_packs = self.packs
-            return self.buy if in_packs is None and self.unit == PIECES else in_packs
-        return self.buy if unit == self.unit else None
+        if price.unit == self.unit:
+            return self.buy
+        if self.packs is not None and price.unit in (SOLD, PIECES):
+            return self.packs  # `each` is each spool of thread, each bottle of adhesive
+        # a finding with a bare price is sold by the piece; a bead with one may be sold in anything
+        bare = price.unit == SOLD and " per " not in price.text
+        return self.buy if bare and self.unit == PIECES and self.group != "beads" else None
 
     @property
     def key(self) -> tuple[str, str, str]:

@@ -52,6 +52,8 @@ def test_the_collar_is_cut_every_eighth_link() -> None:
     assert bar.pieces[-1].how == "cut through link 55"
     assert bar.written == "45 cm" and bar.begins_with == "loop" and bar.lost == 12
     assert bar.left == pytest.approx(450 - 374.2 - 3.4)
+    # of every two links lost, the insides but for the walls of the pieces beside them
+    assert bar.lost_length == pytest.approx(6 * (3.4 + 10.4 - 1.6) + 3.4)
     assert chain.when == "now" and chain.pieces == (("drop", 7),)
 
 

@@ -302,3 +302,31 @@ def test_thread_that_is_all_tails_is_told_and_not_counted() -> None:
     line = line_of("line", shopping.needed([checked(short)]))
     assert line.missing == ("a `thread.working_length` of `rope` that is longer than two tails",)
     assert cuts.listed([checked(short)]).lengths == ()
+
+
+@pytest.mark.parametrize(
+    ("price", "name", "cost"),
+    [
+        ("7.50 EUR", "toggle", "7.50 EUR"),
+        ("7.50 EUR per pack", "toggle", None),
+        ("4 EUR", "kelp", None),
+        ("4 EUR per hank", "kelp", None),
+        ("0.02 EUR each", "kelp", "31.66 EUR"),
+        ("1 EUR per g", "kelp", "46.00 EUR"),
+        ("6 EUR each", "glue", "6.00 EUR"),
+        ("6 EUR per 10 g", "toggle", None),
+    ],
+)
+def test_a_price_that_does_not_fit_the_thing_is_none(
+    price: str, name: str, cost: str | None
+) -> None:
+    found = shopping.needed([checked(COLLAR, bench=Bench(prices={name: price}))])
+    told = line_of(name, found).cost
+    assert (str(told) if told is not None else None) == cost
+    assert (name in shopping.unpriced(found)) is (cost is None)
+
+
+def test_adhesive_on_hand_is_taken_as_enough() -> None:
+    had = changed(COLLAR, {"supplies:\n": "supplies:\n  - {part: glue, count: 1}\n"})
+    assert line_of("glue", shopping.needed([checked(had)])).packs == 0
+    assert line_of("glue", shopping.needed([checked(had)], on_hand=False)).packs == 1

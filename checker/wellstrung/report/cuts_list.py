@@ -61,7 +61,7 @@ def _chain(page: Page, chain: ChainCuts) -> None:
 
 def _bar(page: Page, bar: Bar) -> None:
     source = f"from {bar.written}" if bar.written else f"from {_shown(bar.length)}, to be bought"
-    lost = f", {counted(bar.lost, 'link')} lost" if bar.lost else ""
+    lost = f", {counted(bar.lost, 'link')} lost ({_shown(bar.lost_length)})" if bar.lost else ""
     left = f", {_shown(bar.left)} left" if bar.left else ", nothing left"
     page.line(f"{source}: {counted(len(bar.pieces), 'piece')}{lost}{left}", _INDENT)
     page.path(drawn(bar, page.console.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
@@ -172,5 +172,6 @@ def _bar_data(bar: Bar) -> dict[str, Any]:
             for piece in bar.pieces
         ],
         "lost": bar.lost,
+        "lost_length": bar.lost_length,
         "left": bar.left,
     }

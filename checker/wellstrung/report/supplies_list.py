@@ -18,7 +18,7 @@ from wellstrung.prices import Money
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.terminal import Page
-from wellstrung.shopping import LENGTH, PIECES, Kit, SupplyLine
+from wellstrung.shopping import LENGTH, PIECES, VOLUME, Kit, SupplyLine
 from wellstrung.substitutes import Substitute
 
 #: Below this many columns the list is stacked, since a table would break every word.
@@ -110,6 +110,9 @@ def _spare(line: SupplyLine) -> str:
 
 
 def _had(line: SupplyLine) -> str:
+    """What is on hand; how much is in a bottle of adhesive nobody knows."""
+    if line.unit == VOLUME:
+        return "yes" if line.have else ""
     return shown(line.have, line) if line.have else ""
 
 
