@@ -14,8 +14,8 @@ from itertools import accumulate
 from typing import TYPE_CHECKING, Literal
 
 from wellstrung import chain as links
-from wellstrung import shopping, thread
-from wellstrung.joins import ChainCut, chain_cuts, placed
+from wellstrung import chain_stock, taken, thread
+from wellstrung.joins import ChainCut, placed
 from wellstrung.kinds.chain import link_inside
 from wellstrung.kinds.wire_link import loop_wire, wraps_of
 from wellstrung.model import Missing, Part, Plan, Role
@@ -142,14 +142,8 @@ def listed(results: Iterable[PlanResult], makers: int = 1) -> CutList:
 def _chains(
     asked: Sequence[Quantities], makers: int, missing: dict[str, None]
 ) -> Iterator[ChainCuts]:
-    alike: dict[tuple[str, str], list[tuple[Plan, ChainCut]]] = {}
-    for ask in asked:
-        for cut in chain_cuts(ask.plan):
-            if cut.pieces:
-                key = (cut.chain.name, shopping.chain_described(cut.chain))
-                alike.setdefault(key, []).append((ask.plan, cut))
-    for (name, describes), group in alike.items():
-        cut = shopping.merged([one for _, one in group], makers)
+    for (name, describes), group in chain_stock.alike(asked).items():
+        cut = chain_stock.merged([one for _, one in group], makers)
         try:
             bars, untouched = _bars(cut)
         except Missing as lacks:
@@ -185,10 +179,10 @@ def _bars(cut: ChainCut) -> tuple[tuple[Bar, ...], tuple[float, ...]]:
     # ends of chain are used up first; where that does not serve, the lengths as they are listed
     shortest_first = sorted(range(len(written)), key=lambda one: cut.lengths[one])
     order = shortest_first
-    laid = shopping.laid_out(cut, [cut.lengths[one] for one in order])
+    laid = chain_stock.laid_out(cut, [cut.lengths[one] for one in order])
     if sum(map(len, laid)) < len(pieces):
         order = list(range(len(written)))
-        laid = shopping.laid_out(cut, cut.lengths)
+        laid = chain_stock.laid_out(cut, cut.lengths)
     bars = [
         _bar(cut, cut.lengths[one], written[one], [(names[n], pieces[n]) for n in numbers])
         for one, numbers in zip(order, laid, strict=True)
@@ -200,7 +194,7 @@ def _bars(cut: ChainCut) -> tuple[tuple[Bar, ...], tuple[float, ...]]:
     had = {number for numbers in laid for number in numbers}
     rest = [number for number in range(len(pieces)) if number not in had]
     if rest:
-        bought = shopping.one_stretch(cut, [pieces[n] for n in rest]).likely.high
+        bought = chain_stock.one_stretch(cut, [pieces[n] for n in rest]).likely.high
         length = math.ceil(bought / 10 - 1e-6) * 10.0
         bars.append(_bar(cut, length, "", [(names[n], pieces[n]) for n in rest]))
     return tuple(bars), untouched
@@ -292,7 +286,7 @@ def _thread(part: Part, count: int, ask: Quantities) -> Iterator[Lengths]:
     """Line in one go for a strand; else threads as long as is worked with, and a loom's warps."""
     if not part.has("thread"):
         return
-    tail = shopping.tail_of(part).middle
+    tail = taken.tail_of(part).middle
     path = ask.of(part, "thread")
     if part.kind.name == "strand":
         yield _lengths(part, "line", count, path.middle + 2 * tail, _tails(tail))
@@ -303,7 +297,7 @@ def _thread(part: Part, count: int, ask: Quantities) -> Iterator[Lengths]:
         warp = length + thread.LOOM_ENDS
         yield _lengths(part, "warp", round(warps) * count, warp, "both ends to tie on included")
         weft, most = weft - warps * warp, most - warps * warp
-    working = shopping.working_length_of(part).middle
+    working = taken.working_length_of(part).middle
     # the legs of a fringe hang on one thread; a woven part has its own threads
     each, lots = (count, 1) if part.kind.role is Role.DROP else (1, count)
     numbers = [thread.threads(each * one, working, tail) * lots for one in (weft, most)]
@@ -330,7 +324,7 @@ def _cord(part: Part, count: int, ask: Quantities) -> Iterator[Lengths]:
 
 
 def _wire(part: Part, count: int, ask: Quantities) -> Iterator[Lengths]:
-    if shopping.is_wire(part):
+    if taken.is_wire(part):
         what = "length" if part.has("length") else "needed"
         hole, wire = ask.of(part, "loop.hole").middle, ask.of(part, "wire").middle
         loop = loop_wire(hole, wire, wraps_of(part))

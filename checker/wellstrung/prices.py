@@ -15,8 +15,8 @@ from wellstrung import units
 
 #: Words for what things are sold in, as a price or a line of supplies may name them.
 SOLD_IN = ("pack", "tube", "hank", "strand", "spool", "card", "bag", "box", "bottle")
-#: The unit of a price for whatever a thing is sold in.
-SOLD = "sold"
+#: The units of a price for single pieces, and for whatever a thing is sold in.
+PIECES, SOLD = "", "sold"
 _NUMBER = r"\d+(?:\.\d+)?"
 _PRICE = re.compile(
     rf"(?:(?P<sign>[£€$¥]) ?(?P<after>{_NUMBER})"

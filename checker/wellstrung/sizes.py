@@ -18,7 +18,7 @@ from wellstrung.derive import Quantities
 from wellstrung.host import Host
 from wellstrung.model import Goal, Missing, Part, Plan, Role, fills_rest
 from wellstrung.needs import ROUND
-from wellstrung.shopping import SupplyLine
+from wellstrung.supply_line import SupplyLine
 
 #: Steps from one size to the next, mm, by the piece and by whether its maker writes inches: a
 #: bracelet is sized by the centimetre or half inch, a necklace by the inch. Common practice.

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Iterator, Mapping
 from dataclasses import dataclass
 
-from wellstrung import reading, shopping, units
+from wellstrung import reading, taken, units
 from wellstrung.checking import Checker, PlanResult
 from wellstrung.model import Missing, Part, Plan
 from wellstrung.quantity import Quantity
@@ -47,7 +47,7 @@ def found(result: PlanResult, checker: Checker, names: Container[str]) -> list[S
     plan = result.worked.plan
     return [
         size
-        for part, _ in shopping.bought_parts(plan)
+        for part, _ in taken.bought_parts(plan)
         if part.name in names
         for size in _of(part, plan, result, checker)
     ]

@@ -51,13 +51,16 @@ MAY: dict[str, set[str]] = {
     "kinds": {
         "chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables", "thread",
     },
+    "supply_line": {"prices", "quantity", "units"},
+    "taken": {
+        "glue", "joins", "model", "needs", "prices", "quantity", "supply_line", "tables", "thread",
+        "units", "work",
+    },
+    "chain_stock": {"chain", "joins", "kinds", "model", "quantity"},
     "shopping": {
-        "chain", "glue", "joins", "kinds", "model", "needs", "prices", "quantity", "tables",
-        "thread", "units", "words", "work",
+        "chain_stock", "joins", "model", "prices", "quantity", "supply_line", "taken", "words",
     },
-    "cuts": {
-        "chain", "joins", "kinds", "model", "shopping", "thread",
-    },
+    "cuts": {"chain", "chain_stock", "joins", "kinds", "model", "taken", "thread"},
     "rulebook": {
         "derive", "joins", "model", "needs", "place", "quantity", "reading", "shopping", "units",
         "words", "work",
@@ -69,14 +72,15 @@ MAY: dict[str, set[str]] = {
         "building", "joins", "model", "needs", "reading", "shape", "work", "bench", "derive",
         "host", "place", "quantity", "rulebook", "words",
     },
-    "substitutes": {"checking", "model", "quantity", "reading", "rulebook", "shopping", "units"},
+    "substitutes": {"checking", "model", "quantity", "reading", "rulebook", "taken", "units"},
     "sizes": {
-        "checking", "derive", "host", "model", "needs", "reading", "shopping", "units",
+        "checking", "derive", "host", "model", "needs", "reading", "shopping", "supply_line",
+        "units",
     },
     "drawing": {"checking", "joins", "model", "quantity", "rulebook", "units", "words"},
     "report": {
         "checking", "cuts", "drawing", "host", "place", "prices", "quantity", "rulebook",
-        "shopping", "sizes", "substitutes", "tables", "units", "words",
+        "shopping", "sizes", "substitutes", "supply_line", "tables", "units", "words",
     },
     "testing": {"bench_file", "checking"},
     "builtin": {"hooks", "kinds", "model", "report", "stitches"},

@@ -15,7 +15,7 @@ from running import ROOT, SAMPLES
 from wellstrung import cuts, host, shopping
 from wellstrung.bench import Bench
 from wellstrung.checking import Checker, PlanResult
-from wellstrung.shopping import Needed, Pack, SupplyLine
+from wellstrung.supply_line import Needed, Pack, SupplyLine, added
 from wellstrung.testing import Case, cases, changed
 
 HOST = host.load()
@@ -182,7 +182,7 @@ def test_packs_of_two_lines_together_are_no_more_than_apart(
     one: SupplyLine, other: SupplyLine
 ) -> None:
     alike = SupplyLine(**{**other.__dict__, "pack": one.pack})
-    (both,) = shopping.added([one, alike])
+    (both,) = added([one, alike])
     assert both.packs is not None and one.packs is not None and alike.packs is not None
     assert both.packs <= one.packs + alike.packs
 

@@ -12,8 +12,8 @@ from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.supplies_list import shown
 from wellstrung.report.terminal import STYLES, Page
-from wellstrung.shopping import SupplyLine, bought
 from wellstrung.sizes import Size, Sizes
+from wellstrung.supply_line import SupplyLine, bought
 
 _INDENT = 3
 #: Groups whose amounts change with the size of the piece.

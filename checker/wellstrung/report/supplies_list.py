@@ -14,12 +14,13 @@ from rich.text import Text
 
 from wellstrung import shopping, units
 from wellstrung.checking import PlanResult
-from wellstrung.prices import Money
+from wellstrung.prices import PIECES, Money
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.terminal import Page
-from wellstrung.shopping import LENGTH, PIECES, VOLUME, Kit, SupplyLine
+from wellstrung.shopping import Kit
 from wellstrung.substitutes import Substitute
+from wellstrung.supply_line import LENGTH, VOLUME, SupplyLine, bought
 
 #: Below this many columns the list is stacked, since a table would break every word.
 _TABLE_FROM = 76
@@ -129,7 +130,7 @@ def buying(line: SupplyLine) -> str:
     if line.packs == 1 and line.pack is not None:  # one pack has said one of them already
         more = [told for told in more if told.removesuffix(" pieces") != line.pack.text]
     more += line.notes
-    return shopping.bought(line) + (f" ({', '.join(more)})" if more else "")
+    return bought(line) + (f" ({', '.join(more)})" if more else "")
 
 
 def _price(line: SupplyLine) -> str:

@@ -20,7 +20,7 @@ from wellstrung.checking import Checker
 from wellstrung.cli import _ASCII
 from wellstrung.report import Options
 from wellstrung.report.supplies_list import Supplies, _cell, as_csv, as_json, write
-from wellstrung.shopping import Needed, SupplyLine
+from wellstrung.supply_line import Needed, SupplyLine
 
 HOST = host.load()
 VALIDATOR = Draft202012Validator(schemas.load("supplies"))
