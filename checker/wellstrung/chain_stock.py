@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from wellstrung import chain as links
-from wellstrung.joins import ChainCut, CutFromChain, chain_cuts
+from wellstrung.joins import ChainCut, CutFromChain, chain_cuts, pattern_of
 from wellstrung.kinds.chain import MOST_LINKS, link_inside, run_length
 from wellstrung.model import Missing, Part, Plan
 from wellstrung.quantity import SLACK, Quantity
@@ -32,14 +32,12 @@ def alike(asked: Iterable[Quantities]) -> dict[tuple[str, str], list[tuple[Plan,
 
 def described(chain: Part) -> str:
     """A chain as one asks for it: its links in turn with their sizes, and whether they open."""
-    names = dict.fromkeys(str(link) for link in chain.node_at("pattern").value)  # type: ignore[union-attr]
     sizes = ", ".join(
         f"{link} {chain.text('links', link, 'length')}"
-        for link in names
+        for link in dict.fromkeys(pattern_of(chain))
         if chain.has("links", link, "length")
     )
-    told = [chain.text(field) for field in ("links_are", "metal") if chain.has(field)]
-    ends = " ".join(told)
+    ends = " ".join(chain.text(field) for field in ("links_are", "metal") if chain.has(field))
     return f"{sizes}, {ends}" if sizes else ends
 
 

@@ -295,7 +295,7 @@ def _cords(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:
                 SupplyLine("cord", part.name, f"{thick} cord".strip(), LENGTH),
                 makers,
                 need=partial(_by_count, part, "cord_in_all", count, ask),
-                had=_nothing(LENGTH),
+                had=partial(_in_lengths, part, ask.plan, on_hand),
             )
 
 
@@ -308,7 +308,7 @@ def _cores(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:
                 SupplyLine("core", core.name, described(core, "outside", "material"), LENGTH),
                 makers,
                 need=partial(_by_count, part, "length", count, ask),
-                had=_nothing(LENGTH),
+                had=partial(_in_lengths, core, ask.plan, on_hand),
             )
 
 
@@ -321,13 +321,20 @@ def _wires(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:
                 SupplyLine("wire", part.name, f"{described(part, 'wire', 'metal')} wire", LENGTH),
                 makers,
                 need=partial(_by_count, part, what, count, ask),
-                had=_nothing(LENGTH),
+                had=partial(_in_lengths, part, ask.plan, on_hand),
             )
 
 
 def is_wire(part: Part) -> bool:
     """Whether a part is made of a length of wire, and not bought as a pin."""
     return part.kind.name == "wire link" and part.text("type") == "link"
+
+
+def _in_lengths(part: Part, plan: Plan, on_hand: bool) -> Quantity:
+    """Cord, core or wire on hand, by the lengths in lines of supplies, mm; raises Missing."""
+    lines = supply_lines(plan, "part", part.name) if on_hand else ()
+    lengths = [times(line.length("length"), line.count("pieces", default=1)) for line in lines]
+    return total("on hand", LENGTH, lengths)
 
 
 def _by_count(part: Part, what: str, count: int, ask: Quantities) -> Quantity:

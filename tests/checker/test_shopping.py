@@ -330,3 +330,11 @@ def test_adhesive_on_hand_is_taken_as_enough() -> None:
     had = changed(COLLAR, {"supplies:\n": "supplies:\n  - {part: glue, count: 1}\n"})
     assert line_of("glue", shopping.needed([checked(had)])).packs == 0
     assert line_of("glue", shopping.needed([checked(had)], on_hand=False)).packs == 1
+
+
+def test_wire_on_hand_is_counted_by_its_length() -> None:
+    strands = (SAMPLES / "ebb_line_three_strand.yaml").read_text(encoding="utf-8")
+    line = "supplies:\n  - {part: link, length: 15 cm, pieces: 2}\n"
+    wire = line_of("link", shopping.needed([checked(changed(strands, {"supplies:\n": line}))]))
+    assert wire.have == 300 and wire.short == 0
+    assert line_of("link", shopping.needed([checked(strands)])).buy == 190
