@@ -80,12 +80,25 @@ def not_had(cut: ChainCut, lengths: Sequence[float]) -> list[tuple[str, ...]]:
 def laid_out(cut: ChainCut, lengths: Sequence[float]) -> list[list[int]]:
     """For each length the numbers of the pieces cut from it, with every link as long as likely.
 
+    Ends of chain are used up first; where that does not give every piece, as many as can be had.
     Raises Missing, as `one_stretch` does.
     """
     _bounded(cut)
     names = dict.fromkeys(cut.pattern)
     insides = {link: link_inside(cut.chain, link).likely.high for link in names}
     wires = {link: cut.chain.wire("links", link, "wire").middle for link in names}
-    return links.laid_out(
-        lengths, cut.pattern, cut.every_piece, insides, wires, soldered=cut.soldered
-    )
+    as_listed = list(range(len(lengths)))
+    shortest_first = sorted(as_listed, key=lambda one: lengths[one])
+    best: list[list[int]] = [[] for _ in lengths]
+    for order in (shortest_first, as_listed):
+        laid = links.laid_out(
+            [lengths[one] for one in order],
+            cut.pattern,
+            cut.every_piece,
+            insides,
+            wires,
+            soldered=cut.soldered,
+        )
+        if sum(map(len, laid)) > sum(map(len, best)):
+            best = [laid[order.index(one)] for one in as_listed]
+    return best

@@ -176,21 +176,14 @@ def _bars(cut: ChainCut) -> tuple[tuple[Bar, ...], tuple[float, ...]]:
     names = [one.piece.name for one in cut.pieces for _ in range(one.count)]
     pieces = cut.every_piece
     written = [line.text for line in cut.on_hand for _ in range(line.pieces)]
-    # ends of chain are used up first; where that does not serve, the lengths as they are listed
-    shortest_first = sorted(range(len(written)), key=lambda one: cut.lengths[one])
-    order = shortest_first
-    laid = chain_stock.laid_out(cut, [cut.lengths[one] for one in order])
-    if sum(map(len, laid)) < len(pieces):
-        order = list(range(len(written)))
-        laid = chain_stock.laid_out(cut, cut.lengths)
+    laid = chain_stock.laid_out(cut, cut.lengths)
+    stock = sorted(zip(cut.lengths, written, laid, strict=True), key=lambda one: one[0])
     bars = [
-        _bar(cut, cut.lengths[one], written[one], [(names[n], pieces[n]) for n in numbers])
-        for one, numbers in zip(order, laid, strict=True)
+        _bar(cut, length, text, [(names[n], pieces[n]) for n in numbers])
+        for length, text, numbers in stock
         if numbers
     ]
-    untouched = tuple(
-        cut.lengths[one] for one, numbers in zip(order, laid, strict=True) if not numbers
-    )
+    untouched = tuple(length for length, _, numbers in stock if not numbers)
     had = {number for numbers in laid for number in numbers}
     rest = [number for number in range(len(pieces)) if number not in had]
     if rest:
