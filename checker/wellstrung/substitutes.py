@@ -8,7 +8,7 @@ did. Sizes beyond half or double are no substitutes and are not looked for.
 from __future__ import annotations
 
 from collections.abc import Callable, Container, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from wellstrung import reading, taken, units
 from wellstrung.checking import Checker, PlanResult
@@ -183,6 +183,8 @@ def _said(low: float | None, high: float | None, size: Quantity) -> str:
             if low is not None and high is not None:
                 return f"{thin}..{thick} {unit}" if thin != thick else f"{thin} {unit}"
             return f"{thin} {unit} or thicker" if high is None else f"{thick} {unit} or thinner"
+    if size.spelled_unit in ("cm", "m"):  # too coarse to tell a fit in
+        size = replace(size, spelled_unit="mm")
     if low is not None and high is not None:
         return between(low, high, size)
     if low is not None:

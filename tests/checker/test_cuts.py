@@ -174,6 +174,8 @@ def test_the_cords_of_a_braid_are_cut_alike() -> None:
     one = cut_of("braid", of_sample("hawser_braid"))
     assert (one.what, one.count) == ("cord", 8)
     assert one.length == pytest.approx(602, abs=1)
+    result = KEEPS.check_file(SAMPLES / "hawser_braid.yaml")
+    assert cut_of("braid", cuts.listed([result], 3)).count == 24
 
 
 def test_both_of_a_pair_are_cut_for() -> None:
@@ -205,6 +207,8 @@ def test_a_loom_has_warps_beside_its_weft() -> None:
     found = [one for one in listed(loomed).lengths if one.part == "band"]
     assert [one.what for one in found] == ["warp", "thread"]
     assert (found[0].count, found[0].length) == (15, 171 + 550)
+    # the weft alone: 2 (l + 0.2 mm) for each of 14 beads in 82 rows, a metre to each thread
+    assert (found[1].count, found[1].most, found[1].length) == (4, 5, 1600)
 
 
 def test_what_cannot_be_worked_out_is_named() -> None:

@@ -338,3 +338,48 @@ def test_wire_on_hand_is_counted_by_its_length() -> None:
     wire = line_of("link", shopping.needed([checked(changed(strands, {"supplies:\n": line}))]))
     assert wire.have == 300 and wire.short == 0
     assert line_of("link", shopping.needed([checked(strands)])).buy == 190
+
+
+def test_beads_without_a_pack_are_bought_by_the_piece_and_weighed() -> None:
+    kelp = line_of("kelp", shopping.needed([checked(COLLAR)]))
+    assert kelp.packs is None and kelp.buy == 1583
+    assert kelp.grams == pytest.approx(1583 / 35)
+
+
+def test_beads_in_packs_that_are_counted_are_weighed_too() -> None:
+    packed = changed(COLLAR, {"supplies:\n": "supplies:\n  - {bead: kelp, pack_of: 500}\n"})
+    kelp = line_of("kelp", shopping.needed([checked(packed)], on_hand=False))
+    assert kelp.packs == 4 and kelp.buy == 2000
+    assert kelp.grams == pytest.approx(2000 / 35)
+
+
+def test_a_line_of_supplies_that_says_no_amount_counts_as_nothing_and_is_told() -> None:
+    said = changed(COLLAR, {"supplies:\n": "supplies:\n  - {bead: kelp}\n"})
+    kelp = line_of("kelp", shopping.needed([checked(said)]))
+    assert kelp.have == 0
+    assert kelp.notes == ("what is on hand is not counted: it lacks `pack` of `kelp`",)
+
+
+def test_a_pack_that_one_plan_lists_holds_for_the_others() -> None:
+    listed = changed(COLLAR, {"supplies:\n": "supplies:\n  - {bead: kelp, pack: 20 g}\n"})
+    for plans in ((listed, COLLAR), (COLLAR, listed)):
+        kelp = line_of("kelp", shopping.needed([checked(plan) for plan in plans]))
+        assert kelp.pack is not None and kelp.pack.text == "20 g"
+        assert len(kelp.plans) == 1 and kelp.have == 700
+
+
+def test_both_loops_of_a_pair_of_cuffs_take_beads() -> None:
+    cuff = (SAMPLES / "breakwater_cuff.yaml").read_text(encoding="utf-8")
+    pair = changed(cuff, {"maker: Tamsin\n": "maker: Tamsin\nmakes: 2\n"})
+    more = changed(pair, {"count: 28}": "count: 38}"})
+    found = [line_of("granite", shopping.needed([checked(text)])) for text in (pair, more)]
+    assert found[1].need.middle - found[0].need.middle == pytest.approx(20)
+
+
+def test_chain_is_bought_as_if_every_link_were_as_long_as_is_likely() -> None:
+    """Two lengths of which one would do if every link had its middle length: 374.2 mm."""
+    two = "chain: bar chain, length: 375 mm}\n  - {chain: bar chain, length: 1 cm}"
+    plan = changed(COLLAR, {"chain: bar chain, length: 45 cm}": two})
+    assert line_of("bar chain", shopping.needed([checked(plan)])).buy == 50
+    longer = changed(plan, {"length: 375 mm": "length: 380 mm"})
+    assert line_of("bar chain", shopping.needed([checked(longer)])).buy == 0

@@ -103,6 +103,7 @@ def test_where_nothing_fills_the_rest_the_part_to_change_is_named() -> None:
     ("ends", "says"),
     [
         (("50 cm", "40 cm"), "--from 50 cm is longer than --to 40 cm"),
+        ((None, "10 cm"), "--from 38.5 cm is longer than --to 10 cm"),
         (("40",), "--from: a length needs a unit: write `40 mm` or `40 cm`"),
         (("40..50 cm",), "--from: `40..50 cm` is a range: write one length"),
         (
@@ -111,7 +112,7 @@ def test_where_nothing_fills_the_rest_the_part_to_change_is_named() -> None:
         ),
     ],
 )
-def test_a_slip_in_a_range_is_told(ends: tuple[str, ...], says: str) -> None:
+def test_a_slip_in_a_range_is_told(ends: tuple[str | None, ...], says: str) -> None:
     assert refusal(FILLS, *ends) == says
 
 

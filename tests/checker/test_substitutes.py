@@ -9,7 +9,8 @@ import pytest
 from running import SAMPLES
 from wellstrung import host, substitutes
 from wellstrung.checking import Checker
-from wellstrung.substitutes import STEP, Substitute
+from wellstrung.quantity import leaf
+from wellstrung.substitutes import STEP, Substitute, _said
 from wellstrung.testing import changed
 
 CHECKER = Checker(host.load(), keep=True)
@@ -59,6 +60,30 @@ def test_a_size_that_does_not_do_is_told_with_what_the_rule_needs() -> None:
     (bore,) = [one for one in found(tight, "cap") if one.field == "bore"]
     assert not bore.works and bore.says.startswith("a bore of ")
     assert bore.low is None and bore.high is None
+
+
+def test_what_is_wrong_already_does_not_spoil_the_other_sizes() -> None:
+    tight = changed(COLLAR, {"bore: 10 mm": "bore: 6 mm"})
+    others = [one for one in found(tight, "cap") if one.works]
+    assert others and all(one.low != one.high for one in others)
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "unit", "says"),
+    [
+        (0.76, 1.36, "AWG", "20..16 AWG"),
+        (0.80, 0.82, "AWG", "20 AWG"),
+        (0.80, None, "AWG", "20 AWG or thicker"),
+        (None, 1.36, "AWG", "16 AWG or thinner"),
+        (0.90, 1.20, "SWG", "20..19 SWG"),
+        (0.825, 0.83, "AWG", "0.82..0.83 mm"),
+        (9.85, 10.7, "mm", "9.85..10.7 mm"),
+        (9.85, None, "cm", "from 9.85 mm"),
+        (None, 10.7, "mm", "up to 10.7 mm"),
+    ],
+)
+def test_a_range_in_words(low: float | None, high: float | None, unit: str, says: str) -> None:
+    assert _said(low, high, leaf("size", 1.0, "mm", spelled_unit=unit)) == says
 
 
 def test_a_tolerance_that_is_written_is_kept_while_the_size_moves() -> None:
