@@ -191,6 +191,7 @@ class Bench:
     rates: Mapping[str, Setting] = field(default_factory=lambda: RATES)
     paces: Mapping[str, Setting] = field(default_factory=lambda: PACES)
     prices: Mapping[str, str] = field(default_factory=dict)
+    budget: str | None = None
 
 
 def folders_up(file: str) -> Iterator[str]:

@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from pathlib import Path
 
-from wellstrung import reading, shape, units
+from wellstrung import prices, reading, shape, units
 from wellstrung.bench import (
     ALLOWANCES,
     BEADS_PER_MINUTE,
@@ -30,9 +30,6 @@ BENCH = reading.Wanted(
 )
 _NUMBER = r"\d+(?:\.\d+)?"
 _RATE = re.compile(rf"({_NUMBER}) ?(?:beads?)? ?(?:/|per|an?) ?(\S.*)", re.IGNORECASE)
-_PRICE = re.compile(
-    rf"(?:[£€$¥] ?{_NUMBER}|{_NUMBER} ?(?:[A-Z]{{3}}|[£€$¥]))(?: (?:each|per \S.*))?"
-)
 _NOTHING = re.compile(r"\s*0+(?:\.0+)?(?=\s*[^\s\d.,/%±]+\s*$)")
 _UNITS: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
     "mm": units.length,
@@ -89,12 +86,13 @@ def _settings(
                     own[group][name] = _setting(name, entry.node, defaults[name])
             except units.UnitFault as wrong:
                 faults.append(_fault(f"`{name}` of `{group}`: {wrong.says}", entry.node))
-    prices: dict[str, str] = {}
+    own_prices: dict[str, str] = {}
     for entry in _entries(read.tree, "prices"):
-        prices[entry.key.text] = price = str(entry.node.value).strip()
-        if not _PRICE.fullmatch(price):
-            says = f"`{price}` is not a price: write it with its currency, as in `1.80 EUR each`"
-            faults.append(_fault(f"`{entry.key.text}` of `prices`: {says}", entry.node))
+        try:
+            own_prices[entry.key.text] = prices.read(entry.node.value).text
+        except units.UnitFault as wrong:
+            faults.append(_fault(f"`{entry.key.text}` of `prices`: {wrong.says}", entry.node))
+    budget = read.tree.value.get("budget")
     if faults:
         return None, tuple(sorted(faults, key=lambda fault: fault.place))
     return (
@@ -104,7 +102,8 @@ def _settings(
             {**LIMITS, **own["limits"]},
             {**RATES, **own["rates"]},
             {**PACES, **own["paces"]},
-            prices,
+            own_prices,
+            str(budget) if budget is not None else None,
         ),
         (),
     )

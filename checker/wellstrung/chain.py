@@ -91,14 +91,39 @@ def run_of(pattern: Sequence[str], pieces: Sequence[Sequence[str]], *, soldered:
     """
     if not pieces:
         return []
-    start = end = list(pattern).index(pieces[0][0])
+    places = list(_places(pattern, pieces, soldered=soldered))
+    return _links_at(pattern, places[0].start, places[-1].stop - places[0].start)
+
+
+def _places(
+    pattern: Sequence[str], pieces: Sequence[Sequence[str]], *, soldered: bool
+) -> Iterator[range]:
+    """Where each piece lies along an endless chain, as close behind the one before as can be."""
+    end = list(pattern).index(pieces[0][0])
     for number, links in enumerate(pieces):
         at = end + (1 if number and soldered else 0)
         # compare whole pieces, not first links: a pattern may hold the same link twice in a row
         while _links_at(pattern, at, len(links)) != list(links):
             at += 1
         end = at + len(links)
-    return _links_at(pattern, start, end - start)
+        yield range(at, end)
+
+
+def numbered(
+    pattern: Sequence[str], pieces: Sequence[Sequence[str]], *, soldered: bool
+) -> list[range]:
+    """The links of each piece by number, counted from 1 at the first link of the first piece.
+
+    The links between two pieces are lost.
+
+    >>> numbered(['loop', 'bar'], [['loop', 'bar', 'loop']] * 2, soldered=True)
+    [range(1, 4), range(5, 8)]
+    """
+    if not pieces:
+        return []
+    places = list(_places(pattern, pieces, soldered=soldered))
+    before = places[0].start - 1
+    return [range(place.start - before, place.stop - before) for place in places]
 
 
 def length_of(
@@ -121,25 +146,49 @@ def pieces_had(
     *,
     soldered: bool,
 ) -> int:
-    """How many of the pieces these lengths give.
-
-    The longest go first, each where it first fits. For pieces all alike that is the most there can
-    be; where some are left over, orders of cutting are searched, `_MOST_STATES` of them: enough for
-    a class. Every length is taken to begin with the first link of the piece cut from it.
+    """How many of the pieces these lengths give, laid out as `laid_out` does.
 
     >>> pieces_had([60.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
     ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)
     2
     """
+    laid = laid_out(lengths, pattern, pieces, insides, wires, soldered=soldered)
+    return sum(len(one) for one in laid)
+
+
+def laid_out(
+    lengths: Sequence[float],
+    pattern: Sequence[str],
+    pieces: Sequence[Sequence[str]],
+    insides: Mapping[str, float],
+    wires: Mapping[str, float],
+    *,
+    soldered: bool,
+) -> list[list[int]]:
+    """For each length the numbers of the pieces to cut from it, in the order they are cut.
+
+    The longest go first, each where it first fits. For pieces all alike that is the most there can
+    be; where some are left over, orders of cutting are searched, `_MOST_STATES` of them: enough for
+    a class. Every length is taken to begin with the first link of the piece cut from it.
+
+    >>> laid_out([60.0, 14.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
+    ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)
+    [[0, 1], [2]]
+    """
     cutter = _Cutter(lengths, pattern, insides, wires, soldered)
-    had = cutter.first_fit(pieces)
-    kinds = {tuple(links) for links in pieces}
-    return had if had == len(pieces) or len(kinds) == 1 else max(had, cutter.searched(pieces))
+    first = cutter.first_fit(pieces)
+    had = sum(len(one) for one in first)
+    if had == len(pieces) or len({tuple(links) for links in pieces}) == 1:
+        return first
+    best = cutter.searched(pieces)
+    return best if sum(len(one) for one in best) > had else first
 
 
 _MOST_STATES = 20_000
 #: Of a length: the link behind its last piece, the insides used up to there, and its first wall.
 _End = tuple[int, float, float]
+#: While searching: which length is cut, where it ends, and how many of each kind are left.
+_State = tuple[int, "_End | None", tuple[int, ...]]
 
 
 @record
@@ -160,43 +209,66 @@ class _Cutter:
         fits = used + first_wall + self.wires[links[-1]] <= length + 1e-6
         return (start + len(links), used, first_wall) if fits else None
 
-    def first_fit(self, pieces: Sequence[Sequence[str]]) -> int:
+    def first_fit(self, pieces: Sequence[Sequence[str]]) -> list[list[int]]:
         """The longest first, each from the first length that still gives it."""
         ends: list[_End | None] = [None] * len(self.lengths)
-        had = 0
-        for links in sorted(pieces, key=lambda one: -length_of(one, self.insides, self.wires)):
+        laid: list[list[int]] = [[] for _ in self.lengths]
+        order = sorted(
+            range(len(pieces)),
+            key=lambda one: -length_of(pieces[one], self.insides, self.wires),
+        )
+        for piece in order:
             for number, length in enumerate(self.lengths):
-                end = self.cut(length, ends[number], links)
+                end = self.cut(length, ends[number], pieces[piece])
                 if end is not None:
                     ends[number] = end
-                    had += 1
+                    laid[number].append(piece)
                     break
-        return had
+        return laid
 
-    def searched(self, pieces: Sequence[Sequence[str]]) -> int:
+    def searched(self, pieces: Sequence[Sequence[str]]) -> list[list[int]]:
         """The most pieces over every order of cutting, length by length."""
         counts = Counter(tuple(links) for links in pieces)
         kinds = list(counts)
-        known: dict[tuple[int, _End | None, tuple[int, ...]], int] = {}
+        #: of each state the most pieces from there on, and the kind to cut next (none: go on)
+        known: dict[_State, tuple[int, int | None]] = {}
 
-        def most(number: int, end: _End | None, left: tuple[int, ...]) -> int:
+        def after(state: _State, kind: int) -> _State | None:
+            number, end, left = state
+            cut = self.cut(self.lengths[number], end, kinds[kind]) if left[kind] else None
+            fewer = (*left[:kind], left[kind] - 1, *left[kind + 1 :])
+            return (number, cut, fewer) if cut is not None else None
+
+        def most(state: _State) -> int:
+            number, _, left = state
             if number == len(self.lengths) or not any(left):
                 return 0
-            state = (number, end, left)
             if state not in known:
                 if len(known) >= _MOST_STATES:
                     return 0  # what is found by then stands
-                known[state] = 0
-                best = most(number + 1, None, left)
-                for kind, links in enumerate(kinds):
-                    after = self.cut(self.lengths[number], end, links) if left[kind] else None
-                    if after is not None:
-                        fewer = (*left[:kind], left[kind] - 1, *left[kind + 1 :])
-                        best = max(best, 1 + most(number, after, fewer))
+                known[state] = (0, None)
+                best: tuple[int, int | None] = (most((number + 1, None, left)), None)
+                for kind in range(len(kinds)):
+                    then = after(state, kind)
+                    if then is not None and 1 + most(then) > best[0]:
+                        best = (1 + most(then), kind)
                 known[state] = best
-            return known[state]
+            return known[state][0]
 
-        return most(0, None, tuple(counts.values()))
+        state: _State = (0, None, tuple(counts.values()))
+        most(state)
+        laid: list[list[int]] = [[] for _ in self.lengths]
+        numbers = {
+            kind: [at for at, links in enumerate(pieces) if tuple(links) == wanted][::-1]
+            for kind, wanted in enumerate(kinds)
+        }
+        while state in known:
+            kind = known[state][1]
+            then = after(state, kind) if kind is not None else None
+            if kind is not None and then is not None:
+                laid[state[0]].append(numbers[kind].pop())
+            state = then or (state[0] + 1, None, state[2])
+        return laid
 
 
 def _next(

@@ -7,6 +7,7 @@ for a doubtful one, "one cause, one remark", acceptances, and whether a remedy i
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import chain
 from pathlib import Path
 
 from wellstrung import building, carrying, joins, model, needs, positions, reading, shape, work
@@ -98,6 +99,11 @@ class PlanResult:
     ask: Ask | None = None
 
     @property
+    def worked(self) -> Quantities | None:
+        """The plan with its quantities, for lists; None where it was not kept."""
+        return self.ask.quantities if self.ask else None
+
+    @property
     def numbered(self) -> tuple[Remark, ...]:
         """The remarks that reports number from 1, in reading order: all but the cautions."""
         return tuple(remark for remark in self.remarks if remark.level != "caution")
@@ -143,10 +149,18 @@ class Result:
 class Checker:
     """Checks plans with everything the host has."""
 
-    def __init__(self, host: Host, *, bench: Bench | None = None, quantities: bool = False) -> None:
+    def __init__(
+        self,
+        host: Host,
+        *,
+        bench: Bench | None = None,
+        quantities: bool = False,
+        keep: bool = False,
+    ) -> None:
         self.host = host
         self.bench = bench or Bench()
         self.quantities = quantities
+        self.keep = keep
         self._known = shape.Known({name: kind.fragment for name, kind in host.kinds.items()})
 
     def check_file(self, path: Path, bench: Bench | None = None) -> PlanResult:
@@ -156,6 +170,23 @@ class Checker:
     def check_text(self, text: str, file: str = "plan.yaml") -> PlanResult:
         """The result of a plan given as text."""
         return self._guarded(reading.read_text(text, file), self.bench)
+
+    def raised_about(
+        self, text: str, plan: model.Plan, part: str
+    ) -> Mapping[_Identity, int] | None:
+        """How high each rule speaks of the joins and needs of one part, and of the whole piece.
+
+        For trying a changed text of a plan that was understood; None where it no longer is one.
+        """
+        read = reading.read_text(text, plan.file)
+        changed, _ = building.build(read, self.host.kinds, self.host.stitches, plan.bench)
+        if changed is None:
+            return None
+        judged = _Judged(self.host, changed, Quantities(changed))
+        judged.run(
+            one for one in _standing(changed) if part in one.parts or isinstance(one, joins.Piece)
+        )
+        return judged.raised
 
     def _guarded(self, read: reading.Read, bench: Bench) -> PlanResult:
         """A plan on which a stage of the checker itself breaks is a failure, never green."""
@@ -177,15 +208,7 @@ class Checker:
             return _refused(read, faults)
         quantities = Quantities(plan)
         judged = _Judged(self.host, plan, quantities)
-        judged.run(
-            (
-                *joins.find(plan),
-                *carrying.find(plan),
-                *work.simulate(plan),
-                *needs.find(plan),
-                *positions.find(plan),
-            )
-        )
+        judged.run((*_standing(plan), *work.simulate(plan)))
         spoken = list(_one_cause_each(judged.remarks, self.host.rules))
         found = [
             self._with_true_remedy(plan, remark, remedies, judged.raised) if offer else remark
@@ -203,7 +226,7 @@ class Checker:
             unjudged=judged.unjudged,
             quantities=judged.quantities() if self.quantities and offer else {},
             failures=tuple(judged.failures),
-            ask=judged.ask if self.quantities and offer else None,
+            ask=judged.ask if (self.quantities or self.keep) and offer else None,
         )
 
     def _with_true_remedy(
@@ -437,6 +460,12 @@ def _refused(read: reading.Read, faults: Iterable[Fault], *, readable: bool = Tr
         remarks=tuple(sorted(remarks, key=_reading_order)),
         readable=readable,
     )
+
+
+def _standing(plan: model.Plan) -> tuple[Subject, ...]:
+    """Every subject of a plan that does not come from its work steps."""
+    parts = (joins.find(plan), carrying.find(plan), needs.find(plan), positions.find(plan))
+    return tuple(chain.from_iterable(parts))
 
 
 def _identity(remark: Remark) -> _Identity:

@@ -14,7 +14,7 @@ from wellstrung.words import nearest
 
 if TYPE_CHECKING:
     from wellstrung.bench import Bench
-    from wellstrung.checking import Result
+    from wellstrung.checking import Checker, Result
     from wellstrung.host import Host
 
 OK, WRONG, BROKEN = 0, 1, 2
@@ -34,6 +34,9 @@ _ASCII = str.maketrans(
         "┃": "|",
         "—": "-",
         "…": "...",
+        "£": "GBP ",
+        "€": "EUR ",
+        "¥": "JPY ",
     }
 )
 
@@ -93,11 +96,39 @@ def _parser() -> argparse.ArgumentParser:
     check.set_defaults(run=_check)
 
     sheet = commands.add_parser("sheet", help="one page of a plan, to print and hand back")
-    sheet.add_argument("plan", type=Path, metavar="PLAN")
+    sheet.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
     sheet.add_argument(
         "--out", type=Path, metavar="FILE", help="where the page goes: PLAN.html in this folder"
     )
     sheet.set_defaults(run=_sheet)
+
+    supplies = commands.add_parser("supplies", help="what to buy for plans, or a class of makers")
+    supplies.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
+    supplies.add_argument("--as", dest="form", choices=("text", "json", "csv"), default="text")
+    supplies.add_argument(
+        "--nothing-on-hand",
+        action="store_true",
+        help="count nothing as bought already: all that the pieces take",
+    )
+    supplies.set_defaults(run=_supplies)
+
+    cuts = commands.add_parser("cuts", help="what to cut, from which length, at which link")
+    cuts.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
+    cuts.add_argument("--as", dest="form", choices=("text", "json"), default="text")
+    cuts.set_defaults(run=_cuts)
+
+    for command in (supplies, cuts):
+        command.add_argument(
+            "--makers", type=_makers, default=1, metavar="N", help="how many make each plan"
+        )
+
+    sizes = commands.add_parser("sizes", help="one plan over a range of sizes: what changes")
+    sizes.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
+    sizes.add_argument("--from", dest="first", metavar="LENGTH", help="the smallest, as 40 cm")
+    sizes.add_argument("--to", dest="last", metavar="LENGTH", help="the largest, as 50 cm")
+    sizes.add_argument("--step", metavar="LENGTH", help="from one size to the next, as 2 cm")
+    sizes.add_argument("--as", dest="form", choices=("text", "json"), default="text")
+    sizes.set_defaults(run=_sizes)
 
     rules = commands.add_parser("rules", help="what is checked, why, and by which sources")
     rules.add_argument("names", nargs="*", metavar="NAME")
@@ -109,14 +140,14 @@ def _parser() -> argparse.ArgumentParser:
     tables.add_argument("--as", dest="form", choices=("text", "json"), default="text")
     tables.set_defaults(run=_tables)
 
-    for command in (check, sheet):
+    for command in (check, sheet, supplies, cuts, sizes):
         command.add_argument(
             "--bench",
             type=Path,
             metavar="FILE",
             help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
         )
-    for command in (check, sheet, rules):
+    for command in (check, sheet, supplies, cuts, sizes, rules):
         command.add_argument(
             "--rules",
             dest="rule_files",
@@ -129,8 +160,20 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
+#: More makers than any class has.
+_MOST_MAKERS = 10_000
+
+
+def _makers(text: str) -> int:
+    """How many make each plan, from the command line."""
+    if not (text.isdecimal() and text.isascii() and 1 <= int(text[:9]) <= _MOST_MAKERS):
+        raise argparse.ArgumentTypeError(f"`{text}` is not a number of makers: write one as 12")
+    return int(text)
+
+
 def _check(options: argparse.Namespace) -> int:
     from wellstrung import host as hosts
+    from wellstrung.checking import Checker
 
     host = hosts.load(options.rule_files)
     writer = host.writers.get(options.form)
@@ -141,11 +184,7 @@ def _check(options: argparse.Namespace) -> int:
         says = f"needs --out DIR, the folder for its pages: only {' and '.join(pages)} takes it"
         print(f"wellstrung: --as {options.form} {says}", file=sys.stderr)
         return BROKEN
-    files = list(_plans(options.plans))
-    if not files:
-        print("wellstrung: there is no plan (a .yaml file) in what was named", file=sys.stderr)
-        return BROKEN
-    result = _results(host, files, options, quantities=writer.quantities)
+    result = _checked(options, host, Checker(host, quantities=writer.quantities))
     if writer.pages is not None:
         _save({options.out / name: page for name, page in writer.pages(result).items()})
     elif writer.write is not None:
@@ -155,24 +194,17 @@ def _check(options: argparse.Namespace) -> int:
 
 def _sheet(options: argparse.Namespace) -> int:
     from wellstrung import host as hosts
+    from wellstrung.checking import Checker
     from wellstrung.report.sheet import sheet
 
     host = hosts.load(options.rule_files)
-    result = _results(host, [options.plan], options, quantities=True)
-    out = options.out or Path(options.plan.stem + ".html")
-    _save({out: sheet(result.plans[0])})
+    result = _checked(options, host, Checker(host, quantities=True))
+    if len(result.plans) > 1:
+        raise hosts.HostError(f"there are {len(result.plans)} plans in what was named: name one")
+    plan = result.plans[0]
+    out = options.out or Path(Path(plan.file).stem + ".html")
+    _save({out: sheet(plan)})
     return _code(result)
-
-
-def _results(
-    host: Host, files: Sequence[Path], options: argparse.Namespace, *, quantities: bool
-) -> Result:
-    """What the checker says of these files, each by its own bench."""
-    from wellstrung.checking import Checker, Result
-
-    checker = Checker(host, quantities=quantities)
-    benches = _Benches(host, options.bench)
-    return Result(tuple(checker.check_file(file, benches.of(file)) for file in _watched(files)))
 
 
 def _watched(files: Sequence[Path]) -> Iterable[Path]:
@@ -205,6 +237,89 @@ def _save(pages: Mapping[Path, str]) -> None:
             raise HostError(f"{path} cannot be written: {error.strerror or error}") from None
     more = f" and {len(pages) - 1} more beside it" if len(pages) > 1 else ""
     _print(f"wrote {next(iter(pages))}{more}")
+
+
+def _checked(options: argparse.Namespace, host: Host, checker: Checker) -> Result:
+    """The result of every plan named, each by its bench; raises HostError where there is none."""
+    from wellstrung.checking import Result
+    from wellstrung.host import HostError
+
+    files = list(_plans(options.plans))
+    if not files:
+        raise HostError("there is no plan (a .yaml file) in what was named")
+    benches = _Benches(host, options.bench)
+    return Result(tuple(checker.check_file(file, benches.of(file)) for file in _watched(files)))
+
+
+def _supplies(options: argparse.Namespace) -> int:
+    from wellstrung import host as hosts
+    from wellstrung import shopping, substitutes
+    from wellstrung.checking import Checker
+    from wellstrung.report import supplies_list
+
+    host = hosts.load(options.rule_files)
+    checker = Checker(host, keep=True)
+    result = _checked(options, host, checker)
+    plans, makers = result.plans, options.makers
+    lines = shopping.needed(plans, makers, on_hand=not options.nothing_on_hand)
+    to_buy = {line.name for line in lines if line.short}
+    also = [
+        (plan.title, size) for plan in plans for size in substitutes.found(plan, checker, to_buy)
+    ]
+    found = supplies_list.Supplies(
+        plans, makers, tuple(lines), tuple(shopping.kits(plans)), tuple(also)
+    )
+    if options.form == "csv":
+        _print_as_is(supplies_list.as_csv(found))
+    elif options.form == "json":
+        _print(supplies_list.as_json(found))
+    else:
+        _print(supplies_list.write(found, _looks(options)))
+    return _told(result)
+
+
+def _told(result: Result) -> int:
+    """The exit code of a list, with rules that broke told beside it: a list tells of no rules."""
+    for broken in result.failures:
+        print(f"wellstrung: the rule `{broken.rule}` broke: {broken.message}", file=sys.stderr)
+    return _code(result)
+
+
+def _cuts(options: argparse.Namespace) -> int:
+    from wellstrung import cuts
+    from wellstrung import host as hosts
+    from wellstrung.checking import Checker
+    from wellstrung.report import cuts_list
+
+    host = hosts.load(options.rule_files)
+    result = _checked(options, host, Checker(host, keep=True))
+    found = cuts.listed(result.plans, options.makers)
+    if options.form == "json":
+        _print(cuts_list.as_json(result.plans, options.makers, found))
+    else:
+        _print(cuts_list.write(result.plans, options.makers, found, _looks(options)))
+    return _told(result)
+
+
+def _sizes(options: argparse.Namespace) -> int:
+    from wellstrung import host as hosts
+    from wellstrung import sizes
+    from wellstrung.checking import Checker
+    from wellstrung.report import sizes_list
+
+    host = hosts.load(options.rule_files)
+    result = _checked(options, host, Checker(host, keep=True))
+    if len(result.plans) > 1:
+        raise hosts.HostError(f"there are {len(result.plans)} plans in what was named: name one")
+    try:
+        found = sizes.over(result.plans[0], host, options.first, options.last, options.step)
+    except sizes.NoSizes as why:
+        raise hosts.HostError(str(why)) from why
+    if options.form == "json":
+        _print(sizes_list.as_json(found))
+    else:
+        _print(sizes_list.write(found, _looks(options)))
+    return _told(result)
 
 
 class _Benches:
@@ -314,6 +429,16 @@ def _columns() -> int:
         return os.get_terminal_size(sys.stdout.fileno()).columns
     except (OSError, ValueError):
         return 80
+
+
+def _print_as_is(text: str) -> None:
+    """Print a file: in UTF-8 whatever the terminal shows, and with its own line ends.
+
+    A spreadsheet knows UTF-8 by the mark before it; plain ASCII needs none.
+    """
+    sys.stdout.flush()
+    sys.stdout.buffer.write(text.encode("ascii" if text.isascii() else "utf-8-sig"))
+    sys.stdout.buffer.flush()
 
 
 def _print(text: str) -> None:

@@ -166,11 +166,11 @@ def _beads_needed(bead: Item, ask: Quantities) -> Quantity:
     """Beads that all the parts woven of it take."""
     woven = beads_needed(ask.plan, bead).woven
     return total(
-        f"{bead.name}.needed", "", [_of_bead(part, bead, count, ask) for part, count in woven]
+        f"{bead.name}.needed", "", [beads_in(part, bead, count, ask) for part, count in woven]
     )
 
 
-def _of_bead(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
+def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     """How many of one bead a number of one part takes."""
     if part.has("core_bead"):
         return times(_of_spiral(part, bead, ask), count)
@@ -209,10 +209,11 @@ def _beads_on_hand(bead: Item, ask: Quantities) -> Quantity:
     lines = beads_needed(ask.plan, bead).lines
     if not lines:
         raise Missing(f"a line `{{bead: {bead.name}, pack: ..., packs: ...}}` under `supplies`")
-    return total(f"{bead.name}.on hand", "", [_in_packs(bead, line, ask) for line in lines])
+    return total(f"{bead.name}.on hand", "", [in_packs(bead, line, ask) for line in lines])
 
 
-def _in_packs(bead: Item, line: Item, ask: Quantities) -> Quantity:
+def in_packs(bead: Item, line: Item, ask: Quantities) -> Quantity:
+    """Beads in one line of supplies, by mass or by count."""
     packs = line.count("packs", default=1)
     if not line.has("pack"):
         each = line.count("pack_of") if line.has("pack_of") else 0

@@ -98,6 +98,15 @@ class PutOn(Subject):
 
 
 @record
+class Budgeted(Subject):
+    """What all that the plan takes may cost, and what it is compared by: its currency."""
+
+    amount: float
+    currency: str
+    text: str
+
+
+@record
 class Named(Subject):
     """A part or a bead of the palette, under which heading it is named, and whether it is used."""
 
@@ -120,6 +129,7 @@ def find(plan: Plan) -> tuple[Subject, ...]:
         *_woven(plan),
         *_worn(plan),
         *_put_on(plan),
+        *_budgeted(plan),
         *_named(plan),
     )
 
@@ -248,6 +258,16 @@ def _put_on(plan: Plan) -> Iterator[Subject]:
         place = plan.place_of("closes" if closes else "run_is")
         strands = dict.fromkeys(part for entry in plan.run for part in entry.parts)
         yield PutOn(place, wearer_of(plan), over, tuple(strands))
+
+
+def _budgeted(plan: Plan) -> Iterator[Subject]:
+    """The plan's own budget, or the one that the bench has for every piece."""
+    written = plan.tree.value.get("budget", plan.bench.budget)
+    if written is not None:
+        from wellstrung import prices  # few plans speak of money
+
+        money = prices.budget(written)
+        yield Budgeted(plan.place_of("budget"), float(money.amount), money.currency, str(money))
 
 
 #: fields of a part whose text is no name of another part

@@ -14,12 +14,12 @@ with the field that would let it be judged.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any, Literal
 
 from wellstrung import reading, tables, units
 from wellstrung.carrying import OnThread, bare_edges, edges_of
-from wellstrung.derive import Quantities, adds
+from wellstrung.derive import Quantities, adds, beads_in, in_packs
 from wellstrung.joins import (
     BailAround,
     BandInClasp,
@@ -73,7 +73,16 @@ from wellstrung.model import (
     bead_mix,
     fills_rest,
 )
-from wellstrung.needs import BeadsNeeded, Fitted, Named, PutOn, RingsNeeded, ThreadNeeded, Woven
+from wellstrung.needs import (
+    BeadsNeeded,
+    Budgeted,
+    Fitted,
+    Named,
+    PutOn,
+    RingsNeeded,
+    ThreadNeeded,
+    Woven,
+)
 from wellstrung.outline import Slab, across, drops, outline, side_by_side
 from wellstrung.place import Edit, Place
 from wellstrung.positions import Centred, Rigid, SlidesOn, TailThroughLoop
@@ -164,15 +173,15 @@ class Ask:
 
     def __init__(self, plan: Plan, quantities: Quantities) -> None:
         self.plan = plan
-        self._quantities = quantities
+        self.quantities = quantities
 
     def get(self, name: str) -> Quantity:
         """A quantity by name; raises Missing."""
-        return self._quantities.get(name)
+        return self.quantities.get(name)
 
     def of(self, item: Item, what: str) -> Quantity:
         """`what` of a part or a bead; raises Missing."""
-        return self._quantities.of(item, what)
+        return self.quantities.of(item, what)
 
     def beads_of(self, part: Part) -> list[Item]:
         """The beads that a part is made of, each once."""
@@ -180,7 +189,7 @@ class Ask:
 
     def offers(self, part: Part, what: str) -> bool:
         """Whether a part of its kind and stitch has such a quantity at all."""
-        return self._quantities.offers(part, what)
+        return self.quantities.offers(part, what)
 
     def hanging(self, part: Part) -> Quantity:
         """Mass of a part with all that hangs from it, g; raises Missing."""
@@ -194,19 +203,34 @@ class Ask:
 
     def adds(self, entry: RunEntry) -> Quantity:
         """What a place in the run adds to it, with all its links; raises Missing."""
-        return adds(entry, self._quantities)
+        return adds(entry, self.quantities)
 
     def opens(self, side: Eyes | Part) -> bool | None:
         """Whether a ring or an eye can be opened; None where the plan does not say."""
         return opens(side, self.plan)
 
+    def beads_in(self, part: Part, bead: Item, count: int) -> Quantity:
+        """How many of a bead so many of one part take; raises Missing."""
+        return beads_in(part, bead, count, self.quantities)
+
+    def in_packs(self, bead: Item, lines: Sequence[Item]) -> Quantity:
+        """Beads that some lines of supplies hold; raises Missing."""
+        held = [in_packs(bead, line, self.quantities) for line in lines]
+        return total(f"{bead.name} in packs", "", held)
+
+    def cost(self, currency: str) -> Quantity:
+        """What all that the plan takes costs, bought in whole packs; raises Missing."""
+        from wellstrung import shopping  # few plans have a budget
+
+        return shopping.cost(self.quantities, currency)
+
     def across(self, part: Part) -> Quantity:
         """How wide a part is across its own line: its outside or its width; raises Missing."""
-        return across(part, self._quantities)
+        return across(part, self.quantities)
 
     def outline(self, part: Part, number: int) -> list[Slab]:
         """How wide a hanging part is at each height; raises Missing."""
-        return outline(part, number, self._quantities)
+        return outline(part, number, self.quantities)
 
     def end(self, rope: Part, cap: Part) -> Quantity:
         """How thick a rope is where a cap takes it: its nub, or its outside; raises Missing."""
@@ -460,6 +484,7 @@ __all__ = [
     "BailAround",
     "BandInClasp",
     "BeadsNeeded",
+    "Budgeted",
     "Cause",
     "Caution",
     "Centred",

@@ -18,6 +18,13 @@ from wellstrung.place import Edit, Fault, Place
 from wellstrung.records import field, record
 from wellstrung.words import article, listed, nearest
 
+
+def _amount(value: str | int | float) -> object:
+    from wellstrung import prices  # few plans speak of money
+
+    return prices.budget(value)
+
+
 #: Who reads a value of each kind that the schemas name in `$comment`.
 READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "length": units.length,
@@ -29,7 +36,9 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "wire": units.wire,
     "bead_size": units.bead_size,
     "needle": units.needle,
+    "amount": _amount,
 }
+
 _SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n"})
 _TYPES = {
     "object": "a group of fields",

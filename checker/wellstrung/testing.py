@@ -13,6 +13,8 @@ of `cases:` says which words of that plan to change and what the rule must then 
         says: the bore of cap `cap` ...
         needed: a bore of ...
         remedy: take a cap ...
+
+`bench: |` beside `plan_file:` is a bench file to judge them by.
 """
 
 from __future__ import annotations
@@ -24,6 +26,7 @@ from typing import Any
 
 import yaml
 
+from wellstrung import bench_file
 from wellstrung.checking import Checker, PlanResult, Remark
 
 _PINNED = ("says", "found", "needed", "remedy")
@@ -37,6 +40,7 @@ class Case:
     name: str
     text: str
     expect: str
+    bench: str = ""
     pinned: Mapping[str, Any] = field(default_factory=dict)
 
     def __str__(self) -> str:
@@ -51,7 +55,8 @@ def cases(path: Path) -> Iterator[Case]:
         text = changed(text, entry.get("change", {}))
         known = {"name", "change", "expect"}
         pinned = {key: value for key, value in entry.items() if key not in known}
-        yield Case(data["rule"], entry["name"], text, entry["expect"], pinned)
+        bench = data.get("bench", "")
+        yield Case(data["rule"], entry["name"], text, entry["expect"], bench, pinned)
 
 
 def changed(text: str, changes: Mapping[str, str]) -> str:
@@ -67,9 +72,19 @@ def changed(text: str, changes: Mapping[str, str]) -> str:
     return text
 
 
+def judged(case: Case, checker: Checker) -> Checker:
+    """The checker with the case's own bench; raises ValueError where that cannot be used."""
+    if not case.bench:
+        return checker
+    bench, faults = bench_file.read_text(case.bench, "bench.yaml", checker.host.stitches)
+    if bench is None:
+        raise ValueError(faults[0].says)
+    return Checker(checker.host, bench=bench)
+
+
 def answer(case: Case, checker: Checker) -> dict[str, Any]:
     """What the rule answers, in the shape of a case's own entries."""
-    result = checker.check_text(case.text)
+    result = judged(case, checker).check_text(case.text)
     if result.failures:
         return {"expect": "failure", "says": result.failures[0].message}
     refused = [remark for remark in result.remarks if remark.rule.startswith("plan-")]

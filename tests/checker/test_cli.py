@@ -12,6 +12,7 @@ from wellstrung import host
 
 GOOD = "sample_plans/slack_tide_collar.yaml"
 BAD = "sample_plans/class/orla_lantern_collar.yaml"
+FILLS = "tests/checker/report/fills_the_rest.yaml"
 
 
 @pytest.mark.parametrize(
@@ -31,6 +32,20 @@ BAD = "sample_plans/class/orla_lantern_collar.yaml"
         (["tables"], 0),
         (["tables", "beads", "metals"], 0),
         (["tables", "bead"], 2),
+        (["supplies", GOOD], 0),
+        (["supplies", GOOD, "--as", "csv", "--nothing-on-hand"], 0),
+        (["supplies", BAD], 1),
+        (["supplies", "missing.yaml"], 1),
+        (["supplies", GOOD, "--makers", "0"], 2),
+        (["supplies", GOOD, "--makers", "a dozen"], 2),
+        (["supplies", "checker/wellstrung"], 2),
+        (["cuts", GOOD, "--makers", "12"], 0),
+        (["cuts", "missing.yaml", "--as", "json"], 1),
+        (["sizes", FILLS, "--as", "json"], 0),
+        (["sizes", GOOD], 2),
+        (["sizes", "sample_plans"], 2),
+        (["sizes", "missing.yaml"], 2),
+        (["sizes", FILLS, "--from", "40"], 2),
         (["check"], 2),
         ([], 2),
         (["--version"], 0),
@@ -53,6 +68,15 @@ def test_exit_code(arguments: list[str], code: int, run: Run) -> None:
         (
             ["check", GOOD, "--as", "jason"],
             "wellstrung: there is no report called `jason`: write `json`\n",
+        ),
+        (
+            ["sizes", "sample_plans/class"],
+            "wellstrung: there are 13 plans in what was named: name one\n",
+        ),
+        (
+            ["sizes", GOOD],
+            f"wellstrung: no part of {GOOD} fills the rest: write `length: fills the rest` for"
+            " `length: 39.7 cm` of `rope` (line 20)\n",
         ),
         (
             ["rules", "cap-boar"],
@@ -117,4 +141,19 @@ def test_near_namesakes_say_how_they_differ(run: Run) -> None:
 
 def test_the_help_names_every_command(run: Run) -> None:
     out = run("--help").out
-    assert all(command in out for command in ("check", "rules", "tables"))
+    assert all(
+        command in out for command in ("check", "supplies", "cuts", "sizes", "rules", "tables")
+    )
+
+
+def test_a_table_for_a_spreadsheet_is_utf_8_whatever_the_terminal_shows(run: Run) -> None:
+    plan = "sample_plans/ebb_line_three_strand.yaml"
+    out = run("supplies", plan, "--as", "csv", PYTHONUTF8="0", PYTHONIOENCODING="ascii").out
+    assert out.startswith("\ufeffbought,group,what") and "4 ± 0.1 mm bead" in out
+    assert not run("supplies", GOOD, "--as", "csv").out.startswith("\ufeff")
+
+
+def test_a_bench_named_for_a_list_is_the_one_that_prices_it(run: Run) -> None:
+    bench = "tests/checker/report/bench_of_prices.yaml"
+    out = run("supplies", GOOD, "--nothing-on-hand", "--bench", bench, "--as", "json").out
+    assert {money["currency"] for money in json.loads(out)["bill"]} == {"EUR", "£"}

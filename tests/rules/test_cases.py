@@ -10,7 +10,7 @@ import yaml
 from wellstrung import reading
 from wellstrung.checking import Checker
 from wellstrung.host import Host
-from wellstrung.testing import Case, answer, cases
+from wellstrung.testing import Case, answer, cases, judged
 
 FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
 #: a ring and a glued joint always have what they need, from plan or tables; the others count
@@ -43,6 +43,7 @@ def test_case(case: Case, checker: Checker) -> None:
 def test_an_offered_edit_removes_the_remark_and_brings_no_other(
     case: Case, checker: Checker
 ) -> None:
+    checker = judged(case, checker)
     before = checker.check_text(case.text)
     for remark in before.remarks:
         if not remark.edits:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from wellstrung.records import record
 
 
-@dataclass(frozen=True)
+@record
 class Figure:
     """One drawing for a page: its SVG, what is said above and below it, and what it says in words.
 

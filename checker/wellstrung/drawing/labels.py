@@ -7,9 +7,8 @@ project.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 from wellstrung.drawing.shapes import LETTER, Canvas
+from wellstrung.records import record, replace
 
 #: height of the words on the page, mm, and of a line of them
 SIZE, LINE = 2.6, 4.6
@@ -17,7 +16,7 @@ SIZE, LINE = 2.6, 4.6
 REACH = 2.0
 
 
-@dataclass(frozen=True)
+@record
 class Mark:
     """The number of a remark, and its level."""
 
@@ -25,7 +24,7 @@ class Mark:
     level: str
 
 
-@dataclass(frozen=True)
+@record
 class Label:
     """Words, with the marks of remarks before them, for what lies at (x, y)."""
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from wellstrung.drawing.parts import UNKNOWN, Sizes
 from wellstrung.model import Part, Plan, Role, RunEntry
+from wellstrung.records import record
 
 WORKED = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
 #: of a worked part that is cut short: how much of an end is drawn at least, and a break's gap, mm
@@ -20,7 +20,7 @@ _POINTS = 100
 CurvePoint = tuple[float, float, float]
 
 
-@dataclass(frozen=True)
+@record
 class Stretch:
     """A place of the run as drawn: where it starts, how long it is, and how much of that is drawn.
 

@@ -6,14 +6,13 @@ line. A pen that is turned round draws the same part the other way, as at the ot
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 from wellstrung.drawing.shapes import Canvas
+from wellstrung.records import record, replace
 
 Spot = tuple[float, float]
 
 
-@dataclass(frozen=True)
+@record
 class Pen:
     """Shapes on a canvas by their place along and across a line that starts at (x, y).
 

@@ -7,7 +7,6 @@ by breaks, so that the findings can be made out. Earrings are drawn as they hang
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from wellstrung.checking import PlanResult, Remark
 from wellstrung.drawing import Figure, labels, parts
@@ -19,6 +18,7 @@ from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.shapes import Canvas
 from wellstrung.model import Hung, Part, Role
 from wellstrung.quantity import number
+from wellstrung.records import record
 
 #: what fits between the margins of A4 and of Letter, and leaves room for a caption, mm
 PAGE_WIDTH, PAGE_HEIGHT = 176.0, 190.0
@@ -36,7 +36,7 @@ _LEAST_BAR = 15.0
 _SMALL = 2.3
 
 
-@dataclass(frozen=True)
+@record
 class Shown:
     """One thing as drawn: the part, how many, the spot a label points to, what it is joined to."""
 

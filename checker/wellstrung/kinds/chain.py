@@ -13,7 +13,7 @@ from wellstrung.quantity import Quantity, derived, exact, total, worked
 from wellstrung_schemas import fragment
 
 
-def _link_inside(chain: Part, link: str) -> Quantity:
+def link_inside(chain: Part, link: str) -> Quantity:
     """What a link adds to a length pulled taut: its outside length less two wires."""
     return derived(
         f"{chain.name}.{link} inside",
@@ -26,7 +26,7 @@ def _link_inside(chain: Part, link: str) -> Quantity:
     )
 
 
-def _run_length(name: str, chain: Part, run: Sequence[str]) -> Quantity:
+def run_length(name: str, chain: Part, run: Sequence[str]) -> Quantity:
     """Outer length of a run of links pulled taut: the insides of all of them and two end walls."""
     terms = [
         derived(
@@ -35,7 +35,7 @@ def _run_length(name: str, chain: Part, run: Sequence[str]) -> Quantity:
             lambda n, inside: n * inside,
             "n * inside",
             n=exact("links", run.count(link)),
-            inside=_link_inside(chain, link),
+            inside=link_inside(chain, link),
         )
         for link in dict.fromkeys(run)
     ]
@@ -64,7 +64,7 @@ def _lost(piece: Part, ask: Quantities) -> Quantity:
 
 def _length(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
-    return _run_length(f"{piece.name}.length", chain, links_of(piece, chain))
+    return run_length(f"{piece.name}.length", chain, links_of(piece, chain))
 
 
 def _along(piece: Part, ask: Quantities) -> Quantity:
@@ -134,8 +134,8 @@ def _mass(piece: Part, ask: Quantities) -> Quantity:
 
 def _cut(chain: Part, ask: Quantities) -> ChainCut:
     cut = ask.cuts[chain.name]
-    if sum(len(one.links) * one.count for one in cut.pieces) > _MOST_LINKS:
-        raise Missing(f"fewer than {_MOST_LINKS} links to be cut from `{chain.name}`")
+    if sum(len(one.links) * one.count for one in cut.pieces) > MOST_LINKS:
+        raise Missing(f"fewer than {MOST_LINKS} links to be cut from `{chain.name}`")
     return cut
 
 
@@ -145,7 +145,7 @@ def _needed(chain: Part, ask: Quantities) -> Quantity:
     if not cut.pieces:
         return exact(f"{chain.name}.needed", 0.0, "mm")
     run = links.run_of(cut.pattern, cut.every_piece, soldered=cut.soldered)
-    return _run_length(f"{chain.name}.needed", chain, run)
+    return run_length(f"{chain.name}.needed", chain, run)
 
 
 def _links_per_piece(chain: Part, ask: Quantities) -> Quantity:
@@ -174,12 +174,12 @@ def _pieces_had(chain: Part, ask: Quantities) -> Quantity:
         "",
         had,
         "cut in phase, lost links counted, from " + " and ".join(f"{n:g} mm" for n in cut.lengths),
-        {f"link{n}": _link_inside(chain, link) for n, link in enumerate(names)},
+        {f"link{n}": link_inside(chain, link) for n, link in enumerate(names)},
     )
 
 
 #: A bound on hostile plans; a class of thirty cuts a few thousand.
-_MOST_LINKS = 20_000
+MOST_LINKS = 20_000
 
 
 CHAIN = Kind(

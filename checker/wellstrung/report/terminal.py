@@ -77,11 +77,10 @@ class Page:
         """A line that is never wrapped, so that a terminal can follow it."""
         self.console.print(Text(" " * indent + text, style=style), soft_wrap=True)
 
-    def pair(self, name: str, text: str, indent: int, style: str = "") -> None:
+    def pair(self, name: str, text: str, indent: int, style: str = "", gap: int = 11) -> None:
         """A short name and what belongs to it, hanging."""
         if not text:
             return
-        gap = 11
         room = max(20, self.console.width - indent - gap)
         lines = Text(text).wrap(self.console, room)
         for number, line in enumerate(lines):

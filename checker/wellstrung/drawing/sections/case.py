@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Generic, NamedTuple, TypeVar
 
 from wellstrung import units
@@ -13,6 +12,7 @@ from wellstrung.drawing.sections.frame import Mark, Section
 from wellstrung.model import Item, Missing
 from wellstrung.place import Place
 from wellstrung.quantity import Quantity
+from wellstrung.records import record
 from wellstrung.rulebook import Ask, Subject
 
 Join = TypeVar("Join", bound=Subject, covariant=True)
@@ -29,7 +29,7 @@ class Said(NamedTuple):
     instead: bool = False
 
 
-@dataclass(frozen=True)
+@record
 class Case(Generic[Join]):
     """A join, how often the piece has it, and the numbered remarks of the plan."""
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from wellstrung import chain as links
 from wellstrung.drawing import Figure
@@ -13,6 +12,7 @@ from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
 from wellstrung.drawing.sections.frame import SCALES, Section, goes_on_page
 from wellstrung.model import Missing
 from wellstrung.quantity import Quantity
+from wellstrung.records import record
 from wellstrung.rulebook import PieceCut
 
 #: links drawn at each end of a piece that is too long for the page; it is broken between them
@@ -38,7 +38,7 @@ def oval(x: float, y: float, long: float, wide: float) -> list[Point]:
     ]
 
 
-@dataclass(frozen=True)
+@record
 class _Link:
     """A link of a chain: its outside length and width, and its wire, mm."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
@@ -12,10 +11,11 @@ from wellstrung.drawing.sections.frame import CLOSE, FINE, SCALES, Section
 from wellstrung.model import Role
 from wellstrung.place import Place
 from wellstrung.quantity import Quantity
+from wellstrung.records import record
 from wellstrung.rulebook import CoreInRope, Eyes, EyesMeet, StrandInCrimp
 
 
-@dataclass(frozen=True)
+@record
 class _Hole:
     """A round hole: what it and what is in it are called, its size, and how far its wall goes."""
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from wellstrung import circles
@@ -13,9 +12,10 @@ from wellstrung.drawing.sections.case import size
 from wellstrung.drawing.sections.frame import Section
 from wellstrung.model import Missing
 from wellstrung.quantity import Quantity
+from wellstrung.records import record
 
 
-@dataclass(frozen=True)
+@record
 class Thing:
     """A round thing in a hole: what it is called, how thick it is, and by which quantity."""
 

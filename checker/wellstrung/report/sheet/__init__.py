@@ -7,7 +7,6 @@ holds its style and needs neither network nor script.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from importlib import resources
 from pathlib import PurePath
@@ -20,6 +19,7 @@ from wellstrung.checking import Kept, PlanResult, Remark, Result
 from wellstrung.drawing import Figure, piece
 from wellstrung.model import Part, Role
 from wellstrung.quantity import Quantity, number
+from wellstrung.records import record
 from wellstrung.report.sheet import advice, both_units, work_order
 
 #: sizes that a table of parts tells, in this order, by the quantity's name
@@ -30,7 +30,7 @@ _SIZES = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True)
+@record
 class Table:
     """A table for a page: what it is, its columns, its rows, and what is to be said below it."""
 
@@ -40,7 +40,7 @@ class Table:
     notes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
+@record
 class Extras:
     """What a sheet shows beside what the check found: fits in section, supplies, cuts."""
 

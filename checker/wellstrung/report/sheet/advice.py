@@ -5,14 +5,13 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from functools import partial
 from typing import NamedTuple
 
 from wellstrung.checking import PlanResult, Remark
 from wellstrung.model import Item, Missing, Role, bead_mix
 from wellstrung.quantity import Quantity, Verdict, Window, compare, exact, number
-from wellstrung.records import replace
+from wellstrung.records import record, replace
 from wellstrung.rulebook import Ask
 
 #: so many remarks stand on the first page, so many margins are praised
@@ -27,7 +26,7 @@ _LOW, _HIGH, _STEPS = 0.4, 1.8, 28
 _NEAR = 2.5
 
 
-@dataclass(frozen=True)
+@record
 class Numbered:
     """A remark with its number and the line of the plan that it is about, cut at what is meant."""
 
@@ -36,7 +35,7 @@ class Numbered:
     line: tuple[str, str, str]
 
 
-@dataclass(frozen=True)
+@record
 class Right:
     """A check that was kept with room to spare."""
 
@@ -45,7 +44,7 @@ class Right:
     spare: Quantity | None
 
 
-@dataclass(frozen=True)
+@record
 class Measurement:
     """Something to measure: what, what the plan was checked with, and what would change."""
 

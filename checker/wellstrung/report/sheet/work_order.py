@@ -7,7 +7,6 @@ number, and long stretches in which hands are idle are shortened.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 from wellstrung import bench_time, work_time
@@ -16,6 +15,7 @@ from wellstrung.derive import Quantities
 from wellstrung.drawing import Figure
 from wellstrung.drawing.shapes import LETTER, Canvas
 from wellstrung.model import Missing, Step
+from wellstrung.records import record
 
 #: width of a time line on the page, mm; the least that a block with a number takes; an idle stretch
 _WIDTH, _BLOCK, _IDLE = 172.0, 4.4, 16.0
@@ -24,7 +24,7 @@ _ROW, _FLAT_ROW, _NAME = 16.0, 11.0, 48.0
 _SMALL, _NAME_SIZE, _LEAST_NAME = 2.3, 2.6, 26.0
 
 
-@dataclass(frozen=True)
+@record
 class Done:
     """One step in its order: when it begins, how long hands take, how long it then rests."""
 
@@ -43,7 +43,7 @@ class Done:
         return self.rest > 0 and not self.hands
 
 
-@dataclass(frozen=True)
+@record
 class Order:
     """The steps in the order that is over first; `missing` is what has to be said to tell times."""
 
@@ -156,7 +156,7 @@ def spoken(minutes: float) -> str:
     return " ".join(said) or "0 min"
 
 
-@dataclass(frozen=True)
+@record
 class _Block:
     """A stretch of a time line: of hands, or of what cures."""
 

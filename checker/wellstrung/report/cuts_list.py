@@ -1,0 +1,177 @@
+"""The cutting list: for people, with a bar for every length of chain, and as JSON."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from itertools import groupby
+from typing import Any
+
+from rich.text import Text
+
+from wellstrung import cuts, units
+from wellstrung.checking import PlanResult
+from wellstrung.cuts import Bar, ChainCuts, ChainPiece, CutList, Lengths
+from wellstrung.report import Options
+from wellstrung.report.heading import as_data, head
+from wellstrung.report.terminal import Page, counted
+from wellstrung.words import article
+
+_INDENT = 3
+#: How a bar is drawn, in a terminal that shows more than ASCII and in one that does not.
+_DRAWN = {"piece": "█", "lost": "x", "left": "·"}
+_PLAINLY = {"piece": "=", "lost": "x", "left": "."}
+_WHEN = {"now": "cut now", "after measuring": "cut after measuring the woven part"}
+_METRE = 1000.0
+
+
+def write(results: Sequence[PlanResult], makers: int, found: CutList, options: Options) -> str:
+    """The list for people: chain by counting links, everything else by its length."""
+    page = Page(options)
+    head(page, results, makers)
+    page.line()
+    for chain in found.chains:
+        _chain(page, chain)
+    for plan, lengths in groupby(found.lengths, key=lambda one: one.plan):
+        page.line(plan if len(results) > 1 else "by the length", style="bold")
+        for one in lengths:
+            _length(page, one)
+        page.line()
+    if found.missing:
+        page.line("not worked out", style="bold")
+        for lacks in found.missing:
+            page.line(lacks, _INDENT)
+    if not (found.chains or found.lengths or found.missing):
+        page.line("nothing is to be cut")
+    return page.text()
+
+
+def _chain(page: Page, chain: ChainCuts) -> None:
+    page.line(Text(chain.chain, style="bold").append(f"  {chain.describes}", "not bold"))
+    told = ", ".join(f"{count} {name}" for name, count in chain.pieces)
+    page.line(f"{told}: {_WHEN[chain.when]}", _INDENT)
+    for bar in chain.bars:
+        page.line()
+        _bar(page, bar)
+    if chain.untouched:
+        whole = ", ".join(_shown(length) for length in chain.untouched)
+        page.line(f"not cut into: {whole}", _INDENT)
+    page.line()
+
+
+def _bar(page: Page, bar: Bar) -> None:
+    source = f"from {bar.written}" if bar.written else f"from {_shown(bar.length)}, to be bought"
+    lost = f", {counted(bar.lost, 'link')} lost ({_shown(bar.lost_length)})" if bar.lost else ""
+    left = f", {_shown(bar.left)} left" if bar.left else ", nothing left"
+    page.line(f"{source}: {counted(len(bar.pieces), 'piece')}{lost}{left}", _INDENT)
+    page.path(drawn(bar, page.console.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
+    page.line(f"begin with {article(bar.begins_with)} as link 1", _INDENT)
+    for number, piece in enumerate(bar.pieces, 1):
+        page.pair(f"{number}.".rjust(4), _told(piece), _INDENT, gap=5)
+
+
+def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
+    """A length as a bar so many characters wide; every piece and every loss shows, if it can.
+
+    >>> piece = ChainPiece("drop", 1, 6, (), 0.0, 60.0, "")
+    >>> drawn(Bar(100.0, "10 cm", "loop", (piece,), 38.0), 22, ascii_only=True)
+    '|============x.......|'
+    """
+    marks, room = _PLAINLY if ascii_only else _DRAWN, width - 2
+    spans = list(cuts.spans(bar))
+    least = 1 if len(spans) <= room else 0
+    told = ""
+    for number, (what, _, end) in enumerate(spans, 1):
+        most = room - least * (len(spans) - number)  # those that follow have to show as well
+        reach = min(most, max(len(told) + least, round(end / bar.length * room)))
+        told += marks[what] * (reach - len(told))
+    return f"|{told.ljust(room, marks['left'])}|"
+
+
+def _told(piece: ChainPiece) -> str:
+    count = counted(piece.links, "link")
+    return f"{count} ({piece.first}..{piece.last}) for {piece.name}, then {piece.how}"
+
+
+def _length(page: Page, one: Lengths) -> None:
+    many = f"{one.count}" if one.most == one.count else f"{one.count}, perhaps {one.most},"
+    head = f"{one.part}: {many} x {_shown(one.length)} of {one.what}"
+    total = f", {_shown(one.total)} in all" if one.count > 1 else ""
+    when = f"; {_WHEN[one.when]}" if one.when != "now" else ""
+    notes = f" ({'; '.join(one.notes)})" if one.notes else ""
+    page.pair("[ ]", f"{head}{total}{notes}{when}", 0, gap=4)
+
+
+def _shown(length: float) -> str:
+    return units.show(length, "m" if length >= _METRE else "cm", 2 if length >= _METRE else 1)
+
+
+# --- for programs
+
+
+def as_json(results: Sequence[PlanResult], makers: int, found: CutList) -> str:
+    """The list as JSON, as its published schema describes it; lengths are mm."""
+    return json.dumps(data(results, makers, found), indent=2, ensure_ascii=False)
+
+
+def data(results: Sequence[PlanResult], makers: int, found: CutList) -> dict[str, Any]:
+    """The list as plain data."""
+    return {
+        "report": "wellstrung cuts",
+        "version": 1,
+        "makers": makers,
+        "plans": as_data(results),
+        "chains": [
+            {
+                "chain": chain.chain,
+                "describes": chain.describes,
+                "pattern": list(chain.pattern),
+                "soldered": chain.soldered,
+                "when": chain.when,
+                "pieces": [{"name": name, "count": count} for name, count in chain.pieces],
+                "bars": [_bar_data(bar) for bar in chain.bars],
+                "untouched": list(chain.untouched),
+                "plans": list(chain.plans),
+            }
+            for chain in found.chains
+        ],
+        "lengths": [
+            {
+                "plan": one.plan,
+                "part": one.part,
+                "what": one.what,
+                "count": one.count,
+                "most": one.most,
+                "length": one.length,
+                "total": one.total,
+                "when": one.when,
+                "notes": list(one.notes),
+            }
+            for one in found.lengths
+        ],
+        "missing": list(found.missing),
+    }
+
+
+def _bar_data(bar: Bar) -> dict[str, Any]:
+    return {
+        "length": bar.length,
+        "written": bar.written or None,
+        "begins_with": bar.begins_with,
+        "pieces": [
+            {
+                "name": piece.name,
+                "links": piece.links,
+                "first": piece.first,
+                "last": piece.last,
+                "lost": list(piece.lost),
+                "start": piece.start,
+                "length": piece.length,
+                "then": piece.how,
+            }
+            for piece in bar.pieces
+        ],
+        "lost": bar.lost,
+        "lost_length": bar.lost_length,
+        "left": bar.left,
+    }

@@ -1,0 +1,47 @@
+"""What stands above a list that is made of plans: which they are, and which of them to mind."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from rich.text import Text
+
+from wellstrung.checking import PlanResult
+from wellstrung.report.terminal import OUTCOMES, Page, counted
+
+
+def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
+    """The plans by title and file, with what keeps one of them from being made or counted."""
+    for result in results:
+        title = Text(result.title or result.file, style="bold")
+        if makers > 1:
+            title.append(f", for {makers} makers", style="not bold")
+        page.line(title)
+        page.path(result.file)
+        if result.bench:
+            page.path(f"bench: {result.bench}")
+        if result.worked is None:
+            page.line(
+                "left out: `wellstrung check` says what is wrong", style=OUTCOMES["unreadable"]
+            )
+        elif result.count("error"):
+            errors = counted(result.count("error"), "error")
+            page.line(
+                f"not makeable as written, {errors}: `wellstrung check` says what to change first",
+                style=OUTCOMES["not makeable"],
+            )
+
+
+def as_data(results: Sequence[PlanResult]) -> list[dict[str, Any]]:
+    """The same as plain data."""
+    return [
+        {
+            "file": result.file,
+            "title": result.title,
+            "outcome": result.outcome,
+            "bench": result.bench,
+            "counted": result.worked is not None,
+        }
+        for result in results
+    ]

@@ -1,0 +1,301 @@
+"""The shopping list: for people, as JSON, and as a table for a spreadsheet."""
+
+from __future__ import annotations
+
+import csv
+import json
+from collections.abc import Iterator, Sequence
+from io import StringIO
+from itertools import groupby
+from typing import Any
+
+from rich.text import Text
+
+from wellstrung import shopping, units
+from wellstrung.checking import PlanResult
+from wellstrung.prices import PIECES, Money
+from wellstrung.records import record
+from wellstrung.report import Options
+from wellstrung.report.heading import as_data, head
+from wellstrung.report.terminal import Page
+from wellstrung.shopping import Kit
+from wellstrung.substitutes import Substitute
+from wellstrung.supply_line import LENGTH, VOLUME, SupplyLine, bought
+
+#: Below this many columns the list is stacked, since a table would break every word.
+_TABLE_FROM = 76
+_INDENT = 4
+_METRE, _MILLILITRE = 1000.0, 1000.0
+
+
+@record
+class Supplies:
+    """All that the list tells: the plans, their lines, kits, and what else would do, by plan."""
+
+    results: tuple[PlanResult, ...]
+    makers: int
+    lines: tuple[SupplyLine, ...]
+    kits: tuple[Kit, ...]
+    substitutes: tuple[tuple[str, Substitute], ...]
+
+
+def write(found: Supplies, options: Options) -> str:
+    """The list for people, with a box to tick for each thing that is to be bought."""
+    page = Page(options)
+    head(page, found.results, found.makers)
+    counted = [line for line in found.lines if not line.missing]
+    if counted and options.width >= _TABLE_FROM:
+        _table(page, counted)
+    else:
+        page.line()
+        _stacked(page, counted)
+    _bill(page, found.lines)
+    _substitutes(page, found)
+    _kits(page, found.kits)
+    _not_counted(page, found.lines)
+    return page.text()
+
+
+def _table(page: Page, lines: Sequence[SupplyLine]) -> None:
+    from rich import box
+    from rich.table import Table
+
+    table = Table(box=box.ASCII2 if page.ascii_only else box.SIMPLE, pad_edge=False)
+    table.add_column("")
+    table.add_column("what", ratio=1)
+    for amount in ("need", "spare", "have"):
+        table.add_column(amount, justify="right", no_wrap=True)
+    table.add_column("buy", max_width=max(16, page.console.width // 5))
+    priced = any(line.price is not None for line in lines)
+    if priced:
+        table.add_column("price", justify="right", no_wrap=True)
+    for group, of_group in groupby(lines, key=lambda line: line.group):
+        table.add_row("", Text(group, style="bold"))
+        for line in of_group:
+            what = Text(line.name).append(f"\n{line.describes}" if line.describes else "", "dim")
+            cells = [shown(line.need.middle, line), _spare(line), _had(line)]
+            cost = [_price(line)] if priced else []
+            table.add_row(_box(line), what, *map(Text, (*cells, buying(line), *cost)))
+    page.console.print(table)
+
+
+def _stacked(page: Page, lines: Sequence[SupplyLine]) -> None:
+    for group, of_group in groupby(lines, key=lambda line: line.group):
+        page.line(group, style="bold")
+        for line in of_group:
+            page.line(f"{_box(line)} {line.name}")
+            if line.describes:
+                page.line(line.describes, _INDENT, "dim")
+            page.pair("buy", buying(line), _INDENT)
+            spare = f", and {_spare(line)} spare" if line.spare else ""
+            had = f"; have {_had(line)}" if line.have else ""
+            page.pair("need", f"{shown(line.need.middle, line)}{spare}{had}", _INDENT)
+            page.pair("price", _price(line), _INDENT)
+        page.line()
+
+
+def _box(line: SupplyLine) -> str:
+    """A box to tick; ticked where there is nothing to buy."""
+    return "[ ]" if line.short else "[x]"
+
+
+def shown(amount: float, line: SupplyLine) -> str:
+    """An amount in the unit a shop has for it: pieces, cm and m, ml."""
+    if line.unit == LENGTH:
+        return units.show(amount, "m" if amount >= _METRE else "cm", 2 if amount >= _METRE else 1)
+    return f"{round(amount)}" if line.unit == PIECES else f"{amount / _MILLILITRE:.2f} ml"
+
+
+def _spare(line: SupplyLine) -> str:
+    return shown(line.spare, line) if line.spare else ""
+
+
+def _had(line: SupplyLine) -> str:
+    """What is on hand; how much is in a bottle of adhesive nobody knows."""
+    if line.unit == VOLUME:
+        return "yes" if line.have else ""
+    return shown(line.have, line) if line.have else ""
+
+
+def buying(line: SupplyLine) -> str:
+    """What is bought, what it is sold in first, then grams and pieces."""
+    if not line.short:
+        return "nothing"
+    more = []
+    if line.grams:
+        more.append(f"{line.grams:.1f}".removesuffix(".0") + " g")
+    if line.packs is not None and line.unit == PIECES and line.pack and line.pack.holds:
+        about = "about " if line.pack.less else ""
+        more.append(f"{about}{shown(line.buy, line)} pieces")
+    if line.packs == 1 and line.pack is not None:  # one pack has said one of them already
+        more = [told for told in more if told.removesuffix(" pieces") != line.pack.text]
+    more += line.notes
+    return bought(line) + (f" ({', '.join(more)})" if more else "")
+
+
+def _price(line: SupplyLine) -> str:
+    return str(line.cost) if line.cost is not None and line.short else ""
+
+
+def _bill(page: Page, lines: Sequence[SupplyLine]) -> None:
+    bill, without = shopping.bill(lines), shopping.unpriced(lines)
+    if any(line.price is not None for line in lines):
+        page.pair("in all", " and ".join(map(str, bill)), 0, "bold")
+        page.pair("no price", ", ".join(without), 0)
+        page.line()
+
+
+def _substitutes(page: Page, found: Supplies) -> None:
+    """Sizes of what is to be bought that would also do, by part and plan."""
+    if not found.substitutes:
+        return
+    page.line("would also do", style="bold")
+    several = len(found.results) > 1
+    for (title, part), sizes in groupby(found.substitutes, key=lambda one: (one[0], one[1].part)):
+        told = ", ".join(_also(size) for _, size in sizes)
+        page.pair("-", f"{part}{f' of {title}' if several else ''}: {told}", _INDENT - 2, gap=2)
+    page.line()
+
+
+def _also(size: Substitute) -> str:
+    return size.says if size.works else f"{size.field} as written does not do (take {size.says})"
+
+
+def _kits(page: Page, kits: Sequence[Kit]) -> None:
+    if not kits:
+        return
+    page.line("weigh out for each maker, spare ones included", style="bold")
+    for kit in kits:
+        told = ", ".join(
+            f"{bead.name} {f'{bead.grams:.1f} g' if bead.grams is not None else ''}".rstrip()
+            + f" ({bead.pieces})"
+            for bead in kit.beads
+        )
+        page.pair("-", f"{kit.title}: {told}", _INDENT - 2, gap=2)
+    page.line()
+
+
+def _not_counted(page: Page, lines: Sequence[SupplyLine]) -> None:
+    lacking = [line for line in lines if line.missing]
+    if lacking:
+        page.line("not counted", style="bold")
+        for line in lacking:
+            lacks = f"{line.name}: the plan lacks {' and '.join(line.missing)}"
+            page.pair("-", lacks, _INDENT - 2, gap=2)
+
+
+# --- for programs
+
+
+def as_json(found: Supplies) -> str:
+    """The list as JSON, as its published schema describes it."""
+    return json.dumps(data(found), indent=2, ensure_ascii=False)
+
+
+def data(found: Supplies) -> dict[str, Any]:
+    """The list as plain data."""
+    return {
+        "report": "wellstrung supplies",
+        "version": 1,
+        "makers": found.makers,
+        "plans": as_data(found.results),
+        "lines": [_line(line) for line in found.lines],
+        "bill": [_money(money) for money in shopping.bill(found.lines)],
+        "unpriced": shopping.unpriced(found.lines),
+        "kits": [
+            {
+                "title": kit.title,
+                "file": kit.file,
+                "beads": [
+                    {"name": bead.name, "pieces": bead.pieces, "grams": bead.grams}
+                    for bead in kit.beads
+                ],
+            }
+            for kit in found.kits
+        ],
+        "substitutes": [
+            {
+                "plan": title,
+                "part": size.part,
+                "field": size.field,
+                "says": size.says,
+                "low": size.low,
+                "high": size.high,
+                "works": size.works,
+            }
+            for title, size in found.substitutes
+        ],
+    }
+
+
+_UNITS = {PIECES: "pieces"}
+
+
+def _line(line: SupplyLine) -> dict[str, Any]:
+    pack = line.pack
+    return {
+        "group": line.group,
+        "name": line.name,
+        "describes": line.describes,
+        "unit": _UNITS.get(line.unit, line.unit),
+        "need": {"middle": line.need.middle, "likely": [line.need.low, line.need.high]},
+        "spare": line.spare,
+        "have": line.have,
+        "short": line.short,
+        "buy": line.buy,
+        "grams": line.grams,
+        "packs": line.packs,
+        "pack": {"sold_as": pack.word, "holds": pack.holds, "text": pack.text} if pack else None,
+        "price": line.price.text if line.price is not None else None,
+        "cost": _money(line.cost) if line.cost is not None else None,
+        "plans": list(line.plans),
+        "missing": list(line.missing),
+        "notes": list(line.notes),
+    }
+
+
+def _money(money: Money) -> dict[str, str]:
+    return {"amount": f"{money.amount:.2f}", "currency": money.currency}
+
+
+# --- for a spreadsheet
+
+_COLUMNS = (
+    "bought", "group", "what", "description", "unit", "need", "spare", "have", "buy", "grams",
+    "packs", "pack", "price", "cost", "currency", "also works", "plans", "note",
+)  # fmt: skip
+#: What a spreadsheet takes for the beginning of a formula: OWASP, CSV injection (from memory).
+_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
+
+
+def as_csv(found: Supplies) -> str:
+    """The lines as comma-separated values (RFC 4180); no text in it is taken for a formula."""
+    out = StringIO()
+    writer = csv.writer(out)
+    writer.writerow(_COLUMNS)
+    for line in found.lines:
+        writer.writerow([_cell(value) for value in _values(line, found)])
+    return out.getvalue()
+
+
+def _values(line: SupplyLine, found: Supplies) -> Iterator[str | float | None]:
+    also = "; ".join(
+        dict.fromkeys(_also(size) for _, size in found.substitutes if line.name == size.part)
+    )
+    yield "" if line.short else "x"
+    yield from (line.group, line.name, line.describes, _UNITS.get(line.unit, line.unit))
+    yield from (round(amount, 2) for amount in (line.need.middle, line.spare, line.have, line.buy))
+    yield round(line.grams, 1) if line.grams is not None else None
+    yield from (line.packs, f"{line.pack.word} {line.pack.text}".strip() if line.pack else None)
+    yield line.price.text if line.price is not None else None
+    yield f"{line.cost.amount:.2f}" if line.cost is not None else None
+    yield line.cost.currency if line.cost is not None else None
+    yield from (also, "; ".join(line.plans))
+    yield "; ".join((*line.notes, *(f"lacks {field}" for field in line.missing)))
+
+
+def _cell(value: str | float | None) -> str | float:
+    """A value as a cell; text that a spreadsheet would work out is quoted with an apostrophe."""
+    if isinstance(value, str):
+        return f"'{value}" if value.startswith(_FORMULA) else value
+    return "" if value is None else value

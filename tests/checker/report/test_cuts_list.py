@@ -1,0 +1,87 @@
+"""The cutting list: against its published schema, and its bars to the character."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from jsonschema import Draft202012Validator
+
+import wellstrung_schemas as schemas
+from running import SAMPLES
+from wellstrung import cuts, host
+from wellstrung.checking import Checker
+from wellstrung.cuts import Bar, ChainPiece
+from wellstrung.report import Options
+from wellstrung.report.cuts_list import as_json, drawn, write
+
+CHECKER = Checker(host.load(), keep=True)
+VALIDATOR = Draft202012Validator(schemas.load("cuts"))
+COLLAR = SAMPLES / "slack_tide_collar.yaml"
+PLANS = [*sorted(SAMPLES.glob("*.yaml")), *sorted((SAMPLES / "class").glob("*.yaml"))]
+
+
+def page(file: Path, options: Options, makers: int = 1) -> str:
+    results = [CHECKER.check_file(file)]
+    return write(results, makers, cuts.listed(results, makers), options)
+
+
+@pytest.mark.parametrize("file", PLANS, ids=lambda file: file.stem)
+def test_fits_its_schema(file: Path) -> None:
+    results = [CHECKER.check_file(file)]
+    VALIDATOR.validate(json.loads(as_json(results, 2, cuts.listed(results, 2))))
+
+
+def test_every_piece_is_in_the_report() -> None:
+    results = [CHECKER.check_file(COLLAR)]
+    (chain,) = json.loads(as_json(results, 12, cuts.listed(results, 12)))["chains"]
+    assert sum(len(bar["pieces"]) for bar in chain["bars"]) == 84
+    assert chain["bars"][0]["written"] == "50 cm" and chain["bars"][-1]["written"] is None
+
+
+@pytest.mark.parametrize("width", [40, 60, 80, 120])
+def test_no_line_but_a_path_is_wider_than_the_page(width: int) -> None:
+    for file in PLANS:
+        for line in page(file, Options(width), makers=2).splitlines():
+            assert len(line) <= width or "sample_plans/" in line, line
+            assert line == line.rstrip()
+
+
+def test_a_terminal_without_unicode_gets_ascii() -> None:
+    text = page(COLLAR, Options(60, ascii_only=True))
+    assert text.isascii() and "|====" in text
+
+
+bars = st.builds(
+    lambda sizes, gap, left: Bar(
+        sum(sizes) + gap * len(sizes) + left, "", "loop",
+        tuple(
+            ChainPiece("drop", 1, 1, (), sum(sizes[:n]) + gap * n, size, "")
+            for n, size in enumerate(sizes)
+        ),
+        left,
+    ),
+    st.lists(st.floats(5, 80), min_size=1, max_size=12), st.floats(0.5, 20), st.floats(1, 200),
+)  # fmt: skip
+
+
+@given(bars, st.integers(60, 120))
+def test_a_bar_is_as_wide_as_asked_and_shows_every_piece(bar: Bar, width: int) -> None:
+    told = drawn(bar, width, ascii_only=True)
+    assert len(told) == width and told[0] == told[-1] == "|"
+    runs = [run for run in told.strip("|").split("x") if run.startswith("=")]
+    assert len(runs) == len(bar.pieces)
+
+
+def test_links_are_counted_before_they_are_cut() -> None:
+    text = page(COLLAR, Options(80))
+    assert "1. 6 links (1..6) for drop, then cut through links 7 and 8" in text
+    assert "from 50 cm: 7 pieces, 12 links lost (7.7 cm), 12.2 cm left" in text
+    assert "7 drop: cut now" in text
+
+
+def test_a_piece_that_nothing_is_cut_for_says_so() -> None:
+    assert write([], 1, cuts.CutList((), (), ()), Options()).endswith("nothing is to be cut")

@@ -1,0 +1,51 @@
+"""The table of sizes: against its published schema, and at every width."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from jsonschema import Draft202012Validator
+
+import wellstrung_schemas as schemas
+from wellstrung import host, sizes
+from wellstrung.checking import Checker
+from wellstrung.report import Options
+from wellstrung.report.sizes_list import as_json, write
+from wellstrung.sizes import Sizes
+
+HOST = host.load()
+VALIDATOR = Draft202012Validator(schemas.load("sizes"))
+FILLS = Path(__file__).parent / "fills_the_rest.yaml"
+
+
+def over(first: str, last: str, step: str) -> Sizes:
+    result = Checker(HOST, keep=True).check_file(FILLS)
+    return sizes.over(result, HOST, first, last, step)
+
+
+def test_fits_its_schema() -> None:
+    found = json.loads(as_json(over("40 cm", "90 cm", "10 cm")))
+    VALIDATOR.validate(found)
+    assert [size["text"] for size in found["sizes"]][::5] == ["40 cm", "90 cm"]
+    assert found["sizes"][-1]["breaks"][0]["rule"] == "beads-enough"
+
+
+@pytest.mark.parametrize("width", [40, 60, 80, 120])
+def test_no_line_is_wider_than_the_page(width: int) -> None:
+    text = write(over("40 cm", "90 cm", "10 cm"), Options(width))
+    for line in text.splitlines():
+        assert len(line) <= width or str(FILLS) in line, line
+        assert line == line.rstrip()
+
+
+def test_what_breaks_is_told_once_with_the_sizes_at_which_it_does() -> None:
+    text = write(over("46 cm", "100 cm", "18 cm"), Options(80))
+    assert "ERROR beads-enough at 82 cm, 100 cm" in " ".join(text.split())
+    assert "46 cm *" in text and "* the plan's own size" in text
+
+
+def test_where_nothing_breaks_it_says_so() -> None:
+    text = write(over("44 cm", "48 cm", "2 cm"), Options(80, ascii_only=True))
+    assert "nothing breaks at any of these sizes" in text and text.isascii()

@@ -1,0 +1,155 @@
+"""The shopping list: against its published schema, in a spreadsheet's hands, at every width."""
+
+from __future__ import annotations
+
+import csv
+import json
+from functools import cache
+from io import StringIO
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from jsonschema import Draft202012Validator
+
+import wellstrung_schemas as schemas
+from running import SAMPLES
+from wellstrung import bench_file, host, shopping, substitutes
+from wellstrung.checking import Checker
+from wellstrung.cli import _ASCII
+from wellstrung.report import Options
+from wellstrung.report.supplies_list import Supplies, _cell, as_csv, as_json, write
+from wellstrung.supply_line import Needed, SupplyLine
+
+HOST = host.load()
+VALIDATOR = Draft202012Validator(schemas.load("supplies"))
+PRICES, _ = bench_file.read(Path(__file__).parent / "bench_of_prices.yaml")
+CLASS = sorted((SAMPLES / "class").glob("*.yaml"))
+
+
+@cache
+def listed(*texts: str, makers: int = 1, also: bool = False) -> Supplies:
+    checker = Checker(HOST, keep=True, bench=PRICES)
+    results = tuple(
+        checker.check_text(text, f"plan{number}.yaml") for number, text in enumerate(texts)
+    )
+    lines = tuple(shopping.needed(results, makers))
+    names = {line.name for line in lines if line.short and also}
+    sizes = tuple(
+        (result.title, size)
+        for result in results
+        for size in substitutes.found(result, checker, names)
+    )
+    return Supplies(results, makers, lines, tuple(shopping.kits(results)), sizes)
+
+
+def of(file: Path, makers: int = 1, *, also: bool = False) -> Supplies:
+    return listed(file.read_text(encoding="utf-8"), makers=makers, also=also)
+
+
+COLLAR = SAMPLES / "slack_tide_collar.yaml"
+
+
+@pytest.mark.parametrize("file", [*SAMPLES.glob("*.yaml"), *CLASS], ids=lambda file: file.stem)
+def test_fits_its_schema(file: Path) -> None:
+    found = json.loads(as_json(of(file, makers=3)))
+    VALIDATOR.validate(found)
+    assert found["plans"][0]["counted"] and found["lines"]
+
+
+def test_sizes_that_would_also_do_fit_the_schema() -> None:
+    found = json.loads(as_json(of(COLLAR, makers=12, also=True)))
+    VALIDATOR.validate(found)
+    assert {one["part"] for one in found["substitutes"]} == {
+        "cap", "carrier", "small", "frame", "toggle",
+    }  # fmt: skip
+
+
+def test_a_class_of_several_plans_and_one_that_is_not_understood_fits_it_too() -> None:
+    texts = [file.read_text(encoding="utf-8") for file in CLASS[:2]]
+    found = json.loads(as_json(listed("a: [", *texts, "plan: 1")))
+    VALIDATOR.validate(found)
+    assert [plan["counted"] for plan in found["plans"]] == [False, True, True, False]
+
+
+def test_the_bill_is_the_sum_of_the_costs() -> None:
+    found = json.loads(as_json(of(COLLAR, makers=12)))
+    for money in found["bill"]:
+        cents = [
+            round(100 * float(line["cost"]["amount"]))
+            for line in found["lines"]
+            if line["cost"] and line["cost"]["currency"] == money["currency"]
+        ]
+        assert round(100 * float(money["amount"])) == sum(cents)
+    assert found["unpriced"] == ["frame", "glue"]
+
+
+def test_the_table_has_a_row_for_every_line_and_a_head() -> None:
+    found = of(COLLAR, makers=12, also=True)
+    head, *rows = csv.reader(StringIO(as_csv(found), newline=""))
+    assert head[:4] == ["bought", "group", "what", "description"]
+    assert [row[2] for row in rows] == [line.name for line in found.lines]
+    assert all(len(row) == len(head) for row in rows)
+    kelp = dict(zip(head, rows[0], strict=True))
+    assert kelp["packs"] == "27" and kelp["cost"] == "113.40" and kelp["currency"] == "EUR"
+    cap = dict(zip(head, rows[5], strict=True))
+    assert cap["also works"].startswith("bore 10..10.55 mm; depth")
+
+
+def test_lines_of_the_table_end_as_rfc_4180_has_it() -> None:
+    text = as_csv(of(COLLAR))
+    assert text.count("\r\n") == len(text.splitlines()) and text.endswith("\r\n")
+
+
+@given(st.text())
+def test_no_cell_is_a_formula_and_what_is_written_is_read_back(text: str) -> None:
+    cell = str(_cell(text))
+    assert not cell.startswith(("=", "+", "-", "@", "\t", "\r", "\n"))
+    assert cell.removeprefix("'") == text.removeprefix("'") or cell == text
+
+
+def test_names_that_are_formulas_reach_no_spreadsheet_as_such() -> None:
+    evil = '=HYPERLINK("http://x","y")'
+    line = SupplyLine("beads", evil, '-1+1, "quoted"\nand broken', "", Needed(1, 1, 1))
+    (_, row) = csv.reader(StringIO(as_csv(Supplies((), 1, (line,), (), ())), newline=""))
+    assert row[2] == f"'{evil}" and row[3].startswith("'-1+1")
+
+
+@pytest.mark.parametrize("width", [40, 60, 76, 80, 100, 120])
+def test_no_line_is_wider_than_the_page(width: int) -> None:
+    for file in (COLLAR, *CLASS):
+        found = of(file, makers=12, also=file == COLLAR)
+        for line in write(found, Options(width)).splitlines():
+            assert len(line) <= width or line.startswith("bench: "), line
+            assert line == line.rstrip()
+
+
+def test_without_colour_and_unicode_it_is_plain() -> None:
+    text = write(of(COLLAR), Options(80, ascii_only=True)).translate(_ASCII)
+    assert text.isascii() and "\x1b[" not in text and "GBP 5.25" in text
+    assert "\x1b[" in write(of(COLLAR), Options(80, colour=True))
+
+
+def test_what_is_on_hand_is_ticked_and_what_is_to_be_bought_has_an_open_box() -> None:
+    found = of(COLLAR)
+    text = write(found, Options(60))
+    assert "[x] kelp" in text and "[ ] cap" in text
+    assert text.count("[x]") == sum(not line.short for line in found.lines)
+
+
+def test_a_plan_that_cannot_be_made_as_written_is_told_first() -> None:
+    orla = SAMPLES / "class" / "orla_lantern_collar.yaml"
+    text = write(of(orla, also=True), Options(80))
+    assert text.splitlines()[3] == (
+        "not makeable as written, 2 errors: `wellstrung check` says what to change first"
+    )
+    assert "cap: bore as written does not do (take a bore of 7.94..8.71 mm)" in text
+
+
+def test_what_lacks_a_field_is_told_and_not_counted() -> None:
+    text = write(
+        listed(COLLAR.read_text(encoding="utf-8").replace(", make: Japanese", "")), Options()
+    )
+    assert "- kelp: the plan lacks `make` of `kelp`" in text
+    assert "[ ] kelp" not in text and "[ ]   kelp" not in text
