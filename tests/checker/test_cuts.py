@@ -69,6 +69,16 @@ def test_links_that_are_skipped_in_an_open_chain_are_left_over() -> None:
     assert bar.pieces[0].how == "open links 6 and 7, link 6 left over"
 
 
+def test_several_links_that_are_skipped_are_told_from_first_to_last() -> None:
+    opened = COLLAR.replace("links_are: soldered", "links_are: open")
+    three = {
+        "pattern: [loop, bar]": "pattern: [loop, bar, bar]",
+        "ends_with: bar, links: 6": "links: 4",
+    }
+    (bar,) = bars(changed(opened, three))
+    assert bar.pieces[0].how == "open links 5 and 7, links 5..6 left over"
+
+
 def test_of_three_lost_links_the_middle_one_falls_away() -> None:
     three = "pattern: [loop, bar, bar]"
     longer = {"pattern: [loop, bar]": three, "ends_with: bar, ": "", "45 cm": "90 cm"}

@@ -15,7 +15,7 @@ from running import ROOT, SAMPLES
 from wellstrung import cuts, host, shopping
 from wellstrung.bench import Bench
 from wellstrung.checking import Checker, PlanResult
-from wellstrung.supply_line import Needed, Pack, SupplyLine, added
+from wellstrung.supply_line import Needed, Pack, SupplyLine, added, bought
 from wellstrung.testing import Case, cases, changed
 
 HOST = host.load()
@@ -152,8 +152,8 @@ def test_a_plan_whose_supplies_are_what_was_bought_for_it_is_right(path: Path) -
     bare = re.sub(r"(kind: thread, [^}]*), length: [^}]*}", r"\1}", bare)
     lines = shopping.needed([checked(bare)])
     groups = ("beads", "thread", "chain", "rings")
-    bought = "\n".join(written(line) for line in lines if line.group in groups)
-    result = checked(f"{bare}\nsupplies:\n{bought}\n")
+    lines_bought = "\n".join(written(line) for line in lines if line.group in groups)
+    result = checked(f"{bare}\nsupplies:\n{lines_bought}\n")
     assert [remark.says for remark in result.remarks if remark.counts] == []
     judged = {entry.rule for entry in result.unjudged}
     assert not judged & {"beads-enough", "rings-enough", "spare-share", "thread-enough"}
@@ -383,3 +383,39 @@ def test_chain_is_bought_as_if_every_link_were_as_long_as_is_likely() -> None:
     assert line_of("bar chain", shopping.needed([checked(plan)])).buy == 50
     longer = changed(plan, {"length: 375 mm": "length: 380 mm"})
     assert line_of("bar chain", shopping.needed([checked(longer)])).buy == 0
+
+
+def test_adhesive_that_is_not_stirred_leaves_nothing_behind() -> None:
+    quick = changed(COLLAR, {"type: two-part epoxy": "type: cyanoacrylate"})
+    stirred, from_the_bottle = (
+        line_of("glue", shopping.needed([checked(text)])) for text in (COLLAR, quick)
+    )
+    assert from_the_bottle.need.middle == pytest.approx(stirred.need.middle / 2)
+    assert from_the_bottle.notes == ()
+
+
+def test_a_fringe_hangs_on_one_thread_with_the_usual_tails() -> None:
+    result = KEEPS.check_file(SAMPLES / "spindrift_earrings.yaml")
+    assert result.worked is not None
+    leg, panel = (result.worked.get(f"{part}.thread").middle for part in ("drop", "panel"))
+    assert 18 * leg < 1600 - 350 and panel < 1600 - 400  # one thread does for each of them
+    line = line_of("line", shopping.needed([result]))
+    assert line.need.middle == pytest.approx(18 * leg + 350 + 2 * (panel + 400))
+
+
+@pytest.mark.parametrize(
+    ("pack", "text"),
+    [("pack: 20 g", "2 packs of 20 g"), ("pack: 50 g, sold_as: box", "1 box of 50 g")],
+)
+def test_what_is_bought_in_words(pack: str, text: str) -> None:
+    plan = changed(COLLAR, {"supplies:\n": f"supplies:\n  - {{bead: kelp, {pack}}}\n"})
+    shorter = changed(plan, {"length: 39.7 cm": "length: 30 cm"})
+    line = line_of("kelp", shopping.needed([checked(shorter)], on_hand=False))
+    assert bought(line) == text
+
+
+def test_several_boxes() -> None:
+    line = SupplyLine("beads", "kelp", "", "", Needed(9, 9, 9), pack=Pack(4, "box", "4"))
+    assert bought(line) == "3 boxes of 4"
+    assert bought(SupplyLine("chain", "c", "", "mm", Needed(0, 0, 0), cut_short=1234.0)) == "1.24 m"
+    assert bought(SupplyLine("chain", "c", "", "mm", Needed(0, 0, 0), cut_short=34.0)) == "4 cm"
