@@ -71,6 +71,7 @@ class _Builder:
         for part in self.parts.values():
             self._check_part(part, stitches)
         self._check_supplies()
+        self._check_prepared()
         run = tuple(self._run())
         self._check_rest(run)
         self._check_loop()
@@ -376,6 +377,15 @@ class _Builder:
                     self._unknown("bead", str(entry.node.value), self.beads, entry.node)
                 elif name in ("part", "chain", "thread"):
                     self._part(entry.node)
+
+    def _check_prepared(self) -> None:
+        """What is brought to a class ready made is a part."""
+        entry = self.tree.entries.get("class")
+        node = entry.node if entry else None
+        listed_there = node.entries.get("prepared") if isinstance(node, reading.Mapping) else None
+        if listed_there is not None and isinstance(listed_there.node, reading.Sequence):
+            for name in listed_there.node.items:
+                self._part(name)
 
     def _check_loop(self) -> None:
         """A run that closes on itself is not open."""

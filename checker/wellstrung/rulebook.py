@@ -74,6 +74,7 @@ from wellstrung.quantity import (
 )
 from wellstrung.words import article
 from wellstrung.work import (
+    ClassMeets,
     Cutting,
     GluedEnd,
     GluedJoint,
@@ -83,6 +84,7 @@ from wellstrung.work import (
     RingOnCappedRope,
     ThreadEnds,
     caps_at,
+    done_at_home,
 )
 
 Level = Literal["error", "warning", "caution"]
@@ -178,6 +180,21 @@ class Ask:
         end = Place(item.file, item.end_line, item.end_column, item.end_line, item.end_column)
         return Edit(end, "\n" + " " * (item.column - 3) + f"- {text}")
 
+    def with_field(self, node: reading.Mapping, name: str, value: str) -> Edit:
+        """An edit that writes a field into a group, or another value where it is there."""
+        if name in node.entries:
+            return Edit(node.entries[name].node.place, value)
+        source, place = self.source(node.place), node.place
+        if source.startswith("{") and "\n" not in source:
+            return Edit(place, f"{source[:-1].rstrip(' ,')}, {name}: {value}}}")
+        last = next(reversed(node.entries.values())).node.place
+        end = Place(last.file, last.end_line, last.end_column, last.end_line, last.end_column)
+        flow = source.startswith("{")
+        lead = (
+            ", " if flow else "\n" + " " * (next(iter(node.entries.values())).key.place.column - 1)
+        )
+        return Edit(end, f"{lead}{name}: {value}")
+
     def moved_before(self, step: Step, other: Step) -> tuple[Edit, ...]:
         """Edits that move a step to before an earlier one; the steps between go down by one."""
         steps = self.plan.steps[other.number - 1 : step.number]
@@ -256,6 +273,27 @@ def spelled_time(minutes: float) -> str:
     if minutes >= 120 and minutes % 60 == 0:
         return f"{number(minutes / 60)} h"
     return f"{number(minutes)} min"
+
+
+def hours(minutes: float) -> str:
+    """A time as one would say it, to the minute.
+
+    >>> hours(40), hours(130), hours(1440)
+    ('40 min', '2 h 10 min', '24 h')
+    """
+    whole, left = divmod(round(minutes), 60)
+    if not whole:
+        return f"{left} min"
+    return f"{whole} h {left} min" if left else f"{whole} h"
+
+
+def often(count: int) -> str:
+    """How many times, in words where there are words for it.
+
+    >>> often(1), often(2), often(3)
+    ('once', 'twice', '3 times')
+    """
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")
 
 
 def thinner_wires(wire: Quantity, limit: float) -> list[str]:
@@ -345,6 +383,7 @@ __all__ = [
     "Caution",
     "ChainCut",
     "ClaspClosed",
+    "ClassMeets",
     "CoreInRope",
     "Cutting",
     "Edit",
@@ -411,12 +450,15 @@ __all__ = [
     "caps_at",
     "compare",
     "derived",
+    "done_at_home",
     "exact",
     "fills_rest",
     "fringe_passes",
+    "hours",
     "in_unit_of",
     "leaf",
     "number",
+    "often",
     "passes_of",
     "pieces_hung",
     "sized_by",

@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+from wellstrung import reading
 from wellstrung.joins import Subject, pieces_hung
-from wellstrung.model import Hung, Part, Plan, Role, Step
+from wellstrung.model import Hung, Item, Part, Plan, Role, Step
 from wellstrung.place import Place
 
 #: Steps that put a pull on what was glued.
@@ -147,6 +148,18 @@ class Cutting(Subject):
         return tuple(dict.fromkeys(str(step.get("part")) for step in self.steps))
 
 
+@dataclass(frozen=True)
+class ClassMeets(Subject):
+    """The class that a piece is made in, and the parts that are brought to it ready made.
+
+    `makes` are the steps that make one of the other parts, by that part.
+    """
+
+    meets: Item
+    makes: tuple[tuple[Part, tuple[Step, ...]], ...]
+    prepared: tuple[Part, ...]
+
+
 def simulate(plan: Plan) -> tuple[Subject, ...]:
     """The subjects that the work steps give."""
     return (
@@ -157,6 +170,7 @@ def simulate(plan: Plan) -> tuple[Subject, ...]:
         *_mixed(plan),
         *_cutting(plan),
         *_glued_ends(plan),
+        *_class(plan),
     )
 
 
@@ -326,6 +340,36 @@ def _glued_ends(plan: Plan) -> dict[Subject, None]:
             adhesive, cap, rope = (plan.parts[str(step.get(n))] for n in ("with", "part", "to"))
             found.setdefault(GluedEnd(step.place, adhesive, cap, rope))
     return found
+
+
+#: Verbs whose work on a part can be done at home, and the part be brought.
+_AT_HOME = frozenset({"weave", "string", "knot", "cut", "wrap loop", "finish thread", "measure"})
+
+
+def prepared(plan: Plan) -> tuple[str, ...]:
+    """Names of the parts that are brought to the class ready made."""
+    node = plan.written("class", "prepared")
+    return tuple(str(name) for name in node.value) if node is not None else ()
+
+
+def done_at_home(plan: Plan, step: Step) -> bool:
+    """Whether a step makes a part that is brought to the class ready made."""
+    return step.verb in _AT_HOME and step.get("part") in prepared(plan)
+
+
+def _class(plan: Plan) -> Iterator[Subject]:
+    entry = plan.tree.entries.get("class")
+    if entry is None or not isinstance(entry.node, reading.Mapping):
+        return
+    makes: dict[Part, list[Step]] = {}
+    for step in plan.steps:
+        part = plan.parts.get(str(step.get("part")))
+        if part is not None and step.verb in _AT_HOME and part.name not in prepared(plan):
+            makes.setdefault(part, []).append(step)
+    meets = Item("class", entry.key, entry.node, plan.bench)
+    each = tuple((part, tuple(steps)) for part, steps in makes.items())
+    brought = tuple(plan.parts[name] for name in prepared(plan))
+    yield ClassMeets(entry.key.place, meets, each, brought)
 
 
 def _parts_at_work(plan: Plan) -> Iterator[Subject]:

@@ -40,9 +40,9 @@ MAY: dict[str, set[str]] = {
     "stringing": {"tables", "model", "quantity", "units"},
     "joins": {"chain", "model", "place", "units"},
     "rest": {"model", "quantity", "units"},
-    "work": {"joins", "model", "place"},
+    "work": {"joins", "model", "place", "reading"},
     "needs": {"joins", "model", "reading"},
-    "work_time": {"bench", "bench_time", "joins", "model", "quantity"},
+    "work_time": {"bench", "bench_time", "joins", "model", "quantity", "reading", "work"},
     "derive": {
         "joins", "model", "needs", "palette", "quantity", "rest", "stringing", "words", "work_time",
     },

@@ -13,6 +13,7 @@ from wellstrung.rulebook import (
     Remedy,
     Rule,
     Step,
+    often,
 )
 
 
@@ -102,22 +103,18 @@ def _misfit_counted(work: PartAtWork, field: str, done: int, last: Step) -> Misf
     edits = (Edit(place, str(mended)),) if mended > 0 and place != last.place else ()
     return Misfit(
         says=(
-            f"the steps {work.verb} `{work.part.name}` {_times(done)}, and the piece has it"
-            f" {_times(wanted)}"
+            f"the steps {work.verb} `{work.part.name}` {often(done)}, and the piece has it"
+            f" {often(wanted)}"
         ),
         place=place,
-        found=_times(done),
-        needed=_times(wanted),
+        found=often(done),
+        needed=often(wanted),
         remedies=(Remedy(f"write `{field}: {mended}` in step {last.number}", edits),)
         if mended > 0
         else (Remedy(f"take out what step {last.number} does too much"),),
         at_most="warning",
         also=(work.part.key.place,),
     )
-
-
-def _times(count: int) -> str:
-    return "once" if count == 1 else "twice" if count == 2 else f"{count} times"
 
 
 _DOES = {"weave": "weaves", "cut": "cuts", "glue": "glues", "hang": "hangs", "close ring": "closes"}
