@@ -114,6 +114,8 @@ class Item:
         what = " ".join(path).replace("_", " ")
         if len(path) == 1 and path[0] in self.measurable:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
+        if unit == "°C":
+            return f"measure how warm it is where `{self.name}` cures"
         if unit == "N":
             return f"ask for the {what} of `{self.name}` with a closer tolerance"
         exact = parsed.low == parsed.high
@@ -166,6 +168,14 @@ class Item:
     def duration(self, *path: str) -> Quantity:
         """A time in minutes."""
         return self._value(units.duration, "min", path, "")
+
+    def volume(self, *path: str) -> Quantity:
+        """A volume in ml."""
+        return self._value(units.volume, "ml", path, "")
+
+    def temperature(self, *path: str) -> Quantity:
+        """How warm it is, in °C."""
+        return self._value(units.temperature, "°C", path, "")
 
     def _value(
         self,

@@ -14,6 +14,7 @@ from itertools import pairwise
 from wellstrung import reading
 from wellstrung.joins import Subject, pieces_hung
 from wellstrung.model import Hung, Item, Part, Plan, Role, Step
+from wellstrung.needs import supply_lines
 from wellstrung.place import Place
 
 #: Steps that put a pull on what was glued.
@@ -137,6 +138,24 @@ class GluedEnd(Subject):
 
 
 @dataclass(frozen=True)
+class GlueUsed(Subject):
+    """An adhesive, the ends it holds with how many joints of each, its mixes, and what is on hand.
+
+    Joints and mixes are those of every piece that the plan makes.
+    """
+
+    adhesive: Part
+    ends: tuple[tuple[GluedEnd, int], ...]
+    mixes: int
+    lines: tuple[Item, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The adhesive."""
+        return (self.adhesive.name,)
+
+
+@dataclass(frozen=True)
 class Cutting(Subject):
     """Every step that cuts metal: what is told once, however many there are."""
 
@@ -170,6 +189,7 @@ def simulate(plan: Plan) -> tuple[Subject, ...]:
         *_mixed(plan),
         *_cutting(plan),
         *_glued_ends(plan),
+        *_glue_used(plan),
         *_class(plan),
     )
 
@@ -294,7 +314,7 @@ def _too_late(
     return before > 0 and not (begun and before < len(caps_at(plan, rope)))
 
 
-def _mixed(plan: Plan) -> Iterator[Subject]:
+def _mixed(plan: Plan) -> Iterator[Mixed]:
     rows: list[list[Step]] = []
     for before, step in pairwise((None, *plan.steps)):
         if step is None or step.verb != "glue":
@@ -337,9 +357,28 @@ def _glued_ends(plan: Plan) -> dict[Subject, None]:
     found: dict[Subject, None] = {}
     for step in plan.steps:
         if step.verb == "glue":
-            adhesive, cap, rope = (plan.parts[str(step.get(n))] for n in ("with", "part", "to"))
-            found.setdefault(GluedEnd(step.place, adhesive, cap, rope))
+            found.setdefault(_glued_end(plan, step))
     return found
+
+
+def _glued_end(plan: Plan, step: Step) -> GluedEnd:
+    adhesive, cap, rope = (plan.parts[str(step.get(n))] for n in ("with", "part", "to"))
+    return GluedEnd(step.place, adhesive, cap, rope)
+
+
+def _glue_used(plan: Plan) -> Iterator[Subject]:
+    """Each adhesive with all that the steps glue with it."""
+    mixes: Counter[str] = Counter()
+    for row in _mixed(plan):
+        mixes[row.adhesive.name] += row.mixes
+    for name, count in mixes.items():
+        joints: Counter[GluedEnd] = Counter()
+        for step in plan.steps:
+            if step.verb == "glue" and step.get("with") == name:
+                joints[_glued_end(plan, step)] += joints_of(step) * plan.makes
+        adhesive, lines = plan.parts[name], supply_lines(plan, "part", name)
+        ends = tuple(joints.items())
+        yield GlueUsed(adhesive.key.place, adhesive, ends, count * plan.makes, lines)
 
 
 #: Verbs whose work on a part can be done at home, and the part be brought.

@@ -40,7 +40,7 @@ MAY: dict[str, set[str]] = {
     "stringing": {"tables", "model", "quantity", "units"},
     "joins": {"chain", "model", "place", "units"},
     "rest": {"model", "quantity", "units"},
-    "work": {"joins", "model", "place", "reading"},
+    "work": {"joins", "model", "needs", "place", "reading"},
     "needs": {"joins", "model", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity", "reading", "work"},
     "derive": {
@@ -48,7 +48,8 @@ MAY: dict[str, set[str]] = {
     },
     "stitches": {"circles", "model", "quantity", "tables", "thread"},
     "kinds": {
-        "chain", "derive", "joins", "model", "quantity", "rings", "stitches", "tables", "thread",
+        "chain", "derive", "glue", "joins", "model", "quantity", "rings", "stitches", "tables",
+        "thread",
     },
     "rulebook": {
         "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "words",
