@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import chain
 from pathlib import Path
 
-from wellstrung import building, joins, model, needs, reading, shape, work
+from wellstrung import building, joins, model, needs, reading, shape, work, work_joins
 from wellstrung.bench import Bench
 from wellstrung.derive import Quantities
 from wellstrung.host import Host
@@ -160,7 +161,8 @@ class Checker:
             return _refused(read, faults)
         quantities = Quantities(plan)
         judged = _Judged(self.host, plan, quantities)
-        judged.run((*joins.find(plan), *work.simulate(plan), *needs.find(plan)))
+        subjects = (joins.find(plan), work.simulate(plan), work_joins.find(plan), needs.find(plan))
+        judged.run(chain.from_iterable(subjects))
         spoken = list(_one_cause_each(judged.remarks, self.host.rules))
         found = [
             self._with_true_remedy(plan, remark, remedies, judged.raised) if offer else remark

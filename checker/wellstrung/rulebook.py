@@ -74,6 +74,7 @@ from wellstrung.quantity import (
 )
 from wellstrung.words import article
 from wellstrung.work import (
+    WEARING,
     ClassMeets,
     Cutting,
     GluedEnd,
@@ -87,6 +88,7 @@ from wellstrung.work import (
     caps_at,
     done_at_home,
 )
+from wellstrung.work_joins import JoinAtWork
 
 Level = Literal["error", "warning", "caution"]
 
@@ -195,6 +197,12 @@ class Ask:
             ", " if flow else "\n" + " " * (next(iter(node.entries.values())).key.place.column - 1)
         )
         return Edit(end, f"{lead}{name}: {value}")
+
+    def new_step(self, text: str) -> Edit:
+        """An edit that adds a step at the end of the work, before the piece is packed or worn."""
+        steps = self.plan.steps
+        made = [step for step in steps if step.verb not in WEARING]
+        return self.new_item_after((made or steps)[-1].place, text)
 
     def moved_before(self, step: Step, other: Step) -> tuple[Edit, ...]:
         """Edits that move a step to before an earlier one; the steps between go down by one."""
@@ -403,6 +411,7 @@ __all__ = [
     "HungByEyes",
     "HungOnEyes",
     "Item",
+    "JoinAtWork",
     "Level",
     "LinkThroughCone",
     "MetalParts",

@@ -417,19 +417,14 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
         return
     placed = _placed(plan)
     steps_of: dict[str, dict[Step, str]] = {}
-    closing: dict[str, list[Step]] = {}
     for step in plan.steps:
         for name in _NAMED:
             part = plan.parts.get(str(step.get(name)))
             if part is not None and part.kind.role not in (Role.LOOSE, Role.GLUE):
                 steps_of.setdefault(part.name, {}).setdefault(step, name)
-        if step.verb == "hang" and step.get("by") is not None:
-            closing.setdefault(str(step.get("by")), []).append(step)
     for (part, verb), counts in _wanted(plan).items():
         steps = steps_of.get(part.name, {})
         made = [step for step, name in steps.items() if step.verb == verb and name == "part"]
-        if verb == "close ring":
-            made += closing.get(part.name, [])
         needed_by = [step for step in steps if step not in made] if verb in _MAKING else []
         yield PartAtWork(part.key.place, part, verb, *counts, tuple(made), tuple(needed_by))
     for name, steps in steps_of.items():
@@ -445,7 +440,7 @@ _NAMED = ("part", "to", "onto", "from", "by", "around")
 
 
 def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
-    """How many times each part must be woven, cut, glued, hung or closed; and by counting rings."""
+    """How many times each part must be woven, cut, glued or hung; and by counting rings."""
     wanted: dict[tuple[Part, str], tuple[int, int]] = {}
 
     def want(part: Part, verb: str, count: int, rings: int) -> None:
@@ -455,13 +450,9 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
     for entry in plan.run:
         for part in entry.parts:
             _want_made(part, wanted)
-        if entry.part.kind.role is Role.RING and entry.part.text("closing") == "open":
-            want(entry.part, "close ring", entry.linked, entry.linked)
     for line in plan.hung:
         _want_made(line.part, wanted)
         want(line.part, "hang", pieces_hung(line), line.times)
-        if line.by is not None and line.by.text("closing") == "open":
-            want(line.by, "close ring", line.times, line.times)
     for before, after in plan.neighbours:
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
         if set(roles) == {Role.ROPE, Role.CAP}:

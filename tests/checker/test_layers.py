@@ -41,6 +41,7 @@ MAY: dict[str, set[str]] = {
     "joins": {"chain", "model", "place", "units"},
     "rest": {"model", "quantity", "units"},
     "work": {"joins", "model", "needs", "place", "reading"},
+    "work_joins": {"joins", "model"},
     "needs": {"joins", "model", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity", "reading", "work"},
     "derive": {
@@ -53,14 +54,14 @@ MAY: dict[str, set[str]] = {
     },
     "rulebook": {
         "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "words",
-        "work",
+        "work", "work_joins",
     },
     "hooks": set(),
     "installed": set(),
     "host": {"hooks", "installed"},
     "checking": {
-        "building", "joins", "model", "needs", "reading", "shape", "work", "bench", "derive",
-        "host", "place", "quantity", "rulebook", "words",
+        "building", "joins", "model", "needs", "reading", "shape", "work", "work_joins", "bench",
+        "derive", "host", "place", "quantity", "rulebook", "words",
     },
     "drawing": {"checking", "joins", "model", "quantity", "rulebook", "units", "words"},
     "report": {"checking", "drawing", "host", "place", "quantity", "rulebook", "tables"},

@@ -8,7 +8,6 @@ from wellstrung.rulebook import (
     Edit,
     Held,
     Misfit,
-    Missing,
     PartAtWork,
     Remedy,
     Rule,
@@ -21,7 +20,7 @@ def check(work: PartAtWork, ask: Ask) -> Answer:
     if not work.verb:
         return _stray(work)
     if not work.made:
-        return _never_made(work, ask)
+        return _never_made(work)
     first = work.made[0]
     early = next((step for step in work.needed_by if step.number < first.number), None)
     if early is not None:
@@ -45,26 +44,20 @@ def _stray(work: PartAtWork) -> Misfit:
     )
 
 
-def _never_made(work: PartAtWork, ask: Ask) -> Answer:
-    name, verb = work.part.name, work.verb
-    rest = ", to: ..., with: ..." if verb == "glue" else ""
-    line = f"{{do: {verb}, part: {name}{rest}}}"
-    if verb in ("hang", "close ring") or (verb == "glue" and not _glues(ask)):
-        # many plans leave these out; what they leave out cannot be held against the piece
-        raise Missing(f"a step `{line}` under `work`")
+def _never_made(work: PartAtWork) -> Answer:
+    name, does = work.part.name, _DOES.get(work.verb)
+    if does is None:
+        return None  # a join that no step makes: another rule tells of each
+    line = f"{{do: {work.verb}, part: {name}}}"
     needs = f", and step {work.needed_by[0].number} needs it" if work.needed_by else ""
     return Misfit(
-        says=f"`{name}` is a part of the piece, but no step {_DOES[verb]} it{needs}",
+        says=f"`{name}` is a part of the piece, but no step {does} it{needs}",
         place=work.part.key.place,
         found="no step",
-        needed=f"a step that {_DOES[verb]} `{name}`",
+        needed=f"a step that {does} `{name}`",
         remedies=(Remedy(f"write a step `{line}` under `work`"),),
         at_most="warning",
     )
-
-
-def _glues(ask: Ask) -> bool:
-    return any(step.verb == "glue" for step in ask.plan.steps)
 
 
 def _too_early(work: PartAtWork, first: Step, early: Step, ask: Ask) -> Misfit:
@@ -117,7 +110,7 @@ def _misfit_counted(work: PartAtWork, field: str, done: int, last: Step) -> Misf
     )
 
 
-_DOES = {"weave": "weaves", "cut": "cuts", "glue": "glues", "hang": "hangs", "close ring": "closes"}
+_DOES = {"weave": "weaves", "cut": "cuts"}
 
 RULE = Rule(
     name="step-parts",

@@ -71,8 +71,8 @@ accept:
 """
 
 
-def test_an_accepted_warning_counts_nowhere(checker: Checker, collar: str) -> None:
-    loose = collar.replace(
+def test_an_accepted_warning_counts_nowhere(checker: Checker, whole_collar: str) -> None:
+    loose = whole_collar.replace(
         "bore: 10 mm, depth: 7 mm, outside: 11.5", "bore: 11.4 mm, depth: 7 mm, outside: 13"
     )
     assert checker.check_text(loose).outcome == "makeable with warnings"
@@ -99,14 +99,14 @@ def test_an_accepted_warning_counts_nowhere(checker: Checker, collar: str) -> No
     ],
 )
 def test_an_acceptance_that_fits_nothing_is_told(
-    line: str, told: tuple[str, str], checker: Checker, collar: str
+    line: str, told: tuple[str, str], checker: Checker, whole_collar: str
 ) -> None:
-    result = checker.check_text(f"{collar}accept:\n  - {line}\n")
+    result = checker.check_text(f"{whole_collar}accept:\n  - {line}\n")
     assert [(r.level, r.says) for r in result.remarks if r.level != "caution"] == [told]
 
 
-def test_an_error_cannot_be_accepted(checker: Checker, collar: str) -> None:
-    tight = collar.replace("bore: 10 mm", "bore: 6 mm")
+def test_an_error_cannot_be_accepted(checker: Checker, whole_collar: str) -> None:
+    tight = whole_collar.replace("bore: 10 mm", "bore: 6 mm")
     result = checker.check_text(tight + ACCEPTED)
     assert result.outcome == "not makeable"
     assert [r.accepted for r in result.remarks if r.rule == "cap-bore"] == [None]
