@@ -68,6 +68,7 @@ from wellstrung.quantity import (
     exact,
     leaf,
     number,
+    once,
     times,
     total,
     worked,
@@ -209,6 +210,39 @@ class Ask:
         steps = self.plan.steps[other.number - 1 : step.number]
         texts = [self.source(moved.place) for moved in (steps[-1], *steps[:-1])]
         return tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
+
+    def in_order(self, otherwise: Remedy) -> tuple[Remedy, ...]:
+        """An order of the steps that works, where one is found; then what to do otherwise."""
+        steps, (order, free) = self.plan.steps, self._order
+        if free:
+            note = f"{free} steps can change places, too many to look for an order that works"
+            return (Remedy(f"{otherwise.text}; {note}"),)
+        if not order:
+            return (otherwise,)
+        listed = ", ".join(f"{steps[index].number} {steps[index].verb}" for index in order)
+        moved = [(old, steps[new]) for old, new in zip(steps, order, strict=True)]
+        edits = tuple(
+            Edit(old.place, self.source(new.place)) for old, new in moved if old is not new
+        )
+        return (Remedy(f"an order that works: {listed}", edits), otherwise)
+
+    @once
+    def _order(self) -> tuple[tuple[int, ...], int]:
+        """The order nearest to the written one that works; or how many steps are too many.
+
+        Empty where the written order works, or none does, or a value is missing.
+        """
+        from wellstrung import work_needs, work_order  # only where an order does not work
+
+        try:
+            records, waits = work_needs.records(self.plan, self._quantities)
+        except Missing:
+            return (), 0
+        free = work_order.open_steps(records)
+        if free > work_order.MOST_OPEN:
+            return (), free
+        order = work_order.order_that_works(records, waits) or ()
+        return (order if work_order.moved(order) else ()), 0
 
     def limit(self, name: str) -> Quantity:
         """A limit of the bench, with its reason as source."""

@@ -209,10 +209,13 @@ def _clock(plan: Plan) -> list[float]:
     """Minutes from the start at which each step begins, and the end of the last."""
     times = [0.0]
     for step in plan.steps:
-        times.append(
-            times[-1] + step.minutes("takes") + (step.minutes("time") if step.verb == "wait" else 0)
-        )
+        times.append(times[-1] + passes(step))
     return times
+
+
+def passes(step: Step) -> float:
+    """The minutes that are written for a step: what it takes, and what it waits."""
+    return step.minutes("takes") + (step.minutes("time") if step.verb == "wait" else 0.0)
 
 
 def _joints(plan: Plan) -> Iterator[Subject]:
@@ -224,7 +227,7 @@ def _joints(plan: Plan) -> Iterator[Subject]:
         set_at = clock[index + 1]
         loaded = worn = None
         for later, moment in zip(plan.steps[index + 1 :], clock[index + 1 :], strict=False):
-            if loaded is None and later.verb in LOADING and _pulls_on(plan, later, cap):
+            if loaded is None and later.verb in LOADING and pulls_on(plan, later, cap):
                 loaded = Moment(later, moment - set_at, later.place)
             if worn is None and later.verb in WEARING and later.get("part") is None:
                 worn = Moment(later, moment - set_at, later.place)
@@ -233,7 +236,7 @@ def _joints(plan: Plan) -> Iterator[Subject]:
         yield GluedJoint(step.place, step, adhesive, cap, loaded, worn)
 
 
-def _pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
+def pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
     """Whether a step hangs something from the cap, or from the rope that ends in it."""
     touched = {str(step.get(name)) for name in ("part", "from", "around", "to", "by")}
     if step.verb == "close ring":

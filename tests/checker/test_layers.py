@@ -41,6 +41,8 @@ MAY: dict[str, set[str]] = {
     "joins": {"chain", "model", "place", "units"},
     "rest": {"model", "quantity", "units"},
     "work": {"joins", "model", "needs", "place", "reading"},
+    "work_order": set(),
+    "work_needs": {"model", "work", "work_order"},
     "work_joins": {"joins", "model"},
     "needs": {"joins", "model", "reading"},
     "work_time": {"bench", "bench_time", "joins", "model", "quantity", "reading", "work"},
@@ -54,7 +56,7 @@ MAY: dict[str, set[str]] = {
     },
     "rulebook": {
         "derive", "joins", "model", "needs", "place", "quantity", "reading", "units", "words",
-        "work", "work_joins",
+        "work", "work_joins", "work_needs", "work_order",
     },
     "hooks": set(),
     "installed": set(),

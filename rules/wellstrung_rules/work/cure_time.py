@@ -118,7 +118,9 @@ def _remedies(joint: GluedJoint, ask: Ask, moment: Moment, needed: Quantity) -> 
     line = f"{{do: wait, time: {spelled_time(asks)}}}"
     text = f"wait {spelled_time(asks)} after step {joint.step.number}: `- {line}`"
     remedies.append(Remedy(text, (ask.new_item_after(joint.place, line),)))
-    return (*remedies, Remedy(text))
+    *order, by_hand = ask.in_order(Remedy(text))
+    # the waits that are written already, before more waiting
+    return (*order, *remedies, by_hand)
 
 
 def _up(minutes: float) -> float:

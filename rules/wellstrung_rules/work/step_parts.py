@@ -70,7 +70,7 @@ def _too_early(work: PartAtWork, first: Step, early: Step, ask: Ask) -> Misfit:
         place=early.place,
         found=f"step {first.number}",
         needed=f"before step {early.number}",
-        remedies=(Remedy(move, ask.moved_before(first, early)), Remedy(move)),
+        remedies=(Remedy(move, ask.moved_before(first, early)), *ask.in_order(Remedy(move))),
         also=(first.place,),
     )
 
