@@ -18,7 +18,7 @@ from wellstrung.host import Host
 from wellstrung.place import Edit, Fault, Place
 from wellstrung.quantity import Quantity, Verdict, compare, number
 from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
-from wellstrung.words import nearest
+from wellstrung.words import article, nearest
 
 FROM_MEMORY = "from memory"
 
@@ -168,7 +168,8 @@ class Checker:
             self._with_true_remedy(plan, remark, remedies, judged.raised) if offer else remark
             for remark, remedies in spoken
         ]
-        remarks = _accepted(found, plan, self.host.rules)
+        # what an acceptance fits says nothing of whether a remedy is true
+        remarks = _accepted(found, plan, self.host.rules) if offer else found
         return PlanResult(
             file=read.file,
             title=plan.title,
@@ -367,23 +368,47 @@ def _accepted(
     lines = plan.entries("accept")
     used: set[int] = set()
     for remark in remarks:
-        accepted = None
-        for number_, line in enumerate(lines):
-            part = line.value.get("part")
-            if line.value["rule"] == remark.rule and part in (None, *remark.parts):
-                used.add(number_)
-                accepted = str(line.value["because"])
-        yield replace(remark, accepted=accepted) if remark.level == "warning" else remark
-    for number_, line in enumerate(lines):
-        rule, place = str(line.value["rule"]), line.entries["rule"].node.place
-        if rule not in rules:
-            near = nearest(rule, rules)
-            advice = f"write `{near}`" if near else "`wellstrung rules` lists them"
-            says = f"there is no rule called `{rule}`: {advice}"
-            yield Remark("plan-shape", "error", (), says, place, found=rule, remedy=advice)
-        elif number_ not in used:
-            says = f"nothing is left to accept of `{rule}` here: take the line out"
-            yield Remark("plan-shape", "warning", (), says, place, found=rule, remedy="take it out")
+        fits = [index for index, line in enumerate(lines) if _is_about(line, remark)]
+        if fits and remark.level == "warning":
+            used.update(fits)
+            yield replace(remark, accepted=str(lines[fits[-1]].value["because"]))
+        else:
+            yield remark
+    for index, line in enumerate(lines):
+        if index not in used:
+            yield _useless(line, [one for one in remarks if _is_about(line, one)], plan, rules)
+
+
+def _is_about(line: reading.Mapping, remark: Remark) -> bool:
+    part = line.value.get("part")
+    return bool(line.value["rule"] == remark.rule and part in (None, *remark.parts))
+
+
+def _useless(
+    line: reading.Mapping, about: list[Remark], plan: model.Plan, rules: Mapping[str, Rule]
+) -> Remark:
+    """What to say of an acceptance that accepts nothing."""
+    for name, what, known in (("rule", "rule", rules), ("part", "part", plan.parts)):
+        if name not in line.entries or (name == "part" and line.value[name] in plan.beads):
+            continue
+        word, place = str(line.value[name]), line.entries[name].node.place
+        if word not in known:
+            near = nearest(word, known)
+            otherwise = "`wellstrung rules` lists them" if what == "rule" else "take the line out"
+            advice = f"write `{near}`" if near else otherwise
+            says = f"there is no {what} called `{word}`: {advice}"
+            edits = (Edit(place, near),) if near else ()
+            return Remark("plan-shape", "error", (), says, place, word, near or "", advice, edits)
+    rule, place = str(line.value["rule"]), line.entries["rule"].node.place
+    if about:
+        level = about[0].level
+        advice = "mend it, or measure" if level == "error" else "take the line out, and heed it"
+        says = f"`{rule}` is {article(level)} here, and only a warning can be accepted: {advice}"
+    else:
+        advice = "take the line out"
+        says = f"nothing is left to accept of `{rule}` here: {advice}"
+    also = tuple(remark.place for remark in about[:1])
+    return Remark("plan-shape", "warning", (), says, place, rule, "", advice, also=also)
 
 
 def _refused(read: reading.Read, faults: Iterable[Fault], *, readable: bool = True) -> PlanResult:
