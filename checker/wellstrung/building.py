@@ -34,12 +34,16 @@ if TYPE_CHECKING:
 
 
 def build(
-    read: reading.Read, kinds: Mapping[str, Kind], stitches: Mapping[str, Stitch], bench: Bench
+    read: reading.Read,
+    kinds: Mapping[str, Kind],
+    stitches: Mapping[str, Stitch],
+    bench: Bench,
+    drawer: reading.Read | None = None,
 ) -> tuple[Plan | None, tuple[Fault, ...]]:
     """The plan of a well-shaped tree, or the faults that keep it from being one."""
     assert read.tree is not None
     builder = _Builder(read.tree, kinds, bench)
-    plan = builder.plan(read, stitches)
+    plan = builder.plan(read, stitches, drawer)
     return (None if builder.faults else plan), tuple(builder.faults)
 
 
@@ -54,7 +58,9 @@ class _Builder:
         self.beads: dict[str, Item] = {}
         self.parts: dict[str, Part] = {}
 
-    def plan(self, read: reading.Read, stitches: Mapping[str, Stitch]) -> Plan:
+    def plan(
+        self, read: reading.Read, stitches: Mapping[str, Stitch], drawer: reading.Read | None
+    ) -> Plan:
         value = self.tree.value
         self.beads = {
             key: Item(key, entry.key, entry.node, self.bench)
@@ -91,6 +97,7 @@ class _Builder:
             hung=hung,
             steps=tuple(self._steps()),
             stitches=stitches,
+            drawer=drawer,
         )
 
     def _entries(self, name: str) -> list[tuple[str, reading.Entry]]:

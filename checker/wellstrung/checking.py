@@ -12,6 +12,7 @@ from itertools import chain
 from pathlib import Path
 
 from wellstrung import building, joins, model, needs, reading, shape, work, work_joins
+from wellstrung import drawer as drawers
 from wellstrung.bench import Bench
 from wellstrung.derive import Quantities
 from wellstrung.host import Host
@@ -83,6 +84,8 @@ class PlanResult:
     title: str = ""
     piece: str = ""
     text: str = ""
+    #: the text of its drawer, by the drawer's file, where it has one
+    beside: Mapping[str, str] = field(default_factory=dict)
     bench: str | None = None
     remarks: tuple[Remark, ...] = ()
     held: tuple[Kept, ...] = ()
@@ -133,32 +136,48 @@ class Checker:
         self.quantities = quantities
         self._known = shape.Known({name: kind.fragment for name, kind in host.kinds.items()})
 
-    def check_file(self, path: Path, bench: Bench | None = None) -> PlanResult:
-        """The result of one file, whatever it holds, by a bench of its own where one is given."""
-        return self._guarded(reading.read(path), bench or self.bench)
+    def check_file(
+        self, path: Path, bench: Bench | None = None, drawer: reading.Read | None = None
+    ) -> PlanResult:
+        """The result of one file, whatever it holds, by a bench of its own where one is given.
 
-    def check_text(self, text: str, file: str = "plan.yaml") -> PlanResult:
-        """The result of a plan given as text."""
-        return self._guarded(reading.read_text(text, file), self.bench)
+        A drawer that is given stands for the one that the plan names.
+        """
+        read = reading.read(path)
+        return self._guarded(
+            read, bench or self.bench, drawer or drawers.named_by(read, path.parent)
+        )
 
-    def _guarded(self, read: reading.Read, bench: Bench) -> PlanResult:
+    def check_text(
+        self, text: str, file: str = "plan.yaml", drawer: reading.Read | None = None
+    ) -> PlanResult:
+        """The result of a plan given as text, with its drawer where it has one."""
+        read = reading.read_text(text, file)
+        return self._guarded(read, self.bench, drawer or drawers.named_by(read, None))
+
+    def _guarded(self, read: reading.Read, bench: Bench, drawer: reading.Read | None) -> PlanResult:
         """A plan on which a stage of the checker itself breaks is a failure, never green."""
         try:
-            return self._check(read, bench, offer=True)
+            return self._check(read, bench, drawer, offer=True)
         except Exception as error:
             message = f"{type(error).__name__}: {error} (in {read.file})"
             failure = Failure("checking", "wellstrung", message)
             return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
 
-    def _check(self, read: reading.Read, bench: Bench, *, offer: bool) -> PlanResult:
+    def _check(
+        self, read: reading.Read, bench: Bench, drawer: reading.Read | None, *, offer: bool
+    ) -> PlanResult:
         if read.tree is None or read.faults:
             return _refused(read, read.faults, readable=False)
-        faults = shape.check(read, self._known)
+        beside = {drawer.file: drawer.text} if drawer is not None else {}
+        read, faults = drawers.filled(read, drawer)
+        faults = faults or shape.check(read, self._known)
         if faults:
-            return _refused(read, faults)
-        plan, faults = building.build(read, self.host.kinds, self.host.stitches, bench)
+            return _refused(read, faults, beside=beside)
+        host = self.host
+        plan, faults = building.build(read, host.kinds, host.stitches, bench, drawer)
         if plan is None:
-            return _refused(read, faults)
+            return _refused(read, faults, beside=beside)
         quantities = Quantities(plan)
         judged = _Judged(self.host, plan, quantities)
         subjects = (joins.find(plan), work.simulate(plan), work_joins.find(plan), needs.find(plan))
@@ -175,6 +194,7 @@ class Checker:
             title=plan.title,
             piece=plan.piece,
             text=read.text,
+            beside=beside,
             bench=bench.file,
             remarks=tuple(sorted(remarks, key=_reading_order)),
             held=judged.held,
@@ -200,8 +220,15 @@ class Checker:
     def _holds(
         self, plan: model.Plan, remark: Remark, remedy: Remedy, known: Mapping[_Identity, int]
     ) -> bool:
-        changed = reading.replaced(plan.text, [(edit.place, edit.new) for edit in remedy.edits])
-        after = self._check(reading.read_text(changed, plan.file), plan.bench, offer=False)
+        texts = {
+            file: reading.replaced(
+                text, [(edit.place, edit.new) for edit in remedy.edits if edit.place.file == file]
+            )
+            for file, text in plan.texts.items()
+        }
+        read, kept = reading.read_text(texts[plan.file], plan.file), plan.drawer
+        changed = drawers.read_text(texts[kept.file], kept.file) if kept is not None else None
+        after = self._check(read, plan.bench, changed, offer=False)
         return after.readable and all(
             _identity(left) != _identity(remark)
             and _RANK[left.level] <= known.get(_identity(left), 0)
@@ -411,7 +438,13 @@ def _useless(
     return Remark("plan-shape", "warning", (), says, place, rule, "", advice, also=also)
 
 
-def _refused(read: reading.Read, faults: Iterable[Fault], *, readable: bool = True) -> PlanResult:
+def _refused(
+    read: reading.Read,
+    faults: Iterable[Fault],
+    *,
+    readable: bool = True,
+    beside: Mapping[str, str] | None = None,
+) -> PlanResult:
     remarks = [
         Remark(
             fault.rule,
@@ -433,6 +466,7 @@ def _refused(read: reading.Read, faults: Iterable[Fault], *, readable: bool = Tr
         title=str(value.get("title", "")),
         piece=str(value.get("piece", "")),
         text=read.text,
+        beside=beside or {},
         remarks=tuple(sorted(remarks, key=_reading_order)),
         readable=readable,
     )

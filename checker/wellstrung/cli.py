@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,12 +14,14 @@ from wellstrung.words import nearest
 
 if TYPE_CHECKING:
     from wellstrung.bench import Bench
-    from wellstrung.host import Host
+    from wellstrung.host import Host, HostError
+    from wellstrung.place import Fault
+    from wellstrung.reading import Read
 
 OK, WRONG, BROKEN = 0, 1, 2
 PLAN_ENDINGS = (".yaml", ".yml")
 #: Files beside plans that are not plans.
-NOT_PLANS = ("bench.yaml", "bench.yml")
+NOT_PLANS = ("bench.yaml", "bench.yml", "drawer.yaml", "drawer.yml")
 _ASCII = str.maketrans(
     {
         "±": "+/-",
@@ -85,6 +87,12 @@ def _parser() -> argparse.ArgumentParser:
         metavar="FILE",
         help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
     )
+    check.add_argument(
+        "--drawer",
+        type=Path,
+        metavar="FILE",
+        help="your parts, instead of the drawer that a plan names",
+    )
     check.set_defaults(run=_check)
 
     rules = commands.add_parser("rules", help="what is checked, why, and by which sources")
@@ -124,12 +132,30 @@ def _check(options: argparse.Namespace) -> int:
         return BROKEN
     checker = Checker(host, quantities=writer.quantities)
     benches = _Benches(host, options.bench)
-    result = Result(tuple(checker.check_file(file, benches.of(file)) for file in files))
+    kept = _drawer(options.drawer) if options.drawer is not None else None
+    result = Result(tuple(checker.check_file(file, benches.of(file), kept) for file in files))
     _print(writer.write(result, _looks(options)))
     if result.failures:
         return BROKEN
     wrong = result.count("error") or any(not plan.readable for plan in result.plans)
     return WRONG if wrong or (options.strict and result.count("warning")) else OK
+
+
+def _drawer(file: Path) -> Read:
+    """The drawer that was named, for every plan; raises HostError."""
+    from wellstrung import drawer  # only where one is named
+
+    found = drawer.read(file)
+    if found.faults:
+        raise _unusable("drawer", found.faults)
+    return found
+
+
+def _unusable(what: str, faults: Iterable[Fault]) -> HostError:
+    from wellstrung.host import HostError
+
+    lines = (f"{f.place.file}:{f.place.line}:{f.place.column} {f.says}" for f in faults)
+    return HostError("\n  ".join((f"the {what} cannot be used:", *lines)))
 
 
 class _Benches:
@@ -158,12 +184,10 @@ class _Benches:
 
     def _read(self, file: Path) -> Bench:
         from wellstrung import bench_file  # only where there is one
-        from wellstrung.host import HostError
 
         bench, faults = bench_file.read(file, self._host.stitches)
         if bench is None:
-            lines = (f"{f.place.file}:{f.place.line}:{f.place.column} {f.says}" for f in faults)
-            raise HostError("\n  ".join(("the bench file cannot be used:", *lines)))
+            raise _unusable("bench file", faults)
         return bench
 
 
@@ -212,7 +236,7 @@ def _plans(named: Sequence[Path]) -> Iterator[Path]:
             found = sorted(
                 file
                 for file in path.rglob("*")
-                if file.suffix in PLAN_ENDINGS and file.name not in NOT_PLANS
+                if file.suffix in PLAN_ENDINGS and not file.name.endswith(NOT_PLANS)
             )
         for file in found:
             if file not in seen:

@@ -346,6 +346,13 @@ class Plan:
     hung: tuple[Hung, ...]
     steps: tuple[Step, ...]
     stitches: Mapping[str, Stitch]
+    drawer: reading.Read | None = None
+
+    @property
+    def texts(self) -> Mapping[str, str]:
+        """The text of the plan, and of the drawer that some of its parts are taken from."""
+        beside = {self.drawer.file: self.drawer.text} if self.drawer is not None else {}
+        return {**beside, self.file: self.text}
 
     @property
     def makes(self) -> int:

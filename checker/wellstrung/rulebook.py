@@ -169,8 +169,8 @@ class Ask:
         return self.of(part, "outside" if part.kind.role in round_ones else "width")
 
     def source(self, place: Place) -> str:
-        """The text of the plan at a place, as the author wrote it."""
-        text = self.plan.text
+        """The text at a place of the plan or its drawer, as the author wrote it."""
+        text = self.plan.texts[place.file]
         start = reading.offset(text, place.line, place.column)
         return text[start : reading.offset(text, place.end_line, place.end_column)]
 

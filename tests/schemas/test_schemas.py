@@ -21,6 +21,7 @@ from wellstrung.shape import READERS
 ALL = {
     "plan": schemas.plan(),
     "bench": schemas.bench(),
+    "drawer": schemas.drawer(),
     "report": schemas.load("report"),
     **{f"kind {kind}": schemas.fragment(kind) for kind in schemas.kind_names()},
     **{f"verb {verb}": schema for verb, schema in schemas.verbs().items()},

@@ -121,10 +121,11 @@ def _plan(page: Page, plan: PlanResult, options: Options) -> None:
     if plan.bench:
         page.path(f"bench: {plan.bench}")
     page.line()
-    lines = plan.text.splitlines()
+    texts = {**plan.beside, plan.file: plan.text}
+    lines = {file: text.splitlines() for file, text in texts.items()}
     numbered = [remark for remark in plan.remarks if remark.level != "caution"]
     for number, remark in enumerate(numbered, 1):
-        _remark(page, number, remark, lines, options)
+        _remark(page, number, remark, lines.get(remark.place.file, []), options)
     for remark in plan.remarks:
         if remark.level == "caution":
             _caution(page, remark)
