@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from wellstrung.joins import Subject, curve, opens
-from wellstrung.model import Hung, Part, Plan, Role, RunEntry, Step
+from wellstrung.joins import Eyes, Subject, curve, opens
+from wellstrung.model import Hung, Missing, Part, Plan, Role, RunEntry, Step
 
 
 @dataclass(frozen=True)
@@ -38,8 +38,9 @@ def find(plan: Plan) -> tuple[JoinAtWork, ...]:
     """Every join of a plan that has steps, in the order of run and hung; once for each step."""
     if not plan.steps:
         return ()
+    steps = _Steps(plan)
     found: dict[object, JoinAtWork] = {}
-    for join in (*_rings(plan), *_met(plan), *_loop(plan), *_hung(plan)):
+    for join in (*_rings(plan, steps), *_met(plan, steps), *_loop(plan), *_hung(plan, steps)):
         found.setdefault(join.line or frozenset(join.parts), join)
     return tuple(found.values())
 
@@ -50,15 +51,49 @@ _SOFT = frozenset({Role.ROPE, Role.BAND, Role.STRAND, Role.DROP})
 _JOINS = ("part", "to", "from", "onto", "by", "around")
 
 
+class _Steps:
+    """The steps of a plan by the parts they name, and the wires by the cones they run through."""
+
+    def __init__(self, plan: Plan) -> None:
+        self._naming: dict[str, list[Step]] = {}
+        for step in plan.steps:
+            for name in _named(step):
+                self._naming.setdefault(name, []).append(step)
+        self.through: dict[str, list[str]] = {}
+        for part in plan.parts.values():
+            if part.has("over"):
+                self.through.setdefault(part.text("over"), []).append(part.name)
+
+    def about(self, *names: str) -> list[Step]:
+        """Every step that names one of these parts, in their order."""
+        found = {step.number: step for name in names for step in self._naming.get(name, ())}
+        return [found[number] for number in sorted(found)]
+
+
+def _named(step: Step) -> set[str]:
+    """The parts that a step names."""
+    named = {str(step.get(field)) for field in _JOINS if step.get(field) is not None}
+    return named | {name.partition(".")[0] for name in _names(step, "joins")}
+
+
 def _called(entry: RunEntry) -> str:
     return f"{entry.part.name}.{entry.half}".removesuffix(".")
 
 
 def _can_open(part: Part) -> bool:
-    return part.kind.role is Role.RING and part.text("closing") in ("open", "split")
+    closes = part.kind.role is Role.RING and part.has("closing")
+    return closes and part.text("closing") in ("open", "split")
 
 
-def _rings(plan: Plan) -> Iterator[JoinAtWork]:
+def _opens(side: Eyes | Part | None, plan: Plan) -> bool | None:
+    """Whether one side opens; None where there is none, or nothing says."""
+    try:
+        return opens(side, plan) if side is not None else None
+    except Missing:
+        return None
+
+
+def _rings(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
     """Rings of the run that open, place by place: closed there, or by a step for all of them."""
     places: dict[Part, list[tuple[RunEntry, list[RunEntry]]]] = {}
     for entry, (behind, ahead) in plan.with_neighbours():
@@ -67,7 +102,7 @@ def _rings(plan: Plan) -> Iterator[JoinAtWork]:
     for ring, stands in places.items():
         closing = [
             step
-            for step in plan.steps
+            for step in steps.about(ring.name)
             if step.verb == "close ring"
             and step.get("part") == ring.name
             and step.get("around") is None
@@ -91,8 +126,7 @@ def _shut_in(
     if entry.part.kind.role is not Role.RING:
         return False
     met = [curve(near, onwards=True) for near in behind] + [curve(near) for near in ahead]
-    shut = any(side is not None and opens(side, plan) is False for side in met)
-    return shut or entry.linked > 1
+    return entry.linked > 1 or any(_opens(side, plan) is False for side in met)
 
 
 def _ring(
@@ -114,7 +148,7 @@ def _ring(
     )
 
 
-def _met(plan: Plan) -> Iterator[JoinAtWork]:
+def _met(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
     """Places of the run that meet with no ring between them that would be closed."""
     for before, after in plan.neighbours:
         if _can_open(before.part) or _can_open(after.part):
@@ -122,28 +156,30 @@ def _met(plan: Plan) -> Iterator[JoinAtWork]:
         if before.half and after.half and before.part is after.part:
             continue  # the halves of a clasp, which is worn closed
         sides = ((before, after), (after, before))
-        ways = ((one, other, _way(one.part, other, plan)) for one, other in sides)
+        ways = ((one, other, _way(one.part, other, steps)) for one, other in sides)
         hooked = (before, after, _hooked(before, after, plan))
         one, other, way = next((found for found in ways if found[2] is not None), hooked)
         if way is None:
             continue
         does, line, makes = way
         words = f"`{_called(one)}` and `{_called(other)}` meet in the run"
-        made = tuple(step for step in plan.steps if makes(step))
+        names = [one.part.name, *(part.name for part in other.parts)]
+        names += steps.through.get(one.part.name, [])
+        made = tuple(step for step in steps.about(*names) if makes(step))
         yield JoinAtWork(one.place, (one.part, *other.parts), words, does, line, made)
 
 
 _Way = tuple[str, str, Callable[[Step], bool]]
 
 
-def _way(part: Part, other: RunEntry, plan: Plan) -> _Way | None:
+def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
     """How a part is joined to its neighbour, where that is for the part to say."""
     if part.kind.name == "wire link":
         return _wrapped(part, other)
     if part.kind.role is Role.CRIMP:
         return _crimped(part)
     if part.kind.role is Role.CONE:
-        return _in_cone(part, other, plan)
+        return _in_cone(part, other, steps.through.get(part.name, []))
     if part.kind.role is Role.CAP and other.part.kind.role in _SOFT:
         return "glues or sews them together", "", _naming(part, other, ("glue", "sew"))
     if part.kind.name == "spacer bar" or other.part.kind.role not in _SOFT:
@@ -156,9 +192,8 @@ def _crimped(crimp: Part) -> _Way:
     return "presses the crimp", line, lambda s: s.verb == "crimp" and s.get("part") == crimp.name
 
 
-def _in_cone(cone: Part, other: RunEntry, plan: Plan) -> _Way:
-    """A cone is held by the wire that runs through it, or is sewn or knotted to its strands."""
-    over = [part.name for part in plan.parts.values() if _over(part) == cone.name]
+def _in_cone(cone: Part, other: RunEntry, over: list[str]) -> _Way:
+    """A cone is held by a wire that runs through it, or is sewn or knotted to its strands."""
     sewn = _naming(cone, other, ("sew", "glue", "knot", "crimp"))
     line = f"{{do: wrap loop, part: {over[0]}}}" if over else ""
     does = "turns the loops of its wire" if over else "sews or knots them together"
@@ -167,10 +202,6 @@ def _in_cone(cone: Part, other: RunEntry, plan: Plan) -> _Way:
         return sewn(step) or (step.verb == "wrap loop" and step.get("part") in over)
 
     return does, line, makes
-
-
-def _over(part: Part) -> str:
-    return part.text("over") if part.has("over") else ""
 
 
 def _wrapped(link: Part, other: RunEntry) -> _Way:
@@ -185,9 +216,10 @@ def _wrapped(link: Part, other: RunEntry) -> _Way:
 
 def _sewn(part: Part, other: RunEntry) -> _Way:
     soft = other.part
-    sewn = _naming(part, other, ("sew", "crimp", "glue", "hang", "string"))
+    sewn = _naming(part, other, ("sew", "crimp", "glue", "hang"))
     # the knots of a knotted strand stand between its beads
-    knotted = soft.kind.role is Role.STRAND and soft.text("stitch") != "knotted"
+    node = soft.node_at("stitch")
+    knotted = soft.kind.role is Role.STRAND and (node is None or node.value != "knotted")
     line = "" if other.beside else f"{{do: sew, part: {part.name}, to: {soft.name}}}"
 
     def makes(step: Step) -> bool:
@@ -199,7 +231,7 @@ def _sewn(part: Part, other: RunEntry) -> _Way:
 def _hooked(before: RunEntry, after: RunEntry, plan: Plan) -> _Way | None:
     """Two eyes meet, or an eye and a closed ring: one opens to take the other in."""
     meeting = (curve(before, onwards=True), curve(after))
-    if not any(side is not None and opens(side, plan) for side in meeting):
+    if not any(_opens(side, plan) for side in meeting):
         return None  # nothing opens, or nobody says what does: for another rule to say
     line = f"{{do: hang, part: {after.part.name}, from: {before.part.name}}}"
     return "hangs one from the other", line, _naming(before.part, after, ("hang", "close ring"))
@@ -210,8 +242,7 @@ def _naming(part: Part, other: RunEntry, verbs: tuple[str, ...]) -> Callable[[St
     others = {beside.name for beside in other.parts}
 
     def names(step: Step) -> bool:
-        named = {str(step.get(field)) for field in _JOINS if step.get(field) is not None}
-        named |= {name.partition(".")[0] for name in _names(step, "joins")}
+        named = _named(step)
         both = part.name in named and bool(named & others)
         return step.verb in verbs and (
             both or named == {part.name} or (bool(named) and named <= others)
@@ -238,12 +269,13 @@ def _loop(plan: Plan) -> Iterator[JoinAtWork]:
     yield JoinAtWork(entry.place, (entry.part,), words, f"{verb}s it", line, tuple(made))
 
 
-def _hung(plan: Plan) -> Iterator[JoinAtWork]:
+def _hung(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
     for line in plan.hung:
         by = f", by: {line.by.name}" if line.by is not None else ""
         step = f"{{do: hang, part: {line.part.name}, from: {line.source.name}{by}}}"
         words = f"`{line.part.name}` hangs from `{line.source.name}`"
-        made = tuple(step for step in plan.steps if _hangs(step, line))
+        names = (line.part.name, *((line.by.name,) if line.by is not None else ()))
+        made = tuple(step for step in steps.about(*names) if _hangs(step, line))
         parts = (line.part, line.source)
         yield JoinAtWork(line.place_of("part"), parts, words, "hangs it there", step, made)
 
@@ -252,7 +284,8 @@ def _hangs(step: Step, line: Hung) -> bool:
     """Whether a step hangs what a line tells of, or brings or closes the ring that carries it."""
     part, source = line.part.name, line.source.name
     if step.verb in ("hang", "sew"):
-        return step.get("part") == part and step.get("from") in (None, source)
+        held = step.get("from" if step.verb == "hang" else "to")
+        return step.get("part") == part and held in (None, source)
     by = line.by.name if line.by is not None else part
     if step.verb == "slide":
         return step.get("part") in (part, by) and step.get("onto") == source
