@@ -53,8 +53,9 @@ def renamed(node: Any, names: dict[str, str]) -> Any:
 def test_renaming_parts_changes_no_remark(name: str) -> None:
     data = data_of(name)
     names = {part: f"thing {number}" for number, part in enumerate(data["parts"])}
-    for section in ("run", "hung", "work", "supplies"):
-        data[section] = renamed(data.get(section, []), names)
+    for section in ("run", "hung", "work", "class", "supplies"):
+        if section in data:
+            data[section] = renamed(data[section], names)
     data["parts"] = {names[part]: fields for part, fields in data["parts"].items()}
     for fields in data["parts"].values():
         for field in ("of", "over", "core"):  # where a part names another

@@ -84,8 +84,8 @@ def _minutes(steps: tuple[Step, ...], ask: Ask) -> float:
 
 
 def _told(part: Part, steps: tuple[Step, ...], ask: Ask) -> str:
-    numbers = " and ".join(str(step.number) for step in steps)
-    which = f"step{'s' if len(steps) > 1 else ''} {numbers}"
+    *most, last = (str(step.number) for step in steps)
+    which = f"steps {', '.join(most)} and {last}" if most else f"step {last}"
     return f"`{part.name}` ({which}, {hours(_minutes(steps, ask))})"
 
 
