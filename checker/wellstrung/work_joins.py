@@ -7,8 +7,8 @@ can be made in more than one way counts as made by any of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, replace
 
 from wellstrung.joins import Eyes, Subject, curve, opens
 from wellstrung.model import Hung, Missing, Part, Plan, Role, RunEntry, Step
@@ -19,7 +19,7 @@ class JoinAtWork(Subject):
     """A join, what the plan says of it, the steps that make it, and a step that would.
 
     `does` is what such a step does to it, in words; `line` the step as it would be written, where
-    all of it is known.
+    all of it is known. `among` counts the joins that no step makes, up to this one.
     """
 
     joined: tuple[Part, ...]
@@ -27,6 +27,7 @@ class JoinAtWork(Subject):
     does: str
     line: str
     made: tuple[Step, ...]
+    among: int = 0
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -42,7 +43,15 @@ def find(plan: Plan) -> tuple[JoinAtWork, ...]:
     found: dict[object, JoinAtWork] = {}
     for join in (*_rings(plan, steps), *_met(plan, steps), *_loop(plan), *_hung(plan, steps)):
         found.setdefault(join.line or frozenset(join.parts), join)
-    return tuple(found.values())
+    return tuple(_counted(found.values()))
+
+
+def _counted(joins: Iterable[JoinAtWork]) -> Iterator[JoinAtWork]:
+    """The joins, each that is not made with how many there were up to it."""
+    unmade = 0
+    for join in joins:
+        unmade += not join.made
+        yield join if join.made else replace(join, among=unmade)
 
 
 #: parts made of thread and beads, which thread can sew to something

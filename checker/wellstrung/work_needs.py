@@ -119,7 +119,8 @@ def _waits(plan: Plan, ask: Quantities) -> list[Wait]:
         handling = ask.of(adhesive, "handling").worst.high
         full = ask.of(adhesive, "full_cure").worst.high
         worn = [s for s in plan.steps if s.verb in work.WEARING and s.get("part") is None]
-        found += [Wait(_at(step), _at(one), full) for one in worn] or [Wait(_at(step), END, full)]
+        found += [Wait(_at(step), _at(one), full) for one in worn]
+        found.append(Wait(_at(step), END, full))  # what is glued last is worn when all is done
         for other in plan.steps:
             if other.verb in work.LOADING and work.pulls_on(plan, other, cap):
                 found.append(Wait(_at(step), _at(other), handling))

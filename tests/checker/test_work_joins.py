@@ -10,6 +10,7 @@ from running import SAMPLES
 from wellstrung import reading, work_joins
 from wellstrung.bench import Bench
 from wellstrung.building import build
+from wellstrung.checking import Checker
 from wellstrung.host import Host
 from wellstrung.model import Plan
 
@@ -182,3 +183,17 @@ def test_the_joins_of_a_plan(name: str, installed: Host) -> None:
     work = "".join(f"  - {{do: {step}}}\n" for step in steps)
     text = f"{PARTS}{run}\n" + (f"work:\n{work}" if steps else "")
     assert joins_of(built(reading.read_text(text, "plan.yaml"), installed)) == expected
+
+
+def test_of_many_steps_that_are_missing_the_first_dozen_is_offered(
+    checker: Checker,
+) -> None:
+    charms = "".join(
+        f"  charm {n}: {{kind: pendant, top_eyes: {{count: 1, hole: 3 mm, wire: 1 mm}}}}\n"
+        for n in range(15)
+    )
+    hung = "".join(f"  - {{part: charm {n}, from: rope, by: open}}\n" for n in range(15))
+    text = f"{PARTS}{charms}run: [rope]\nhung:\n{hung}work:\n  - {{do: weave, part: rope}}\n"
+    told = [r for r in checker.check_text(text).remarks if r.rule == "join-made"]
+    assert len(told) == 15 and all("write a step" in remark.remedy for remark in told)
+    assert [bool(remark.edits) for remark in told] == [True] * 12 + [False] * 3

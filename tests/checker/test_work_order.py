@@ -6,16 +6,18 @@ import math
 from itertools import permutations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from wellstrung import reading
+from running import ROOT
+from wellstrung import host, reading, work_needs
 from wellstrung.bench import Bench
 from wellstrung.building import build
 from wellstrung.checking import Checker
 from wellstrung.derive import Quantities
 from wellstrung.host import Host
 from wellstrung.rulebook import Ask, Remedy
+from wellstrung.testing import changed
 from wellstrung.work_order import (
     END,
     MOST_OPEN,
@@ -25,6 +27,10 @@ from wellstrung.work_order import (
     open_steps,
     order_that_works,
 )
+
+HOST = host.load()
+CHECKER = Checker(HOST)
+COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
 
 
 def works(steps: list[Doing], waits: list[Wait], order: tuple[int, ...]) -> bool:
@@ -184,3 +190,52 @@ def test_the_most_that_is_looked_through_takes_little_time(count: int) -> None:
     last = Doing(after=frozenset({0}))
     steps = [*[Doing()] * (count - 1), last]
     assert order_that_works(steps, [Wait(0, END, 60)]) is None
+
+
+#: a carrier that passes no cap, two glue steps that share a mix, thread finished at either end
+BUSY = """\
+work:
+  - {do: weave, part: rope}
+  - {do: finish thread, part: rope}
+  - {do: slide, part: carrier, onto: rope}
+  - {do: glue, part: cap, to: rope, with: glue, joints: 1}
+  - {do: glue, part: cap, to: rope, with: glue, joints: 1}
+  - {do: wait, time: 24 h}
+  - {do: cut, part: drop, every: 8}
+  - {do: hang, part: drop, from: frame, by: small}
+  - {do: hang, part: frame, from: rope, by: carrier}
+  - {do: close ring, part: small}
+  - {do: wear}
+"""
+ORDERED = {"capped-too-soon", "cure-time", "finish-before-glue", "pot-life", "step-parts"}
+
+
+@st.composite
+def muddles(draw: st.DrawFn) -> list[int]:
+    """The written order with up to three steps moved."""
+    order = list(range(11))
+    for _ in range(draw(st.integers(0, 3))):
+        order.insert(draw(st.integers(0, 10)), order.pop(draw(st.integers(0, 10))))
+    return order
+
+
+@settings(max_examples=120, deadline=None)
+@given(muddles(), st.sampled_from(["", ", usable: 4 min"]))
+def test_an_order_works_just_where_the_rules_have_nothing_to_say(
+    order: list[int], glue: str
+) -> None:
+    assume(order.index(2) < order.index(8))  # no rule asks that a ring is slid on before it carries
+    changes = {
+        "outside: 16 mm, wire: 16 AWG": "outside: 13 mm, wire: 16 AWG",
+        "type: two-part epoxy": f"type: two-part epoxy{glue}",
+    }
+    head, _, rest = changed(COLLAR, changes).partition("work:\n")
+    steps = BUSY.splitlines(keepends=True)[1:]
+    work = "".join(steps[index] for index in order)
+    text = f"{head}work:\n{work}{rest[rest.index('supplies:') :]}"
+    plan, _ = build(reading.read_text(text, "plan.yaml"), HOST.kinds, HOST.stitches, Bench())
+    assert plan is not None
+    records, waits = work_needs.records(plan, Quantities(plan))
+    said = {remark.rule for remark in CHECKER.check_text(text).remarks if remark.rule in ORDERED}
+    as_it_stands = tuple(range(len(order)))
+    assert works(list(records), list(waits), as_it_stands) == (not said), said

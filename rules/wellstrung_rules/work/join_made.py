@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, JoinAtWork, Misfit, Remedy, Rule
 
+#: Where more steps than these are missing, the work is still being written: the rest is told alone.
+_MOST_OFFERED = 12
+
 
 def check(join: JoinAtWork, ask: Ask) -> Answer:
     if join.made:
         return Held()
     step = f"a step `{join.line}`" if join.line else f"a step that {join.does}"
     written = Remedy(f"write {step} under `work`")
-    edits = (ask.new_step(join.line),) if join.line else ()
+    offered = join.line and join.among <= _MOST_OFFERED
+    edits = (ask.new_step(join.line),) if offered else ()
     return Misfit(
         says=f"{join.words}, and no step {join.does}",
         place=join.place,
