@@ -437,13 +437,13 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
 
 
 #: verbs that make a part, so that every other step with it comes later
-_MAKING = frozenset({"weave", "cut"})
+_MAKING = frozenset({"weave", "string", "cut"})
 #: the fields of a step that name a part of the piece
 _NAMED = ("part", "to", "onto", "from", "by", "around")
 
 
 def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
-    """How many times each part must be woven, cut, glued or hung; and by counting rings."""
+    """How many times each part must be woven, strung, cut, glued or hung; and by counting rings."""
     wanted: dict[tuple[Part, str], tuple[int, int]] = {}
 
     def want(part: Part, verb: str, count: int, rings: int) -> None:
@@ -464,8 +464,10 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
 
 
 def _want_made(part: Part, wanted: dict[tuple[Part, str], tuple[int, int]]) -> None:
-    if part.kind.role is Role.ROPE:
+    if part.kind.role in (Role.ROPE, Role.BAND):
         wanted[part, "weave"] = (1, 1)
+    elif part.kind.role is Role.STRAND:
+        wanted[part, "string"] = (1, 1)
     elif part.has("of"):
         wanted[part, "cut"] = (1, 1)
 

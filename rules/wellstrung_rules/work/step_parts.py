@@ -110,7 +110,7 @@ def _misfit_counted(work: PartAtWork, field: str, done: int, last: Step) -> Misf
     )
 
 
-_DOES = {"weave": "weaves", "cut": "cuts"}
+_DOES = {"weave": "weaves", "string": "strings", "cut": "cuts"}
 
 RULE = Rule(
     name="step-parts",
