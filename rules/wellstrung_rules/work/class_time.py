@@ -35,10 +35,10 @@ def check(class_: ClassMeets, ask: Ask) -> Answer:
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
     meets = f"{often(sessions)} for {spelled(length)}{' each' if sessions > 1 else ''}"
-    says = f"a student needs {_range(takes)} of class for this{_waiting(takes, ask)}"
+    tail = f"{_range(takes)} of class for this{_waiting(takes, ask)}, and the class meets {meets}"
     return Misfit(
-        says=f"{says}, and the class meets {meets}",
-        may=f"{says}, and the class meets {meets}",
+        says=f"a student needs {tail}",
+        may=f"a student may need {tail}",
         place=class_.meets.place_of("sessions" if class_.meets.has("sessions") else "length"),
         found=f"{hours(length.middle * sessions)} of class",
         needed=f"{hours(takes.likely.high)} of class",
