@@ -26,8 +26,17 @@ def checker(installed: host.Host) -> Checker:
 
 @pytest.fixture(scope="session")
 def collar() -> str:
-    """The plan that the rules' cases change: right as it stands."""
+    """The plan that the rules' cases change: right as it stands, but for steps left out."""
     return (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
+
+
+@pytest.fixture(scope="session")
+def whole_collar(collar: str) -> str:
+    """The same with the steps that it leaves out: its fringe hung, its rings closed."""
+    steps = (
+        "  - {do: hang, part: drop, from: frame, by: small}\n  - {do: close ring, part: small}\n"
+    )
+    return collar.replace("  - {do: wear}\n", f"{steps}  - {{do: wear}}\n")
 
 
 @pytest.fixture

@@ -8,6 +8,7 @@ from pathlib import Path
 import yaml
 
 from running import ROOT, Run
+from wellstrung import drawer
 from wellstrung.bench_file import read_text
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -19,9 +20,10 @@ def blocks(language: str) -> list[str]:
 
 
 def test_the_plan_gives_the_printed_answer(run: Run, tmp_path: Path) -> None:
-    plan, bench = blocks("yaml")
+    plan, bench, kept = blocks("yaml")
     settings, faults = read_text(bench, "bench.yaml")
     assert settings is not None, faults
+    assert drawer.read_text(kept, "drawer.yaml").faults == ()
     (tmp_path / "mooring.yaml").write_text(plan, encoding="utf-8")
     ran = run("check", "mooring.yaml", cwd=tmp_path, COLUMNS="80")
     assert ran.code == 1

@@ -100,6 +100,12 @@ LIMITS: Mapping[str, Setting] = {
     "minutes a joint": Setting(
         1.5, "min", "to spread glue in a cap and seat the rope's end, common practice"
     ),
+    "smallest mix": Setting(
+        0.5, "ml", "less of two parts cannot be halved by eye, common practice, no source"
+    ),
+    "between sessions": Setting(
+        10080.0, "min", "a class meets once a week, common practice; a plan's `between` beats it"
+    ),
     "thread between tails": Setting(
         300.0, "mm", "less to weave with is more joins than weaving, common practice, no source"
     ),

@@ -8,7 +8,7 @@ search, worked out for this project; times are minutes.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
 from wellstrung.records import record
@@ -104,6 +104,47 @@ def begun_in(tasks: Sequence[Task], order: Sequence[int]) -> tuple[float, ...]:
         begun[index] = start
         over[index] = start + task.hands + task.rest
     return tuple(begun)
+
+
+def class_time(
+    tasks: Sequence[Task],
+    order: Sequence[int],
+    session: float,
+    between: float,
+    whole: Collection[int] = (),
+) -> float:
+    """Minutes of class until hands have done all tasks in this order, in meetings of one length.
+
+    What cures goes on curing between meetings, `between` minutes each time; what is then still
+    not ready is waited for in class, and what cures after the last task is not. Work is put down
+    when a meeting ends and taken up in the next, but for the tasks in `whole`: such a one that
+    would not be over waits for the next. Counting, worked out for this project.
+
+    >>> class_time([Task(100), Task(30)], (0, 1), session=120, between=1440)
+    130.0
+    >>> class_time([Task(100), Task(30)], (0, 1), session=120, between=1440, whole=[1])
+    150.0
+    >>> glued = [Task(30), Task(0, 1440, (0,)), Task(20, needs=(1,))]
+    >>> class_time(glued, (0, 1, 2), session=120, between=1440)
+    140.0
+    """
+    over: dict[int, float] = {}
+    done = 0.0
+    for index in order:
+        task = tasks[index]
+        ready = max((over[need] for need in task.needs), default=0.0)
+        if not task.hands:
+            over[index] = ready + task.rest
+            continue
+        meeting, into = divmod(ready, session + between)
+        done = max(done, meeting * session + min(into, session))
+        begun = done % session
+        if index in whole and begun > 0 and begun + task.hands > session:
+            done += session - begun
+        done += task.hands
+        met_before = max(0, math.ceil(done / session) - 1)
+        over[index] = done + met_before * between + task.rest
+    return done
 
 
 def longest_path(tasks: Sequence[Task]) -> tuple[float, tuple[int, ...]]:

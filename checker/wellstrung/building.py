@@ -35,12 +35,16 @@ if TYPE_CHECKING:
 
 
 def build(
-    read: reading.Read, kinds: Mapping[str, Kind], stitches: Mapping[str, Stitch], bench: Bench
+    read: reading.Read,
+    kinds: Mapping[str, Kind],
+    stitches: Mapping[str, Stitch],
+    bench: Bench,
+    drawer: reading.Read | None = None,
 ) -> tuple[Plan | None, tuple[Fault, ...]]:
     """The plan of a well-shaped tree, or the faults that keep it from being one."""
     assert read.tree is not None
     builder = _Builder(read.tree, kinds, bench)
-    plan = builder.plan(read, stitches)
+    plan = builder.plan(read, stitches, drawer)
     return (None if builder.faults else plan), tuple(builder.faults)
 
 
@@ -55,7 +59,9 @@ class _Builder:
         self.beads: dict[str, Item] = {}
         self.parts: dict[str, Part] = {}
 
-    def plan(self, read: reading.Read, stitches: Mapping[str, Stitch]) -> Plan:
+    def plan(
+        self, read: reading.Read, stitches: Mapping[str, Stitch], drawer: reading.Read | None
+    ) -> Plan:
         value = self.tree.value
         self.beads = {
             key: Item(key, entry.key, entry.node, self.bench)
@@ -72,6 +78,7 @@ class _Builder:
         for part in self.parts.values():
             self._check_part(part, stitches)
         self._check_supplies()
+        self._check_prepared()
         run = tuple(self._run())
         self._check_rest(run)
         self._check_loop()
@@ -93,6 +100,7 @@ class _Builder:
             hung=hung,
             steps=tuple(self._steps()),
             stitches=stitches,
+            drawer=drawer,
         )
 
     def _entries(self, name: str) -> list[tuple[str, reading.Entry]]:
@@ -420,6 +428,15 @@ class _Builder:
                     self._unknown("bead", str(entry.node.value), self.beads, entry.node)
                 elif name in ("part", "chain", "thread"):
                     self._part(entry.node)
+
+    def _check_prepared(self) -> None:
+        """What is brought to a class ready made is a part."""
+        entry = self.tree.entries.get("class")
+        node = entry.node if entry else None
+        listed_there = node.entries.get("prepared") if isinstance(node, reading.Mapping) else None
+        if listed_there is not None and isinstance(listed_there.node, reading.Sequence):
+            for name in listed_there.node.items:
+                self._part(name)
 
     def _check_loop(self) -> None:
         """A run that closes on itself is not open."""

@@ -10,7 +10,19 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import chain
 from pathlib import Path
 
-from wellstrung import building, carrying, joins, model, needs, positions, reading, shape, work
+from wellstrung import (
+    building,
+    carrying,
+    joins,
+    model,
+    needs,
+    positions,
+    reading,
+    shape,
+    work,
+    work_joins,
+)
+from wellstrung import drawer as drawers
 from wellstrung.bench import Bench
 from wellstrung.derive import Quantities
 from wellstrung.host import Host
@@ -18,7 +30,7 @@ from wellstrung.place import Edit, Fault, Place
 from wellstrung.quantity import Quantity, Verdict, compare, number
 from wellstrung.records import field, record, replace
 from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
-from wellstrung.words import nearest
+from wellstrung.words import article, nearest
 
 FROM_MEMORY = "from memory"
 
@@ -41,7 +53,7 @@ class Remark:
     also: tuple[Place, ...] = ()
     affects: tuple[str, ...] = ()
     accepted: str | None = None
-    margin: Quantity | None = None
+    margin: Quantity | None = field(default=None, compare=False)
 
     @property
     def counts(self) -> bool:
@@ -89,6 +101,8 @@ class PlanResult:
     title: str = ""
     piece: str = ""
     text: str = ""
+    #: the text of its drawer, by the drawer's file, where it has one
+    beside: Mapping[str, str] = field(default_factory=dict)
     bench: str | None = None
     remarks: tuple[Remark, ...] = ()
     held: tuple[Kept, ...] = ()
@@ -163,13 +177,24 @@ class Checker:
         self.keep = keep
         self._known = shape.Known({name: kind.fragment for name, kind in host.kinds.items()})
 
-    def check_file(self, path: Path, bench: Bench | None = None) -> PlanResult:
-        """The result of one file, whatever it holds, by a bench of its own where one is given."""
-        return self._guarded(reading.read(path), bench or self.bench)
+    def check_file(
+        self, path: Path, bench: Bench | None = None, drawer: reading.Read | None = None
+    ) -> PlanResult:
+        """The result of one file, whatever it holds, by a bench of its own where one is given.
 
-    def check_text(self, text: str, file: str = "plan.yaml") -> PlanResult:
-        """The result of a plan given as text."""
-        return self._guarded(reading.read_text(text, file), self.bench)
+        A drawer that is given stands for the one that the plan names.
+        """
+        read = reading.read(path)
+        return self._guarded(
+            read, bench or self.bench, drawer or drawers.named_by(read, path.parent)
+        )
+
+    def check_text(
+        self, text: str, file: str = "plan.yaml", drawer: reading.Read | None = None
+    ) -> PlanResult:
+        """The result of a plan given as text, with its drawer where it has one."""
+        read = reading.read_text(text, file)
+        return self._guarded(read, self.bench, drawer or drawers.named_by(read, None))
 
     def raised_about(
         self, text: str, plan: model.Plan, part: str
@@ -178,8 +203,11 @@ class Checker:
 
         For trying a changed text of a plan that was understood; None where it no longer is one.
         """
-        read = reading.read_text(text, plan.file)
-        changed, _ = building.build(read, self.host.kinds, self.host.stitches, plan.bench)
+        host = self.host
+        read, faults = drawers.filled(reading.read_text(text, plan.file), plan.drawer)
+        changed = None
+        if not faults:
+            changed, _ = building.build(read, host.kinds, host.stitches, plan.bench, plan.drawer)
         if changed is None:
             return None
         judged = _Judged(self.host, changed, Quantities(changed))
@@ -188,38 +216,45 @@ class Checker:
         )
         return judged.raised
 
-    def _guarded(self, read: reading.Read, bench: Bench) -> PlanResult:
+    def _guarded(self, read: reading.Read, bench: Bench, drawer: reading.Read | None) -> PlanResult:
         """A plan on which a stage of the checker itself breaks is a failure, never green."""
         try:
-            return self._check(read, bench, offer=True)
+            return self._check(read, bench, drawer, offer=True)
         except Exception as error:
             message = f"{type(error).__name__}: {error} (in {read.file})"
             failure = Failure("checking", "wellstrung", message)
             return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
 
-    def _check(self, read: reading.Read, bench: Bench, *, offer: bool) -> PlanResult:
+    def _check(
+        self, read: reading.Read, bench: Bench, drawer: reading.Read | None, *, offer: bool
+    ) -> PlanResult:
         if read.tree is None or read.faults:
             return _refused(read, read.faults, readable=False)
-        faults = shape.check(read, self._known)
+        beside = {drawer.file: drawer.text} if drawer is not None else {}
+        read, faults = drawers.filled(read, drawer)
+        faults = faults or shape.check(read, self._known)
         if faults:
-            return _refused(read, faults)
-        plan, faults = building.build(read, self.host.kinds, self.host.stitches, bench)
+            return _refused(read, faults, beside=beside)
+        host = self.host
+        plan, faults = building.build(read, host.kinds, host.stitches, bench, drawer)
         if plan is None:
-            return _refused(read, faults)
+            return _refused(read, faults, beside=beside)
         quantities = Quantities(plan)
         judged = _Judged(self.host, plan, quantities)
-        judged.run((*_standing(plan), *work.simulate(plan)))
+        judged.run((*_standing(plan), *work.simulate(plan), *work_joins.find(plan)))
         spoken = list(_one_cause_each(judged.remarks, self.host.rules))
         found = [
             self._with_true_remedy(plan, remark, remedies, judged.raised) if offer else remark
             for remark, remedies in spoken
         ]
-        remarks = _accepted(found, plan, self.host.rules)
+        # what an acceptance fits says nothing of whether a remedy is true
+        remarks = _accepted(found, plan, self.host.rules) if offer else found
         return PlanResult(
             file=read.file,
             title=plan.title,
             piece=plan.piece,
             text=read.text,
+            beside=beside,
             bench=bench.file,
             remarks=tuple(sorted(remarks, key=_reading_order)),
             held=judged.held,
@@ -246,8 +281,15 @@ class Checker:
     def _holds(
         self, plan: model.Plan, remark: Remark, remedy: Remedy, known: Mapping[_Identity, int]
     ) -> bool:
-        changed = reading.replaced(plan.text, [(edit.place, edit.new) for edit in remedy.edits])
-        after = self._check(reading.read_text(changed, plan.file), plan.bench, offer=False)
+        texts = {
+            file: reading.replaced(
+                text, [(edit.place, edit.new) for edit in remedy.edits if edit.place.file == file]
+            )
+            for file, text in plan.texts.items()
+        }
+        read, kept = reading.read_text(texts[plan.file], plan.file), plan.drawer
+        changed = drawers.read_text(texts[kept.file], kept.file) if kept is not None else None
+        after = self._check(read, plan.bench, changed, offer=False)
         return after.readable and all(
             _identity(left) != _identity(remark)
             and _RANK[left.level] <= known.get(_identity(left), 0)
@@ -416,26 +458,56 @@ def _accepted(
     lines = plan.entries("accept")
     used: set[int] = set()
     for remark in remarks:
-        accepted = None
-        for number_, line in enumerate(lines):
-            part = line.value.get("part")
-            if line.value["rule"] == remark.rule and part in (None, *remark.parts):
-                used.add(number_)
-                accepted = str(line.value["because"])
-        yield replace(remark, accepted=accepted) if remark.level == "warning" else remark
-    for number_, line in enumerate(lines):
-        rule, place = str(line.value["rule"]), line.entries["rule"].node.place
-        if rule not in rules:
-            near = nearest(rule, rules)
-            advice = f"write `{near}`" if near else "`wellstrung rules` lists them"
-            says = f"there is no rule called `{rule}`: {advice}"
-            yield Remark("plan-shape", "error", (), says, place, found=rule, remedy=advice)
-        elif number_ not in used:
-            says = f"nothing is left to accept of `{rule}` here: take the line out"
-            yield Remark("plan-shape", "warning", (), says, place, found=rule, remedy="take it out")
+        fits = [index for index, line in enumerate(lines) if _is_about(line, remark)]
+        if fits and remark.level == "warning":
+            used.update(fits)
+            yield replace(remark, accepted=str(lines[fits[-1]].value["because"]))
+        else:
+            yield remark
+    for index, line in enumerate(lines):
+        if index not in used:
+            yield _useless(line, [one for one in remarks if _is_about(line, one)], plan, rules)
 
 
-def _refused(read: reading.Read, faults: Iterable[Fault], *, readable: bool = True) -> PlanResult:
+def _is_about(line: reading.Mapping, remark: Remark) -> bool:
+    part = line.value.get("part")
+    return bool(line.value["rule"] == remark.rule and part in (None, *remark.parts))
+
+
+def _useless(
+    line: reading.Mapping, about: list[Remark], plan: model.Plan, rules: Mapping[str, Rule]
+) -> Remark:
+    """What to say of an acceptance that accepts nothing."""
+    for name, what, known in (("rule", "rule", rules), ("part", "part", plan.parts)):
+        if name not in line.entries or (name == "part" and line.value[name] in plan.beads):
+            continue
+        word, place = str(line.value[name]), line.entries[name].node.place
+        if word not in known:
+            near = nearest(word, known)
+            otherwise = "`wellstrung rules` lists them" if what == "rule" else "take the line out"
+            advice = f"write `{near}`" if near else otherwise
+            says = f"there is no {what} called `{word}`: {advice}"
+            edits = (Edit(place, near),) if near else ()
+            return Remark("plan-shape", "error", (), says, place, word, near or "", advice, edits)
+    rule, place = str(line.value["rule"]), line.entries["rule"].node.place
+    if about:
+        level = about[0].level
+        advice = "mend it, or measure" if level == "error" else "take the line out, and heed it"
+        says = f"`{rule}` is {article(level)} here, and only a warning can be accepted: {advice}"
+    else:
+        advice = "take the line out"
+        says = f"nothing is left to accept of `{rule}` here: {advice}"
+    also = tuple(remark.place for remark in about[:1])
+    return Remark("plan-shape", "warning", (), says, place, rule, "", advice, also=also)
+
+
+def _refused(
+    read: reading.Read,
+    faults: Iterable[Fault],
+    *,
+    readable: bool = True,
+    beside: Mapping[str, str] | None = None,
+) -> PlanResult:
     remarks = [
         Remark(
             fault.rule,
@@ -457,6 +529,7 @@ def _refused(read: reading.Read, faults: Iterable[Fault], *, readable: bool = Tr
         title=str(value.get("title", "")),
         piece=str(value.get("piece", "")),
         text=read.text,
+        beside=beside or {},
         remarks=tuple(sorted(remarks, key=_reading_order)),
         readable=readable,
     )

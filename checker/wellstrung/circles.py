@@ -93,8 +93,8 @@ def container(diameters: Sequence[float]) -> float:
 def packed(diameters: Sequence[float]) -> list[tuple[float, float]]:
     """Where circles lie in their `container`: their centres, mm from its middle, in this order.
 
-    They touch; what rounding makes them overlap is less than a micrometre. ValueError for sizes
-    so far apart that rounding leaves no place for one of them.
+    They touch, by geometry; what rounding makes them overlap is less than a micrometre. ValueError
+    for sizes so far apart that rounding leaves no place for one of them.
 
     >>> packed([2.0, 4.0])
     [(-2.0, 0.0), (1.0, 0.0)]

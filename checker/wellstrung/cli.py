@@ -15,14 +15,16 @@ from wellstrung.words import nearest
 if TYPE_CHECKING:
     from wellstrung.bench import Bench
     from wellstrung.checking import Checker, Result
-    from wellstrung.host import Host
+    from wellstrung.host import Host, HostError
+    from wellstrung.place import Fault
+    from wellstrung.reading import Read
 
 OK, WRONG, BROKEN = 0, 1, 2
 #: From so many plans on, a run at a terminal shows how far it is.
 _LONG_RUN = 20
 PLAN_ENDINGS = (".yaml", ".yml")
 #: Files beside plans that are not plans.
-NOT_PLANS = ("bench.yaml", "bench.yml")
+NOT_PLANS = ("bench.yaml", "bench.yml", "drawer.yaml", "drawer.yml")
 _ASCII = str.maketrans(
     {
         "±": "+/-",
@@ -147,6 +149,12 @@ def _parser() -> argparse.ArgumentParser:
             metavar="FILE",
             help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
         )
+        command.add_argument(
+            "--drawer",
+            type=Path,
+            metavar="FILE",
+            help="your parts, instead of the drawer that a plan names",
+        )
     for command in (check, sheet, supplies, cuts, sizes, rules):
         command.add_argument(
             "--rules",
@@ -248,7 +256,10 @@ def _checked(options: argparse.Namespace, host: Host, checker: Checker) -> Resul
     if not files:
         raise HostError("there is no plan (a .yaml file) in what was named")
     benches = _Benches(host, options.bench)
-    return Result(tuple(checker.check_file(file, benches.of(file)) for file in _watched(files)))
+    kept = _drawer(options.drawer) if options.drawer is not None else None
+    return Result(
+        tuple(checker.check_file(file, benches.of(file), kept) for file in _watched(files))
+    )
 
 
 def _supplies(options: argparse.Namespace) -> int:
@@ -322,6 +333,23 @@ def _sizes(options: argparse.Namespace) -> int:
     return _told(result)
 
 
+def _drawer(file: Path) -> Read:
+    """The drawer that was named, for every plan; raises HostError."""
+    from wellstrung import drawer  # only where one is named
+
+    found = drawer.read(file)
+    if found.faults:
+        raise _unusable("drawer", found.faults)
+    return found
+
+
+def _unusable(what: str, faults: Iterable[Fault]) -> HostError:
+    from wellstrung.host import HostError
+
+    lines = (f"{f.place.file}:{f.place.line}:{f.place.column} {f.says}" for f in faults)
+    return HostError("\n  ".join((f"the {what} cannot be used:", *lines)))
+
+
 class _Benches:
     """The bench of each plan: the one named, or the nearest beside the plan or above it."""
 
@@ -348,12 +376,10 @@ class _Benches:
 
     def _read(self, file: Path) -> Bench:
         from wellstrung import bench_file  # only where there is one
-        from wellstrung.host import HostError
 
         bench, faults = bench_file.read(file, self._host.stitches)
         if bench is None:
-            lines = (f"{f.place.file}:{f.place.line}:{f.place.column} {f.says}" for f in faults)
-            raise HostError("\n  ".join(("the bench file cannot be used:", *lines)))
+            raise _unusable("bench file", faults)
         return bench
 
 
@@ -402,7 +428,7 @@ def _plans(named: Sequence[Path]) -> Iterator[Path]:
             found = sorted(
                 file
                 for file in path.rglob("*")
-                if file.suffix in PLAN_ENDINGS and file.name not in NOT_PLANS
+                if file.suffix in PLAN_ENDINGS and not file.name.endswith(NOT_PLANS)
             )
         for file in found:
             if file not in seen:

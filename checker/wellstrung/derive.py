@@ -85,7 +85,7 @@ class Quantities:
     def _work_out(self, name: str) -> Quantity:
         owner, _, what = name.partition(".")
         if owner == PIECE:
-            return _PIECE[what](self)
+            return _PIECE[what](self) if what in _PIECE else _step(what, self)
         if owner == BEADS:
             bead, _, what = what.partition(".")
             item = self.plan.beads[bead]
@@ -366,12 +366,20 @@ def _time(what: str) -> Callable[[Quantities], Quantity]:
     return work_out
 
 
+def _step(what: str, ask: Quantities) -> Quantity:
+    """The time of one step, `step 3`, at a student's pace."""
+    from wellstrung import work_time
+
+    return work_time.student_step(ask, int(what.removeprefix("step ")))
+
+
 _PIECE: dict[str, Callable[[Quantities], Quantity]] = {
     "length": _length,
     "inside": _inside,
     "mass": _mass,
     "bench_time": _time("hands_on"),
     "student_time": _time("student_time"),
+    "class_time": _time("class_time"),
     "finish_as_written": _time("as_written"),
     "finish_earliest": _time("earliest"),
 }

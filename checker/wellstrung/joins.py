@@ -990,7 +990,7 @@ def opens(side: Eyes | Part, plan: Plan) -> bool | None:
     return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
 
 
-def _curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
+def curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
     """The ring, or the eye, by which a place in the run meets its neighbour."""
     is_ring = entry.part.kind.role is Role.RING
     return entry.part if is_ring else eyes_facing(entry, onwards=onwards)
@@ -998,7 +998,7 @@ def _curve(entry: RunEntry, *, onwards: bool = False) -> Eyes | Part | None:
 
 def _eyes_meet(plan: Plan) -> Iterator[Subject]:
     for before, after in plan.neighbours:
-        one, other = _curve(before, onwards=True), _curve(after)
+        one, other = curve(before, onwards=True), curve(after)
         halves = before.half and after.half and before.part is after.part
         if one is not None and other is not None and not halves:
             yield EyesMeet(after.place, one, other)

@@ -125,6 +125,8 @@ class Item:
         what = " ".join(path).replace("_", " ")
         if len(path) == 1 and path[0] in self.measurable:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
+        if unit == "°C":
+            return f"measure how warm it is where `{self.name}` cures"
         if unit == "N":
             return f"ask for the {what} of `{self.name}` with a closer tolerance"
         if unit == "g":
@@ -179,6 +181,14 @@ class Item:
     def duration(self, *path: str) -> Quantity:
         """A time in minutes."""
         return self._value(units.duration, "min", path, "")
+
+    def volume(self, *path: str) -> Quantity:
+        """A volume in ml."""
+        return self._value(units.volume, "ml", path, "")
+
+    def temperature(self, *path: str) -> Quantity:
+        """How warm it is, in °C."""
+        return self._value(units.temperature, "°C", path, "")
 
     @once
     def _values(self) -> dict[tuple[str, str, tuple[str, ...]], Quantity]:
@@ -373,6 +383,13 @@ class Plan:
     hung: tuple[Hung, ...]
     steps: tuple[Step, ...]
     stitches: Mapping[str, Stitch]
+    drawer: reading.Read | None = None
+
+    @property
+    def texts(self) -> Mapping[str, str]:
+        """The text of the plan, and of the drawer that some of its parts are taken from."""
+        beside = {self.drawer.file: self.drawer.text} if self.drawer is not None else {}
+        return {**beside, self.file: self.text}
 
     @property
     def makes(self) -> int:

@@ -101,19 +101,24 @@ from wellstrung.quantity import (
     total,
     worked,
 )
-from wellstrung.records import record
+from wellstrung.records import once, record
 from wellstrung.words import article
 from wellstrung.work import (
+    WEARING,
+    ClassMeets,
     Cutting,
     GluedEnd,
     GluedJoint,
+    GlueUsed,
     Mixed,
     Moment,
     PartAtWork,
     RingOnCappedRope,
     ThreadEnds,
     caps_at,
+    done_at_home,
 )
+from wellstrung.work_joins import JoinAtWork
 
 Level = Literal["error", "warning", "caution"]
 
@@ -237,8 +242,8 @@ class Ask:
         return self.of(rope, "nub.outside" if taken(cap) == "nub" else "outside")
 
     def source(self, place: Place) -> str:
-        """The text of the plan at a place, as the author wrote it."""
-        text = self.plan.text
+        """The text at a place of the plan or its drawer, as the author wrote it."""
+        text = self.plan.texts[place.file]
         start = reading.offset(text, place.line, place.column)
         return text[start : reading.offset(text, place.end_line, place.end_column)]
 
@@ -263,11 +268,50 @@ class Ask:
             new = f"\n{' ' * (whole.column - 1)}{name}: {value}"
         return Edit(Place(whole.file, line, column, line, column), new)
 
+    def new_step(self, text: str) -> Edit:
+        """An edit that adds a step at the end of the work, before the piece is packed or worn."""
+        steps = self.plan.steps
+        made = [step for step in steps if step.verb not in WEARING]
+        return self.new_item_after((made or steps)[-1].place, text)
+
     def moved_before(self, step: Step, other: Step) -> tuple[Edit, ...]:
         """Edits that move a step to before an earlier one; the steps between go down by one."""
         steps = self.plan.steps[other.number - 1 : step.number]
         texts = [self.source(moved.place) for moved in (steps[-1], *steps[:-1])]
         return tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
+
+    def in_order(self, otherwise: Remedy) -> tuple[Remedy, ...]:
+        """An order of the steps that works, where one is found; then what to do otherwise."""
+        steps, (order, free) = self.plan.steps, self._order
+        if free:
+            note = f"{free} steps can change places, too many to look for an order that works"
+            return (Remedy(f"{otherwise.text}; {note}"),)
+        if not order:
+            return (otherwise,)
+        listed = ", ".join(f"{steps[index].number} {steps[index].verb}" for index in order)
+        moved = [(old, steps[new]) for old, new in zip(steps, order, strict=True)]
+        edits = tuple(
+            Edit(old.place, self.source(new.place)) for old, new in moved if old is not new
+        )
+        return (Remedy(f"an order that works: {listed}", edits), otherwise)
+
+    @once
+    def _order(self) -> tuple[tuple[int, ...], int]:
+        """The order nearest to the written one that works; or how many steps are too many.
+
+        Empty where the written order works, or none does, or a value is missing.
+        """
+        from wellstrung import work_needs, work_order  # only where an order does not work
+
+        try:
+            records, waits = work_needs.records(self.plan, self.quantities)
+        except Missing:
+            return (), 0
+        free = work_order.open_steps(records)
+        if free > work_order.MOST_OPEN:
+            return (), free
+        order = work_order.order_that_works(records, waits) or ()
+        return (order if work_order.moved(order) else ()), 0
 
     def limit(self, name: str) -> Quantity:
         """A limit of the bench, with its reason as source."""
@@ -399,6 +443,27 @@ def spelled_time(minutes: float) -> str:
     return f"{number(minutes)} min"
 
 
+def hours(minutes: float) -> str:
+    """A time as one would say it, to the minute.
+
+    >>> hours(40), hours(130), hours(1440)
+    ('40 min', '2 h 10 min', '24 h')
+    """
+    whole, left = divmod(round(minutes), 60)
+    if not whole:
+        return f"{left} min"
+    return f"{whole} h {left} min" if left else f"{whole} h"
+
+
+def often(count: int) -> str:
+    """How many times, in words where there are words for it.
+
+    >>> often(1), often(2), often(3)
+    ('once', 'twice', '3 times')
+    """
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
 def thinner_wires(wire: Quantity, limit: float) -> list[str]:
     """Up to three standard wires no thicker than `limit`, thickest first, as the author names wire.
 
@@ -490,6 +555,7 @@ __all__ = [
     "Centred",
     "ChainCut",
     "ClaspClosed",
+    "ClassMeets",
     "CoreInRope",
     "Cutting",
     "Edit",
@@ -498,6 +564,7 @@ __all__ = [
     "EyesMeet",
     "Fitted",
     "Glue",
+    "GlueUsed",
     "GluedEnd",
     "GluedJoint",
     "Glues",
@@ -508,6 +575,7 @@ __all__ = [
     "HungOnEyes",
     "InEar",
     "Item",
+    "JoinAtWork",
     "Level",
     "LinkThroughCone",
     "MetalParts",
@@ -565,15 +633,18 @@ __all__ = [
     "caps_at",
     "compare",
     "derived",
+    "done_at_home",
     "drops",
     "edges_of",
     "evenly",
     "exact",
     "fills_rest",
     "fringe_passes",
+    "hours",
     "in_unit_of",
     "leaf",
     "number",
+    "often",
     "passes_of",
     "pieces_hung",
     "side_by_side",

@@ -33,6 +33,8 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "mass": units.mass,
     "rating": units.force,
     "duration": units.duration,
+    "volume": units.volume,
+    "temperature": units.temperature,
     "wire": units.wire,
     "bead_size": units.bead_size,
     "needle": units.needle,

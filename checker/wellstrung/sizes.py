@@ -92,7 +92,7 @@ def over(
             moved = body.value + wanted - _middle(goal)
             if moved > 0:
                 edits.append((measure.place, _written(moved, body.high - body.value)))
-        changed = checker.check_text(reading.replaced(plan.text, edits), plan.file)
+        changed = checker.check_text(reading.replaced(plan.text, edits), plan.file, plan.drawer)
         own = abs(wanted - _middle(goal)) < _SAME
         found.append(_size(changed, part, wanted, text, own, before))
     return Sizes(result, part.name, goal.field, wearer, tuple(found))

@@ -58,6 +58,8 @@ def _of(part: Part, plan: Plan, result: PlanResult, checker: Checker) -> Iterato
     for path, kind in _sizes(part):
         node = part.node_at(*path)
         assert node is not None
+        if node.place.file != plan.file:
+            continue  # it stands in the drawer
         name = _name(path)
         wrong = next((r for r in result.remarks if r.place == node.place and r.counts), None)
         if wrong is not None:

@@ -1,6 +1,6 @@
 """From what an author writes to a number in the base unit, and back again.
 
-Base units: mm, g, N, minutes. A bare number is refused: nobody can tell whose 8 it is.
+Base units: mm, g, ml, N, minutes, °C. A bare number is refused: nobody can tell whose 8 it is.
 Conversion factors are those of NIST SP 811 appendix B and Handbook 44 appendix C, exact unless
 said; copies of the tables seen, the digits of SP 811 itself not.
 
@@ -19,6 +19,7 @@ from typing import NamedTuple
 INCH = 25.4
 POUND = 453.59237
 CARAT = 0.2
+FLUID_OUNCE = 29.5735295625
 POUND_FORCE = 4.4482216152605
 KILOGRAM_FORCE = 9.80665
 
@@ -47,6 +48,7 @@ FORCES: Mapping[str, float] = {
     "lb": POUND_FORCE,
     "kg": KILOGRAM_FORCE,
 }
+VOLUMES: Mapping[str, float] = {"ml": 1.0, "cl": 10.0, "l": 1000.0, "fl oz": FLUID_OUNCE}
 TIMES: Mapping[str, float] = {"s": 1 / 60, "min": 1.0, "h": 60.0, "d": 1440.0, "week": 10080.0}
 
 _SPELLINGS: Mapping[str, str] = {
@@ -94,6 +96,18 @@ _SPELLINGS: Mapping[str, str] = {
     "lbs": "lb",
     "carat": "ct",
     "carats": "ct",
+    "millilitre": "ml",
+    "millilitres": "ml",
+    "milliliter": "ml",
+    "milliliters": "ml",
+    "mL": "ml",
+    "cc": "ml",
+    "centilitre": "cl",
+    "centilitres": "cl",
+    "litre": "l",
+    "litres": "l",
+    "liter": "l",
+    "liters": "l",
     "newton": "N",
     "newtons": "N",
     "n": "N",
@@ -149,6 +163,11 @@ _SLIPS = (
     (r"^([\d./ ]*\d)( ?[a-z'\"″]+)? ?[-–—] ?(?=\d)", r"\1\2..", "may be a range or a fraction"),
 )
 
+_WARM, _HOTTEST = "18 °C", 50.0
+_DEGREES = re.compile(
+    r"(?P<first>-?\d+(?:\.\d+)?)(?:(?P<sign> ± | ?\.\. ?| to )(?P<last>-?\d+(?:\.\d+)?))?"
+    r" ?(?:°|deg(?:rees)?\.?)? ?(?P<scale>[CFcf])(?:elsius|ahrenheit)?"
+)
 #: Longer than any size that is written by hand, in characters.
 _LONGEST = 60
 #: Nothing at the bench is smaller or larger, in the base unit: a tenth of a micrometre, 10 km.
@@ -198,7 +217,8 @@ _WIRE = _Kind("wire thickness", LENGTHS, ("mm",), "mm, in, AWG or SWG", "0.8 mm"
 _MASS = _Kind("mass", MASSES, ("g", "oz"), "g, kg, mg, oz, lb or ct", "9 g")
 _RATING = _Kind("rating", FORCES, ("lb", "N"), "lb, kg or N", "8 lb")
 _TIME = _Kind("time", TIMES, ("min", "h"), "s, min, h, d or week", "24 h")
-_EVERY_UNIT = {*LENGTHS, *MASSES, *FORCES, *TIMES}
+_VOLUME = _Kind("volume", VOLUMES, ("ml",), "ml, cl, l or fl oz", "25 ml")
+_EVERY_UNIT = {*LENGTHS, *MASSES, *FORCES, *TIMES, *VOLUMES}
 
 
 def awg(gauge: int) -> float:
@@ -271,6 +291,48 @@ def duration(text: str | int | float) -> Parsed:
     (1440.0, 90.0)
     """
     return _measure(text, _TIME)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def volume(text: str | int | float) -> Parsed:
+    """A volume in ml; a fluid ounce is the one of the United States.
+
+    >>> volume('25 ml').value, round(volume('1 fl oz').value, 2)
+    (25.0, 29.57)
+    """
+    return _measure(text, _VOLUME)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def temperature(text: str | int | float) -> Parsed:
+    """How warm a room is, in °C, from degrees that name their scale.
+
+    >>> temperature('12 °C').value, temperature('59 F').value, temperature('12..15 °C').low
+    (12.0, 15.0, 12.0)
+    """
+    quoted = _quoted(_clean(text, "temperature", _WARM))
+    found = _DEGREES.fullmatch(quoted)
+    if found is None:
+        bare = re.fullmatch(r"-?\d+(\.\d+)?( ?°)?", quoted)
+        near = f"{quoted.rstrip(' °')} °C" if bare else None
+        if near:
+            temperature(near)  # what else is wrong with it is raised first
+        says = f"may be °C or °F: write which, as in `{near}`" if bare else "is not a temperature"
+        raise UnitFault(f"`{quoted}` {says}" + ("" if bare else f": write one as `{_WARM}`"), near)
+    scale = found["scale"].upper()
+    first, last = float(found["first"]), float(found["last"] or found["first"])
+    if found["sign"] and "±" in found["sign"]:
+        value, low, high = first, first - last, first + last
+    else:
+        value, low, high = (first + last) / 2, first, last
+    if scale == "F":
+        value, low, high = ((degrees - 32) / 1.8 for degrees in (value, low, high))
+    if low > high:
+        raise UnitFault(f"`{quoted}` runs from the warmer to the colder: write the colder first")
+    if low < 0 or high > _HOTTEST:
+        raise UnitFault(f"`{quoted}` is no room to work in: write one from 0 to 50 °C")
+    value, low, high = (round(degrees, 9) for degrees in (value, low, high))
+    return Parsed(value, low, high, f"°{scale}", str(text))
 
 
 @lru_cache(maxsize=_REMEMBERED)
@@ -366,6 +428,8 @@ def show(value: float, unit: str, digits: int | None = None) -> str:
     """
     if unit == "in/":
         return _fraction(value / INCH) or show(value, "in", digits)
+    if unit == "°F":
+        value = value * 1.8 + 32
     factor = _factor(unit)
     if unit in ("AWG", "SWG"):
         unit = "mm"
@@ -375,7 +439,8 @@ def show(value: float, unit: str, digits: int | None = None) -> str:
         amount = amount.rstrip("0").rstrip(".")
     amount = "0" if amount in ("-0", "") else amount
     printed = {"lbf": "lb", "kgf": "kg"}.get(unit, unit)
-    return f"{amount}{printed}" if not unit[:1].isalnum() else f"{amount} {printed}"
+    close = unit[:1] in ('"', "'", "″", "′", "”", "’", "%")
+    return f"{amount}{printed}" if close or not unit else f"{amount} {printed}"
 
 
 def _digits(unit: str) -> int:
@@ -384,7 +449,9 @@ def _digits(unit: str) -> int:
 
 def _factor(unit: str) -> float:
     name = _name(unit, _EVERY_UNIT)
-    return next((table[name] for table in (LENGTHS, MASSES, TIMES, FORCES) if name in table), 1.0)
+    return next(
+        (table[name] for table in (LENGTHS, MASSES, TIMES, FORCES, VOLUMES) if name in table), 1.0
+    )
 
 
 def _fraction(inches: float) -> str:

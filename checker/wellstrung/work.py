@@ -10,8 +10,10 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import pairwise
 
+from wellstrung import reading
 from wellstrung.joins import Subject, pieces_hung
-from wellstrung.model import Hung, Part, Plan, Role, Step
+from wellstrung.model import Hung, Item, Part, Plan, Role, Step
+from wellstrung.needs import supply_lines
 from wellstrung.place import Place
 from wellstrung.records import record
 
@@ -136,6 +138,24 @@ class GluedEnd(Subject):
 
 
 @record
+class GlueUsed(Subject):
+    """An adhesive, the ends it holds with how many joints of each, its mixes, and what is on hand.
+
+    Joints and mixes are those of every piece that the plan makes.
+    """
+
+    adhesive: Part
+    ends: tuple[tuple[GluedEnd, int], ...]
+    mixes: int
+    lines: tuple[Item, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The adhesive."""
+        return (self.adhesive.name,)
+
+
+@record
 class Cutting(Subject):
     """Every step that cuts metal: what is told once, however many there are."""
 
@@ -145,6 +165,18 @@ class Cutting(Subject):
     def parts(self) -> tuple[str, ...]:
         """What is cut."""
         return tuple(dict.fromkeys(str(step.get("part")) for step in self.steps))
+
+
+@record
+class ClassMeets(Subject):
+    """The class that a piece is made in, and the parts that are brought to it ready made.
+
+    `makes` are the steps that make one of the other parts, by that part.
+    """
+
+    meets: Item
+    makes: tuple[tuple[Part, tuple[Step, ...]], ...]
+    prepared: tuple[Part, ...]
 
 
 def simulate(plan: Plan) -> tuple[Subject, ...]:
@@ -157,6 +189,8 @@ def simulate(plan: Plan) -> tuple[Subject, ...]:
         *_mixed(plan),
         *_cutting(plan),
         *_glued_ends(plan),
+        *_glue_used(plan),
+        *_class(plan),
     )
 
 
@@ -175,10 +209,13 @@ def _clock(plan: Plan) -> list[float]:
     """Minutes from the start at which each step begins, and the end of the last."""
     times = [0.0]
     for step in plan.steps:
-        times.append(
-            times[-1] + step.minutes("takes") + (step.minutes("time") if step.verb == "wait" else 0)
-        )
+        times.append(times[-1] + passes(step))
     return times
+
+
+def passes(step: Step) -> float:
+    """The minutes that are written for a step: what it takes, and what it waits."""
+    return step.minutes("takes") + (step.minutes("time") if step.verb == "wait" else 0.0)
 
 
 def _joints(plan: Plan) -> Iterator[Subject]:
@@ -190,7 +227,7 @@ def _joints(plan: Plan) -> Iterator[Subject]:
         set_at = clock[index + 1]
         loaded = worn = None
         for later, moment in zip(plan.steps[index + 1 :], clock[index + 1 :], strict=False):
-            if loaded is None and later.verb in LOADING and _pulls_on(plan, later, cap):
+            if loaded is None and later.verb in LOADING and pulls_on(plan, later, cap):
                 loaded = Moment(later, moment - set_at, later.place)
             if worn is None and later.verb in WEARING and later.get("part") is None:
                 worn = Moment(later, moment - set_at, later.place)
@@ -199,7 +236,7 @@ def _joints(plan: Plan) -> Iterator[Subject]:
         yield GluedJoint(step.place, step, adhesive, cap, loaded, worn)
 
 
-def _pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
+def pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
     """Whether a step hangs something from what is glued, or from the rope that ends in it."""
     touched = {str(step.get(name)) for name in ("part", "from", "around", "to", "by")}
     if step.verb == "close ring":
@@ -280,7 +317,7 @@ def _too_late(
     return before > 0 and not (begun and before < len(caps_at(plan, rope)))
 
 
-def _mixed(plan: Plan) -> Iterator[Subject]:
+def _mixed(plan: Plan) -> Iterator[Mixed]:
     rows: list[list[Step]] = []
     for before, step in pairwise((None, *plan.steps)):
         if step is None or step.verb != "glue":
@@ -323,11 +360,62 @@ def _glued_ends(plan: Plan) -> dict[Subject, None]:
     found: dict[Subject, None] = {}
     for step in plan.steps:
         if step.verb == "glue":
-            adhesive, cap, rope = (plan.parts[str(step.get(n))] for n in ("with", "part", "to"))
-            if cap.kind.role is not Role.CAP:
-                continue
-            found.setdefault(GluedEnd(step.place, adhesive, cap, rope))
+            end = _glued_end(plan, step)
+            if end is not None:
+                found.setdefault(end)
     return found
+
+
+def _glued_end(plan: Plan, step: Step) -> GluedEnd | None:
+    """What a step glues into a bore; None for a clasp on a band, which has none."""
+    adhesive, cap, rope = (plan.parts[str(step.get(n))] for n in ("with", "part", "to"))
+    return GluedEnd(step.place, adhesive, cap, rope) if cap.kind.role is Role.CAP else None
+
+
+def _glue_used(plan: Plan) -> Iterator[Subject]:
+    """Each adhesive with all that the steps glue with it."""
+    mixes: Counter[str] = Counter()
+    for row in _mixed(plan):
+        mixes[row.adhesive.name] += row.mixes
+    for name, count in mixes.items():
+        joints: Counter[GluedEnd] = Counter()
+        for step in plan.steps:
+            end = _glued_end(plan, step) if step.verb == "glue" else None
+            if end is not None and step.get("with") == name:
+                joints[end] += joints_of(step) * plan.makes
+        adhesive, lines = plan.parts[name], supply_lines(plan, "part", name)
+        ends = tuple(joints.items())
+        yield GlueUsed(adhesive.key.place, adhesive, ends, count * plan.makes, lines)
+
+
+#: Verbs whose work on a part can be done at home, and the part be brought.
+_AT_HOME = frozenset({"weave", "string", "knot", "cut", "wrap loop", "finish thread", "measure"})
+
+
+def prepared(plan: Plan) -> tuple[str, ...]:
+    """Names of the parts that are brought to the class ready made."""
+    node = plan.written("class", "prepared")
+    return tuple(str(name) for name in node.value) if node is not None else ()
+
+
+def done_at_home(plan: Plan, step: Step) -> bool:
+    """Whether a step makes a part that is brought to the class ready made."""
+    return step.verb in _AT_HOME and step.get("part") in prepared(plan)
+
+
+def _class(plan: Plan) -> Iterator[Subject]:
+    entry = plan.tree.entries.get("class")
+    if entry is None or not isinstance(entry.node, reading.Mapping):
+        return
+    makes: dict[Part, list[Step]] = {}
+    for step in plan.steps:
+        part = plan.parts.get(str(step.get("part")))
+        if part is not None and step.verb in _AT_HOME and part.name not in prepared(plan):
+            makes.setdefault(part, []).append(step)
+    meets = Item("class", entry.key, entry.node, plan.bench)
+    each = tuple((part, tuple(steps)) for part, steps in makes.items())
+    brought = tuple(plan.parts[name] for name in prepared(plan))
+    yield ClassMeets(entry.key.place, meets, each, brought)
 
 
 def _parts_at_work(plan: Plan) -> Iterator[Subject]:
@@ -336,19 +424,14 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
         return
     placed = _placed(plan)
     steps_of: dict[str, dict[Step, str]] = {}
-    closing: dict[str, list[Step]] = {}
     for step in plan.steps:
         for name in _NAMED:
             part = plan.parts.get(str(step.get(name)))
             if part is not None and part.kind.role not in (Role.LOOSE, Role.GLUE):
                 steps_of.setdefault(part.name, {}).setdefault(step, name)
-        if step.verb == "hang" and step.get("by") is not None:
-            closing.setdefault(str(step.get("by")), []).append(step)
     for (part, verb), counts in _wanted(plan).items():
         steps = steps_of.get(part.name, {})
         made = [step for step, name in steps.items() if step.verb == verb and name == "part"]
-        if verb == "close ring":
-            made += closing.get(part.name, [])
         needed_by = [step for step in steps if step not in made] if verb in _MAKING else []
         yield PartAtWork(part.key.place, part, verb, *counts, tuple(made), tuple(needed_by))
     for name, steps in steps_of.items():
@@ -358,13 +441,13 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
 
 
 #: verbs that make a part, so that every other step with it comes later
-_MAKING = frozenset({"weave", "cut"})
+_MAKING = frozenset({"weave", "string", "cut"})
 #: the fields of a step that name a part of the piece
 _NAMED = ("part", "to", "onto", "from", "by", "around")
 
 
 def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
-    """How many times each part must be woven, cut, glued, hung or closed; and by counting rings."""
+    """How many times each part must be woven, strung, cut, glued or hung; and by counting rings."""
     wanted: dict[tuple[Part, str], tuple[int, int]] = {}
 
     def want(part: Part, verb: str, count: int, rings: int) -> None:
@@ -374,14 +457,10 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
     for entry in plan.run:
         for part in entry.parts:
             _want_made(part, wanted)
-        if entry.part.kind.role is Role.RING and entry.part.text("closing") == "open":
-            want(entry.part, "close ring", entry.linked, entry.linked)
     for line in plan.hung:
         _want_made(line.part, wanted)
         if line.part.kind.role is not Role.BAIL:  # it is slid on or closed round
             want(line.part, "hang", pieces_hung(line), line.times)
-        if line.by is not None and line.by.text("closing") == "open":
-            want(line.by, "close ring", line.times, line.times)
     for before, after in plan.neighbours:
         roles = {before.part.kind.role: before.part, after.part.kind.role: after.part}
         if set(roles) == {Role.ROPE, Role.CAP}:
@@ -390,8 +469,10 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
 
 
 def _want_made(part: Part, wanted: dict[tuple[Part, str], tuple[int, int]]) -> None:
-    if part.kind.role is Role.ROPE:
+    if part.kind.role in (Role.ROPE, Role.BAND):
         wanted[part, "weave"] = (1, 1)
+    elif part.kind.role is Role.STRAND:
+        wanted[part, "string"] = (1, 1)
     elif part.has("of"):
         wanted[part, "cut"] = (1, 1)
 

@@ -10,12 +10,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from wellstrung import bench_time
+from wellstrung import bench_time, reading
 from wellstrung.bench import BEADS_PER_MINUTE, RATE_SPREAD, RATES, Setting
 from wellstrung.bench_time import Task
 from wellstrung.joins import pieces_hung
-from wellstrung.model import Missing, Part, Plan, Step
+from wellstrung.model import Item, Missing, Part, Plan, Step
 from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, total, worked
+from wellstrung.work import done_at_home
 
 if TYPE_CHECKING:
     from wellstrung.derive import Quantities
@@ -123,6 +124,60 @@ def student_time(ask: Quantities) -> Quantity:
         time=ask.get("piece.bench_time"),
         pace=_pace(ask.plan, "student"),
     )
+
+
+def student_step(ask: Quantities, number: int) -> Quantity:
+    """Minutes that one step takes a student's hands, for every piece that the plan makes."""
+    plan, step = ask.plan, ask.plan.steps[number - 1]
+    return derived(
+        f"step {number} ({step.verb}) in class",
+        "min",
+        lambda time, pace, makes: time * pace * makes,
+        "time * pace * makes",
+        time=step_time(plan, step, ask),
+        pace=_pace(plan, "student"),
+        makes=exact("pieces made", plan.makes),
+    )
+
+
+def class_time(ask: Quantities) -> Quantity:
+    """Minutes of class until a student's hands are done, step after step as the plan has them."""
+    plan = ask.plan
+    if plan.written("class") is None:
+        raise Missing("`class`, how long it meets")
+    if not plan.steps:
+        raise Missing("`work`, the steps in their order")
+    session, between = meeting(plan)
+    whole = [index for index, step in enumerate(plan.steps) if step.verb == "glue"]
+    none = exact("brought ready made", 0.0, "min")
+    times = {
+        f"t{step.number}": none if done_at_home(plan, step) else student_step(ask, step.number)
+        for step in plan.steps
+    }
+
+    def taken(**minutes: float) -> float:
+        at = (minutes.pop("session"), minutes.pop("between"))
+        steps = tasks(plan, list(minutes.values()))
+        return bench_time.class_time(steps, range(len(steps)), *at, whole)
+
+    return worked(
+        "piece.class_time",
+        "min",
+        taken,
+        f"end of {' and '.join(times)} in meetings of session, with between to cure",
+        {"session": session, "between": between, **times},
+        source="what cures goes on curing between two meetings; waits that do not fit are added",
+    )
+
+
+def meeting(plan: Plan) -> tuple[Quantity, Quantity]:
+    """How long a class meets, and how long it is from one meeting to the next."""
+    entry = plan.tree.entries["class"]
+    assert isinstance(entry.node, reading.Mapping)
+    meets = Item("class", entry.key, entry.node, plan.bench)
+    setting = plan.bench.limits["between sessions"]
+    usual = exact("between sessions", setting.value, setting.unit, source=setting.reason)
+    return meets.duration("length"), meets.duration("between") if meets.has("between") else usual
 
 
 def as_written(ask: Quantities) -> Quantity:

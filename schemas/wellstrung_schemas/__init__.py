@@ -41,6 +41,12 @@ def bench() -> Schema:
 
 
 @cache
+def drawer() -> Schema:
+    """The schema of a drawer but the insides of its parts, which are those of a plan's."""
+    return _whole(load("drawer"))
+
+
+@cache
 def fragment(kind: str) -> Schema:
     """The schema of a built-in kind of part.
 
@@ -83,24 +89,39 @@ def inlined(schema: Any) -> Any:
 def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
     """One schema for editors: the plan's, with each part's branch chosen by its `kind`.
 
-    >>> editor_schema()["properties"]["parts"]["additionalProperties"]["required"]
-    ['kind']
+    >>> editor_schema()["properties"]["work"]["items"]["required"]
+    ['do']
     """
     fragments = kinds or {kind: fragment(kind) for kind in kind_names()}
     schema = dict(plan())
     properties = dict(schema["properties"])
     properties["parts"] = {
         **properties["parts"],
-        "additionalProperties": _branches("kind", fragments),
+        "additionalProperties": _or_from_drawer(_branches("kind", fragments)),
     }
     properties["work"] = {**properties["work"], "items": _branches("do", verbs())}
     return {**schema, "properties": properties}
 
 
+def _or_from_drawer(part: Schema) -> Schema:
+    """A part of its own kind, or one that is taken from the drawer."""
+    taken = {
+        **load("common")["$defs"]["name"],
+        "description": "The part in the drawer that it is taken from.",
+        "examples": ["small ring"],
+    }
+    rest = {word: rule for word, rule in part.items() if word != "required"}
+    return {
+        **rest,
+        "oneOf": [{"required": part["required"]}, {"required": ["from"]}],
+        "properties": {**part["properties"], "from": taken},
+    }
+
+
 def _branches(key: str, schemas: Mapping[str, Schema]) -> Schema:
     chosen = [
         {
-            "if": {"properties": {key: {"const": name}}},
+            "if": {"properties": {key: {"const": name}}, "required": [key]},
             "then": {word: rule for word, rule in schema.items() if word != "$schema"},
         }
         for name, schema in schemas.items()

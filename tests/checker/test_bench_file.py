@@ -234,9 +234,9 @@ def test_what_is_no_file_is_refused(name: str, tmp_path: Path) -> None:
 
 
 def test_a_limit_of_the_bench_decides_and_is_the_source_in_the_working(
-    collar: str, installed: Host
+    whole_collar: str, installed: Host
 ) -> None:
-    text = collar.replace(*LOOSE)
+    text = whole_collar.replace(*LOOSE)
     assert [remark.rule for remark in spoken(Checker(installed), text)] == ["cap-bore"]
     mine = Checker(installed, bench=bench("bench: 1\nlimits: {cap loose: 2 mm}"))
     (remark,) = spoken(mine, text)
@@ -261,10 +261,10 @@ def test_an_allowance_of_the_bench_is_the_spread_of_a_size(collar: str, installe
 
 
 @pytest.fixture
-def shelf(tmp_path: Path, collar: str) -> Path:
+def shelf(tmp_path: Path, whole_collar: str) -> Path:
     """A class folder with a plan in it whose cap the default limits call too loose."""
     (tmp_path / "class" / "orla").mkdir(parents=True)
-    (tmp_path / "class" / "orla" / "plan.yaml").write_text(collar.replace(*LOOSE), "utf-8")
+    (tmp_path / "class" / "orla" / "plan.yaml").write_text(whole_collar.replace(*LOOSE), "utf-8")
     return tmp_path
 
 

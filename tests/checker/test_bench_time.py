@@ -19,6 +19,7 @@ from wellstrung.bench_time import (
     Task,
     as_written,
     beading_time,
+    class_time,
     earliest,
     finish_in,
     hands_on,
@@ -118,6 +119,53 @@ def works(draw: st.DrawFn, most: int = 6) -> list[Task]:
         hands = draw(st.sampled_from([0, 1, 2, 3, 5, 8]))
         tasks.append(Task(hands, draw(st.sampled_from([0, 0, 1, 4, 7, 20])), tuple(sorted(needs))))
     return tasks
+
+
+def minute_by_minute(
+    tasks: list[Task], order: tuple[int, ...], session: int, between: int, whole: set[int]
+) -> int:
+    """The same told by a clock that ticks: what hands do in each minute of class."""
+    left = {index: tasks[index].hands for index in order}
+    ends: dict[int, float] = {}
+    clock = taught = 0
+    queue = [index for index in order if tasks[index].hands]
+
+    def settle() -> None:
+        for index, task in enumerate(tasks):
+            if not task.hands and index not in ends and all(n in ends for n in task.needs):
+                ends[index] = max((ends[n] for n in task.needs), default=0) + task.rest
+
+    settle()
+    while queue:
+        index = queue[0]
+        into = clock % (session + between)
+        if into >= session:
+            clock += session + between - into
+            continue
+        ready = all(need in ends and ends[need] <= clock for need in tasks[index].needs)
+        fresh = left[index] == tasks[index].hands
+        no_room = index in whole and fresh and into > 0 and into + left[index] > session
+        clock, taught = clock + 1, taught + 1
+        if not ready or no_room:
+            continue
+        left[index] -= 1
+        if not left[index]:
+            ends[index] = clock + tasks[index].rest
+            settle()
+            queue.pop(0)
+    return taught
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.data())
+def test_class_time_is_what_a_clock_tells(data: st.DataObject) -> None:
+    tasks = data.draw(works())
+    session = data.draw(st.sampled_from([3, 7, 10]))
+    between = data.draw(st.sampled_from([1, 5, 30]))
+    whole = data.draw(st.sets(st.integers(0, len(tasks) - 1)))
+    order = tuple(range(len(tasks)))
+    counted = minute_by_minute(tasks, order, session, between, whole)
+    assert class_time(tasks, order, session, between, whole) == counted
 
 
 def by_trying(tasks: list[Task]) -> float:

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from running import SAMPLES
-from wellstrung import host, reading
+from wellstrung import drawer, host, reading
 from wellstrung.checking import Checker, PlanResult
 
 CHECKER = Checker(host.load())
@@ -24,7 +24,7 @@ def answers(result: PlanResult) -> list[tuple[str, str]]:
     return sorted((remark.rule, remark.level) for remark in result.remarks)
 
 
-def kept(result: PlanResult) -> list[str]:
+def kept_rules(result: PlanResult) -> list[str]:
     return sorted(entry.rule for entry in result.held)
 
 
@@ -35,7 +35,7 @@ def data_of(name: str) -> dict[str, Any]:
 
 
 def written(data: object) -> str:
-    return yaml.safe_dump(data, sort_keys=False, allow_unicode=True)
+    return yaml.safe_dump(data, sort_keys=False, allow_unicode=True, default_flow_style=None)
 
 
 def renamed(node: Any, names: dict[str, str]) -> Any:
@@ -53,17 +53,30 @@ def renamed(node: Any, names: dict[str, str]) -> Any:
 def test_renaming_parts_changes_no_remark(name: str) -> None:
     data = data_of(name)
     names = {part: f"thing {number}" for number, part in enumerate(data["parts"])}
-    for section in ("run", "hung", "work", "supplies"):
-        data[section] = renamed(data.get(section, []), names)
-    if "centre" in data:
-        data["centre"] = renamed(data["centre"], names)
+    for section in ("run", "hung", "work", "class", "supplies", "centre"):
+        if section in data:
+            data[section] = renamed(data[section], names)
     data["parts"] = {names[part]: fields for part, fields in data["parts"].items()}
     for fields in data["parts"].values():
         for field in ("of", "over", "core", "covers"):  # where a part names another
             if fields.get(field) in names:
                 fields[field] = names[fields[field]]
     before, after = CHECKER.check_text(PLANS[name]), CHECKER.check_text(written(data))
-    assert answers(after) == answers(before) and kept(after) == kept(before)
+    assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_parts_from_a_drawer_are_as_good_as_parts_of_the_plan(name: str) -> None:
+    data = data_of(name)
+    kept = {f"{part} of mine": fields for part, fields in data["parts"].items()}
+    data["parts"] = {part: {"from": f"{part} of mine"} for part in data["parts"]}
+    inside = drawer.read_text(written({"drawer": 1, "parts": kept}), "drawer.yaml")
+    before = CHECKER.check_text(PLANS[name])
+    after = CHECKER.check_text(written(data), drawer=inside)
+    assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
+    assert sorted(r.says for r in after.remarks) == sorted(r.says for r in before.remarks)
+    assert sorted(r.remedy for r in after.remarks) == sorted(r.remedy for r in before.remarks)
+    assert set(after.unjudged) == set(before.unjudged)
 
 
 def in_inches(text: str) -> str:
@@ -84,7 +97,7 @@ def test_mm_or_inches_is_all_the_same(name: str) -> None:
     # a goal in cm keeps its tolerance in cm
     text = re.sub(r"cm ± (\d+) mm", lambda found: f"cm ± {int(found[1]) / 10:g} cm", PLANS[name])
     before, after = CHECKER.check_text(text), CHECKER.check_text(in_inches(text))
-    assert answers(after) == answers(before) and kept(after) == kept(before)
+    assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
 
 
 @settings(max_examples=20, deadline=None)
@@ -99,4 +112,4 @@ def test_the_order_of_keys_does_not_matter(name: str, random: st.DataObject) -> 
 
     before = CHECKER.check_text(PLANS[name])
     after = CHECKER.check_text(written(mixed(data_of(name))))
-    assert answers(after) == answers(before) and kept(after) == kept(before)
+    assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)

@@ -160,6 +160,10 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         {"{do: weave, part: rope}": "{do: weave, part: roap}"},
         [("28:23", [], "there is no part called `roap`: write `rope`")],
     ),
+    "an unknown part brought to the class": (
+        {"title: Test collar": "title: Test collar\nclass: {length: 2 h, prepared: [drops]}"},
+        [("3:33", [], "there is no part called `drops`: write `drop`")],
+    ),
     "an unknown chain in the supplies": (
         {"- {chain: bar chain, length: 45 cm}": "- {chain: bare chain, length: 45 cm}"},
         [("36:13", [], "there is no part called `bare chain`: write `bar chain`")],

@@ -397,10 +397,14 @@ def test_adhesive_that_is_not_stirred_leaves_nothing_behind() -> None:
 def test_a_fringe_hangs_on_one_thread_with_the_usual_tails() -> None:
     result = KEEPS.check_file(SAMPLES / "spindrift_earrings.yaml")
     assert result.worked is not None
-    leg, panel = (result.worked.get(f"{part}.thread").middle for part in ("drop", "panel"))
-    assert 18 * leg < 1600 - 350 and panel < 1600 - 400  # one thread does for each of them
+    spray, drip, panel = (
+        result.worked.get(f"{part}.thread").middle for part in ("spray leg", "drip leg", "panel")
+    )
+    # one thread does for the legs of either kind, and one for each panel
+    assert 12 * spray < 1600 - 350 and 6 * drip < 1600 - 350 and panel < 1600 - 400
     line = line_of("line", shopping.needed([result]))
-    assert line.need.middle == pytest.approx(18 * leg + 350 + 2 * (panel + 400))
+    legs = 12 * spray + 350 + 6 * drip + 350
+    assert line.need.middle == pytest.approx(legs + 2 * (panel + 400))
 
 
 @pytest.mark.parametrize(

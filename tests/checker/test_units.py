@@ -50,6 +50,18 @@ TAKEN: list[tuple[Callable[[str], units.Parsed], str, tuple[float, float, float,
     (units.force, "2 kg", (19.6133, 19.6133, 19.6133, "kgf")),
     (units.duration, "5 min", (5, 5, 5, "min")),
     (units.duration, "3 days", (4320, 4320, 4320, "days")),
+    (units.volume, "25 ml", (25, 25, 25, "ml")),
+    (units.volume, "5 cl ± 5 ml", (50, 45, 55, "cl")),
+    (units.volume, "2 fl oz", (59.147059125, 59.147059125, 59.147059125, "fl oz")),
+    (units.temperature, "12 °C", (12, 12, 12, "°C")),
+    (units.temperature, "12C", (12, 12, 12, "°C")),
+    (units.temperature, "59 °F", (15, 15, 15, "°F")),
+    (units.temperature, "59 deg F", (15, 15, 15, "°F")),
+    (units.temperature, "12..15 °C", (13.5, 12, 15, "°C")),
+    (units.temperature, "12 to 15 °C", (13.5, 12, 15, "°C")),
+    (units.temperature, "68 ± 9 °F", (20, 15, 25, "°F")),
+    (units.temperature, "0 °C", (0, 0, 0, "°C")),
+    (units.temperature, "50 °C", (50, 50, 50, "°C")),
     (units.duration, "1 h 30 min", (90, 90, 90, "min")),
     (units.duration, "1 h 0 min", (60, 60, 60, "min")),
     (units.duration, "1 h 30 min ± 5 min", (90, 85, 95, "min")),
@@ -136,6 +148,16 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
      None),
     (units.force, 8, "a rating needs a unit: write `8 lb` or `8 N`", "8 lb"),
     (units.force, "900 g", "`g` in `900 g` is not a unit of rating: use lb, kg or N", None),
+    (units.temperature, "12", "`12` may be °C or °F: write which, as in `12 °C`",
+     "12 °C"),
+    (units.temperature, "12 °", "`12 °` may be °C or °F: write which, as in `12 °C`",
+     "12 °C"),
+    (units.temperature, "warm", "`warm` is not a temperature: write one as `18 °C`", None),
+    (units.volume, "25 g", "`g` in `25 g` is not a unit of volume: use ml, cl, l or fl oz", None),
+    (units.temperature, "-1 °C", "`-1 °C` is no room to work in: write one from 0 to 50 °C", None),
+    (units.temperature, "51 °C", "`51 °C` is no room to work in: write one from 0 to 50 °C", None),
+    (units.temperature, "15..12 °C",
+     "`15..12 °C` runs from the warmer to the colder: write the colder first", None),
     (units.duration, "1 month", "`month` in `1 month` is not a unit of time: use s, min, h, d or"
      " week", None),
     (units.duration, "5 minuets", "`minuets` in `5 minuets` is not a unit of time: write"
@@ -216,7 +238,10 @@ def test_a_number_that_python_will_not_print() -> None:
     assert caught.value.says == says
 
 
-READERS = (units.length, units.mass, units.force, units.duration, units.wire)
+READERS = (
+    units.length, units.mass, units.volume, units.force, units.duration, units.wire,
+    units.temperature,
+)  # fmt: skip
 PIECES = (
     *"0123456789 ./-–±+½,°#\"'", "..", " to ", "+/-", "1/2", "mm", "cm", " in", "µm", " g", "kg",
     " h", " min", "lb", "AWG", "ga", "beading ", "xx", "٣", "²",
@@ -308,6 +333,10 @@ def test_an_inch_is_an_inch_in_any_unit(inches: float) -> None:
         (10.0, "in", "0.394 in"),
         (0.8118, "AWG", "0.81 mm"),
         (12.7, '"', '0.5"'),
+        (13.0, "°C", "13 °C"),
+        (25.0, "°F", "77 °F"),
+        (59.147059125, "fl oz", "2 fl oz"),
+        (0.5, "ml", "0.5 ml"),
     ],
 )
 def test_shown(value: float, unit: str, text: str) -> None:

@@ -24,6 +24,7 @@ ALL = {
     "plan": schemas.plan(),
     "bench": schemas.bench(),
     **{name: schemas.load(name) for name in REPORTS},
+    "drawer": schemas.drawer(),
     **{f"kind {kind}": schemas.fragment(kind) for kind in schemas.kind_names()},
     **{f"verb {verb}": schema for verb, schema in schemas.verbs().items()},
 }

@@ -4,14 +4,43 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from wellstrung import tables
+from wellstrung import glue, tables
 from wellstrung.derive import Quantities
 from wellstrung.model import Kind, Part, Role
-from wellstrung.quantity import Cause, Quantity, Spread, leaf
+from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf
 from wellstrung_schemas import fragment
 
 
-def _cure(what: str) -> Callable[[Part, Quantities], Quantity]:
+def _in_the_room(what: str) -> Callable[[Part, Quantities], Quantity]:
+    """A time that is stated for a warm room, in the room where the plan says that the glue is."""
+    stated = _stated(what)
+
+    def cure(part: Part, ask: Quantities) -> Quantity:
+        """As stated; longer where it is colder, by the adhesives whose doubling is known."""
+        cells = tables.load("adhesives").row(part.text("type")).cells
+        if not part.has("room") or "degrees_to_double" not in cells:
+            return stated(part, ask)
+        return derived(
+            f"{part.name}.{what.replace('_', ' ')} in the room",
+            "min",
+            lambda stated, room, stated_at, to_double: glue.cure_at(
+                room, stated, stated_at=stated_at, degrees_to_double=to_double
+            ),
+            "stated * 2^((stated_at - room) / to_double)",
+            stated=stated(part, ask),
+            room=part.temperature("room"),
+            stated_at=_cell("stated at", cells["stated_at"]),
+            to_double=_cell("degrees to double", cells["degrees_to_double"]),
+        )
+
+    return cure
+
+
+def _cell(name: str, cell: tables.Cell) -> Quantity:
+    return exact(name, cell.value, cell.unit, source=f"trade tables, adhesives: {cell.grade}")
+
+
+def _stated(what: str) -> Callable[[Part, Quantities], Quantity]:
     def cure(part: Part, ask: Quantities) -> Quantity:
         """As the plan states it, or from the trade tables by type of adhesive."""
         if part.has(what):
@@ -59,7 +88,8 @@ TOOLS: tuple[Kind, ...] = (
         fragment("adhesive"),
         Role.GLUE,
         quantities={
-            **{name: _cure(name) for name in ("usable", "mixing", "handling", "full_cure")},
+            **{name: _in_the_room(name) for name in ("usable", "handling", "full_cure")},
+            "mixing": _stated("mixing"),
             "bridges": _bridges,
         },
     ),

@@ -120,9 +120,10 @@ def _plan(page: Page, plan: PlanResult, options: Options) -> None:
     if plan.bench:
         page.path(f"bench: {plan.bench}")
     page.line()
-    lines = plan.text.splitlines()
+    texts = {**plan.beside, plan.file: plan.text}
+    lines = {file: text.splitlines() for file, text in texts.items()}
     for number, remark in enumerate(plan.numbered, 1):
-        _remark(page, number, remark, lines, options)
+        _remark(page, number, remark, lines.get(remark.place.file, []), options)
     for remark in plan.remarks:
         if remark.level == "caution":
             _caution(page, remark)

@@ -65,10 +65,13 @@ def _remedies(ring_on_rope: RingOnCappedRope, ask: Ask) -> tuple[Remedy, ...]:
     name = ring_on_rope.ring.name
     moved = ask.moved_before(step, glued)
     opened = (Edit(ring_on_rope.ring.place_of("closing"), "open"),)
+    by_hand = Remedy(f"put `{name}` on before the caps are glued")
+    *order, by_hand = ask.in_order(by_hand)
     return (
         Remedy(f"move step {step.number} to before step {glued.number}", moved),
+        *order,
         Remedy(f"take an open ring for `{name}`", opened),
-        Remedy(f"put `{name}` on before the caps are glued"),
+        by_hand,
     )
 
 

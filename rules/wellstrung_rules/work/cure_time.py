@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+
+from wellstrung import tables
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -15,12 +18,18 @@ from wellstrung.rulebook import (
     Rule,
     Verdict,
     compare,
+    exact,
+    in_unit_of,
     leaf,
+    spelled,
     spelled_time,
 )
 
 
 def check(joint: GluedJoint, ask: Ask) -> Answer:
+    stalled = _stalled(joint, ask)
+    if stalled is not None:
+        return stalled
     answers = [
         _judged(joint, ask, moment, cure, words)
         for moment, cure, words in (
@@ -36,6 +45,36 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
     return answers[-1]
 
 
+def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
+    """A room so cold that many formulas never reach full cure, however long they have."""
+    glue = joint.adhesive
+    row = tables.load("adhesives").row(glue.text("type"))
+    if not glue.has("room") or "stalls_below" not in row.cells:
+        return None
+    cell, room = row.cell("stalls_below"), glue.temperature("room")
+    least = exact("stalls below", cell.value, cell.unit, source=f"adhesives: {cell.grade}")
+    margin = room - least
+    if compare(margin, over=RULE.over) is Verdict.HOLDS:
+        return None
+    says = (
+        f"`{joint.cap.name}`, glued in step {joint.step.number}, cures at {spelled(room)}, and many"
+        f" kinds of {row.name} never reach full cure below {in_unit_of(cell.value, room)}"
+    )
+    warm = in_unit_of(row.cell("stated_at").value, room)
+    text = f"keep the joint at {warm}, for which cure times are stated, and write `room: {warm}`"
+    return Misfit(
+        says=says,
+        may=says,
+        place=room.place or glue.key.place,
+        found=spelled(room),
+        needed=f"{in_unit_of(cell.value, room)} or more",
+        remedies=(Remedy(text, (Edit(glue.place_of("room"), warm),)), Remedy(text)),
+        margin=margin,
+        at_most="warning",
+        also=(joint.place,),
+    )
+
+
 _WORN = {"wear": "is worn", "pack": "is packed", "": "counts as ready to wear"}
 
 
@@ -45,13 +84,13 @@ def _judged(joint: GluedJoint, ask: Ask, moment: Moment, cure: str, words: str) 
     margin = cured - needed
     if compare(margin, over=RULE.over) is Verdict.HOLDS:
         return Held(margin)
-    waits = spelled_time(moment.after)
-    asks = spelled_time(needed.worst.high)
+    waits, asks = spelled_time(moment.after), spelled_time(_up(needed.worst.high))
+    room = f" at {joint.adhesive.text('room')}" if needed.args else ""
     name = cure.replace("_", " ") if cure == "full_cure" else "handling cure"
     when = f"in step {moment.step.number}" if moment.step else "when the last step is done"
     says = (
         f"`{joint.cap.name}`, glued in step {joint.step.number}, {words} {when}, {waits} later, and"
-        f" `{joint.adhesive.name}` needs {asks} to its {name}"
+        f" `{joint.adhesive.name}` needs {asks} to its {name}{room}"
     )
     return Misfit(
         says=says,
@@ -66,7 +105,8 @@ def _judged(joint: GluedJoint, ask: Ask, moment: Moment, cure: str, words: str) 
 
 
 def _remedies(joint: GluedJoint, ask: Ask, moment: Moment, needed: Quantity) -> tuple[Remedy, ...]:
-    missing = needed.worst.high - moment.after
+    asks = _up(needed.worst.high)
+    missing = asks - moment.after
     last = moment.step.number - 1 if moment.step else len(ask.plan.steps)
     remedies = []
     for step in ask.plan.steps[joint.step.number : last]:
@@ -75,10 +115,20 @@ def _remedies(joint: GluedJoint, ask: Ask, moment: Moment, needed: Quantity) -> 
             edit = Edit(step.node.entries["time"].node.place, wanted)
             remedies.append(Remedy(f"let step {step.number} wait {wanted}", (edit,)))
     # a wait right behind the glue serves every step that comes after
-    line = f"{{do: wait, time: {spelled_time(needed.worst.high)}}}"
-    text = f"wait {spelled_time(needed.worst.high)} after step {joint.step.number}: `- {line}`"
+    line = f"{{do: wait, time: {spelled_time(asks)}}}"
+    text = f"wait {spelled_time(asks)} after step {joint.step.number}: `- {line}`"
     remedies.append(Remedy(text, (ask.new_item_after(joint.place, line),)))
-    return (*remedies, Remedy(text))
+    *order, by_hand = ask.in_order(Remedy(text))
+    # the waits that are written already, before more waiting
+    return (*order, *remedies, by_hand)
+
+
+def _up(minutes: float) -> float:
+    """A time worked out for a room, in whole hours or minutes as one would wait."""
+    if abs(minutes - round(minutes)) < 1e-6:
+        return minutes
+    step = 60 if minutes >= 120 else 1
+    return math.ceil(minutes / step) * step
 
 
 RULE = Rule(
@@ -93,6 +143,8 @@ RULE = Rule(
     ),
     sources=(
         "5-minute epoxy gels in 5 min and needs 24 h: adhesive makers' pages, copies seen",
+        "the rate doubles for each 10 °C, and many epoxies stall below 13 °C: trade table"
+        " `adhesives`, epoxy makers' pages, copies seen",
         "a joint is worn when the work ends unless a `wear` or `pack` step says when",
     ),
     bad="{do: glue, ...}, {do: wait, time: 20 min}, {do: wear}",

@@ -28,7 +28,10 @@ def check(ends: ThreadEnds, ask: Ask) -> Answer:
             place=late.place,
             found=f"step {late.number}",
             needed=f"before step {glued.number}",
-            remedies=(Remedy(move, ask.moved_before(late, glued)), Remedy(move)),
+            remedies=(
+                Remedy(move, ask.moved_before(late, glued)),
+                *ask.in_order(Remedy(move)),
+            ),
             also=(glued.place,),
         )
     if ends.finished:

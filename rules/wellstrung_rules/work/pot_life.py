@@ -103,13 +103,8 @@ def _remedies(mix: Mixed, ask: Ask, usable: Quantity, fits: int) -> tuple[Remedy
 
 
 def _written(step: Step, ask: Ask, count: int) -> tuple[Edit, ...]:
-    """The step with its count of mixes, where it is written on one line between braces."""
-    if "mixes" in step.node.entries:
-        return (Edit(step.place_of("mixes"), str(count)),)
-    source = ask.source(step.place)
-    if not source.startswith("{") or "\n" in source:
-        return ()
-    return (Edit(step.place, f"{source[:-1].rstrip(' ,')}, mixes: {count}}}"),)
+    """The step with its count of mixes."""
+    return (ask.with_field(step.node, "mixes", str(count)),)
 
 
 RULE = Rule(

@@ -8,11 +8,11 @@ from wellstrung.rulebook import (
     Edit,
     Held,
     Misfit,
-    Missing,
     PartAtWork,
     Remedy,
     Rule,
     Step,
+    often,
 )
 
 
@@ -20,7 +20,7 @@ def check(work: PartAtWork, ask: Ask) -> Answer:
     if not work.verb:
         return _stray(work)
     if not work.made:
-        return _never_made(work, ask)
+        return _never_made(work)
     first = work.made[0]
     early = next((step for step in work.needed_by if step.number < first.number), None)
     if early is not None:
@@ -44,26 +44,20 @@ def _stray(work: PartAtWork) -> Misfit:
     )
 
 
-def _never_made(work: PartAtWork, ask: Ask) -> Answer:
-    name, verb = work.part.name, work.verb
-    rest = ", to: ..., with: ..." if verb == "glue" else ""
-    line = f"{{do: {verb}, part: {name}{rest}}}"
-    if verb in ("hang", "close ring") or (verb == "glue" and not _glues(ask)):
-        # many plans leave these out; what they leave out cannot be held against the piece
-        raise Missing(f"a step `{line}` under `work`")
+def _never_made(work: PartAtWork) -> Answer:
+    name, does = work.part.name, _DOES.get(work.verb)
+    if does is None:
+        return None  # a join that no step makes: another rule tells of each
+    line = f"{{do: {work.verb}, part: {name}}}"
     needs = f", and step {work.needed_by[0].number} needs it" if work.needed_by else ""
     return Misfit(
-        says=f"`{name}` is a part of the piece, but no step {_DOES[verb]} it{needs}",
+        says=f"`{name}` is a part of the piece, but no step {does} it{needs}",
         place=work.part.key.place,
         found="no step",
-        needed=f"a step that {_DOES[verb]} `{name}`",
+        needed=f"a step that {does} `{name}`",
         remedies=(Remedy(f"write a step `{line}` under `work`"),),
         at_most="warning",
     )
-
-
-def _glues(ask: Ask) -> bool:
-    return any(step.verb == "glue" for step in ask.plan.steps)
 
 
 def _too_early(work: PartAtWork, first: Step, early: Step, ask: Ask) -> Misfit:
@@ -76,7 +70,7 @@ def _too_early(work: PartAtWork, first: Step, early: Step, ask: Ask) -> Misfit:
         place=early.place,
         found=f"step {first.number}",
         needed=f"before step {early.number}",
-        remedies=(Remedy(move, ask.moved_before(first, early)), Remedy(move)),
+        remedies=(Remedy(move, ask.moved_before(first, early)), *ask.in_order(Remedy(move))),
         also=(first.place,),
     )
 
@@ -102,12 +96,12 @@ def _misfit_counted(work: PartAtWork, field: str, done: int, last: Step) -> Misf
     edits = (Edit(place, str(mended)),) if mended > 0 and place != last.place else ()
     return Misfit(
         says=(
-            f"the steps {work.verb} `{work.part.name}` {_times(done)}, and the piece has it"
-            f" {_times(wanted)}"
+            f"the steps {work.verb} `{work.part.name}` {often(done)}, and the piece has it"
+            f" {often(wanted)}"
         ),
         place=place,
-        found=_times(done),
-        needed=_times(wanted),
+        found=often(done),
+        needed=often(wanted),
         remedies=(Remedy(f"write `{field}: {mended}` in step {last.number}", edits),)
         if mended > 0
         else (Remedy(f"take out what step {last.number} does too much"),),
@@ -116,11 +110,7 @@ def _misfit_counted(work: PartAtWork, field: str, done: int, last: Step) -> Misf
     )
 
 
-def _times(count: int) -> str:
-    return "once" if count == 1 else "twice" if count == 2 else f"{count} times"
-
-
-_DOES = {"weave": "weaves", "cut": "cuts", "glue": "glues", "hang": "hangs", "close ring": "closes"}
+_DOES = {"weave": "weaves", "string": "strings", "cut": "cuts"}
 
 RULE = Rule(
     name="step-parts",

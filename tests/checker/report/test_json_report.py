@@ -71,8 +71,8 @@ accept:
 """
 
 
-def test_an_accepted_warning_counts_nowhere(checker: Checker, collar: str) -> None:
-    loose = collar.replace(
+def test_an_accepted_warning_counts_nowhere(checker: Checker, whole_collar: str) -> None:
+    loose = whole_collar.replace(
         "bore: 10 mm, depth: 7 mm, outside: 11.5", "bore: 11.4 mm, depth: 7 mm, outside: 13"
     )
     assert checker.check_text(loose).outcome == "makeable with warnings"
@@ -83,33 +83,6 @@ def test_an_accepted_warning_counts_nowhere(checker: Checker, collar: str) -> No
         ("warning", "tried on the class samples")
     ]
     assert plan["outcome"] == "makeable" and report(Result((result,)))["totals"]["warnings"] == 0
-
-
-@pytest.mark.parametrize(
-    ("line", "told"),
-    [
-        (
-            "{rule: cap-bore, part: cap, because: why not}",
-            ("warning", "nothing is left to accept of `cap-bore` here: take the line out"),
-        ),
-        (
-            "{rule: cap-boar, because: why not}",
-            ("error", "there is no rule called `cap-boar`: write `cap-bore`"),
-        ),
-    ],
-)
-def test_an_acceptance_that_fits_nothing_is_told(
-    line: str, told: tuple[str, str], checker: Checker, collar: str
-) -> None:
-    result = checker.check_text(f"{collar}accept:\n  - {line}\n")
-    assert [(r.level, r.says) for r in result.remarks if r.level != "caution"] == [told]
-
-
-def test_an_error_cannot_be_accepted(checker: Checker, collar: str) -> None:
-    tight = collar.replace("bore: 10 mm", "bore: 6 mm")
-    result = checker.check_text(tight + ACCEPTED)
-    assert result.outcome == "not makeable"
-    assert [r.accepted for r in result.remarks if r.rule == "cap-bore"] == [None]
 
 
 def test_the_report_of_a_broken_file_is_whole(checker: Checker, tmp_path: Path) -> None:

@@ -82,7 +82,7 @@ def test_the_bill_is_the_sum_of_the_costs() -> None:
             if line["cost"] and line["cost"]["currency"] == money["currency"]
         ]
         assert round(100 * float(money["amount"])) == sum(cents)
-    assert found["unpriced"] == ["frame", "glue"]
+    assert found["unpriced"] == ["frame"]
 
 
 def test_the_table_has_a_row_for_every_line_and_a_head() -> None:

@@ -1,0 +1,43 @@
+"""Every join of the piece is made by a step: glued, sewn, crimped, hung or closed."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import Answer, Ask, Held, JoinAtWork, Misfit, Remedy, Rule
+
+#: Where more steps than these are missing, the work is still being written: the rest is told alone.
+_MOST_OFFERED = 12
+
+
+def check(join: JoinAtWork, ask: Ask) -> Answer:
+    if join.made:
+        return Held()
+    step = f"a step `{join.line}`" if join.line else f"a step that {join.does}"
+    written = Remedy(f"write {step} under `work`")
+    offered = join.line and join.among <= _MOST_OFFERED
+    edits = (ask.new_step(join.line),) if offered else ()
+    return Misfit(
+        says=f"{join.words}, and no step {join.does}",
+        place=join.place,
+        found="no step",
+        needed=step,
+        remedies=(Remedy(written.text, edits), written) if edits else (written,),
+        also=(ask.plan.place_of("work"),),
+    )
+
+
+RULE = Rule(
+    name="join-made",
+    family="work",
+    subject=JoinAtWork,
+    check=check,
+    title="every join of the piece is made by one of its steps, where the plan has steps",
+    why=(
+        "who follows the steps line by line has a heap of parts at the end where a line is"
+        " missing, and the last ring is closed on the doorstep, without pliers"
+    ),
+    sources=("the joins that follow from run and hung, counted against the steps",),
+    bad="run: [toggle.a, ring, cap, ...] and no step {do: close ring, part: ring}",
+    good="run: [toggle.a, ring, cap, ...] and {do: close ring, part: ring}",
+    level="warning",
+    yields_to=("no-way-in",),
+)
