@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Iterator, Sequence
@@ -37,6 +38,8 @@ _ASCII = str.maketrans(
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; returns the exit code."""
+    if arguments is None:  # a process of its own: nothing that it loads is garbage
+        gc.disable()
     options = _parser().parse_args(arguments)
     from wellstrung.host import HostError
 
@@ -54,6 +57,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return code
 
 
+class _Parser(argparse.ArgumentParser):
+    """Says how wide its help may be: to look for itself it imports `shutil` and all archives."""
+
+    def _get_formatter(self) -> argparse.HelpFormatter:
+        return self.formatter_class(prog=self.prog, width=_columns() - 2)  # type: ignore[call-arg]
+
+
 class _Version(argparse.Action):
     """Looks the version up only when it is asked for."""
 
@@ -65,7 +75,7 @@ class _Version(argparse.Action):
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+    parser = _Parser(
         prog="wellstrung",
         description="Reads a written plan of a beaded piece and says what will not work.",
     )
@@ -122,6 +132,9 @@ def _check(options: argparse.Namespace) -> int:
     if not files:
         print("wellstrung: there is no plan (a .yaml file) in what was named", file=sys.stderr)
         return BROKEN
+    if not gc.isenabled():  # all is loaded: from now on there may be garbage, among what is new
+        gc.freeze()
+        gc.enable()
     checker = Checker(host, quantities=writer.quantities)
     benches = _Benches(host, options.bench)
     result = Result(tuple(checker.check_file(file, benches.of(file)) for file in files))

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import gc
 import json
+import sys
 from pathlib import Path
 
 import pytest
 
 from running import SAMPLES, Run
-from wellstrung import host
+from wellstrung import cli, host
 
 GOOD = "sample_plans/slack_tide_collar.yaml"
 BAD = "sample_plans/class/orla_lantern_collar.yaml"
@@ -118,3 +120,23 @@ def test_near_namesakes_say_how_they_differ(run: Run) -> None:
 def test_the_help_names_every_command(run: Run) -> None:
     out = run("--help").out
     assert all(command in out for command in ("check", "rules", "tables"))
+
+
+def test_garbage_is_looked_for_once_all_is_loaded(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(
+        sys, "argv", ["wellstrung", "check", str(SAMPLES / "slack_tide_collar.yaml")]
+    )
+    found: list[bool] = []
+    monkeypatch.setattr(cli, "_print", lambda text: found.append(gc.isenabled()))
+    try:
+        assert cli.main() == cli.OK
+    finally:
+        gc.enable()
+        gc.unfreeze()
+    assert found == [True]
+
+
+def test_help_is_as_wide_as_it_may_be(run: Run) -> None:
+    narrow, wide = (run("check", "--help", COLUMNS=width).out for width in ("60", "100"))
+    assert max(map(len, narrow.splitlines())) <= 58
+    assert 58 < max(map(len, wide.splitlines())) <= 98
