@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
+from typing import NamedTuple
 
 from wellstrung import building, joins, model, needs, reading, shape, work
 from wellstrung.bench import Bench
@@ -47,8 +48,7 @@ class Remark:
         return self.level != "caution" and self.accepted is None
 
 
-@record
-class Kept:
+class Kept(NamedTuple):
     """A rule that was checked and kept, with what is left."""
 
     rule: str
@@ -56,8 +56,7 @@ class Kept:
     margin: Quantity | None
 
 
-@record
-class Unjudged:
+class Unjudged(NamedTuple):
     """A rule that applies but lacks a value, with the field to fill in."""
 
     rule: str
