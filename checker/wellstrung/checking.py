@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import chain
 from pathlib import Path
+from typing import NamedTuple
 
 from wellstrung import (
     building,
@@ -61,8 +62,7 @@ class Remark:
         return self.level != "caution" and self.accepted is None
 
 
-@record
-class Kept:
+class Kept(NamedTuple):
     """A rule that was checked and kept, with what is left; `title` is what the rule asks for."""
 
     rule: str
@@ -71,8 +71,7 @@ class Kept:
     title: str = ""
 
 
-@record
-class Unjudged:
+class Unjudged(NamedTuple):
     """A rule that applies but lacks a value, with the field to fill in."""
 
     rule: str

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -45,6 +46,8 @@ _ASCII = str.maketrans(
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; returns the exit code."""
+    if arguments is None:  # a process of its own: nothing that it loads is garbage
+        gc.disable()
     options = _parser().parse_args(arguments)
     from wellstrung.host import HostError
 
@@ -62,6 +65,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return code
 
 
+class _Parser(argparse.ArgumentParser):
+    """Says how wide its help may be: to look for itself it imports `shutil` and all archives."""
+
+    def _get_formatter(self) -> argparse.HelpFormatter:
+        return self.formatter_class(prog=self.prog, width=_columns() - 2)  # type: ignore[call-arg]
+
+
 class _Version(argparse.Action):
     """Looks the version up only when it is asked for."""
 
@@ -73,7 +83,7 @@ class _Version(argparse.Action):
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+    parser = _Parser(
         prog="wellstrung",
         description="Reads a written plan of a beaded piece and says what will not work.",
     )
@@ -255,6 +265,9 @@ def _checked(options: argparse.Namespace, host: Host, checker: Checker) -> Resul
     files = list(_plans(options.plans))
     if not files:
         raise HostError("there is no plan (a .yaml file) in what was named")
+    if not gc.isenabled():  # all is loaded: from now on there may be garbage, among what is new
+        gc.freeze()
+        gc.enable()
     benches = _Benches(host, options.bench)
     kept = _drawer(options.drawer) if options.drawer is not None else None
     return Result(

@@ -18,6 +18,7 @@ from collections.abc import Callable, Collection, Iterable, Mapping
 from enum import Enum
 from functools import lru_cache, partial
 from itertools import product
+from types import MappingProxyType
 from typing import NamedTuple
 
 from wellstrung.place import Place
@@ -95,7 +96,7 @@ class Quantity:
     grade: str = ""
     # a node; `slopes` says by how much each argument moves it, where it is a sum of them
     function: Callable[..., float] | None = None
-    args: Mapping[str, Quantity] = field(default_factory=dict)
+    args: Mapping[str, Quantity] = field(default=MappingProxyType({}))
     formula: str = ""
     scan: bool = False
     slopes: Mapping[str, float] | None = None
@@ -152,7 +153,8 @@ class Quantity:
     @once
     def _varying(self) -> Mapping[str, Quantity]:
         """The arguments that vary; all others are always at rest."""
-        return {key: arg for key, arg in self.args.items() if arg._separate != _UNMOVED}
+        varying = {key: arg for key, arg in self.args.items() if arg._separate != _UNMOVED}
+        return varying if len(varying) < len(self.args) else self.args
 
     @once
     def _slopes(self) -> Mapping[str, float] | None:
@@ -346,11 +348,27 @@ def _sum(a: Quantity, b: Quantity, sign: float, symbol: str) -> Quantity:
     return Quantity(
         name=f"{a.name} {symbol} {b.name}",
         unit=a.unit,
-        function=lambda a, b: a + sign * b,
+        function=_plus if sign > 0 else _minus,
         args={"a": a, "b": b},
         formula=f"a {symbol} b",
         slopes={"a": 1.0, "b": sign},
     )
+
+
+def _plus(a: float, b: float) -> float:
+    return float(a) + b  # counts are added too, and a sum of them is printed as any other
+
+
+def _minus(a: float, b: float) -> float:
+    return float(a) - b
+
+
+def _of_all(**values: float) -> float:
+    return math.fsum(values.values())
+
+
+def _times(n: float, each: float) -> float:
+    return n * each
 
 
 @lru_cache(maxsize=256)
@@ -480,7 +498,7 @@ def total(name: str, unit: str, terms: Iterable[Quantity], source: str = "") -> 
     return Quantity(
         name,
         unit,
-        function=lambda **values: math.fsum(values.values()),
+        function=_of_all,
         args=args,
         formula=" + ".join(args) or "0",
         slopes=dict.fromkeys(args, 1.0),
@@ -499,7 +517,7 @@ def times(each: Quantity, count: int) -> Quantity:
     return derived(
         f"{count} x {each.name}",
         each.unit,
-        lambda n, each: n * each,
+        _times,
         "n * each",
         n=exact("count", count),
         each=each,

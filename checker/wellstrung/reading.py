@@ -25,35 +25,32 @@ MAX_FAULTS = 50
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
-class Mark(NamedTuple):
-    """A point in the text, counted from 0 as the parser's own marks are."""
-
-    line: int
-    column: int
-
-
 class Node:
     """A value; `value` is the same as plain data.
 
-    Its place is worked out when it is asked for: most nodes are never pointed to.
+    Its place is made when it is asked for: most nodes are never pointed to. Lines and columns count
+    from 0, as the parser's marks do; the marks themselves would be many more things to keep.
     """
 
-    __slots__ = ("end", "file", "start", "value")
+    __slots__ = ("column", "end_column", "end_line", "file", "line", "value")
 
     #: what it names, for what is no mapping
     entries: dict[str, Entry] = {}  # noqa: RUF012 - nothing is ever put in
 
-    def __init__(self, file: str, start: Mark, end: Mark, value: Any) -> None:
+    def __init__(self, file: str, start: yaml.Mark, end: yaml.Mark, value: Any) -> None:
         self.file = file
-        self.start = start
-        self.end = end
+        self.line = start.line
+        self.column = start.column
+        self.end_line = end.line
+        self.end_column = end.column
         self.value = value
 
     @property
     def place(self) -> Place:
         """Where it stands."""
-        start, end = self.start, self.end
-        return Place(self.file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
+        return Place(
+            self.file, self.line + 1, self.column + 1, self.end_line + 1, self.end_column + 1
+        )
 
 
 class Scalar(Node):
@@ -61,10 +58,12 @@ class Scalar(Node):
 
     __slots__ = ("quoted", "text")
 
-    def __init__(self, file: str, start: Mark, end: Mark, text: str) -> None:
+    def __init__(self, file: str, start: yaml.Mark, end: yaml.Mark, text: str) -> None:
         self.file = file
-        self.start = start
-        self.end = end
+        self.line = start.line
+        self.column = start.column
+        self.end_line = end.line
+        self.end_column = end.column
         self.value = self.text = text
         self.quoted = True
 
@@ -84,7 +83,7 @@ class Mapping(Node):
 
     __slots__ = ("entries",)
 
-    def __init__(self, file: str, start: Mark, end: Mark) -> None:
+    def __init__(self, file: str, start: yaml.Mark, end: yaml.Mark) -> None:
         super().__init__(file, start, end, {})
         self.entries: dict[str, Entry] = {}
 
@@ -94,7 +93,7 @@ class Sequence(Node):
 
     __slots__ = ("items",)
 
-    def __init__(self, file: str, start: Mark, end: Mark) -> None:
+    def __init__(self, file: str, start: yaml.Mark, end: yaml.Mark) -> None:
         super().__init__(file, start, end, [])
         self.items: list[Node] = []
 
@@ -406,13 +405,13 @@ class _Builder:
         """End a block of text at its last word, not at whatever comes next."""
         if not node.text.strip():
             says = f"`{self._shown(sign)}` begins a block of text that is empty"
-            node.end = Mark(node.start.line, node.start.column + 1)
+            node.end_line, node.end_column = node.line, node.column + 1
             self.fault(f"{says}: write the text below it, or put the value in quotes", node.place)
             return
-        last = node.end.line - (node.end.column == 0)
+        last = node.end_line - (node.end_column == 0)
         while not self.lines[last].strip():
             last -= 1
-        node.end = Mark(last, len(self.lines[last].rstrip()))
+        node.end_line, node.end_column = last, len(self.lines[last].rstrip())
 
     def _plain(self, node: Scalar) -> str | int | float | None:
         text = node.text
@@ -472,8 +471,11 @@ class _Builder:
         self._keys.pop()
         start, end = event.start_mark, event.end_mark
         # a block ends where the next thing begins; take the end of its last entry instead
-        block = start.line == end.line and start.column == end.column
-        node.end = _last(node).end if block else end
+        if start.line == end.line and start.column == end.column:
+            last = _last(node)
+            node.end_line, node.end_column = last.end_line, last.end_column
+        else:
+            node.end_line, node.end_column = end.line, end.column
         return True
 
     def _add(self, node: Node) -> bool:

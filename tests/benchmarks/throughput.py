@@ -20,13 +20,13 @@ PLANS, MOST, ROUNDS = 200, 4.0, 5
 
 
 def in_turns(*works: Callable[[], object]) -> list[float]:
-    """The least seconds that each takes, taken turn by turn so that all meet the same machine."""
+    """The least seconds of computing that each takes, turn by turn so that all meet one machine."""
     best = [float("inf")] * len(works)
     for _ in range(ROUNDS):
         for number, work in enumerate(works):
-            start = time.perf_counter()
+            start = time.process_time()
             work()
-            best[number] = min(best[number], time.perf_counter() - start)
+            best[number] = min(best[number], time.process_time() - start)
     return best
 
 

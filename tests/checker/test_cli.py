@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import gc
 import json
+import sys
 from pathlib import Path
 
 import pytest
 
 from running import SAMPLES, Run
-from wellstrung import host
+from wellstrung import cli, host
 
 GOOD = "sample_plans/slack_tide_collar.yaml"
 BAD = "sample_plans/class/orla_lantern_collar.yaml"
@@ -157,3 +159,23 @@ def test_a_bench_named_for_a_list_is_the_one_that_prices_it(run: Run) -> None:
     bench = "tests/checker/report/bench_of_prices.yaml"
     out = run("supplies", GOOD, "--nothing-on-hand", "--bench", bench, "--as", "json").out
     assert {money["currency"] for money in json.loads(out)["bill"]} == {"EUR", "£"}
+
+
+def test_garbage_is_looked_for_once_all_is_loaded(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(
+        sys, "argv", ["wellstrung", "check", str(SAMPLES / "slack_tide_collar.yaml")]
+    )
+    found: list[bool] = []
+    monkeypatch.setattr(cli, "_print", lambda text: found.append(gc.isenabled()))
+    try:
+        assert cli.main() == cli.OK
+    finally:
+        gc.enable()
+        gc.unfreeze()
+    assert found == [True]
+
+
+def test_help_is_as_wide_as_it_may_be(run: Run) -> None:
+    narrow, wide = (run("check", "--help", COLUMNS=width).out for width in ("60", "100"))
+    assert max(map(len, narrow.splitlines())) <= 58
+    assert 58 < max(map(len, wide.splitlines())) <= 98
