@@ -14,6 +14,8 @@ from wellstrung.model import Hung, Part, Role
 
 #: white between things that hang side by side, mm
 _AIR = 2.0
+#: so many things of one line are drawn; a page with more tells nothing more
+MOST = 60
 
 #: told of each thing that hangs once: the part, how many, and the spot that a label would point to
 Tell = Callable[[Part, int, float, float, Hung], None]
@@ -30,7 +32,13 @@ class Hanging:
 
     def width(self, line: Hung) -> float:
         """How wide all that a line hangs is, side by side."""
-        return pieces_hung(line) * (self._with_all_below(line.part) + _AIR)
+        pieces = min(pieces_hung(line), MOST)
+        return pieces * (self._with_all_below(line.part) + _AIR)
+
+    def left_out(self) -> list[str]:
+        """What is drawn less often than it hangs."""
+        counts = ((line, pieces_hung(line)) for line in self.lines)
+        return [f"{MOST} of {n} {line.part.name}" for line, n in counts if n > MOST]
 
     def from_run(self, stretch: Stretch, *, upright: bool) -> None:
         """All that hangs from a place of the run."""
@@ -42,8 +50,9 @@ class Hanging:
         at = stretch.middle - sum(map(self.width, others)) / 2
         for line in others:
             pieces = pieces_hung(line)
-            each = self.width(line) / pieces
-            for piece in range(pieces):
+            drawn = min(pieces, MOST)
+            each = self.width(line) / drawn
+            for piece in range(drawn):
                 rings = min(line.times - piece * (line.times // pieces), line.times // pieces)
                 spot = at + (piece + 0.5) * each
                 if upright:
@@ -80,9 +89,9 @@ class Hanging:
         beads = band.count("across", default=line.times)
         foot = stretch.start + stretch.drawn if upright else width / 2
         middle = 0.0 if upright else stretch.start + width / 2
-        for number in range(line.times):
+        for number in range(min(line.times, MOST)):
             x = middle + (number - (beads - 1) / 2) * width / beads
-            self._piece(line, x, foot, number, first=number == line.times - 1)
+            self._piece(line, x, foot, number, first=number == min(line.times, MOST) - 1)
 
     def _below(self, line: Hung, x: float, y: float, number: int, first: bool) -> None:
         """One part below the spot (x, y) of an eye, by its ring where it has one."""
@@ -123,11 +132,11 @@ class Hanging:
             step = self._with_all_below(line.part) + 1.0
             if len(spots) > 1:
                 step = spots[1][1] - spots[0][1]
-            for number in range(line.times):
+            for number in range(min(line.times, MOST)):
                 place = used + number
                 down, across = spots[min(place, len(spots) - 1)]
                 beyond = max(place - len(spots) + 1, 0) * step
-                last = number == line.times - 1
+                last = number == min(line.times, MOST) - 1
                 self._below(line, x + across + beyond, y + down, number, last)
             used += line.times
 

@@ -19,8 +19,8 @@ from wellstrung.rulebook import Ask
 
 #: A size that the plan leaves open is drawn as this, mm, and dashed.
 UNKNOWN = 8.0
-#: No more beads than this are drawn one by one; beyond, an outline tells the size.
-MOST_BEADS = 1500
+#: No more beads, or links of one chain, are drawn one by one; beyond, an outline tells the size.
+MOST_BEADS, MOST_LINKS = 1500, 120
 
 
 class Sizes:
@@ -380,10 +380,13 @@ def clasp_end(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 
 def chain_piece(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """Link by link, pulled taut."""
+    """Link by link, pulled taut; of more links than can be told apart, an outline."""
     chain = sizes.plan.parts[part.text("of")]
-    at = 0.0
-    for link in links_of(part, chain):
+    links, at = links_of(part, chain), 0.0
+    if len(links) > MOST_LINKS:
+        pen.box(0, length, sizes.known(part, "width", UNKNOWN / 2), "metal")
+        return
+    for link in links:
         outside = _of_link(chain, link, "length", 5.0)
         wire = _of_link(chain, link, "wire", 0.8)
         width = _of_link(chain, link, "width", outside * 0.7)
@@ -444,8 +447,8 @@ def pendant_width(sizes: Sizes, part: Part) -> float:
 
 
 def top_places(sizes: Sizes, part: Part) -> list[float]:
-    """Where the top eyes of a pendant lie across."""
-    return _eye_row(sizes, part, "top_eyes").places(pendant_width(sizes, part))
+    """Where the top eyes of a pendant lie across; its middle where the plan does not say."""
+    return _eye_row(sizes, part, "top_eyes").places(pendant_width(sizes, part)) or [0.0]
 
 
 class _Row:

@@ -67,17 +67,20 @@ def _fitted(
     result: PlanResult, sizes: Sizes, title: str, *, upright: bool, close: bool, most: float
 ) -> Figure:
     """One drawing at the largest scale at which it fits on the page."""
-    fits = (
-        drawing
-        for scale in SCALES.values()
-        if scale <= most
-        and (drawing := _Drawing(result, sizes, scale, upright=upright, close=close)).fits
-    )
-    smallest = min(SCALES.values())
-    drawing = next(fits, None) or _Drawing(result, sizes, smallest, upright=upright, close=close)
+    drawing = _Drawing(result, sizes, most, upright=upright, close=close)
+    width, height = drawing.bare
+    for scale in SCALES.values():
+        # words keep their height on the page, so that only drawing tells whether all of it fits
+        if scale > most or width * scale > PAGE_WIDTH or height * scale > PAGE_HEIGHT:
+            continue
+        drawing = _Drawing(result, sizes, scale, upright=upright, close=close)
+        if drawing.fits:
+            break
     caption = f"Drawn {_stated(drawing.canvas.scale)}."
     if drawing.cut_short:
         caption += f" Cut short at the breaks: {', '.join(drawing.cut_short)}."
+    if drawing.hanging.left_out():
+        caption += f" Drawn of many: {', '.join(drawing.hanging.left_out())}."
     if drawing.plan.is_loop:
         caption += " Laid open: its two ends meet."
     alt = drawing.in_words()
@@ -148,6 +151,9 @@ class _Drawing:
             place = next((one for one in self.run if part in one.entry.parts), None)
             if place is not None:
                 self.hanging.from_run(place, upright=self.upright)
+        left, top, right, bottom = self.canvas.extent
+        #: width and height without words
+        self.bare = right - left, bottom - top
         self._label(*foot)
 
     # --- the run
@@ -223,7 +229,7 @@ class _Drawing:
                     whole = self.sizes.known(part, "along", stretch.length)
                     curve = sagging(stretch.start, stretch.length, whole)
                     along, across = point_on(curve, whole * share)
-            if entry.half == "b":
+            if entry.half == "b" and not part.has("bar"):
                 along = stretch.start + stretch.drawn
             x, y = (reach, along) if self.upright else (along, across)
             self.shown.append(Shown(part, entry.half, entry.linked, x, y, near))
@@ -237,7 +243,7 @@ class _Drawing:
         known = self.sizes.known
         if part.kind.role is Role.CLASP and part.has("ring"):
             if half == "b":
-                return known(part, "bar.length", 0.0) / 2
+                return known(part, "bar.stem_width", 0.0) / 2
             return known(part, "ring.inside", 0.0) / 2 + known(part, "ring.wire", 0.0)
         if part.kind.role is Role.CLASP:
             return 0.0

@@ -146,6 +146,25 @@ def test_a_drop_without_an_eye_hangs_beyond_the_last() -> None:
     assert len(hung) == 6, "six drops hang from five eyes, and all six are drawn"
 
 
+def test_of_very_many_things_some_are_drawn_and_the_caption_says_so() -> None:
+    text = COLLAR.read_text(encoding="utf-8").replace(
+        "by: small, times: 7", "by: small, times: 400"
+    )
+    figure = drawings(keeper().check_text(text))[-1]
+    rings = [
+        shape for shape in looks(parsed(figure.svg), "metal")
+        if shape.get("data-quantity") == "small.outside"
+    ]  # fmt: skip
+    assert len(rings) == 3 + 4 + 60
+    assert "Drawn of many: 60 of 400 drop." in figure.caption
+
+
+def test_a_very_long_chain_is_an_outline() -> None:
+    text = COLLAR.read_text(encoding="utf-8").replace("{bar: 3}", "{bar: 300}")
+    figure = drawings(keeper().check_text(text))[-1]
+    assert len(figure.svg) < 60_000 and "drop" in figure.alt
+
+
 def test_a_part_whose_size_the_plan_leaves_open_is_dashed() -> None:
     tree = close_up(drawings(checked(COLLAR)))
     assert looks(tree, "open-size"), "the frame has neither width nor height"

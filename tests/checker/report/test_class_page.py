@@ -58,6 +58,7 @@ def test_a_folder_has_a_page_that_links_one_sheet_each(run: Run, tmp_path: Path)
     assert all((out / link).exists() for link in links)
     assert index.index("Orla") < index.index("take a cap of 8.5 mm bore")
     assert index.count("work in fresh air") == 1
+    assert "Checkpoints" in index and "settled at" in index
 
 
 def test_pages_want_a_folder_and_only_they_do(run: Run, tmp_path: Path) -> None:

@@ -75,6 +75,7 @@ def sheet(result: PlanResult, extras: Extras | None = None) -> str:
         order=order,
         time_line=line,
         cautions=_cautions([result]),
+        cures=_cures(result),
         unjudged=_unjudged(result),
         held=_held(result),
     )
@@ -95,6 +96,7 @@ def folder(result: Result, extras: Mapping[str, Extras] | None = None) -> dict[s
         rows=[(name, plan, _written(plan, "maker"), plan.mend_first) for name, plan in plans],
         time_line=work_order.time_line("The evening, plan by plan", rows) if rows else None,
         orders=rows,
+        checkpoints=_checkpoints(result.plans),
         cautions=_cautions(result.plans),
     )
     given = extras or {}
@@ -197,6 +199,25 @@ def _cautions(plans: Sequence[PlanResult]) -> list[tuple[Remark, list[str]]]:
                 _, named = found.setdefault(remark.says, (remark, {}))
                 named[plan.title or plan.file] = None
     return [(remark, list(named)) for remark, named in found.values()]
+
+
+def _cures(result: PlanResult) -> list[tuple[str, Quantity]]:
+    """Every adhesive of a plan with the time of its full cure, where that is known."""
+    if result.ask is None:
+        return []
+    glues = (part for part in result.ask.plan.parts.values() if part.kind.role is Role.GLUE)
+    cures = ((glue.name, result.quantities.get(f"{glue.name}.full_cure")) for glue in glues)
+    return [(name, cure) for name, cure in cures if cure is not None]
+
+
+def _checkpoints(plans: Sequence[PlanResult]) -> list[tuple[str, str, str]]:
+    """What is measured on the way, plan by plan: the piece, what, and the sizes that pass."""
+    return [
+        (plan.title or plan.file, one.what, "; ".join(one.changes))
+        for plan in plans
+        for one in advice.measurements(plan)
+        if one.changes
+    ]
 
 
 def _unjudged(result: PlanResult) -> list[tuple[str, str, str]]:
