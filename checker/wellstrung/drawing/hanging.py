@@ -25,7 +25,8 @@ class Hanging:
     """Draws what hangs from a run, and tells of each thing where it is."""
 
     def __init__(self, canvas: Canvas, sizes: Sizes, tell: Tell) -> None:
-        self.canvas, self.sizes, self.tell = canvas, sizes, tell
+        self.canvas, self.sizes, self._tell = canvas, sizes, tell
+        self._told: set[tuple[Part, Hung]] = set()
         self.lines = sizes.plan.hung
         #: the right end of all that hangs
         self.right = 0.0
@@ -79,7 +80,7 @@ class Hanging:
                 foot = top + self.sizes.known(line.by, "inside", UNKNOWN)
         if line.by is not None and first:
             reach = self.sizes.known(line.by, "wire" if around else "outside", 1.0) / 2
-            self.tell(line.by, line.times, x + places[-1] + reach, (half + foot) / 2, line)
+            self._tell_once(line.by, line.times, x + places[-1] + reach, (half + foot) / 2, line)
         self._piece(line, x, foot, 0, first=first)
 
     def _fringe(self, line: Hung, stretch: Stretch, *, upright: bool) -> None:
@@ -100,7 +101,7 @@ class Hanging:
             inside = self.sizes.known(line.by, "inside", UNKNOWN)
             if first:
                 reach = self.sizes.known(line.by, "outside", UNKNOWN) / 2
-                self.tell(line.by, line.times, x + reach, y + inside / 2, line)
+                self._tell_once(line.by, line.times, x + reach, y + inside / 2, line)
             y += inside
         self._piece(line, x, y, number, first=first)
 
@@ -120,7 +121,7 @@ class Hanging:
         half = self._own_width(part) / 2
         self.right = max(self.right, x + half)
         if first:
-            self.tell(part, pieces_hung(line), x + half, y + length * 0.6, line)
+            self._tell_once(part, pieces_hung(line), x + half, y + length * 0.6, line)
         self._below_part(part, x, y, spots)
 
     def _below_part(self, part: Part, x: float, y: float, spots: list[tuple[float, float]]) -> None:
@@ -139,6 +140,12 @@ class Hanging:
                 last = number == min(line.times, MOST) - 1
                 self._below(line, x + across + beyond, y + down, number, last)
             used += line.times
+
+    def _tell_once(self, part: Part, times: int, x: float, y: float, line: Hung) -> None:
+        """Tell of what a line hangs where it is drawn first: several frames have the same drops."""
+        if (part, line) not in self._told:
+            self._told.add((part, line))
+            self._tell(part, times, x, y, line)
 
     def _with_all_below(self, part: Part) -> float:
         below = (self.width(line) for line in self.lines if line.source is part)

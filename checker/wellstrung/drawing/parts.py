@@ -13,7 +13,7 @@ from itertools import cycle, islice
 
 from wellstrung.drawing.pen import Pen
 from wellstrung.joins import links_of
-from wellstrung.model import Missing, Part, bead_mix, beads_named, counts_of
+from wellstrung.model import Missing, Part, Role, bead_mix, beads_named, counts_of
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import Ask
 
@@ -21,6 +21,7 @@ from wellstrung.rulebook import Ask
 UNKNOWN = 8.0
 #: No more beads, or links of one chain, are drawn one by one; beyond, an outline tells the size.
 MOST_BEADS, MOST_LINKS = 1500, 120
+_MOST_BANDS = 200
 
 
 class Sizes:
@@ -106,12 +107,28 @@ def worked(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 
 def banded(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """A worked part as an outline with a band for every 10 mm, where beads are too small to see."""
-    width = sizes.across(part)
+    """A worked part as an outline with bands of a round length, for where beads are too small."""
+    width, band = sizes.across(part), band_of(length)
     pen.box(0, length, width, "cloth", of_length=sizes.named(part, "length"))
-    for number in range(int(length // 10)):
-        if number % 2:
-            pen.box(number * 10, min(10, length - number * 10), width, "band")
+    for number in range(1, int(length // band), 2):
+        pen.box(number * band, band, width, "band")
+
+
+def band_of(length: float) -> float:
+    """How long a band is, mm: 10, or more noughts where that would be too many.
+
+    >>> band_of(397.0), band_of(50_000.0)
+    (10.0, 1000.0)
+    """
+    band = 10.0
+    while length / band > _MOST_BANDS:
+        band *= 10
+    return band
+
+
+def bead_by_bead(sizes: Sizes, part: Part) -> bool:
+    """Whether a strand is drawn whole by its beads: there are not too many."""
+    return part.kind.role is Role.STRAND and sizes.known(part, "beads", 0) <= MOST_BEADS
 
 
 def _beads(pen: Pen, sizes: Sizes, part: Part, length: float, width: float) -> None:

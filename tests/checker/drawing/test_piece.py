@@ -159,6 +159,25 @@ def test_of_very_many_things_some_are_drawn_and_the_caption_says_so() -> None:
     assert "Drawn of many: 60 of 400 drop." in figure.caption
 
 
+def test_what_hangs_from_several_of_one_part_is_named_once() -> None:
+    text = COLLAR.read_text(encoding="utf-8").replace(
+        "by: carrier, times: 2", "by: carrier, times: 6"
+    )
+    figure = drawings(keeper().check_text(text))[-1]
+    words = [words for words, _ in words_of(parsed(figure.svg))]
+    assert sum(one.startswith("drop") for one in words) == 1
+
+
+@pytest.mark.parametrize("length", ["60 m", "9000 m"])
+def test_however_long_a_piece_is_its_drawing_fits_on_a_page(length: str) -> None:
+    text = COLLAR.read_text(encoding="utf-8").replace("length: 39.7 cm", f"length: {length}")
+    figures = drawings(keeper().check_text(text))
+    assert len(figures) == 2
+    for figure in figures:
+        assert float(parsed(figure.svg).get("width", "").removesuffix("mm")) <= PAGE_WIDTH
+        assert len(figure.svg) < 200_000
+
+
 def test_a_very_long_chain_is_an_outline() -> None:
     text = COLLAR.read_text(encoding="utf-8").replace("{bar: 3}", "{bar: 300}")
     figure = drawings(keeper().check_text(text))[-1]

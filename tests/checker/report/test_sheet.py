@@ -13,7 +13,8 @@ from pages import ALL, checked, keeper
 from running import SAMPLES
 from wellstrung.checking import Checker, PlanResult
 from wellstrung.drawing import Figure
-from wellstrung.report.sheet import Extras, Table, advice, sheet, work_order
+from wellstrung.report.sheet import Extras, advice, sheet, work_order
+from wellstrung.report.sheet.tables import Table
 
 COLLAR = SAMPLES / "slack_tide_collar.yaml"
 ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"

@@ -22,6 +22,7 @@ from wellstrung.drawing import Figure, piece
 from wellstrung.model import Part, Role
 from wellstrung.quantity import Quantity, number
 from wellstrung.report.sheet import advice, both_units, work_order
+from wellstrung.report.sheet.tables import Table
 
 #: sizes that a table of parts tells, in this order, by the quantity's name
 _SIZES = (
@@ -35,16 +36,6 @@ _SIZES = (
 _ROWS = 14
 #: what a safety text says of one plan alone
 _STEP = re.compile(r" \(step \d+\)")
-
-
-@dataclass(frozen=True)
-class Table:
-    """A table for a page: what it is, its columns, its rows, and what is to be said below it."""
-
-    caption: str
-    columns: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
