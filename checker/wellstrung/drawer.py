@@ -7,6 +7,7 @@ about a bore points into the drawer, where the bore would be mended.
 
 from __future__ import annotations
 
+from copy import copy
 from pathlib import Path, PurePath
 from typing import NamedTuple
 
@@ -169,7 +170,7 @@ def _merged(kept: reading.Mapping, own: reading.Mapping) -> reading.Mapping:
 
 def _group(at: reading.Mapping, entries: dict[str, reading.Entry]) -> reading.Mapping:
     """A group of these entries, at the place of another."""
-    group = reading.Mapping(at.file, at.start, at.end)
+    group = copy(at)
     group.entries = entries
     group.value = {name: entry.node.value for name, entry in entries.items()}
     return group

@@ -14,6 +14,8 @@ from wellstrung.model import Hung, Part, Role
 
 #: white between things that hang side by side, mm
 _AIR = 2.0
+#: so many things of one line are drawn; a page with more tells nothing more
+MOST = 60
 
 #: told of each thing that hangs once: the part, how many, and the spot that a label would point to
 Tell = Callable[[Part, int, float, float, Hung], None]
@@ -23,14 +25,21 @@ class Hanging:
     """Draws what hangs from a run, and tells of each thing where it is."""
 
     def __init__(self, canvas: Canvas, sizes: Sizes, tell: Tell) -> None:
-        self.canvas, self.sizes, self.tell = canvas, sizes, tell
+        self.canvas, self.sizes, self._tell = canvas, sizes, tell
+        self._told: set[tuple[Part, Hung]] = set()
         self.lines = sizes.plan.hung
         #: the right end of all that hangs
         self.right = 0.0
 
     def width(self, line: Hung) -> float:
         """How wide all that a line hangs is, side by side."""
-        return pieces_hung(line) * (self._with_all_below(line.part) + _AIR)
+        pieces = min(pieces_hung(line), MOST)
+        return pieces * (self._with_all_below(line.part) + _AIR)
+
+    def left_out(self) -> list[str]:
+        """What is drawn less often than it hangs."""
+        counts = ((line, pieces_hung(line)) for line in self.lines)
+        return [f"{MOST} of {n} {line.part.name}" for line, n in counts if n > MOST]
 
     def from_run(self, stretch: Stretch, *, upright: bool) -> None:
         """All that hangs from a place of the run."""
@@ -42,8 +51,9 @@ class Hanging:
         at = stretch.middle - sum(map(self.width, others)) / 2
         for line in others:
             pieces = pieces_hung(line)
-            each = self.width(line) / pieces
-            for piece in range(pieces):
+            drawn = min(pieces, MOST)
+            each = self.width(line) / drawn
+            for piece in range(drawn):
                 rings = min(line.times - piece * (line.times // pieces), line.times // pieces)
                 spot = at + (piece + 0.5) * each
                 if upright:
@@ -70,7 +80,7 @@ class Hanging:
                 foot = top + self.sizes.known(line.by, "inside", UNKNOWN)
         if line.by is not None and first:
             reach = self.sizes.known(line.by, "wire" if around else "outside", 1.0) / 2
-            self.tell(line.by, line.times, x + places[-1] + reach, (half + foot) / 2, line)
+            self._tell_once(line.by, line.times, x + places[-1] + reach, (half + foot) / 2, line)
         self._piece(line, x, foot, 0, first=first)
 
     def _fringe(self, line: Hung, stretch: Stretch, *, upright: bool) -> None:
@@ -80,9 +90,9 @@ class Hanging:
         beads = band.count("across", default=line.times)
         foot = stretch.start + stretch.drawn if upright else width / 2
         middle = 0.0 if upright else stretch.start + width / 2
-        for number in range(line.times):
+        for number in range(min(line.times, MOST)):
             x = middle + (number - (beads - 1) / 2) * width / beads
-            self._piece(line, x, foot, number, first=number == line.times - 1)
+            self._piece(line, x, foot, number, first=number == min(line.times, MOST) - 1)
 
     def _below(self, line: Hung, x: float, y: float, number: int, first: bool) -> None:
         """One part below the spot (x, y) of an eye, by its ring where it has one."""
@@ -91,7 +101,7 @@ class Hanging:
             inside = self.sizes.known(line.by, "inside", UNKNOWN)
             if first:
                 reach = self.sizes.known(line.by, "outside", UNKNOWN) / 2
-                self.tell(line.by, line.times, x + reach, y + inside / 2, line)
+                self._tell_once(line.by, line.times, x + reach, y + inside / 2, line)
             y += inside
         self._piece(line, x, y, number, first=first)
 
@@ -111,7 +121,7 @@ class Hanging:
         half = self._own_width(part) / 2
         self.right = max(self.right, x + half)
         if first:
-            self.tell(part, pieces_hung(line), x + half, y + length * 0.6, line)
+            self._tell_once(part, pieces_hung(line), x + half, y + length * 0.6, line)
         self._below_part(part, x, y, spots)
 
     def _below_part(self, part: Part, x: float, y: float, spots: list[tuple[float, float]]) -> None:
@@ -123,13 +133,19 @@ class Hanging:
             step = self._with_all_below(line.part) + 1.0
             if len(spots) > 1:
                 step = spots[1][1] - spots[0][1]
-            for number in range(line.times):
+            for number in range(min(line.times, MOST)):
                 place = used + number
                 down, across = spots[min(place, len(spots) - 1)]
                 beyond = max(place - len(spots) + 1, 0) * step
-                last = number == line.times - 1
+                last = number == min(line.times, MOST) - 1
                 self._below(line, x + across + beyond, y + down, number, last)
             used += line.times
+
+    def _tell_once(self, part: Part, times: int, x: float, y: float, line: Hung) -> None:
+        """Tell of what a line hangs where it is drawn first: several frames have the same drops."""
+        if (part, line) not in self._told:
+            self._told.add((part, line))
+            self._tell(part, times, x, y, line)
 
     def _with_all_below(self, part: Part) -> float:
         below = (self.width(line) for line in self.lines if line.source is part)

@@ -13,14 +13,15 @@ from itertools import cycle, islice
 
 from wellstrung.drawing.pen import Pen
 from wellstrung.joins import links_of
-from wellstrung.model import Missing, Part, bead_mix, beads_named, counts_of
+from wellstrung.model import Missing, Part, Role, bead_mix, beads_named, counts_of
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import Ask
 
 #: A size that the plan leaves open is drawn as this, mm, and dashed.
 UNKNOWN = 8.0
-#: No more beads than this are drawn one by one; beyond, an outline tells the size.
-MOST_BEADS = 1500
+#: No more beads, or links of one chain, are drawn one by one; beyond, an outline tells the size.
+MOST_BEADS, MOST_LINKS = 1500, 120
+_MOST_BANDS = 200
 
 
 class Sizes:
@@ -106,12 +107,28 @@ def worked(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 
 def banded(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """A worked part as an outline with a band for every 10 mm, where beads are too small to see."""
-    width = sizes.across(part)
+    """A worked part as an outline with bands of a round length, for where beads are too small."""
+    width, band = sizes.across(part), band_of(length)
     pen.box(0, length, width, "cloth", of_length=sizes.named(part, "length"))
-    for number in range(int(length // 10)):
-        if number % 2:
-            pen.box(number * 10, min(10, length - number * 10), width, "band")
+    for number in range(1, int(length // band), 2):
+        pen.box(number * band, band, width, "band")
+
+
+def band_of(length: float) -> float:
+    """How long a band is, mm: 10, or more noughts where that would be too many.
+
+    >>> band_of(397.0), band_of(50_000.0)
+    (10.0, 1000.0)
+    """
+    band = 10.0
+    while length / band > _MOST_BANDS:
+        band *= 10
+    return band
+
+
+def bead_by_bead(sizes: Sizes, part: Part) -> bool:
+    """Whether a strand is drawn whole by its beads: there are not too many."""
+    return part.kind.role is Role.STRAND and sizes.known(part, "beads", 0) <= MOST_BEADS
 
 
 def _beads(pen: Pen, sizes: Sizes, part: Part, length: float, width: float) -> None:
@@ -380,10 +397,13 @@ def clasp_end(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 
 def chain_piece(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """Link by link, pulled taut."""
+    """Link by link, pulled taut; of more links than can be told apart, an outline."""
     chain = sizes.plan.parts[part.text("of")]
-    at = 0.0
-    for link in links_of(part, chain):
+    links, at = links_of(part, chain), 0.0
+    if len(links) > MOST_LINKS:
+        pen.box(0, length, sizes.known(part, "width", UNKNOWN / 2), "metal")
+        return
+    for link in links:
         outside = _of_link(chain, link, "length", 5.0)
         wire = _of_link(chain, link, "wire", 0.8)
         width = _of_link(chain, link, "width", outside * 0.7)
@@ -444,8 +464,8 @@ def pendant_width(sizes: Sizes, part: Part) -> float:
 
 
 def top_places(sizes: Sizes, part: Part) -> list[float]:
-    """Where the top eyes of a pendant lie across."""
-    return _eye_row(sizes, part, "top_eyes").places(pendant_width(sizes, part))
+    """Where the top eyes of a pendant lie across; its middle where the plan does not say."""
+    return _eye_row(sizes, part, "top_eyes").places(pendant_width(sizes, part)) or [0.0]
 
 
 class _Row:

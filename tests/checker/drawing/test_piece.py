@@ -146,6 +146,44 @@ def test_a_drop_without_an_eye_hangs_beyond_the_last() -> None:
     assert len(hung) == 6, "six drops hang from five eyes, and all six are drawn"
 
 
+def test_of_very_many_things_some_are_drawn_and_the_caption_says_so() -> None:
+    text = COLLAR.read_text(encoding="utf-8").replace(
+        "by: small, times: 7", "by: small, times: 400"
+    )
+    figure = drawings(keeper().check_text(text))[-1]
+    rings = [
+        shape for shape in looks(parsed(figure.svg), "metal")
+        if shape.get("data-quantity") == "small.outside"
+    ]  # fmt: skip
+    assert len(rings) == 3 + 4 + 60
+    assert "Drawn of many: 60 of 400 drop." in figure.caption
+
+
+def test_what_hangs_from_several_of_one_part_is_named_once() -> None:
+    text = COLLAR.read_text(encoding="utf-8").replace(
+        "by: carrier, times: 2", "by: carrier, times: 6"
+    )
+    figure = drawings(keeper().check_text(text))[-1]
+    words = [words for words, _ in words_of(parsed(figure.svg))]
+    assert sum(one.startswith("drop") for one in words) == 1
+
+
+@pytest.mark.parametrize("length", ["60 m", "9000 m"])
+def test_however_long_a_piece_is_its_drawing_fits_on_a_page(length: str) -> None:
+    text = COLLAR.read_text(encoding="utf-8").replace("length: 39.7 cm", f"length: {length}")
+    figures = drawings(keeper().check_text(text))
+    assert len(figures) == 2
+    for figure in figures:
+        assert float(parsed(figure.svg).get("width", "").removesuffix("mm")) <= PAGE_WIDTH
+        assert len(figure.svg) < 200_000
+
+
+def test_a_very_long_chain_is_an_outline() -> None:
+    text = COLLAR.read_text(encoding="utf-8").replace("{bar: 3}", "{bar: 300}")
+    figure = drawings(keeper().check_text(text))[-1]
+    assert len(figure.svg) < 60_000 and "drop" in figure.alt
+
+
 def test_a_part_whose_size_the_plan_leaves_open_is_dashed() -> None:
     tree = close_up(drawings(checked(COLLAR)))
     assert looks(tree, "open-size"), "the frame has neither width nor height"
@@ -170,11 +208,18 @@ def test_longer_strands_sag_below_the_shortest_and_meet_at_both_ends() -> None:
 
 
 def test_earrings_hang_down() -> None:
-    [figure] = drawings(checked(SAMPLES / "spindrift_earrings.yaml"))
+    result = checked(SAMPLES / "spindrift_earrings.yaml")
+    [figure] = drawings(result)
     beads = looks(parsed(figure.svg), "bead")
     assert figure.alt.startswith("Spindrift earrings, from the top down: hook")
     lowest = max(float(bead.get("cy", "")) for bead in beads)
-    assert lowest > 30 and len(beads) > 8 * 9 + 9 * 10
+    assert result.ask is not None
+    hung = sum(
+        line.times * result.quantities[f"{line.part.name}.beads"].middle
+        for line in result.ask.plan.hung
+    )
+    panel = result.quantities["panel.beads"].middle
+    assert lowest > 30 and hung + 0.8 * panel < len(beads) < hung + 1.2 * panel
 
 
 def test_what_a_plan_says_cannot_become_markup() -> None:

@@ -58,6 +58,8 @@ def test_a_folder_has_a_page_that_links_one_sheet_each(run: Run, tmp_path: Path)
     assert all((out / link).exists() for link in links)
     assert index.index("Orla") < index.index("take a cap of 8.5 mm bore")
     assert index.count("work in fresh air") == 1
+    assert index.count("Cut ends fly") == 1, "in whatever step"
+    assert "Checkpoints" in index and "settled at" in index
 
 
 def test_pages_want_a_folder_and_only_they_do(run: Run, tmp_path: Path) -> None:
@@ -91,6 +93,17 @@ def test_a_class_page_has_the_worst_first_and_every_outcome() -> None:
     index = folder(result)["index.html"]
     found = re.findall(r'class="outcome [a-z-]+">([^<]+)<', index)
     assert found == ["unreadable", "not makeable", "makeable"]
+
+
+def test_the_time_lines_of_a_large_class_stand_on_several_pages() -> None:
+    text = ORLA.read_text(encoding="utf-8")
+    result = Result((keeper().check_text(text),) * 30)
+    index = folder(result)["index.html"]
+    assert re.findall(r"<h3>(Plans [^<]+)</h3>", index) == [
+        "Plans 1 to 14", "Plans 15 to 28", "Plans 29 to 30",
+    ]  # fmt: skip
+    heights = re.findall(r'<svg [^>]*height="([\d.]+)mm"', index)
+    assert len(heights) == 3 and all(float(height) < 240 for height in heights)
 
 
 def test_a_check_without_pages_never_loads_the_templates(tmp_path: Path) -> None:

@@ -13,7 +13,8 @@ from pages import ALL, checked, keeper
 from running import SAMPLES
 from wellstrung.checking import Checker, PlanResult
 from wellstrung.drawing import Figure
-from wellstrung.report.sheet import Extras, Table, advice, sheet, work_order
+from wellstrung.report.sheet import Extras, advice, sheet, work_order
+from wellstrung.report.sheet.tables import Table
 
 COLLAR = SAMPLES / "slack_tide_collar.yaml"
 ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"
@@ -90,7 +91,7 @@ def test_the_order_of_a_sheet() -> None:
     titles = [words for level, words in page(ORLA).headings if level == 2]
     assert titles == [
         "Verdict", "To mend", "What is right", "Measure before you go on", "The piece",
-        "The work, in order", "Take care", "Not judged", "Workings",
+        "The work, in order", "Take care", "To take home", "Not judged", "Workings",
     ]  # fmt: skip
 
 
@@ -228,6 +229,12 @@ def test_the_work_uses_the_wait_and_tells_both_paces() -> None:
     assert sorted(step.number for step in order.steps) == list(range(1, len(order.steps) + 1))
     words = page(COLLAR).words
     assert "Meanwhile: cut drop" in words and "Hands in all" in words
+
+
+def test_a_card_to_take_home_has_the_time_of_full_cure() -> None:
+    assert checked(COLLAR).quantities["glue.full_cure"].middle == 24 * 60
+    assert "full cure takes 1 day" in page(COLLAR).words
+    assert "full cure" not in page(SAMPLES / "tidepool_stretch.yaml").words
 
 
 def test_work_without_a_known_time_lists_the_steps_and_what_is_missing() -> None:

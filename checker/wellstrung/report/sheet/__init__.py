@@ -6,7 +6,8 @@ holds its style and needs neither network nor script.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from importlib import resources
 from pathlib import PurePath
@@ -15,12 +16,13 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from wellstrung.checking import Kept, PlanResult, Remark, Result
+from wellstrung.checking import Kept, PlanResult, Result
 from wellstrung.drawing import Figure, piece
 from wellstrung.model import Part, Role
 from wellstrung.quantity import Quantity, number
 from wellstrung.records import record
 from wellstrung.report.sheet import advice, both_units, work_order
+from wellstrung.report.sheet.tables import Table
 
 #: sizes that a table of parts tells, in this order, by the quantity's name
 _SIZES = (
@@ -30,14 +32,10 @@ _SIZES = (
 )  # fmt: skip
 
 
-@record
-class Table:
-    """A table for a page: what it is, its columns, its rows, and what is to be said below it."""
-
-    caption: str
-    columns: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    notes: tuple[str, ...] = ()
+#: time lines of so many plans fit on a page together
+_ROWS = 14
+#: what a safety text says of one plan alone
+_STEP = re.compile(r" \(step \d+\)")
 
 
 @record
@@ -75,6 +73,7 @@ def sheet(result: PlanResult, extras: Extras | None = None) -> str:
         order=order,
         time_line=line,
         cautions=_cautions([result]),
+        cures=_cures(result),
         unjudged=_unjudged(result),
         held=_held(result),
     )
@@ -93,13 +92,23 @@ def folder(result: Result, extras: Mapping[str, Extras] | None = None) -> dict[s
         "class.html",
         result=result,
         rows=[(name, plan, _written(plan, "maker"), plan.mend_first) for name, plan in plans],
-        time_line=work_order.time_line("The evening, plan by plan", rows) if rows else None,
+        time_lines=list(_time_lines(rows)),
         orders=rows,
+        checkpoints=_checkpoints(result.plans),
         cautions=_cautions(result.plans),
     )
     given = extras or {}
     sheets = {name: sheet(plan, given.get(plan.file)) for name, plan in plans}
     return {"index.html": index, **sheets}
+
+
+def _time_lines(rows: Sequence[tuple[str, work_order.Order, bool]]) -> Iterator[Figure]:
+    """The work of every plan, in figures that each fit on a page."""
+    for start in range(0, len(rows), _ROWS):
+        some = rows[start : start + _ROWS]
+        last = start + len(some)
+        title = "Plan by plan" if len(rows) <= _ROWS else f"Plans {start + 1} to {last}"
+        yield work_order.time_line(title, list(some))
 
 
 def _page(template: str, **values: Any) -> str:
@@ -188,15 +197,34 @@ def _held(result: PlanResult) -> list[tuple[str, list[Kept]]]:
     return list(found.items())
 
 
-def _cautions(plans: Sequence[PlanResult]) -> list[tuple[Remark, list[str]]]:
-    """Every safety text once, with the plans that it is about."""
-    found: dict[str, tuple[Remark, dict[str, None]]] = {}
+def _cautions(plans: Sequence[PlanResult]) -> list[tuple[str, list[str]]]:
+    """Every safety text once, with the plans that it is about; of several without their steps."""
+    found: dict[str, dict[str, None]] = {}
     for plan in plans:
         for remark in plan.remarks:
             if remark.level == "caution":
-                _, named = found.setdefault(remark.says, (remark, {}))
-                named[plan.title or plan.file] = None
-    return [(remark, list(named)) for remark, named in found.values()]
+                says = remark.says if len(plans) == 1 else _STEP.sub("", remark.says)
+                found.setdefault(says, {})[plan.title or plan.file] = None
+    return [(says, list(named)) for says, named in found.items()]
+
+
+def _cures(result: PlanResult) -> list[tuple[str, Quantity]]:
+    """Every adhesive of a plan with the time of its full cure, where that is known."""
+    if result.ask is None:
+        return []
+    glues = (part for part in result.ask.plan.parts.values() if part.kind.role is Role.GLUE)
+    cures = ((glue.name, result.quantities.get(f"{glue.name}.full_cure")) for glue in glues)
+    return [(name, cure) for name, cure in cures if cure is not None]
+
+
+def _checkpoints(plans: Sequence[PlanResult]) -> list[tuple[str, str, str]]:
+    """What is measured on the way, plan by plan: the piece, what, and the sizes that pass."""
+    return [
+        (plan.title or plan.file, one.what, "; ".join(one.changes))
+        for plan in plans
+        for one in advice.measurements(plan)
+        if one.changes
+    ]
 
 
 def _unjudged(result: PlanResult) -> list[tuple[str, str, str]]:

@@ -1,0 +1,15 @@
+"""A table for a page, whatever it lists."""
+
+from __future__ import annotations
+
+from wellstrung.records import record
+
+
+@record
+class Table:
+    """A table for a page: what it is, its columns, its rows, and what is to be said below it."""
+
+    caption: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...] = ()
