@@ -216,12 +216,13 @@ def _sheet(options: argparse.Namespace) -> int:
     from wellstrung.report.sheet import sheet
 
     host = hosts.load(options.rule_files)
-    result = _checked(options, host, Checker(host, quantities=True))
+    checker = Checker(host, quantities=True)
+    result = _checked(options, host, checker)
     if len(result.plans) > 1:
         raise hosts.HostError(f"there are {len(result.plans)} plans in what was named: name one")
     plan = result.plans[0]
     out = options.out or Path(Path(plan.file).stem + ".html")
-    _save({out: sheet(plan)})
+    _save({out: sheet(plan, checker)})
     return _code(result)
 
 

@@ -21,7 +21,7 @@ _INDENT = 3
 #: How a bar is drawn, in a terminal that shows more than ASCII and in one that does not.
 _DRAWN = {"piece": "█", "lost": "x", "left": "·"}
 _PLAINLY = {"piece": "=", "lost": "x", "left": "."}
-_WHEN = {"now": "cut now", "after measuring": "cut after measuring the woven part"}
+WHEN = {"now": "cut now", "after measuring": "cut after measuring the woven part"}
 _METRE = 1000.0
 
 
@@ -49,7 +49,7 @@ def write(results: Sequence[PlanResult], makers: int, found: CutList, options: O
 def _chain(page: Page, chain: ChainCuts) -> None:
     page.line(Text(chain.chain, style="bold").append(f"  {chain.describes}", "not bold"))
     told = ", ".join(f"{count} {name}" for name, count in chain.pieces)
-    page.line(f"{told}: {_WHEN[chain.when]}", _INDENT)
+    page.line(f"{told}: {WHEN[chain.when]}", _INDENT)
     for bar in chain.bars:
         page.line()
         _bar(page, bar)
@@ -60,14 +60,19 @@ def _chain(page: Page, chain: ChainCuts) -> None:
 
 
 def _bar(page: Page, bar: Bar) -> None:
-    source = f"from {bar.written}" if bar.written else f"from {_shown(bar.length)}, to be bought"
-    lost = f", {counted(bar.lost, 'link')} lost ({_shown(bar.lost_length)})" if bar.lost else ""
-    left = f", {_shown(bar.left)} left" if bar.left else ", nothing left"
-    page.line(f"{source}: {counted(len(bar.pieces), 'piece')}{lost}{left}", _INDENT)
+    page.line(source(bar), _INDENT)
     page.path(drawn(bar, page.console.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
     page.line(f"begin with {article(bar.begins_with)} as link 1", _INDENT)
     for number, piece in enumerate(bar.pieces, 1):
-        page.pair(f"{number}.".rjust(4), _told(piece), _INDENT, gap=5)
+        page.pair(f"{number}.".rjust(4), told(piece), _INDENT, gap=5)
+
+
+def source(bar: Bar) -> str:
+    """What a length is, how many pieces it gives, what is lost and what is left."""
+    whole = f"from {bar.written}" if bar.written else f"from {_shown(bar.length)}, to be bought"
+    lost = f", {counted(bar.lost, 'link')} lost ({_shown(bar.lost_length)})" if bar.lost else ""
+    left = f", {_shown(bar.left)} left" if bar.left else ", nothing left"
+    return f"{whole}: {counted(len(bar.pieces), 'piece')}{lost}{left}"
 
 
 def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
@@ -88,18 +93,29 @@ def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
     return f"|{told.ljust(room, marks['left'])}|"
 
 
-def _told(piece: ChainPiece) -> str:
+def told(piece: ChainPiece) -> str:
+    """A piece by counting its links, and what to do behind the last of them."""
     count = counted(piece.links, "link")
     return f"{count} ({piece.first}..{piece.last}) for {piece.name}, then {piece.how}"
 
 
 def _length(page: Page, one: Lengths) -> None:
-    many = f"{one.count}" if one.most == one.count else f"{one.count}, perhaps {one.most},"
-    head = f"{one.part}: {many} x {_shown(one.length)} of {one.what}"
+    head = f"{one.part}: {_many(one)} x {_shown(one.length)} of {one.what}"
     total = f", {_shown(one.total)} in all" if one.count > 1 else ""
-    when = f"; {_WHEN[one.when]}" if one.when != "now" else ""
+    when = f"; {WHEN[one.when]}" if one.when != "now" else ""
     notes = f" ({'; '.join(one.notes)})" if one.notes else ""
     page.pair("[ ]", f"{head}{total}{notes}{when}", 0, gap=4)
+
+
+def _many(one: Lengths) -> str:
+    return f"{one.count}" if one.most == one.count else f"{one.count}, perhaps {one.most},"
+
+
+def length_cells(one: Lengths) -> tuple[str, ...]:
+    """Pieces of one length as a table has them: for, of what, how many, how long, when, how."""
+    many = _many(one).rstrip(",")
+    notes = "; ".join(one.notes)
+    return one.part, one.what, many, _shown(one.length), WHEN[one.when], notes
 
 
 def _shown(length: float) -> str:

@@ -18,7 +18,7 @@ from wellstrung.records import record
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.terminal import Page
-from wellstrung.shopping import Kit
+from wellstrung.shopping import Kit, KitBead
 from wellstrung.substitutes import Substitute
 from wellstrung.supply_line import LENGTH, VOLUME, SupplyLine, bought
 
@@ -73,10 +73,15 @@ def _table(page: Page, lines: Sequence[SupplyLine]) -> None:
         table.add_row("", Text(group, style="bold"))
         for line in of_group:
             what = Text(line.name).append(f"\n{line.describes}" if line.describes else "", "dim")
-            cells = [shown(line.need.middle, line), _spare(line), _had(line)]
-            cost = [_price(line)] if priced else []
-            table.add_row(_box(line), what, *map(Text, (*cells, buying(line), *cost)))
+            told = cells(line) if priced else cells(line)[:-1]
+            table.add_row(_box(line), what, *map(Text, told))
     page.console.print(table)
+
+
+def cells(line: SupplyLine) -> tuple[str, ...]:
+    """A line as a table has it: need, spare, have, buy and price."""
+    need = shown(line.need.middle, line)
+    return need, _spare(line), _had(line), buying(line), _price(line)
 
 
 def _stacked(page: Page, lines: Sequence[SupplyLine]) -> None:
@@ -103,7 +108,10 @@ def shown(amount: float, line: SupplyLine) -> str:
     """An amount in the unit a shop has for it: pieces, cm and m, ml."""
     if line.unit == LENGTH:
         return units.show(amount, "m" if amount >= _METRE else "cm", 2 if amount >= _METRE else 1)
-    return f"{round(amount)}" if line.unit == PIECES else f"{amount / _MILLILITRE:.2f} ml"
+    if line.unit == PIECES:
+        return f"{round(amount)}"
+    least = 0.005 * _MILLILITRE  # what two figures would round away
+    return f"{amount / _MILLILITRE:.2f} ml" if amount >= least else "a drop"
 
 
 def _spare(line: SupplyLine) -> str:
@@ -167,12 +175,15 @@ def _kits(page: Page, kits: Sequence[Kit]) -> None:
     page.line("weigh out for each maker, spare ones included", style="bold")
     for kit in kits:
         told = ", ".join(
-            f"{bead.name} {f'{bead.grams:.1f} g' if bead.grams is not None else ''}".rstrip()
-            + f" ({bead.pieces})"
-            for bead in kit.beads
+            f"{bead.name} {grams(bead)}".rstrip() + f" ({bead.pieces})" for bead in kit.beads
         )
         page.pair("-", f"{kit.title}: {told}", _INDENT - 2, gap=2)
     page.line()
+
+
+def grams(bead: KitBead) -> str:
+    """What to weigh out of a bead, to the tenth of a gram; empty where its weight is not known."""
+    return f"{bead.grams:.1f} g" if bead.grams is not None else ""
 
 
 def _not_counted(page: Page, lines: Sequence[SupplyLine]) -> None:

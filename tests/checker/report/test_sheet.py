@@ -12,9 +12,7 @@ import pytest
 from pages import ALL, checked, keeper
 from running import SAMPLES
 from wellstrung.checking import Checker, PlanResult
-from wellstrung.drawing import Figure
-from wellstrung.report.sheet import Extras, advice, sheet, work_order
-from wellstrung.report.sheet.tables import Table
+from wellstrung.report.sheet import advice, sheet, work_order
 
 COLLAR = SAMPLES / "slack_tide_collar.yaml"
 ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"
@@ -269,19 +267,13 @@ def test_what_a_plan_says_cannot_become_markup() -> None:
     assert evil in found.words
 
 
-def test_fits_supplies_and_cuts_stand_where_they_are_given() -> None:
-    fit = Figure(
-        "Rope in cap", "a rope in a cap", "Drawn 5 : 1.", "<svg><title>x</title></svg>", (1,)
-    )
-    table = Table("To buy", ("What", "Buy"), (("kelp <i>", "1 tube"),), ("buy `kelp` of one lot",))
-    cut = Table("To cut", ("Piece", "Links"), (("drop", "7"),))
-    extras = Extras(fits=[fit], supplies=[table], cuts=[cut])
-    text = sheet(checked(ORLA), extras)
-    titles = [words for level, words in Page(text).headings if level == 2]
+def test_fits_supplies_and_cuts_stand_after_the_piece() -> None:
+    text = sheet(checked(ORLA), keeper())
+    page = Page(text)
+    titles = [words for level, words in page.headings if level == 2]
     after = titles.index("The piece")
     assert titles[after : after + 4] == [
         "The piece", "The fits, in section", "Supplies", "Cutting list",
     ]  # fmt: skip
-    assert "Drawn 5 : 1. Marked here: 1." in Page(text).words
-    assert "kelp &lt;i&gt;" in text and "<code>kelp</code>" in text
-    assert "The fits, in section" not in sheet(checked(ORLA))
+    assert "Marked here: 1." in page.words and "sizes that would also do" in page.words
+    assert "then cut through link" in page.words and "to weigh out for one maker" in page.words

@@ -7,7 +7,7 @@ holds its style and needs neither network nor script.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from functools import cache
 from importlib import resources
 from pathlib import PurePath
@@ -16,13 +16,11 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from wellstrung.checking import Kept, PlanResult, Result
+from wellstrung.checking import Checker, Kept, PlanResult, Result
 from wellstrung.drawing import Figure, piece
 from wellstrung.model import Part, Role
 from wellstrung.quantity import Quantity, number
-from wellstrung.records import record
-from wellstrung.report.sheet import advice, both_units, work_order
-from wellstrung.report.sheet.tables import Table
+from wellstrung.report.sheet import advice, both_units, extras, work_order
 
 #: sizes that a table of parts tells, in this order, by the quantity's name
 _SIZES = (
@@ -38,18 +36,8 @@ _ROWS = 14
 _STEP = re.compile(r" \(step \d+\)")
 
 
-@record
-class Extras:
-    """What a sheet shows beside what the check found: fits in section, supplies, cuts."""
-
-    fits: Sequence[Figure] = ()
-    supplies: Sequence[Table] = ()
-    cut_figures: Sequence[Figure] = ()
-    cuts: Sequence[Table] = ()
-
-
-def sheet(result: PlanResult, extras: Extras | None = None) -> str:
-    """The page of one plan."""
+def sheet(result: PlanResult, checker: Checker | None = None) -> str:
+    """The page of one plan; with a checker to try them by, the sizes that would also do."""
     remarks = advice.numbered(result)
     first = next((one for one in remarks if one.remark is result.mend_first), None)
     order = work_order.order_of(result)
@@ -69,7 +57,7 @@ def sheet(result: PlanResult, extras: Extras | None = None) -> str:
         measurements=advice.measurements(result),
         drawings=piece.drawings(result),
         sizes=_sizes(result),
-        extras=extras or Extras(),
+        extras=extras.gathered(result, checker),
         order=order,
         time_line=line,
         cautions=_cautions([result]),
@@ -79,7 +67,7 @@ def sheet(result: PlanResult, extras: Extras | None = None) -> str:
     )
 
 
-def folder(result: Result, extras: Mapping[str, Extras] | None = None) -> dict[str, str]:
+def folder(result: Result) -> dict[str, str]:
     """The pages of a folder of plans, by file name: `index.html` and one sheet for each plan."""
     names = _file_names(result)
     plans = sorted(
@@ -97,9 +85,7 @@ def folder(result: Result, extras: Mapping[str, Extras] | None = None) -> dict[s
         checkpoints=_checkpoints(result.plans),
         cautions=_cautions(result.plans),
     )
-    given = extras or {}
-    sheets = {name: sheet(plan, given.get(plan.file)) for name, plan in plans}
-    return {"index.html": index, **sheets}
+    return {"index.html": index, **{name: sheet(plan) for name, plan in plans}}
 
 
 def _time_lines(rows: Sequence[tuple[str, work_order.Order, bool]]) -> Iterator[Figure]:
