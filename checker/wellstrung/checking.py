@@ -433,7 +433,10 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
 def _one_cause_each(
     remarks: Sequence[tuple[Remark, Sequence[Remedy]]], rules: Mapping[str, Rule]
 ) -> Iterator[tuple[Remark, Sequence[Remedy]]]:
-    """Drop a remark where a deeper one about the same part speaks, and let that one name it."""
+    """Drop a remark where a deeper one about the same part speaks, and let that one name it.
+
+    What names no part is about the piece as a whole.
+    """
     by_rule: dict[str, list[int]] = {}
     for index, (remark, _) in enumerate(remarks):
         by_rule.setdefault(remark.rule, []).append(index)
@@ -442,7 +445,8 @@ def _one_cause_each(
     for index, (remark, _) in enumerate(remarks):
         for deeper in rules[remark.rule].yields_to:
             for other in by_rule.get(deeper, ()):
-                if set(remarks[other][0].parts) & set(remark.parts):
+                parts = remarks[other][0].parts
+                if set(parts) & set(remark.parts) or not (parts or remark.parts):
                     affected.setdefault(other, {})[remark.rule] = None
                     dropped.add(index)
     for index, (remark, remedies) in enumerate(remarks):

@@ -123,4 +123,5 @@ RULE = Rule(
     ),
     bad="wearer: {neck: 44 cm} and a rope collar of 43 cm inside",
     good="wearer: {neck: 36 cm} and a rope collar of 43 cm inside",
+    yields_to=("finished-length",),
 )
