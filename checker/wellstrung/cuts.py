@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from wellstrung.checking import PlanResult
     from wellstrung.derive import Quantities
 
+#: less than this, mm, is what rounding leaves, and nothing to draw
+_NOTHING = 1e-6
 When = Literal["now", "after measuring"]
 
 
@@ -344,10 +346,11 @@ def spans(bar: Bar) -> Iterator[tuple[str, float, float]]:
     at = 0.0
     for number, piece in enumerate(bar.pieces):
         end = min(bar.length, piece.start + piece.length)
-        if number and piece.start > at:
+        if number and piece.start - at > _NOTHING:
             yield "lost", at, piece.start
         yield "piece", max(at, piece.start), end
         at = end
     if bar.left > 0:
-        yield "lost", at, bar.length - bar.left
+        if bar.length - bar.left - at > _NOTHING:
+            yield "lost", at, bar.length - bar.left
         yield "left", bar.length - bar.left, bar.length
