@@ -9,8 +9,8 @@ from wellstrung.drawing.layout import Stretch
 from wellstrung.drawing.parts import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.shapes import Canvas
-from wellstrung.joins import pieces_hung
-from wellstrung.model import Hung, Part, Role
+from wellstrung.joins import Eyes, HungOnEyes, pieces_hung
+from wellstrung.model import Hung, Missing, Part, Role
 
 #: white between things that hang side by side, mm
 _AIR = 2.0
@@ -45,9 +45,12 @@ class Hanging:
         """All that hangs from a place of the run."""
         mine = [line for line in self.lines if line.source in stretch.entry.parts]
         others = [line for line in mine if not (line.source_eyes and line.on_thread)]
+        edges: dict[Eyes, list[Hung]] = {}
         for line in mine:
             if line not in others:
-                self._fringe(line, stretch, upright=upright)
+                edges.setdefault(Eyes(line.source, line.source_eyes), []).append(line)
+        for eyes, lines in edges.items():
+            self._fringe(eyes, lines, stretch, upright=upright)
         at = stretch.middle - sum(map(self.width, others)) / 2
         for line in others:
             pieces = pieces_hung(line)
@@ -83,16 +86,25 @@ class Hanging:
             self._tell_once(line.by, line.times, x + places[-1] + reach, (half + foot) / 2, line)
         self._piece(line, x, foot, 0, first=first)
 
-    def _fringe(self, line: Hung, stretch: Stretch, *, upright: bool) -> None:
-        """Legs sewn to the beads of a woven edge, side by side; what has no bead hangs beyond."""
-        band = line.source
-        width = self.sizes.across(band)
-        beads = band.count("across", default=line.times)
-        foot = stretch.start + stretch.drawn if upright else width / 2
-        middle = 0.0 if upright else stretch.start + width / 2
-        for number in range(min(line.times, MOST)):
-            x = middle + (number - (beads - 1) / 2) * width / beads
-            self._piece(line, x, foot, number, first=number == min(line.times, MOST) - 1)
+    def _fringe(self, eyes: Eyes, lines: list[Hung], stretch: Stretch, *, upright: bool) -> None:
+        """Legs sewn to the beads of a woven edge, each at its own."""
+        fringe = HungOnEyes(lines[0].place_of("part"), eyes, tuple(lines))
+        shown = list(fringe.in_order.items())[:MOST]
+        last = {line: eye for eye, (line, _) in shown}
+        foot, middle = parts.foot_of(self.sizes, eyes.part), stretch.middle
+        if upright:
+            foot, middle = stretch.start + stretch.drawn, 0.0
+        step = self._spacing(eyes)
+        for eye, (line, number) in shown:
+            x = middle + (eye - (eyes.count + 1) / 2) * step
+            self._piece(line, x, foot, number, first=eye == last[line])
+
+    def _spacing(self, eyes: Eyes) -> float:
+        """From bead to bead along a woven edge."""
+        try:
+            return self.sizes.ask.get(eyes.quantity("spacing")).middle
+        except Missing:
+            return self.sizes.across(eyes.part) / max(eyes.count, 1)
 
     def _below(self, line: Hung, x: float, y: float, number: int, first: bool) -> None:
         """One part below the spot (x, y) of an eye, by its ring where it has one."""

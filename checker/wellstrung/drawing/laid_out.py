@@ -160,7 +160,7 @@ class LaidOut:
             if half == "b":
                 return known(part, "bar.stem_width", 0.0) / 2
             return known(part, "ring.inside", 0.0) / 2 + known(part, "ring.wire", 0.0)
-        if part.kind.role is Role.CLASP:
+        if part.kind.role is Role.CLASP or (part.kind.name == "pouch" and not self.upright):
             return 0.0
         if part.kind.name in ("ear wire", "wire link"):
             return known(part, "wire", 0.0) / 2
@@ -181,6 +181,8 @@ class LaidOut:
 _TELLING: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {
     ("woven rope", ""): (("outside", " across"),),
     ("woven band", ""): (("width", " wide"),),
+    ("pouch", ""): (("width", " wide"),),
+    ("bezel", ""): (("outside", " across"),),
     ("braid", ""): (("outside", " across"),),
     ("strand", ""): (("along", " long"),),
     ("end cap", ""): (("outside", " outside"), ("bore", " bore")),

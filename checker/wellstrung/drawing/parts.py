@@ -502,6 +502,42 @@ def _eye_row(sizes: Sizes, part: Part, key: str) -> _Row:
     )
 
 
+def pouch(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """Laid flat: it adds its width to the run and hangs below it, or down an upright one."""
+    tall = sizes.known(part, "length", UNKNOWN)
+    if pen.upright:
+        worked(pen, sizes, part, tall)
+        return
+    x, y = pen.at(length / 2)
+    worked(Pen(pen.canvas, x, y, upright=True), sizes, part, tall)
+
+
+def bezel(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """From the front: the beads of one round about the stone that they hold."""
+    outside = sizes.known(part, "outside", length)
+    stone = sizes.known(part, "stone", outside * 0.8)
+    pen.disc(length / 2, outside, "frame", sizes.named(part, "outside"))
+    beads, away = part.count("around", default=0) // 2, (outside + stone) / 4
+    each = min((outside - stone) / 2, 2 * math.pi * away / max(beads, 1)) * 0.92
+    rounds = part.texts("beads")
+    for number in range(beads if each > 0 else 0):  # none where the ring is less than the stone
+        turn = 2 * math.pi * number / beads
+        pen.disc(
+            length / 2 + away * math.cos(turn),
+            each,
+            sizes.look(rounds[len(rounds) // 2]),
+            across=away * math.sin(turn),
+        )
+    pen.disc(length / 2, stone, "stone")
+
+
+def foot_of(sizes: Sizes, part: Part) -> float:
+    """How far below the line of a run that lies level a woven part reaches."""
+    if part.kind.name == "pouch":
+        return sizes.known(part, "length", UNKNOWN)
+    return sizes.across(part) / 2
+
+
 def unknown(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A part whose look or size is not known: a dashed box."""
     pen.box(0, length, UNKNOWN, "metal open-size", corner=1.0)
@@ -518,6 +554,8 @@ FINDINGS: dict[str, Callable[[Pen, Sizes, Part, float], None]] = {
     "spacer bar": spacer_bar,
     "ear wire": ear_wire,
     "chain piece": chain_piece,
+    "pouch": pouch,
+    "bezel": bezel,
 }
 
 
