@@ -73,7 +73,7 @@ def test_exit_code(arguments: list[str], code: int, run: Run) -> None:
         ),
         (
             ["sizes", "sample_plans/class"],
-            "wellstrung: there are 13 plans in what was named: name one\n",
+            "wellstrung: there are 15 plans in what was named: name one\n",
         ),
         (
             ["sizes", GOOD],
