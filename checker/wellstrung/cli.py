@@ -226,6 +226,16 @@ def _sheet(options: argparse.Namespace) -> int:
     return _code(result)
 
 
+def collect_what_is_new() -> None:
+    """All is loaded and stays: look for garbage among what is new, and seldom.
+
+    Results are kept until they are written, so that looking through them often finds nothing.
+    """
+    gc.freeze()
+    gc.set_threshold(20_000)
+    gc.enable()
+
+
 def _watched(files: Sequence[Path]) -> Iterable[Path]:
     """The files one by one; a long run at a terminal shows how far it is."""
     if len(files) < _LONG_RUN or not sys.stderr.isatty():
@@ -266,9 +276,8 @@ def _checked(options: argparse.Namespace, host: Host, checker: Checker) -> Resul
     files = list(_plans(options.plans))
     if not files:
         raise HostError("there is no plan (a .yaml file) in what was named")
-    if not gc.isenabled():  # all is loaded: from now on there may be garbage, among what is new
-        gc.freeze()
-        gc.enable()
+    if not gc.isenabled():
+        collect_what_is_new()
     benches = _Benches(host, options.bench)
     kept = _drawer(options.drawer) if options.drawer is not None else None
     return Result(

@@ -269,14 +269,21 @@ class Quantity:
         merged = self._merged(())
         if merged is not self:
             return merged.worst
-        points = (*_ENDS, 0.0) if self._kinked else _ENDS
         if len(self.causes) <= _ALL_CORNERS_UP_TO and not self._scanned:
             values = [
                 self.at(dict(zip(self.causes, corner, strict=True)))
-                for corner in product(points, repeat=len(self.causes))
+                for corner in product(*map(self._points, self.causes))
             ]
             return Window(min(self.middle, *values), max(self.middle, *values))
         return Window(-self._climb(-1.0), self._climb(1.0))
+
+    def _points(self, cause: Cause) -> tuple[float, ...]:
+        """Where a cause may push the value furthest: at its ends; at rest too, if leaves share it.
+
+        One leaf alone has nothing at rest that it has not at an end.
+        """
+        leaves = sum(spread.cause == cause for one in self.leaves for spread in one.spreads)
+        return (*_ENDS, 0.0) if self._kinked and leaves > 1 else _ENDS
 
     def _merged(self, elsewhere: Collection[Cause]) -> Quantity:
         """The same value with each argument whose causes move nothing else made one leaf.
