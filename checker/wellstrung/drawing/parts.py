@@ -377,6 +377,14 @@ def closed_clasp(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
         pen.line([(gap[0], gap[1]), (gap[0] + wire, gap[1] - wire)], "slit")
 
 
+def gripping(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A slide clasp as two tubes side by side, ribbon ends as their two jaws, across the band."""
+    field = ("tube", "length") if part.has("tube") else ("jaw", "width")
+    wide = part.length(*field).middle if part.has(*field) else UNKNOWN
+    for half in range(2):
+        pen.box(half * length / 2, length / 2, wide, "metal", corner=0.8)
+
+
 def clasp_end(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The other half of a clasp whose closed length is drawn at the first: its eye or its loop."""
     if part.has("loop", "beads"):
@@ -538,6 +546,10 @@ def foot_of(sizes: Sizes, part: Part) -> float:
     return sizes.across(part) / 2
 
 
+def _told_at_the_first_half(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """Closed, the whole clasp is drawn where its first half stands."""
+
+
 def unknown(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A part whose look or size is not known: a dashed box."""
     pen.box(0, length, UNKNOWN, "metal open-size", corner=1.0)
@@ -564,6 +576,8 @@ def finding(pen: Pen, sizes: Sizes, part: Part, half: str, length: float) -> Non
     if part.kind.name == "clasp":
         is_toggle = part.text("type") == "toggle" and part.has("ring")
         halves = (toggle_ring, toggle_bar) if is_toggle else (closed_clasp, clasp_end)
+        if part.text("type") in ("slide", "ribbon end"):
+            halves = (gripping, _told_at_the_first_half)
         halves[half == "b"](pen, sizes, part, length)
     elif part.kind.name == "pendant":
         pendant(pen, sizes, part)
