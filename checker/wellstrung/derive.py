@@ -313,8 +313,14 @@ def _rest(part: Part, ask: Quantities) -> Quantity:
     return rest.filled(part, others, thickness(rope, ask) if rope and inside else None, ask)
 
 
+#: pieces that hang or are pinned on, and go round nothing
+_HANGS = frozenset({"earrings", "pendant", "brooch", "key ring"})
+
+
 def _inside(ask: Quantities) -> Quantity:
     """The way round inside: a thing of some thickness loses pi times that thickness."""
+    if ask.plan.piece in _HANGS:
+        raise Missing("a `piece` that goes round something")
     rope = thickest(ask.plan, ask)
     if rope is None:
         raise Missing("a rope, a band or a strand in the run, which lies against the body")

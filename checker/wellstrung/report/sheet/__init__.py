@@ -16,11 +16,13 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
+from wellstrung import units
 from wellstrung.checking import Checker, Kept, PlanResult, Result
 from wellstrung.drawing import Figure, piece
 from wellstrung.model import Part, Role
 from wellstrung.quantity import Quantity, number
 from wellstrung.report.sheet import advice, both_units, extras, work_order
+from wellstrung.report.sheet.tables import Table
 
 #: sizes that a table of parts tells, in this order, by the quantity's name
 _SIZES = (
@@ -83,9 +85,32 @@ def folder(result: Result) -> dict[str, str]:
         time_lines=list(_time_lines(rows)),
         orders=rows,
         checkpoints=_checkpoints(result.plans),
+        sizes=_come_to(result.plans),
         cautions=_cautions(result.plans),
     )
     return {"index.html": index, **{name: sheet(plan) for name, plan in plans}}
+
+
+#: what a piece comes to as a whole: the quantity, the unit it is told in, and its figures
+_WHOLE = {"piece.length": ("cm", 1), "piece.inside": ("cm", 1), "piece.mass": ("g", 1)}
+
+
+def _come_to(plans: Sequence[PlanResult]) -> Table | None:
+    """Length, way round inside and mass of each piece, with the likely range."""
+    rows = []
+    for plan in plans:
+        found = [_whole(plan.quantities.get(name), *told) for name, told in _WHOLE.items()]
+        if any(found):
+            rows.append((plan.title, *found))
+    columns = ("piece", "long, taut", "inside", "mass")
+    return Table("What the pieces come to", columns, tuple(rows)) if rows else None
+
+
+def _whole(found: Quantity | None, unit: str, figures: int) -> str:
+    if found is None:
+        return ""
+    low, high = (units.show(end, unit, figures) for end in found.likely)
+    return f"{units.show(found.middle, unit, figures)} ({low} to {high})"
 
 
 def _time_lines(rows: Sequence[tuple[str, work_order.Order, bool]]) -> Iterator[Figure]:
