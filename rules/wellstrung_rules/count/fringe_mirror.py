@@ -42,7 +42,8 @@ def _in_order(fringe: HungOnEyes) -> Answer:
     if not pairs:
         return Held()
     left, right = sorted(pairs[0])
-    line = next(line for line in reversed(fringe.lines) if {left, right} & set(line.at))
+    named = [line for line in fringe.lines if line.at]
+    line = next((line for line in reversed(named) if {left, right} & set(line.at)), named[-1])
     here, there = names[left], names.get(right, "nothing")
     return Misfit(
         says=(

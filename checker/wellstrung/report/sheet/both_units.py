@@ -66,6 +66,8 @@ def inches(mm: float) -> str:
     >>> inches(25.4), inches(8.0), inches(0.5), inches(419.1)
     ('1 in', '≈ 5/16 in', 'under 1/16 in', '16 1/2 in')
     """
+    if mm == 0:
+        return "0 in"
     parts = round(mm / units.INCH * _SIXTEENTHS)
     if parts == 0:
         return "under 1/16 in"
@@ -77,14 +79,19 @@ def _sixteenths(parts: int) -> str:
     return units.show(parts * units.INCH / _SIXTEENTHS, "in/").removesuffix(" in")
 
 
+def _mm(size: str, unit: str) -> float:
+    """A length in mm; a plan may not say nothing, a sentence may."""
+    return units.length(f"{size} {unit}").value if size.strip("0.") else 0.0
+
+
 def _other(found: re.Match[str]) -> str:
     """The size in the other system; of a range both ends, of a tolerance the middle."""
     unit = found["unit"]
     if unit in ("AWG", "SWG"):
         return f"≈ {number(units.wire(found[0].replace(' to ', '..')).value)} mm"
-    ends = [units.length(f"{found['first']} {unit}").value]
+    ends = [_mm(found["first"], unit)]
     if found["last"] and found["sign"] != " ± ":
-        ends.append(units.length(f"{found['last']} {unit}").value)
+        ends.append(_mm(found["last"], unit))
     if unit == "in":
         return f"≈ {'..'.join(map(number, ends))} mm"
     shown = [inches(end).removeprefix("≈ ") for end in ends]
