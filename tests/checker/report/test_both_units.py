@@ -24,6 +24,7 @@ def other(sentence: str) -> list[str]:
         ("8 ± 0.2 mm", ["≈ 5/16 in"]),
         ("0.6 mm", ["under 1/16 in"]),
         ("it comes to 0 cm, likely 0..3 mm", ["0 in", "≈ 0..1/8 in"]),
+        ("it comes to 29851 m", []),
         ("11/32 in", ["≈ 8.73 mm"]),
         ("15 3/4 in", ["≈ 400.1 mm"]),
         ("use 14 AWG wire", ["≈ 1.63 mm"]),

@@ -46,8 +46,12 @@ def pieces(sentence: str) -> Iterator[Piece]:
             whole_number = found["last"] is None and found["first"].isdecimal()
             if found["unit"] == "in" and whole_number and _WORD.match(stretch, found.end()):
                 continue
+            try:
+                other = _other(found)
+            except units.UnitFault:
+                continue  # larger than any piece: one unit tells enough
             yield Piece("words", stretch[at : found.end()])
-            yield Piece("other", _other(found))
+            yield Piece("other", other)
             at = found.end()
         if stretch[at:]:
             yield Piece("words", stretch[at:])
