@@ -277,4 +277,5 @@ def test_fits_supplies_and_cuts_stand_after_the_piece() -> None:
         "The piece", "The fits, in section", "Supplies", "Cutting list",
     ]  # fmt: skip
     assert "Marked here: 1." in text and "Sizes that would also do" in text
+    assert "<strong>depth up to" in text
     assert "then open link 7" in text and "To weigh out for one maker" in text

@@ -57,7 +57,8 @@ def _supplies(result: PlanResult, checker: Checker | None) -> Iterator[Table]:
         sizes = substitutes.found(result, checker, names)
         also = tuple((one.part, one.says) for one in sizes if one.works)
         if also:
-            yield Table("sizes that would also do, each changed alone", ("part", "size"), also)
+            words = "sizes that would also do, each changed alone"
+            yield Table(words, ("part", "size"), also, decides=1)
     for kit in shopping.kits([result]):
         if kit.beads:
             yield Table(
