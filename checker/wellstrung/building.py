@@ -6,12 +6,13 @@ itself, a ring hung from itself, a circle of hanging parts. All of it is told at
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from wellstrung import reading, tables, units
 from wellstrung.bench import Bench
 from wellstrung.model import (
+    WOVEN_WORK,
     Goal,
     Hung,
     Item,
@@ -533,7 +534,7 @@ class _Builder:
         wanted = _WORKS_ON.get((verb, field))
         glued = self.parts.get(str(step.value.get("part")))
         if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.CLASP:
-            wanted = (Role.BAND,)
+            wanted = frozenset({Role.BAND})
         if part is not None and wanted is not None and part.kind.role not in wanted:
             takes = " or ".join(
                 article(kind.name) for kind in self.kinds.values() if kind.role in wanted
@@ -552,13 +553,12 @@ class _Builder:
 KNOTS = ("overhand", "double overhand")
 #: What a bail goes round, beside a piece of chain.
 _GOES_ROUND = (Role.ROPE, Role.BAND, Role.STRAND)
-_WOVEN = (Role.ROPE, Role.BAND, Role.WOVEN)
 #: what a ring or a bail can slide along
 _LONG = (Role.ROPE, Role.BAND, Role.STRAND)
 #: what a step works on: verb and field -> roles of the part
-_WORKS_ON: Mapping[tuple[str, str], tuple[Role, ...]] = {
-    ("weave", "part"): _WOVEN,
-    ("finish thread", "part"): _WOVEN,
+_WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
+    ("weave", "part"): WOVEN_WORK,
+    ("finish thread", "part"): WOVEN_WORK,
     ("slide", "onto"): _LONG,
     ("glue", "part"): (Role.CAP, Role.CLASP),
     ("glue", "to"): (Role.ROPE,),

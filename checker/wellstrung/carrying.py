@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.joins import Subject
-from wellstrung.model import Hung, Item, Part, Plan, Role, Step, beads_named
+from wellstrung.model import WOVEN_WORK, Hung, Item, Part, Plan, Role, Step, beads_named
 from wellstrung.quantity import SLACK
 from wellstrung.records import record
 
@@ -80,7 +80,7 @@ def _sewn(plan: Plan) -> Iterator[OnThread]:
     """A rope or a band beside a clasp, a ring or an eye: sewn to it by its own thread."""
     for pair in plan.neighbours:
         for entry, beside in (pair, pair[::-1]):
-            woven = entry.part.kind.role in (Role.ROPE, Role.BAND) and entry.part.takes("thread")
+            woven = entry.part.kind.role in WOVEN_WORK and entry.part.takes("thread")
             if not woven or beside.part.kind.role not in _SEWN_TO:
                 continue
             step = _sewing(plan, entry.part, beside.part)

@@ -17,7 +17,7 @@ from wellstrung import chain_stock, taken, thread
 from wellstrung.joins import ChainCut, placed
 from wellstrung.kinds.chain import link_inside
 from wellstrung.kinds.wire_link import loop_wire, wraps_of
-from wellstrung.model import Missing, Part, Plan, Role
+from wellstrung.model import WOVEN_WORK, Missing, Part, Plan, Role
 from wellstrung.records import record, replace
 
 if TYPE_CHECKING:
@@ -167,9 +167,7 @@ def _chains(
 def _adjusts(plan: Plan, cut: ChainCut) -> bool:
     """Whether chain stands in the run with woven work: what is woven comes out as it does."""
     in_run = {part.name for entry in plan.run for part in entry.parts}
-    woven = any(
-        part.kind.role in (Role.ROPE, Role.BAND) for entry in plan.run for part in entry.parts
-    )
+    woven = any(part.kind.role in WOVEN_WORK for entry in plan.run for part in entry.parts)
     return woven and any(one.piece.name in in_run for one in cut.pieces)
 
 

@@ -53,6 +53,10 @@ class Role(Enum):
     LOOSE = auto()
 
 
+#: what is woven at the bench with a thread of its own
+WOVEN_WORK = frozenset({Role.ROPE, Role.BAND, Role.WOVEN})
+
+
 @record
 class EyeField:
     """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out.

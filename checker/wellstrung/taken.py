@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from wellstrung import glue, prices, tables, thread, units
 from wellstrung.joins import placed
-from wellstrung.model import Item, Missing, Part, Plan, Role, Step
+from wellstrung.model import WOVEN_WORK, Item, Missing, Part, Plan, Role, Step
 from wellstrung.needs import beads_needed, spool_of, supply_lines
 from wellstrung.prices import PIECES, Price
 from wellstrung.quantity import Quantity, derived, exact, times, total
@@ -345,7 +345,7 @@ def _by_count(part: Part, what: str, count: int, ask: Quantities) -> Quantity:
 
 
 #: Roles of what is made at the bench, and not bought.
-_MADE = frozenset({Role.ROPE, Role.BAND, Role.STRAND, Role.DROP, Role.GLUE, Role.LOOSE})
+_MADE = WOVEN_WORK | {Role.STRAND, Role.DROP, Role.GLUE, Role.LOOSE}
 
 
 def _pieces(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:
@@ -364,6 +364,19 @@ def _pieces(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]
             need=partial(exact, f"{part.name} needed", count),
             had=partial(_counted, lines) if on_hand and lines else _nothing(""),
         )
+    for part, count in _placed_parts(ask.plan):
+        if part.has("stone"):
+            yield _filled(
+                SupplyLine(
+                    group="findings",
+                    name=f"stone of {part.name}",
+                    describes=f"stone, outside {part.text('stone', 'outside')}",
+                    unit=PIECES,
+                ),
+                makers,
+                need=partial(exact, f"stone of {part.name} needed", count),
+                had=_nothing(""),
+            )
 
 
 def bought_parts(plan: Plan) -> Iterator[tuple[Part, int]]:

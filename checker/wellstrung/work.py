@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from wellstrung import reading
 from wellstrung.joins import Subject, pieces_hung
-from wellstrung.model import Hung, Item, Part, Plan, Role, Step
+from wellstrung.model import WOVEN_WORK, Hung, Item, Part, Plan, Role, Step
 from wellstrung.needs import supply_lines
 from wellstrung.place import Place
 from wellstrung.records import record
@@ -469,7 +469,7 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
 
 
 def _want_made(part: Part, wanted: dict[tuple[Part, str], tuple[int, int]]) -> None:
-    if part.kind.role in (Role.ROPE, Role.BAND):
+    if part.kind.role in WOVEN_WORK:
         wanted[part, "weave"] = (1, 1)
     elif part.kind.role is Role.STRAND:
         wanted[part, "string"] = (1, 1)

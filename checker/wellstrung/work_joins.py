@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.joins import Eyes, Subject, curve, opens
-from wellstrung.model import Hung, Missing, Part, Plan, Role, RunEntry, Step
+from wellstrung.model import WOVEN_WORK, Hung, Missing, Part, Plan, Role, RunEntry, Step
 from wellstrung.records import record, replace
 
 
@@ -55,7 +55,7 @@ def _counted(joins: Iterable[JoinAtWork]) -> Iterator[JoinAtWork]:
 
 
 #: parts made of thread and beads, which thread can sew to something
-_SOFT = frozenset({Role.ROPE, Role.BAND, Role.WOVEN, Role.STRAND, Role.DROP})
+_SOFT = WOVEN_WORK | {Role.STRAND, Role.DROP}
 #: the fields of a step that name what it joins
 _JOINS = ("part", "to", "from", "onto", "by", "around")
 

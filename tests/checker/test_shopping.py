@@ -20,6 +20,7 @@ from wellstrung.testing import Case, cases, changed
 
 HOST = host.load()
 KEEPS = Checker(HOST, keep=True)
+PENDANT = SAMPLES / "pilot_light_pendant.yaml"
 COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
 TAUGHT = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
 CHAIN = "  - {chain: bar chain, length: 45 cm}\n"
@@ -423,3 +424,21 @@ def test_several_boxes() -> None:
     assert bought(line) == "3 boxes of 4"
     assert bought(SupplyLine("chain", "c", "", "mm", Needed(0, 0, 0), cut_short=1234.0)) == "1.24 m"
     assert bought(SupplyLine("chain", "c", "", "mm", Needed(0, 0, 0), cut_short=34.0)) == "4 cm"
+
+
+@pytest.mark.parametrize("path", sorted(SAMPLES.rglob("*.yaml")), ids=lambda path: path.stem)
+def test_what_is_made_at_the_bench_is_not_bought(path: Path) -> None:
+    result = KEEPS.check_file(path)
+    assert result.worked is not None
+    made = {
+        part.name
+        for part in result.worked.plan.parts.values()
+        if part.has("stitch") or part.kind.name == "bead drop"
+    }
+    findings = [line for line in shopping.needed([result]) if line.group in ("rings", "findings")]
+    assert not made & {line.name for line in findings}
+
+
+def test_the_stone_of_a_bezel_is_bought() -> None:
+    line = line_of("stone of setting", shopping.needed([KEEPS.check_file(PENDANT)]))
+    assert (line.need.middle, line.describes) == (1, "stone, outside 14 mm")
