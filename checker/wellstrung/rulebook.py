@@ -360,6 +360,37 @@ def weight(mass: Quantity, share: float = 1.0) -> Quantity:
     )
 
 
+def pull_to_spare(bears: Quantity, load: Quantity, factor: Quantity) -> Quantity:
+    """What is left of a strength, N, over a load so many times taken.
+
+    >>> bears, load = exact("wire", 12.0, "N"), exact("charm", 2.0, "N")
+    >>> pull_to_spare(bears, load, exact("hold factor", 5.0)).middle
+    2.0
+    """
+    return derived(
+        "pull to spare",
+        "N",
+        lambda bears, load, factor: bears - load * factor,
+        "bears - load * factor",
+        bears=bears,
+        load=load,
+        factor=factor,
+    )
+
+
+def weakest(name: str, table: str, row: str, column: str, unit: str = "") -> Quantity:
+    """The least that a table prints: hold is judged by the weakest; raises Missing without a cell.
+
+    >>> weakest("share held", "crimps", "closed by hand", "held").grade
+    'one page'
+    """
+    cell = tables.load(table).row(row).cells.get(column)
+    if cell is None:
+        raise Missing(f"a `{column.replace('_', ' ')}` of {row} in the trade table `{table}`")
+    source = f"trade tables, {table}, {row}: {cell.grade}"
+    return leaf(name, cell.low, unit, source=source, grade=cell.grade)
+
+
 def stronger_line(thread: Part, wanted: float, ask: Ask) -> tuple[Remedy, ...]:
     """Remedies for a line too weak: the weakest sold of its type that breaks at `wanted` N or more.
 
@@ -647,6 +678,7 @@ __all__ = [
     "often",
     "passes_of",
     "pieces_hung",
+    "pull_to_spare",
     "side_by_side",
     "sized_by",
     "spelled",
@@ -657,6 +689,7 @@ __all__ = [
     "thinner_wires",
     "times",
     "total",
+    "weakest",
     "weight",
     "wider_bore",
     "wider_ring",

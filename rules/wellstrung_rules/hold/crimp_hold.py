@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -17,9 +16,10 @@ from wellstrung.rulebook import (
     compare,
     derived,
     in_unit_of,
-    leaf,
     number,
+    pull_to_spare,
     stronger_line,
+    weakest,
     weight,
 )
 
@@ -34,15 +34,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         line=ask.of(join.strand, "breaking"),
         share=share,
     )
-    margin = derived(
-        "pull to spare",
-        "N",
-        lambda bears, load, factor: bears - load * factor,
-        "bears - load * factor",
-        bears=bears,
-        load=load,
-        factor=factor,
-    )
+    margin = pull_to_spare(bears, load, factor)
     if compare(margin, over=RULE.over) is Verdict.HOLDS:
         return Held(margin)
     wanted = load.worst.high * factor.middle
@@ -68,9 +60,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
 
 def _share() -> Quantity:
     """The share of the line's strength, the least printed."""
-    cell = tables.load("crimps").row("closed by hand").cell("held")
-    source = f"trade tables, crimps, closed by hand: {cell.grade}"
-    return leaf("share held", cell.low, "", source=source, grade=cell.grade)
+    return weakest("share held", "crimps", "closed by hand", "held")
 
 
 RULE = Rule(

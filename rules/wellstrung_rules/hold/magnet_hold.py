@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung import magnets, tables
+from wellstrung import magnets
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -18,9 +18,10 @@ from wellstrung.rulebook import (
     compare,
     derived,
     in_unit_of,
-    leaf,
     number,
+    pull_to_spare,
     spelled,
+    weakest,
     weight,
 )
 
@@ -32,20 +33,19 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     field = "breakaway" if clasp.has("breakaway") and not clasp.has("pull") else "pull"
     pull, share, factor = clasp.force(field), _share(), ask.limit("magnet factor")
     load = weight(ask.get("piece.mass"))
-    margin = derived(
-        "pull to spare",
+    slides_at = derived(
+        f"{clasp.name} slides apart at",
         "N",
-        lambda pull, share, load, factor: magnets.slides_at(pull, share) - load * factor,
-        "pull * share - load * factor",
+        magnets.slides_at,
+        "pull * share",
         pull=pull,
         share=share,
-        load=load,
-        factor=factor,
     )
+    margin = pull_to_spare(slides_at, load, factor)
     if compare(margin, over=RULE.over) is Verdict.HOLDS:
         return Held(margin)
     wanted = load.worst.high * factor.middle / share.middle
-    slides = in_unit_of(magnets.slides_at(pull.worst.low, share.middle), pull)
+    slides = in_unit_of(slides_at.worst.low, pull)
     says = (
         f"the halves of clasp `{clasp.name}` ({spelled(pull)} straight) slide apart at"
         f" {slides}, and the piece pulls {about(load, pull)}, {number(factor.middle)} times that"
@@ -71,9 +71,7 @@ def _remedy(clasp: Part, wanted: float, pull: Quantity) -> str:
 
 def _share() -> Quantity:
     """The share of the straight pull at which halves slide off, the least printed."""
-    cell = tables.load("clasps").row("magnetic").cell("slides_at")
-    source = f"trade tables, clasps, magnetic: {cell.grade}"
-    return leaf("share of the pull", cell.low, "", source=source, grade=cell.grade)
+    return weakest("share of the pull", "clasps", "magnetic", "slides_at")
 
 
 RULE = Rule(

@@ -19,11 +19,12 @@ from wellstrung.rulebook import (
     about,
     compare,
     derived,
-    exact,
-    leaf,
     number,
     pieces_hung,
+    pull_to_spare,
     thicker_wires,
+    weakest,
+    weight,
 )
 
 
@@ -31,26 +32,9 @@ def check(join: Hangs, ask: Ask) -> Answer:
     ring, line = join.line.by, join.line
     if ring is None:
         return None
-    load = derived(
-        "load on a ring",
-        "N",
-        lambda mass, pieces, rings, gravity: mass * pieces / rings * gravity / 1000,
-        "mass * pieces / rings * gravity / 1000",
-        mass=ask.hanging(line.part),
-        pieces=exact("pieces", pieces_hung(line)),
-        rings=exact("rings", line.times),
-        gravity=exact("gravity", 9.80665, "m/s2"),
-    )
+    load = weight(ask.hanging(line.part), pieces_hung(line) / line.times)
     bears = _bears(ring, ask)
-    margin = derived(
-        "pull to spare",
-        "N",
-        lambda bears, load, factor: bears - load * factor,
-        "bears - load * factor",
-        bears=bears,
-        load=load,
-        factor=ask.limit("hold factor"),
-    )
+    margin = pull_to_spare(bears, load, ask.limit("hold factor"))
     if compare(margin, over=RULE.over) is Verdict.HOLDS:
         return Held(margin)
     gives = "opens" if ring.text("closing") == "open" else "bends"
@@ -119,16 +103,11 @@ def _yield(ring: Part) -> Quantity:
     """Yield stress of its metal and temper; of the softest where no temper is said."""
     row = tables.load("metals").row(ring.text("metal"))
     temper = ring.text("temper").replace(" ", "_") if ring.has("temper") else "annealed"
-    cell = row.cells.get(f"yield_{temper}")
-    if cell is None:
+    column = f"yield_{temper}"
+    if column not in row.cells:
         raise Missing(f"a `metal` and `temper` of `{ring.name}` whose strength the tables have")
-    return leaf(
-        f"yield of {row.name}, {temper.replace('_', ' ')}",
-        cell.low,  # hold is judged by the weakest that was printed
-        "MPa",
-        source=f"trade tables, metals, {row.name}: {cell.grade}",
-        grade=cell.grade,
-    )
+    name = f"yield of {row.name}, {temper.replace('_', ' ')}"
+    return weakest(name, "metals", row.name, column, "MPa")
 
 
 RULE = Rule(

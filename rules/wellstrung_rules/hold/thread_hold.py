@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wellstrung import tables, thread
+from wellstrung import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -23,10 +23,12 @@ from wellstrung.rulebook import (
     derived,
     exact,
     in_unit_of,
-    leaf,
     number,
+    often,
     pieces_hung,
+    pull_to_spare,
     stronger_line,
+    weakest,
     weight,
 )
 
@@ -35,15 +37,7 @@ def check(join: OnThread, ask: Ask) -> Answer:
     if _stretches(join.thread):
         return None
     load, bears, factor = _load(join, ask), _bears(join, ask), ask.limit("hold factor")
-    margin = derived(
-        "pull to spare",
-        "N",
-        lambda bears, load, factor: bears - load * factor,
-        "bears - load * factor",
-        bears=bears,
-        load=load,
-        factor=factor,
-    )
+    margin = pull_to_spare(bears, load, factor)
     if compare(margin, over=RULE.over) is Verdict.HOLDS:
         return Held(margin)
     wanted = load.worst.high * factor.middle
@@ -100,9 +94,7 @@ def _knot(join: OnThread) -> Quantity:
     """The share of strength that its knot leaves, the weakest printed."""
     if not join.knot:
         return exact("knot", 1.0)
-    cell = tables.load("knots").row(join.knot).cell("left")
-    source = f"trade tables, knots, {join.knot}: {cell.grade}"
-    return leaf("knot", cell.low, "", source=source, grade=cell.grade)
+    return weakest("knot", "knots", join.knot, "left")
 
 
 def _where(join: OnThread, ask: Ask) -> str:
@@ -116,17 +108,13 @@ def _where(join: OnThread, ask: Ask) -> str:
     return f"{' and '.join(weak)}, " if weak else ""
 
 
-def _times(count: int) -> str:
-    return {1: "once", 2: "twice"}.get(count, f"{count} times")
-
-
 def _remedies(join: OnThread, bears: Quantity, wanted: float, ask: Ask) -> Iterator[Remedy]:
     passes = math.ceil(wanted / (bears.worst.low / join.lines) - 1e-9)
     carrier = join.step or join.line
     node = carrier.node if carrier else join.thread.node
     if join.held or join.step or join.thread.takes("passes"):
         edit = ask.with_field(node, "passes", str(passes))
-        yield Remedy(f"take the thread of `{join.thread.name}` through {_times(passes)}", (edit,))
+        yield Remedy(f"take the thread of `{join.thread.name}` through {often(passes)}", (edit,))
     share = bears.worst.low / ask.of(join.thread, "breaking").worst.low
     yield from stronger_line(join.thread, wanted / share, ask)
 
