@@ -9,23 +9,10 @@ from __future__ import annotations
 from wellstrung import tables
 from wellstrung.derive import Quantities
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.kinds.plain import size
+from wellstrung.kinds.plain import size, up_to_the_eye
 from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Cause, Quantity, Spread, derived, leaf, total
+from wellstrung.quantity import Cause, Quantity, Spread, leaf, total
 from wellstrung_schemas import fragment
-
-
-def _along(part: Part, ask: Quantities) -> Quantity:
-    """From the hole, where the beads begin, to where ring or clasp bears in the loop."""
-    return derived(
-        f"{part.name}.along",
-        "mm",
-        lambda length, eye_wire: length - eye_wire,
-        "length - eye_wire",
-        length=ask.of(part, "length"),
-        eye_wire=ask.of(part, "eye.wire"),
-        source="geometry, worked out for this project",
-    )
 
 
 def _mass(part: Part, ask: Quantities) -> Quantity:
@@ -72,7 +59,7 @@ BEAD_TIP = Kind(
         "length": size("length", "part length"),
         "covered": size("covered"),
         "knot": _ties,
-        "along": _along,
+        "along": up_to_the_eye("length"),  # from the hole, where the beads begin
         "mass": _mass,
     },
 )

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from wellstrung.derive import Quantities
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.kinds.plain import size
+from wellstrung.kinds.plain import size, up_to_the_eye
 from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Quantity, derived, exact
+from wellstrung.quantity import Quantity, exact
 from wellstrung_schemas import fragment
 
 
@@ -18,15 +18,7 @@ def _along(part: Part, ask: Quantities) -> Quantity:
     """From the post to where the earring bears in its eye; a pad lies behind what is glued on."""
     if not part.has("eye"):
         return exact(f"{part.name}.along", 0.0, "mm", source="its pad lies behind what it carries")
-    return derived(
-        f"{part.name}.along",
-        "mm",
-        lambda drop, eye_wire: drop - eye_wire,
-        "drop - eye_wire",
-        drop=ask.of(part, "drop"),
-        eye_wire=ask.of(part, "eye.wire"),
-        source="geometry, worked out for this project",
-    )
+    return up_to_the_eye("drop")(part, ask)
 
 
 EAR_POST = Kind(

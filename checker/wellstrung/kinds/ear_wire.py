@@ -4,27 +4,14 @@ from __future__ import annotations
 
 from wellstrung.derive import Quantities
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.kinds.plain import size
+from wellstrung.kinds.plain import size, up_to_the_eye
 from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Quantity, derived
+from wellstrung.quantity import Quantity
 from wellstrung_schemas import fragment
 
 
 def _wire(part: Part, ask: Quantities) -> Quantity:
     return part.wire("wire")
-
-
-def _along(part: Part, ask: Quantities) -> Quantity:
-    """From where it bears in the ear to where the earring bears in its eye."""
-    return derived(
-        f"{part.name}.along",
-        "mm",
-        lambda length, eye_wire: length - eye_wire,
-        "length - eye_wire",
-        length=ask.of(part, "length"),
-        eye_wire=ask.of(part, "eye.wire"),
-        source="geometry, worked out for this project",
-    )
 
 
 EAR_WIRE = Kind(
@@ -35,7 +22,7 @@ EAR_WIRE = Kind(
     quantities={
         "wire": _wire,
         "length": size("length", "part length"),
-        "along": _along,
+        "along": up_to_the_eye("length"),  # from where it bears in the ear
         "mass": stated_mass,
     },
 )

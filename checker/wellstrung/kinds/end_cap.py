@@ -5,6 +5,7 @@ from __future__ import annotations
 from wellstrung.derive import Quantities
 from wellstrung.joins import taken
 from wellstrung.kinds.metal import stated_mass
+from wellstrung.kinds.plain import up_to_the_eye
 from wellstrung.model import EyeField, Kind, Part, Role
 from wellstrung.quantity import Quantity, derived
 from wellstrung_schemas import fragment
@@ -32,15 +33,7 @@ def _along(part: Part, ask: Quantities) -> Quantity:
     Where only the nub goes in, the beads end at the rim and nothing is lost.
     """
     if taken(part) == "nub":
-        return derived(
-            f"{part.name}.along",
-            "mm",
-            lambda length, eye_wire: length - eye_wire,
-            "length - eye_wire",
-            length=ask.of(part, "length"),
-            eye_wire=ask.of(part, "eye.wire"),
-            source="geometry, worked out for this project",
-        )
+        return up_to_the_eye("length")(part, ask)
     return derived(
         f"{part.name}.along",
         "mm",

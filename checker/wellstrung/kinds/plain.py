@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from wellstrung.derive import Quantities
 from wellstrung.model import Part
-from wellstrung.quantity import Quantity
+from wellstrung.quantity import Quantity, derived
 
 
 def size(what: str, allowance: str = "") -> Callable[[Part, Quantities], Quantity]:
@@ -16,3 +16,20 @@ def size(what: str, allowance: str = "") -> Callable[[Part, Quantities], Quantit
         return part.length(what, allowance=allowance)
 
     return stated
+
+
+def up_to_the_eye(what: str) -> Callable[[Part, Quantities], Quantity]:
+    """A length less the end wall of the eye, where ring or wire bears: geometry."""
+
+    def along(part: Part, ask: Quantities) -> Quantity:
+        return derived(
+            f"{part.name}.along",
+            "mm",
+            lambda length, eye_wire: length - eye_wire,
+            "length - eye_wire",
+            length=ask.of(part, what),
+            eye_wire=ask.of(part, "eye.wire"),
+            source="geometry, worked out for this project",
+        )
+
+    return along
