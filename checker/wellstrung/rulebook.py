@@ -87,6 +87,7 @@ from wellstrung.outline import Slab, across, drops, outline, side_by_side
 from wellstrung.place import Edit, Place
 from wellstrung.positions import Centred, Rigid, SlidesOn, TailThroughLoop
 from wellstrung.quantity import (
+    SLACK,
     Cause,
     Quantity,
     Spread,
@@ -575,6 +576,7 @@ def _unit(like: Quantity, base: str) -> str:
 
 
 __all__ = [
+    "SLACK",
     "Answer",
     "Ask",
     "BailAround",

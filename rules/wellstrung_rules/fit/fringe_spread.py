@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from wellstrung.rulebook import (
+    SLACK,
     Answer,
     Ask,
     Held,
@@ -31,6 +32,9 @@ from wellstrung.rulebook import (
     side_by_side,
     spelled,
 )
+
+#: so many eyes away nothing touches that anyone hangs side by side
+_FARTHEST = 50
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
@@ -60,7 +64,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         may=f"{head} may crowd each other: they need {tail}",
         place=line.place_of("part"),
         found=f"{_apart(apart, spacing)} apart",
-        needed=f"eyes {in_unit_of(wanted, spacing)} apart or more, or pieces {narrow} wide or less",
+        needed=f"{in_unit_of(wanted, spacing)} apart or more, or pieces {narrow} wide or less",
         remedies=(Remedy(_remedy(fringe, pair, wanted / spacing.middle, narrow)),),
         margin=margin,
         also=(spacing_place(fringe),),
@@ -81,7 +85,7 @@ class Pair(NamedTuple):
 def _within_reach(fringe: HungOnEyes, spacing: Quantity, ask: Ask) -> Iterator[Pair]:
     """Neighbours, and those beyond them that the widest piece could touch over a short leg."""
     widest = max(ask.across(line.part).likely.high for line in fringe.lines)
-    reach = max(1, math.ceil(widest / spacing.likely.low))
+    reach = min(max(1, math.ceil(widest / max(spacing.likely.low, SLACK))), _FARTHEST)
     order = list(fringe.in_order.items())
     for index, (left, (one, n)) in enumerate(order):
         for right, (other, m) in order[index + 1 : index + 1 + reach]:

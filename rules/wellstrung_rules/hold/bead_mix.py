@@ -18,14 +18,12 @@ from wellstrung.rulebook import (
     number,
 )
 
-#: stitches whose beads stand in a grid, each column as wide as its longest bead
-GRIDS = frozenset({"flat peyote", "brick", "ladder", "square", "loom"})
-
 
 def check(woven: Woven, ask: Ask) -> Answer:
     part = woven.part
-    beads = ask.beads_of(part)
-    if part.text("stitch") not in GRIDS or len(beads) < 2:
+    beads, stitch = ask.beads_of(part), ask.plan.stitches[part.text("stitch")]
+    in_a_grid = stitch.makes == "woven band" and stitch.columns == "beads"
+    if not in_a_grid or len(beads) < 2:
         return None
     lengths = {bead: ask.of(bead, "length") for bead in beads}
     short = min(beads, key=lambda bead: lengths[bead].middle)

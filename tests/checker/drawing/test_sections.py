@@ -20,11 +20,12 @@ from wellstrung.checking import Checker, PlanResult
 from wellstrung.circles import container
 from wellstrung.drawing import Figure
 from wellstrung.drawing import sections as package
-from wellstrung.drawing.sections import LOOKS, sections
+from wellstrung.drawing.sections import sections
 from wellstrung.host import Host
 from wellstrung.rulebook import RingHolds, RingThroughEye, RopeInCap
 from wellstrung.testing import Case, cases, changed
 
+LOOKS = ROOT / "checker" / "wellstrung" / "drawing" / "looks.css"
 SVG = "{http://www.w3.org/2000/svg}"
 PLANS = sorted(SAMPLES.rglob("*.yaml"))
 RIGHT = sorted(SAMPLES.glob("*.yaml"))

@@ -20,7 +20,6 @@ alone. `looks.css` beside this package says what these classes of a section look
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from pathlib import Path
 from typing import Any
 
 from wellstrung import joins
@@ -55,9 +54,6 @@ from wellstrung.rulebook import (
     Threaded,
     Toggle,
 )
-
-#: the style sheet for sections, for a page to take in
-LOOKS = Path(__file__).parent.parent / "looks.css"
 
 #: what draws each kind of join; one that lacks a value raises Missing and is left out
 _DRAWN: dict[type[Subject], tuple[Callable[[Case[Any]], Figure | None], ...]] = {
