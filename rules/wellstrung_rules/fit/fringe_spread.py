@@ -56,7 +56,8 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     head = f"{things} from {fringe.eyes.words}"
     apart = pair.eyes * spacing.middle
     tail = f"{about(need, spacing)} from middle to middle, and hang {_apart(apart, spacing)} apart"
-    narrow = in_unit_of(need.middle + margin.likely.low, spacing)
+    width = need.middle + margin.likely.low
+    narrow = f"pieces {in_unit_of(width, spacing)} wide or less" if width > 0 else ""
     wanted = apart - margin.likely.low / crowd.middle
     line = next(line for line in reversed(fringe.lines) if line.part is other)
     return Misfit(
@@ -64,7 +65,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         may=f"{head} may crowd each other: they need {tail}",
         place=line.place_of("part"),
         found=f"{_apart(apart, spacing)} apart",
-        needed=f"{in_unit_of(wanted, spacing)} apart or more, or pieces {narrow} wide or less",
+        needed=", or ".join(filter(None, (f"{in_unit_of(wanted, spacing)} apart or more", narrow))),
         remedies=(Remedy(_remedy(fringe, pair, wanted / spacing.middle, narrow)),),
         margin=margin,
         also=(spacing_place(fringe),),
@@ -127,9 +128,10 @@ def _remedy(fringe: HungOnEyes, pair: Pair, eyes: float, narrow: str) -> str:
     nth = {2: "every other", 3: "every third"}.get(every, f"every {every}th")
     name = f"`{pair.other.name}`"
     bead = "edge bead" if fringe.eyes.woven else "eye"
+    narrower = f", take {narrow}," if narrow else ""
     return (
-        f"hang {name} from {nth} {bead} (`at: [1, {1 + every}, ...]`), take pieces {narrow} wide or"
-        " less, or let neighbours end at different heights"
+        f"hang {name} from {nth} {bead} (`at: [1, {1 + every}, ...]`){narrower} or let neighbours"
+        " end at different heights"
     )
 
 
