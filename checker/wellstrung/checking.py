@@ -92,8 +92,8 @@ class Failure:
 class PlanResult:
     """All that is known of one plan.
 
-    `ask` has the plan itself and every quantity of it, for a report that draws the piece; it is
-    kept where quantities are wanted and the plan has the right shape.
+    `ask` has the plan itself and every quantity of it, for lists and for drawings; it is there
+    where the checker was to keep it and the plan has the right shape.
     """
 
     file: str
@@ -110,11 +110,6 @@ class PlanResult:
     failures: tuple[Failure, ...] = ()
     readable: bool = True
     ask: Ask | None = None
-
-    @property
-    def worked(self) -> Quantities | None:
-        """The plan with its quantities, for lists; None where it was not kept."""
-        return self.ask.quantities if self.ask else None
 
     @property
     def numbered(self) -> tuple[Remark, ...]:
@@ -160,7 +155,11 @@ class Result:
 
 
 class Checker:
-    """Checks plans with everything the host has."""
+    """Checks plans with everything the host has.
+
+    With `quantities` every quantity of a plan is listed in its result; with `keep`, or with those,
+    the plan itself is kept in it, to be asked for more.
+    """
 
     def __init__(
         self,

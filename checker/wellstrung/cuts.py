@@ -126,7 +126,7 @@ def listed(results: Iterable[PlanResult], makers: int = 1) -> CutList:
 
     Plans that could not be understood give nothing.
     """
-    asked = [result.worked for result in results if result.worked is not None]
+    asked = [result.ask.quantities for result in results if result.ask is not None]
     missing: dict[str, None] = {}
     chains = tuple(_chains(asked, makers, missing))
     lengths = [

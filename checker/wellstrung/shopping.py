@@ -50,7 +50,7 @@ def needed(
     Without `on_hand` nothing counts as had already: what the pieces take in all. Plans that could
     not be understood give no lines.
     """
-    asked = [result.worked for result in results if result.worked is not None]
+    asked = [result.ask.quantities for result in results if result.ask is not None]
     lines = [line for ask in asked for line in taken.of_plan(ask, makers, on_hand)]
     lines += _chains(asked, makers, on_hand)
     return sorted(added(lines), key=lambda line: GROUPS.index(line.group))
@@ -94,8 +94,8 @@ def kits(results: Iterable[PlanResult]) -> list[Kit]:
     """For each plan what one maker is given of each bead, spare ones included."""
     found = []
     for result in results:
-        if result.worked is not None:
-            beads = tuple(_kit_beads(result.worked))
+        if result.ask is not None:
+            beads = tuple(_kit_beads(result.ask.quantities))
             if beads:
                 found.append(Kit(result.title, result.file, beads))
     return found

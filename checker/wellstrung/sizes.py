@@ -76,10 +76,10 @@ def over(
 
     Lengths as one writes them in a plan. Where none are named, three sizes to each side.
     """
-    if result.worked is None:
+    if result.ask is None:
         raise NoSizes(f"{result.file} is not understood: `wellstrung check` says what is wrong")
-    plan = result.worked.plan
-    part, goal = _filling(plan, result.worked), plan.goal
+    plan = result.ask.plan
+    part, goal = _filling(plan, result.ask.quantities), plan.goal
     assert goal is not None  # a rest of nothing is refused when the plan is built
     checker = Checker(host, bench=plan.bench, keep=True)
     before = _spoken(result)
@@ -207,7 +207,7 @@ def _size(
     own: bool,
     before: Mapping[tuple[str, tuple[str, ...]], int],
 ) -> Size:
-    ask = changed.worked
+    ask = changed.ask.quantities if changed.ask else None
     return Size(
         wanted,
         text,

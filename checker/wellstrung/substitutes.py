@@ -42,9 +42,9 @@ class Substitute:
 
 def found(result: PlanResult, checker: Checker, names: Container[str]) -> list[Substitute]:
     """The sizes that decide, of rings and findings by these names, and how far they may go."""
-    if result.worked is None:
+    if result.ask is None:
         return []
-    plan = result.worked.plan
+    plan = result.ask.plan
     return [
         size
         for part, _ in taken.bought_parts(plan)

@@ -21,7 +21,7 @@ COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
 
 def listed(text: str, makers: int = 1) -> CutList:
     result = KEEPS.check_text(text)
-    assert result.worked is not None, [remark.says for remark in result.remarks]
+    assert result.ask is not None, [remark.says for remark in result.remarks]
     return cuts.listed([result], makers)
 
 

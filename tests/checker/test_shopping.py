@@ -29,7 +29,7 @@ RIGHT = sorted(SAMPLES.glob("*.yaml"))
 
 def checked(text: str, file: str = "plan.yaml", bench: Bench | None = None) -> PlanResult:
     result = Checker(HOST, keep=True, bench=bench).check_text(text, file)
-    assert result.worked is not None and not result.failures
+    assert result.ask is not None and not result.failures
     return result
 
 
@@ -52,7 +52,7 @@ def roped(length: int, pack: str = "20 g", packs: int = 1) -> PlanResult:
 
 
 def test_a_checker_keeps_the_plan_only_where_it_is_asked_to() -> None:
-    assert Checker(HOST).check_text(COLLAR).worked is None
+    assert Checker(HOST).check_text(COLLAR).ask is None
     assert shopping.needed([Checker(HOST).check_text(COLLAR)]) == []
 
 
@@ -397,9 +397,9 @@ def test_adhesive_that_is_not_stirred_leaves_nothing_behind() -> None:
 
 def test_a_fringe_hangs_on_one_thread_with_the_usual_tails() -> None:
     result = KEEPS.check_file(SAMPLES / "spindrift_earrings.yaml")
-    assert result.worked is not None
+    assert result.ask is not None
     spray, drip, panel = (
-        result.worked.get(f"{part}.thread").middle for part in ("spray leg", "drip leg", "panel")
+        result.ask.get(f"{part}.thread").middle for part in ("spray leg", "drip leg", "panel")
     )
     # one thread does for the legs of either kind, and one for each panel
     assert 12 * spray < 1600 - 350 and 6 * drip < 1600 - 350 and panel < 1600 - 400
@@ -429,10 +429,10 @@ def test_several_boxes() -> None:
 @pytest.mark.parametrize("path", sorted(SAMPLES.rglob("*.yaml")), ids=lambda path: path.stem)
 def test_what_is_made_at_the_bench_is_not_bought(path: Path) -> None:
     result = KEEPS.check_file(path)
-    assert result.worked is not None
+    assert result.ask is not None
     made = {
         part.name
-        for part in result.worked.plan.parts.values()
+        for part in result.ask.plan.parts.values()
         if part.has("stitch") or part.kind.name == "bead drop"
     }
     findings = [line for line in shopping.needed([result]) if line.group in ("rings", "findings")]

@@ -21,7 +21,7 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
         page.path(result.file)
         if result.bench:
             page.path(f"bench: {result.bench}")
-        if result.worked is None:
+        if result.ask is None:
             page.line(
                 "left out: `wellstrung check` says what is wrong", style=OUTCOMES["unreadable"]
             )
@@ -41,7 +41,7 @@ def as_data(results: Sequence[PlanResult]) -> list[dict[str, Any]]:
             "title": result.title,
             "outcome": result.outcome,
             "bench": result.bench,
-            "counted": result.worked is not None,
+            "counted": result.ask is not None,
         }
         for result in results
     ]
