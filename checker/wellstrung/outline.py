@@ -37,7 +37,7 @@ def outline(part: Part, number: int, ask: Quantities) -> list[Slab]:
     if part.kind.role is not Role.DROP:
         return [Slab(0.0, math.inf, across(part, ask))]
     slabs, top = [], 0.0
-    for bead, height, wide in _beads_down(part, number):
+    for bead, height, wide in beads_down(part, number):
         foot = top + ask.of(ask.plan.beads[bead], height).middle
         slabs.append(Slab(top, foot, ask.of(ask.plan.beads[bead], wide)))
         top = foot
@@ -50,7 +50,7 @@ def across(part: Part, ask: Quantities) -> Quantity:
     return ask.of(part, "outside" if part.kind.role in round_ones else "width")
 
 
-def _beads_down(part: Part, number: int) -> list[tuple[str, str, str]]:
+def beads_down(part: Part, number: int) -> list[tuple[str, str, str]]:
     """Each bead from the eye down: its name, and which of its sizes lie along and across.
 
     A turn bead hangs with its hole across. Of beads given by their share alone the order is open;

@@ -13,7 +13,8 @@ from itertools import cycle, islice
 
 from wellstrung.drawing.pen import Pen
 from wellstrung.joins import links_of
-from wellstrung.model import Missing, Part, Role, bead_mix, beads_named, counts_of
+from wellstrung.model import Missing, Part, Role, bead_mix, beads_named
+from wellstrung.outline import beads_down
 from wellstrung.quantity import Quantity
 from wellstrung.rulebook import Ask
 
@@ -429,17 +430,12 @@ def _of_link(chain: Part, link: str, what: str, otherwise: float) -> float:
 
 def bead_drop(pen: Pen, sizes: Sizes, part: Part, number: int) -> float:
     """One leg of beads and its turn bead; returns how long it is."""
-    counts = counts_of(part, "count")
-    count = counts[number % len(counts)] if counts else sum(bead_mix(part).values())
     at = 0.0
-    for bead in islice(sizes.sequence(part), count):
-        along, outside = sizes.bead(bead)
-        pen.oval(at + along / 2, along, outside, sizes.look(bead))
+    for bead, height, _ in beads_down(part, number):
+        length, outside = sizes.bead(bead)
+        along, across = (length, outside) if height == "length" else (outside, length)
+        pen.oval(at + along / 2, along, across, sizes.look(bead))
         at += along
-    if part.has("turn"):
-        along, outside = sizes.bead(part.text("turn"))
-        pen.oval(at + outside / 2, outside, along, sizes.look(part.text("turn")))
-        at += outside
     return at
 
 
