@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from wellstrung import tables
-from wellstrung.checking import Checker
-from wellstrung.host import Host
-from wellstrung.quantity import Quantity
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins.host import Host
+from wellstrung.quantity.value import Quantity
 
 PLAN = """\
 plan: 1

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from running import ROOT, Ran, Run
-from wellstrung import host
-from wellstrung.checking import Checker
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host
 
 
 @pytest.fixture(scope="session")

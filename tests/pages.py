@@ -8,8 +8,8 @@ from typing import NamedTuple
 from xml.etree import ElementTree
 
 from running import SAMPLES
-from wellstrung import host
-from wellstrung.checking import Checker, PlanResult
+from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.plugins import host
 
 ALL = sorted(SAMPLES.rglob("*.yaml"))
 SVG = "{http://www.w3.org/2000/svg}"

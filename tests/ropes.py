@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from wellstrung.checking import Checker, PlanResult
-from wellstrung.host import Host
+from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.plugins.host import Host
 
 _PLAN = """\
 plan: 1

@@ -8,8 +8,8 @@ from pathlib import Path
 import yaml
 
 from running import ROOT, Run
-from wellstrung import drawer
-from wellstrung.bench_file import read_text
+from wellstrung.reading import drawer
+from wellstrung.reading.bench import read_text
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"^```(\w+)\n(.*?)^```$", README, flags=re.M | re.S)

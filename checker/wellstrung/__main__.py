@@ -7,6 +7,6 @@ if __name__ == "__main__":
     # beside a plan may run, be it named like one of ours or announced as a plugin
     if not sys.flags.safe_path:
         del sys.path[0]
-    from wellstrung.cli import main
+    from wellstrung.commands.cli import main
 
     sys.exit(main())

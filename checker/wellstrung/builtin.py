@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.hooks import hookimpl
 from wellstrung.kinds import KINDS
-from wellstrung.model import Kind
+from wellstrung.model.parts import Kind
+from wellstrung.plugins.hooks import hookimpl
 from wellstrung.report import WRITERS, Writer
 from wellstrung.stitches import Stitch, strung
 from wellstrung.stitches.bead_crochet import CROCHET

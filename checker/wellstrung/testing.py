@@ -26,8 +26,8 @@ from typing import Any
 
 import yaml
 
-from wellstrung import bench_file
-from wellstrung.checking import Checker, PlanResult, Remark
+from wellstrung.judging.checker import Checker, PlanResult, Remark
+from wellstrung.reading import bench as bench_file
 
 _PINNED = ("says", "found", "needed", "remedy")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from importlib import import_module
 from pkgutil import iter_modules
 
-from wellstrung.hooks import hookimpl
+from wellstrung.plugins.hooks import hookimpl
 from wellstrung.rulebook import Rule
 
 FAMILIES = ("fit", "joining", "count", "length", "hold", "work", "adhesive", "wearer", "supply")

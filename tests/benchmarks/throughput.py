@@ -13,9 +13,9 @@ from collections.abc import Callable
 import yaml
 from plans import about_110_lines, of_parts
 
-from wellstrung import host
-from wellstrung.checking import Checker
-from wellstrung.cli import collect_what_is_new
+from wellstrung.commands.cli import collect_what_is_new
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host
 
 PLANS, MOST, ROUNDS = 200, 4.0, 5
 

@@ -13,10 +13,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from running import Run
-from wellstrung import reading
-from wellstrung.checking import Checker
-from wellstrung.place import Place
-from wellstrung.reading import MAX_BYTES, read, read_text
+from wellstrung.common.places import Place
+from wellstrung.judging.checker import Checker
+from wellstrung.reading import tree
+from wellstrung.reading.tree import MAX_BYTES, read, read_text
 
 
 def written(data: bytes) -> Callable[[Path], object]:
@@ -176,7 +176,7 @@ def test_no_text_raises_and_faults_lie_inside_it(
     monkeypatch: pytest.MonkeyPatch, loader: str, text: str, sound: bool
 ) -> None:
     if loader == "no libyaml":
-        monkeypatch.setattr(reading, "_LOADER", yaml.SafeLoader)
+        monkeypatch.setattr(tree, "_LOADER", yaml.SafeLoader)
     done = read_text("a: 1\n" * sound + text, "plan.yaml")
     assert (done.tree is None) == bool(done.faults)
     for fault in done.faults:

@@ -14,9 +14,9 @@ import math
 import pytest
 
 from wellstrung import tables
-from wellstrung.beads import by_size
+from wellstrung.common.units import awg
+from wellstrung.formulas.beads import by_size
 from wellstrung.kinds.metal import ring_mass
-from wellstrung.units import awg
 
 ROUNDED = tables.load("bead_packing").row("bead weighed by its volume").cell("glass").value
 BEADS = [

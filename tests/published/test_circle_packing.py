@@ -14,7 +14,7 @@ import numpy.typing as npt
 import pytest
 from scipy.optimize import minimize
 
-from wellstrung.circles import container, equal_ratio, lower_bound
+from wellstrung.formulas.circles import container, equal_ratio, lower_bound
 
 Floats = npt.NDArray[np.float64]
 STARTS = 25

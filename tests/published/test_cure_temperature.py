@@ -12,8 +12,9 @@ import math
 
 import pytest
 
-from wellstrung import glue, tables
-from wellstrung.glue import cure_at, stalls
+from wellstrung import tables
+from wellstrung.formulas import glue
+from wellstrung.formulas.glue import cure_at, stalls
 
 #: molar gas constant, J/(mol K): CODATA 2018, exact
 GAS = 8.314462618

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import pytest
 
-from wellstrung.fits import fit_class
+from wellstrung.formulas.fits import fit_class
 
 ROWS = [
     ("H7/g6", 25, (21, 0), (-7, -20), 41, 7, "clearance fit"),

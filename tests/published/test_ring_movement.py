@@ -16,7 +16,7 @@ import pytest
 from Pynite import FEModel3D
 from scipy.integrate import quad
 
-from wellstrung.ring_movement import (
+from wellstrung.formulas.ring_movement import (
     bending_rigidity,
     closed_movements,
     open_across_gap,
@@ -27,7 +27,7 @@ from wellstrung.ring_movement import (
     spread_gap,
     spread_pull,
 )
-from wellstrung.rings import bending_modulus, closed_moments, open_sideways_first_yield
+from wellstrung.formulas.rings import bending_modulus, closed_moments, open_sideways_first_yield
 
 WIRE, RADIUS, ELASTICITY, POISSON = 0.8, 1.9, 75_000.0, 0.37
 AREA = math.pi * WIRE**2 / 4

@@ -16,7 +16,7 @@ import pytest
 from scipy.integrate import dblquad
 from scipy.optimize import minimize_scalar
 
-from wellstrung.rings import (
+from wellstrung.formulas.rings import (
     bending_modulus,
     closed_first_yield,
     closed_first_yield_thin,

@@ -9,8 +9,8 @@ import pytest
 
 from ropes import checked
 from wellstrung import tables
-from wellstrung.host import Host
-from wellstrung.quantity import Quantity
+from wellstrung.plugins.host import Host
+from wellstrung.quantity.value import Quantity
 
 
 def printed(name: str) -> float:

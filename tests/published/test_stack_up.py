@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import pytest
 
-from wellstrung.quantity import Cause, Quantity, Spread, leaf, total
+from wellstrung.quantity.value import Cause, Quantity, Spread, leaf, total
 
 
 def part(name: str, nominal: float, tolerance: float, sign: float = 1.0) -> Quantity:

@@ -10,8 +10,8 @@ from __future__ import annotations
 import pytest
 
 from wellstrung import tables
+from wellstrung.common.units import length
 from wellstrung.stitches import strung
-from wellstrung.units import length
 
 SIXTEEN = length("16 in").value
 

@@ -12,7 +12,7 @@ from __future__ import annotations
 import pytest
 
 from wellstrung import tables
-from wellstrung.thread import (
+from wellstrung.formulas.thread import (
     DESIGN_FACTOR,
     LOOM_ENDS,
     PACKING,

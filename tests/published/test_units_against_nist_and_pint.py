@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 import pint
 import pytest
 
-from wellstrung import units
+from wellstrung.common import units
 
 Read = Callable[[str], units.Parsed]
 

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 import pytest
 
-from wellstrung import reading, tables
-from wellstrung.checking import Checker, PlanResult
+from wellstrung import tables
+from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.reading import tree
 
 PLAN = """\
 plan: 1
@@ -35,7 +36,7 @@ work:
 
 
 def result(old: str = "", new: str = "") -> PlanResult:
-    from wellstrung import host
+    from wellstrung.plugins import host
 
     assert old in PLAN
     return Checker(host.load(), quantities=True).check_text(PLAN.replace(old, new) if old else PLAN)
@@ -88,4 +89,4 @@ def test_5_minute_epoxy_dries_in_minutes_and_needs_24_hours() -> None:
 
 
 def test_the_plan_of_this_test_is_read_whole() -> None:
-    assert reading.read_text(PLAN, "practice.yaml").faults == ()
+    assert tree.read_text(PLAN, "practice.yaml").faults == ()

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import pytest
 
-from wellstrung.units import awg, swg, wire
+from wellstrung.common.units import awg, swg, wire
 
 ASTM_B258 = {
     10: 2.5882, 11: 2.3048, 12: 2.0525, 13: 1.8278, 14: 1.6277, 15: 1.4495, 16: 1.2908, 17: 1.1495,

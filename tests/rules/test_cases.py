@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 import yaml
 
-from wellstrung import reading
-from wellstrung.checking import Checker
-from wellstrung.host import Host
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins.host import Host
+from wellstrung.reading import tree
 from wellstrung.testing import Case, answer, cases, judged
 
 FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
@@ -45,7 +45,7 @@ def test_an_offered_edit_removes_the_remark_and_brings_no_other(
         if not remark.edits or remark.rule != case.rule:
             continue  # what another rule offers is tried in the cases of that rule
         edits = [(edit.place, edit.new) for edit in remark.edits]
-        after = checker.check_text(reading.replaced(case.text, edits))
+        after = checker.check_text(tree.replaced(case.text, edits))
         assert after.readable
         known = {(old.rule, old.parts) for old in before.remarks}
         known |= {(rule, ()) for old in before.remarks for rule in old.affects}

@@ -9,7 +9,7 @@ import pytest
 import yaml
 
 from running import SAMPLES
-from wellstrung.checking import Checker, PlanResult
+from wellstrung.judging.checker import Checker, PlanResult
 
 RIGHT = sorted(SAMPLES.glob("*.yaml"))
 CLASS = sorted((SAMPLES / "class").glob("*.yaml"))

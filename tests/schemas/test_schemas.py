@@ -14,9 +14,11 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES
-from wellstrung import reading, shape, tables
-from wellstrung.host import Host
-from wellstrung.shape import READERS
+from wellstrung import tables
+from wellstrung.plugins.host import Host
+from wellstrung.reading import schema as shape
+from wellstrung.reading import tree as reading
+from wellstrung.reading.schema import READERS
 
 #: what is written and never read: its fields need no examples
 REPORTS = ("report", "supplies", "cuts", "sizes")

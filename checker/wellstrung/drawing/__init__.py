@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.records import record
+from wellstrung.common.records import record
 
 
 @record

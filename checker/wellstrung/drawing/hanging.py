@@ -9,8 +9,8 @@ from wellstrung.drawing.layout import Stretch
 from wellstrung.drawing.parts import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.shapes import Canvas
-from wellstrung.joins import Eyes, HungOnEyes, pieces_hung
-from wellstrung.model import Hung, Missing, Part, Role
+from wellstrung.model.parts import Hung, Missing, Part, Role
+from wellstrung.subjects.joins import Eyes, HungOnEyes, pieces_hung
 
 #: white between things that hang side by side, mm
 _AIR = 2.0

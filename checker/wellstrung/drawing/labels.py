@@ -7,8 +7,8 @@ project.
 
 from __future__ import annotations
 
+from wellstrung.common.records import record, replace
 from wellstrung.drawing.shapes import LETTER, Canvas
-from wellstrung.records import record, replace
 
 #: height of the words on the page, mm, and of a line of them
 SIZE, LINE = 2.6, 4.6

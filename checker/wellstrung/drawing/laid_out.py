@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
+from wellstrung.common.records import record
 from wellstrung.drawing import parts
 from wellstrung.drawing.hanging import Hanging
 from wellstrung.drawing.layout import GAP, WORKED, Stretch, along_run, point_on, sagging
 from wellstrung.drawing.parts import Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.shapes import Canvas
-from wellstrung.model import Hung, Part, Role
-from wellstrung.quantity import number
-from wellstrung.records import record
+from wellstrung.model.parts import Hung, Part, Role
+from wellstrung.quantity.value import number
 
 
 @record

@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
+from wellstrung.common.records import record
 from wellstrung.drawing.parts import UNKNOWN, Sizes
-from wellstrung.model import Part, Plan, Role, RunEntry
-from wellstrung.records import record
+from wellstrung.model.parts import Part, Plan, Role, RunEntry
 
 WORKED = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
 #: of a worked part that is cut short: how much of an end is drawn at least, and a break's gap, mm

@@ -11,12 +11,12 @@ import math
 from collections.abc import Callable, Iterator
 from itertools import cycle, islice
 
+from wellstrung.derived.outline import beads_down
 from wellstrung.drawing.pen import Pen
-from wellstrung.joins import links_of
-from wellstrung.model import Missing, Part, Role, bead_mix, beads_named
-from wellstrung.outline import beads_down
-from wellstrung.quantity import Quantity
+from wellstrung.model.parts import Missing, Part, Role, bead_mix, beads_named
+from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import Ask
+from wellstrung.subjects.joins import links_of
 
 #: A size that the plan leaves open is drawn as this, mm, and dashed.
 UNKNOWN = 8.0

@@ -6,8 +6,8 @@ line. A pen that is turned round draws the same part the other way, as at the ot
 
 from __future__ import annotations
 
+from wellstrung.common.records import record, replace
 from wellstrung.drawing.shapes import Canvas
-from wellstrung.records import record, replace
 
 Spot = tuple[float, float]
 

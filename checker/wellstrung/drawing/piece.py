@@ -6,13 +6,13 @@ by breaks, so that the findings can be made out. Earrings are drawn as they hang
 
 from __future__ import annotations
 
-from wellstrung.checking import PlanResult
 from wellstrung.drawing import Figure
 from wellstrung.drawing.laid_out import LaidOut
 from wellstrung.drawing.parts import Sizes
 from wellstrung.drawing.shapes import Canvas
 from wellstrung.drawing.written import Written
-from wellstrung.quantity import number
+from wellstrung.judging.checker import PlanResult
+from wellstrung.quantity.value import number
 
 #: what fits between the margins of A4 and of Letter, and leaves room for a caption, mm
 PAGE_WIDTH, PAGE_HEIGHT = 176.0, 190.0

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.checking import PlanResult, Remark
 from wellstrung.drawing import labels
 from wellstrung.drawing.labels import Label, Mark
 from wellstrung.drawing.laid_out import LaidOut, Shown
 from wellstrung.drawing.layout import WORKED
-from wellstrung.model import Part
+from wellstrung.judging.checker import PlanResult, Remark
+from wellstrung.model.parts import Part
 
 #: the least that a check bar, and a step of a ruler, take on the page, mm
 _LEAST_BAR, _LEAST_STEP = 15.0, 2.4

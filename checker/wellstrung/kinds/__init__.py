@@ -27,7 +27,7 @@ from wellstrung.kinds import (
     tools,
     wire_link,
 )
-from wellstrung.model import Kind
+from wellstrung.model.parts import Kind
 
 KINDS: tuple[Kind, ...] = (
     rope.WOVEN_ROPE,

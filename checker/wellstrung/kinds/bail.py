@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model import EyeField, Kind, Role
+from wellstrung.model.parts import EyeField, Kind, Role
 from wellstrung_schemas import fragment
 
 BAIL = Kind(

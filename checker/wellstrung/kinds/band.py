@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from wellstrung.derive import Formula, Quantities
-from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Quantity, derived
+from wellstrung.derived.of_plan import Formula, Quantities
+from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import flat, making
 from wellstrung_schemas import fragment
 

@@ -6,10 +6,10 @@ longest, its beads, mass and thread the mean of them, so that a whole fringe com
 
 from __future__ import annotations
 
-from wellstrung import thread
-from wellstrung.derive import Quantities
-from wellstrung.model import Item, Kind, Part, Role, bead_mix, counts_of
-from wellstrung.quantity import Quantity, derived, exact, total
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas import thread
+from wellstrung.model.parts import Item, Kind, Part, Role, bead_mix, counts_of
+from wellstrung.quantity.value import Quantity, derived, exact, total
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 

@@ -7,11 +7,11 @@ run is measured from there to where the loop bears.
 from __future__ import annotations
 
 from wellstrung import tables
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size, up_to_the_eye
-from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Cause, Quantity, Spread, leaf, total
+from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.quantity.value import Cause, Quantity, Spread, leaf, total
 from wellstrung_schemas import fragment
 
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.band import edge_sizes
-from wellstrung.model import EyeField, Item, Kind, Part, Role
-from wellstrung.quantity import Quantity, derived, exact, total, worked
+from wellstrung.model.parts import EyeField, Item, Kind, Part, Role
+from wellstrung.quantity.value import Quantity, derived, exact, total, worked
 from wellstrung.stitches import flat, making, tubular_peyote
 from wellstrung_schemas import fragment
 

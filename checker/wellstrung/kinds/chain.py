@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from wellstrung import chain as links
-from wellstrung.derive import Quantities
-from wellstrung.joins import ChainCut, links_of, pattern_of
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas import chain as links
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.model import EyeField, Kind, Missing, Part, Role
-from wellstrung.quantity import Quantity, derived, exact, total, worked
+from wellstrung.model.parts import EyeField, Kind, Missing, Part, Role
+from wellstrung.quantity.value import Quantity, derived, exact, total, worked
+from wellstrung.subjects.joins import ChainCut, links_of, pattern_of
 from wellstrung_schemas import fragment
 
 

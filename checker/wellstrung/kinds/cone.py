@@ -5,11 +5,11 @@ What a cone covers is measured along the strands and the wire link, so it adds n
 
 from __future__ import annotations
 
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model import Kind, Part, Role
-from wellstrung.quantity import Quantity, exact
+from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.quantity.value import Quantity, exact
 from wellstrung_schemas import fragment
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Quantity, derived
+from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung_schemas import fragment
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model import Kind
+from wellstrung.model.parts import Kind
 from wellstrung_schemas import fragment
 
 CORE = Kind(

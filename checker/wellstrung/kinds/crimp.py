@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model import Kind, Part, Role
-from wellstrung.quantity import Cause, Quantity, Spread, derived, leaf
+from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.quantity.value import Cause, Quantity, Spread, derived, leaf
 from wellstrung_schemas import fragment
 
 #: Bare wire from crimp to bearing point, mm: common practice, no source.

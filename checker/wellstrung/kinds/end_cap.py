@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from wellstrung.derive import Quantities
-from wellstrung.joins import taken
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import up_to_the_eye
-from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Quantity, derived
+from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.quantity.value import Quantity, derived
+from wellstrung.subjects.joins import taken
 from wellstrung_schemas import fragment
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from wellstrung import rings
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas import rings
 from wellstrung.kinds.metal import density, ring_mass, stated_mass
-from wellstrung.model import Kind, Part, Role
-from wellstrung.quantity import Quantity, derived
+from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung_schemas import fragment
 
 

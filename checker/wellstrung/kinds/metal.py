@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 
 from wellstrung import tables
-from wellstrung.derive import Quantities
-from wellstrung.model import Part
-from wellstrung.quantity import Cause, Quantity, Spread, leaf
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.model.parts import Part
+from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
 
 
 def stated_mass(part: Part, ask: Quantities) -> Quantity:

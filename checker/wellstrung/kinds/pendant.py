@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Quantity
+from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 

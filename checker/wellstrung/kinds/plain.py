@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from wellstrung.derive import Quantities
-from wellstrung.model import Part
-from wellstrung.quantity import Quantity, derived
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.model.parts import Part
+from wellstrung.quantity.value import Quantity, derived
 
 
 def size(what: str, allowance: str = "") -> Callable[[Part, Quantities], Quantity]:

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.band import edge_sizes, spaced_over_width
-from wellstrung.model import EyeField, Kind, Part, Role
-from wellstrung.quantity import Quantity, derived
+from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.derive import Quantities
-from wellstrung.model import Kind, Part, Role
-from wellstrung.quantity import Quantity
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 

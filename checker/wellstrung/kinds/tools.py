@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from wellstrung import glue, tables
-from wellstrung.derive import Quantities
-from wellstrung.model import Kind, Part, Role
-from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung import tables
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas import glue
+from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
 from wellstrung_schemas import fragment
 
 

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.derive import Quantities
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import density, stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model import EyeField, Kind, Part, Role, bead_mix
-from wellstrung.quantity import Quantity, derived, exact, worked
+from wellstrung.model.parts import EyeField, Kind, Part, Role, bead_mix
+from wellstrung.quantity.value import Quantity, derived, exact, worked
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 

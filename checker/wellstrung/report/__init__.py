@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
-from wellstrung.records import record
+from wellstrung.common.records import record
 
 if TYPE_CHECKING:
-    from wellstrung.checking import Result
+    from wellstrung.judging.checker import Result
 
 
 @record
@@ -35,19 +35,19 @@ class Writer:
 
 
 def _terminal(result: Result, options: Options) -> str:
-    from wellstrung.report.terminal import write
+    from wellstrung.report.text import write
 
     return write(result, options)
 
 
 def _json(result: Result, options: Options) -> str:
-    from wellstrung.report.json_report import write
+    from wellstrung.report.json import write
 
     return write(result)
 
 
 def _pages(result: Result) -> Mapping[str, str]:
-    from wellstrung.report.sheet import folder
+    from wellstrung.report.pages import folder
 
     return folder(result)
 

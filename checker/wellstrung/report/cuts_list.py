@@ -9,13 +9,14 @@ from typing import Any
 
 from rich.text import Text
 
-from wellstrung import cuts, units
-from wellstrung.checking import PlanResult
-from wellstrung.cuts import Bar, ChainCuts, ChainPiece, CutList, Lengths
+from wellstrung.common import units
+from wellstrung.common.wording import article
+from wellstrung.judging.checker import PlanResult
+from wellstrung.lists import cuts
+from wellstrung.lists.cuts import Bar, ChainCuts, ChainPiece, CutList, Lengths
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
-from wellstrung.report.terminal import Page, counted
-from wellstrung.words import article
+from wellstrung.report.text import Page, counted
 
 _INDENT = 3
 #: How a bar is drawn, in a terminal that shows more than ASCII and in one that does not.

@@ -6,9 +6,9 @@ import json
 
 from rich.text import Text
 
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 from wellstrung.report import Options
-from wellstrung.report.terminal import STYLES, Page
+from wellstrung.report.text import STYLES, Page
 from wellstrung.rulebook import Rule
 
 

@@ -7,13 +7,13 @@ from typing import Any
 
 from rich.text import Text
 
-from wellstrung import units
+from wellstrung.common import units
+from wellstrung.lists.line import SupplyLine, bought
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.supplies_list import shown
-from wellstrung.report.terminal import STYLES, Page
-from wellstrung.sizes import Size, Sizes
-from wellstrung.supply_line import SupplyLine, bought
+from wellstrung.report.text import STYLES, Page
+from wellstrung.what_if.size_range import Size, Sizes
 
 _INDENT = 3
 #: Groups whose amounts change with the size of the piece.

@@ -11,16 +11,17 @@ from typing import Any
 
 from rich.text import Text
 
-from wellstrung import shopping, units
-from wellstrung.checking import PlanResult
-from wellstrung.prices import PIECES, Money
-from wellstrung.records import record
+from wellstrung.common import units
+from wellstrung.common.records import record
+from wellstrung.judging.checker import PlanResult
+from wellstrung.lists import shopping
+from wellstrung.lists.line import LENGTH, VOLUME, SupplyLine, bought
+from wellstrung.lists.prices import PIECES, Money
+from wellstrung.lists.shopping import Kit, KitBead
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
-from wellstrung.report.terminal import Page
-from wellstrung.shopping import Kit, KitBead
-from wellstrung.substitutes import Substitute
-from wellstrung.supply_line import LENGTH, VOLUME, SupplyLine, bought
+from wellstrung.report.text import Page
+from wellstrung.what_if.other_sizes import Substitute
 
 #: Below this many columns the list is stacked, since a table would break every word.
 _TABLE_FROM = 76

@@ -7,9 +7,9 @@ import json
 from rich.text import Text
 
 from wellstrung import tables
-from wellstrung.quantity import number
+from wellstrung.quantity.value import number
 from wellstrung.report import Options
-from wellstrung.report.terminal import Page
+from wellstrung.report.text import Page
 
 
 def write(names: list[str], options: Options) -> str:

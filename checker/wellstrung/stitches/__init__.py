@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING, Literal
 
-from wellstrung.records import field, record
+from wellstrung.common.records import field, record
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
-    from wellstrung.quantity import Quantity
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
+    from wellstrung.quantity.value import Quantity
 
 
 @record

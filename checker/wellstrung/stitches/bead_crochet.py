@@ -10,15 +10,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung.quantity import Quantity, derived
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
 from wellstrung.stitches.tubular_herringbone import quantities
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
 
 
 def strung(beads: float, bead_length: float) -> float:

@@ -10,15 +10,15 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from wellstrung import tables
-from wellstrung.circles import equal_ratio
-from wellstrung.quantity import Quantity, derived
+from wellstrung.formulas.circles import equal_ratio
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
 
 
 def strung(length: float, share: float = 0.5) -> float:

@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung import thread as thread_paths
+from wellstrung.formulas import thread as thread_paths
 from wellstrung.stitches import Stitch, flat, making
 
 if TYPE_CHECKING:
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.model.parts import Part
 
 
 def columns(rows: float, across: float, each_row: float) -> float:

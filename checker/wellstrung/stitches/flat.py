@@ -9,14 +9,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung.quantity import Quantity, derived, exact, worked
+from wellstrung.quantity.value import Quantity, derived, exact, worked
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
 
     Formula = Callable[[Part, Quantities], Quantity]
     Count = Callable[[Part], float]

@@ -9,14 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
 from wellstrung.stitches import Stitch, flat, making
 from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
 
 #: What each warp has beyond the work, to tie it on and to finish it: common practice, no source.
 SPARE_WARP = 550.0

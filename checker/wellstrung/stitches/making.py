@@ -8,13 +8,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung.model import bead_mix
-from wellstrung.quantity import Cause, Quantity, Spread, derived, exact, leaf, total, worked
+from wellstrung.model.parts import bead_mix
+from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf, total, worked
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Item, Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Item, Part
 
     Formula = Callable[[Part, Quantities], Quantity]
 

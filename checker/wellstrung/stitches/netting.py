@@ -12,14 +12,14 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung.quantity import Quantity, derived
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, flat, making
 from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
 
 #: Degrees of a leg from the length: hung and drawn long, laid down square, spread wide.
 _LONG, _SQUARE, _WIDE = 30.0, 45.0, 60.0

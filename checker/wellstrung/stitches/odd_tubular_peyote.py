@@ -13,8 +13,8 @@ from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.tubular_peyote import PEYOTE
 
 if TYPE_CHECKING:
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.model.parts import Part
 
 #: Three columns are a triangle without room for a needle: common practice, no source.
 _FEWEST = 5

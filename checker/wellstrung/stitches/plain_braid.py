@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung.circles import equal_ratio
-from wellstrung.quantity import Quantity, derived
+from wellstrung.formulas.circles import equal_ratio
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.beaded_braid import (
     cord_each,
@@ -18,9 +18,9 @@ from wellstrung.stitches.beaded_braid import (
 from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
 
 
 def outside(cord: float, warps: int, pulled: float = 1.0) -> float:

@@ -11,15 +11,15 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung import thread as thread_paths
-from wellstrung.quantity import Quantity, derived
+from wellstrung.formulas import thread as thread_paths
+from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, flat, making
 from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
 
 #: Beads drawn closer than ovals would touch, since their ends are flat and the thread gives; as
 #: they touch, and a little; and with room at the corners.

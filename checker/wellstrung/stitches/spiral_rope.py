@@ -9,16 +9,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung import thread as thread_paths
-from wellstrung.model import beads_named
-from wellstrung.quantity import Quantity, derived, exact, worked
+from wellstrung.formulas import thread as thread_paths
+from wellstrung.model.parts import beads_named
+from wellstrung.quantity.value import Quantity, derived, exact, worked
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Item, Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Item, Part
 
 
 def outside(core_outside: float, outer_outside: float, lie: float = 1.0) -> float:

@@ -9,12 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung import thread as thread_paths
+from wellstrung.formulas import thread as thread_paths
 from wellstrung.stitches import Stitch, flat, making
 
 if TYPE_CHECKING:
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.model.parts import Part
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:

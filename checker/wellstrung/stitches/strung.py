@@ -8,15 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
-from wellstrung.model import bead_mix
-from wellstrung.quantity import Quantity, derived, exact
+from wellstrung.model.parts import bead_mix
+from wellstrung.quantity.value import Quantity, derived, exact
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
 
 if TYPE_CHECKING:
-    from wellstrung.derive import Quantities
-    from wellstrung.model import Part
-    from wellstrung.place import Place
+    from wellstrung.common.places import Place
+    from wellstrung.derived.of_plan import Quantities
+    from wellstrung.model.parts import Part
 
 
 def length_of(beads: float, bead_length: float, between: float) -> float:

@@ -12,8 +12,8 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from wellstrung.records import record
-from wellstrung.words import nearest
+from wellstrung.common.records import record
+from wellstrung.common.wording import nearest
 
 _DATA = Path(__file__).parent / "data"
 GRADES = (

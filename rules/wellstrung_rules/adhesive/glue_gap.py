@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung import tables
-from wellstrung.glue import gap
+from wellstrung.formulas.glue import gap
 from wellstrung.rulebook import (
     Answer,
     Ask,

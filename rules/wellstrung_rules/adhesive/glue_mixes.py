@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from wellstrung import tables
-from wellstrung.glue import joint_volume, to_mix
+from wellstrung.formulas.glue import joint_volume, to_mix
 from wellstrung.rulebook import (
     Answer,
     Ask,

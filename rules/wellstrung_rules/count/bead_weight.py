@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung import beads, tables
+from wellstrung import tables
+from wellstrung.formulas import beads
 from wellstrung.rulebook import (
     Answer,
     Ask,

@@ -6,7 +6,7 @@ cored or solid rope does not give. A braid without beads is whipped into a cap u
 
 from __future__ import annotations
 
-from wellstrung.fits import fit_class
+from wellstrung.formulas.fits import fit_class
 from wellstrung.rulebook import (
     Answer,
     Ask,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from wellstrung import circles
+from wellstrung.formulas import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung import thread
+from wellstrung.formulas import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,

@@ -6,7 +6,7 @@ between the hole and the edge; with whatever else the ring holds it must lie ins
 
 from __future__ import annotations
 
-from wellstrung import circles
+from wellstrung.formulas import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,

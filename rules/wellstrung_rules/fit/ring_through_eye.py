@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung import circles, rings
+from wellstrung.formulas import circles, rings
 from wellstrung.rulebook import (
     Answer,
     Ask,

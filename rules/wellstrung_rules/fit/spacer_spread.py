@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from wellstrung import circles
+from wellstrung.formulas import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,

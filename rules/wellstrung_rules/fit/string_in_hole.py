@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung import circles
+from wellstrung.formulas import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,

@@ -11,7 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import chain, repeat
 
-from wellstrung import rings, tables
+from wellstrung import tables
+from wellstrung.formulas import rings
 from wellstrung.rulebook import (
     Answer,
     Ask,

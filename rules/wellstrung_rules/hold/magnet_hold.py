@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung import magnets
+from wellstrung.formulas import magnets
 from wellstrung.rulebook import (
     Answer,
     Ask,

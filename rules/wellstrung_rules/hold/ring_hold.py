@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung import rings, tables
+from wellstrung import tables
+from wellstrung.formulas import rings
 from wellstrung.rulebook import (
     Answer,
     Ask,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wellstrung import thread
+from wellstrung.formulas import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung import chain as links
+from wellstrung.formulas import chain as links
 from wellstrung.rulebook import Answer, Ask, Edit, Held, Misfit, Missing, PieceCut, Remedy, Rule
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from wellstrung import thread
+from wellstrung.formulas import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,

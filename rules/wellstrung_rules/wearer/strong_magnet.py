@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung import magnets
+from wellstrung.formulas import magnets
 from wellstrung.rulebook import Answer, Ask, Caution, ClaspClosed, Part, Rule, number
 
 #: a magnet of this flux index or more, kG² mm², that fits the small-parts cylinder is hazardous

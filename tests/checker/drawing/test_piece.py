@@ -12,7 +12,7 @@ from pages import ALL, checked, keeper, looks, parsed, words_of
 from running import SAMPLES
 from wellstrung.drawing import Figure
 from wellstrung.drawing.piece import PAGE_HEIGHT, PAGE_WIDTH, drawings
-from wellstrung.model import Role
+from wellstrung.model.parts import Role
 
 COLLAR = SAMPLES / "slack_tide_collar.yaml"
 ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"

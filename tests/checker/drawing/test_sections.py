@@ -15,14 +15,14 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from running import ROOT, SAMPLES
-from wellstrung import joins
-from wellstrung.checking import Checker, PlanResult
-from wellstrung.circles import container
 from wellstrung.drawing import Figure
 from wellstrung.drawing import sections as package
 from wellstrung.drawing.sections import sections
-from wellstrung.host import Host
+from wellstrung.formulas.circles import container
+from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.plugins.host import Host
 from wellstrung.rulebook import RingHolds, RingThroughEye, RopeInCap
+from wellstrung.subjects import joins
 from wellstrung.testing import Case, cases, changed
 
 LOOKS = ROOT / "checker" / "wellstrung" / "drawing" / "looks.css"

@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from running import ROOT
-from wellstrung import host, joins
-from wellstrung.checking import Checker
-from wellstrung.host import Host
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host
+from wellstrung.plugins.host import Host
+from wellstrung.subjects import joins
 
 PLAN = (ROOT / "tests" / "rules" / "tips.yaml").read_text(encoding="utf-8")
 CRIMPED = PLAN.replace("covers: double overhand", "covers: small")
@@ -53,13 +54,13 @@ def test_a_tip_weighs_and_counts_the_crimp_in_it(installed: Host) -> None:
 
 @pytest.mark.parametrize(("text", "counted"), [(PLAN, None), (CRIMPED, 2)])
 def test_what_is_placed(text: str, counted: int | None) -> None:
-    from wellstrung import reading
-    from wellstrung.bench import Bench
-    from wellstrung.building import build
+    from wellstrung.model.build import build
+    from wellstrung.reading import tree
+    from wellstrung.reading.settings import Bench
 
     brought = host.load()
     plan, faults = build(
-        reading.read_text(text, "plan.yaml"), brought.kinds, brought.stitches, Bench()
+        tree.read_text(text, "plan.yaml"), brought.kinds, brought.stitches, Bench()
     )
     assert plan is not None, faults
     placed = joins.placed(plan)

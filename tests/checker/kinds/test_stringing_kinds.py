@@ -7,11 +7,11 @@ import math
 import pytest
 
 from running import ROOT
-from wellstrung import thread
-from wellstrung.checking import Checker
-from wellstrung.host import Host
+from wellstrung.formulas import thread
+from wellstrung.judging.checker import Checker
 from wellstrung.kinds import wire_link
 from wellstrung.kinds.metal import ring_mass
+from wellstrung.plugins.host import Host
 
 PLAN = (ROOT / "tests" / "rules" / "strands.yaml").read_text(encoding="utf-8")
 

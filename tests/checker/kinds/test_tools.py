@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from wellstrung.checking import Checker
-from wellstrung.host import Host
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins.host import Host
 
 PLAN = """plan: 1
 title: Two caps

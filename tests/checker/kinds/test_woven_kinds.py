@@ -10,9 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from running import ROOT
-from wellstrung.checking import Checker
-from wellstrung.host import Host
+from wellstrung.judging.checker import Checker
 from wellstrung.kinds import bezel, pouch
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import tubular_peyote as peyote
 
 PLAN = (ROOT / "tests" / "rules" / "woven.yaml").read_text(encoding="utf-8")

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wellstrung.report.sheet import both_units
+from wellstrung.report.pages import both_units
 
 
 def other(sentence: str) -> list[str]:

@@ -14,8 +14,8 @@ import pytest
 
 from pages import keeper
 from running import ROOT, SAMPLES, Run
-from wellstrung.checking import Result
-from wellstrung.report.sheet import folder
+from wellstrung.judging.checker import Result
+from wellstrung.report.pages import folder
 
 CLASS = SAMPLES / "class"
 ORLA = CLASS / "orla_lantern_collar.yaml"

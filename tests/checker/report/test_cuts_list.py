@@ -12,9 +12,10 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES
-from wellstrung import cuts, host
-from wellstrung.checking import Checker
-from wellstrung.cuts import Bar, ChainPiece
+from wellstrung.judging.checker import Checker
+from wellstrung.lists import cuts
+from wellstrung.lists.cuts import Bar, ChainPiece
+from wellstrung.plugins import host
 from wellstrung.report import Options
 from wellstrung.report.cuts_list import as_json, drawn, write
 

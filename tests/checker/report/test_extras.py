@@ -9,9 +9,10 @@ import pytest
 
 from pages import ALL, checked, keeper
 from running import ROOT, SAMPLES
-from wellstrung import bench_file, cuts
-from wellstrung.checking import Checker
-from wellstrung.report.sheet.extras import gathered
+from wellstrung.judging.checker import Checker
+from wellstrung.lists import cuts
+from wellstrung.reading import bench
+from wellstrung.report.pages.extras import gathered
 
 ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"
 SVG = "{http://www.w3.org/2000/svg}"
@@ -49,7 +50,7 @@ def test_a_price_has_its_column_where_there_is_one() -> None:
     assert plain.columns == ("what", "need", "spare", "have", "buy")
     assert all(len(row) == 5 for row in plain.rows)
     file = ROOT / "tests" / "checker" / "report" / "bench_of_prices.yaml"
-    prices, faults = bench_file.read(file, keeper().host.stitches)
+    prices, faults = bench.read(file, keeper().host.stitches)
     assert prices is not None, faults
     text = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
     result = Checker(keeper().host, quantities=True, bench=prices).check_text(text)

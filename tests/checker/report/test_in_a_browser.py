@@ -12,9 +12,9 @@ from playwright.sync_api import Browser
 
 from browser import PIXELS, Watched, started
 from pages import ALL, checked
-from wellstrung.checking import Result
-from wellstrung.report import json_report
-from wellstrung.report.sheet import folder
+from wellstrung.judging.checker import Result
+from wellstrung.report import json as json_report
+from wellstrung.report.pages import folder
 
 #: a row of tests for each page
 NAMES = ["index", *(path.stem for path in ALL)]

@@ -10,9 +10,9 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES, Run
-from wellstrung.checking import Checker, Result
-from wellstrung.host import Host
-from wellstrung.report.json_report import report
+from wellstrung.judging.checker import Checker, Result
+from wellstrung.plugins.host import Host
+from wellstrung.report.json import report
 
 VALIDATOR = Draft202012Validator(schemas.load("report"))
 

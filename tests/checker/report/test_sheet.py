@@ -11,8 +11,8 @@ import pytest
 
 from pages import ALL, checked, keeper
 from running import SAMPLES
-from wellstrung.checking import Checker, PlanResult
-from wellstrung.report.sheet import advice, sheet, work_order
+from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.report.pages import advice, sheet, work_order
 
 COLLAR = SAMPLES / "slack_tide_collar.yaml"
 ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"

@@ -9,11 +9,12 @@ import pytest
 from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
-from wellstrung import host, sizes
-from wellstrung.checking import Checker
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host
 from wellstrung.report import Options
 from wellstrung.report.sizes_list import as_json, write
-from wellstrung.sizes import Sizes
+from wellstrung.what_if import size_range
+from wellstrung.what_if.size_range import Sizes
 
 HOST = host.load()
 VALIDATOR = Draft202012Validator(schemas.load("sizes"))
@@ -22,7 +23,7 @@ FILLS = Path(__file__).parent / "fills_the_rest.yaml"
 
 def over(first: str, last: str, step: str) -> Sizes:
     result = Checker(HOST, keep=True).check_file(FILLS)
-    return sizes.over(result, HOST, first, last, step)
+    return size_range.over(result, HOST, first, last, step)
 
 
 def test_fits_its_schema() -> None:

@@ -15,16 +15,19 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES
-from wellstrung import bench_file, host, shopping, substitutes
-from wellstrung.checking import Checker
-from wellstrung.cli import _ASCII
+from wellstrung.commands.cli import _ASCII
+from wellstrung.judging.checker import Checker
+from wellstrung.lists import shopping
+from wellstrung.lists.line import Needed, SupplyLine
+from wellstrung.plugins import host
+from wellstrung.reading import bench
 from wellstrung.report import Options
 from wellstrung.report.supplies_list import Supplies, _cell, as_csv, as_json, write
-from wellstrung.supply_line import Needed, SupplyLine
+from wellstrung.what_if import other_sizes
 
 HOST = host.load()
 VALIDATOR = Draft202012Validator(schemas.load("supplies"))
-PRICES, _ = bench_file.read(Path(__file__).parent / "bench_of_prices.yaml")
+PRICES, _ = bench.read(Path(__file__).parent / "bench_of_prices.yaml")
 CLASS = sorted((SAMPLES / "class").glob("*.yaml"))
 
 
@@ -39,7 +42,7 @@ def listed(*texts: str, makers: int = 1, also: bool = False) -> Supplies:
     sizes = tuple(
         (result.title, size)
         for result in results
-        for size in substitutes.found(result, checker, names)
+        for size in other_sizes.found(result, checker, names)
     )
     return Supplies(results, makers, lines, tuple(shopping.kits(results)), sizes)
 

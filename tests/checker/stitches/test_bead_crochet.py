@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ropes import Point, across, checked, quantities, told
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import bead_crochet as crochet
 
 ROPE = "kind: woven rope, stitch: slip-stitch bead crochet, around: 5, beads: seed"

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from ropes import checked, quantities, told
 from wellstrung import tables
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import beaded_braid as braid
 
 sizes = st.floats(0.8, 4.5)

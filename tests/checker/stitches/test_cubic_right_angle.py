@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import cubic_right_angle as craw
 
 sizes = st.floats(0.8, 4.5)

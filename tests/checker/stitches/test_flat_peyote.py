@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
-from wellstrung import thread
-from wellstrung.host import Host
+from wellstrung.formulas import thread
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import flat
 from wellstrung.stitches import flat_peyote as peyote
 

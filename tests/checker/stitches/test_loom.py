@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import flat, loom
 
 sizes = st.floats(0.8, 4.5)

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ropes import Point, across, checked, quantities, told
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 
 ROPE = "kind: woven rope, stitch: odd tubular peyote, around: 7, beads: seed"
 

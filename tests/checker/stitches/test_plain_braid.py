@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ropes import checked, quantities, told
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import plain_braid as braid
 
 ROPE = "kind: braid, stitch: plain braid, cord: {outside: 2 mm}, length: 40 cm"

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import flat
 from wellstrung.stitches import right_angle as raw
 

@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ropes import checked, quantities, told
-from wellstrung.checking import Checker
-from wellstrung.host import Host
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import spiral_rope as spiral
 
 counts = st.integers(1, 60)

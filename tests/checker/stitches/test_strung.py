@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wellstrung import tables
-from wellstrung.checking import Checker, PlanResult
-from wellstrung.host import Host
+from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import strung
 
 sizes = st.floats(0.8, 20.0)

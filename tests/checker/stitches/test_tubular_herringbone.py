@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ropes import Point, across, apart, checked, quantities, told
-from wellstrung.host import Host
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import tubular_herringbone as herringbone
 
 stacks = st.integers(2, 12).map(lambda half: 2 * half)

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wellstrung.checking import Checker
-from wellstrung.host import Host
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins.host import Host
 from wellstrung.stitches import tubular_peyote as peyote
 
 sizes = st.floats(0.8, 4.5)

@@ -22,8 +22,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from wellstrung import joins
-from wellstrung.checking import PlanResult
 from wellstrung.drawing import Figure
 from wellstrung.drawing.sections import (
     cap,
@@ -38,7 +36,8 @@ from wellstrung.drawing.sections import (
     toggle,
 )
 from wellstrung.drawing.sections.case import Case, Said
-from wellstrung.model import Missing, Plan
+from wellstrung.judging.checker import PlanResult
+from wellstrung.model.parts import Missing, Plan
 from wellstrung.rulebook import (
     CoreInRope,
     EndLink,
@@ -54,6 +53,7 @@ from wellstrung.rulebook import (
     Threaded,
     Toggle,
 )
+from wellstrung.subjects import joins
 
 #: what draws each kind of join; one that lacks a value raises Missing and is left out
 _DRAWN: dict[type[Subject], tuple[Callable[[Case[Any]], Figure | None], ...]] = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections.case import Case, clearance, marks, size, with_range
 from wellstrung.drawing.sections.frame import Section
-from wellstrung.quantity import Quantity
+from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import RopeInCap
 
 #: what of the rope is drawn before the rim, in parts of the bore

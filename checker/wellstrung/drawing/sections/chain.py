@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wellstrung import chain as links
+from wellstrung.common.records import record
 from wellstrung.drawing import Figure
 from wellstrung.drawing.hatching import Outline, Point
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
 from wellstrung.drawing.sections.frame import SCALES, Section, goes_on_page
-from wellstrung.model import Missing
-from wellstrung.quantity import Quantity
-from wellstrung.records import record
+from wellstrung.formulas import chain as links
+from wellstrung.model.parts import Missing
+from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import PieceCut
 
 #: links drawn at each end of a piece that is too long for the page; it is broken between them

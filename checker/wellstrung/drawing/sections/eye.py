@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import math
 
-from wellstrung import circles, rings
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import CLOSE, Section
-from wellstrung.quantity import Quantity
+from wellstrung.formulas import circles, rings
+from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import RingThroughEye
 
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from wellstrung.common.places import Place
+from wellstrung.common.records import record
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, clearance, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import CLOSE, FINE, SCALES, Section
-from wellstrung.model import Role
-from wellstrung.place import Place
-from wellstrung.quantity import Quantity
-from wellstrung.records import record
+from wellstrung.model.parts import Role
+from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import CoreInRope, Eyes, EyesMeet, StrandInCrimp
 
 

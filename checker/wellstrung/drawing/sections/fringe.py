@@ -6,13 +6,13 @@ import math
 from collections.abc import Iterator, Mapping
 from itertools import combinations, product
 
+from wellstrung.common.places import Place
+from wellstrung.derived.outline import Slab, side_by_side
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.hatching import Outline
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import Section
-from wellstrung.model import Missing, Part, Role
-from wellstrung.outline import Slab, side_by_side
-from wellstrung.place import Place
+from wellstrung.model.parts import Missing, Part, Role
 from wellstrung.rulebook import HungOnEyes
 
 #: how many neighbours are drawn

@@ -7,13 +7,13 @@ A strand's line and a pin's wire keep their round.
 
 from __future__ import annotations
 
-from wellstrung import circles, thread
+from wellstrung.common.records import record, replace
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import FINE, Section
-from wellstrung.quantity import Quantity
-from wellstrung.records import record, replace
+from wellstrung.formulas import circles, thread
+from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import Threaded, passes_of
 
 _MOST = max(circles.EQUAL_RATIOS)

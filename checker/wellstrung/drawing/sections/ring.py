@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wellstrung.common.places import Place
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, Said, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import Section
-from wellstrung.place import Place
 from wellstrung.rulebook import Eyes, RingHolds
 
 

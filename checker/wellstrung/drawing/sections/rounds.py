@@ -6,13 +6,13 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from wellstrung import circles
+from wellstrung.common.records import record
 from wellstrung.drawing import hatching
 from wellstrung.drawing.sections.case import size
 from wellstrung.drawing.sections.frame import Section
-from wellstrung.model import Missing
-from wellstrung.quantity import Quantity
-from wellstrung.records import record
+from wellstrung.formulas import circles
+from wellstrung.model.parts import Missing
+from wellstrung.quantity.value import Quantity
 
 
 @record

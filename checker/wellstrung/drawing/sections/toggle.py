@@ -8,7 +8,7 @@ from itertools import chain, islice, repeat
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import Section
-from wellstrung.model import Part
+from wellstrung.model.parts import Part
 from wellstrung.rulebook import Toggle
 
 #: how many parts behind the bar are drawn, and how far, in halves of the bar

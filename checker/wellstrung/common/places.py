@@ -1,0 +1,43 @@
+"""Where something stands in a plan, and what the first stages say about it."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from wellstrung.common.records import record
+
+
+class Place(NamedTuple):
+    """A stretch of a plan file; lines and columns count from 1, the end is exclusive."""
+
+    file: str
+    line: int
+    column: int
+    end_line: int
+    end_column: int
+
+
+@record
+class Edit:
+    """Replace the text at `place` by `new`."""
+
+    place: Place
+    new: str
+
+
+@record
+class Fault:
+    """What reading, shape or model say of a plan that the rules cannot judge yet.
+
+    `rule` is `plan-file` (cannot be read) or `plan-shape` (reads, but is not a plan);
+    `also` holds further places that the same fault is about.
+    """
+
+    rule: str
+    says: str
+    place: Place
+    found: str = ""
+    needed: str = ""
+    remedy: str = ""
+    also: tuple[Place, ...] = ()
+    edits: tuple[Edit, ...] = ()

@@ -1,0 +1,92 @@
+"""The outline of what hangs: how wide it is at each height below its eye.
+
+Two that hang side by side meet where they are wide at one height, so a fringe whose fat beads
+end at different heights may hang closer than the beads are wide.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas import circles
+from wellstrung.model.parts import Part, Role, beads_named, counts_of
+from wellstrung.quantity.value import Quantity, derived
+
+
+def drops(part: Part) -> int:
+    """How many different pieces a part stands for: the drops of a graduated fringe, else one."""
+    return len(counts_of(part, "count")) or 1 if part.kind.role is Role.DROP else 1
+
+
+class Slab(NamedTuple):
+    """A stretch of a hanging part, mm below its eye, and how wide it is there."""
+
+    top: float
+    foot: float
+    width: Quantity
+
+
+def outline(part: Part, number: int, ask: Quantities) -> list[Slab]:
+    """The slabs of one piece, top to foot; `number` counts the drops of a graduated fringe from 0.
+
+    What is not strung bead by bead is as wide as it is at its widest, all the way down. Raises
+    Missing where a size is missing.
+    """
+    if part.kind.role is not Role.DROP:
+        return [Slab(0.0, math.inf, across(part, ask))]
+    slabs, top = [], 0.0
+    for bead, height, wide in beads_down(part, number):
+        foot = top + ask.of(ask.plan.beads[bead], height).middle
+        slabs.append(Slab(top, foot, ask.of(ask.plan.beads[bead], wide)))
+        top = foot
+    return slabs
+
+
+def across(part: Part, ask: Quantities) -> Quantity:
+    """How wide a part is across its own line: its outside or its width; raises Missing."""
+    round_ones = (Role.ROPE, Role.STRAND, Role.CAP, Role.CONE, Role.CRIMP, Role.TIP, Role.RING)
+    return ask.of(part, "outside" if part.kind.role in round_ones else "width")
+
+
+def beads_down(part: Part, number: int) -> list[tuple[str, str, str]]:
+    """Each bead from the eye down: its name, and which of its sizes lie along and across.
+
+    A turn bead hangs with its hole across. Of beads given by their share alone the order is open;
+    they are taken one kind after the other.
+    """
+    node = part.node_at("beads")
+    named = node.value if node is not None and isinstance(node.value, list) else None
+    repeat = named or [name for name, n in beads_named(part, "beads").items() for _ in range(n)]
+    counts = counts_of(part, "count") or (len(repeat),)
+    leg = [repeat[n % len(repeat)] for n in range(counts[number % len(counts)])]
+    turn = [(part.text("turn"), "outside", "length")] if part.has("turn") else []
+    return [*((str(bead), "length", "outside") for bead in leg), *turn]
+
+
+def side_by_side(one: list[Slab], other: list[Slab]) -> Quantity | None:
+    """From middle to middle, mm, where two outlines that hang side by side are widest together.
+
+    None where they share no height.
+    """
+    meeting = [
+        (a.width, b.width)
+        for a in one
+        for b in other
+        if min(a.foot, b.foot) - max(a.top, b.top) > 1e-6
+    ]
+    if not meeting:
+        return None
+    left, right = max(meeting, key=lambda pair: pair[0].middle + pair[1].middle)
+    if left is right:
+        return left
+    return derived(
+        "width side by side",
+        "mm",
+        circles.beside,
+        "one / 2 + other / 2",
+        one=left,
+        other=right,
+        source="geometry, worked out for this project",
+    )

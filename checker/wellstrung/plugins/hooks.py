@@ -1,0 +1,42 @@
+"""Everything a plugin can bring. A plugin is a module that implements any of these.
+
+Register it under the entry-point group `wellstrung`, or name its file with `--rules`. Hooks only
+collect; the checker calls what they return itself, one thing at a time.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import pluggy
+
+if TYPE_CHECKING:
+    from wellstrung.model.parts import Kind
+    from wellstrung.report import Writer
+    from wellstrung.rulebook import Rule
+    from wellstrung.stitches import Stitch
+
+GROUP = "wellstrung"
+hookspec = pluggy.HookspecMarker(GROUP)
+hookimpl = pluggy.HookimplMarker(GROUP)
+
+
+@hookspec
+def wellstrung_rules() -> Sequence[Rule]:  # type: ignore[empty-body]
+    """Rules to check plans against."""
+
+
+@hookspec
+def wellstrung_kinds() -> Sequence[Kind]:  # type: ignore[empty-body]
+    """Kinds of parts, each with its schema fragment."""
+
+
+@hookspec
+def wellstrung_stitches() -> Sequence[Stitch]:  # type: ignore[empty-body]
+    """Stitches for woven parts."""
+
+
+@hookspec
+def wellstrung_writers() -> Sequence[Writer]:  # type: ignore[empty-body]
+    """Report writers, each reachable as `--as NAME`."""

@@ -1,0 +1,133 @@
+"""Loads plugins one by one, each with its owner, and stops when any of them cannot be trusted.
+
+A run with rules missing must never look green, so a plugin that fails to load, a hook that nobody
+specified, and two owners of one name all end in `HostError`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from importlib import import_module
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol, TypeVar
+
+import pluggy
+
+from wellstrung.common.records import record
+from wellstrung.plugins import hooks
+from wellstrung.rulebook.installed import Point, entry_points
+
+if TYPE_CHECKING:
+    from wellstrung.model.parts import Kind
+    from wellstrung.report import Writer
+    from wellstrung.rulebook import Rule
+    from wellstrung.stitches import Stitch
+
+
+class HostError(Exception):
+    """The checker cannot do its job: exit 2."""
+
+
+class Named(Protocol):
+    """Anything a plugin brings has a name that is its own."""
+
+    @property
+    def name(self) -> str:
+        """The name."""
+
+
+T = TypeVar("T", bound=Named)
+
+
+@record
+class Host:
+    """All that the plugins brought, by name, with the owner of each rule."""
+
+    rules: Mapping[str, Rule]
+    kinds: Mapping[str, Kind]
+    stitches: Mapping[str, Stitch]
+    writers: Mapping[str, Writer]
+    owners: Mapping[str, str]
+
+
+def load(extra_files: Sequence[Path] = ()) -> Host:
+    """The host with every installed plugin and the files the person named; raises HostError."""
+    return assemble((*_installed(), *(_from_file(path) for path in extra_files)))
+
+
+def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
+    """The host of these (owner, plugin) pairs; raises HostError."""
+    manager = pluggy.PluginManager(hooks.GROUP)
+    manager.add_hookspecs(hooks)
+    for owner, plugin in plugins:
+        try:
+            manager.register(plugin, name=owner)
+        except ValueError as error:
+            raise HostError(f"plugin `{owner}` is there twice: remove one") from error
+        except pluggy.PluginValidationError as error:
+            raise HostError(f"plugin `{owner}` does not fit this version: {error}") from error
+    try:
+        manager.check_pending()
+    except pluggy.PluginValidationError as error:
+        raise HostError(f"a plugin has a hook that nothing calls: {error}") from error
+    owners: dict[str, str] = {}
+    rules: dict[str, Rule] = _collect(manager, "wellstrung_rules", owners)
+    return Host(
+        rules=dict(sorted(rules.items())),
+        kinds=_collect(manager, "wellstrung_kinds", {}),
+        stitches=_collect(manager, "wellstrung_stitches", {}),
+        writers=_collect(manager, "wellstrung_writers", {}),
+        owners=owners,
+    )
+
+
+def _installed() -> Iterable[tuple[str, object]]:
+    for point in entry_points(hooks.GROUP):
+        yield f"{point.distribution}: {point.name}", _loaded(point)
+
+
+def _loaded(point: Point) -> object:
+    module, _, attribute = point.module.partition(":")
+    try:
+        loaded = import_module(module)
+        return getattr(loaded, attribute) if attribute else loaded
+    except Exception as error:
+        raise HostError(
+            f"plugin `{point.distribution}: {point.name}` {point.version} does not load:"
+            f" {type(error).__name__}: {error}"
+        ) from error
+
+
+def _from_file(path: Path) -> tuple[str, object]:
+    import importlib.util
+
+    spec = importlib.util.spec_from_file_location(f"wellstrung_file_{path.stem}", path)
+    if spec is None or spec.loader is None:
+        raise HostError(f"`{path}` is not a Python file: name a `.py` file of rules")
+    module = importlib.util.module_from_spec(spec)
+    try:
+        spec.loader.exec_module(module)
+    except Exception as error:
+        raise HostError(f"`{path}` does not load: {type(error).__name__}: {error}") from error
+    return str(path), module
+
+
+def _collect(manager: pluggy.PluginManager, hook: str, owners: dict[str, str]) -> dict[str, T]:
+    found: dict[str, T] = {}
+    for implementation in getattr(manager.hook, hook).get_hookimpls():
+        owner = implementation.plugin_name
+        try:
+            brought = implementation.function()
+        except Exception as error:
+            raise HostError(f"plugin `{owner}` fails in {hook}: {error}") from error
+        if not isinstance(brought, list | tuple):
+            raise HostError(f"plugin `{owner}` must return a list from {hook}")
+        for item in brought:
+            if item.name in found:
+                raise HostError(
+                    f"`{item.name}` is brought by both `{owners[item.name]}` and `{owner}`:"
+                    " rename one of them"
+                )
+            found[item.name] = item
+            owners[item.name] = owner
+    return found

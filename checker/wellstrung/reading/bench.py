@@ -1,0 +1,194 @@
+"""A bench file: from its text to the maker's settings, or what is wrong with it, place by place.
+
+It is read, and refused, like a plan. It changes settings and nothing else: no code is named in it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Collection, Iterator, Mapping
+from pathlib import Path
+
+from wellstrung.common import units
+from wellstrung.common.places import Fault
+from wellstrung.common.wording import article
+from wellstrung.lists import prices
+from wellstrung.reading import schema
+from wellstrung.reading import tree as reading
+from wellstrung.reading.settings import (
+    ALLOWANCES,
+    BEADS_PER_MINUTE,
+    LIMITS,
+    PACES,
+    RATES,
+    Bench,
+    Setting,
+)
+from wellstrung_schemas import bench as bench_schema
+
+BENCH = reading.Wanted(
+    "bench file",
+    "write settings below `bench: 1`, or take the file away",
+    "a bench file is made of named entries: begin with `bench: 1`",
+)
+_NUMBER = r"\d+(?:\.\d+)?"
+_RATE = re.compile(rf"({_NUMBER}) ?(?:beads?)? ?(?:/|per|an?) ?(\S.*)", re.IGNORECASE)
+_NOTHING = re.compile(r"\s*0+(?:\.0+)?(?=\s*[^\s\d.,/%±]+\s*$)")
+_UNITS: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
+    "mm": units.length,
+    "g": units.mass,
+    "N": units.force,
+    "min": units.duration,
+}
+#: The fastest hands anyone has: beads a minute, a guess far above any known.
+_FASTEST = 1000.0
+
+
+def read(path: Path, stitches: Collection[str] = ()) -> tuple[Bench | None, tuple[Fault, ...]]:
+    """The bench of a file, or the faults that keep it from being one; never an exception.
+
+    `stitches` are the stitches there are: each may have a rate of its own.
+
+    >>> read(Path("no such bench.yaml"))[1][0].says
+    '`no such bench.yaml` cannot be read: no such file or directory'
+    """
+    return _settings(reading.read(path, BENCH), stitches)
+
+
+def read_text(
+    text: str, file: str, stitches: Collection[str] = ()
+) -> tuple[Bench | None, tuple[Fault, ...]]:
+    r"""The bench of a text, or its faults.
+
+    >>> bench, _ = read_text("bench: 1\nlimits: {ring swing: 0.3 mm}", "bench.yaml")
+    >>> bench.limits["ring swing"]
+    Setting(value=0.3, unit='mm', reason='bench.yaml:2, written `0.3 mm`')
+    >>> read_text("bench: 1\nlimits: {ring swnig: 0.3 mm}", "bench.yaml")[1][0].says
+    'there is no limit called `ring swnig`: write `ring swing`'
+    """
+    return _settings(reading.read_text(text, file, BENCH), stitches)
+
+
+def _settings(
+    read: reading.Read, stitches: Collection[str]
+) -> tuple[Bench | None, tuple[Fault, ...]]:
+    if read.tree is None or read.faults:
+        return None, read.faults
+    faults = list(schema.against(read.tree, bench_schema(), "the bench file"))
+    rates = {**{name: RATES["weaving"] for name in stitches}, **RATES}
+    known = {"allowances": ALLOWANCES, "limits": LIMITS, "rates": rates, "paces": PACES}
+    own: dict[str, dict[str, Setting]] = {group: {} for group in known}
+    for group, defaults in known.items():
+        for entry in _entries(read.tree, group):
+            name = entry.key.text
+            try:
+                if name not in defaults:
+                    head = f"there is no {group.removesuffix('s')} called `{name}`"
+                    faults.append(schema.unknown(entry.key, head, defaults))
+                else:
+                    own[group][name] = _setting(name, entry.node, defaults[name])
+            except units.UnitFault as wrong:
+                faults.append(_fault(f"`{name}` of `{group}`: {wrong.says}", entry.node))
+    own_prices: dict[str, str] = {}
+    for entry in _entries(read.tree, "prices"):
+        try:
+            own_prices[entry.key.text] = prices.read(entry.node.value).text
+        except units.UnitFault as wrong:
+            faults.append(_fault(f"`{entry.key.text}` of `prices`: {wrong.says}", entry.node))
+    budget = read.tree.value.get("budget")
+    if faults:
+        return None, tuple(sorted(faults, key=lambda fault: fault.place))
+    return (
+        Bench(
+            read.file,
+            {**ALLOWANCES, **own["allowances"]},
+            {**LIMITS, **own["limits"]},
+            {**RATES, **own["rates"]},
+            {**PACES, **own["paces"]},
+            own_prices,
+            str(budget) if budget is not None else None,
+        ),
+        (),
+    )
+
+
+def _entries(tree: reading.Mapping, group: str) -> Iterator[reading.Entry]:
+    """The entries of a group that hold one value; of the others the shape is told."""
+    entry = tree.entries.get(group)
+    if entry is not None and isinstance(entry.node, reading.Mapping):
+        for inner in entry.node.entries.values():
+            if isinstance(inner.node, reading.Scalar) and inner.node.value is not None:
+                yield inner
+
+
+def _fault(says: str, node: reading.Node) -> Fault:
+    return Fault("plan-shape", says.replace("\n", " "), node.place)
+
+
+def _setting(name: str, node: reading.Node, default: Setting) -> Setting:
+    """The maker's setting in the default's unit; raises UnitFault."""
+    written = node.value
+    if default.unit == BEADS_PER_MINUTE:
+        value = _rate(written)
+    elif default.unit in _UNITS:
+        value = _measured(written, _UNITS[default.unit])
+    elif default.unit:
+        value = _named(written, default)
+    else:
+        value = _plain(written, default)
+    where = f"{node.place.file}:{node.place.line}"
+    return Setting(value, default.unit, f"{where}, written `{' '.join(str(written).split())}`")
+
+
+def _measured(
+    written: str | int | float, parse: Callable[[str | int | float], units.Parsed]
+) -> float:
+    """One value with its unit; nothing at all is an allowance too, so 0 is taken."""
+    nothing = isinstance(written, str) and _NOTHING.match(written)
+    parsed = parse(_NOTHING.sub("1", written) if nothing else written)  # type: ignore[arg-type]
+    if parsed.low != parsed.high:
+        raise units.UnitFault(f"`{written}` is a range: write the one value you work to")
+    return 0.0 if nothing else parsed.value
+
+
+def _rate(written: str | int | float) -> float:
+    """Beads a minute."""
+    text = " ".join(str(written).split())
+    found = _RATE.fullmatch(text)
+    if found is None:
+        bare = re.fullmatch(_NUMBER, text)
+        example = f"{text} beads per min" if bare else "9 beads per min"
+        says = "needs its beads and its time" if bare else "is not a rate of beads"
+        raise units.UnitFault(f"`{text}` {says}: write `{example}`", example)
+    time = found[2] if found[2][0].isdigit() else f"1 {found[2]}"
+    value = float(found[1]) / units.duration(time).value
+    if not 0 < value <= _FASTEST:
+        raise units.UnitFault(f"`{text}` is no speed of hands: write the beads you weave in a time")
+    return value
+
+
+def _plain(written: str | int | float, default: Setting) -> float:
+    """A share or a number of times: `5 %`, 0.05 or 2.5."""
+    text = " ".join(str(written).split())
+    found = re.fullmatch(rf"({_NUMBER}) ?(%?)", text)
+    if found is None:
+        example = units.show(default.value, "")
+        raise units.UnitFault(f"`{text}` is not a number: write one such as `{example}` or `5 %`")
+    value = float(found[1]) / (100 if found[2] else 1)
+    if default.value < 1 < value and not found[2]:
+        raise units.UnitFault(
+            f"`{text}` may be a share or per cent: write `{text} %` or `{value / 100:g}`"
+        )
+    if not 0 <= value <= _FASTEST or (not value and default.value >= 1):
+        raise units.UnitFault(f"`{text}` is out of all measure: write one nearer {default.value:g}")
+    return value
+
+
+def _named(written: str | int | float, default: Setting) -> float:
+    """A number with a unit that is written just so, such as degrees."""
+    text = " ".join(str(written).split())
+    found = re.fullmatch(rf"({_NUMBER}) ?{re.escape(default.unit)}", text)
+    if found is None:
+        example = f"{default.value:g} {default.unit}"
+        raise units.UnitFault(f"`{text}` is not {article(default.unit)}: write one as `{example}`")
+    return float(found[1])

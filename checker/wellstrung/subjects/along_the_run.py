@@ -1,0 +1,253 @@
+"""Where parts stand along the run, and what follows: what they have to pass to get there.
+
+The ends of a rope or a strand are made at the bench - capped, crimped, knotted, sewn - and what is
+closed goes on before that, or over all that an end carries.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+
+from wellstrung.common.records import record
+from wellstrung.model.parts import Hung, Item, Part, Plan, Role, RunEntry, Step, bead_mix
+from wellstrung.subjects.joins import Eyes, Subject, eyes_facing, hanging_eyes, opens
+from wellstrung.subjects.steps import puts_on
+from wellstrung.subjects.supplies import ROUND, wearer_of
+
+
+@record
+class SlidesOn(Subject):
+    """What is closed and goes round a rope or a strand, and what is in its way at either end.
+
+    `what` is a ring, a bail, or the eye of a pendant. `ends` are the parts between it and either
+    open end, nearest first, up to where the run can be undone. `step` is the one that brings it on,
+    `made_by` the steps that had made both ends by then; empty while an end is free.
+    """
+
+    what: Eyes | Part
+    carrier: Part
+    ends: tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]
+    step: Step | None
+    made_by: tuple[Step, ...]
+
+    @property
+    def slider(self) -> Part:
+        """The part that slides."""
+        return self.what.part if isinstance(self.what, Eyes) else self.what
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What slides, then on what."""
+        return (self.slider.name, self.carrier.name)
+
+
+@record
+class TailThroughLoop(Subject):
+    """The ring at one end of a piece that closes through it, and what is drawn through it.
+
+    `tail` is what stands at the other end, from there to its rope or strand, and what hangs there.
+    """
+
+    loop: Part
+    tail: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ring, then what goes through."""
+        return (self.loop.name, *(part.name for part in self.tail))
+
+
+@record
+class Centred(Subject):
+    """What is meant for the middle of the run, and what stands there before and after it.
+
+    `item` is a part of the run, what hangs from one, or a bead of the strand there. The halves of
+    the clasp are left out: its own middle lies at the back.
+    """
+
+    item: Item
+    entry: RunEntry
+    before: tuple[RunEntry, ...]
+    after: tuple[RunEntry, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What is meant for the middle, and where it stands."""
+        return tuple(dict.fromkeys((self.item.name, self.entry.part.name)))
+
+
+@record
+class Rigid(Subject):
+    """What is stiff in the run - a part, or a bead of one - and whose measure it goes round.
+
+    `size` names its straight length, and `curved` says that it is bent to the body.
+    """
+
+    item: Item
+    size: str
+    curved: bool
+    wearer: Item
+    measure: str
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The part or the bead."""
+        return (self.item.name,)
+
+
+def find(plan: Plan) -> tuple[Subject, ...]:
+    """Every subject that follows from where parts stand along the run."""
+    return (*_slides_on(plan), *_tail_through_loop(plan), *_centred(plan), *_rigid(plan))
+
+
+#: what others slide along
+_CARRIERS = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
+#: what is made fast to the end of a rope or a strand, and its own eye opens beyond it
+_FAST = frozenset({Role.CAP, Role.CONE, Role.CRIMP, Role.TIP})
+#: verbs that make an end
+_END_VERBS = frozenset({"glue", "crimp", "sew", "wrap loop"})
+
+
+def _slides_on(plan: Plan) -> Iterator[Subject]:
+    carriers = {line.source for line in plan.hung if line.source.kind.role in _CARRIERS}
+    ends_of: dict[Part, tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]] = {}
+    for at, entry in enumerate(() if plan.is_loop else plan.run):
+        for part in entry.parts:
+            if part in carriers and part not in ends_of:
+                outwards = plan.run[:at][::-1], plan.run[at + 1 :]
+                first, last = (tuple(_in_the_way(plan, way)) for way in outwards)
+                ends_of[part] = first, last
+    for line in plan.hung:
+        what, carrier = _slider(line), line.source
+        if what is None or carrier not in ends_of:
+            continue
+        ends = ends_of[carrier]
+        if carrier.kind.role is Role.ROPE and line.by is not None and _capped(ends):
+            continue  # a ring and the caps of a rope are `RingOnCappedRope`
+        slider = line.by or line.part
+        step = next((s for s in plan.steps if puts_on(s, slider, line, carrier)), None)
+        place = step.place if step else line.place_of("part")
+        made_by = _made_by(plan, carrier, ends, step) if step else ()
+        yield SlidesOn(place, what, carrier, ends, step, made_by)
+
+
+def _capped(ends: Sequence[Sequence[RunEntry]]) -> bool:
+    return any(entry.part.kind.role is Role.CAP for end in ends for entry in end[:1])
+
+
+def _slider(line: Hung) -> Eyes | Part | None:
+    """What of a line goes round what it hangs from; the loop of a wire link is turned round it."""
+    if line.on_thread or line.source_eyes or "loop" in line.part.kind.eyes:
+        return None
+    if line.part.kind.role is Role.BAIL:
+        return line.part
+    return line.by if line.by is not None else hanging_eyes(line.part)
+
+
+def _in_the_way(plan: Plan, outwards: Sequence[RunEntry]) -> Iterator[RunEntry]:
+    """The parts from a rope or strand outwards, up to the first place where the run is undone."""
+    for entry in outwards:
+        fast = entry.part.kind.role in _FAST
+        side = entry.part if entry.part.kind.role is Role.RING else eyes_facing(entry)
+        loose = bool(side is not None and opens(side, plan))
+        if loose and not fast:
+            return
+        yield entry
+        if loose:
+            return
+
+
+def _made_by(
+    plan: Plan, carrier: Part, ends: Sequence[Sequence[RunEntry]], until: Step
+) -> tuple[Step, ...]:
+    """The steps that made both ends before a step; empty where one was still free by then."""
+    free = list(ends)
+    made: list[Step] = []
+    for step in plan.steps[: until.number - 1]:
+        times = step.get("joints") or step.get("times") or 1
+        done = [end for end in free if any(_makes(step, carrier, entry.part) for entry in end)]
+        for end in done[: int(times)]:
+            free.remove(end)
+            made.append(step)
+    return tuple(made) if not free else ()
+
+
+def _makes(step: Step, carrier: Part, part: Part) -> bool:
+    """Whether a step makes an end of `carrier` fast in a part, or fixes that part beyond it."""
+    if step.verb == "knot":
+        return step.get("part") == carrier.name and part.kind.role is Role.TIP
+    covered = part.text("covers") if part.has("covers") else part.name
+    return step.verb in _END_VERBS and step.get("part") in (part.name, covered)
+
+
+def _tail_through_loop(plan: Plan) -> Iterator[Subject]:
+    closes = plan.written("closes")
+    if closes is None or closes.value != "through its loop" or not plan.run:
+        return
+    begins = plan.run[0].part.kind.role is Role.RING
+    loop, *others = plan.run if begins else plan.run[::-1]
+    tail: list[Part] = []
+    for entry in reversed(others):
+        tail += entry.parts
+        if entry.part.kind.role in _CARRIERS or entry.part.has("of"):
+            break
+        tail += _below(plan, entry.part)
+    yield TailThroughLoop(closes.place, loop.part, tuple(dict.fromkeys(tail)))
+
+
+def _below(plan: Plan, part: Part) -> Iterator[Part]:
+    """Everything that hangs from a part, and from what hangs there."""
+    for line in plan.hung:
+        if line.source is part:
+            yield line.part
+            yield from _below(plan, line.part)
+
+
+def _centred(plan: Plan) -> Iterator[Subject]:
+    centre = plan.written("centre")
+    if centre is None or plan.is_loop:
+        return
+    name = str(centre.value)
+    item = plan.parts.get(name) or plan.beads[name]
+    # what goes round a rope, a strand or a band slides to its lowest place by itself
+    above = {line.source for line in plan.hung if line.part is item}
+    carrying = {part for part in above if part.kind.role not in _CARRIERS}
+    at = [n for n, entry in enumerate(plan.run) if _stands_at(entry, item, carrying)]
+    if not at:
+        return
+    where = at[len(at) // 2]
+    before, after = (
+        tuple(entry for entry in side if entry.part.kind.role is not Role.CLASP)
+        for side in (plan.run[:where], plan.run[where + 1 :])
+    )
+    yield Centred(centre.place, item, plan.run[where], before, after)
+
+
+def _stands_at(entry: RunEntry, item: Item, carrying: Collection[Part]) -> bool:
+    """Whether a place in the run is, or strings, or carries what is meant for the middle."""
+    if isinstance(item, Part):
+        return item in entry.parts or entry.part in carrying
+    return entry.part.kind.role is Role.STRAND and item.name in bead_mix(entry.part)
+
+
+#: the field with the straight length of what is stiff, by kind
+_STIFF = {"connector": "length", "end cap": "length", "cone": "length", "wire link": "stack"}
+
+
+def _rigid(plan: Plan) -> Iterator[Subject]:
+    wearer = wearer_of(plan)
+    if wearer is None or plan.piece not in ROUND:
+        return
+    measure = ROUND[plan.piece]
+    for part in dict.fromkeys(part for entry in plan.run for part in entry.parts):
+        if part.kind.name in _STIFF and (part.kind.name != "wire link" or part.has("beads")):
+            size = _STIFF[part.kind.name]
+            yield Rigid(part.key.place, part, size, _curved(part), wearer, measure)
+        elif part.kind.role is Role.STRAND:
+            for name in bead_mix(part):
+                bead = plan.beads[name]
+                yield Rigid(bead.key.place, bead, "length", _curved(bead), wearer, measure)
+
+
+def _curved(item: Item) -> bool:
+    return item.has("curved") and item.text("curved") == "yes"

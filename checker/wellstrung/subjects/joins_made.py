@@ -1,0 +1,304 @@
+"""Every join of the piece with the steps that make it: a ring is closed, a cap glued, a clasp sewn.
+
+Two places that meet in the run are joined by what stands between them: an open ring by being
+closed, a crimp by being pressed, a wire by its loops, a rope's end by glue or thread. A join that
+can be made in more than one way counts as made by any of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+
+from wellstrung.common.records import record, replace
+from wellstrung.model.parts import WOVEN_WORK, Hung, Missing, Part, Plan, Role, RunEntry, Step
+from wellstrung.subjects.joins import Eyes, Subject, curve, opens
+
+
+@record
+class JoinAtWork(Subject):
+    """A join, what the plan says of it, the steps that make it, and a step that would.
+
+    `does` is what such a step does to it, in words; `line` the step as it would be written, where
+    all of it is known. `among` counts the joins that no step makes, up to this one.
+    """
+
+    joined: tuple[Part, ...]
+    words: str
+    does: str
+    line: str
+    made: tuple[Step, ...]
+    among: int = 0
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What is joined."""
+        return tuple(part.name for part in self.joined)
+
+
+def find(plan: Plan) -> tuple[JoinAtWork, ...]:
+    """Every join of a plan that has steps, in the order of run and hung; once for each step."""
+    if not plan.steps:
+        return ()
+    steps = _Steps(plan)
+    found: dict[object, JoinAtWork] = {}
+    for join in (*_rings(plan, steps), *_met(plan, steps), *_loop(plan), *_hung(plan, steps)):
+        found.setdefault(join.line or frozenset(join.parts), join)
+    return tuple(_counted(found.values()))
+
+
+def _counted(joins: Iterable[JoinAtWork]) -> Iterator[JoinAtWork]:
+    """The joins, each that is not made with how many there were up to it."""
+    unmade = 0
+    for join in joins:
+        unmade += not join.made
+        yield join if join.made else replace(join, among=unmade)
+
+
+#: parts made of thread and beads, which thread can sew to something
+_SOFT = WOVEN_WORK | {Role.STRAND, Role.DROP}
+#: the fields of a step that name what it joins
+_JOINS = ("part", "to", "from", "onto", "by", "around")
+
+
+class _Steps:
+    """The steps of a plan by the parts they name, and the wires by the cones they run through."""
+
+    def __init__(self, plan: Plan) -> None:
+        self._naming: dict[str, list[Step]] = {}
+        for step in plan.steps:
+            for name in _named(step):
+                self._naming.setdefault(name, []).append(step)
+        self.through: dict[str, list[str]] = {}
+        for part in plan.parts.values():
+            if part.has("over"):
+                self.through.setdefault(part.text("over"), []).append(part.name)
+
+    def about(self, *names: str) -> list[Step]:
+        """Every step that names one of these parts, in their order."""
+        found = {step.number: step for name in names for step in self._naming.get(name, ())}
+        return [found[number] for number in sorted(found)]
+
+
+def _named(step: Step) -> set[str]:
+    """The parts that a step names."""
+    named = {str(step.get(field)) for field in _JOINS if step.get(field) is not None}
+    return named | {name.partition(".")[0] for name in _names(step, "joins")}
+
+
+def _called(entry: RunEntry) -> str:
+    return f"{entry.part.name}.{entry.half}".removesuffix(".")
+
+
+def _can_open(part: Part) -> bool:
+    closes = part.kind.role is Role.RING and part.has("closing")
+    return closes and part.text("closing") in ("open", "split")
+
+
+def _opens(side: Eyes | Part | None, plan: Plan) -> bool | None:
+    """Whether one side opens; None where there is none, or nothing says."""
+    try:
+        return opens(side, plan) if side is not None else None
+    except Missing:
+        return None
+
+
+def _rings(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
+    """Rings of the run that open, place by place: closed there, or by a step for all of them."""
+    places: dict[Part, list[tuple[RunEntry, list[RunEntry]]]] = {}
+    for entry, (behind, ahead) in plan.with_neighbours():
+        if _can_open(entry.part) or _shut_in(entry, behind, ahead, plan):
+            places.setdefault(entry.part, []).append((entry, [*behind, *ahead]))
+    for ring, stands in places.items():
+        closing = [
+            step
+            for step in steps.about(ring.name)
+            if step.verb == "close ring"
+            and step.get("part") == ring.name
+            and step.get("around") is None
+        ]
+        if not closing and len(stands) > 1:
+            words = f"ring `{ring.name}` stands in {len(stands)} places of the run"
+            line = f"{{do: close ring, part: {ring.name}}}"
+            yield JoinAtWork(stands[0][0].place, (ring,), words, "closes it", line, ())
+            continue
+        for entry, beside in stands:
+            yield _ring(entry, beside, closing, alone=len(stands) == 1)
+
+
+def _shut_in(
+    entry: RunEntry, behind: tuple[RunEntry, ...], ahead: tuple[RunEntry, ...], plan: Plan
+) -> bool:
+    """Whether a ring that does not open meets what does not open either: it has to be another.
+
+    The one that takes its place is to be closed.
+    """
+    if entry.part.kind.role is not Role.RING:
+        return False
+    met = [curve(near, onwards=True) for near in behind] + [curve(near) for near in ahead]
+    return entry.linked > 1 or any(_opens(side, plan) is False for side in met)
+
+
+def _ring(
+    entry: RunEntry, beside: list[RunEntry], closing: list[Step], *, alone: bool
+) -> JoinAtWork:
+    """One place where rings stand, and the steps that close them there."""
+    name, called = entry.part.name, [_called(near) for near in beside]
+    made = tuple(step for step in closing if set(_names(step, "joins")) <= set(called))
+    where = f"between {' and '.join(f'`{near}`' for near in called)}"
+    one = f"ring `{name}` stands" if entry.linked == 1 else f"{entry.linked} of `{name}` stand"
+    joins = "" if alone else f", joins: [{', '.join(called)}]"
+    return JoinAtWork(
+        entry.place,
+        (entry.part, *(near.part for near in beside)),
+        f"{one} {where if len(called) > 1 else f'at `{called[0]}`' if called else 'alone'}",
+        "closes it" if entry.linked == 1 else "closes them",
+        f"{{do: close ring, part: {name}{joins}}}",
+        made,
+    )
+
+
+def _met(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
+    """Places of the run that meet with no ring between them that would be closed."""
+    for before, after in plan.neighbours:
+        if _can_open(before.part) or _can_open(after.part):
+            continue  # told of as rings
+        if before.half and after.half and before.part is after.part:
+            continue  # the halves of a clasp, which is worn closed
+        sides = ((before, after), (after, before))
+        ways = ((one, other, _way(one.part, other, steps)) for one, other in sides)
+        hooked = (before, after, _hooked(before, after, plan))
+        one, other, way = next((found for found in ways if found[2] is not None), hooked)
+        if way is None:
+            continue
+        does, line, makes = way
+        words = f"`{_called(one)}` and `{_called(other)}` meet in the run"
+        names = [one.part.name, *(part.name for part in other.parts)]
+        names += steps.through.get(one.part.name, [])
+        made = tuple(step for step in steps.about(*names) if makes(step))
+        yield JoinAtWork(one.place, (one.part, *other.parts), words, does, line, made)
+
+
+_Way = tuple[str, str, Callable[[Step], bool]]
+
+
+def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
+    """How a part is joined to its neighbour, where that is for the part to say."""
+    if part.kind.name == "wire link":
+        return _wrapped(part, other)
+    if part.kind.role is Role.CRIMP:
+        return _crimped(part)
+    if part.kind.role is Role.CONE:
+        return _in_cone(part, other, steps.through.get(part.name, []))
+    if part.kind.role is Role.CAP and other.part.kind.role in _SOFT:
+        return "glues or sews them together", "", _naming(part, other, ("glue", "sew"))
+    if part.kind.name == "spacer bar" or other.part.kind.role not in _SOFT:
+        return None  # strung through; or for the other to say; or two eyes meet
+    return _sewn(part, other)
+
+
+def _crimped(crimp: Part) -> _Way:
+    line = f"{{do: crimp, part: {crimp.name}}}"
+    return "presses the crimp", line, lambda s: s.verb == "crimp" and s.get("part") == crimp.name
+
+
+def _in_cone(cone: Part, other: RunEntry, over: list[str]) -> _Way:
+    """A cone is held by a wire that runs through it, or is sewn or knotted to its strands."""
+    sewn = _naming(cone, other, ("sew", "glue", "knot", "crimp"))
+    line = f"{{do: wrap loop, part: {over[0]}}}" if over else ""
+    does = "turns the loops of its wire" if over else "sews or knots them together"
+
+    def makes(step: Step) -> bool:
+        return sewn(step) or (step.verb == "wrap loop" and step.get("part") in over)
+
+    return does, line, makes
+
+
+def _wrapped(link: Part, other: RunEntry) -> _Way:
+    line = f"{{do: wrap loop, part: {link.name}}}"
+    named = _naming(link, other, ("hang",))
+    return (
+        "turns its loops",
+        line,
+        lambda s: (s.verb == "wrap loop" and s.get("part") == link.name) or named(s),
+    )
+
+
+def _sewn(part: Part, other: RunEntry) -> _Way:
+    soft = other.part
+    sewn = _naming(part, other, ("sew", "crimp", "glue", "hang"))
+    # the knots of a knotted strand stand between its beads
+    node = soft.node_at("stitch")
+    knotted = soft.kind.role is Role.STRAND and (node is None or node.value != "knotted")
+    line = "" if other.beside else f"{{do: sew, part: {part.name}, to: {soft.name}}}"
+
+    def makes(step: Step) -> bool:
+        return sewn(step) or (knotted and step.verb == "knot" and step.get("part") == soft.name)
+
+    return "sews or ties them together", line, makes
+
+
+def _hooked(before: RunEntry, after: RunEntry, plan: Plan) -> _Way | None:
+    """Two eyes meet, or an eye and a closed ring: one opens to take the other in."""
+    meeting = (curve(before, onwards=True), curve(after))
+    if not any(_opens(side, plan) for side in meeting):
+        return None  # nothing opens, or nobody says what does: for another rule to say
+    line = f"{{do: hang, part: {after.part.name}, from: {before.part.name}}}"
+    return "hangs one from the other", line, _naming(before.part, after, ("hang", "close ring"))
+
+
+def _naming(part: Part, other: RunEntry, verbs: tuple[str, ...]) -> Callable[[Step], bool]:
+    """Whether a step with one of these verbs joins the two: it names both, or one and no other."""
+    others = {beside.name for beside in other.parts}
+
+    def names(step: Step) -> bool:
+        named = _named(step)
+        both = part.name in named and bool(named & others)
+        return step.verb in verbs and (
+            both or named == {part.name} or (bool(named) and named <= others)
+        )
+
+    return names
+
+
+def _names(step: Step, field: str) -> list[str]:
+    names = step.node.value.get(field)
+    return [str(name) for name in names] if isinstance(names, list) else []
+
+
+def _loop(plan: Plan) -> Iterator[JoinAtWork]:
+    """A run of one part alone that meets itself: a strand that is knotted, a band that is sewn."""
+    if not plan.is_loop or len(plan.run) != 1:
+        return
+    entry = plan.run[0]
+    verb = "knot" if entry.part.kind.role is Role.STRAND else "sew"
+    verbs = ("knot", "sew", "crimp", "glue")
+    line = f"{{do: {verb}, part: {entry.part.name}}}"
+    made = (s for s in plan.steps if s.verb in verbs and s.get("part") == entry.part.name)
+    words = f"the run closes on itself where `{entry.part.name}` meets its own beginning"
+    yield JoinAtWork(entry.place, (entry.part,), words, f"{verb}s it", line, tuple(made))
+
+
+def _hung(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
+    for line in plan.hung:
+        by = f", by: {line.by.name}" if line.by is not None else ""
+        step = f"{{do: hang, part: {line.part.name}, from: {line.source.name}{by}}}"
+        words = f"`{line.part.name}` hangs from `{line.source.name}`"
+        names = (line.part.name, *((line.by.name,) if line.by is not None else ()))
+        made = tuple(step for step in steps.about(*names) if _hangs(step, line))
+        parts = (line.part, line.source)
+        yield JoinAtWork(line.place_of("part"), parts, words, "hangs it there", step, made)
+
+
+def _hangs(step: Step, line: Hung) -> bool:
+    """Whether a step hangs what a line tells of, or brings or closes the ring that carries it."""
+    part, source = line.part.name, line.source.name
+    if step.verb in ("hang", "sew"):
+        held = step.get("from" if step.verb == "hang" else "to")
+        return step.get("part") == part and held in (None, source)
+    by = line.by.name if line.by is not None else part
+    if step.verb == "slide":
+        return step.get("part") in (part, by) and step.get("onto") == source
+    if step.verb != "close ring" or step.get("part") != by:
+        return False
+    joins = {name.partition(".")[0] for name in _names(step, "joins")}
+    return step.get("around") in (None, source) and joins <= {part, source}

@@ -1,0 +1,196 @@
+"""What else would do: how far a size of a ring or a finding may be off and still keep its rules.
+
+Each size is moved alone, in steps of a twentieth of a millimetre, on a copy of the plan, and the
+rules are asked: a size works as long as no rule speaks that did not speak before, or higher than it
+did. Sizes beyond half or double are no substitutes and are not looked for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Container, Iterator, Mapping
+
+from wellstrung.common import units
+from wellstrung.common.records import record, replace
+from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.lists import taken
+from wellstrung.model.parts import Missing, Part, Plan
+from wellstrung.quantity.value import Quantity
+from wellstrung.reading import tree
+from wellstrung.rulebook import between, in_unit_of
+
+#: Steps in which sizes are tried, mm.
+STEP = 0.05
+#: Values of these kinds are sizes; what is measured, weighed or closed up is no size of a shop's.
+_SIZES = frozenset({"length", "wire"})
+_HALVES = frozenset({"a", "b"})
+_NO_SIZES = frozenset({"measured", "closed_length"})
+
+
+@record
+class Substitute:
+    """One size of a part and what else works, mm; an open end has no limit within reach.
+
+    `says` is for a shop: `bore 9.85..10.7 mm`. Where the size as written does not do, `works` is
+    false and `says` is what the rule needs.
+    """
+
+    part: str
+    field: str
+    says: str
+    low: float | None = None
+    high: float | None = None
+    works: bool = True
+
+
+def found(result: PlanResult, checker: Checker, names: Container[str]) -> list[Substitute]:
+    """The sizes that decide, of rings and findings by these names, and how far they may go."""
+    if result.ask is None:
+        return []
+    plan = result.ask.plan
+    return [
+        size
+        for part, _ in taken.bought_parts(plan)
+        if part.name in names
+        for size in _of(part, plan, result, checker)
+    ]
+
+
+def _of(part: Part, plan: Plan, result: PlanResult, checker: Checker) -> Iterator[Substitute]:
+    before = checker.raised_about(plan.text, plan, part.name)
+    for path, kind in _sizes(part):
+        node = part.node_at(*path)
+        assert node is not None
+        if node.place.file != plan.file:
+            continue  # it stands in the drawer
+        name = _name(path)
+        wrong = next((r for r in result.remarks if r.place == node.place and r.counts), None)
+        if wrong is not None:
+            yield Substitute(part.name, name, wrong.needed, works=False)
+            continue
+        try:
+            size = part.wire(*path) if kind == "wire" else part.length(*path)
+        except Missing:
+            continue
+        trial = _Trial(part, size, before or {}, plan, checker)
+        if trial.decides():
+            low, high = trial.end(-1), trial.end(1)
+            yield Substitute(part.name, name, f"{name} {_said(low, high, size)}", low, high)
+
+
+def _sizes(part: Part) -> Iterator[tuple[tuple[str, ...], str]]:
+    """The paths of a part's sizes, by its kind's schema, with what kind of value they are."""
+
+    def walk(
+        node: tree.Node, schema: object, path: tuple[str, ...]
+    ) -> Iterator[tuple[tuple[str, ...], str]]:
+        fields = schema.get("properties", {}) if isinstance(schema, dict) else {}
+        if isinstance(node, tree.Mapping):
+            for name, entry in node.entries.items():
+                if name not in _NO_SIZES:
+                    yield from walk(entry.node, fields.get(name), (*path, name))
+        elif isinstance(schema, dict) and schema.get("$comment") in _SIZES:
+            yield path, schema["$comment"]
+
+    yield from walk(part.node, part.kind.fragment, ())
+
+
+def _name(path: tuple[str, ...]) -> str:
+    """A size in words; the halves of a clasp are called `a` and `b`.
+
+    >>> _name(("top_eyes", "hole")), _name(("a", "eye", "hole"))
+    ('top eyes hole', 'eye hole of half a')
+    """
+    if path[0] in _HALVES and len(path) > 1:
+        return f"{_name(path[1:])} of half {path[0]}"
+    return " ".join(path).replace("_", " ")
+
+
+class _Trial:
+    """One size of one part, moved on copies of the plan."""
+
+    def __init__(
+        self,
+        part: Part,
+        size: Quantity,
+        before: Mapping[tuple[str, tuple[str, ...]], int],
+        plan: Plan,
+        checker: Checker,
+    ) -> None:
+        self._part, self._size, self._plan, self._checker = part, size, plan, checker
+        self._before = before
+        self._known: dict[int, frozenset[tuple[str, ...]]] = {}
+
+    def decides(self) -> bool:
+        """Whether half or double the size breaks a rule about the part, not of the piece alone."""
+        return any(parts for end in (-1, 1) for parts in self._broken(self._most(end)))
+
+    def end(self, way: int) -> float | None:
+        """The last size that works downwards (-1) or upwards (1), mm; None where all of them do."""
+        most = abs(self._most(way))
+        if not self._broken(way * most):
+            return None
+        good, bad = 0, 1
+        while bad < most and not self._broken(way * bad):
+            good, bad = bad, min(most, 2 * bad)
+        while bad - good > 1:
+            middle = (good + bad) // 2
+            good, bad = (good, middle) if self._broken(way * middle) else (middle, bad)
+        return self._at(way * good)
+
+    def _most(self, way: int) -> int:
+        """Steps to half the size, or to double."""
+        return round(way * self._size.middle / STEP / (2 if way < 0 else 1))
+
+    def _at(self, steps: int) -> float:
+        return self._size.middle + steps * STEP
+
+    def _broken(self, steps: int) -> frozenset[tuple[str, ...]]:
+        """The parts that rules speak of anew when the size is moved by so many steps."""
+        if steps not in self._known:
+            self._known[steps] = self._asked(steps)
+        return self._known[steps]
+
+    def _asked(self, steps: int) -> frozenset[tuple[str, ...]]:
+        assert self._size.place is not None
+        low, high = self._size.worst if self._written_with_tolerance() else (0.0, 0.0)
+        written = units.show(self._at(steps), "mm", 4)
+        if high > low:
+            written += f" ± {units.show((high - low) / 2, 'mm', 4)}"
+        text = tree.replaced(self._plan.text, [(self._size.place, written)])
+        after = self._checker.raised_about(text, self._plan, self._part.name)
+        if after is None:
+            return frozenset({(self._part.name,)})
+        return frozenset(
+            parts
+            for (rule, parts), rank in after.items()
+            if rank > self._before.get((rule, parts), 0)
+        )
+
+    def _written_with_tolerance(self) -> bool:
+        return any(sign in self._size.spelling for sign in ("±", "..", "+/-"))
+
+
+def _said(low: float | None, high: float | None, size: Quantity) -> str:
+    """A range as a shop would be told it; of wire in gauges the gauges."""
+    gauge: Callable[[int], float] | None = {"AWG": units.awg, "SWG": units.swg}.get(
+        size.spelled_unit.upper()
+    )
+    if gauge is not None:
+        fits = [
+            number
+            for number in range(10, 31)
+            if (low or 0.0) - 1e-6 <= gauge(number) <= (high or 99.0) + 1e-6
+        ]
+        if fits:
+            thick, thin = fits[0], fits[-1]
+            unit = size.spelled_unit
+            if low is not None and high is not None:
+                return f"{thin}..{thick} {unit}" if thin != thick else f"{thin} {unit}"
+            return f"{thin} {unit} or thicker" if high is None else f"{thick} {unit} or thinner"
+    if size.spelled_unit in ("cm", "m"):  # too coarse to tell a fit in
+        size = replace(size, spelled_unit="mm")
+    if low is not None and high is not None:
+        return between(low, high, size)
+    if low is not None:
+        return f"from {in_unit_of(low, size)}"
+    return f"up to {in_unit_of(high or 0.0, size)}"

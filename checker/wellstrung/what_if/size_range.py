@@ -1,0 +1,227 @@
+"""A piece over the sizes of those who wear it: the same plan, with another length wanted.
+
+The part whose `length: fills the rest` takes up the difference. The wearer's own measure, where the
+plan has it, moves with the length wanted, so that the ease stays what it is. Every size is checked
+as a plan of its own; what breaks at it is what a rule says there and does not say at the plan's own
+size.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import floor, isfinite
+
+from wellstrung.common import units
+from wellstrung.common.records import record
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.judging.checker import Checker, PlanResult, Remark
+from wellstrung.lists import shopping
+from wellstrung.lists.line import SupplyLine
+from wellstrung.model.parts import Goal, Missing, Part, Plan, Role, fills_rest
+from wellstrung.plugins.host import Host
+from wellstrung.reading import tree
+from wellstrung.subjects.supplies import ROUND
+
+#: Steps from one size to the next, mm, by the piece and by whether its maker writes inches: a
+#: bracelet is sized by the centimetre or half inch, a necklace by the inch. Common practice.
+_STEPS: Mapping[str, tuple[float, float]] = {"necklace": (25.0, 25.4)}
+_STEP = (10.0, 12.7)
+#: How many sizes there are to each side of the plan's own where none are named, and at most in all.
+_EITHER_SIDE, _MOST_SIZES = 3, 60
+#: What can take up the difference: what is woven or strung.
+_STRETCHES = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
+_COUNTED_BY = ("length", "rounds", "rows", "count", "repeats")
+_LEVELS = {"warning": 1, "error": 2}
+
+
+class NoSizes(Exception):
+    """Why a plan cannot be told over a range of sizes, and what to write."""
+
+
+@record
+class Size:
+    """One size: the length wanted, and what it takes; `breaks` are remarks that are new to it.
+
+    `length` and `rounds` are of the part that fills the rest; None where they are not known.
+    """
+
+    wanted: float
+    text: str
+    own: bool
+    length: float | None
+    rounds: float | None
+    lines: tuple[SupplyLine, ...]
+    breaks: tuple[Remark, ...]
+    errors: int
+    warnings: int
+
+
+@record
+class Sizes:
+    """A plan over its sizes; `part` fills the rest, `field` is the length that is varied."""
+
+    result: PlanResult
+    part: str
+    field: str
+    moves: str | None
+    sizes: tuple[Size, ...]
+
+
+def over(
+    result: PlanResult,
+    host: Host,
+    first: str | None = None,
+    last: str | None = None,
+    step: str | None = None,
+) -> Sizes:
+    """The plan at every size from `first` to `last`; raises NoSizes.
+
+    Lengths as one writes them in a plan. Where none are named, three sizes to each side.
+    """
+    if result.ask is None:
+        raise NoSizes(f"{result.file} is not understood: `wellstrung check` says what is wrong")
+    plan = result.ask.plan
+    part, goal = _filling(plan, result.ask.quantities), plan.goal
+    assert goal is not None  # a rest of nothing is refused when the plan is built
+    checker = Checker(host, bench=plan.bench, keep=True)
+    before = _spoken(result)
+    wearer, measure = _measure(plan)
+    found = []
+    for wanted, text in _range(plan, goal, first, last, step):
+        edits = [(goal.place, _written(wanted, goal.window.high - _middle(goal)))]
+        if wearer is not None and measure is not None:
+            body = units.length(measure.value)
+            moved = body.value + wanted - _middle(goal)
+            if moved > 0:
+                edits.append((measure.place, _written(moved, body.high - body.value)))
+        changed = checker.check_text(tree.replaced(plan.text, edits), plan.file, plan.drawer)
+        own = abs(wanted - _middle(goal)) < _SAME
+        found.append(_size(changed, part, wanted, text, own, before))
+    return Sizes(result, part.name, goal.field, wearer, tuple(found))
+
+
+#: Two sizes that are nearer than this are one, mm.
+_SAME = 0.05
+
+
+def _filling(plan: Plan, ask: Quantities) -> Part:
+    """The part that fills the rest; raises NoSizes with the part that could."""
+    for part in plan.parts.values():
+        if fills_rest(part):
+            return part
+    if plan.goal is None:
+        raise NoSizes(
+            f"{plan.file} does not say how long the piece is wanted: write `finished_length: ...`"
+            " or `inside: ...`"
+        )
+    longest = max(
+        (
+            part
+            for entry in plan.run
+            for part in entry.parts
+            if part.kind.role in _STRETCHES and not entry.beside
+        ),
+        key=lambda part: _known(part.name, "length", ask) or 0.0,
+        default=None,
+    )
+    if longest is None:
+        raise NoSizes(
+            f"{plan.file} has no rope, band, braid or strand in its run to be made longer"
+        )
+    field = next((name for name in _COUNTED_BY if longest.has(name)), "length")
+    place = longest.place_of(field)
+    raise NoSizes(
+        f"no part of {plan.file} fills the rest: write `length: fills the rest` for"
+        f" `{field}: {longest.text(field)}` of `{longest.name}` (line {place.line})"
+    )
+
+
+def _known(part: str, what: str, ask: Quantities) -> float | None:
+    """The middle of a quantity of a part; None where the plan lacks a value for it."""
+    try:
+        return ask.get(f"{part}.{what}").middle
+    except Missing:
+        return None
+
+
+def _measure(plan: Plan) -> tuple[str | None, tree.Node | None]:
+    """Which measure of the wearer moves with the size, and where it is written."""
+    name = ROUND.get(plan.piece)
+    node = plan.written("wearer", name) if name else None
+    return (name, node) if node is not None else (None, None)
+
+
+def _range(
+    plan: Plan, goal: Goal, first: str | None, last: str | None, step: str | None
+) -> list[tuple[float, str]]:
+    """Each size in mm and as the author writes lengths; raises NoSizes."""
+    inches = goal.unit.startswith("in")
+    by = _length("--step", step) or _STEPS.get(plan.piece, _STEP)[inches]
+    middle = _middle(goal)
+    low = _length("--from", first) or max(by, middle - _EITHER_SIDE * by)
+    high = _length("--to", last) or max(low, middle + _EITHER_SIDE * by)
+    if high < low:
+        raise NoSizes(f"--from {first or units.show(low, goal.unit)} is longer than --to {last}")
+    count = floor((high - low) / by + 1e-6) + 1
+    if count > _MOST_SIZES:
+        raise NoSizes(f"these are {count} sizes: take a longer --step, for {_MOST_SIZES} at most")
+    return [(low + n * by, units.show(low + n * by, goal.unit)) for n in range(count)]
+
+
+def _length(option: str, text: str | None) -> float | None:
+    """A length of the command line, mm; raises NoSizes."""
+    if text is None:
+        return None
+    try:
+        parsed = units.length(text)
+    except units.UnitFault as wrong:
+        raise NoSizes(f"{option}: {wrong.says}") from wrong
+    if parsed.low != parsed.high or not isfinite(parsed.value):
+        raise NoSizes(f"{option}: `{text}` is a range: write one length")
+    return parsed.value
+
+
+def _middle(goal: Goal) -> float:
+    return (goal.window.low + goal.window.high) / 2
+
+
+def _written(length: float, either_way: float) -> str:
+    """A length as it is written in the changed plan, with the tolerance it had."""
+    told = units.show(length, "mm", 3)
+    return f"{told} ± {units.show(either_way, 'mm', 3)}" if either_way else told
+
+
+def _spoken(result: PlanResult) -> dict[tuple[str, tuple[str, ...]], int]:
+    """How high each rule speaks of each thing, by what counts."""
+    spoken: dict[tuple[str, tuple[str, ...]], int] = {}
+    for remark in result.remarks:
+        if remark.counts:
+            key = (remark.rule, remark.parts)
+            spoken[key] = max(spoken.get(key, 0), _LEVELS[remark.level])
+    return spoken
+
+
+def _size(
+    changed: PlanResult,
+    part: Part,
+    wanted: float,
+    text: str,
+    own: bool,
+    before: Mapping[tuple[str, tuple[str, ...]], int],
+) -> Size:
+    ask = changed.ask.quantities if changed.ask else None
+    return Size(
+        wanted,
+        text,
+        own,
+        _known(part.name, "length", ask) if ask else None,
+        _known(part.name, "rounds", ask) if ask else None,
+        tuple(shopping.needed([changed], on_hand=False)),
+        tuple(
+            remark
+            for remark in changed.remarks
+            if remark.counts and _LEVELS[remark.level] > before.get((remark.rule, remark.parts), 0)
+        ),
+        changed.count("error"),
+        changed.count("warning"),
+    )

@@ -1,0 +1,117 @@
+"""What must not matter does not: names of parts, units of length, order of keys."""
+
+from __future__ import annotations
+
+import copy
+import re
+from typing import Any
+
+import pytest
+import yaml
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from running import SAMPLES
+from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.plugins import host
+from wellstrung.reading import drawer
+from wellstrung.reading import tree as reading
+
+CHECKER = Checker(host.load())
+PLANS = {path.stem: path.read_text(encoding="utf-8") for path in sorted(SAMPLES.rglob("*.yaml"))}
+
+
+def answers(result: PlanResult) -> list[tuple[str, str]]:
+    assert result.readable and not any(r.rule.startswith("plan-") for r in result.remarks)
+    return sorted((remark.rule, remark.level) for remark in result.remarks)
+
+
+def kept_rules(result: PlanResult) -> list[str]:
+    return sorted(entry.rule for entry in result.held)
+
+
+def data_of(name: str) -> dict[str, Any]:
+    tree = reading.read_text(PLANS[name], "plan.yaml").tree
+    assert tree is not None
+    return copy.deepcopy(tree.value)
+
+
+def written(data: object) -> str:
+    return yaml.safe_dump(data, sort_keys=False, allow_unicode=True, default_flow_style=None)
+
+
+def renamed(node: Any, names: dict[str, str]) -> Any:
+    """The same data with every mention of a part, or of a half of it, under its new name."""
+    if isinstance(node, dict):
+        keep = ("do", "eyes")  # words of the language, though a part may be called the same
+        return {key: v if key in keep else renamed(v, names) for key, v in node.items()}
+    if isinstance(node, list):
+        return [renamed(item, names) for item in node]
+    head, point, half = str(node).partition(".")
+    return f"{names[head]}{point}{half}" if isinstance(node, str) and head in names else node
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_renaming_parts_changes_no_remark(name: str) -> None:
+    data = data_of(name)
+    names = {part: f"thing {number}" for number, part in enumerate(data["parts"])}
+    for section in ("run", "hung", "work", "class", "supplies", "centre"):
+        if section in data:
+            data[section] = renamed(data[section], names)
+    data["parts"] = {names[part]: fields for part, fields in data["parts"].items()}
+    for fields in data["parts"].values():
+        for field in ("of", "over", "core", "covers"):  # where a part names another
+            if fields.get(field) in names:
+                fields[field] = names[fields[field]]
+    before, after = CHECKER.check_text(PLANS[name]), CHECKER.check_text(written(data))
+    assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_parts_from_a_drawer_are_as_good_as_parts_of_the_plan(name: str) -> None:
+    data = data_of(name)
+    kept = {f"{part} of mine": fields for part, fields in data["parts"].items()}
+    data["parts"] = {part: {"from": f"{part} of mine"} for part in data["parts"]}
+    inside = drawer.read_text(written({"drawer": 1, "parts": kept}), "drawer.yaml")
+    before = CHECKER.check_text(PLANS[name])
+    after = CHECKER.check_text(written(data), drawer=inside)
+    assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
+    assert sorted(r.says for r in after.remarks) == sorted(r.says for r in before.remarks)
+    assert sorted(r.remedy for r in after.remarks) == sorted(r.remedy for r in before.remarks)
+    assert set(after.unjudged) == set(before.unjudged)
+
+
+def in_inches(text: str) -> str:
+    """Every length in mm, alone or with its tolerance; what is written in cm stays."""
+
+    def inches(mm: str) -> str:
+        return f"{float(mm) / 25.4:.9f}".rstrip("0").rstrip(".")
+
+    def turn(found: re.Match[str]) -> str:
+        spread = f" ± {inches(found[2])}" if found[2] else ""
+        return f"{inches(found[1])}{spread} in"
+
+    return re.sub(r"\b(\d+(?:\.\d+)?)(?: ± (\d+(?:\.\d+)?))? mm\b", turn, text)
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_mm_or_inches_is_all_the_same(name: str) -> None:
+    # a goal in cm keeps its tolerance in cm
+    text = re.sub(r"cm ± (\d+) mm", lambda found: f"cm ± {int(found[1]) / 10:g} cm", PLANS[name])
+    before, after = CHECKER.check_text(text), CHECKER.check_text(in_inches(text))
+    assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.sampled_from(sorted(PLANS)), st.randoms(use_true_random=False))
+def test_the_order_of_keys_does_not_matter(name: str, random: st.DataObject) -> None:
+    def mixed(node: object) -> object:
+        if isinstance(node, dict):
+            items = list(node.items())
+            random.shuffle(items)  # type: ignore[attr-defined]
+            return {key: mixed(value) for key, value in items}
+        return [mixed(item) for item in node] if isinstance(node, list) else node
+
+    before = CHECKER.check_text(PLANS[name])
+    after = CHECKER.check_text(written(mixed(data_of(name))))
+    assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)

@@ -1,0 +1,237 @@
+"""The cutting list: links counted along a chain that is written out, and lengths by hand."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from running import ROOT, SAMPLES
+from wellstrung.formulas.chain import laid_out, length_of, links_from, numbered, piece, pieces_had
+from wellstrung.judging.checker import Checker
+from wellstrung.lists import cuts
+from wellstrung.lists.cuts import Bar, CutList, Lengths
+from wellstrung.plugins import host
+from wellstrung.testing import changed
+
+KEEPS = Checker(host.load(), keep=True)
+COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
+
+
+def listed(text: str, makers: int = 1) -> CutList:
+    result = KEEPS.check_text(text)
+    assert result.ask is not None, [remark.says for remark in result.remarks]
+    return cuts.listed([result], makers)
+
+
+def of_sample(name: str) -> CutList:
+    return cuts.listed([KEEPS.check_file(SAMPLES / f"{name}.yaml")])
+
+
+def bars(text: str, makers: int = 1) -> tuple[Bar, ...]:
+    (chain,) = listed(text, makers).chains
+    return chain.bars
+
+
+def cut_of(part: str, found: CutList) -> Lengths:
+    (one,) = [one for one in found.lengths if one.part == part]
+    return one
+
+
+def test_the_collar_is_cut_every_eighth_link() -> None:
+    (chain,) = listed(COLLAR).chains
+    (bar,) = chain.bars
+    assert [(one.first, one.last) for one in bar.pieces] == [
+        (8 * n + 1, 8 * n + 6) for n in range(7)
+    ]
+    assert [one.how for one in bar.pieces[:2]] == [
+        "cut through links 7 and 8",
+        "cut through links 15 and 16",
+    ]
+    assert bar.pieces[-1].how == "cut through link 55"
+    assert bar.written == "45 cm" and bar.begins_with == "loop" and bar.lost == 12
+    assert bar.left == pytest.approx(450 - 374.2 - 3.4)
+    # of every two links lost, the insides but for the walls of the pieces beside them
+    assert bar.lost_length == pytest.approx(6 * (3.4 + 10.4 - 1.6) + 3.4)
+    assert chain.when == "now" and chain.pieces == (("drop", 7),)
+
+
+def test_a_chain_that_opens_loses_no_link() -> None:
+    (bar,) = bars(COLLAR.replace("links_are: soldered", "links_are: open"))
+    assert [one.how for one in bar.pieces[:2]] == ["open link 7", "open link 13"]
+    assert bar.lost == 0
+
+
+def test_links_that_are_skipped_in_an_open_chain_are_left_over() -> None:
+    opened = COLLAR.replace("links_are: soldered", "links_are: open")
+    (bar,) = bars(changed(opened, {"ends_with: bar, links: 6": "links: 5"}))
+    assert bar.pieces[0].how == "open links 6 and 7, link 6 left over"
+
+
+def test_several_links_that_are_skipped_are_told_from_first_to_last() -> None:
+    opened = COLLAR.replace("links_are: soldered", "links_are: open")
+    three = {
+        "pattern: [loop, bar]": "pattern: [loop, bar, bar]",
+        "ends_with: bar, links: 6": "links: 4",
+    }
+    (bar,) = bars(changed(opened, three))
+    assert bar.pieces[0].how == "open links 5 and 7, links 5..6 left over"
+
+
+def test_of_three_lost_links_the_middle_one_falls_away() -> None:
+    three = "pattern: [loop, bar, bar]"
+    longer = {"pattern: [loop, bar]": three, "ends_with: bar, ": "", "45 cm": "90 cm"}
+    (bar,) = bars(changed(COLLAR, longer))
+    assert bar.pieces[0].how == "cut through links 7 and 9, link 8 falls away"
+
+
+def test_a_length_that_ends_with_its_last_piece_is_not_cut_there() -> None:
+    sure = {
+        "loop: {length: 5 mm, width: 4.4 mm, wire: 0.8": "loop: {length: 5 ± 0.001 mm, width: 4.4"
+        " mm, wire: 0.8 ± 0.001",
+        "bar: {length: 12 mm, width: 3 mm, wire: 0.8": "bar: {length: 12 ± 0.001 mm, width: 3 mm,"
+        " wire: 0.8 ± 0.001",
+        "chain: bar chain, length: 45 cm": "chain: bar chain, length: 375 mm",
+    }
+    (bar,) = bars(changed(COLLAR, sure))
+    assert bar.pieces[-1].how == "the chain ends here" and bar.left == 0
+
+
+def test_ends_of_chain_are_used_up_first() -> None:
+    lines = "chain: bar chain, length: 45 cm}\n  - {chain: bar chain, length: 11 cm, pieces: 2}"
+    found = bars(changed(COLLAR, {"chain: bar chain, length: 45 cm}": lines}))
+    assert [(bar.written, len(bar.pieces)) for bar in found] == [
+        ("11 cm", 2), ("11 cm", 2), ("45 cm", 3),
+    ]  # fmt: skip
+
+
+def test_what_is_not_on_hand_is_cut_from_a_length_to_buy() -> None:
+    found = bars(changed(COLLAR, {"length: 45 cm": "length: 11 cm"}))
+    assert [(bar.written, bar.length, len(bar.pieces)) for bar in found] == [
+        ("11 cm", 110.0, 2), ("", 270.0, 5),
+    ]  # fmt: skip
+
+
+def test_a_length_that_nothing_is_cut_from_stays_whole() -> None:
+    lines = "chain: bar chain, length: 45 cm}\n  - {chain: bar chain, length: 3 cm}"
+    (chain,) = listed(changed(COLLAR, {"chain: bar chain, length: 45 cm}": lines})).chains
+    assert chain.untouched == (30.0,)
+
+
+def test_a_class_cuts_for_all_its_makers() -> None:
+    found = bars(COLLAR, makers=3)
+    assert sum(len(bar.pieces) for bar in found) == 21
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(st.sampled_from(["loop", "bar", "bead"]), min_size=1, max_size=3, unique=True),
+    st.lists(st.tuples(st.integers(0, 2), st.integers(1, 6)), min_size=1, max_size=6),
+    st.lists(st.floats(10, 150), min_size=1, max_size=3),
+    st.booleans(),
+)
+def test_pieces_as_numbered_are_there_on_a_chain_written_out(
+    pattern: list[str], wanted: list[tuple[int, int]], lengths: list[float], soldered: bool
+) -> None:
+    insides, wires = {"loop": 3.4, "bar": 10.4, "bead": 6.0}, dict.fromkeys(pattern, 0.8)
+    pieces = [piece(pattern, pattern[first % len(pattern)], count) for first, count in wanted]
+    laid = laid_out(lengths, pattern, pieces, insides, wires, soldered=soldered)
+    assert sum(map(len, laid)) == pieces_had(
+        lengths, pattern, pieces, insides, wires, soldered=soldered
+    )
+    assert len({number for one in laid for number in one}) == sum(map(len, laid))
+    for length, one in zip(lengths, laid, strict=True):
+        if not one:
+            continue
+        chosen = [pieces[number] for number in one]
+        places = numbered(pattern, chosen, soldered=soldered)
+        along = links_from(pattern, chosen[0][0])
+        chain = [next(along) for _ in range(places[-1].stop)]
+        assert places[0].start == 1
+        for place, links in zip(places, chosen, strict=True):
+            assert [chain[number - 1] for number in place] == links
+        for before, after in pairwise(places):
+            assert after.start - before.stop >= (1 if soldered else 0)
+        assert length_of(chain[: places[-1].stop - 1], insides, wires) <= length + 1e-5
+
+
+def test_spans_of_a_bar_lie_end_to_end() -> None:
+    (bar,) = bars(COLLAR)
+    spans = list(cuts.spans(bar))
+    assert spans[0][1] == 0 and spans[-1][2] == bar.length
+    assert all(before[2] == pytest.approx(after[1]) for before, after in pairwise(spans))
+    assert [what for what, _, _ in spans].count("piece") == 7
+
+
+def test_threads_of_a_working_length_with_their_tails() -> None:
+    one = cut_of("rope", of_sample("slack_tide_collar"))
+    path = 397 / 1.5 * 5 * (2 * 2.1 + 0.5 * 3.0)
+    assert (one.what, one.length) == ("thread", 1800.0)
+    assert one.count == -(-path // 1400) and one.most > one.count
+
+
+def test_a_strand_is_strung_on_one_line() -> None:
+    found = of_sample("ebb_line_three_strand")
+    assert [(one.part, one.count, one.length) for one in found.lengths] == [
+        ("inner", 1, 440 + 240), ("middle", 1, 465 + 240), ("outer", 1, 490 + 240),
+        ("link", 2, 90),
+    ]  # fmt: skip
+    assert cut_of("link", found).notes == ("27 mm of it in each loop",)
+
+
+def test_the_cords_of_a_braid_are_cut_alike() -> None:
+    one = cut_of("braid", of_sample("hawser_braid"))
+    assert (one.what, one.count) == ("cord", 8)
+    assert one.length == pytest.approx(602, abs=1)
+    result = KEEPS.check_file(SAMPLES / "hawser_braid.yaml")
+    assert cut_of("braid", cuts.listed([result], 3)).count == 24
+
+
+def test_both_of_a_pair_are_cut_for() -> None:
+    found = of_sample("spindrift_earrings")
+    assert cut_of("panel", found).count == 2 and cut_of("drip leg", found).count == 1
+
+
+def test_a_core_waits_until_the_rope_is_measured() -> None:
+    cored = changed(
+        COLLAR,
+        {
+            "    length: 39.7 cm\n": "    length: 39.7 cm\n    core: cord\n",
+            "  cap: {": "  cord: {kind: core, outside: 3 mm}\n  cap: {",
+        },
+    )
+    one = cut_of("cord", listed(cored))
+    assert (one.what, one.length, one.when) == ("core", 397.0, "after measuring")
+
+
+def test_chain_that_runs_on_from_a_rope_waits_until_the_rope_is_measured() -> None:
+    run = changed(COLLAR, {"rope, cap, {part: small, linked: 4}": "rope, cap, small, drop, small"})
+    (chain,) = listed(run).chains
+    assert chain.when == "after measuring" and chain.pieces == (("drop", 8),)
+
+
+def test_a_loom_has_warps_beside_its_weft() -> None:
+    cuff = (SAMPLES / "breakwater_cuff.yaml").read_text(encoding="utf-8")
+    loomed = changed(cuff, {"stitch: flat peyote": "stitch: loom"})
+    found = [one for one in listed(loomed).lengths if one.part == "band"]
+    assert [one.what for one in found] == ["warp", "thread"]
+    assert (found[0].count, found[0].length) == (15, 171 + 550)
+    # the weft alone: 2 (l + 0.2 mm) for each of 14 beads in 82 rows, a metre to each thread
+    assert (found[1].count, found[1].most, found[1].length) == (4, 5, 1600)
+
+
+def test_what_cannot_be_worked_out_is_named() -> None:
+    taught = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+    found = listed(changed(taught, {"make: Japanese, ": ""}))
+    assert found.lengths == () and len(found.chains) == 1
+    assert found.missing == ("`rope` of Slack Tide collar: it lacks `make` of `kelp`",)
+
+
+def test_more_chain_than_anyone_cuts_is_told_and_not_laid_out() -> None:
+    found = listed(COLLAR, makers=1000)
+    assert found.chains == ()
+    assert found.missing == (
+        "`bar chain` is not laid out: it lacks fewer than 20000 links to be cut from `bar chain`",
+    )

@@ -1,0 +1,166 @@
+"""Plugins: collected one by one with their owner, and never green with rules missing."""
+
+from __future__ import annotations
+
+import types
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from running import ROOT, SAMPLES, Run
+from wellstrung import builtin
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host
+from wellstrung.plugins.hooks import hookimpl
+from wellstrung.rulebook import Answer, Ask, Held, Piece, Rule
+
+
+def a_rule(name: str, check: Callable[[Piece, Ask], Answer]) -> Rule:
+    return Rule(
+        name, "fit", Piece, check, title="t", why="w", sources=("common practice, no source",)
+    )
+
+
+def plugin(**hooks: Callable[[], object]) -> types.SimpleNamespace:
+    return types.SimpleNamespace(
+        **{name: hookimpl(specname=name)(function) for name, function in hooks.items()}
+    )
+
+
+def held(piece: Piece, ask: Ask) -> Held:
+    return Held()
+
+
+def broken(piece: Piece, ask: Ask) -> Answer:
+    raise ZeroDivisionError("a slip")
+
+
+def test_the_built_in_rules_come_in_by_the_entry_point_of_everyone(installed: host.Host) -> None:
+    assert set(installed.owners[name] for name in installed.rules) == {"wellstrung: rules"}
+    rules = ROOT / "rules" / "wellstrung_rules"
+    files = [file for file in rules.rglob("*.py") if file.stem != "__init__"]
+    assert set(installed.rules) == {file.stem.replace("_", "-") for file in files}
+
+
+def test_two_owners_of_one_name_stop_the_run() -> None:
+    one, two = (
+        plugin(wellstrung_rules=lambda: [a_rule("same", held)]),
+        plugin(wellstrung_rules=lambda: [a_rule("same", held)]),
+    )
+    with pytest.raises(host.HostError) as caught:
+        host.assemble([("one", one), ("two", two)])
+    assert str(caught.value) in (
+        "`same` is brought by both `one` and `two`: rename one of them",
+        "`same` is brought by both `two` and `one`: rename one of them",
+    )
+
+
+@pytest.mark.parametrize(
+    ("hooks", "says"),
+    [
+        (
+            {"wellstrung_ruels": lambda: []},
+            "a plugin has a hook that nothing calls: unknown hook 'wellstrung_ruels'",
+        ),
+        ({"wellstrung_rules": lambda: 3}, "plugin `mine` must return a list from wellstrung_rules"),
+        (
+            {"wellstrung_rules": lambda: 1 / 0},
+            "plugin `mine` fails in wellstrung_rules: division by zero",
+        ),
+    ],
+)
+def test_a_plugin_that_cannot_be_trusted_stops_the_run(
+    hooks: dict[str, Callable[[], object]], says: str
+) -> None:
+    with pytest.raises(host.HostError) as caught:
+        host.assemble([("mine", plugin(**hooks))])
+    assert str(caught.value).startswith(says)
+
+
+def test_a_rule_that_breaks_is_named_and_the_others_still_judge(collar: str) -> None:
+    mine = plugin(wellstrung_rules=lambda: [a_rule("whole-piece", held), a_rule("slips", broken)])
+    result = Checker(host.assemble([("core", builtin), ("mine", mine)])).check_text(collar)
+    assert [kept.rule for kept in result.held] == ["whole-piece"]
+    (failure,) = result.failures
+    assert (failure.rule, failure.plugin, failure.message) == (
+        "slips",
+        "mine",
+        "ZeroDivisionError: a slip (on piece)",
+    )
+
+
+OWN_RULE = """
+from wellstrung.hooks import hookimpl
+from wellstrung.rulebook import Misfit, Piece, Remedy, Rule
+
+def check(piece, ask):
+    return Misfit(says="every piece of ours wants a tag", place=piece.place, found="no tag",
+                  needed="a tag", remedies=(Remedy("tie one on"),), at_most="warning")
+
+@hookimpl
+def wellstrung_rules():
+    return [Rule("shop-tag", "count", Piece, check, title="a tag", why="the shop asks",
+                 sources=("common practice, no source",))]
+"""
+
+
+def test_a_file_named_on_the_command_line_brings_its_rules(run: Run, tmp_path: Path) -> None:
+    rules = tmp_path / "ours.py"
+    rules.write_text(OWN_RULE, encoding="utf-8")
+    ran = run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules)
+    assert ran.code == 0
+    assert "1. WARNING shop-tag" in ran.out and "do this    tie one on" in ran.out
+    assert (
+        run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules, "--strict").code == 1
+    )
+
+
+@pytest.mark.parametrize(
+    ("source", "says"),
+    [
+        ("1 / 0", "does not load: ZeroDivisionError: division by zero"),
+        ("def broken(:", "does not load: SyntaxError"),
+    ],
+)
+def test_a_rule_file_that_does_not_load_ends_in_2(
+    source: str, says: str, run: Run, tmp_path: Path
+) -> None:
+    rules = tmp_path / "ours.py"
+    rules.write_text(source, encoding="utf-8")
+    ran = run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules)
+    assert (ran.code, ran.out) == (2, "")
+    assert f"wellstrung: `{rules}` {says}" in ran.err
+
+
+def test_a_broken_rule_ends_in_2_and_still_reports(run: Run, tmp_path: Path) -> None:
+    rules = tmp_path / "ours.py"
+    rules.write_text(OWN_RULE.replace('found="no tag"', "found=1 / 0"), encoding="utf-8")
+    ran = run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules)
+    assert ran.code == 2
+    assert "MAKEABLE" in ran.out and "the rule `shop-tag`" in ran.out and "Traceback" not in ran.err
+
+
+def test_code_beside_a_plan_is_never_run(run: Run, tmp_path: Path) -> None:
+    """Neither a module of a known name nor a plugin's metadata in the folder one stands in."""
+    for module in ("wellstrung_rules", "yaml", "rich", "argparse", "beside"):
+        (tmp_path / f"{module}.py").write_text("raise SystemExit('ran')", encoding="utf-8")
+    plugin = tmp_path / "beside-1.0.dist-info"
+    plugin.mkdir()
+    (plugin / "entry_points.txt").write_text("[wellstrung]\nbeside = beside\n", encoding="utf-8")
+    plan = tmp_path / "plan.yaml"
+    plan.write_bytes((SAMPLES / "slack_tide_collar.yaml").read_bytes())
+    ran = run("check", "plan.yaml", cwd=tmp_path)
+    assert ran.code == 0 and "MAKEABLE" in ran.out and ran.err == ""
+
+
+def test_a_stage_that_breaks_is_a_failure_and_never_green(
+    installed: host.Host, collar: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def breaks(plan: object) -> None:
+        raise IndexError("a slip")
+
+    monkeypatch.setattr("wellstrung.subjects.joins.find", breaks)
+    result = Checker(installed).check_text(collar, "plan.yaml")
+    assert result.outcome == "unreadable"
+    assert [failure.message for failure in result.failures] == ["IndexError: a slip (in plan.yaml)"]

@@ -1,0 +1,109 @@
+"""A quantity's range holds whatever its causes do: at every corner, inside, and on the way.
+
+Worked out directly, node by node, without the short cuts that the graph takes for sums.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterable, Iterator, Mapping
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from bands import EVERY_BAND, found
+from ropes import EVERY_ROPE, checked
+from running import ROOT, SAMPLES
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins.host import Host
+from wellstrung.quantity.value import Cause, Quantity
+
+#: the samples, and the plans that rules are tried on
+PLANS = sorted((*SAMPLES.rglob("*.yaml"), *(ROOT / "tests" / "rules").glob("*.yaml")))
+ENDS = (-1.0, 1.0)
+#: as fine as the graph itself looks where it has to search
+STEPS = tuple(step / 4 for step in range(-4, 5))
+POINTS = 12
+
+
+def of_a_plan(path: Path, installed: Host) -> Iterator[Quantity]:
+    """Its quantities, and the margins by which its rules were held."""
+    result = Checker(installed, quantities=True).check_file(path)
+    yield from result.quantities.values()
+    yield from (kept.margin for kept in result.held if kept.margin is not None)
+
+
+@pytest.mark.parametrize("path", PLANS, ids=lambda path: path.stem)
+def test_of_a_plan(path: Path, installed: Host) -> None:
+    assert hold_everywhere(of_a_plan(path, installed)) > 5
+
+
+@pytest.mark.parametrize("rope", EVERY_ROPE)
+def test_of_a_rope(rope: str, installed: Host) -> None:
+    result = checked(installed, f"{rope}, length: 20 cm")
+    assert hold_everywhere(result.quantities.values()) > 2
+
+
+@pytest.mark.parametrize("band", EVERY_BAND)
+def test_of_a_band(band: str, installed: Host) -> None:
+    assert hold_everywhere(found(installed, band).values()) > 4
+
+
+def hold_everywhere(quantities: Iterable[Quantity]) -> int:
+    """How many of them vary, every one of which stays in its range and bends nowhere unseen."""
+    chance = random.Random(11)
+    varying = {id(one): one for quantity in quantities for one in nodes(quantity) if one.causes}
+    for quantity in varying.values():
+        for point in (*corners(quantity), *inside(quantity, chance)):
+            stays(quantity, point)
+        if not quantity._scanned:
+            for cause in quantity.causes:
+                goes_one_way(quantity, cause, {})
+                goes_one_way(quantity, cause, next(inside(quantity, chance)))
+    return len(varying)
+
+
+def nodes(quantity: Quantity) -> Iterator[Quantity]:
+    yield quantity
+    for arg in quantity.args.values():
+        yield from nodes(arg)
+
+
+def corners(quantity: Quantity) -> Iterator[dict[Cause, float]]:
+    """Every cause at its end that helps, at its end that hinders, and alone at either."""
+    for toward in ENDS:
+        yield {
+            cause: toward if effect.high >= -effect.low else -toward
+            for cause, effect in quantity.effects.items()
+        }
+        yield from ({cause: toward} for cause in quantity.causes)
+
+
+def inside(quantity: Quantity, chance: random.Random) -> Iterator[dict[Cause, float]]:
+    for _ in range(POINTS):
+        yield {cause: chance.uniform(*ENDS) for cause in quantity.causes}
+
+
+def stays(quantity: Quantity, point: Mapping[Cause, float]) -> None:
+    low, high = quantity.worst
+    slack = 1e-9 * max(1.0, abs(low), abs(high))
+    assert low - slack <= direct(quantity, point) <= high + slack, (quantity.name, point)
+
+
+def goes_one_way(quantity: Quantity, cause: Cause, others: Mapping[Cause, float]) -> None:
+    """From one end of a cause to the other a quantity only rises, or only falls."""
+    values = [direct(quantity, {**others, cause: step}) for step in STEPS]
+    slack = 1e-9 * max(1.0, *map(abs, values))
+    rises = [after - before for before, after in pairwise(values)]
+    assert max(rises) <= slack or min(rises) >= -slack, (quantity.name, str(cause), values)
+
+
+def direct(quantity: Quantity, moved: Mapping[Cause, float]) -> float:
+    """The value worked out node by node, without any short cut for sums."""
+    if quantity.function is None:
+        return quantity.at_rest + sum(
+            moved.get(cause, 0.0) * (up if moved.get(cause, 0.0) > 0 else down)
+            for cause, down, up in quantity.spreads
+        )
+    return quantity.function(**{key: direct(arg, moved) for key, arg in quantity.args.items()})

@@ -1,0 +1,205 @@
+"""Quantities: shared causes count once, ranges hold every corner and every point inside."""
+
+from __future__ import annotations
+
+import math
+from itertools import product
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from wellstrung.quantity.value import (
+    Cause,
+    Quantity,
+    Spread,
+    Verdict,
+    compare,
+    derived,
+    described,
+    exact,
+    leaf,
+    number,
+    total,
+)
+
+LOT, TENSION, PACK = (
+    Cause("bead length", "`reed`"),
+    Cause("tension", "`rope`"),
+    Cause("pack", "`s`"),
+)
+
+
+def value(name: str, middle: float, *spreads: tuple[Cause, float]) -> Quantity:
+    return leaf(name, middle, "mm", [Spread(cause, by, by) for cause, by in spreads])
+
+
+def test_a_cause_used_twice_counts_once() -> None:
+    a, b = value("a", 10.0, (LOT, 1.0)), value("b", 20.0, (LOT, 1.0))
+    assert (a - b).worst == (-10.0, -10.0)
+    assert (a + b).likely == (28.0, 32.0)
+
+
+def test_independent_causes_combine_by_root_sum_square_and_straight() -> None:
+    together = value("a", 10.0, (LOT, 0.3)) + value("b", 5.0, (PACK, 0.4))
+    assert together.likely == pytest.approx((14.5, 15.5))
+    assert together.worst == pytest.approx((14.3, 15.7))
+
+
+def test_each_side_of_a_spread_keeps_its_own_size() -> None:
+    hole = leaf("hole", 0.8, "mm", [Spread(LOT, 0.1, 0.0)])
+    assert hole.likely == pytest.approx((0.7, 0.8))
+
+
+def test_a_product_reaches_its_far_corner() -> None:
+    side, other = value("side", 10.0, (LOT, 1.0)), value("other", 10.0, (PACK, 1.0))
+    area = derived("area", "mm2", lambda a, b: a * b, "a * b", a=side, b=other)
+    assert area.worst == (81.0, 121.0)
+
+
+def test_a_formula_that_turns_back_is_scanned_between_its_ends() -> None:
+    x = leaf("x", 0.5, "", [Spread(LOT, 1.0, 1.0)])
+    curve = derived("curve", "", lambda x: x * x, "x^2", scan=True, x=x)
+    assert curve.worst == pytest.approx((0.0, 2.25))
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "verdict"),
+    [
+        (0.2, 1.0, Verdict.HOLDS),
+        (0.0, 1.0, Verdict.HOLDS),
+        (-0.0009, 1.0, Verdict.HOLDS),
+        (-0.0011, 1.0, Verdict.MAY_FAIL),
+        (-1.0, 0.0, Verdict.MAY_FAIL),
+        (-1.0, -0.0009, Verdict.MAY_FAIL),
+        (-1.0, -0.0011, Verdict.FAILS),
+    ],
+)
+def test_compare_forgives_a_micrometre_and_no_more(
+    low: float, high: float, verdict: Verdict
+) -> None:
+    middle = (low + high) / 2
+    assert compare(value("margin", middle, (LOT, (high - low) / 2))) is verdict
+
+
+def test_rules_of_safety_compare_over_the_worst_range() -> None:
+    margin = value("margin", 0.6, (LOT, 0.5)) + value("more", 0.0, (PACK, 0.3))
+    assert compare(margin) is Verdict.HOLDS
+    assert compare(margin, over="worst") is Verdict.MAY_FAIL
+
+
+def test_units_are_not_mixed() -> None:
+    with pytest.raises(ValueError, match="rope is in mm, drop is in g"):
+        exact("rope", 1.0, "mm") + exact("drop", 1.0, "g")
+
+
+def test_the_working_shows_leaves_formula_numbers_and_result() -> None:
+    length = value("reed.length", 2.1, (LOT, 0.18))
+    pitch = derived(
+        "rope.pitch",
+        "mm",
+        lambda length, k: length * k,
+        "length * k",
+        length=length,
+        k=exact("k", 1.05),
+    )
+    assert pitch.working() == [
+        "reed.length = 2.1 mm (likely 1.92..2.28); bead length of `reed` ± 0.18",
+        "rope.pitch = reed.length * k = 2.1 * 1.05 = 2.21 mm (likely 2.02..2.39)",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("given_value", "text"),
+    [
+        (8.0, "8"),
+        (9.86, "9.86"),
+        (0.8118, "0.812"),
+        (123.456, "123.5"),
+        (1440.0, "1440"),
+        (-0.0001, "0"),
+    ],
+)
+def test_numbers_read_as_a_beader_writes_them(given_value: float, text: str) -> None:
+    assert number(given_value) == text
+
+
+def test_a_value_without_spread_is_described_alone() -> None:
+    assert described(exact("limit", 1.5, "mm")) == "1.5 mm"
+
+
+spreads = st.lists(
+    st.tuples(st.sampled_from([LOT, TENSION, PACK]), st.floats(0, 2), st.floats(0, 2)), max_size=3
+)
+
+
+@st.composite
+def leaves(draw: st.DrawFn) -> Quantity:
+    return leaf(
+        draw(st.sampled_from("abcd")),
+        draw(st.floats(5, 50)),
+        "mm",
+        [Spread(*spread) for spread in draw(spreads)],
+    )
+
+
+@st.composite
+def graphs(draw: st.DrawFn) -> Quantity:
+    terms = draw(st.lists(leaves(), min_size=1, max_size=3))
+    shape = draw(st.sampled_from(["sum", "difference", "product", "peyote"]))
+    if shape == "sum":
+        return total("sum", "mm", terms)
+    if shape == "difference":
+        return terms[0] - terms[-1]
+    if shape == "product":
+        return derived("area", "mm2", lambda a, b: a * b, "a * b", a=terms[0], b=terms[-1])
+    return derived(
+        "outside",
+        "mm",
+        lambda p, d: p / math.tan(math.pi / 12) + d,
+        "p / tan(pi / 12) + d",
+        p=terms[0],
+        d=terms[-1],
+    )
+
+
+@given(graphs())
+def test_worst_holds_every_corner(quantity: Quantity) -> None:
+    low, high = quantity.worst
+    for corner in product((-1.0, 0.0, 1.0), repeat=len(quantity.causes)):
+        value_there = quantity.at(dict(zip(quantity.causes, corner, strict=True)))
+        assert low - 1e-9 <= value_there <= high + 1e-9
+
+
+@given(graphs(), st.data())
+def test_worst_holds_every_point_inside(quantity: Quantity, data: st.DataObject) -> None:
+    point = {cause: data.draw(st.floats(-1, 1)) for cause in quantity.causes}
+    low, high = quantity.worst
+    assert low - 1e-9 <= quantity.at(point) <= high + 1e-9
+
+
+@given(graphs())
+def test_middle_lies_in_likely_and_likely_in_worst(quantity: Quantity) -> None:
+    assert quantity.worst.low - 1e-9 <= quantity.likely.low <= quantity.middle + 1e-9
+    assert quantity.middle - 1e-9 <= quantity.likely.high <= quantity.worst.high + 1e-9
+
+
+@given(st.lists(leaves(), min_size=7, max_size=9))
+def test_many_causes_are_climbed_to_the_same_ends_as_counting_corners(
+    terms: list[Quantity],
+) -> None:
+    own = [
+        leaf(
+            f"t{n}",
+            term.middle,
+            "mm",
+            [
+                Spread(Cause(f"{spread.cause.name} {n}"), spread.down, spread.up)
+                for spread in term.spreads
+            ],
+        )
+        for n, term in enumerate(terms)
+    ]
+    straight = sum(spread.up for term in own for spread in term.spreads)
+    middle = sum(term.middle for term in own)
+    assert total("sum", "mm", own).worst.high == pytest.approx(middle + straight)

@@ -1,0 +1,116 @@
+"""What else would do: the ends of a range hold, and a step beyond them a rule speaks."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from running import SAMPLES
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host
+from wellstrung.quantity.value import leaf
+from wellstrung.testing import changed
+from wellstrung.what_if import other_sizes
+from wellstrung.what_if.other_sizes import STEP, Substitute, _said
+
+CHECKER = Checker(host.load(), keep=True)
+COLLAR = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+
+
+@cache
+def found(text: str, *names: str) -> list[Substitute]:
+    return other_sizes.found(CHECKER.check_text(text), CHECKER, names)
+
+
+def spoken(text: str) -> set[str]:
+    return {remark.rule for remark in CHECKER.check_text(text).remarks if remark.counts}
+
+
+#: sizes of the collar as they are written, and how another one is
+WRITTEN = {
+    ("cap", "bore"): ("bore: 10 mm", "bore: {} mm"),
+    ("cap", "depth"): ("depth: 7 mm", "depth: {} mm"),
+    ("small", "outside"): (
+        "small: {kind: jump ring, outside: 6 mm",
+        "small: {{kind: jump ring, outside: {} mm",
+    ),
+    ("toggle", "bar length"): ("bar: {length: 24 mm", "bar: {{length: {} mm"),
+}
+
+
+@pytest.mark.parametrize(("part", "field"), WRITTEN)
+def test_the_ends_hold_and_a_step_beyond_a_rule_speaks(part: str, field: str) -> None:
+    (size,) = [one for one in found(COLLAR, part) if one.field == field]
+    old, new = WRITTEN[part, field]
+    assert size.low is not None and size.high is not None and size.works
+    for end, way in ((size.low, -1), (size.high, 1)):
+        assert not spoken(changed(COLLAR, {old: new.format(round(end, 3))}))
+        assert spoken(changed(COLLAR, {old: new.format(round(end + way * STEP, 3))}))
+
+
+def test_a_range_is_told_in_the_spelling_of_the_author() -> None:
+    says = {one.field: one.says for one in found(COLLAR, "cap", "small")}
+    assert says["bore"] == "bore 10..10.55 mm"
+    assert says["wire"] == "wire 20..16 AWG"
+    assert says["eye hole"] == "eye hole from 1.25 mm"
+
+
+def test_a_size_that_does_not_do_is_told_with_what_the_rule_needs() -> None:
+    tight = changed(COLLAR, {"bore: 10 mm": "bore: 6 mm"})
+    (bore,) = [one for one in found(tight, "cap") if one.field == "bore"]
+    assert not bore.works and bore.says.startswith("a bore of ")
+    assert bore.low is None and bore.high is None
+
+
+def test_what_is_wrong_already_does_not_spoil_the_other_sizes() -> None:
+    tight = changed(COLLAR, {"bore: 10 mm": "bore: 6 mm"})
+    others = [one for one in found(tight, "cap") if one.works]
+    assert others and all(one.low != one.high for one in others)
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "unit", "says"),
+    [
+        (0.76, 1.36, "AWG", "20..16 AWG"),
+        (0.80, 0.82, "AWG", "20 AWG"),
+        (0.80, None, "AWG", "20 AWG or thicker"),
+        (None, 1.36, "AWG", "16 AWG or thinner"),
+        (0.90, 1.20, "SWG", "20..19 SWG"),
+        (0.825, 0.83, "AWG", "0.82..0.83 mm"),
+        (9.85, 10.7, "mm", "9.85..10.7 mm"),
+        (9.85, None, "cm", "from 9.85 mm"),
+        (None, 10.7, "mm", "up to 10.7 mm"),
+    ],
+)
+def test_a_range_in_words(low: float | None, high: float | None, unit: str, says: str) -> None:
+    assert _said(low, high, leaf("size", 1.0, "mm", spelled_unit=unit)) == says
+
+
+def test_a_tolerance_that_is_written_is_kept_while_the_size_moves() -> None:
+    sure, unsure = (
+        next(
+            one
+            for one in found(changed(COLLAR, {"bore: 10 mm": f"bore: 10.3 ± {by} mm"}), "cap")
+            if one.field == "bore"
+        )
+        for by in ("0.01", "0.25")
+    )
+    assert sure.low is not None and unsure.low is not None
+    assert sure.high is not None and unsure.high is not None
+    assert sure.high - sure.low > unsure.high - unsure.low
+
+
+def test_a_size_that_no_rule_looks_at_is_not_told() -> None:
+    """A pendant's mass and how long a cap is, which only the whole piece's length depends on."""
+    fields = {one.field for one in found(COLLAR, "cap", "frame")}
+    assert "length" not in fields and "mass" not in fields
+
+
+def test_only_parts_that_are_asked_for_are_told() -> None:
+    assert found(COLLAR) == []
+    assert {one.part for one in found(COLLAR, "cap")} == {"cap"}
+
+
+def test_a_plan_that_is_not_understood_has_none() -> None:
+    assert other_sizes.found(CHECKER.check_text("plan: 1"), CHECKER, ("cap",)) == []
