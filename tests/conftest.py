@@ -9,9 +9,29 @@ from pathlib import Path
 
 import pytest
 
-from running import ROOT, Ran, Run
+from running import ROOT, Pinned, Ran, Run
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption(
+        "--rewrite",
+        action="store_true",
+        help="write pinned texts anew after a deliberate change; read the diff before you commit",
+    )
+
+
+@pytest.fixture
+def pinned(request: pytest.FixtureRequest) -> Pinned:
+    """Hold a text against the file that pins it; with `--rewrite`, write that file instead."""
+
+    def hold(path: Path, text: str) -> None:
+        if request.config.getoption("--rewrite"):
+            path.write_text(text, encoding="utf-8")
+        assert text == path.read_text(encoding="utf-8"), f"`pytest --rewrite` accepts a new {path}"
+
+    return hold
 
 
 @pytest.fixture(scope="session")

@@ -21,3 +21,9 @@ class Run(Protocol):
     """Run the command line with these arguments and settings."""
 
     def __call__(self, *arguments: str | Path, cwd: Path = ..., **environment: str) -> Ran: ...
+
+
+class Pinned(Protocol):
+    """Hold a text against the file that pins it, or write that file anew."""
+
+    def __call__(self, path: Path, text: str) -> None: ...

@@ -12,17 +12,17 @@ from pathlib import Path
 
 import pytest
 
-from running import ROOT, Run
+from running import ROOT, Pinned, Run
 
 PAGES = sorted((Path(__file__).parent / "pages").glob("*.txt"))
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.stem)
-def test_page(page: Path, run: Run) -> None:
+def test_page(page: Path, run: Run, pinned: Pinned) -> None:
     """The first line of a stored page is the command and its width."""
-    head, _, body = page.read_text(encoding="utf-8").partition("\n")
+    head, _, _ = page.read_text(encoding="utf-8").partition("\n")
     width, *arguments = head.removeprefix("# ").split()
-    assert run(*arguments, COLUMNS=width).out == body
+    pinned(page, f"{head}\n{run(*arguments, COLUMNS=width).out}")
 
 
 def test_there_are_pages() -> None:
