@@ -1,7 +1,8 @@
-"""The core's own kinds, stitches and report writers, brought in as any plugin brings its own."""
+"""The core's own kinds, stitches, times and writers, brought in as any plugin brings its own."""
 
 from __future__ import annotations
 
+from wellstrung.derived.of_plan import Brought
 from wellstrung.kinds import KINDS
 from wellstrung.model.parts import Kind
 from wellstrung.plugins.hooks import hookimpl
@@ -23,6 +24,7 @@ from wellstrung.stitches.square import SQUARE
 from wellstrung.stitches.tubular_herringbone import HERRINGBONE
 from wellstrung.stitches.tubular_peyote import PEYOTE
 from wellstrung.stitches.twisted_herringbone import TWISTED
+from wellstrung.work.times import TIMES
 
 
 @hookimpl
@@ -53,6 +55,12 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         PLAIN_BRAID,
         *strung.STITCHES,
     )
+
+
+@hookimpl
+def wellstrung_quantities() -> tuple[Brought, ...]:
+    """The times of `wellstrung.work`."""
+    return TIMES
 
 
 @hookimpl

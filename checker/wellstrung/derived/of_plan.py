@@ -1,15 +1,16 @@
 """Named quantities of a plan, worked out when asked for and remembered for that plan.
 
-A name is `<part>.<what>`, `beads.<bead>.<what>` or `piece.<what>`. What a part offers is said by
-its kind; what a woven part measures is said by its stitch.
+A name is `<part>.<what>`, `beads.<bead>.<what>`, `piece.<what>` or, step by step, `piece.step 3`.
+The kind of a part and its stitch bring the quantities of the part. A package that stands above
+this one brings quantities of the piece: see `PieceQuantity`.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
-from wellstrung.common.records import once
+from wellstrung.common.records import once, record
 from wellstrung.common.wording import article
 from wellstrung.derived import fill_rest
 from wellstrung.derived.bead_sizes import BEAD
@@ -32,11 +33,31 @@ PIECE = "piece"
 BEADS = "beads"
 
 
-class Quantities:
-    """The quantities of one plan."""
+@record
+class PieceQuantity:
+    """A quantity of the whole piece that a package above this one brings: `piece.<name>`."""
 
-    def __init__(self, plan: Plan) -> None:
+    name: str
+    work_out: Callable[[Quantities], Quantity]
+
+
+@record
+class StepQuantity:
+    """A quantity of each step of the work, by its number: `piece.<name> 3`. No report lists it."""
+
+    name: str
+    work_out: Callable[[Quantities, int], Quantity]
+
+
+Brought = PieceQuantity | StepQuantity
+
+
+class Quantities:
+    """The quantities of one plan, with those of the piece that other packages bring, by name."""
+
+    def __init__(self, plan: Plan, brought: Mapping[str, Brought] | None = None) -> None:
         self.plan = plan
+        self._brought = brought or {}
         self._known: dict[str, Quantity | Missing] = {}
 
     @once
@@ -81,11 +102,14 @@ class Quantities:
                 if part.has(*part.eye_path(eye))
             )
         yield from (f"{PIECE}.{what}" for what in _PIECE)
+        for name, brought in self._brought.items():
+            if isinstance(brought, PieceQuantity):
+                yield f"{PIECE}.{name}"
 
     def _work_out(self, name: str) -> Quantity:
         owner, _, what = name.partition(".")
         if owner == PIECE:
-            return _PIECE[what](self) if what in _PIECE else _step(what, self)
+            return _PIECE[what](self) if what in _PIECE else self._of_piece(what)
         if owner == BEADS:
             bead, _, what = what.partition(".")
             item = self.plan.beads[bead]
@@ -104,6 +128,14 @@ class Quantities:
         if what == "along":
             raise Missing(f"what `{part.name}`, {article(part.kind.name)}, adds to the run")
         raise part.missing(what)
+
+    def _of_piece(self, what: str) -> Quantity:
+        """A quantity of the piece, or of one of its steps, that another package brings."""
+        name, _, number = what.rpartition(" ")
+        brought = self._brought[name or what]
+        if isinstance(brought, StepQuantity):
+            return brought.work_out(self, int(number))
+        return brought.work_out(self)
 
 
 Formula = Callable[[Part, Quantities], Quantity]
@@ -360,32 +392,8 @@ def _mass(ask: Quantities) -> Quantity:
     return total("piece.mass", "g", terms)
 
 
-def _time(what: str) -> Callable[[Quantities], Quantity]:
-    """A time of the work, by its function in `work_time`, which few reports ask for."""
-
-    def work_out(ask: Quantities) -> Quantity:
-        from wellstrung.work import work_time
-
-        found: Quantity = getattr(work_time, what)(ask)
-        return found
-
-    return work_out
-
-
-def _step(what: str, ask: Quantities) -> Quantity:
-    """The time of one step, `step 3`, at a student's pace."""
-    from wellstrung.work import work_time
-
-    return work_time.student_step(ask, int(what.removeprefix("step ")))
-
-
 _PIECE: dict[str, Callable[[Quantities], Quantity]] = {
     "length": _length,
     "inside": _inside,
     "mass": _mass,
-    "bench_time": _time("hands_on"),
-    "student_time": _time("student_time"),
-    "class_time": _time("class_time"),
-    "finish_as_written": _time("as_written"),
-    "finish_earliest": _time("earliest"),
 }

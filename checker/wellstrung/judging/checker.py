@@ -200,7 +200,7 @@ class Checker:
             changed, _ = build.build(read, host.kinds, host.stitches, plan.bench, plan.drawer)
         if changed is None:
             return None
-        judged = _Judged(self.host, changed, Quantities(changed))
+        judged = _Judged(host, changed, Quantities(changed, host.quantities))
         judged.run(
             one for one in _standing(changed) if part in one.parts or isinstance(one, joins.Piece)
         )
@@ -229,7 +229,7 @@ class Checker:
         plan, faults = build.build(read, host.kinds, host.stitches, bench, drawer)
         if plan is None:
             return _refused(read, faults, beside=beside)
-        quantities = Quantities(plan)
+        quantities = Quantities(plan, host.quantities)
         judged = _Judged(self.host, plan, quantities)
         judged.run((*_standing(plan), *steps.simulate(plan), *joins_made.find(plan)))
         spoken = list(_one_cause_each(judged.remarks, self.host.rules))

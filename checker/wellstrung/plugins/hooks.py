@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import pluggy
 
 if TYPE_CHECKING:
+    from wellstrung.derived.of_plan import Brought
     from wellstrung.model.parts import Kind
     from wellstrung.report import Writer
     from wellstrung.rulebook import Rule
@@ -35,6 +36,11 @@ def wellstrung_kinds() -> Sequence[Kind]:  # type: ignore[empty-body]
 @hookspec
 def wellstrung_stitches() -> Sequence[Stitch]:  # type: ignore[empty-body]
     """Stitches for woven parts."""
+
+
+@hookspec
+def wellstrung_quantities() -> Sequence[Brought]:  # type: ignore[empty-body]
+    """Quantities of the whole piece, or of each step of its work."""
 
 
 @hookspec

@@ -18,6 +18,7 @@ from wellstrung.plugins import hooks
 from wellstrung.rulebook.installed import Point, entry_points
 
 if TYPE_CHECKING:
+    from wellstrung.derived.of_plan import Brought
     from wellstrung.model.parts import Kind
     from wellstrung.report import Writer
     from wellstrung.rulebook import Rule
@@ -46,6 +47,7 @@ class Host:
     rules: Mapping[str, Rule]
     kinds: Mapping[str, Kind]
     stitches: Mapping[str, Stitch]
+    quantities: Mapping[str, Brought]
     writers: Mapping[str, Writer]
     owners: Mapping[str, str]
 
@@ -76,6 +78,7 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
         rules=dict(sorted(rules.items())),
         kinds=_collect(manager, "wellstrung_kinds", {}),
         stitches=_collect(manager, "wellstrung_stitches", {}),
+        quantities=_collect(manager, "wellstrung_quantities", {}),
         writers=_collect(manager, "wellstrung_writers", {}),
         owners=owners,
     )

@@ -31,6 +31,7 @@ from wellstrung.work.bench_time import (
     longest_path,
     open_steps,
 )
+from wellstrung.work.times import TIMES
 
 #: A collar: weave, glue the caps, let them cure for a day, cut and hang a fringe, hang it, close.
 COLLAR = (
@@ -272,6 +273,11 @@ def planned(collar: str, installed: Host) -> Callable[..., Plan]:
     return plan
 
 
+def asked(plan: Plan) -> Quantities:
+    """The quantities of a plan with the times that `work` brings."""
+    return Quantities(plan, {time.name: time for time in TIMES})
+
+
 OWN = (
     "bench: 1\nrates: {tubular peyote: 10 beads per min, glue: 4 min, slide: 1 min, cut: 2 min,"
     " hang: 3 min, close ring: 1 min}"
@@ -279,7 +285,7 @@ OWN = (
 
 
 def test_hands_by_the_rates_of_the_bench(planned: Callable[..., Plan]) -> None:
-    ask = Quantities(planned(bench=OWN))
+    ask = asked(planned(bench=OWN))
     beads = ask.get("rope.beads").middle
     # weave, slide, 2 joints, 7 pieces cut, 7 hung, 1 frame (two rings of two eyes), 3 rings
     by_hand = beads / 10 + 1 + 2 * 4 + 7 * 2 + 7 * 3 + 1 * 3 + 3 * 1
@@ -329,7 +335,7 @@ def test_a_second_wait_is_for_the_same_joint(planned: Callable[..., Plan]) -> No
 
 def test_what_is_written_beats_the_rate(planned: Callable[..., Plan]) -> None:
     work = "work:\n  - {do: weave, part: rope, takes: 4 h}\n  - {do: pack}\nsupplies:\n"
-    ask = Quantities(planned(work, "bench: 1\npaces: {maker: 1.5, student: 3}"))
+    ask = asked(planned(work, "bench: 1\npaces: {maker: 1.5, student: 3}"))
     time = ask.get("piece.bench_time")
     assert time.middle == 240 + 1.5 * RATES["pack"].value, "a pace is for rates only"
     assert ask.get("piece.student_time").middle == 3 * time.middle
@@ -340,7 +346,7 @@ def test_a_rate_from_memory_is_doubtful_and_one_of_the_bench_is_not(
     planned: Callable[..., Plan],
 ) -> None:
     work = "work:\n  - {do: pack}\n  - {do: measure, part: rope}\nsupplies:\n"
-    ask = Quantities(planned(work, "bench: 1\nrates: {pack: 6 min}"))
+    ask = asked(planned(work, "bench: 1\nrates: {pack: 6 min}"))
     time = ask.get("piece.bench_time")
     assert [cause.name for cause in time.causes] == ["rate of measure"]
     off = RATE_SPREAD * RATES["measure"].value
@@ -367,11 +373,9 @@ def test_rings_are_counted_where_they_are_closed(planned: Callable[..., Plan]) -
 
 def test_without_steps_or_beads_there_is_no_time(planned: Callable[..., Plan]) -> None:
     with pytest.raises(Missing, match="`work`, the steps in their order"):
-        Quantities(planned("supplies:\n")).get("piece.bench_time")
+        asked(planned("supplies:\n")).get("piece.bench_time")
     with pytest.raises(Missing):
-        Quantities(planned("work:\n  - {do: string, part: cap}\nsupplies:\n")).get(
-            "piece.bench_time"
-        )
+        asked(planned("work:\n  - {do: string, part: cap}\nsupplies:\n")).get("piece.bench_time")
 
 
 def test_every_verb_has_a_rate_or_takes_no_hands() -> None:

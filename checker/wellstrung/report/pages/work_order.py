@@ -10,7 +10,6 @@ from __future__ import annotations
 from itertools import pairwise
 
 from wellstrung.common.records import record
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.drawing import Figure
 from wellstrung.drawing.shapes import LETTER, Canvas
 from wellstrung.judging.checker import PlanResult
@@ -70,7 +69,7 @@ def order_of(result: PlanResult) -> Order | None:
     if result.ask is None or not result.ask.plan.steps:
         return None
     plan, steps = result.ask.plan, result.ask.plan.steps
-    quantities = Quantities(plan)
+    quantities = result.ask.quantities
     words = tuple(in_words(step) for step in steps)
     try:
         hands = [work_time.step_time(plan, step, quantities).middle for step in steps]
