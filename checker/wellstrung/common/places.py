@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from wellstrung.common.records import record
+from msgspec import Struct
 
 
 class Place(NamedTuple):
@@ -17,16 +17,14 @@ class Place(NamedTuple):
     end_column: int
 
 
-@record
-class Edit:
+class Edit(Struct, frozen=True):
     """Replace the text at `place` by `new`."""
 
     place: Place
     new: str
 
 
-@record
-class Fault:
+class Fault(Struct, frozen=True):
     """What reading, shape or model say of a plan that the rules cannot judge yet.
 
     `rule` is `plan-file` (cannot be read) or `plan-shape` (reads, but is not a plan);

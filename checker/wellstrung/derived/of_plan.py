@@ -9,8 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping
+from functools import cached_property
 
-from wellstrung.common.records import once, record
+from msgspec import Struct
+
 from wellstrung.common.wording import article
 from wellstrung.derived import fill_rest
 from wellstrung.derived.bead_sizes import BEAD
@@ -33,16 +35,14 @@ PIECE = "piece"
 BEADS = "beads"
 
 
-@record
-class PieceQuantity:
+class PieceQuantity(Struct, frozen=True):
     """A quantity of the whole piece that a package above this one brings: `piece.<name>`."""
 
     name: str
     work_out: Callable[[Quantities], Quantity]
 
 
-@record
-class StepQuantity:
+class StepQuantity(Struct, frozen=True):
     """A quantity of each step of the work, by its number: `piece.<name> 3`. No report lists it."""
 
     name: str
@@ -60,7 +60,7 @@ class Quantities:
         self._brought = brought or {}
         self._known: dict[str, Quantity | Missing] = {}
 
-    @once
+    @cached_property
     def cuts(self) -> dict[str, ChainCut]:
         """What is cut from each chain, by the chain's name."""
         return {cut.chain.name: cut for cut in chain_cuts(self.plan)}

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.common.records import record
+from msgspec import Struct
 
 
-@record
-class Figure:
+class Figure(Struct, frozen=True):
     """One drawing for a page: its SVG, what is said above and below it, and what it says in words.
 
     `remarks` are the numbers of the remarks that it marks.

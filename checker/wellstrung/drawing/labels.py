@@ -7,7 +7,9 @@ project.
 
 from __future__ import annotations
 
-from wellstrung.common.records import record, replace
+from msgspec import Struct
+from msgspec.structs import replace
+
 from wellstrung.drawing.shapes import LETTER, Canvas
 
 #: height of the words on the page, mm, and of a line of them
@@ -16,16 +18,14 @@ SIZE, LINE = 2.6, 4.6
 REACH = 2.0
 
 
-@record
-class Mark:
+class Mark(Struct, frozen=True):
     """The number of a remark, and its level."""
 
     number: int
     level: str
 
 
-@record
-class Label:
+class Label(Struct, frozen=True):
     """Words, with the marks of remarks before them, for what lies at (x, y)."""
 
     x: float

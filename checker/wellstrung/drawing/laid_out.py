@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung.common.records import record
+from msgspec import Struct
+
 from wellstrung.drawing import parts
 from wellstrung.drawing.hanging import Hanging
 from wellstrung.drawing.layout import GAP, WORKED, Stretch, along_run, point_on, sagging
@@ -13,8 +14,7 @@ from wellstrung.model.parts import Hung, Part, Role
 from wellstrung.quantity.value import number
 
 
-@record
-class Shown:
+class Shown(Struct, frozen=True):
     """One thing as drawn: the part, how many, the spot a label points to, what it is joined to."""
 
     part: Part

@@ -6,7 +6,8 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from wellstrung.common.records import record
+from msgspec import Struct
+
 from wellstrung.drawing.parts import UNKNOWN, Sizes
 from wellstrung.model.parts import Part, Plan, Role, RunEntry
 
@@ -20,8 +21,7 @@ _POINTS = 100
 CurvePoint = tuple[float, float, float]
 
 
-@record
-class Stretch:
+class Stretch(Struct, frozen=True):
     """A place of the run as drawn: where it starts, how long it is, and how much of that is drawn.
 
     `turned` says that a part's outer end lies ahead, as that of a cap at the end of a rope does.

@@ -6,14 +6,15 @@ line. A pen that is turned round draws the same part the other way, as at the ot
 
 from __future__ import annotations
 
-from wellstrung.common.records import record, replace
+from msgspec import Struct
+from msgspec.structs import replace
+
 from wellstrung.drawing.shapes import Canvas
 
 Spot = tuple[float, float]
 
 
-@record
-class Pen:
+class Pen(Struct, frozen=True):
     """Shapes on a canvas by their place along and across a line that starts at (x, y).
 
     The line runs to the right, or down the page where it is `upright`; `way` is -1 for a pen that

@@ -12,7 +12,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import islice
 
-from wellstrung.common.records import record
+from msgspec import Struct
 
 
 def links_from(pattern: Sequence[str], first: str) -> Iterator[str]:
@@ -191,8 +191,7 @@ _End = tuple[int, float, float]
 _State = tuple[int, "_End | None", tuple[int, ...]]
 
 
-@record
-class _Cutter:
+class _Cutter(Struct, frozen=True):
     """Cuts pieces from lengths of one chain."""
 
     lengths: Sequence[float]

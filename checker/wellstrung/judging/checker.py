@@ -11,8 +11,10 @@ from itertools import chain
 from pathlib import Path
 from typing import NamedTuple
 
+from msgspec import Struct, field
+from msgspec.structs import replace
+
 from wellstrung.common.places import Edit, Fault, Place
-from wellstrung.common.records import field, record, replace
 from wellstrung.common.wording import article, nearest
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.model import build
@@ -28,8 +30,7 @@ from wellstrung.subjects import along_the_run, joins, joins_made, on_thread, ste
 FROM_MEMORY = "from memory"
 
 
-@record
-class Remark:
+class Remark(Struct, frozen=True):
     """What a rule says about a subject, stamped by the core."""
 
     rule: str
@@ -46,7 +47,7 @@ class Remark:
     also: tuple[Place, ...] = ()
     affects: tuple[str, ...] = ()
     accepted: str | None = None
-    margin: Quantity | None = field(default=None, compare=False)
+    margin: Quantity | None = None
 
     @property
     def counts(self) -> bool:
@@ -71,8 +72,7 @@ class Unjudged(NamedTuple):
     missing: tuple[str, ...]
 
 
-@record
-class Failure:
+class Failure(Struct, frozen=True):
     """A rule that broke; the run cannot be trusted to be complete."""
 
     rule: str
@@ -80,8 +80,7 @@ class Failure:
     message: str
 
 
-@record
-class PlanResult:
+class PlanResult(Struct, frozen=True):
     """All that is known of one plan.
 
     `ask` has the plan itself and every quantity of it, for lists and for drawings; it is there
@@ -130,8 +129,7 @@ class PlanResult:
         return "makeable with warnings" if self.count("warning") else "makeable"
 
 
-@record
-class Result:
+class Result(Struct, frozen=True):
     """What one run found, plan by plan."""
 
     plans: tuple[PlanResult, ...]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from wellstrung.common.records import replace
+from msgspec.structs import replace
+
 from wellstrung.formulas import chain as links
 from wellstrung.kinds.chain import MOST_LINKS, link_inside, run_length
 from wellstrung.model.parts import Missing, Part, Plan

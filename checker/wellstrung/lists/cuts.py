@@ -12,7 +12,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import accumulate
 from typing import TYPE_CHECKING, Literal
 
-from wellstrung.common.records import record, replace
+from msgspec import Struct
+from msgspec.structs import replace
+
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
 from wellstrung.kinds.chain import link_inside
@@ -30,8 +32,7 @@ _NOTHING = 1e-6
 When = Literal["now", "after measuring"]
 
 
-@record
-class ChainPiece:
+class ChainPiece(Struct, frozen=True):
     """One piece on a length of chain: its links by number, and the links lost behind it.
 
     Numbers count from 1 at the beginning of the length. `start` and `length` are mm, from outer end
@@ -52,8 +53,7 @@ class ChainPiece:
         return self.last - self.first + 1
 
 
-@record
-class Bar:
+class Bar(Struct, frozen=True):
     """One length of chain with the pieces cut from it, in turn; `left` is what stays whole, mm.
 
     `written` is the length as the author wrote it; empty for one that is still to be bought.
@@ -76,8 +76,7 @@ class Bar:
         return sum(end - start for what, start, end in spans(self) if what == "lost")
 
 
-@record
-class ChainCuts:
+class ChainCuts(Struct, frozen=True):
     """All that is cut from one chain; `untouched` are the lengths on hand that stay whole, mm."""
 
     chain: str
@@ -91,8 +90,7 @@ class ChainCuts:
     plans: tuple[str, ...]
 
 
-@record
-class Lengths:
+class Lengths(Struct, frozen=True):
     """So many pieces of one length: thread, line, warp, wire, cord or core, for one part.
 
     `most` is the number there may be, where how many the work takes is not sure.
@@ -113,8 +111,7 @@ class Lengths:
         return self.count * self.length
 
 
-@record
-class CutList:
+class CutList(Struct, frozen=True):
     """What is cut: chain, then what is told by its length; and what could not be worked out."""
 
     chains: tuple[ChainCuts, ...]

@@ -9,8 +9,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from wellstrung.common import units
-from wellstrung.common.records import record, replace
 from wellstrung.lists.prices import PIECES, SOLD, Money, Price
 from wellstrung.quantity.value import SLACK
 
@@ -27,8 +29,7 @@ _CENTIMETRE, _METRE = 10.0, 1000.0
 MOST_PACKS = 100_000
 
 
-@record
-class Pack:
+class Pack(Struct, frozen=True):
     """What a thing is sold in: how much one holds, in the line's unit, and how it is written.
 
     `holds` is None where one is enough whatever it holds, as a bottle of adhesive. It may hold
@@ -42,8 +43,7 @@ class Pack:
     grams: float | None = None
 
 
-@record
-class Needed:
+class Needed(Struct, frozen=True):
     """How much of a thing is taken: the middle and its likely range."""
 
     middle: float
@@ -51,8 +51,7 @@ class Needed:
     high: float
 
 
-@record
-class SupplyLine:
+class SupplyLine(Struct, frozen=True):
     """One thing to buy.
 
     `up` is how far need and spare may likely be above their middle, `down` how far what is on hand

@@ -10,8 +10,9 @@ import re
 from collections.abc import Iterable, Mapping
 from decimal import ROUND_HALF_UP, Decimal
 
+from msgspec import Struct
+
 from wellstrung.common import units
-from wellstrung.common.records import record
 
 #: Words for what things are sold in, as a price or a line of supplies may name them.
 SOLD_IN = ("pack", "tube", "hank", "strand", "spool", "card", "bag", "box", "bottle")
@@ -27,8 +28,7 @@ _EXAMPLE = "1.80 EUR each"
 _CENT = Decimal("0.01")
 
 
-@record
-class Money:
+class Money(Struct, frozen=True):
     """An amount in a currency, as the author names it."""
 
     amount: Decimal
@@ -41,8 +41,7 @@ class Money:
         )
 
 
-@record
-class Price:
+class Price(Struct, frozen=True):
     """So much money for so much of a thing; `unit` is `g`, `mm`, empty for pieces, or `sold`."""
 
     money: Money

@@ -10,7 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from wellstrung.common.records import record, replace
+from msgspec import Struct
+from msgspec.structs import replace
+
 from wellstrung.common.wording import listed
 from wellstrung.lists import chain_stock, prices, taken
 from wellstrung.lists.line import GROUPS, LENGTH, Needed, SupplyLine, added, bought, up
@@ -24,8 +26,7 @@ if TYPE_CHECKING:
     from wellstrung.judging.checker import PlanResult
 
 
-@record
-class Kit:
+class Kit(Struct, frozen=True):
     """What to weigh out for one maker of one plan: of each bead its pieces and grams."""
 
     title: str
@@ -33,8 +34,7 @@ class Kit:
     beads: tuple[KitBead, ...]
 
 
-@record
-class KitBead:
+class KitBead(Struct, frozen=True):
     """One bead of a kit, spare ones included; grams up to the next tenth, None where unknown."""
 
     name: str

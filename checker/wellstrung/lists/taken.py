@@ -9,9 +9,10 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from wellstrung import tables
 from wellstrung.common import units
-from wellstrung.common.records import replace
 from wellstrung.formulas import glue, thread
 from wellstrung.lists import prices
 from wellstrung.lists.line import (

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from wellstrung import tables
 from wellstrung.common import units
+from wellstrung.common.cache import Cache
 from wellstrung.common.places import Edit, Fault, Place
 from wellstrung.common.wording import article, listed, nearest
 from wellstrung.model.parts import (
@@ -58,6 +59,7 @@ class _Builder:
         self.tree = tree
         self.kinds = kinds
         self.bench = bench
+        self.cache = Cache()
         self.faults: list[Fault] = []
         self.beads: dict[str, Item] = {}
         self.parts: dict[str, Part] = {}
@@ -67,14 +69,14 @@ class _Builder:
     ) -> Plan:
         value = self.tree.value
         self.beads = {
-            key: Item(key, entry.key, entry.node, self.bench)
+            key: Item(key, entry.key, entry.node, self.bench, self.cache)
             for key, entry in self._entries("beads")
             if isinstance(entry.node, reading.Mapping)
         }
         self.parts = {
-            key: Part(key, entry.key, entry.node, self.bench, self.kinds[entry.node.value["kind"]])
+            key: Part(key, entry.key, node, self.bench, self.cache, self.kinds[node.value["kind"]])
             for key, entry in self._entries("parts")
-            if isinstance(entry.node, reading.Mapping)
+            if isinstance(node := entry.node, reading.Mapping)
         }
         for bead in self.beads.values():
             self._check_bead(bead)
@@ -103,6 +105,7 @@ class _Builder:
             hung=hung,
             steps=tuple(self._steps()),
             stitches=stitches,
+            cache=self.cache,
             drawer=drawer,
         )
 

@@ -11,9 +11,11 @@ from enum import Enum, auto
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
+from msgspec import Struct, field
+
 from wellstrung.common import units
+from wellstrung.common.cache import Cache, cached
 from wellstrung.common.places import Place
-from wellstrung.common.records import field, once, record, remembered
 from wellstrung.quantity.value import Cause, Quantity, Spread, Window, leaf
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import Bench
@@ -58,8 +60,7 @@ class Role(Enum):
 WOVEN_WORK = frozenset({Role.ROPE, Role.BAND, Role.WOVEN})
 
 
-@record
-class EyeField:
+class EyeField(Struct, frozen=True):
     """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out.
 
     `other` is the path for the types of that kind that keep them elsewhere. `counted` counts the
@@ -76,8 +77,7 @@ class EyeField:
     carries: bool = False
 
 
-@record
-class Kind:
+class Kind(Struct, frozen=True):
     """A kind of part: its name, schema fragment, role in joins, eyes and quantities."""
 
     name: str
@@ -87,14 +87,14 @@ class Kind:
     quantities: Mapping[str, Callable[[Part, Quantities], Quantity]] = field(default_factory=dict)
 
 
-@record(eq=False)
-class Item:
+class Item(Struct, frozen=True, eq=False):
     """A named entry of the plan: a part or a bead of the palette."""
 
     name: str
     key: reading.Scalar
     node: reading.Mapping
     bench: Bench
+    cache: Cache
 
     def node_at(self, *path: str) -> reading.Node | None:
         """The node at a path of field names, or None."""
@@ -195,11 +195,6 @@ class Item:
         """How warm it is, in °C."""
         return self._value(units.temperature, "°C", path, "")
 
-    @once
-    def _values(self) -> dict[tuple[str, str, tuple[str, ...]], Quantity]:
-        """The values read so far: one leaf each, whoever asks."""
-        return {}
-
     def _value(
         self,
         parse: Callable[[str | int | float], units.Parsed],
@@ -207,11 +202,8 @@ class Item:
         path: tuple[str, ...],
         allowance: str,
     ) -> Quantity:
-        asked = unit, allowance, path
-        found = self._values.get(asked)
-        if found is None:
-            found = self._values[asked] = self._read(parse, unit, path, allowance)
-        return found
+        """The field as one leaf, whoever asks."""
+        return self.cache.get(Item._read, self, parse, unit, path, allowance)
 
     def _read(
         self,
@@ -248,8 +240,7 @@ class Item:
         )
 
 
-@record(eq=False)
-class Part(Item):
+class Part(Item, frozen=True, eq=False):
     """One entry under `parts`."""
 
     kind: Kind
@@ -272,8 +263,7 @@ class Part(Item):
         return eye.other if eye.other and self.has(*eye.other[:-1]) else eye.path
 
 
-@record(eq=False)
-class RunEntry:
+class RunEntry(Struct, frozen=True, eq=False):
     """One place in the run: a part, or one half of a clasp, with how many links of it follow.
 
     `beside` are the other strands that lie side by side with the part, gathered at both ends.
@@ -295,8 +285,7 @@ class RunEntry:
 Sides = tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]
 
 
-@record(eq=False)
-class Hung:
+class Hung(Struct, frozen=True, eq=False):
     """One line under `hung`: `times` of `part` hang from `source` (or its eyes) by a ring."""
 
     part: Part
@@ -327,8 +316,7 @@ class Hung:
         return entry.node.place if entry else self.node.place
 
 
-@record(eq=False)
-class Step:
+class Step(Struct, frozen=True, eq=False):
     """One line under `work`."""
 
     number: int
@@ -360,8 +348,7 @@ class Target(Window):
     """A window to land in, with the author's spelling."""
 
 
-@record(eq=False)
-class Goal:
+class Goal(Struct, frozen=True, eq=False):
     """The length wanted: of the piece laid taut, or of the way round inside it."""
 
     field: str
@@ -371,8 +358,7 @@ class Goal:
     place: Place
 
 
-@record(eq=False)
-class Plan:
+class Plan(Struct, frozen=True, eq=False):
     """One piece."""
 
     file: str
@@ -388,6 +374,7 @@ class Plan:
     hung: tuple[Hung, ...]
     steps: tuple[Step, ...]
     stitches: Mapping[str, Stitch]
+    cache: Cache
     drawer: reading.Read | None = None
 
     @property
@@ -419,6 +406,10 @@ class Plan:
             behind = run[index - 1 : index] if index else run[-1:] if loop else ()
             ahead = run[index + 1 : index + 2] or (run[:1] if loop else ())
             yield entry, (behind, ahead)
+
+    def item(self, name: str, key: reading.Scalar, node: reading.Mapping) -> Item:
+        """Fields of the plan that are neither a part nor a bead, read as those of an item."""
+        return Item(name, key, node, self.bench, self.cache)
 
     def entries(self, name: str) -> list[reading.Mapping]:
         """The lines of a top-level list such as `supplies` or `accept`."""
@@ -488,7 +479,7 @@ def beads_named(part: Part, field_name: str) -> dict[str, int]:
     return dict(Counter(str(name) for name in names))
 
 
-@remembered
+@cached
 def bead_shares(part: Part) -> Mapping[str, float]:
     """The share that each bead has of all the beads of a part, its turn bead included."""
     mix = bead_mix(part)

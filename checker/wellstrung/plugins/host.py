@@ -12,8 +12,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Protocol, TypeVar
 
 import pluggy
+from msgspec import Struct
 
-from wellstrung.common.records import record
 from wellstrung.plugins import hooks
 from wellstrung.rulebook.installed import Point, entry_points
 
@@ -40,8 +40,7 @@ class Named(Protocol):
 T = TypeVar("T", bound=Named)
 
 
-@record
-class Host:
+class Host(Struct, frozen=True):
     """All that the plugins brought, by name, with the owner of each rule."""
 
     rules: Mapping[str, Rule]

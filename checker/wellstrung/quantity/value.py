@@ -21,8 +21,11 @@ from itertools import product
 from types import MappingProxyType
 from typing import NamedTuple
 
+from msgspec import Struct, field
+from msgspec.structs import replace
+
 from wellstrung.common.places import Place
-from wellstrung.common.records import field, once, record, replace
+from wellstrung.common.records import once
 
 #: A comparison forgives a micrometre (or a milligram, a millinewton): less than any bench measures.
 SLACK = 1e-3
@@ -80,8 +83,7 @@ class Window(NamedTuple):
     high: float
 
 
-@record(eq=False)
-class Quantity:
+class Quantity(Struct, frozen=True, eq=False, dict=True):
     """A value with its spread; build one with `leaf`, `exact`, `derived` or `total`."""
 
     name: str

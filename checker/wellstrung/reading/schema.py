@@ -11,11 +11,11 @@ from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from typing import Any
 
 import jsonschema_rs
+from msgspec import Struct, field
 
 import wellstrung_schemas as schemas
 from wellstrung.common import units
 from wellstrung.common.places import Edit, Fault, Place
-from wellstrung.common.records import field, record
 from wellstrung.common.wording import article, listed, nearest
 from wellstrung.reading import tree as reading
 
@@ -54,8 +54,7 @@ _LONGEST = 60  # of what is quoted from a plan or shown as an example; the rest 
 _Path = tuple[str | int, ...]
 
 
-@record
-class Known:
+class Known(Struct, frozen=True):
     """The kinds of parts there are, by schema fragment, and the validators built so far."""
 
     kinds: Mapping[str, Mapping[str, Any]]
@@ -68,8 +67,7 @@ class Known:
         return self._built[id(schema)]
 
 
-@record
-class _Branch:
+class _Branch(Struct, frozen=True):
     """A stretch of the tree with the schema that holds for it and what the author calls it."""
 
     node: reading.Mapping

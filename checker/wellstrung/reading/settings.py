@@ -9,7 +9,7 @@ import os
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
-from wellstrung.common.records import field, record
+from msgspec import Struct, field
 
 
 class Setting(NamedTuple):
@@ -187,8 +187,7 @@ RATE_SPREAD = 0.4
 BENCH_FILE = "bench.yaml"
 
 
-@record
-class Bench:
+class Bench(Struct, frozen=True):
     """The settings in force: the maker's own over the defaults."""
 
     file: str | None = None

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
-from wellstrung.common.records import record
+from msgspec import Struct
 
 if TYPE_CHECKING:
     from wellstrung.judging.checker import Result
 
 
-@record
-class Options:
+class Options(Struct, frozen=True):
     """How a report is wanted: `width` in columns; colour, workings and ASCII for the terminal."""
 
     width: int = 80
@@ -21,8 +20,7 @@ class Options:
     ascii_only: bool = False
 
 
-@record
-class Writer:
+class Writer(Struct, frozen=True):
     """A report by name; `quantities` says that it prints every quantity of every plan.
 
     One that makes several files gives them as `pages`, text by file name, to be put in a folder.

@@ -9,10 +9,10 @@ from io import StringIO
 from itertools import groupby
 from typing import Any
 
+from msgspec import Struct
 from rich.text import Text
 
 from wellstrung.common import units
-from wellstrung.common.records import record
 from wellstrung.judging.checker import PlanResult
 from wellstrung.lists import shopping
 from wellstrung.lists.line import LENGTH, VOLUME, SupplyLine, bought
@@ -29,8 +29,7 @@ _INDENT = 4
 _METRE, _MILLILITRE = 1000.0, 1000.0
 
 
-@record
-class Supplies:
+class Supplies(Struct, frozen=True):
     """All that the list tells: the plans, their lines, kits, and what else would do, by plan."""
 
     results: tuple[PlanResult, ...]

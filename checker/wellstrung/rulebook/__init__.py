@@ -15,12 +15,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from functools import cached_property
 from typing import Any, Literal
+
+from msgspec import Struct
 
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit, Place
-from wellstrung.common.records import once, record
 from wellstrung.common.wording import article
 from wellstrung.derived.of_plan import Quantities, adds, beads_in, in_packs
 from wellstrung.derived.outline import Slab, across, drops, outline, side_by_side
@@ -126,15 +128,13 @@ from wellstrung.subjects.supplies import (
 Level = Literal["error", "warning", "caution"]
 
 
-@record
-class Held:
+class Held(Struct, frozen=True):
     """The rule was kept; `margin` is what is left, where there is one to name."""
 
     margin: Quantity | None = None
 
 
-@record
-class Remedy:
+class Remedy(Struct, frozen=True):
     """What would put it right, in words and - where it can be said exactly - as edits.
 
     Edits are tried on a changed copy of the plan before they are offered.
@@ -144,8 +144,7 @@ class Remedy:
     edits: tuple[Edit, ...] = ()
 
 
-@record
-class Misfit:
+class Misfit(Struct, frozen=True):
     """The rule was not kept.
 
     `says` is for a margin that fails over its whole range, `may` for one that fails over part of
@@ -165,8 +164,7 @@ class Misfit:
     working: tuple[str, ...] = ()
 
 
-@record
-class Caution:
+class Caution(Struct, frozen=True):
     """A safety text; it never changes the outcome and cannot be accepted away."""
 
     says: str
@@ -298,7 +296,7 @@ class Ask:
         )
         return (Remedy(f"an order that works: {listed}", edits), otherwise)
 
-    @once
+    @cached_property
     def _order(self) -> tuple[tuple[int, ...], int]:
         """The order nearest to the written one that works; or how many steps are too many.
 
@@ -323,8 +321,7 @@ class Ask:
         return exact(name, setting.value, setting.unit, source=setting.reason)
 
 
-@record
-class Rule:
+class Rule(Struct, frozen=True):
     """One rule: its name in trade words, what it looks at, and the function that judges.
 
     `title` says in one line what it asks for; `why` what happens at the bench otherwise; `bad` and

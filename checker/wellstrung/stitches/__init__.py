@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING, Literal
 
-from wellstrung.common.records import field, record
+from msgspec import Struct, field
 
 if TYPE_CHECKING:
     from wellstrung.common.places import Place
@@ -14,8 +14,7 @@ if TYPE_CHECKING:
     from wellstrung.quantity.value import Quantity
 
 
-@record
-class Stitch:
+class Stitch(Struct, frozen=True):
     """One stitch: its name, what it gives for a part, and the print it was held against.
 
     `refuses` yields what is wrong with the counts of a part, with the place to mend; `makes` is the

@@ -8,15 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
-from wellstrung.common.records import record
 from wellstrung.model.parts import Hung, Item, Part, Plan, Role, RunEntry, Step, bead_mix
 from wellstrung.subjects.joins import Eyes, Subject, eyes_facing, hanging_eyes, opens
 from wellstrung.subjects.steps import puts_on
 from wellstrung.subjects.supplies import ROUND, wearer_of
 
 
-@record
-class SlidesOn(Subject):
+class SlidesOn(Subject, frozen=True):
     """What is closed and goes round a rope or a strand, and what is in its way at either end.
 
     `what` is a ring, a bail, or the eye of a pendant. `ends` are the parts between it and either
@@ -41,8 +39,7 @@ class SlidesOn(Subject):
         return (self.slider.name, self.carrier.name)
 
 
-@record
-class TailThroughLoop(Subject):
+class TailThroughLoop(Subject, frozen=True):
     """The ring at one end of a piece that closes through it, and what is drawn through it.
 
     `tail` is what stands at the other end, from there to its rope or strand, and what hangs there.
@@ -57,8 +54,7 @@ class TailThroughLoop(Subject):
         return (self.loop.name, *(part.name for part in self.tail))
 
 
-@record
-class Centred(Subject):
+class Centred(Subject, frozen=True):
     """What is meant for the middle of the run, and what stands there before and after it.
 
     `item` is a part of the run, what hangs from one, or a bead of the strand there. The halves of
@@ -76,8 +72,7 @@ class Centred(Subject):
         return tuple(dict.fromkeys((self.item.name, self.entry.part.name)))
 
 
-@record
-class Rigid(Subject):
+class Rigid(Subject, frozen=True):
     """What is stiff in the run - a part, or a bead of one - and whose measure it goes round.
 
     `size` names its straight length, and `curved` says that it is bent to the body.

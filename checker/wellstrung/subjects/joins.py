@@ -9,21 +9,33 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from itertools import count, takewhile
 
+from msgspec import Struct
+from msgspec.structs import astuple
+
 from wellstrung.common import units
+from wellstrung.common.cache import cached
 from wellstrung.common.places import Place
-from wellstrung.common.records import field, record, remembered
 from wellstrung.formulas import chain as chains
 from wellstrung.model.parts import Hung, Item, Part, Plan, Role, RunEntry, Step, beads_named
 
 
-@record
-class Subject:
+class Subject(Struct, frozen=True):
     """What a rule looks at: the parts it is about and where the plan says so.
 
     Two subjects that differ in their place alone are one: the same cap on both ends is judged once.
     """
 
-    place: Place = field(compare=False)
+    place: Place
+
+    def _compared(self) -> tuple[object, ...]:
+        """All fields but the place, which is the first."""
+        return astuple(self)[1:]
+
+    def __eq__(self, other: object) -> bool:
+        return type(self) is type(other) and self._compared() == other._compared()
+
+    def __hash__(self) -> int:
+        return hash(self._compared())
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -31,8 +43,7 @@ class Subject:
         return ()
 
 
-@record
-class Eyes:
+class Eyes(Struct, frozen=True):
     """A set of eyes of one part; `key` as the kind calls it, `count` where the plan says it."""
 
     part: Part
@@ -93,8 +104,7 @@ def taken(cap: Part) -> str:
     return cap.text("takes") if cap.has("takes") else "beads"
 
 
-@record
-class RopeInCap(Subject):
+class RopeInCap(Subject, frozen=True):
     """The end of a rope in an end cap; `takes` says what of it goes in."""
 
     rope: Part
@@ -116,8 +126,7 @@ class RopeInCap(Subject):
         return (self.cap.name, self.rope.name)
 
 
-@record
-class RingThroughEye(Subject):
+class RingThroughEye(Subject, frozen=True):
     """A ring's wire in a hole; `rings` of them share one eye."""
 
     ring: Part
@@ -130,8 +139,7 @@ class RingThroughEye(Subject):
         return (self.ring.name, self.eyes.part.name)
 
 
-@record
-class RingHolds(Subject):
+class RingHolds(Subject, frozen=True):
     """Everything that one ring holds: eyes, a rope it goes round, other rings."""
 
     ring: Part
@@ -147,8 +155,7 @@ class RingHolds(Subject):
         return (self.ring.name, *around, *held)
 
 
-@record
-class HungOnEyes(Subject):
+class HungOnEyes(Subject, frozen=True):
     """A set of eyes and every line that hangs something from it."""
 
     eyes: Eyes
@@ -187,8 +194,7 @@ def evenly(hung: int, eyes: int) -> range:
     return range(1, eyes + 1)
 
 
-@record
-class HungByEyes(Subject):
+class HungByEyes(Subject, frozen=True):
     """A part that hangs by several eyes of its own, and every line that hangs it."""
 
     eyes: Eyes
@@ -200,8 +206,7 @@ class HungByEyes(Subject):
         return (self.eyes.part.name,)
 
 
-@record
-class CutFromChain:
+class CutFromChain(Struct, frozen=True):
     """One kind of piece cut from a chain: its links, first to last, and how many there are."""
 
     piece: Part
@@ -209,8 +214,7 @@ class CutFromChain:
     count: int
 
 
-@record
-class ChainCut(Subject):
+class ChainCut(Subject, frozen=True):
     """A chain, all that is cut from it, and the lengths on hand (mm, by line of `supplies`)."""
 
     chain: Part
@@ -235,8 +239,7 @@ class ChainCut(Subject):
         return [line.mm for line in self.on_hand for _ in range(line.pieces)]
 
 
-@record
-class Length:
+class Length(Struct, frozen=True):
     """One line of supplies: so many pieces of a length, as written."""
 
     mm: float
@@ -246,8 +249,7 @@ class Length:
     place: Place
 
 
-@record
-class PieceCut(Subject):
+class PieceCut(Subject, frozen=True):
     """One kind of chain piece and the step that cuts it, where there is one."""
 
     piece: Part
@@ -263,8 +265,7 @@ class PieceCut(Subject):
         return (self.piece.name, self.chain.name)
 
 
-@record
-class Glue(Subject):
+class Glue(Subject, frozen=True):
     """An adhesive in the plan."""
 
     adhesive: Part
@@ -275,8 +276,7 @@ class Glue(Subject):
         return (self.adhesive.name,)
 
 
-@record
-class StrandsInCone(Subject):
+class StrandsInCone(Subject, frozen=True):
     """The gathered ends of strands in a cone, or in an end cap that takes them all."""
 
     cone: Part
@@ -288,8 +288,7 @@ class StrandsInCone(Subject):
         return (self.cone.name, *(strand.name for strand in self.strands))
 
 
-@record
-class StrandsBeside(Subject):
+class StrandsBeside(Subject, frozen=True):
     """Strands that lie side by side in one place of the run."""
 
     strands: tuple[Part, ...]
@@ -300,8 +299,7 @@ class StrandsBeside(Subject):
         return tuple(strand.name for strand in self.strands)
 
 
-@record
-class LinkThroughCone(Subject):
+class LinkThroughCone(Subject, frozen=True):
     """A wire link in the narrow hole of the cone that it runs through."""
 
     link: Part
@@ -313,8 +311,7 @@ class LinkThroughCone(Subject):
         return (self.link.name, self.cone.name)
 
 
-@record
-class StrandInCrimp(Subject):
+class StrandInCrimp(Subject, frozen=True):
     """The end of a strand in a crimp: its line goes through it and comes back."""
 
     crimp: Part
@@ -326,8 +323,7 @@ class StrandInCrimp(Subject):
         return (self.crimp.name, self.strand.name)
 
 
-@record
-class TipOnStrands(Subject):
+class TipOnStrands(Subject, frozen=True):
     """The ends of strands that come into a bead tip, and the knot or the crimp that it covers."""
 
     tip: Part
@@ -339,8 +335,7 @@ class TipOnStrands(Subject):
         return (self.tip.name, *(strand.name for strand in self.strands))
 
 
-@record
-class BailAround(Subject):
+class BailAround(Subject, frozen=True):
     """A bail and the rope, strand or chain that it goes round."""
 
     bail: Part
@@ -352,8 +347,7 @@ class BailAround(Subject):
         return (self.bail.name, self.around.name)
 
 
-@record
-class Threaded(Subject):
+class Threaded(Subject, frozen=True):
     """A bead on the thread, line or wire of a part."""
 
     part: Part
@@ -365,8 +359,7 @@ class Threaded(Subject):
         return (self.part.name, self.bead.name)
 
 
-@record
-class WireLink(Subject):
+class WireLink(Subject, frozen=True):
     """A wire link or a pin, with what it carries."""
 
     link: Part
@@ -377,8 +370,7 @@ class WireLink(Subject):
         return (self.link.name,)
 
 
-@record
-class InEar(Subject):
+class InEar(Subject, frozen=True):
     """The wire or the post of an earring in the ear that it goes through."""
 
     ear_wire: Part
@@ -389,8 +381,7 @@ class InEar(Subject):
         return (self.ear_wire.name,)
 
 
-@record
-class ClaspClosed(Subject):
+class ClaspClosed(Subject, frozen=True):
     """A clasp whose halves meet."""
 
     clasp: Part
@@ -401,8 +392,7 @@ class ClaspClosed(Subject):
         return (self.clasp.name,)
 
 
-@record
-class RingInUse(Subject):
+class RingInUse(Subject, frozen=True):
     """A ring that the run or something hung is held by, however often it is used."""
 
     ring: Part
@@ -413,8 +403,7 @@ class RingInUse(Subject):
         return (self.ring.name,)
 
 
-@record
-class Toggle(Subject):
+class Toggle(Subject, frozen=True):
     """A toggle in the run, and what stands behind its bar, nearest first."""
 
     clasp: Part
@@ -426,8 +415,7 @@ class Toggle(Subject):
         return (self.clasp.name,)
 
 
-@record
-class CoreInRope(Subject):
+class CoreInRope(Subject, frozen=True):
     """A core in the bore of the rope that it fills."""
 
     rope: Part
@@ -439,8 +427,7 @@ class CoreInRope(Subject):
         return (self.core.name, self.rope.name)
 
 
-@record
-class BandInClasp(Subject):
+class BandInClasp(Subject, frozen=True):
     """The end of a band sewn or glued to the tube of a slide clasp, or between ribbon ends."""
 
     band: Part
@@ -469,8 +456,7 @@ TAKES_BAND = {
 }
 
 
-@record
-class PaletteBead(Subject):
+class PaletteBead(Subject, frozen=True):
     """A bead of the palette."""
 
     bead: Item
@@ -481,8 +467,7 @@ class PaletteBead(Subject):
         return (self.bead.name,)
 
 
-@record
-class EyesMeet(Subject):
+class EyesMeet(Subject, frozen=True):
     """Two closed curves of metal that are linked: a ring and an eye, two rings, or two eyes.
 
     A ring stands as its part, an eye as `Eyes`; `line` is what hangs by it, where it is not in the
@@ -491,7 +476,10 @@ class EyesMeet(Subject):
 
     one: Eyes | Part
     other: Eyes | Part
-    line: Hung | None = field(default=None, compare=False)
+    line: Hung | None = None
+
+    def _compared(self) -> tuple[object, ...]:
+        return astuple(self)[1:-1]
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -502,8 +490,7 @@ class EyesMeet(Subject):
         )
 
 
-@record
-class Hangs(Subject):
+class Hangs(Subject, frozen=True):
     """One line of `hung`; every line is a subject of its own."""
 
     line: Hung
@@ -527,8 +514,7 @@ class Hangs(Subject):
         return self.line.source if self.line.source.kind.role is Role.RING else None
 
 
-@record
-class EndLink(Subject):
+class EndLink(Subject, frozen=True):
     """The end link of a chain piece: the rings it takes, and the link it is linked with.
 
     `beyond` is the link next to it, None in a piece of one link.
@@ -546,8 +532,7 @@ class EndLink(Subject):
         return (*dict.fromkeys(ring.name for ring in self.rings), self.eyes.part.name)
 
 
-@record
-class StrandsAtHoles(Subject):
+class StrandsAtHoles(Subject, frozen=True):
     """Strands side by side where they meet the holes of a bar, a connector or half a clasp.
 
     `ends` is 2 where the part counts the eyes of both its ends together.
@@ -563,13 +548,11 @@ class StrandsAtHoles(Subject):
         return (self.eyes.part.name, *(strand.name for strand in self.strands))
 
 
-@record
-class Piece(Subject):
+class Piece(Subject, frozen=True):
     """The piece as a whole."""
 
 
-@record
-class Glues(Subject):
+class Glues(Subject, frozen=True):
     """Every adhesive of the plan: what is told once, however many there are."""
 
     adhesives: tuple[Part, ...]
@@ -580,8 +563,7 @@ class Glues(Subject):
         return tuple(adhesive.name for adhesive in self.adhesives)
 
 
-@record
-class MetalParts(Subject):
+class MetalParts(Subject, frozen=True):
     """Every metal part of the plan, and the wearer's age (empty where the plan does not say)."""
 
     metal_parts: tuple[Part, ...]
@@ -593,8 +575,7 @@ class MetalParts(Subject):
         return tuple(part.name for part in self.metal_parts)
 
 
-@record
-class Worn(Subject):
+class Worn(Subject, frozen=True):
     """A piece, how old its wearer is, and what closes it (empty where the plan does not say)."""
 
     age: str
@@ -864,7 +845,7 @@ def _hung_by_eyes(plan: Plan) -> Iterator[Subject]:
             yield HungByEyes(hung[-1].place_of("times"), eyes, tuple(hung))
 
 
-@remembered
+@cached
 def placed(plan: Plan) -> Mapping[str, int]:
     """How many of each part the plan hangs or runs, over all the pieces it makes.
 
@@ -884,7 +865,7 @@ def placed(plan: Plan) -> Mapping[str, int]:
     return {name: count * plan.makes for name, count in counts.items()}
 
 
-@remembered
+@cached
 def chain_cuts(plan: Plan) -> tuple[ChainCut, ...]:
     """Every chain with the pieces that the plan hangs or runs of it."""
     return tuple(_chain_cuts(plan, placed(plan)))

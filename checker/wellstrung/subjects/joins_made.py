@@ -9,13 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 
-from wellstrung.common.records import record, replace
+from msgspec.structs import replace
+
 from wellstrung.model.parts import WOVEN_WORK, Hung, Missing, Part, Plan, Role, RunEntry, Step
 from wellstrung.subjects.joins import Eyes, Subject, curve, opens
 
 
-@record
-class JoinAtWork(Subject):
+class JoinAtWork(Subject, frozen=True):
     """A join, what the plan says of it, the steps that make it, and a step that would.
 
     `does` is what such a step does to it, in words; `line` the step as it would be written, where

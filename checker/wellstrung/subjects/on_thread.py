@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.common.records import record
 from wellstrung.model.parts import WOVEN_WORK, Hung, Item, Part, Plan, Role, Step, beads_named
 from wellstrung.quantity.value import SLACK
 from wellstrung.subjects.joins import Subject
@@ -18,8 +17,7 @@ _SEWN_TO = frozenset({Role.CLASP, Role.RING, Role.EYED})
 _TUBE = 1.5
 
 
-@record
-class OnThread(Subject):
+class OnThread(Subject, frozen=True):
     """What hangs by the thread of one part and by nothing else.
 
     `held` is what hangs, with all that hangs from it; None where it is the whole piece, as when it

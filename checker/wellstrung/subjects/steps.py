@@ -10,8 +10,9 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import pairwise
 
+from msgspec import Struct
+
 from wellstrung.common.places import Place
-from wellstrung.common.records import record
 from wellstrung.model.parts import WOVEN_WORK, Hung, Item, Part, Plan, Role, Step
 from wellstrung.reading import tree
 from wellstrung.subjects.joins import Subject, pieces_hung
@@ -23,8 +24,7 @@ LOADING = frozenset({"hang", "close ring"})
 WEARING = frozenset({"wear", "pack"})
 
 
-@record
-class Moment:
+class Moment(Struct, frozen=True):
     """A step and the minutes since the joint before it was made."""
 
     step: Step | None
@@ -32,8 +32,7 @@ class Moment:
     place: Place
 
 
-@record
-class GluedJoint(Subject):
+class GluedJoint(Subject, frozen=True):
     """A glued cap (or a clasp glued to a band) and when it is first loaded and first worn."""
 
     step: Step
@@ -48,8 +47,7 @@ class GluedJoint(Subject):
         return (self.adhesive.name, self.cap.name)
 
 
-@record
-class RingOnCappedRope(Subject):
+class RingOnCappedRope(Subject, frozen=True):
     """A ring that must be slid on a rope, the step that does it, and the caps glued before."""
 
     ring: Part
@@ -64,8 +62,7 @@ class RingOnCappedRope(Subject):
         return (self.ring.name, self.rope.name)
 
 
-@record
-class ThreadEnds(Subject):
+class ThreadEnds(Subject, frozen=True):
     """The thread ends of a rope that is glued, the first step that does so, and their finishing.
 
     `late` is the first step that finishes ends which glue has closed in; `finished` says whether
@@ -83,8 +80,7 @@ class ThreadEnds(Subject):
         return (self.rope.name,)
 
 
-@record
-class PartAtWork(Subject):
+class PartAtWork(Subject, frozen=True):
     """A part, how many times a verb must be done to it, and the steps that do it or need it done.
 
     `verb` is empty for a part that steps work on and that has no place in the piece. `rings` is how
@@ -104,8 +100,7 @@ class PartAtWork(Subject):
         return (self.part.name,)
 
 
-@record
-class Mixed(Subject):
+class Mixed(Subject, frozen=True):
     """What is glued of one stirring: glue steps back to back, until one says its own `mixes`.
 
     `unsaid` is a step that does not say how many joints it makes, where its cap stands repeatedly.
@@ -123,8 +118,7 @@ class Mixed(Subject):
         return (self.adhesive.name,)
 
 
-@record
-class GluedEnd(Subject):
+class GluedEnd(Subject, frozen=True):
     """The end of a rope in a cap and the adhesive that holds it there."""
 
     adhesive: Part
@@ -137,8 +131,7 @@ class GluedEnd(Subject):
         return (self.adhesive.name, self.cap.name, self.rope.name)
 
 
-@record
-class GlueUsed(Subject):
+class GlueUsed(Subject, frozen=True):
     """An adhesive, the ends it holds with how many joints of each, its mixes, and what is on hand.
 
     Joints and mixes are those of every piece that the plan makes.
@@ -155,8 +148,7 @@ class GlueUsed(Subject):
         return (self.adhesive.name,)
 
 
-@record
-class Cutting(Subject):
+class Cutting(Subject, frozen=True):
     """Every step that cuts metal: what is told once, however many there are."""
 
     steps: tuple[Step, ...]
@@ -167,8 +159,7 @@ class Cutting(Subject):
         return tuple(dict.fromkeys(str(step.get("part")) for step in self.steps))
 
 
-@record
-class ClassMeets(Subject):
+class ClassMeets(Subject, frozen=True):
     """The class that a piece is made in, and the parts that are brought to it ready made.
 
     `makes` are the steps that make one of the other parts, by that part.
@@ -412,7 +403,7 @@ def _class(plan: Plan) -> Iterator[Subject]:
         part = plan.parts.get(str(step.get("part")))
         if part is not None and step.verb in _AT_HOME and part.name not in prepared(plan):
             makes.setdefault(part, []).append(step)
-    meets = Item("class", entry.key, entry.node, plan.bench)
+    meets = plan.item("class", entry.key, entry.node)
     each = tuple((part, tuple(steps)) for part, steps in makes.items())
     brought = tuple(plan.parts[name] for name in prepared(plan))
     yield ClassMeets(entry.key.place, meets, each, brought)

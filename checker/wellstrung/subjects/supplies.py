@@ -7,14 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from wellstrung.common.records import record
 from wellstrung.model.parts import Item, Part, Plan, Role, bead_shares
 from wellstrung.reading import tree
 from wellstrung.subjects.joins import Subject, placed
 
 
-@record
-class BeadsNeeded(Subject):
+class BeadsNeeded(Subject, frozen=True):
     """A bead of the palette, the parts woven of it (and how many of each), what is on hand."""
 
     bead: Item
@@ -27,8 +25,7 @@ class BeadsNeeded(Subject):
         return (self.bead.name, *(part.name for part, _ in self.woven))
 
 
-@record
-class RingsNeeded(Subject):
+class RingsNeeded(Subject, frozen=True):
     """A ring, how many the run and what is hung take, and what is on hand."""
 
     ring: Part
@@ -41,8 +38,7 @@ class RingsNeeded(Subject):
         return (self.ring.name,)
 
 
-@record
-class ThreadNeeded(Subject):
+class ThreadNeeded(Subject, frozen=True):
     """A thread, the woven parts that use it (and how many of each), what is on hand.
 
     `thread` is None where a woven part tells of a thread that no part of the plan is.
@@ -59,8 +55,7 @@ class ThreadNeeded(Subject):
         return (*thread, *(part.name for part, _ in self.woven))
 
 
-@record
-class Woven(Subject):
+class Woven(Subject, frozen=True):
     """A woven part, and whether its own thread sews it to a clasp, with no cap between."""
 
     part: Part
@@ -72,16 +67,14 @@ class Woven(Subject):
         return (self.part.name,)
 
 
-@record
-class Fitted(Subject):
+class Fitted(Subject, frozen=True):
     """The piece on the one who wears it: round which measure of the body it goes."""
 
     wearer: Item
     measure: str
 
 
-@record
-class PutOn(Subject):
+class PutOn(Subject, frozen=True):
     """A closed loop that goes on over a part of the body: `hand` or `head`.
 
     `wearer` is None where the plan tells of none; `strands` lie in the loop.
@@ -97,8 +90,7 @@ class PutOn(Subject):
         return tuple(strand.name for strand in self.strands)
 
 
-@record
-class Budgeted(Subject):
+class Budgeted(Subject, frozen=True):
     """What all that the plan takes may cost, and what it is compared by: its currency."""
 
     amount: float
@@ -106,8 +98,7 @@ class Budgeted(Subject):
     text: str
 
 
-@record
-class Named(Subject):
+class Named(Subject, frozen=True):
     """A part or a bead of the palette, under which heading it is named, and whether it is used."""
 
     item: Item
@@ -144,7 +135,7 @@ def supply_lines(plan: Plan, what: str, name: str) -> tuple[Item, ...]:
     for line in plan.entries("supplies"):
         key = line.entries[what].node if what in line.entries else None
         if isinstance(key, tree.Scalar) and str(key.value) == name:
-            found.append(Item(name, key, line, plan.bench))
+            found.append(plan.item(name, key, line))
     return tuple(found)
 
 
@@ -240,7 +231,7 @@ def wearer_of(plan: Plan) -> Item | None:
     entry = plan.tree.entries.get("wearer")
     if entry is None or not isinstance(entry.node, tree.Mapping):
         return None
-    return Item("wearer", entry.key, entry.node, plan.bench)
+    return plan.item("wearer", entry.key, entry.node)
 
 
 #: over what a piece goes when nothing in it opens

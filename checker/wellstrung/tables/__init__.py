@@ -12,7 +12,8 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from wellstrung.common.records import record
+from msgspec import Struct
+
 from wellstrung.common.wording import nearest
 
 _DATA = Path(__file__).parent / "data"
@@ -49,8 +50,7 @@ class Cell(NamedTuple):
     note: str
 
 
-@record
-class Row:
+class Row(Struct, frozen=True):
     """One row: cells by column, and texts."""
 
     name: str
@@ -66,8 +66,7 @@ class Row:
         return self.texts.get(column, "")
 
 
-@record
-class Table:
+class Table(Struct, frozen=True):
     """A table by name, with its rows and the titles of its sources."""
 
     name: str

@@ -9,8 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Container, Iterator, Mapping
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from wellstrung.common import units
-from wellstrung.common.records import record, replace
 from wellstrung.judging.checker import Checker, PlanResult
 from wellstrung.lists import taken
 from wellstrung.model.parts import Missing, Part, Plan
@@ -26,8 +28,7 @@ _HALVES = frozenset({"a", "b"})
 _NO_SIZES = frozenset({"measured", "closed_length"})
 
 
-@record
-class Substitute:
+class Substitute(Struct, frozen=True):
     """One size of a part and what else works, mm; an open end has no limit within reach.
 
     `says` is for a shop: `bore 9.85..10.7 mm`. Where the size as written does not do, `works` is

@@ -11,8 +11,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import floor, isfinite
 
+from msgspec import Struct
+
 from wellstrung.common import units
-from wellstrung.common.records import record
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.checker import Checker, PlanResult, Remark
 from wellstrung.lists import shopping
@@ -38,8 +39,7 @@ class NoSizes(Exception):
     """Why a plan cannot be told over a range of sizes, and what to write."""
 
 
-@record
-class Size:
+class Size(Struct, frozen=True):
     """One size: the length wanted, and what it takes; `breaks` are remarks that are new to it.
 
     `length` and `rounds` are of the part that fills the rest; None where they are not known.
@@ -56,8 +56,7 @@ class Size:
     warnings: int
 
 
-@record
-class Sizes:
+class Sizes(Struct, frozen=True):
     """A plan over its sizes; `part` fills the rest, `field` is the length that is varied."""
 
     result: PlanResult

@@ -11,14 +11,13 @@ import math
 from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
-from wellstrung.common.records import record
+from msgspec import Struct
 
 #: Up to here the best order is found for certain: 2^12 sets of steps done are looked at, at most.
 MOST_OPEN = 12
 
 
-@record
-class Task:
+class Task(Struct, frozen=True):
     """One step: `hands` minutes of work, then `rest` minutes that pass by themselves.
 
     `needs` are the indices of earlier tasks that must be over, their rest included, before it.

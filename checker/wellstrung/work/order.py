@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from heapq import heappop, heappush
 from typing import NamedTuple
 
-from wellstrung.common.records import record
+from msgspec import Struct
 
 #: Up to here an order is looked for: 2^12 sets of steps done, at most, each with its waits.
 MOST_OPEN = 12
@@ -30,8 +30,7 @@ class Wait(NamedTuple):
     least: float
 
 
-@record
-class Doing:
+class Doing(Struct, frozen=True):
     """One step: the minutes that pass in it, and the steps that must be done before it.
 
     `mix` names what is stirred for it, and `joints` says how many it glues; steps in a row with

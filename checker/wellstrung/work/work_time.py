@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from wellstrung.model.parts import Item, Missing, Part, Plan, Step
+from wellstrung.model.parts import Missing, Part, Plan, Step
 from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf, total, worked
 from wellstrung.reading import tree
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES, Setting
@@ -175,7 +175,7 @@ def meeting(plan: Plan) -> tuple[Quantity, Quantity]:
     """How long a class meets, and how long it is from one meeting to the next."""
     entry = plan.tree.entries["class"]
     assert isinstance(entry.node, tree.Mapping)
-    meets = Item("class", entry.key, entry.node, plan.bench)
+    meets = plan.item("class", entry.key, entry.node)
     setting = plan.bench.limits["between sessions"]
     usual = exact("between sessions", setting.value, setting.unit, source=setting.reason)
     return meets.duration("length"), meets.duration("between") if meets.has("between") else usual

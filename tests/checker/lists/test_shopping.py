@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from running import ROOT, SAMPLES
 from wellstrung.judging.checker import Checker, PlanResult
@@ -183,7 +184,7 @@ def test_packs_are_the_fewest_that_leave_enough(line: SupplyLine) -> None:
 def test_packs_of_two_lines_together_are_no_more_than_apart(
     one: SupplyLine, other: SupplyLine
 ) -> None:
-    alike = SupplyLine(**{**other.__dict__, "pack": one.pack})
+    alike = replace(other, pack=one.pack)
     (both,) = added([one, alike])
     assert both.packs is not None and one.packs is not None and alike.packs is not None
     assert both.packs <= one.packs + alike.packs

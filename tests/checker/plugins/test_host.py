@@ -91,7 +91,7 @@ def test_a_rule_that_breaks_is_named_and_the_others_still_judge(collar: str) -> 
 
 
 OWN_RULE = """
-from wellstrung.hooks import hookimpl
+from wellstrung.plugins.hooks import hookimpl
 from wellstrung.rulebook import Misfit, Piece, Remedy, Rule
 
 def check(piece, ask):

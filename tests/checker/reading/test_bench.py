@@ -373,7 +373,7 @@ def test_without_a_bench_nothing_more_is_imported() -> None:
     import sys
 
     code = (
-        "import sys; from wellstrung.cli import main;"
+        "import sys; from wellstrung.commands.cli import main;"
         " main(['check', 'sample_plans/slack_tide_collar.yaml']);"
         " print('wellstrung.bench_file' in sys.modules, 'wellstrung.bench_time' in sys.modules)"
     )

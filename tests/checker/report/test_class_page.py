@@ -108,7 +108,7 @@ def test_the_time_lines_of_a_large_class_stand_on_several_pages() -> None:
 
 
 def test_a_check_without_pages_never_loads_the_templates(tmp_path: Path) -> None:
-    said = "import sys; from wellstrung.cli import main; main(sys.argv[1:])"
+    said = "import sys; from wellstrung.commands.cli import main; main(sys.argv[1:])"
     said += "; print('jinja2' in sys.modules)"
     for arguments, loaded in (
         (["check", str(ORLA)], "False"),

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Generic, NamedTuple, TypeVar
 
+from msgspec import Struct
+
 from wellstrung.common import units
 from wellstrung.common.places import Place
-from wellstrung.common.records import record
 from wellstrung.drawing import Figure
 from wellstrung.drawing.sections.frame import Mark, Section
 from wellstrung.judging.checker import Remark
@@ -29,8 +30,7 @@ class Said(NamedTuple):
     instead: bool = False
 
 
-@record
-class Case(Generic[Join]):
+class Case(Struct, Generic[Join], frozen=True):
     """A join, how often the piece has it, and the numbered remarks of the plan."""
 
     join: Join

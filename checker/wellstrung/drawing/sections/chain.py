@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wellstrung.common.records import record
+from msgspec import Struct
+
 from wellstrung.drawing import Figure
 from wellstrung.drawing.hatching import Outline, Point
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
@@ -38,8 +39,7 @@ def oval(x: float, y: float, long: float, wide: float) -> list[Point]:
     ]
 
 
-@record
-class _Link:
+class _Link(Struct, frozen=True):
     """A link of a chain: its outside length and width, and its wire, mm."""
 
     long: float

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from wellstrung.common.places import Place
-from wellstrung.common.records import record
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, clearance, marks, mm, size, with_range
@@ -15,8 +16,7 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import CoreInRope, Eyes, EyesMeet, StrandInCrimp
 
 
-@record
-class _Hole:
+class _Hole(Struct, frozen=True):
     """A round hole: what it and what is in it are called, its size, and how far its wall goes."""
 
     word: str

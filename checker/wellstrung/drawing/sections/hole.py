@@ -7,7 +7,9 @@ A strand's line and a pin's wire keep their round.
 
 from __future__ import annotations
 
-from wellstrung.common.records import record, replace
+from msgspec import Struct
+from msgspec.structs import replace
+
 from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, marks, mm, size, with_range
@@ -19,8 +21,7 @@ from wellstrung.rulebook import Threaded, passes_of
 _MOST = max(circles.EQUAL_RATIOS)
 
 
-@record
-class _Bead:
+class _Bead(Struct, frozen=True):
     """A bead cut across about (x, 0), on its section."""
 
     section: Section

@@ -6,7 +6,8 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from wellstrung.common.records import record
+from msgspec import Struct
+
 from wellstrung.drawing import hatching
 from wellstrung.drawing.sections.case import size
 from wellstrung.drawing.sections.frame import Section
@@ -15,8 +16,7 @@ from wellstrung.model.parts import Missing
 from wellstrung.quantity.value import Quantity
 
 
-@record
-class Thing:
+class Thing(Struct, frozen=True):
     """A round thing in a hole: what it is called, how thick it is, and by which quantity."""
 
     words: str

@@ -8,7 +8,9 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 from typing import NamedTuple
 
-from wellstrung.common.records import record, replace
+from msgspec import Struct
+from msgspec.structs import replace
+
 from wellstrung.judging.checker import PlanResult, Remark
 from wellstrung.model.parts import Item, Missing, Role, bead_mix
 from wellstrung.quantity.value import Quantity, Verdict, Window, compare, exact, number
@@ -26,8 +28,7 @@ _LOW, _HIGH, _STEPS = 0.4, 1.8, 28
 _NEAR = 2.5
 
 
-@record
-class Numbered:
+class Numbered(Struct, frozen=True):
     """A remark with its number and the line of the plan that it is about, cut at what is meant."""
 
     number: int
@@ -35,8 +36,7 @@ class Numbered:
     line: tuple[str, str, str]
 
 
-@record
-class Right:
+class Right(Struct, frozen=True):
     """A check that was kept with room to spare."""
 
     parts: str
@@ -44,8 +44,7 @@ class Right:
     spare: Quantity | None
 
 
-@record
-class Measurement:
+class Measurement(Struct, frozen=True):
     """Something to measure: what, what the plan was checked with, and what would change."""
 
     what: str

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from wellstrung.common.records import record
+from msgspec import Struct
+
 from wellstrung.drawing import Figure
 from wellstrung.drawing.sections import sections
 from wellstrung.drawing.shapes import Canvas
@@ -24,8 +25,7 @@ _FITS = 8
 _LOOKS = {"piece": "link", "lost": "lost", "left": "bar"}
 
 
-@record
-class Extras:
+class Extras(Struct, frozen=True):
     """What a sheet shows beside what the check found: fits in section, supplies, cuts."""
 
     fits: Sequence[Figure] = ()

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.common.records import record
+from msgspec import Struct
 
 
-@record
-class Table:
+class Table(Struct, frozen=True):
     """A table for a page: what it is, its columns, its rows, and what is to be said below it.
 
     `decides` is the column that a reader looks for, counted from 0; it is set in bold.

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from wellstrung.common.records import record
+from msgspec import Struct
+
 from wellstrung.drawing import Figure
 from wellstrung.drawing.shapes import LETTER, Canvas
 from wellstrung.judging.checker import PlanResult
@@ -23,8 +24,7 @@ _ROW, _FLAT_ROW, _NAME = 16.0, 11.0, 48.0
 _SMALL, _NAME_SIZE, _LEAST_NAME = 2.3, 2.6, 26.0
 
 
-@record
-class Done:
+class Done(Struct, frozen=True):
     """One step in its order: when it begins, how long hands take, how long it then rests."""
 
     number: int
@@ -42,8 +42,7 @@ class Done:
         return self.rest > 0 and not self.hands
 
 
-@record
-class Order:
+class Order(Struct, frozen=True):
     """The steps in the order that is over first; `missing` is what has to be said to tell times."""
 
     steps: tuple[Done, ...] = ()
@@ -155,8 +154,7 @@ def spoken(minutes: float) -> str:
     return " ".join(said) or "0 min"
 
 
-@record
-class _Block:
+class _Block(Struct, frozen=True):
     """A stretch of a time line: of hands, or of what cures."""
 
     start: float
