@@ -17,6 +17,7 @@ from wellstrung.common.wording import article
 from wellstrung.derived import fill_rest
 from wellstrung.derived.bead_sizes import BEAD
 from wellstrung.derived.line_and_needle import STRINGING
+from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.parts import (
     Item,
     Missing,
@@ -213,7 +214,6 @@ def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
         f"{bead.name} in {count} x {part.name}",
         "",
         lambda count, beads, share: count * beads * share,
-        "count * beads * share",
         count=exact("count", count),
         beads=beads,
         share=exact("share", share),
@@ -228,7 +228,6 @@ def _of_spiral(part: Part, bead: Item, ask: Quantities) -> Quantity:
         f"{bead.name} in {part.name}",
         "",
         lambda core, core_beads, share, outer_beads: core * core_beads + share * outer_beads,
-        "core * core_beads + share * outer_beads",
         core=exact("core", core),
         core_beads=ask.of(part, "core_beads"),
         share=exact("share", loop.get(bead.name, 0) / sum(loop.values())),
@@ -257,7 +256,6 @@ def in_packs(bead: Item, line: Item, ask: Quantities) -> Quantity:
         f"{bead.name} in packs",
         "",
         lambda packs, pack, per_gram: packs * pack * per_gram,
-        "packs * pack * per_gram",
         packs=exact("packs", packs),
         pack=line.mass("pack"),
         per_gram=ask.of(bead, "per_gram"),
@@ -274,7 +272,6 @@ def _spare(bead: Item, ask: Quantities) -> Quantity:
         f"{bead.name}.spare",
         "",
         lambda needed, share: needed * share,
-        "needed * share",
         needed=ask.of(bead, "needed"),
         share=exact(name, setting.value, setting.unit, source=setting.reason),
     )
@@ -360,7 +357,6 @@ def _inside(ask: Quantities) -> Quantity:
         "piece.inside",
         "mm",
         inside_length,
-        "length - pi * thickness",
         length=ask.get("piece.length"),
         thickness=thickness(rope, ask),
         source="strung length = body + ease + pi x thickness, trade table `bracelet_eases`",
@@ -376,7 +372,7 @@ def inside_length(length: float, thickness: float) -> float:
     >>> round(inside_length(460.0, 9.9), 1)
     428.9
     """
-    return length - math.pi * thickness
+    return length - pi * thickness
 
 
 def _mass(ask: Quantities) -> Quantity:

@@ -85,7 +85,6 @@ def side_by_side(one: list[Slab], other: list[Slab]) -> Quantity | None:
         "width side by side",
         "mm",
         circles.beside,
-        "one / 2 + other / 2",
         one=left,
         other=right,
         source="geometry, worked out for this project",

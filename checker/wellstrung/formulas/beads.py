@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import math
+from wellstrung.formulas.arithmetic import pi, require
 
 #: Density of bead glass, mg/mm3: 2.49 to 2.53 printed for soda-lime glass (copies of data sheets).
 GLASS = 2.5
@@ -18,7 +18,6 @@ def by_size(outside: float, hole: float, length: float, filled: float) -> float:
     >>> round(by_size(outside=2.1, hole=0.8, length=1.45, filled=0.85))
     110
     """
-    if hole >= outside:
-        raise ValueError("a hole as wide as the bead leaves no glass")
-    volume = math.pi / 4 * (outside**2 - hole**2) * length
+    require(hole < outside, "a hole as wide as the bead leaves no glass")
+    volume = pi / 4 * (outside**2 - hole**2) * length
     return 1000 / (filled * volume * GLASS)

@@ -13,6 +13,7 @@ from functools import cache
 from itertools import combinations
 from typing import NamedTuple
 
+from wellstrung.formulas.arithmetic import added, opaque
 from wellstrung.formulas.layouts import EQUAL
 
 #: Container over circle for n equal circles: closed forms and best known values, Graham,
@@ -78,13 +79,25 @@ def container(diameters: Sequence[float]) -> float:
     >>> container([6.0, 4.0, 2.0])
     10.0
     """
+    return added(diameters) if len(diameters) < 3 else _round_three_or_more(diameters)
+
+
+def side_by_side(**diameters: float) -> float:
+    """`container` of circles that have names.
+
+    Two and three by geometry, equal ones by the published ratios, more by search: see the module.
+
+    >>> round(side_by_side(rope=7.8, eye=1.0), 2)
+    8.8
+    """
+    return container(tuple(diameters.values()))
+
+
+@opaque("smallest circle round")
+def _round_three_or_more(diameters: Sequence[float]) -> float:
     sizes = sorted(diameters, reverse=True)
-    if not sizes:
-        return 0.0
     if _alike(sizes):
         return sizes[0] * equal_ratio(len(sizes))
-    if len(sizes) == 2:
-        return sizes[0] + sizes[1]
     if len(sizes) == 3:
         return _three(*(size / 2 for size in sizes)) * 2
     return 2 * _searched(tuple(size / 2 for size in sizes)).radius

@@ -10,6 +10,8 @@ import math
 from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
+from wellstrung.formulas.arithmetic import most, pi, require
+
 #: Where cure times are stated, and how much warmer halves them: epoxy makers' pages, copies seen.
 STATED_AT, DEGREES_TO_DOUBLE = 25.0, 10.0
 #: Where the doubling holds: about 30 to 120 °F (the same pages), -1 to 49 °C, in round figures.
@@ -25,11 +27,10 @@ def gap(bore: float, end: float) -> float:
 
     Half the difference of the diameters; negative where the end is pressed in. Geometry.
 
-    >>> gap(bore=8.0, end=7.8)
+    >>> round(gap(bore=8.0, end=7.8), 6)
     0.1
     """
-    # diameters are given to a micrometre at most; this keeps 8 - 7.8 from being 0.2000000000000002
-    return round((bore - end) / 2, 6)
+    return (bore - end) / 2
 
 
 def widest_gap(bore: float, end: float) -> float:
@@ -37,7 +38,7 @@ def widest_gap(bore: float, end: float) -> float:
 
     Geometry, worked out for this project.
 
-    >>> widest_gap(bore=8.0, end=7.8)
+    >>> round(widest_gap(bore=8.0, end=7.8), 6)
     0.2
     """
     return 2 * gap(bore, end)
@@ -53,8 +54,8 @@ def joint_volume(bore: float, end: float, depth: float, fill: float = 0.0) -> fl
     >>> round(joint_volume(bore=8.0, end=7.8, depth=6.0, fill=0.5), 1)
     40.0
     """
-    sleeve = max(0.0, bore**2 - end**2) * depth
-    return math.pi / 4 * (sleeve + bore**2 * fill)
+    sleeve = most(0, bore**2 - end**2) * depth
+    return pi / 4 * (sleeve + bore**2 * fill)
 
 
 def to_mix(volume: float, left_behind: float = LEFT_BEHIND) -> float:
@@ -67,8 +68,8 @@ def to_mix(volume: float, left_behind: float = LEFT_BEHIND) -> float:
     >>> to_mix(40.0, left_behind=0.2)
     50.0
     """
-    if not 0 <= left_behind < 1:
-        raise ValueError(f"the share left behind is from 0 to below 1, not {left_behind:g}")
+    within = (left_behind >= 0) & (left_behind < 1)
+    require(within, "the share left behind is from 0 to below 1, not {:g}", left_behind)
     return volume / (1 - left_behind)
 
 
@@ -121,7 +122,7 @@ def cure_at(
     48.0
     """
     _within_reach(temperature)
-    return float(stated * 2 ** ((stated_at - temperature) / degrees_to_double))
+    return stated * 2 ** ((stated_at - temperature) / degrees_to_double)
 
 
 def temperature_for(
@@ -148,11 +149,13 @@ def temperature_for(
 
 
 def _within_reach(temperature: float) -> None:
-    if not COLDEST <= temperature <= WARMEST:
-        raise ValueError(
-            f"how glue cures at {temperature:g} °C is not known here, only from {COLDEST:g} to"
-            f" {WARMEST:g} °C"
-        )
+    require(
+        (temperature >= COLDEST) & (temperature <= WARMEST),
+        "how glue cures at {:g} °C is not known here, only from {:g} to {:g} °C",
+        temperature,
+        COLDEST,
+        WARMEST,
+    )
 
 
 def stalls(temperature: float, below: float = STALLS_BELOW) -> bool:

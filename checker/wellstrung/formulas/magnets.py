@@ -5,7 +5,7 @@ Pulls in N, lengths in mm, flux density in kilogauss (kG).
 
 from __future__ import annotations
 
-import math
+from wellstrung.formulas.arithmetic import pi
 
 
 def slides_at(pull: float, share: float) -> float:
@@ -27,4 +27,4 @@ def flux_index(flux_density: float, outside: float) -> float:
     >>> round(flux_index(flux_density=2, outside=4), 1)
     50.3
     """
-    return flux_density**2 * math.pi / 4 * outside**2
+    return flux_density**2 * pi / 4 * outside**2

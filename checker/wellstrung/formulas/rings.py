@@ -12,6 +12,8 @@ from __future__ import annotations
 
 import math
 
+from wellstrung.formulas.arithmetic import either, opaque, pi, sqrt
+
 
 def inside_of(outside: float, wire: float) -> float:
     """Inside diameter of a ring: outside = inside + 2 x wire (trade table `jump_rings`).
@@ -31,25 +33,25 @@ def outside_of(inside: float, wire: float) -> float:
     return inside + 2 * wire
 
 
-def hole_needed(wire: float, inside: float, through: float) -> float | None:
-    """The straight hole that a ring's wire needs to go round an eye `through` thick.
+def hole_needed(wire: float, inside: float, through: float) -> float:
+    """The straight hole that a ring's wire needs to go round an eye `through` thick, mm.
 
     The wire bends away from the hole's middle by the sagitta of the ring's inner circle over the
-    thickness: hole >= wire + r - sqrt(r^2 - through^2 / 4), r = inside / 2. None where the eye is
-    thicker than the ring is wide inside, so that it cannot go round at all. Geometry, worked out
-    for this project.
+    thickness: hole >= wire + r - sqrt(r^2 - through^2 / 4), r = inside / 2. Where the eye is
+    thicker than the ring is wide inside, it goes round only if the hole takes the whole ring.
+    Geometry, worked out for this project.
 
     >>> round(hole_needed(wire=0.8, inside=3.4, through=1.2), 3)
     0.909
-    >>> hole_needed(wire=0.8, inside=3.4, through=4.0) is None
-    True
+    >>> hole_needed(wire=0.8, inside=3.4, through=4.0)
+    4.2
     """
-    if through > inside:
-        return None
     radius = inside / 2
-    return wire + radius - math.sqrt(radius**2 - through**2 / 4)
+    bent = lambda: wire + radius - sqrt(radius**2 - through**2 / 4)  # noqa: E731
+    return either(through > inside, wire + inside, bent)
 
 
+@opaque("smallest circle round a ring flat beside a bar")
 def taken_beside(across: float, wire: float, bar: float) -> float:
     """Diameter, mm, of the smallest circle that holds a bar and, flat against it, a ring.
 
@@ -94,7 +96,7 @@ def bending_modulus(wire: float) -> float:
     >>> round(bending_modulus(0.8), 7)
     0.0502655
     """
-    return math.pi * wire**3 / 32
+    return pi * wire**3 / 32
 
 
 def hinge_modulus(wire: float) -> float:
@@ -117,7 +119,7 @@ def neutral_radius(radius: float, wire: float) -> float:
     >>> round(neutral_radius(radius=13.0, wire=6.0), 5)
     12.82456
     """
-    return (2 * radius + math.sqrt(4 * radius**2 - wire**2)) / 4
+    return (2 * radius + sqrt(4 * radius**2 - wire**2)) / 4
 
 
 def curved_stresses(pull: float, moment: float, radius: float, wire: float) -> tuple[float, float]:
@@ -131,7 +133,7 @@ def curved_stresses(pull: float, moment: float, radius: float, wire: float) -> t
     (232.7, -145.4)
     """
     neutral = neutral_radius(radius, wire)
-    area = math.pi * wire**2 / 4
+    area = pi * wire**2 / 4
     inner, outer = radius - wire / 2, radius + wire / 2
     # radius - neutral, without the small difference of large numbers
     shift = wire**2 / (16 * neutral)
@@ -153,6 +155,7 @@ def open_across_first_yield_thin(inside: float, wire: float, yield_stress: float
     return yield_stress * bending_modulus(wire) / middle_radius(inside, wire)
 
 
+@opaque("pull at first yield of an open ring")
 def open_across_first_yield(inside: float, wire: float, yield_stress: float) -> float:
     """Pull across an open ring, its cut at the side, at first yield of the curved wire.
 
@@ -224,7 +227,7 @@ def open_sideways_first_yield(inside: float, wire: float, yield_stress: float) -
     >>> round(open_sideways_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
     1.89
     """
-    return open_across_first_yield_thin(inside, wire, yield_stress) / math.sqrt(3)
+    return open_across_first_yield_thin(inside, wire, yield_stress) / sqrt(3)
 
 
 def open_sideways_hinge(inside: float, wire: float, yield_stress: float) -> float:
@@ -236,7 +239,7 @@ def open_sideways_hinge(inside: float, wire: float, yield_stress: float) -> floa
     >>> round(open_sideways_hinge(inside=3.0, wire=0.8, yield_stress=124), 2)
     2.53
     """
-    twist = yield_stress / math.sqrt(3) * math.pi * wire**3 / 12
+    twist = yield_stress / sqrt(3) * pi * wire**3 / 12
     return twist / (2 * middle_radius(inside, wire))
 
 
@@ -248,7 +251,7 @@ def closed_first_yield_thin(inside: float, wire: float, yield_stress: float) -> 
     >>> round(closed_first_yield_thin(inside=3.0, wire=0.8, yield_stress=124), 2)
     10.31
     """
-    return math.pi * open_across_first_yield_thin(inside, wire, yield_stress)
+    return pi * open_across_first_yield_thin(inside, wire, yield_stress)
 
 
 def closed_moments(pull: float, radius: float, wire: float) -> tuple[float, float]:
@@ -261,10 +264,11 @@ def closed_moments(pull: float, radius: float, wire: float) -> tuple[float, floa
     >>> [round(moment, 4) for moment in closed_moments(pull=1.0, radius=1.0, wire=0.01)]
     [-0.3183, 0.1817]
     """
-    under = pull * neutral_radius(radius, wire) / math.pi
+    under = pull * neutral_radius(radius, wire) / pi
     return -under, pull * radius / 2 - under
 
 
+@opaque("pull at first yield of a closed ring")
 def closed_first_yield(inside: float, wire: float, yield_stress: float) -> float:
     """Pull across a closed (soldered) ring at first yield of the curved wire.
 

@@ -11,6 +11,8 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
+from wellstrung.formulas.arithmetic import ceil, floor, most, require, sqrt
+
 #: How far the thread of a piece may be off the formulas, either way.
 PATH_SHARE = 0.2
 #: Step between two beads of right-angle weave where the thread turns a corner, mm: the rounded
@@ -137,7 +139,7 @@ def loom_warps(columns: int, length: float, ends: float = LOOM_ENDS) -> float:
     return (columns + 1) * (length + ends)
 
 
-def spiral_rope(core_length: float, core_outside: float, core: int, outer: float) -> float:
+def spiral_rope(core_length: float, core_outside: float, core: float, outer: float) -> float:
     """Thread for one core bead of a spiral rope: the bead, a loop outside it, `core` beads again.
 
     `outer` is the length of the loop's beads strung. The loop spans the `core` beads it lies
@@ -148,7 +150,7 @@ def spiral_rope(core_length: float, core_outside: float, core: int, outer: float
     >>> round(spiral_rope(core_length=1.45, core_outside=2.1, core=4, outer=3 * 1.45), 2)
     15.15
     """
-    return (1 + core) * core_length + max(outer, core * core_length) + core_outside
+    return (1 + core) * core_length + most(outer, core * core_length) + core_outside
 
 
 def spiral_core_passes(core: int) -> int:
@@ -188,12 +190,14 @@ def threads(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL)
     5
     """
     worked = length - 2 * tail
-    if not worked > 0:
-        raise ValueError(
-            f"a thread of {length:g} mm is all tails with {tail:g} mm left at both its ends"
-        )
+    require(
+        worked > 0,
+        "a thread of {:g} mm is all tails with {:g} mm left at both its ends",
+        length,
+        tail,
+    )
     # a path that ends with the very last of a thread needs no further one
-    return max(0, math.ceil(path / worked - 1e-9))
+    return most(0, ceil(path / worked - 1e-9))
 
 
 def changes(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> int:
@@ -215,10 +219,10 @@ def with_tails(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TA
 
     Counting.
 
-    >>> with_tails(path=5700, length=1800, tail=200)
+    >>> with_tails(path=5700.0, length=1800, tail=200)
     7700.0
     """
-    return float(path + 2 * tail * threads(path, length, tail))
+    return path + 2 * tail * threads(path, length, tail)
 
 
 def to_buy(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> float:
@@ -226,10 +230,10 @@ def to_buy(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) 
 
     Counting.
 
-    >>> to_buy(path=5700, length=1800, tail=200)
+    >>> to_buy(path=5700, length=1800.0, tail=200)
     9000.0
     """
-    return float(length * threads(path, length, tail))
+    return length * threads(path, length, tail)
 
 
 #: Room that a thread takes in a hole over its diameter squared: trade table `stitch_facts`, from
@@ -237,7 +241,7 @@ def to_buy(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) 
 PACKING = 1.3
 
 
-def hole_needed(needle: float, thread: float, there: int) -> float:
+def hole_needed(needle: float, thread: float, there: float) -> float:
     """The hole in which a needle passes beside so many threads that are there already.
 
     sqrt(needle^2 + 1.3 x threads x thread^2), the areas of needle and packed threads: from memory,
@@ -246,7 +250,7 @@ def hole_needed(needle: float, thread: float, there: int) -> float:
     >>> round(hole_needed(needle=0.4, thread=0.2, there=2), 2)
     0.51
     """
-    return math.sqrt(needle**2 + PACKING * there * thread**2)
+    return sqrt(needle**2 + PACKING * there * thread**2)
 
 
 def passes_possible(hole: float, needle: float, thread: float, strands: int = 1) -> int:
@@ -260,11 +264,10 @@ def passes_possible(hole: float, needle: float, thread: float, strands: int = 1)
     >>> passes_possible(hole=0.70, needle=0.46, thread=0.28, strands=2)
     2
     """
-    if not (thread > 0 and strands > 0):
-        raise ValueError("a pass leaves some thread in the hole")
+    require((thread > 0) & (strands > 0), "a pass leaves some thread in the hole")
     # a needle as thick as the room that is left passes, as it does in an empty hole
     room = (hole**2 - needle**2) / (PACKING * strands * thread**2) + 1e-9
-    return max(0, math.floor(room) + 1)
+    return most(0, floor(room) + 1)
 
 
 def passes_wanted(stitch: int, again: int = 0, tails: int = 0) -> int:
@@ -311,8 +314,8 @@ def strength_left(breaking: float, knot: float = 1.0, edge: float = 1.0) -> floa
     18.0
     """
     for share in (knot, edge):
-        if not 0 <= share <= 1:
-            raise ValueError(f"the share of strength left is from 0 to 1, not {share:g}")
+        within = (share >= 0) & (share <= 1)
+        require(within, "the share of strength left is from 0 to 1, not {:g}", share)
     return breaking * knot * edge
 
 

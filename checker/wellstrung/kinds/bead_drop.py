@@ -34,7 +34,6 @@ def _leg(part: Part, ask: Quantities, beads: float) -> Quantity:
         f"{part.name}.leg",
         "mm",
         lambda count, bead_length: count * bead_length,
-        "count * bead_length",
         count=exact("count", beads),
         bead_length=making.bead(part, ask, "length"),
         source="counting",
@@ -75,7 +74,6 @@ def _mass(part: Part, ask: Quantities) -> Quantity:
             f"{part.name}.mass of {bead.name}",
             "g",
             lambda count, per_gram: count / per_gram,
-            "count / per_gram",
             count=exact("count", count),
             per_gram=ask.of(bead, "per_gram"),
         )
@@ -95,7 +93,6 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.thread",
         "mm",
         lambda leg, step, share: thread.fringe(leg, step) * share,
-        "(2 * leg + step) * share",
         leg=_length(part, ask) if len(legs(part)) == 1 else _to_foot(part, ask, beads_in(part)),
         step=making.bead(part, ask, "length"),
         share=making.thread_share(part),

@@ -6,10 +6,10 @@ the beads of the starting ring. The fattest bead lies round the stone's girdle a
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
 from wellstrung.model.parts import EyeField, Item, Kind, Part, Role
 from wellstrung.quantity.value import Quantity, derived, exact, total, worked
@@ -17,7 +17,7 @@ from wellstrung.stitches import flat, making, tubular_peyote
 from wellstrung_schemas import fragment
 
 
-def strip(bead_outsides: list[float], tension: float) -> float:
+def strip(bead_outsides: Sequence[float], tension: float) -> float:
     """From edge to edge of rounds of peyote laid flat, mm: each half a bead up, and a bead more.
 
     Two rounds lie a quarter of each one's bead apart, so that beads of one size rise half a bead a
@@ -44,7 +44,7 @@ def ring_for(stone: float, bead_length: float, bead_outside: float, tension: flo
     >>> round(ring_for(stone=45, bead_length=1.45, bead_outside=2.1, tension=1.05), 1)
     97.2
     """
-    return math.pi / math.atan(tubular_peyote.pitch(bead_length, tension) / (stone + bead_outside))
+    return pi / atan(tubular_peyote.pitch(bead_length, tension) / (stone + bead_outside))
 
 
 def rounds_of(part: Part, ask: Quantities) -> list[Item]:
@@ -76,23 +76,20 @@ def _edge(part: Part, ask: Quantities) -> Quantity:
 
 def _inside(part: Part, ask: Quantities) -> Quantity:
     """Inside of the ring at the girdle."""
-    return _ring(part, ask, "inside", tubular_peyote.inside, "-")
+    return _ring(part, ask, "inside", tubular_peyote.inside)
 
 
 def _outside(part: Part, ask: Quantities) -> Quantity:
-    return _ring(part, ask, "outside", tubular_peyote.outside, "+")
+    return _ring(part, ask, "outside", tubular_peyote.outside)
 
 
-def _ring(
-    part: Part, ask: Quantities, name: str, function: Callable[..., float], sign: str
-) -> Quantity:
+def _ring(part: Part, ask: Quantities, name: str, function: Callable[..., float]) -> Quantity:
     return derived(
         f"{part.name}.{name}",
         "mm",
         lambda bead_length, tension, ring, bead_outside: function(
             tubular_peyote.pitch(bead_length, tension), ring, bead_outside
         ),
-        f"bead_length * tension / tan(pi / ring) {sign} bead_outside",
         bead_length=ask.of(part, "girdle.length"),
         tension=_tension(part),
         ring=making.count(part, "ring", tubular_peyote.ring_of(part)),
@@ -112,7 +109,6 @@ def _around(name: str, tension: float, slack: str = "") -> making.Formula:
             lambda stone, slack, bead_length, bead_outside, tension: ring_for(
                 stone + slack, bead_length, bead_outside, tension
             ),
-            "pi / atan(bead_length * tension / (stone + slack + bead_outside))",
             stone=ask.of(part, "stone"),
             slack=exact(
                 "slack", limit.value if limit else 0.0, "mm", limit.reason if limit else ""
@@ -140,13 +136,10 @@ def _tension(part: Part) -> Quantity:
 
 def _strip(part: Part, ask: Quantities) -> Quantity:
     beads = {f"bead{n}": ask.of(bead, "outside") for n, bead in enumerate(rounds_of(part, ask), 1)}
-    first, last = next(iter(beads)), list(beads)[-1]
     return worked(
         f"{part.name}.length",
         "mm",
-        lambda tension, **outsides: strip(list(outsides.values()), tension),
-        f"(({' + '.join(beads)}) / 2 - ({first} + {last}) / 4) * tension / {flat.USUAL}"
-        f" + ({first} + {last}) / 2",
+        lambda tension, **outsides: strip(tuple(outsides.values()), tension),
         {"tension": _tension(part), **beads},
         source=making.GEOMETRY,
     )
@@ -173,8 +166,7 @@ def _spacing(part: Part, ask: Quantities) -> Quantity:
     return derived(
         f"{part.name}.from bead to bead",
         "mm",
-        lambda outside, count: math.pi * outside / count,
-        "pi * outside / count",
+        lambda outside, count: pi * outside / count,
         outside=ask.of(part, "outside"),
         count=making.count(part, "beads of a round", _beads_each_round(part)),
         source=making.GEOMETRY,

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas import chain as links
+from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model.parts import EyeField, Kind, Missing, Part, Role
 from wellstrung.quantity.value import Quantity, derived, exact, total, worked
@@ -19,7 +20,6 @@ def link_inside(chain: Part, link: str) -> Quantity:
         f"{chain.name}.{link} inside",
         "mm",
         lambda length, wire: length - 2 * wire,
-        "length - 2 * wire",
         length=chain.length("links", link, "length", allowance="link size"),
         wire=chain.wire("links", link, "wire"),
         source="inside = outside - 2 x wire, trade table `chains`",
@@ -33,7 +33,6 @@ def run_length(name: str, chain: Part, run: Sequence[str]) -> Quantity:
             f"{run.count(link)} x {link}",
             "mm",
             lambda n, inside: n * inside,
-            "n * inside",
             n=exact("links", run.count(link)),
             inside=link_inside(chain, link),
         )
@@ -75,7 +74,6 @@ def _along(piece: Part, ask: Quantities) -> Quantity:
         f"{piece.name}.along",
         "mm",
         lambda length, first_wire, last_wire: length - first_wire - last_wire,
-        "length - first_wire - last_wire",
         length=_length(piece, ask),
         first_wire=chain.wire("links", run[0], "wire"),
         last_wire=chain.wire("links", run[-1], "wire"),
@@ -94,7 +92,6 @@ def _end(which: int, what: str) -> Callable[[Part, Quantities], Quantity]:
             f"{chain.name}.{link} hole",
             "mm",
             lambda width, wire: width - 2 * wire,
-            "width - 2 * wire",
             width=chain.length("links", link, "width", allowance="link size"),
             wire=chain.wire("links", link, "wire"),
             source="inner opening = outer - 2 x wire, trade table `chains`",
@@ -114,8 +111,7 @@ def _width(piece: Part, ask: Quantities) -> Quantity:
     return worked(
         f"{piece.name}.width",
         "mm",
-        lambda **widths: max(widths.values()),
-        f"max({', '.join(widths)})" if len(widths) > 1 else "link1",
+        lambda **widths: most(*widths.values()),
         widths,
     )
 
@@ -126,7 +122,6 @@ def _mass(piece: Part, ask: Quantities) -> Quantity:
         f"{piece.name}.mass",
         "g",
         lambda length, per_metre: length * per_metre / 1000,
-        "length * per_metre / 1000",
         length=_length(piece, ask),
         per_metre=chain.mass("mass_per_metre"),
     )
@@ -163,6 +158,9 @@ def _pieces_had(chain: Part, ask: Quantities) -> Quantity:
     names = list(dict.fromkeys(cut.pattern))
     wires = {link: chain.wire("links", link, "wire").middle for link in names}
 
+    lengths = " and ".join(f"{length:g} mm" for length in cut.lengths) or "none"
+
+    @opaque(f"pieces cut in phase, lost links counted, from {lengths} of")
     def had(**insides: float) -> float:
         sizes = dict(zip(names, insides.values(), strict=True))
         return links.pieces_had(
@@ -173,7 +171,6 @@ def _pieces_had(chain: Part, ask: Quantities) -> Quantity:
         f"{chain.name}.pieces had",
         "",
         had,
-        "cut in phase, lost links counted, from " + " and ".join(f"{n:g} mm" for n in cut.lengths),
         {f"link{n}": link_inside(chain, link) for n, link in enumerate(names)},
     )
 

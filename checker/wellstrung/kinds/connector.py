@@ -16,7 +16,6 @@ def _along(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.along",
         "mm",
         lambda length, eye_wire: length - 2 * eye_wire,
-        "length - 2 * eye_wire",
         length=ask.of(part, "length"),
         eye_wire=ask.of(part, "eyes.wire"),
         source="geometry, worked out for this project",

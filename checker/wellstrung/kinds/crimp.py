@@ -29,7 +29,6 @@ def _along(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.along",
         "mm",
         lambda length, loop: length + loop,
-        "length + loop",
         length=ask.of(part, "length"),
         loop=loop,
         source="geometry, worked out for this project",

@@ -38,7 +38,6 @@ def _along(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.along",
         "mm",
         along,
-        "length - eye_wire - depth",
         length=ask.of(part, "length"),
         eye_wire=ask.of(part, "eye.wire"),
         depth=ask.of(part, "depth"),

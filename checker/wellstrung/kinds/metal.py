@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import math
-
 from wellstrung import tables
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.parts import Part
 from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
 
@@ -38,4 +37,4 @@ def ring_mass(inside: float, wire: float, density: float) -> float:
     >>> round(ring_mass(inside=3.4, wire=0.81, density=8.53), 3)
     0.058
     """
-    return math.pi**2 / 4 * wire**2 * (inside + wire) * density / 1000
+    return pi**2 / 4 * wire**2 * (inside + wire) * density / 1000

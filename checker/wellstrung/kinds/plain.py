@@ -26,7 +26,6 @@ def up_to_the_eye(what: str) -> Callable[[Part, Quantities], Quantity]:
             f"{part.name}.along",
             "mm",
             lambda length, eye_wire: length - eye_wire,
-            "length - eye_wire",
             length=ask.of(part, what),
             eye_wire=ask.of(part, "eye.wire"),
             source="geometry, worked out for this project",

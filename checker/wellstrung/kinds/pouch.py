@@ -6,9 +6,8 @@ of a flat band and sewn up at its sides is a `woven band` with a step that sews 
 
 from __future__ import annotations
 
-import math
-
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.band import edge_sizes, spaced_over_width
 from wellstrung.model.parts import EyeField, Kind, Part, Role
 from wellstrung.quantity.value import Quantity, derived
@@ -25,7 +24,7 @@ def laid_flat(outside: float, wall: float) -> float:
     >>> round(laid_flat(outside=24.0, wall=2.0), 1)
     35.4
     """
-    return math.pi * (outside - 2 * wall) / 2 + 2 * wall
+    return pi * (outside - 2 * wall) / 2 + 2 * wall
 
 
 def columns_of_face(part: Part) -> int:
@@ -47,7 +46,6 @@ def _width(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.width",
         "mm",
         laid_flat,
-        "pi * (outside - 2 * wall) / 2 + 2 * wall",
         outside=ask.of(part, "outside"),
         wall=making.bead(part, ask, "outside"),
         source=making.GEOMETRY,
@@ -60,7 +58,6 @@ def _width_inside(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.width inside",
         "mm",
         lambda width, wall: width - 2 * wall,
-        "width - 2 * wall",
         width=ask.of(part, "width"),
         wall=making.bead(part, ask, "outside"),
         source=making.GEOMETRY,
@@ -73,7 +70,6 @@ def _thickness(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.thickness",
         "mm",
         lambda wall: 2 * wall,
-        "2 * wall",
         wall=making.bead(part, ask, "outside"),
         source=making.GEOMETRY,
     )

@@ -27,7 +27,6 @@ def _in_the_room(what: str) -> Callable[[Part, Quantities], Quantity]:
             lambda stated, room, stated_at, to_double: glue.cure_at(
                 room, stated, stated_at=stated_at, degrees_to_double=to_double
             ),
-            "stated * 2^((stated_at - room) / to_double)",
             stated=stated(part, ask),
             room=part.temperature("room"),
             stated_at=_cell("stated at", cells["stated_at"]),

@@ -6,9 +6,8 @@ each is pi x two wires long.
 
 from __future__ import annotations
 
-import math
-
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.metal import density, stated_mass
 from wellstrung.kinds.plain import size
 from wellstrung.model.parts import EyeField, Kind, Part, Role, bead_mix
@@ -25,7 +24,7 @@ def loop_wire(hole: float, wire: float, wraps: float) -> float:
     >>> round(loop_wire(hole=2.5, wire=0.64, wraps=3), 1)
     21.9
     """
-    return math.pi * (hole + wire) + wraps * math.pi * 2 * wire
+    return pi * (hole + wire) + wraps * pi * 2 * wire
 
 
 def along(stack: float, hole: float, wire: float, wraps: float) -> float:
@@ -47,7 +46,7 @@ def cylinder_mass(length: float, wire: float, density: float) -> float:
     >>> round(cylinder_mass(length=1000.0, wire=0.8118, density=10.36), 2)
     5.36
     """
-    return math.pi / 4 * wire**2 * length * density / 1000
+    return pi / 4 * wire**2 * length * density / 1000
 
 
 def _wire(part: Part, ask: Quantities) -> Quantity:
@@ -83,7 +82,6 @@ def _stack(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.stack",
         "mm",
         lambda count, bead_length: count * bead_length,
-        "count * bead_length",
         count=exact("count", beads_on(part)),
         bead_length=making.bead(part, ask, "length"),
     )
@@ -97,7 +95,6 @@ def _along(part: Part, ask: Quantities) -> Quantity:
             f"{part.name}.along",
             "mm",
             lambda stack, hole, wire, wraps: stack + hole + wire + wraps * wire,
-            "stack + hole + wire + wraps * wire",
             _loop(part, ask),
             source="geometry, worked out for this project",
         )
@@ -105,7 +102,6 @@ def _along(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.along",
         "mm",
         along,
-        "stack + 2 * (hole + wire + wraps * wire)",
         _loop(part, ask),
         source="geometry, worked out for this project",
     )
@@ -129,7 +125,6 @@ def _needed(part: Part, ask: Quantities) -> Quantity:
         lambda stack, hole, wire, wraps, loops, grip: (
             stack + loops * (loop_wire(hole, wire, wraps) + grip)
         ),
-        "stack + loops * (pi * (hole + wire) + wraps * pi * 2 * wire + grip)",
         {
             **_loop(part, ask),
             "loops": exact("loops", loops_to_make(part)),
@@ -147,7 +142,6 @@ def _mass(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.wire mass",
         "g",
         cylinder_mass,
-        "pi / 4 * wire^2 * length * density / 1000",
         length=ask.of(part, "length"),
         wire=_wire(part, ask),
         density=density(part),

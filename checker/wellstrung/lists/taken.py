@@ -164,8 +164,7 @@ def _bead_pack(line: Item, per_gram: Quantity | None) -> Pack | None:
     if line.has("pack") and per_gram is not None:
         grams = line.mass("pack")
         holds = derived(
-            "beads in a pack", "", lambda grams, each: grams * each, "grams * each",
-            grams=grams, each=per_gram,
+            "beads in a pack", "", lambda grams, each: grams * each, grams=grams, each=per_gram,
         )  # fmt: skip
         return Pack(
             holds.middle,
@@ -226,7 +225,6 @@ def _thread_of(part: Part, count: int, ask: Quantities) -> Quantity:
             f"{part.name} line with tails",
             LENGTH,
             lambda count, line, tail: count * (line + 2 * tail),
-            "count * (line + 2 * tail)",
             count=exact("strung", count),
             line=ask.of(part, "thread"),
             tail=tail_of(part),
@@ -239,7 +237,6 @@ def _thread_of(part: Part, count: int, ask: Quantities) -> Quantity:
         f"{part.name} thread with tails",
         LENGTH,
         lambda count, path, working, tail: count * thread.with_tails(path, working, tail),
-        "count * (path + 2 * tail * ceil(path / (working - 2 * tail)))",
         count=exact("woven", 1 if fringe else count),
         path=path,
         working=working_length_of(part),
@@ -493,7 +490,6 @@ def _joint(step: Step, ask: Quantities) -> Quantity:
         lambda joints, bore, end, depth, left: (
             joints * glue.to_mix(glue.joint_volume(bore, end, depth), left)
         ),
-        "joints * pi / 4 * (bore^2 - end^2) * depth / (1 - left)",
         joints=exact("joints", joints_of(step)),
         bore=ask.of(cap, "bore"),
         end=ask.of(end, "nub.outside" if nub else "outside"),

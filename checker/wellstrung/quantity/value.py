@@ -1,7 +1,7 @@
 """Values that know their spread, what causes it, and how they were worked out.
 
 A quantity is a small graph: leaves carry what was written, measured or looked up, with one or more
-named causes of spread; nodes carry a plain float function and the formula it stands for. A graph is
+named causes of spread; nodes carry a plain float function, which is their formula. A graph is
 evaluated as a whole, so a cause that enters twice moves both places together and counts once.
 
 * **middle** - every cause at rest.
@@ -11,12 +11,10 @@ evaluated as a whole, so a cause that enters twice moves both places together an
 
 from __future__ import annotations
 
-import ast
 import math
-import re
 from collections.abc import Callable, Collection, Iterable, Mapping
 from enum import Enum
-from functools import lru_cache, partial
+from functools import partial
 from itertools import product
 from types import MappingProxyType
 from typing import NamedTuple
@@ -26,6 +24,8 @@ from msgspec.structs import replace
 
 from wellstrung.common.places import Place
 from wellstrung.common.records import once
+from wellstrung.formulas.arithmetic import added
+from wellstrung.formulas.tracing import Traced, traced
 
 #: A comparison forgives a micrometre (or a milligram, a millinewton): less than any bench measures.
 SLACK = 1e-3
@@ -99,7 +99,6 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
     # a node; `slopes` says by how much each argument moves it, where it is a sum of them
     function: Callable[..., float] | None = None
     args: Mapping[str, Quantity] = field(default=MappingProxyType({}))
-    formula: str = ""
     scan: bool = False
     slopes: Mapping[str, float] | None = None
 
@@ -159,12 +158,18 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         return varying if len(varying) < len(self.args) else self.args
 
     @once
+    def traced(self) -> Traced:
+        """What the function of a node does with its arguments."""
+        assert self.function is not None
+        return traced(self.function, tuple(self.args))
+
+    @once
     def _slopes(self) -> Mapping[str, float] | None:
         """How far the value moves when an argument moves by one; None where that varies."""
         if self.slopes is not None or self.function is None or self.scan:
             return self.slopes
         rest, middle = self._resting, self.middle
-        if not is_linear(self.formula, tuple(self._varying)):
+        if not self.traced.is_linear(tuple(self._varying)):
             return None
         return {
             key: self.function(**{**rest, key: rest[key] + 1}) - middle for key in self._varying
@@ -359,62 +364,24 @@ def _sum(a: Quantity, b: Quantity, sign: float, symbol: str) -> Quantity:
         unit=a.unit,
         function=_plus if sign > 0 else _minus,
         args={"a": a, "b": b},
-        formula=f"a {symbol} b",
         slopes={"a": 1.0, "b": sign},
     )
 
 
 def _plus(a: float, b: float) -> float:
-    return float(a) + b  # counts are added too, and a sum of them is printed as any other
+    return 0.0 + a + b  # counts are added too, and a sum of them is printed as any other
 
 
 def _minus(a: float, b: float) -> float:
-    return float(a) - b
+    return 0.0 + a - b
 
 
 def _of_all(**values: float) -> float:
-    return math.fsum(values.values())
+    return added(values.values())
 
 
 def _times(n: float, each: float) -> float:
     return n * each
-
-
-@lru_cache(maxsize=256)
-def is_linear(formula: str, varying: tuple[str, ...]) -> bool:
-    """Whether a formula is a sum of its varying names, each times something that does not vary.
-
-    >>> is_linear("outside - 2 * wire", ("outside", "wire"))
-    True
-    >>> is_linear("pitch / tan(pi / ring) + bead", ("pitch", "bead"))
-    True
-    >>> is_linear("length * tension", ("length", "tension"))
-    False
-    """
-    try:
-        tree = ast.parse(formula.replace("^", "**"), mode="eval").body
-    except SyntaxError:
-        return False
-    return _linear(tree, varying)
-
-
-def _linear(tree: ast.expr, varying: tuple[str, ...]) -> bool:
-    if not _varies(tree, varying) or isinstance(tree, ast.Name):
-        return True
-    if isinstance(tree, ast.BinOp):
-        left, right = tree.left, tree.right
-        if isinstance(tree.op, ast.Add | ast.Sub):
-            return _linear(left, varying) and _linear(right, varying)
-        if isinstance(tree.op, ast.Mult):
-            fixed = not _varies(left, varying) or not _varies(right, varying)
-            return fixed and _linear(left, varying) and _linear(right, varying)
-        if isinstance(tree.op, ast.Div):
-            return not _varies(right, varying) and _linear(left, varying)
-    return False
-
-
-def _varies(tree: ast.expr, varying: tuple[str, ...]) -> bool:
-    return any(isinstance(node, ast.Name) and node.id in varying for node in ast.walk(tree))
 
 
 def leaf(
@@ -457,7 +424,6 @@ def worked(
     name: str,
     unit: str,
     function: Callable[..., float],
-    formula: str,
     args: Mapping[str, Quantity],
     *,
     scan: bool = False,
@@ -466,35 +432,32 @@ def worked(
     """`derived`, for arguments that are gathered at run time.
 
     >>> held = {"rope": exact("rope", 7.8, "mm"), "eye": exact("eye", 1.0, "mm")}
-    >>> worked("room", "mm", lambda rope, eye: rope + eye, "rope + eye", held).middle
+    >>> worked("room", "mm", lambda rope, eye: rope + eye, held).middle
     8.8
     """
-    return Quantity(
-        name, unit, function=function, args=args, formula=formula, scan=scan, source=source
-    )
+    return Quantity(name, unit, function=function, args=args, scan=scan, source=source)
 
 
 def derived(
     name: str,
     unit: str,
     function: Callable[..., float],
-    formula: str,
     *,
     scan: bool = False,
     source: str = "",
     **args: Quantity,
 ) -> Quantity:
-    """A value worked out by `function` from `args`; `formula` says the same in words.
+    """A value worked out by `function`, a formula (see `formulas.arithmetic`), from `args`.
 
     `scan` marks a function that is not monotone in each of its causes: its causes are then tried
     at points between their ends as well.
 
     >>> side = leaf("side", 10.0, "mm", [Spread(Cause("cutting"), 1.0, 1.0)])
-    >>> area = derived("area", "mm2", lambda a, b: a * b, "a * b", a=side, b=side)
+    >>> area = derived("area", "mm2", lambda a, b: a * b, a=side, b=side)
     >>> area.worst
     Window(low=81.0, high=121.0)
     """
-    return worked(name, unit, function, formula, args, scan=scan, source=source)
+    return worked(name, unit, function, args, scan=scan, source=source)
 
 
 def total(name: str, unit: str, terms: Iterable[Quantity], source: str = "") -> Quantity:
@@ -509,7 +472,6 @@ def total(name: str, unit: str, terms: Iterable[Quantity], source: str = "") -> 
         unit,
         function=_of_all,
         args=args,
-        formula=" + ".join(args) or "0",
         slopes=dict.fromkeys(args, 1.0),
         source=source,
     )
@@ -527,7 +489,6 @@ def times(each: Quantity, count: int) -> Quantity:
         f"{count} x {each.name}",
         each.unit,
         _times,
-        "n * each",
         n=exact("count", count),
         each=each,
     )
@@ -579,9 +540,6 @@ def described(quantity: Quantity) -> str:
     return text
 
 
-_WORD = re.compile(r"[A-Za-z_][A-Za-z_0-9]*")
-
-
 def _work_out(quantity: Quantity, lines: dict[int, str]) -> None:
     if id(quantity) in lines:
         return
@@ -591,10 +549,8 @@ def _work_out(quantity: Quantity, lines: dict[int, str]) -> None:
     for arg in quantity.args.values():
         _work_out(arg, lines)
     args = quantity.args
-    symbols = _WORD.sub(lambda m: args[m[0]].name if m[0] in args else m[0], quantity.formula)
-    numbers = _WORD.sub(
-        lambda m: number(args[m[0]].middle) if m[0] in args else m[0], quantity.formula
-    )
+    symbols = quantity.traced.text(lambda key: args[key].name)
+    numbers = quantity.traced.text(lambda key: number(args[key].middle))
     lines[id(quantity)] = (
         f"{described(quantity)} = {symbols} = {numbers}"
         if quantity.name == symbols

@@ -67,7 +67,6 @@ def _strung(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.strung",
         "mm",
         strung,
-        "beads * bead_length",
         beads=ask.of(part, "beads"),
         bead_length=making.bead(part, ask, "length"),
         source=f"strung = finished x beads around, trade table `stitch_facts`; {GEOMETRY}",
@@ -79,9 +78,7 @@ CROCHET = Stitch(
     quantities={
         **quantities(_SETTLE, _RISE),
         "strung": _strung,
-        "thread": making.thread(
-            thread_per_bead, "bead_length + 2 * bead_outside", share=_THREAD_SHARE
-        ),
+        "thread": making.thread(thread_per_bead, share=_THREAD_SHARE),
     },
     refuses=refuses,
     held_against="15 cm of 11 around takes 165 cm strung: `How many beads in a beads crochet"

@@ -88,7 +88,6 @@ def cord_of(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.cord outside",
         "mm",
         lambda hole, filled: hole * filled,
-        "hole * filled",
         hole=making.bead(part, ask, "hole"),
         filled=making.hand(
             part,
@@ -107,7 +106,6 @@ def _outside(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.outside",
         "mm",
         outside,
-        f"loose * (2 * bead_outside + {equal_ratio(8) + 1} * cord)",
         bead_outside=making.bead(part, ask, "outside"),
         cord=cord_of(part, ask),
         loose=making.hand(
@@ -126,7 +124,6 @@ def _strung(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.strung",
         "mm",
         strung,
-        "length * share",
         length=ask.of(part, "length"),
         share=making.hand(
             part,
@@ -143,7 +140,6 @@ def _beads(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.beads",
         "",
         beads,
-        "warps * strung / bead_length",
         strung=ask.of(part, "strung"),
         warps=making.count(part, "warps", warps_of(part)),
         bead_length=making.bead(part, ask, "length"),
@@ -159,7 +155,6 @@ def _mass(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.mass with its cords",
         "g",
         lambda beads, cords: beads * cords,
-        "beads * cords",
         beads=beads,
         cords=making.hand(
             part,
@@ -184,7 +179,6 @@ def cord_each(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.cord",
         "mm",
         lambda length, times: length * times,
-        "length * times",
         length=ask.of(part, "length"),
         times=making.hand(
             part,
@@ -209,7 +203,6 @@ def cord_in_all(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.cord in all",
         "mm",
         lambda warps, cord: warps * cord,
-        "warps * cord",
         warps=making.count(part, "warps", warps_of(part)),
         cord=ask.of(part, "cord"),
     )
@@ -224,7 +217,6 @@ def nub_outside(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.nub outside",
         "mm",
         lambda cord, bound: cord * equal_ratio(warps) * bound,
-        f"cord * {equal_ratio(warps)} * bound",
         cord=cord_of(part, ask),
         bound=making.hand(
             part,

@@ -47,7 +47,7 @@ BRICK = Stitch(
         **flat.growth(flat.pitch(along_hole=True), "length"),
         "beads": flat.beads(),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.brick, "2 * bead_length + 1.3 * bead_outside"),
+        "thread": making.thread(thread_paths.brick),
     },
     refuses=refuses,
     held_against="11 beads of 10/0 or 11/0 in a row -> about 2.5 cm: `Diamond shaped earrings`,"

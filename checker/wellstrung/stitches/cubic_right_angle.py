@@ -7,11 +7,11 @@ project.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import most, sqrt
 from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
@@ -33,7 +33,7 @@ def outside(pitch: float, bead_outside: float) -> float:
     >>> round(outside(2.6, 2.1), 2)
     5.78
     """
-    return pitch * math.sqrt(2) + bead_outside
+    return pitch * sqrt(2) + bead_outside
 
 
 def thickness(pitch: float, bead_outside: float) -> float:
@@ -53,9 +53,9 @@ def inside(pitch: float, bead_outside: float) -> float:
     Geometry, worked out for this project.
 
     >>> inside(2.6, 2.1), inside(2.0, 2.1)
-    (0.5, 0.0)
+    (0.5, 0)
     """
-    return max(0.0, pitch - bead_outside)
+    return most(0, pitch - bead_outside)
 
 
 def beads(rounds: float) -> float:
@@ -81,7 +81,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
             )
 
 
-def _by_unit(name: str, function: Callable[..., float], formula: str) -> making.Formula:
+def _by_unit(name: str, function: Callable[..., float]) -> making.Formula:
     """A size of the rope by the side of its cube and the outside of its bead."""
 
     def size(part: Part, ask: Quantities) -> Quantity:
@@ -89,7 +89,6 @@ def _by_unit(name: str, function: Callable[..., float], formula: str) -> making.
             f"{part.name}.{name}",
             "mm",
             function,
-            formula,
             pitch=unit(part, ask),
             bead_outside=making.bead(part, ask, "outside"),
             source=GEOMETRY,
@@ -103,7 +102,6 @@ def _beads(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.beads",
         "",
         beads,
-        f"{_SIDES} + {2 * _SIDES} * rounds",
         rounds=ask.of(part, "rounds"),
         source="counting: a ring of four, then eight a cube",
     )
@@ -112,16 +110,13 @@ def _beads(part: Part, ask: Quantities) -> Quantity:
 CUBIC = Stitch(
     name="cubic right-angle weave",
     quantities={
-        "outside": _by_unit("outside", outside, "pitch * sqrt(2) + bead_outside"),
-        "thickness": _by_unit("thickness", thickness, "pitch + bead_outside"),
-        "inside": _by_unit("inside", inside, "max(0, pitch - bead_outside)"),
+        "outside": _by_unit("outside", outside),
+        "thickness": _by_unit("thickness", thickness),
+        "inside": _by_unit("inside", inside),
         **making.growth(unit),
         "beads": _beads,
         "mass": making.mass,
-        "thread": making.thread(
-            lambda bead_length, _: thread_paths.right_angle_weave_later(bead_length),
-            f"3 * (bead_length + {thread_paths.CORNER})",
-        ),
+        "thread": making.thread(thread_paths.right_angle_weave_later, sizes=("length",)),
     },
     refuses=refuses,
     held_against="eight beads a cube, printed as 3-2-2-1: `CRAW`, copy seen; no published size:"

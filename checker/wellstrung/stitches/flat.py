@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung.formulas.arithmetic import most
 from wellstrung.quantity.value import Quantity, derived, exact, worked
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
@@ -149,18 +150,13 @@ def tension(part: Part) -> Quantity:
 
 def pitch(along_hole: bool, share: float = 1.0) -> Formula:
     """From bead to bead, along the holes or across them; `share` of it where rows interlock."""
-    what, function, words = (
-        ("length", end_to_end, "bead * tension")
-        if along_hole
-        else ("outside", side_by_side, f"bead * tension / {USUAL}")
-    )
+    what, function = ("length", end_to_end) if along_hole else ("outside", side_by_side)
 
     def between(part: Part, ask: Quantities) -> Quantity:
         return derived(
             f"{part.name}.{'column' if along_hole else 'stack'}",
             "mm",
             lambda bead, tension: share * function(bead, tension),
-            words if share == 1 else f"{share:g} * {words}",
             bead=making.bead(part, ask, what),
             tension=tension(part),
             source=GEOMETRY,
@@ -177,7 +173,6 @@ def width(pitch: Formula, bead: str, columns: Count = widest_of) -> Formula:
             f"{part.name}.width",
             "mm",
             extent,
-            "pitch * (count - 1) + bead",
             pitch=pitch(part, ask),
             count=making.count(part, "columns", columns(part)),
             bead=making.bead(part, ask, bead),
@@ -208,8 +203,7 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
         return derived(
             f"{part.name}.rows",
             "",
-            lambda length, bead, rise: max(0.0, length - bead) / rise + steps_less,
-            "max(0, length - bead) / rise" + (" + 1" if steps_less else ""),
+            lambda length, bead, rise: most(0, length - bead) / rise + steps_less,
             length=ask.of(part, "length"),
             bead=making.bead(part, ask, bead),
             rise=ask.of(part, "rise"),
@@ -222,7 +216,6 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
             f"{part.name}.length",
             "mm",
             lambda rows, rise, bead: (rows - steps_less) * rise + bead,
-            f"{'(rows - 1)' if steps_less else 'rows'} * rise + bead",
             rows=rows(part, ask),
             rise=ask.of(part, "rise"),
             bead=making.bead(part, ask, bead),
@@ -231,15 +224,8 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
     return {"rise": rise, "length": length, "rows": rows}
 
 
-def beads(
-    function: Callable[..., float] = shaped,
-    formula: str | Callable[[Part], str] = "rows * across + each_row * rows * (rows - 1) / 2",
-    **counts: Count,
-) -> Formula:
-    """Beads of a part by its rows and its counts, which go to `function` by name.
-
-    `formula` says the same in words; where straight and shaped parts differ, it is asked.
-    """
+def beads(function: Callable[..., float] = shaped, **counts: Count) -> Formula:
+    """Beads of a part by its rows and its counts, which go to `function` by name."""
     counts = counts or {"across": across_of, "each_row": change_of}
 
     def counted(part: Part, ask: Quantities) -> Quantity:
@@ -248,32 +234,8 @@ def beads(
             f"{part.name}.beads",
             "",
             function,
-            formula if isinstance(formula, str) else formula(part),
             {"rows": ask.of(part, "rows"), **args},
             source="counted row by row, worked out for this project",
         )
 
     return counted
-
-
-def thread(function: Callable[..., float], formula: str, **counts: Count) -> Formula:
-    """Thread in the work, mm, without tails: what `function` gives for one bead, times the beads.
-
-    It takes `bead_length`, `bead_outside` and the counts by name.
-    """
-
-    def path(part: Part, ask: Quantities) -> Quantity:
-        sizes = {
-            "bead_length": making.bead(part, ask, "length"),
-            "bead_outside": making.bead(part, ask, "outside"),
-            **{name: making.count(part, name, count(part)) for name, count in counts.items()},
-        }
-        return worked(
-            f"{part.name}.thread",
-            "mm",
-            lambda beads, share, **values: beads * function(**values) * share,
-            f"beads * ({formula}) * share",
-            {"beads": ask.of(part, "beads"), "share": making.thread_share(part), **sizes},
-        )
-
-    return path

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import ceil, either
 from wellstrung.stitches import Stitch, flat, making
 
 if TYPE_CHECKING:
@@ -52,9 +53,8 @@ def beads(rows: float, across: float, each_row: float) -> float:
     >>> beads(100, 12, 0), beads(4, 7, -1)
     (600.0, 10.0)
     """
-    if each_row == 0:
-        return rows * across / 2
-    return flat.shaped(rows, first_row(across), each_row)
+    shaped = flat.shaped(rows, ceil(across / 2), each_row)
+    return either(each_row == 0, rows * across / 2, shaped)
 
 
 def bead_up_of(part: Part) -> int:
@@ -88,12 +88,6 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-def _beads_formula(part: Part) -> str:
-    if not flat.change_of(part):
-        return "rows * across / 2"
-    return "rows * ceil(across / 2) + each_row * rows * (rows - 1) / 2"
-
-
 FLAT_PEYOTE = Stitch(
     name="flat peyote",
     makes=flat.BAND,
@@ -102,18 +96,9 @@ FLAT_PEYOTE = Stitch(
         "width": flat.width(flat.pitch(along_hole=True), "length", _columns_of),
         "thickness": flat.thickness,
         **flat.growth(flat.pitch(along_hole=False, share=0.5), "outside"),
-        "beads": flat.beads(
-            beads,
-            _beads_formula,
-            across=flat.across_of,
-            each_row=flat.change_of,
-        ),
+        "beads": flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
         "mass": making.mass,
-        "thread": flat.thread(
-            thread_paths.peyote,
-            "2 * bead_length + 0.5 * bead_outside / bead_up",
-            bead_up=bead_up_of,
-        ),
+        "thread": making.thread(thread_paths.peyote, bead_up=bead_up_of),
     },
     refuses=refuses,
     held_against="no published figure for a flat width; bent round, a hoop of 50 columns of 10/0"

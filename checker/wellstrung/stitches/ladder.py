@@ -38,9 +38,7 @@ LADDER = Stitch(
         **flat.growth(flat.pitch(along_hole=False), "outside"),
         "beads": flat.beads(),
         "mass": making.mass,
-        "thread": flat.thread(
-            thread_paths.ladder, "3 * bead_length + 2 * bead_outside / rung", rung=_rung
-        ),
+        "thread": making.thread(thread_paths.ladder, rung=_rung),
     },
     refuses=refuses,
     passes=3,

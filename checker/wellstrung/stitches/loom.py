@@ -80,7 +80,6 @@ def _width(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.width",
         "mm",
         width,
-        "columns * bead_length + (columns + 1) * warp",
         columns=making.count(part, "columns", flat.widest_of(part)),
         bead_length=making.bead(part, ask, "length"),
         warp=_warp(part, ask),
@@ -100,7 +99,6 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
         lambda beads, bead_length, warp, share, warps, length, spare: (
             beads * weft_per_bead(bead_length, warp) * share + warps * (length + spare)
         ),
-        "beads * 2 * (bead_length + warp) * share + warps * (length + spare)",
         beads=ask.of(part, "beads"),
         bead_length=making.bead(part, ask, "length"),
         warp=_warp(part, ask),

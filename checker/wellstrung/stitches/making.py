@@ -90,15 +90,13 @@ def bead(part: Part, ask: Quantities, what: str) -> Quantity:
     if len(sizes) == 1:
         return sizes[0]
     args = {f"bead{n}": size for n, size in enumerate(sizes, 1)}
-    counts = list(bead_mix(part).values())
+    counts = tuple(bead_mix(part).values())
     return worked(
         f"{part.name}.bead {what}",
         sizes[0].unit,
         lambda **values: (
             sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
         ),
-        f"({' + '.join(f'{n} * {name}' for name, n in zip(args, counts, strict=True))})"
-        f" / {sum(counts)}",
         args,
         source=f"mean by share, {GEOMETRY}",
     )
@@ -160,7 +158,6 @@ def growth(rise: Formula) -> dict[str, Formula]:
             f"{part.name}.rounds",
             "",
             lambda length, rise: length / rise,
-            "length / rise",
             length=ask.of(part, "length"),
             rise=ask.of(part, "rise"),
         )
@@ -172,7 +169,6 @@ def growth(rise: Formula) -> dict[str, Formula]:
             f"{part.name}.length",
             "mm",
             lambda rounds, rise: rounds * rise,
-            "rounds * rise",
             rounds=rounds(part, ask),
             rise=ask.of(part, "rise"),
         )
@@ -188,7 +184,6 @@ def beads_by_round(each_round: Callable[[Part], float], source: str) -> Formula:
             f"{part.name}.beads",
             "",
             lambda rounds, each_round: rounds * each_round,
-            "rounds * each_round",
             rounds=ask.of(part, "rounds"),
             each_round=count(part, "each round", each_round(part)),
             source=source,
@@ -216,7 +211,6 @@ def weighed(
             f"{part.name}.mass" if one else f"{part.name}.mass of {item.name}",
             "g",
             lambda beads, share, per_gram: beads * share / per_gram,
-            "beads * share / per_gram",
             beads=beads,
             share=exact("share", share),
             per_gram=ask.of(item, "per_gram"),
@@ -227,26 +221,29 @@ def weighed(
 
 
 def thread(
-    per_bead: Callable[[float, float], float], formula: str, share: float = _THREAD_SHARE
+    per_bead: Callable[..., float],
+    *,
+    sizes: tuple[str, ...] = ("length", "outside"),
+    share: float = _THREAD_SHARE,
+    **counts: Callable[[Part], float],
 ) -> Formula:
     """Thread in the work, mm, without tails: counted passes a bead, times the beads.
 
-    `per_bead` takes a bead's length and outside, `formula` says the same in words; `share` is how
-    far the hand may be off it, either way.
+    `per_bead` takes the bead's `sizes` (as `bead_length`) and the `counts` of the part by name;
+    `share` is how far the hand may be off it, either way.
     """
 
     def path(part: Part, ask: Quantities) -> Quantity:
-        return derived(
+        return worked(
             f"{part.name}.thread",
             "mm",
-            lambda beads, bead_length, bead_outside, share: (
-                beads * per_bead(bead_length, bead_outside) * share
-            ),
-            f"beads * ({formula}) * share",
-            beads=ask.of(part, "beads"),
-            bead_length=bead(part, ask, "length"),
-            bead_outside=bead(part, ask, "outside"),
-            share=thread_share(part, share),
+            lambda beads, share, **values: beads * per_bead(**values) * share,
+            {
+                "beads": ask.of(part, "beads"),
+                "share": thread_share(part, share),
+                **{f"bead_{size}": bead(part, ask, size) for size in sizes},
+                **{name: count(part, name, of(part)) for name, of in counts.items()},
+            },
         )
 
     return path

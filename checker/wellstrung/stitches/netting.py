@@ -8,10 +8,10 @@ geometry, worked out for this project; with a loop of one bead it is flat peyote
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung.formulas.arithmetic import cos, most, pi, sin
 from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, flat, making
 from wellstrung.stitches.making import GEOMETRY
@@ -45,7 +45,7 @@ def half_mesh(loop: float, bead_length: float, slant: float) -> float:
     >>> round(half_mesh(5, 1.45, 45), 2)
     3.5
     """
-    return bead_length + leg(loop, bead_length) * math.sin(math.radians(slant))
+    return bead_length + leg(loop, bead_length) * sin(slant / 180 * pi)
 
 
 def rise(loop: float, bead_length: float, bead_outside: float, slant: float) -> float:
@@ -56,7 +56,7 @@ def rise(loop: float, bead_length: float, bead_outside: float, slant: float) -> 
     >>> round(rise(5, 1.45, 2.1, 45), 2), rise(3, 1.45, 2.1, 60)
     (2.05, 1.05)
     """
-    return max(bead_outside / 2, leg(loop, bead_length) * math.cos(math.radians(slant)))
+    return most(bead_outside / 2, leg(loop, bead_length) * cos(slant / 180 * pi))
 
 
 def width(across: float, loop: float, bead_length: float, slant: float) -> float:
@@ -140,7 +140,6 @@ def _width(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.width",
         "mm",
         width,
-        "2 * across * (1 + (loop - 1) / 2 * sin(slant)) * bead_length + bead_length",
         across=making.count(part, "across", flat.across_of(part)),
         loop=making.count(part, "loop", loop_of(part)),
         bead_length=making.bead(part, ask, "length"),
@@ -154,7 +153,6 @@ def _rise(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.rise",
         "mm",
         rise,
-        "max(bead_outside / 2, (loop - 1) / 2 * bead_length * cos(slant))",
         loop=making.count(part, "loop", loop_of(part)),
         bead_length=making.bead(part, ask, "length"),
         bead_outside=making.bead(part, ask, "outside"),
@@ -171,15 +169,9 @@ NETTING = Stitch(
         "width": making.measurable("width", _width),
         "thickness": flat.thickness,
         **flat.growth(_rise, "outside", steps_less=0),
-        "beads": flat.beads(
-            beads, "across + 1 + rows * (across * loop + 0.5)", across=flat.across_of, loop=loop_of
-        ),
+        "beads": flat.beads(beads, across=flat.across_of, loop=loop_of),
         "mass": making.mass,
-        "thread": flat.thread(
-            thread_per_bead,
-            "bead_length * (loop + 1) / loop + 0.5 * bead_outside / loop",
-            loop=loop_of,
-        ),
+        "thread": making.thread(thread_per_bead, loop=loop_of),
     },
     refuses=refuses,
     held_against="no published figure: a net gives more than any other stitch, and its width and"

@@ -65,7 +65,6 @@ def _outside(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.outside",
         "mm",
         lambda cord, pulled: outside(cord, warps, pulled),
-        f"pulled * cord * {equal_ratio(warps)}",
         cord=part.length("cord", "outside"),
         pulled=making.hand(
             part,

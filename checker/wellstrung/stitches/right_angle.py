@@ -7,11 +7,11 @@ leaves room. All of it is geometry, worked out for this project.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import most, sqrt
 from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, flat, making
 from wellstrung.stitches.making import GEOMETRY
@@ -36,7 +36,7 @@ def pitch(bead_length: float, bead_outside: float, tension: float) -> float:
     >>> round(pitch(1.45, 2.1, 1.02), 2)
     2.6
     """
-    return math.hypot(bead_length, bead_outside) * tension
+    return sqrt(bead_length**2 + bead_outside**2) * tension
 
 
 def beads(rows: float, across: float, each_row: float) -> float:
@@ -46,7 +46,7 @@ def beads(rows: float, across: float, each_row: float) -> float:
     (4.0, 17.0, 10.0)
     """
     units = flat.shaped(rows, across, each_row)
-    grown = max(0.0, each_row) * (rows - 1)
+    grown = most(0, each_row) * (rows - 1)
     return 2 * units + rows + across + grown
 
 
@@ -84,7 +84,6 @@ def unit(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.unit",
         "mm",
         pitch,
-        "sqrt(bead_length^2 + bead_outside^2) * tension",
         bead_length=making.bead(part, ask, "length"),
         bead_outside=making.bead(part, ask, "outside"),
         tension=making.hand(
@@ -110,7 +109,6 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.thread",
         "mm",
         lambda beads, first, bead_length, share: thread(beads, first, bead_length) * share,
-        f"(3 * beads - first) * (bead_length + {thread_paths.CORNER}) * share",
         beads=ask.of(part, "beads"),
         first=making.count(part, "first row", first_row(flat.across_of(part))),
         bead_length=making.bead(part, ask, "length"),
@@ -126,12 +124,7 @@ RIGHT_ANGLE = Stitch(
         "width": flat.width(unit, "outside", _lines),
         "thickness": flat.thickness,
         **flat.growth(unit, "outside", steps_less=0),
-        "beads": flat.beads(
-            beads,
-            "2 * units + rows + across, one for each side of a unit",
-            across=flat.across_of,
-            each_row=flat.change_of,
-        ),
+        "beads": flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
         "mass": making.mass,
         "thread": _thread,
     },

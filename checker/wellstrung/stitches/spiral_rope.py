@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import most
 from wellstrung.model.parts import beads_named
 from wellstrung.quantity.value import Quantity, derived, exact, worked
 from wellstrung.stitches import Stitch, making
@@ -41,15 +42,15 @@ def core_beads(stitches: float, at_start: float) -> float:
     return at_start + stitches - 1
 
 
-def stitches_for(length: float, core_length: float, at_start: float, sits: float = 1.0) -> float:
+def stitches_for(length: float, rise: float, at_start: float) -> float:
     """Stitches for a length, mm; no fewer than the first one, whose core may be longer.
 
     Counting.
 
-    >>> stitches_for(length=28.5, core_length=1.5, at_start=4)
+    >>> stitches_for(length=28.5, rise=1.5, at_start=4)
     16.0
     """
-    return max(1.0, length / (core_length * sits) - at_start + 1)
+    return most(1, length / rise - at_start + 1)
 
 
 def thread_for(
@@ -63,7 +64,7 @@ def thread_for(
     >>> thread_for(stitches=2, at_start=4, core_length=1.5, core_outside=2.0, loop=6.5)
     36.5
     """
-    each = thread_paths.spiral_rope(core_length, core_outside, round(at_start), loop)
+    each = thread_paths.spiral_rope(core_length, core_outside, at_start, loop)
     return stitches * each + (at_start - 1) * core_length
 
 
@@ -117,7 +118,6 @@ def _outside(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.outside",
         "mm",
         outside,
-        "lie * (core_outside + 2 * outer_outside)",
         core_outside=ask.of(_core(part, ask), "outside"),
         outer_outside=max(sizes, key=lambda size: size.middle),
         lie=making.hand(part, "how close the loops lie", *_LIE, source=GEOMETRY),
@@ -130,7 +130,6 @@ def _rise(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.rise",
         "mm",
         lambda core_length, sits: core_length * sits,
-        "core_length * sits",
         core_length=ask.of(_core(part, ask), "length"),
         sits=making.hand(
             part,
@@ -150,8 +149,7 @@ def _stitches(part: Part, ask: Quantities) -> Quantity:
     return derived(
         f"{part.name}.rounds",
         "",
-        lambda length, rise, at_start: stitches_for(length, rise, at_start),
-        "max(1, length / rise - at_start + 1)",
+        stitches_for,
         length=ask.of(part, "length"),
         rise=ask.of(part, "rise"),
         at_start=_at_start(part),
@@ -166,7 +164,6 @@ def _length(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.length",
         "mm",
         lambda core_beads, rise: core_beads * rise,
-        "core_beads * rise",
         core_beads=ask.of(part, "core_beads"),
         rise=ask.of(part, "rise"),
     )
@@ -177,7 +174,6 @@ def _core_beads(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.core beads",
         "",
         core_beads,
-        "at_start + stitches - 1",
         stitches=ask.of(part, "rounds"),
         at_start=_at_start(part),
         source="counting",
@@ -189,7 +185,6 @@ def _outer_beads(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.outer beads",
         "",
         lambda stitches, loop: stitches * loop,
-        "stitches * loop",
         stitches=ask.of(part, "rounds"),
         loop=making.count(part, "beads in a loop", _in_loop(part)),
         source="counting",
@@ -201,7 +196,6 @@ def _beads(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.beads",
         "",
         lambda core, outer: core + outer,
-        "core + outer",
         core=ask.of(part, "core_beads"),
         outer=ask.of(part, "outer_beads"),
     )
@@ -220,12 +214,11 @@ def _loop(part: Part, ask: Quantities) -> Quantity:
     """Length of the beads of one outer loop."""
     outer = _outer(part, ask)
     args = {f"bead{n}": ask.of(item, "length") for n, (item, _) in enumerate(outer, 1)}
-    counts = [count for _, count in outer]
+    counts = tuple(count for _, count in outer)
     return worked(
         f"{part.name}.loop",
         "mm",
         lambda **beads: sum(n * bead for n, bead in zip(counts, beads.values(), strict=True)),
-        " + ".join(f"{n} * {bead}" for n, bead in zip(counts, args, strict=True)),
         args,
         source="counting",
     )
@@ -238,8 +231,6 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
         lambda stitches, at_start, core_length, core_outside, loop, share: (
             thread_for(stitches, at_start, core_length, core_outside, loop) * share
         ),
-        "(stitches * ((1 + at_start) * core_length + max(loop, at_start * core_length)"
-        " + core_outside) + (at_start - 1) * core_length) * share",
         stitches=ask.of(part, "rounds"),
         at_start=_at_start(part),
         core_length=ask.of(_core(part, ask), "length"),

@@ -32,7 +32,7 @@ SQUARE = Stitch(
         **flat.growth(flat.pitch(along_hole=False), "outside"),
         "beads": flat.beads(),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.square, "3 * bead_length + 2 * bead_outside"),
+        "thread": making.thread(thread_paths.square),
     },
     refuses=refuses,
     passes=3,

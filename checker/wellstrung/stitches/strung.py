@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
+from wellstrung.formulas.arithmetic import most
 from wellstrung.model.parts import bead_mix
 from wellstrung.quantity.value import Quantity, derived, exact
 from wellstrung.stitches import Stitch, making
@@ -25,7 +26,7 @@ def length_of(beads: float, bead_length: float, between: float) -> float:
     >>> length_of(beads=100, bead_length=4.0, between=0.5)
     449.5
     """
-    return beads * bead_length + max(beads - 1, 0) * between
+    return beads * bead_length + most(0, beads - 1) * between
 
 
 def beads_for(length: float, bead_length: float, between: float) -> float:
@@ -72,7 +73,6 @@ def _bead_length(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.bead",
         "mm",
         lambda bead_length, sits: bead_length * sits,
-        "bead_length * sits",
         bead_length=making.bead(part, ask, "length"),
         sits=sits,
     )
@@ -90,7 +90,6 @@ def _knot(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.knot",
         "mm",
         lambda cord, tight: cord * tight,
-        "cord * tight",
         cord=ask.of(part, "line"),
         tight=making.hand(
             part,
@@ -122,7 +121,6 @@ def _strand(between: Callable[[Part, Quantities], Quantity]) -> dict[str, making
             f"{part.name}.beads",
             "",
             beads_for,
-            "(length + between) / (bead_length + between)",
             length=ask.of(part, "length"),
             bead_length=_bead_length(part, ask),
             between=between(part, ask),
@@ -136,7 +134,6 @@ def _strand(between: Callable[[Part, Quantities], Quantity]) -> dict[str, making
             f"{part.name}.length",
             "mm",
             length_of,
-            "beads * bead_length + (beads - 1) * between",
             beads=beads(part, ask),
             bead_length=_bead_length(part, ask),
             between=between(part, ask),
@@ -168,7 +165,6 @@ def _thread(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.thread",
         "mm",
         lambda length, passes: length * passes,
-        "length * passes",
         length=ask.of(part, "length"),
         passes=making.count(part, "passes", _passes(part)),
         source="counting: one length for each pass",
@@ -180,9 +176,8 @@ def _knotted_thread(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.thread",
         "mm",
         lambda length, passes, beads, cord, share: (
-            length * passes + max(beads - 1, 0) * knot_path(cord) * share
+            length * passes + most(0, beads - 1) * knot_path(cord) * share
         ),
-        f"length * passes + (beads - 1) * {_KNOT_PATH} * cord * share",
         length=ask.of(part, "length"),
         passes=making.count(part, "passes", _passes(part)),
         beads=ask.of(part, "beads"),

@@ -6,11 +6,11 @@ The float functions are geometry worked out for this project.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import most, pi, sin
 from wellstrung.quantity.value import Quantity, derived, worked
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
@@ -31,7 +31,7 @@ def outside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:
     >>> round(outside(2.1, 6), 2)
     6.3
     """
-    return settle * bead_outside * (1 + 1 / math.sin(math.pi / stacks))
+    return settle * bead_outside * (1 + 1 / sin(pi / stacks))
 
 
 def inside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:
@@ -42,7 +42,7 @@ def inside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:
     >>> round(inside(2.1, 6), 2)
     2.1
     """
-    return max(0.0, outside(bead_outside, stacks, settle) - 2 * bead_outside)
+    return most(0, outside(bead_outside, stacks, settle) - 2 * bead_outside)
 
 
 def rise(bead_length: float, lean: float) -> float:
@@ -101,7 +101,6 @@ def quantities(
             f"{part.name}.outside",
             "mm",
             outside,
-            "settle * bead_outside * (1 + 1 / sin(pi / stacks))",
             sizes(part, ask),
             source=GEOMETRY,
         )
@@ -111,7 +110,6 @@ def quantities(
             f"{part.name}.inside",
             "mm",
             inside,
-            "max(0, settle * bead_outside * (1 + 1 / sin(pi / stacks)) - 2 * bead_outside)",
             sizes(part, ask),
             source=GEOMETRY,
         )
@@ -121,7 +119,6 @@ def quantities(
             f"{part.name}.rise",
             "mm",
             rise,
-            "bead_length * lean",
             bead_length=making.bead(part, ask, "length"),
             lean=making.hand(
                 part,
@@ -139,7 +136,7 @@ def quantities(
         **making.growth(rise_of),
         "beads": making.beads_by_round(making.around_of, "counting: a bead a stack a round"),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.herringbone, "2 * bead_length + bead_outside"),
+        "thread": making.thread(thread_paths.herringbone),
     }
 
 

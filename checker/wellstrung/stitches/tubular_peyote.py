@@ -7,11 +7,11 @@ see `PEYOTE.held_against`.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import either, most, pi, tan
 from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import Stitch, making
 from wellstrung.stitches.making import GEOMETRY
@@ -41,7 +41,7 @@ def outside(pitch: float, ring: float, bead_outside: float) -> float:
     >>> round(outside(1.5225, 12, 2.1), 2)
     7.78
     """
-    return pitch / math.tan(math.pi / ring) + bead_outside
+    return pitch / tan(pi / ring) + bead_outside
 
 
 def inside(pitch: float, ring: float, bead_outside: float) -> float:
@@ -50,9 +50,9 @@ def inside(pitch: float, ring: float, bead_outside: float) -> float:
     Geometry, worked out for this project.
 
     >>> inside(1.5, 4, 2.1)
-    0.0
+    0
     """
-    return 0.0 if ring < 6 else max(0.0, pitch / math.tan(math.pi / ring) - bead_outside)
+    return either(ring < 6, 0, most(0, pitch / tan(pi / ring) - bead_outside))
 
 
 def rise(bead_outside: float, tension: float) -> float:
@@ -108,7 +108,6 @@ def _pitch(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.pitch",
         "mm",
         pitch,
-        "bead_length * tension",
         bead_length=making.bead(part, ask, "length"),
         tension=_tension(part),
         source=GEOMETRY,
@@ -136,7 +135,6 @@ def _outside_of(part: Part, ask: Quantities, name: str, ring: int) -> Quantity:
         f"{part.name}.{name}",
         "mm",
         outside,
-        "pitch / tan(pi / ring) + bead_outside",
         pitch=_pitch(part, ask),
         ring=making.count(part, "ring", ring),
         bead_outside=making.bead(part, ask, "outside"),
@@ -149,7 +147,6 @@ def _inside(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.inside",
         "mm",
         inside,
-        "pitch / tan(pi / ring) - bead_outside",
         pitch=_pitch(part, ask),
         ring=making.count(part, "ring", ring_of(part)),
         bead_outside=making.bead(part, ask, "outside"),
@@ -162,7 +159,6 @@ def _rise(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.rise",
         "mm",
         rise,
-        f"bead_outside / 2 * tension / {_USUAL}",
         bead_outside=making.bead(part, ask, "outside"),
         tension=_tension(part),
         source=GEOMETRY,
@@ -181,7 +177,7 @@ PEYOTE = Stitch(
             lambda part: ring_of(part) / 2, "counting: a ring of N is two rounds, then N/2 a round"
         ),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.peyote, "2 * bead_length + 0.5 * bead_outside"),
+        "thread": making.thread(thread_paths.peyote),
     },
     refuses=refuses,
     asides={

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from wellstrung.formulas.arithmetic import opaque
 from wellstrung.model.parts import Missing, Part, Plan, Step
 from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf, total, worked
 from wellstrung.reading import tree
@@ -50,7 +51,6 @@ def step_time(plan: Plan, step: Step, ask: Quantities) -> Quantity:
             name,
             "min",
             lambda beads, rate, pace: bench_time.beading_time(beads, rate) * pace,
-            "beads / rate * pace",
             beads=ask.of(part, "beads"),
             rate=_rate(plan, _beading_rate(plan, part, step)),
             pace=_pace(plan, "maker"),
@@ -61,7 +61,6 @@ def step_time(plan: Plan, step: Step, ask: Quantities) -> Quantity:
         name,
         "min",
         lambda count, each, pace: count * each * pace,
-        "count * each * pace",
         count=exact(f"{name} count", times_done(plan, step)),
         each=_rate(plan, step.verb),
         pace=_pace(plan, "maker"),
@@ -121,7 +120,6 @@ def student_time(ask: Quantities) -> Quantity:
         "piece.student_time",
         "min",
         lambda time, pace: time * pace,
-        "time * pace",
         time=ask.get("piece.bench_time"),
         pace=_pace(ask.plan, "student"),
     )
@@ -134,7 +132,6 @@ def student_step(ask: Quantities, number: int) -> Quantity:
         f"step {number} ({step.verb}) in class",
         "min",
         lambda time, pace, makes: time * pace * makes,
-        "time * pace * makes",
         time=step_time(plan, step, ask),
         pace=_pace(plan, "student"),
         makes=exact("pieces made", plan.makes),
@@ -156,6 +153,7 @@ def class_time(ask: Quantities) -> Quantity:
         for step in plan.steps
     }
 
+    @opaque("minutes of class, what cures left to cure between meetings, of")
     def taken(**minutes: float) -> float:
         at = (minutes.pop("session"), minutes.pop("between"))
         steps = tasks(plan, list(minutes.values()))
@@ -165,7 +163,6 @@ def class_time(ask: Quantities) -> Quantity:
         "piece.class_time",
         "min",
         taken,
-        f"end of {' and '.join(times)} in meetings of session, with between to cure",
         {"session": session, "between": between, **times},
         source="what cures goes on curing between two meetings; waits that do not fit are added",
     )
@@ -205,11 +202,15 @@ def earliest(ask: Quantities) -> Quantity:
             f"; with more than {bench_time.MOST_OPEN} steps free to change places it is not proved"
             f" the best, and none is over before {best.at_least:g} min"
         )
+
+    @opaque("end of the steps, waits put to use, that take")
+    def finish(**hands: float) -> float:
+        return bench_time.finish_in(tasks(ask.plan, list(hands.values())), best.order)
+
     return worked(
         "piece.finish_earliest",
         "min",
-        lambda **hands: bench_time.finish_in(tasks(ask.plan, list(hands.values())), best.order),
-        f"end of {' and '.join(times)} with waits put to use",
+        finish,
         times,
         source=source,
     )

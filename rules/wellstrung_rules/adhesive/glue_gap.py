@@ -29,7 +29,7 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
         return Held()
     bore, outside = ask.of(end.cap, "bore"), ask.end(end.rope, end.cap)
     bridges = ask.of(glue, "bridges")
-    between_them = derived("gap", "mm", gap, "(bore - end) / 2", bore=bore, end=outside)
+    between_them = derived("gap", "mm", gap, bore=bore, end=outside)
     margin = bridges - between_them
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)

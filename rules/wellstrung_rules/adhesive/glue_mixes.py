@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from wellstrung import tables
+from wellstrung.formulas.arithmetic import most
 from wellstrung.formulas.glue import joint_volume, to_mix
 from wellstrung.rulebook import (
     Answer,
@@ -72,7 +73,6 @@ def _in_one(end: GluedEnd, ask: Ask) -> Quantity:
         f"glue in `{end.cap.name}`",
         "ml",
         lambda bore, end, depth: joint_volume(bore, end, depth) / 1000,
-        "pi / 4 * (bore^2 - end^2) * depth / 1000",
         bore=ask.of(end.cap, "bore"),
         end=ask.of(end.rope, "nub.outside" if by_nub else "outside"),
         depth=ask.of(end.cap, "depth"),
@@ -84,8 +84,7 @@ def _mixed(used: GlueUsed, held: Quantity, ask: Ask) -> Quantity:
     return derived(
         "glue stirred",
         "ml",
-        lambda mixes, least, joints: mixes * max(least, to_mix(joints / mixes)),
-        "mixes * max(least, 2 * joints / mixes)",
+        lambda mixes, least, joints: mixes * most(least, to_mix(joints / mixes)),
         mixes=exact("mixes", used.mixes),
         least=ask.limit("smallest mix"),
         joints=held,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung import tables
 from wellstrung.formulas import beads
+from wellstrung.formulas.arithmetic import either
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -62,7 +63,6 @@ def _weighed(bead: Item, ask: Ask) -> Quantity:
         "beads a gram by size",
         "",
         weighed,
-        "1000 / (filled * pi / 4 * (outside^2 - hole^2) * length * 2.5)",
         outside=ask.of(bead, "outside"),
         hole=ask.of(bead, "hole"),
         length=ask.of(bead, "length"),
@@ -77,9 +77,10 @@ def weighed(outside: float, hole: float, length: float, filled: float) -> float:
     Geometry: a cylinder less its hole, times the density of glass.
 
     >>> weighed(outside=1.0, hole=1.2, length=1.0, filled=1.0)
-    0.0
+    0
     """
-    return 0.0 if hole >= outside else beads.by_size(outside, hole, length, filled)
+    by_size = lambda: beads.by_size(outside, hole, length, filled)  # noqa: E731
+    return either(hole >= outside, 0, by_size)
 
 
 def _margin(
@@ -89,7 +90,6 @@ def _margin(
         f"room to the {name} a gram",
         "",
         lambda counted, weighed, limit: sign * (counted - weighed * limit),
-        f"{'' if sign > 0 else '-'}(counted - weighed * limit)",
         counted=counted,
         weighed=weighed,
         limit=exact(f"{name} share", limit),

@@ -34,7 +34,6 @@ def check(woven: Woven, ask: Ask) -> Answer:
         "up the edge and over it",
         "mm",
         lambda edge, back, front: edge + back + front,
-        "edge + back + front",
         edge=edge,
         back=back,
         front=front,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from wellstrung.formulas.arithmetic import opaque, pi
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -38,7 +39,6 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
         "slack under the limit",
         "mm",
         lambda around, loop, loose: around * loose - loop,
-        "around * loose - loop",
         around=around,
         loop=way_round,
         loose=ask.limit("loop loose"),
@@ -64,6 +64,7 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
     )
 
 
+@opaque("way round the edge of a button")
 def edge(outside: float, thickness: float, shape: float) -> float:
     """The way round a button edge-on, mm: an oval at shape 0, with rounded ends at 1.
 
@@ -74,8 +75,8 @@ def edge(outside: float, thickness: float, shape: float) -> float:
     [27.8, 29.7]
     """
     h = ((outside - thickness) / (outside + thickness)) ** 2
-    oval = math.pi * (outside + thickness) / 2 * (1 + h / 4)
-    stadium = 2 * (outside - thickness) + math.pi * thickness
+    oval = pi * (outside + thickness) / 2 * (1 + h / 4)
+    stadium = 2 * (outside - thickness) + pi * thickness
     return oval + shape * (stadium - oval)
 
 
@@ -86,7 +87,6 @@ def _button(part: Part) -> Quantity:
         "round the button",
         "mm",
         edge,
-        "edge(outside, thickness, shape)",
         outside=part.length("button", "outside"),
         thickness=part.length("button", "thickness"),
         shape=leaf("shape", 0.5, "", [shape], source="oval to rounded ends: geometry"),
@@ -102,8 +102,7 @@ def _loop(part: Part, ask: Ask) -> tuple[Quantity, Quantity | None]:
     way_round = derived(
         "round the loop",
         "mm",
-        lambda count, length, outside: count * length - math.pi * outside,
-        "count * length - pi * outside",
+        lambda count, length, outside: count * length - pi * outside,
         count=exact("count", part.count("loop", "count")),
         length=length,
         outside=ask.of(bead, "outside"),

@@ -39,7 +39,6 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         "room in the cap",
         "mm",
         room,
-        "bore - outside + gives",
         bore=bore,
         outside=outside,
         gives=gives,
@@ -48,7 +47,6 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         "slack under the limit",
         "mm",
         lambda bore, outside, loose: outside + loose - bore,
-        "outside + loose - bore",
         bore=bore,
         outside=outside,
         loose=ask.limit(loose_by),
@@ -109,7 +107,6 @@ def _give(rope: Part, ask: Ask) -> Quantity:
         f"{rope.name} gives",
         "mm",
         lambda share, outside: share * outside,
-        "share * outside",
         share=ask.limit("cap tight"),
         outside=ask.of(rope, "outside"),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from wellstrung.formulas.arithmetic import least
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -30,7 +31,6 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         "depth wanted",
         "mm",
         depth_wanted,
-        "min(share * bore, most)",
         share=ask.limit("cap depth share"),
         bore=bore,
         most=ask.limit("cap depth"),
@@ -66,7 +66,6 @@ def _nub(join: RopeInCap, ask: Ask) -> Answer:
         "nub to spare",
         "mm",
         lambda nub, share, depth: nub - share * depth,
-        "nub - share * depth",
         nub=nub,
         share=ask.limit("nub in cap"),
         depth=depth,
@@ -102,7 +101,7 @@ def depth_wanted(share: float, bore: float, most: float) -> float:
     >>> depth_wanted(share=0.4, bore=5.0, most=4.0), depth_wanted(share=0.4, bore=12.0, most=4.0)
     (2.0, 4.0)
     """
-    return min(share * bore, most)
+    return least(share * bore, most)
 
 
 RULE = Rule(

@@ -31,8 +31,7 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
     bundle = worked(
         "bundle",
         "mm",
-        bundle_of,
-        f"container({', '.join(sizes)})" if len(sizes) > 1 else "strand1",
+        circles.side_by_side,
         sizes,
         source="circles in a circle, see `circles.py`",
     )
@@ -63,17 +62,6 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
         margin=margin,
         also=(join.place,),
     )
-
-
-def bundle_of(**ends: float) -> float:
-    """Diameter, mm, of the smallest hole that takes these ends side by side.
-
-    Circles in a circle, by geometry and the published ratios: see `circles.py`.
-
-    >>> round(bundle_of(strand1=3.0, strand2=3.0, strand3=3.0), 2)
-    6.46
-    """
-    return circles.container(tuple(ends.values()))
 
 
 RULE = Rule(

@@ -26,7 +26,6 @@ def check(join: LinkThroughCone, ask: Ask) -> Answer:
         "loop outside",
         "mm",
         lambda hole, wire: hole + 2 * wire,
-        "hole + 2 * wire",
         hole=ask.of(join.link, "loop.hole"),
         wire=ask.of(join.link, "wire"),
         source="outside = inside + 2 x wire: geometry",

@@ -105,7 +105,6 @@ def _room(spacing: Quantity, eyes: int, crowd: Quantity, need: Quantity) -> Quan
         "room side by side",
         "mm",
         lambda eyes, spacing, crowd, need: eyes * spacing * crowd - need,
-        "eyes * spacing * crowd - need",
         eyes=exact("eyes apart", eyes),
         spacing=spacing,
         crowd=crowd,

@@ -32,8 +32,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     taken = derived(
         "threads in the hole",
         "mm",
-        lambda line, passes, extra: thread.hole_needed(0.0, line, round(passes + extra)),
-        "line * sqrt(1.3 * (passes + extra))",
+        lambda line, passes, extra: thread.hole_needed(0, line, passes + extra),
         line=line,
         passes=exact("passes", passes),
         extra=extra,

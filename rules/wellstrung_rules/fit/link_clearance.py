@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wellstrung.formulas.arithmetic import either, most
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -36,13 +37,12 @@ def check(end: EndLink, ask: Ask) -> Answer:
     wires = {f"ring{n}": ask.of(ring, "wire") for n, ring in enumerate(end.rings, 1)}
     beyond = _wire(end, end.beyond) if end.beyond else exact("next", 0.0, "mm")
     # one ring lies along the link however wide it is
-    hole = ask.get(end.eyes.quantity("hole")) if len(wires) > 1 else exact("hole", 0.0, "mm")
+    width = {"hole": ask.get(end.eyes.quantity("hole"))} if len(wires) > 1 else {}
     taken = worked(
         "taken along the link",
         "mm",
         taken_along,
-        f"along(hole, next, {', '.join(wires)})",
-        {"hole": hole, "next": beyond, **wires},
+        {**width, "next": beyond, **wires},
         source="side by side or one behind the other: geometry, worked out for this project",
     )
     inside = _inside(end)
@@ -80,7 +80,7 @@ def _things(end: EndLink, ask: Ask) -> Iterator[str]:
         yield "the next link"
 
 
-def taken_along(hole: float, **wires: float) -> float:
+def taken_along(next: float, hole: float = 0.0, **rings: float) -> float:
     """What lies along a link, mm: the `next` link's wire, and the rings' wires.
 
     Rings that fit the hole's width side by side take the thickest of them, others all together.
@@ -92,8 +92,10 @@ def taken_along(hole: float, **wires: float) -> float:
     >>> round(taken_along(hole=1.0, next=0.8, ring1=0.8, ring2=0.8), 2)
     2.4
     """
-    beyond, rings = wires.get("next", 0.0), [w for name, w in wires.items() if name != "next"]
-    return beyond + (max(rings) if sum(rings) <= hole else sum(rings))
+    wires = rings.values()
+    if len(wires) == 1:
+        return next + sum(wires)
+    return next + either(sum(wires) <= hole, most(*wires), sum(wires))
 
 
 def _wire(end: EndLink, link: str) -> Quantity:
@@ -105,7 +107,6 @@ def _inside(end: EndLink) -> Quantity:
         "inside of the link",
         "mm",
         lambda length, wire: length - 2 * wire,
-        "length - 2 * wire",
         length=end.chain.length("links", end.link, "length", allowance="link size"),
         wire=_wire(end, end.link),
         source="inside = outside - 2 x wire, trade table `chains`",

@@ -30,10 +30,9 @@ def check(join: Threaded, ask: Ask) -> Answer:
     needed = derived(
         "hole for the needle",
         "mm",
-        lambda needle, line, there: thread.hole_needed(needle, line, round(there)),
-        "sqrt(needle^2 + 1.3 * there * line^2)",
+        thread.hole_needed,
         needle=needle,
-        line=line,
+        thread=line,
         there=exact("there", passes - 1),
         source="k = 1.3: trade table `needle_choice`, held against print",
     )

@@ -66,7 +66,6 @@ def _opened(inside: Quantity, elastic: list[Part], ask: Ask) -> Quantity:
         "inside, stretched",
         "mm",
         lambda inside, stretch, **strands: stretched(inside, sum(strands.values()), stretch),
-        f"inside + (stretch - 1) * ({' + '.join(strands) or '0'})",
         {"inside": inside, "stretch": ask.limit("elastic stretch"), **strands},
         source="geometry, worked out for this project",
     )

@@ -89,7 +89,6 @@ def _across(entry: RunEntry, ask: Ask) -> Quantity:
         f"{part.name}.{eye} outside",
         "mm",
         lambda hole, wire: hole + 2 * wire,
-        "hole + 2 * wire",
         hole=ask.of(part, f"{eye}.hole"),
         wire=ask.of(part, f"{eye}.wire"),
         source="outside = inside + 2 x wire: geometry",

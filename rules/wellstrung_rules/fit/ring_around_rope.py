@@ -36,7 +36,6 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         "room to close true",
         "mm",
         room_to_close,
-        "inside * share - outside",
         inside=inside,
         share=share,
         outside=outside,

@@ -32,8 +32,7 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     if not bridged:
         return None
     held = dict(_held(join, ask))
-    formula = " + ".join(held) if len(held) <= 2 else f"container({', '.join(held)})"
-    taken = worked("reach taken", "mm", reach_taken, formula, held, source=_SOURCE)
+    taken = worked("reach taken", "mm", circles.side_by_side, held, source=_SOURCE)
     inside = ask.of(join.ring, "inside")
     margin = inside - taken
     swings = margin - ask.limit("ring swing")
@@ -62,18 +61,6 @@ def check(join: RingHolds, ask: Ask) -> Answer:
 
 
 _SOURCE = "a bridge as wide as the hole is from the edge, other parts beside it: see `circles.py`"
-
-
-def reach_taken(**held: float) -> float:
-    """Diameter, mm, that bridges and the other things in one ring take together.
-
-    A bridge counts as a circle as wide as it is from hole to edge. Geometry, worked out for this
-    project.
-
-    >>> round(reach_taken(bridge1=3.0, rope=7.8), 2)
-    10.8
-    """
-    return circles.container(tuple(held.values()))
 
 
 def _has_edge(eyes: Eyes) -> bool:

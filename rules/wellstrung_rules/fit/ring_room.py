@@ -28,17 +28,14 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     if not held:
         return None
     inside = ask.of(join.ring, "inside")
-    if len(held) <= 2:
-        formula, source = " + ".join(held), "two circles a and b fit exactly when a + b <= D"
-    else:
-        formula, source = f"container({', '.join(held)})", "circles in a circle, see `circles.py`"
-    taken = worked("room taken", "mm", room_taken, formula, held, source=source)
+    exactly = "two circles a and b fit exactly when a + b <= D"
+    source = exactly if len(held) <= 2 else "circles in a circle, see `circles.py`"
+    taken = worked("room taken", "mm", circles.side_by_side, held, source=source)
     fits = inside - taken
     swings = derived(
         "room to swing",
         "mm",
         lambda inside, taken, swing: inside - taken - swing,
-        "inside - taken - swing",
         inside=inside,
         taken=taken,
         swing=ask.limit("ring swing"),
@@ -71,17 +68,6 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         at_most="error" if forced else "warning",
         also=(join.around.key.place,) if join.around else (),
     )
-
-
-def room_taken(**held: float) -> float:
-    """Diameter, mm, of the smallest circle that holds circles of these diameters.
-
-    Circles in a circle, by geometry and the published ratios: see `circles.py`.
-
-    >>> round(room_taken(rope=7.8, eye=1.0), 2)
-    8.8
-    """
-    return circles.container(tuple(held.values()))
 
 
 def _held(join: RingHolds, ask: Ask) -> list[tuple[str, Quantity]]:

@@ -32,7 +32,6 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
         "wires in the eye",
         "mm",
         lambda wire, ratio: wire * ratio,
-        "wire * ratio",
         wire=wire,
         ratio=exact("ratio", circles.equal_ratio(join.rings)),
         source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",
@@ -40,8 +39,7 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
     needed = derived(
         "hole needed",
         "mm",
-        hole_needed,
-        "wire + inside / 2 - sqrt((inside / 2)^2 - through^2 / 4)",
+        rings.hole_needed,
         wire=bundle if join.rings > 1 else wire,
         inside=inside,
         through=through,
@@ -63,18 +61,6 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
         margin=margin,
         also=(join.eyes.part.place_of(*join.eyes.path, "hole"),),
     )
-
-
-def hole_needed(wire: float, inside: float, through: float) -> float:
-    """The hole, mm, for a ring's wire; the ring's whole inside more where it cannot go round.
-
-    Geometry, worked out for this project.
-
-    >>> round(hole_needed(wire=0.81, inside=3.38, through=1.2), 2)
-    0.92
-    """
-    needed = rings.hole_needed(wire, inside, through)
-    return wire + inside if needed is None else needed
 
 
 def _remedies(

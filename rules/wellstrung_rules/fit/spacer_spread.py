@@ -60,7 +60,6 @@ def _side_by_side(one: Part, other: Part, ask: Ask) -> Quantity:
         f"{one.name} beside {other.name}",
         "mm",
         circles.beside,
-        "one / 2 + other / 2",
         one=ask.of(one, "outside"),
         other=ask.of(other, "outside"),
         source="geometry, worked out for this project",

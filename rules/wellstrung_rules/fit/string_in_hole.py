@@ -31,7 +31,6 @@ def check(join: Threaded, ask: Ask) -> Answer:
         "lines in the hole",
         "mm",
         lambda line, ratio: line * ratio,
-        "line * ratio",
         line=line,
         ratio=exact("ratio", ratio),
         source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from wellstrung.formulas import circles
+from wellstrung.formulas.arithmetic import pi
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -77,7 +78,7 @@ def pressed(outside: float, inside: float, flat: float) -> float:
     >>> [round(pressed(outside=1.8, inside=1.3, flat=flat), 2) for flat in (0, 1)]
     [1.8, 2.68]
     """
-    flattened = math.pi * (outside + inside) / 4 + (outside - inside) / 2
+    flattened = pi * (outside + inside) / 4 + (outside - inside) / 2
     return outside + flat * (flattened - outside)
 
 
@@ -91,8 +92,7 @@ def _lines(join: TipOnStrands, ask: Ask) -> Quantity:
     return worked(
         "lines",
         "mm",
-        lambda **lines: circles.container(tuple(lines.values())),
-        f"container({', '.join(lines)})" if len(lines) > 1 else next(iter(lines)),
+        circles.side_by_side,
         lines,
         source="circles in a circle, see `circles.py`",
     )
@@ -108,7 +108,6 @@ def _covered(tip: Part, lines: Quantity, ask: Ask) -> Quantity:
             "knot",
             "mm",
             lambda lines, ties: lines * ties,
-            "lines * ties",
             lines=lines,
             ties=ask.of(tip, "knot"),
         )
@@ -118,7 +117,6 @@ def _covered(tip: Part, lines: Quantity, ask: Ask) -> Quantity:
         "crimp, pressed",
         "mm",
         pressed,
-        "outside + flat * (pi * (outside + inside) / 4 + (outside - inside) / 2 - outside)",
         outside=ask.of(crimp, "outside"),
         inside=ask.of(crimp, "inside"),
         flat=leaf("flat", 0.5, "", [spread], source="folded round to flattened: geometry"),

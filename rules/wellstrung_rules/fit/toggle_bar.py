@@ -9,6 +9,7 @@ more than the opening at least, so the lesser of the two is asked for.
 from __future__ import annotations
 
 from wellstrung import tables
+from wellstrung.formulas.arithmetic import least
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -38,7 +39,6 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
         "least bar",
         "mm",
         least_bar,
-        "min(2 * opening - stem_width, opening + more)",
         opening=opening,
         stem_width=ask.of(clasp, "bar.stem_width"),
         more=_cell("bar_short", "mm"),
@@ -48,7 +48,6 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
         "longest bar",
         "mm",
         lambda opening, share: opening * share,
-        "opening * share",
         opening=opening,
         share=_cell("bar_share_most"),
     )
@@ -89,7 +88,7 @@ def least_bar(opening: float, stem_width: float, more: float) -> float:
     >>> round(least_bar(opening=12.0, stem_width=1.2, more=6.0), 1)
     18.0
     """
-    return min(2 * opening - stem_width, opening + more)
+    return least(2 * opening - stem_width, opening + more)
 
 
 def _cell(column: str, unit: str = "") -> Quantity:

@@ -41,9 +41,7 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
     clasp = toggle.clasp
     if not toggle.behind:
         return None
-    half = derived(
-        "half the bar", "mm", lambda bar: bar / 2, "bar / 2", bar=ask.of(clasp, "bar.length")
-    )
+    half = derived("half the bar", "mm", lambda bar: bar / 2, bar=ask.of(clasp, "bar.length"))
     margins: dict[Part, Quantity] = {}
     terms = [ask.of(clasp, "bar.to_the_run")]
     reached = terms[0].middle
@@ -74,7 +72,6 @@ def _beside_the_bar(clasp: Part, part: Part, ask: Ask) -> Quantity:
             "taken beside the bar",
             "mm",
             rings.taken_beside,
-            "beside(across, wire, bar)",
             {"across": across, "wire": wire, "bar": bar},
             source="a flat ring beside a bar: geometry, see `rings.py`",
         )

@@ -57,7 +57,6 @@ def _margin(short: Quantity, long: Quantity, limit: Quantity) -> Quantity:
         "unlike by less than the limit",
         "mm",
         lambda short, long, limit: short * (1 + limit) - long,
-        "short * (1 + limit) - long",
         short=short,
         long=long,
         limit=limit,

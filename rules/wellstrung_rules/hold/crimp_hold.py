@@ -30,7 +30,6 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         f"{join.crimp.name} lets go at",
         "N",
         lambda line, share: line * share,
-        "line * share",
         line=ask.of(join.strand, "breaking"),
         share=share,
     )

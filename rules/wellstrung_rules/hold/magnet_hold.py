@@ -37,7 +37,6 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
         f"{clasp.name} slides apart at",
         "N",
         magnets.slides_at,
-        "pull * share",
         pull=pull,
         share=share,
     )

@@ -81,7 +81,6 @@ def _bears(join: OnThread, ask: Ask) -> Quantity:
         f"{join.thread.name} breaks at",
         "N",
         lambda line, knot, edge, lines: thread.strength_left(line, knot, edge) * lines,
-        "line * knot * edge * lines",
         line=ask.of(join.thread, "breaking"),
         knot=_knot(join),
         edge=exact("edge", thread.SHARP_EDGE if bare_edges(ask.plan, join.thread) else 1.0),

@@ -42,7 +42,6 @@ def check(centred: Centred, ask: Ask) -> Answer:
         "off the middle",
         "mm",
         lambda before, after: abs(before - after) / 2,
-        "max(before - after, after - before) / 2",
         scan=True,
         before=before,
         after=after,

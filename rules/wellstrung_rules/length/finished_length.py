@@ -36,7 +36,6 @@ def check(piece: Piece, ask: Ask) -> Answer:
         "room under the longest wanted",
         "mm",
         lambda longest, found: longest - found,
-        "longest - found",
         longest=exact("longest wanted", high, "mm"),
         found=found,
     )

@@ -37,7 +37,6 @@ def check(piece: Piece, ask: Ask) -> Answer:
         f"room under the longest {name}",
         "mm",
         lambda longest, found: longest - found,
-        "longest - found",
         longest=exact(f"longest {name}", seen.high, "mm", source=_TABLE),
         found=found,
     )

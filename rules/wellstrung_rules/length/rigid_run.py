@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from wellstrung.formulas.arithmetic import most, pi, sqrt
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -27,20 +28,19 @@ def check(stiff: Rigid, ask: Ask) -> Answer:
     if stiff.curved:
         return None
     length, body = ask.of(stiff.item, stiff.size), stiff.wearer.length(stiff.measure)
-    most = ask.limit("rigid curve")
+    limit = ask.limit("rigid curve")
     curve = derived(
         f"the curve over {stiff.item.name}",
         "mm",
         sagitta,
-        "body / (2 * pi) - sqrt(max((body / (2 * pi))^2 - length^2 / 4, 0))",
         length=length,
         body=body,
         source="a chord in a circle: geometry",
     )
-    margin = most - curve
+    margin = limit - curve
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
-    longest = math.floor(_chord(most.middle, body.middle) + 1e-9)
+    longest = math.floor(_chord(limit.middle, body.middle) + 1e-9)
     size = in_unit_of(longest, length)
     straight = f"`{stiff.item.name}` is straight for {spelled(length)}"
     over = f"over which the {stiff.measure} ({spelled(body)}) curves by {about(curve, length)}"
@@ -65,13 +65,13 @@ def sagitta(length: float, body: float) -> float:
     >>> round(sagitta(length=30.0, body=165.0), 2), round(sagitta(length=90.0, body=165.0), 2)
     (4.71, 26.26)
     """
-    radius = body / (2 * math.pi)
-    return radius - math.sqrt(max(radius**2 - length**2 / 4, 0.0))
+    radius = body / (2 * pi)
+    return radius - sqrt(most(0, radius**2 - length**2 / 4))
 
 
 def _chord(rise: float, body: float) -> float:
     """The length, mm, above which a body of that girth rises so far: `sagitta` the other way."""
-    radius = body / (2 * math.pi)
+    radius = body / (2 * pi)
     return 2 * math.sqrt(max(radius**2 - max(radius - rise, 0.0) ** 2, 0.0))
 
 

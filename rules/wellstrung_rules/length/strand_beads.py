@@ -35,7 +35,6 @@ def check(named: Named, ask: Ask) -> Answer:
         f"{strand.name} repeats",
         "",
         lambda beads, repeat: beads / repeat,
-        "beads / repeat",
         beads=ask.of(strand, "beads"),
         repeat=exact("repeat", repeat),
         source="counting",

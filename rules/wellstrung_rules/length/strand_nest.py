@@ -6,9 +6,9 @@ longer by pi times the distance between their middles over half a round.
 
 from __future__ import annotations
 
-import math
 from itertools import pairwise
 
+from wellstrung.formulas.arithmetic import pi
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -68,7 +68,6 @@ def _room(inner: Part, outer: Part, ask: Ask) -> Quantity:
         "longer than it takes",
         "mm",
         lambda outer, inner, step: outer - inner - step,
-        "outer - inner - step",
         outer=ask.of(outer, "length"),
         inner=ask.of(inner, "length"),
         step=_step(inner, outer, ask),
@@ -80,7 +79,6 @@ def _step(inner: Part, outer: Part, ask: Ask) -> Quantity:
         "step from strand to strand",
         "mm",
         step,
-        "pi * (one + other) / 2",
         one=ask.of(inner, "outside"),
         other=ask.of(outer, "outside"),
         source="geometry, worked out for this project",
@@ -93,7 +91,7 @@ def step(one: float, other: float) -> float:
     >>> round(step(one=4.0, other=4.0), 1)
     12.6
     """
-    return math.pi * (one + other) / 2
+    return pi * (one + other) / 2
 
 
 RULE = Rule(

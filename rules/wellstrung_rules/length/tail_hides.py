@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 
 from wellstrung.formulas import thread
+from wellstrung.formulas.arithmetic import most
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -39,7 +40,6 @@ def check(woven: Woven, ask: Ask) -> Answer:
         "room to spare for tails",
         "mm",
         lambda room, tails, each: room - tails * each,
-        "room - tails * each",
         room=room,
         tails=exact("tails", tails),
         each=each,
@@ -71,7 +71,6 @@ def _room(woven: Woven, passes: int, ask: Ask) -> Quantity:
         f"{part.name} free in its holes",
         "mm",
         room_for_tails,
-        "beads * bead_length * max(0, passes_possible(hole, needle, line) - passes)",
         beads=ask.of(part, "beads"),
         bead_length=ask.of(bead, "length"),
         hole=ask.of(bead, "hole"),
@@ -92,7 +91,7 @@ def room_for_tails(
     >>> room_for_tails(beads=100, bead_length=1.5, hole=0.7, needle=0.46, line=0.28, passes=2)
     150.0
     """
-    return beads * bead_length * max(0.0, thread.passes_possible(hole, needle, line) - passes)
+    return beads * bead_length * most(0, thread.passes_possible(hole, needle, line) - passes)
 
 
 def _tails(woven: Woven, ask: Ask) -> int:

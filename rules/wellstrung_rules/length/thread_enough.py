@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from wellstrung.formulas.arithmetic import ceil
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -68,7 +69,7 @@ def thread_taken(thread: float, working: float, tail: float) -> float:
     >>> thread_taken(thread=7500, working=1800, tail=200)
     9900
     """
-    return thread + 2 * tail * math.ceil(thread / (working - 2 * tail))
+    return thread + 2 * tail * ceil(thread / (working - 2 * tail))
 
 
 def _takes(part: Part, count: int, ask: Ask) -> Quantity:
@@ -77,7 +78,6 @@ def _takes(part: Part, count: int, ask: Ask) -> Quantity:
             f"{part.name} line with tails",
             "mm",
             lambda count, line, tail: count * (line + 2 * tail),
-            "count * (line + 2 * tail)",
             count=exact("strung", count),
             line=ask.of(part, "thread"),
             tail=part.length("thread", "tail"),
@@ -87,7 +87,6 @@ def _takes(part: Part, count: int, ask: Ask) -> Quantity:
         f"{part.name} thread with tails",
         "mm",
         lambda count, thread, working, tail: count * thread_taken(thread, working, tail),
-        "count * (thread + 2 * tail * ceil(thread / (working - 2 * tail)))",
         count=exact("woven", count),
         thread=ask.of(part, "thread"),
         working=part.length("thread", "working_length"),
@@ -109,7 +108,6 @@ def _on_hand(thread: Part, line: Item) -> Quantity:
         f"{thread.name} wound",
         "mm",
         lambda times, length: times * length,
-        "times * length",
         times=exact("times", line.count("pieces", default=line.count("spools", default=1))),
         length=length,
     )

@@ -35,7 +35,6 @@ def check(woven: Woven, ask: Ask) -> Answer:
         "left to weave with, beyond the least",
         "mm",
         left_to_weave,
-        "length - 2 * tail - least",
         length=length,
         tail=tail,
         least=ask.limit("thread between tails"),

@@ -38,7 +38,6 @@ def check(mix: Mixed, ask: Ask) -> Answer:
         "time left of the mix",
         "min",
         left,
-        "usable - mixing - joints * each",
         usable=usable,
         mixing=mixing,
         joints=exact("joints of one mix", math.ceil(mix.joints / mix.mixes)),

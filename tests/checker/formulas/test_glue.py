@@ -43,7 +43,7 @@ def test_the_gap_by_laying_wall_gap_end_gap_wall_along_a_line(end: float, gap: f
 
 
 def test_a_pressed_end_has_a_negative_gap() -> None:
-    assert glue.gap(bore=7.6, end=7.8) == -0.1
+    assert glue.gap(bore=7.6, end=7.8) == pytest.approx(-0.1)
 
 
 @given(sizes, room, depths, room)

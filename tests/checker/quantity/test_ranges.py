@@ -1,5 +1,7 @@
 """A quantity's range holds whatever its causes do: at every corner, inside, and on the way.
 
+Where the graph takes a quantity for a sum of its arguments, the sum is what the function gives.
+
 Worked out directly, node by node, without the short cuts that the graph takes for sums.
 """
 
@@ -15,28 +17,40 @@ import pytest
 from bands import EVERY_BAND, found
 from ropes import EVERY_ROPE, checked
 from running import ROOT, SAMPLES
-from wellstrung.judging.checker import Checker
+from wellstrung.judging.checker import Checker, PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.quantity.value import Cause, Quantity
+from wellstrung.testing import cases, judged
 
 #: the samples, and the plans that rules are tried on
 PLANS = sorted((*SAMPLES.rglob("*.yaml"), *(ROOT / "tests" / "rules").glob("*.yaml")))
+CASE_FILES = sorted((ROOT / "tests" / "rules").glob("*/*.yaml"))
 ENDS = (-1.0, 1.0)
+#: where the graph looks for a quantity that may turn back on its way
+SCAN = (-1.0, -0.75, -0.5, -0.25, 0.25, 0.5, 0.75, 1.0)
 #: as fine as the graph itself looks where it has to search
 STEPS = tuple(step / 4 for step in range(-4, 5))
 POINTS = 12
 
 
-def of_a_plan(path: Path, installed: Host) -> Iterator[Quantity]:
-    """Its quantities, and the margins by which its rules were held."""
-    result = Checker(installed, quantities=True).check_file(path)
+def of(result: PlanResult) -> Iterator[Quantity]:
+    """The quantities of a plan, and the margins by which its rules were held."""
     yield from result.quantities.values()
     yield from (kept.margin for kept in result.held if kept.margin is not None)
 
 
 @pytest.mark.parametrize("path", PLANS, ids=lambda path: path.stem)
 def test_of_a_plan(path: Path, installed: Host) -> None:
-    assert hold_everywhere(of_a_plan(path, installed)) > 5
+    result = Checker(installed, quantities=True).check_file(path)
+    assert hold_everywhere(of(result)) > 5
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("file", CASE_FILES, ids=lambda path: path.stem)
+def test_what_is_reckoned_by_slopes_is_what_the_formula_gives(file: Path, installed: Host) -> None:
+    checker = Checker(installed, quantities=True)
+    for case in cases(file):
+        is_what_the_formulas_give(of(judged(case, checker).check_text(case.text)))
 
 
 @pytest.mark.parametrize("rope", EVERY_ROPE)
@@ -53,8 +67,8 @@ def test_of_a_band(band: str, installed: Host) -> None:
 def hold_everywhere(quantities: Iterable[Quantity]) -> int:
     """How many of them vary, every one of which stays in its range and bends nowhere unseen."""
     chance = random.Random(11)
-    varying = {id(one): one for quantity in quantities for one in nodes(quantity) if one.causes}
-    for quantity in varying.values():
+    varying = is_what_the_formulas_give(quantities)
+    for quantity in varying:
         for point in (*corners(quantity), *inside(quantity, chance)):
             stays(quantity, point)
         if not quantity._scanned:
@@ -62,6 +76,43 @@ def hold_everywhere(quantities: Iterable[Quantity]) -> int:
                 goes_one_way(quantity, cause, {})
                 goes_one_way(quantity, cause, next(inside(quantity, chance)))
     return len(varying)
+
+
+def is_what_the_formulas_give(quantities: Iterable[Quantity]) -> list[Quantity]:
+    """All that varies; every move and every slope of it is what its function really gives."""
+    chance = random.Random(7)
+    found = {id(one): one for quantity in quantities for one in nodes(quantity) if one.causes}
+    for quantity in found.values():
+        moves_as_far(quantity)
+        if quantity.function is not None and quantity._slopes is not None:
+            rises_by_its_slopes(quantity, quantity._slopes, chance)
+    return list(found.values())
+
+
+def moves_as_far(quantity: Quantity) -> None:
+    """Each cause alone moves it as far as the graph says."""
+    for cause, moves in quantity._moves.items():
+        ends = SCAN if len(moves) > len(ENDS) else ENDS
+        for end, move in zip(ends, moves, strict=True):
+            there = direct(quantity, {cause: end})
+            assert there == pytest.approx(quantity.middle + move, rel=1e-9, abs=1e-9), (
+                quantity.name,
+                str(cause),
+            )
+
+
+def rises_by_its_slopes(
+    quantity: Quantity, slopes: Mapping[str, float], chance: random.Random
+) -> None:
+    """Anywhere in the ranges of its arguments the function gives the sum that slopes stand for."""
+    assert quantity.function is not None
+    rest = {key: arg.middle for key, arg in quantity.args.items()}
+    for _ in range(POINTS):
+        at = {key: chance.uniform(*quantity.args[key].worst) for key in slopes}
+        summed = quantity.middle + sum(slopes[key] * (at[key] - rest[key]) for key in slopes)
+        there = quantity.function(**{**rest, **at})
+        slack = 1e-9 * max(1.0, *map(abs, at.values()), abs(there))
+        assert abs(there - summed) <= slack, (quantity.name, quantity.traced.text(), at)
 
 
 def nodes(quantity: Quantity) -> Iterator[Quantity]:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from itertools import product
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from wellstrung.formulas.arithmetic import pi, tan
 from wellstrung.quantity.value import (
     Cause,
     Quantity,
@@ -53,13 +53,13 @@ def test_each_side_of_a_spread_keeps_its_own_size() -> None:
 
 def test_a_product_reaches_its_far_corner() -> None:
     side, other = value("side", 10.0, (LOT, 1.0)), value("other", 10.0, (PACK, 1.0))
-    area = derived("area", "mm2", lambda a, b: a * b, "a * b", a=side, b=other)
+    area = derived("area", "mm2", lambda a, b: a * b, a=side, b=other)
     assert area.worst == (81.0, 121.0)
 
 
 def test_a_formula_that_turns_back_is_scanned_between_its_ends() -> None:
     x = leaf("x", 0.5, "", [Spread(LOT, 1.0, 1.0)])
-    curve = derived("curve", "", lambda x: x * x, "x^2", scan=True, x=x)
+    curve = derived("curve", "", lambda x: x * x, scan=True, x=x)
     assert curve.worst == pytest.approx((0.0, 2.25))
 
 
@@ -99,7 +99,6 @@ def test_the_working_shows_leaves_formula_numbers_and_result() -> None:
         "rope.pitch",
         "mm",
         lambda length, k: length * k,
-        "length * k",
         length=length,
         k=exact("k", 1.05),
     )
@@ -152,12 +151,11 @@ def graphs(draw: st.DrawFn) -> Quantity:
     if shape == "difference":
         return terms[0] - terms[-1]
     if shape == "product":
-        return derived("area", "mm2", lambda a, b: a * b, "a * b", a=terms[0], b=terms[-1])
+        return derived("area", "mm2", lambda a, b: a * b, a=terms[0], b=terms[-1])
     return derived(
         "outside",
         "mm",
-        lambda p, d: p / math.tan(math.pi / 12) + d,
-        "p / tan(pi / 12) + d",
+        lambda p, d: p / tan(pi / 12) + d,
         p=terms[0],
         d=terms[-1],
     )

@@ -91,8 +91,7 @@ def _side(
         section.clash([plate], [around, *ring])
     section.canvas.line(-w, 0, w, 0, "axis")
     section.across(r, r + wire.middle, middle, f"wire {size(wire)}", quantity)
-    needed = rings.hole_needed(wire.middle, inside.middle, w)
-    return math.inf if needed is None else needed
+    return math.inf if w > inside.middle else rings.hole_needed(wire.middle, inside.middle, w)
 
 
 def _front(
@@ -115,4 +114,4 @@ def _front(
     bundle = drawable(wire).middle * circles.equal_ratio(join.rings)
     section.taken(x, y, bundle)
     needed = rings.hole_needed(bundle, inside.middle, through.middle)
-    return math.inf if needed is None else needed, held.furthest
+    return math.inf if through.middle > inside.middle else needed, held.furthest

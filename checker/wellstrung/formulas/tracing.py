@@ -1,0 +1,89 @@
+"""What a formula says: a plain function of floats in, its text and where it is linear out.
+
+A function is traced once a process, by calling it with a symbol for each argument.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from types import FunctionType
+from typing import Any
+
+from wellstrung.formulas.arithmetic import Symbol, call, degree, names, text
+
+#: What a formula may take from around it; anything else it must get as an argument.
+_CONSTANT = (int, float, str, bool, tuple, type(None), FunctionType)
+
+
+class Traced:
+    """What a function does with its arguments."""
+
+    __slots__ = ("_linear", "tree")
+
+    def __init__(self, tree: Any) -> None:
+        self.tree = tree
+        self._linear: dict[tuple[str, ...], bool] = {}
+
+    def text(self, name: Callable[[str], str] = str) -> str:
+        """The formula in text, each argument written by `name`."""
+        return text(self.tree, name)
+
+    def is_linear(self, varying: tuple[str, ...]) -> bool:
+        """Whether it is a sum of these arguments, each times what does not depend on any of them.
+
+        >>> traced(lambda outside, wire: outside - 2 * wire, ("outside", "wire")).is_linear(
+        ...     ("outside", "wire"))
+        True
+        >>> traced(lambda length, tension: length * tension, ("length", "tension")).is_linear(
+        ...     ("length", "tension"))
+        False
+        """
+        known = self._linear.get(varying)
+        if known is None:
+            known = self._linear[varying] = degree(self.tree, varying) < 2
+        return known
+
+
+_KNOWN: dict[object, Traced] = {}
+
+
+def traced(function: Callable[..., float], arguments: tuple[str, ...]) -> Traced:
+    """What a function does with the arguments of these names.
+
+    Raises TypeError where it cannot be traced: where it branches, uses `math`, or depends on
+    anything but its arguments and constants; and where it leaves an argument out.
+
+    >>> traced(lambda stem, hole: stem + hole / 2, ("stem", "hole")).text()
+    'stem + hole / 2'
+    """
+    words = getattr(function, "opaque", None)
+    if words is not None:
+        return Traced(call(words, *[Symbol("name", (name,)) for name in arguments]))
+    key = (*_identity(function), arguments)
+    found = _KNOWN.get(key)
+    if found is None:
+        found = _KNOWN[key] = _traced(function, arguments)
+    return found
+
+
+def _identity(function: Any) -> tuple[object, ...]:
+    """What tells one formula from another: a lambda is made anew each time it is come by."""
+    found = (function.__module__, function.__code__, function.__defaults__)
+    if function.__closure__ is None:
+        return found
+    around = [cell.cell_contents for cell in function.__closure__]
+    for name, value in zip(function.__code__.co_freevars, around, strict=True):
+        if not isinstance(value, _CONSTANT):
+            raise TypeError(f"`{function.__qualname__}` depends on `{name}`: make it an argument")
+    return (*found, *around)
+
+
+def _traced(function: Any, arguments: tuple[str, ...]) -> Traced:
+    tree = function(**{name: Symbol("name", (name,)) for name in arguments})
+    left_out = set(arguments).difference(names(tree))
+    if left_out:
+        raise TypeError(
+            f"`{function.__qualname__}` makes no use of {', '.join(sorted(left_out))}:"
+            f" its formula is `{text(tree)}`"
+        )
+    return Traced(tree)
