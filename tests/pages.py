@@ -8,7 +8,8 @@ from typing import NamedTuple
 from xml.etree import ElementTree
 
 from running import SAMPLES
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.plugins import host
 
 ALL = sorted(SAMPLES.rglob("*.yaml"))

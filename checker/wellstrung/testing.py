@@ -26,7 +26,8 @@ from typing import Any
 
 import yaml
 
-from wellstrung.judging.checker import Checker, PlanResult, Remark
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.reading import bench as bench_file
 
 _PINNED = ("says", "found", "needed", "remedy")
@@ -76,10 +77,10 @@ def judged(case: Case, checker: Checker) -> Checker:
     """The checker with the case's own bench; raises ValueError where that cannot be used."""
     if not case.bench:
         return checker
-    bench, faults = bench_file.read_text(case.bench, "bench.yaml", checker.host.stitches)
+    bench, faults = bench_file.read_text(case.bench, "bench.yaml", checker.installed.stitches)
     if bench is None:
         raise ValueError(faults[0].says)
-    return Checker(checker.host, bench=bench)
+    return Checker(checker.installed, bench=bench)
 
 
 def answer(case: Case, checker: Checker) -> dict[str, Any]:

@@ -11,7 +11,8 @@ from __future__ import annotations
 import pytest
 
 from wellstrung import tables
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.reading import tree
 
 PLAN = """\

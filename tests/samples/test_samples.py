@@ -9,7 +9,8 @@ import pytest
 import yaml
 
 from running import SAMPLES, Pinned
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 
 RIGHT = sorted(SAMPLES.glob("*.yaml"))
 CLASS = sorted((SAMPLES / "class").glob("*.yaml"))

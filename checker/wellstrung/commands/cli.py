@@ -15,7 +15,8 @@ from wellstrung.report import Options
 
 if TYPE_CHECKING:
     from wellstrung.common.places import Fault
-    from wellstrung.judging.checker import Checker, Result
+    from wellstrung.judging.checker import Checker
+    from wellstrung.judging.result import Result
     from wellstrung.plugins.host import Host, HostError
     from wellstrung.reading.settings import Bench
     from wellstrung.reading.tree import Read
@@ -270,7 +271,7 @@ def _save(pages: Mapping[Path, str]) -> None:
 
 def _checked(options: argparse.Namespace, host: Host, checker: Checker) -> Result:
     """The result of every plan named, each by its bench; raises HostError where there is none."""
-    from wellstrung.judging.checker import Result
+    from wellstrung.judging.result import Result
     from wellstrung.plugins.host import HostError
 
     files = list(_plans(options.plans))

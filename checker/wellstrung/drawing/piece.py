@@ -11,7 +11,7 @@ from wellstrung.drawing.laid_out import LaidOut
 from wellstrung.drawing.parts import Sizes
 from wellstrung.drawing.shapes import Canvas
 from wellstrung.drawing.written import Written
-from wellstrung.judging.checker import PlanResult
+from wellstrung.judging.result import PlanResult
 from wellstrung.quantity.value import number
 
 #: what fits between the margins of A4 and of Letter, and leaves room for a caption, mm

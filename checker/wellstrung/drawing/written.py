@@ -8,7 +8,7 @@ from wellstrung.drawing import labels
 from wellstrung.drawing.labels import Label, Mark
 from wellstrung.drawing.laid_out import LaidOut, Shown
 from wellstrung.drawing.layout import WORKED
-from wellstrung.judging.checker import PlanResult, Remark
+from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.model.parts import Part
 
 #: the least that a check bar, and a step of a ruler, take on the page, mm

@@ -25,7 +25,7 @@ from wellstrung.subjects.joins import ChainCut, placed
 
 if TYPE_CHECKING:
     from wellstrung.derived.of_plan import Quantities
-    from wellstrung.judging.checker import PlanResult
+    from wellstrung.judging.result import PlanResult
 
 #: less than this, mm, is what rounding leaves, and nothing to draw
 _NOTHING = 1e-6

@@ -13,7 +13,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.common import units
-from wellstrung.lists.prices import PIECES, SOLD, Money, Price
+from wellstrung.common.money import PIECES, SOLD, Money, Price
 from wellstrung.quantity.value import SLACK
 
 #: Groups of a shopping list, in the order it is read in a shop.

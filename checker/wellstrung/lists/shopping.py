@@ -13,17 +13,17 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
+from wellstrung.common import money
 from wellstrung.common.wording import listed
-from wellstrung.lists import chain_stock, prices, taken
+from wellstrung.lists import chain_stock, taken
 from wellstrung.lists.line import GROUPS, LENGTH, Needed, SupplyLine, added, bought, up
-from wellstrung.lists.prices import Money
 from wellstrung.model.parts import Missing, Plan
 from wellstrung.quantity.value import Quantity, exact, total
 from wellstrung.subjects.joins import ChainCut
 
 if TYPE_CHECKING:
     from wellstrung.derived.of_plan import Quantities
-    from wellstrung.judging.checker import PlanResult
+    from wellstrung.judging.result import PlanResult
 
 
 class Kit(Struct, frozen=True):
@@ -56,9 +56,9 @@ def needed(
     return sorted(added(lines), key=lambda line: GROUPS.index(line.group))
 
 
-def bill(lines: Iterable[SupplyLine]) -> tuple[Money, ...]:
+def bill(lines: Iterable[SupplyLine]) -> tuple[money.Money, ...]:
     """What the lines with a price cost, one sum for each currency."""
-    return prices.total(line.cost for line in lines if line.cost is not None)
+    return money.total(line.cost for line in lines if line.cost is not None)
 
 
 def unpriced(lines: Iterable[SupplyLine]) -> list[str]:

@@ -13,8 +13,8 @@ from msgspec.structs import replace
 
 from wellstrung import tables
 from wellstrung.common import units
+from wellstrung.common.money import PIECES, Price, priced
 from wellstrung.formulas import glue, thread
-from wellstrung.lists import prices
 from wellstrung.lists.line import (
     BY_THE_LENGTH,
     LENGTH,
@@ -23,7 +23,6 @@ from wellstrung.lists.line import (
     Pack,
     SupplyLine,
 )
-from wellstrung.lists.prices import PIECES, Price
 from wellstrung.model.parts import WOVEN_WORK, Item, Missing, Part, Plan, Role, Step
 from wellstrung.quantity.value import Quantity, derived, exact, times, total
 from wellstrung.subjects.joins import placed
@@ -43,7 +42,7 @@ def of_plan(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]
 
 def stamped(line: SupplyLine, plan: Plan) -> SupplyLine:
     """The line with the plan it is for, and its price."""
-    price = prices.priced(plan.bench.prices, line.name)
+    price = priced(plan.bench.prices, line.name)
     pack = line.pack or _pack_of_price(line, price)
     return replace(line, plans=(plan.title,), files=(plan.file,), price=price, pack=pack)
 

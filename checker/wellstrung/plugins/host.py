@@ -12,17 +12,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Protocol, TypeVar
 
 import pluggy
-from msgspec import Struct
 
 from wellstrung.plugins import hooks
-from wellstrung.rulebook.installed import Point, entry_points
+from wellstrung.plugins.entry_points import Point, entry_points
+from wellstrung.rulebook.installed import Installed
 
 if TYPE_CHECKING:
-    from wellstrung.derived.of_plan import Brought
-    from wellstrung.model.parts import Kind
     from wellstrung.report import Writer
     from wellstrung.rulebook import Rule
-    from wellstrung.stitches import Stitch
 
 
 class HostError(Exception):
@@ -40,15 +37,10 @@ class Named(Protocol):
 T = TypeVar("T", bound=Named)
 
 
-class Host(Struct, frozen=True):
-    """All that the plugins brought, by name, with the owner of each rule."""
+class Host(Installed, frozen=True):
+    """All that the plugins brought: what plans are judged by, and the writers of reports."""
 
-    rules: Mapping[str, Rule]
-    kinds: Mapping[str, Kind]
-    stitches: Mapping[str, Stitch]
-    quantities: Mapping[str, Brought]
     writers: Mapping[str, Writer]
-    owners: Mapping[str, str]
 
 
 def load(extra_files: Sequence[Path] = ()) -> Host:

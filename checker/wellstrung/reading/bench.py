@@ -9,10 +9,9 @@ import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from pathlib import Path
 
-from wellstrung.common import units
+from wellstrung.common import money, units
 from wellstrung.common.places import Fault
 from wellstrung.common.wording import article
-from wellstrung.lists import prices
 from wellstrung.reading import schema
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import (
@@ -92,7 +91,7 @@ def _settings(
     own_prices: dict[str, str] = {}
     for entry in _entries(read.tree, "prices"):
         try:
-            own_prices[entry.key.text] = prices.read(entry.node.value).text
+            own_prices[entry.key.text] = money.price(entry.node.value).text
         except units.UnitFault as wrong:
             faults.append(_fault(f"`{entry.key.text}` of `prices`: {wrong.says}", entry.node))
     budget = read.tree.value.get("budget")

@@ -14,17 +14,10 @@ import jsonschema_rs
 from msgspec import Struct, field
 
 import wellstrung_schemas as schemas
-from wellstrung.common import units
+from wellstrung.common import money, units
 from wellstrung.common.places import Edit, Fault, Place
 from wellstrung.common.wording import article, listed, nearest
 from wellstrung.reading import tree as reading
-
-
-def _amount(value: str | int | float) -> object:
-    from wellstrung.lists import prices
-
-    return prices.budget(value)
-
 
 #: Who reads a value of each kind that the schemas name in `$comment`.
 READERS: Mapping[str, Callable[[str | int | float], object]] = {
@@ -39,7 +32,7 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "wire": units.wire,
     "bead_size": units.bead_size,
     "needle": units.needle,
-    "amount": _amount,
+    "amount": money.budget,
 }
 
 _SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n"})

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 if TYPE_CHECKING:
-    from wellstrung.judging.checker import Result
+    from wellstrung.judging.result import Result
 
 
 class Options(Struct, frozen=True):

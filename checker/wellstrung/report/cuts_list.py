@@ -11,7 +11,7 @@ from rich.text import Text
 
 from wellstrung.common import units
 from wellstrung.common.wording import article
-from wellstrung.judging.checker import PlanResult
+from wellstrung.judging.result import PlanResult
 from wellstrung.lists import cuts
 from wellstrung.lists.cuts import Bar, ChainCuts, ChainPiece, CutList, Lengths
 from wellstrung.report import Options

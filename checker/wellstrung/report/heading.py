@@ -7,7 +7,7 @@ from typing import Any
 
 from rich.text import Text
 
-from wellstrung.judging.checker import PlanResult
+from wellstrung.judging.result import PlanResult
 from wellstrung.report.text import OUTCOMES, Page, counted
 
 

@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 from wellstrung.common.places import Place
-from wellstrung.judging.checker import PlanResult, Remark, Result
+from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.quantity.value import Quantity
 
 

@@ -6,22 +6,22 @@ import json
 
 from rich.text import Text
 
-from wellstrung.plugins.host import Host
 from wellstrung.report import Options
 from wellstrung.report.text import STYLES, Page
 from wellstrung.rulebook import Rule
+from wellstrung.rulebook.installed import Installed
 
 
-def write(host: Host, names: list[str], options: Options) -> str:
+def write(installed: Installed, names: list[str], options: Options) -> str:
     """All rules, one line each by family, or the named ones in full."""
     page = Page(options)
     if names:
         for name in names:
-            _whole(page, host.rules[name], host.owners[name])
+            _whole(page, installed.rules[name], installed.owners[name])
     else:
-        for family in sorted({rule.family for rule in host.rules.values()}):
+        for family in sorted({rule.family for rule in installed.rules.values()}):
             page.line(family, style="bold")
-            for rule in host.rules.values():
+            for rule in installed.rules.values():
                 if rule.family == family:
                     page.line(
                         Text(rule.name).append(f"  {rule.level}", style=STYLES[rule.level]), 2
@@ -31,16 +31,16 @@ def write(host: Host, names: list[str], options: Options) -> str:
     return page.text()
 
 
-def as_json(host: Host, names: list[str]) -> str:
+def as_json(installed: Installed, names: list[str]) -> str:
     """The same as JSON: a list of rules."""
-    chosen = [host.rules[name] for name in names] or list(host.rules.values())
+    chosen = [installed.rules[name] for name in names] or list(installed.rules.values())
     return json.dumps(
         [
             {
                 "name": rule.name,
                 "family": rule.family,
                 "level": rule.level,
-                "owner": host.owners[rule.name],
+                "owner": installed.owners[rule.name],
                 "title": rule.title,
                 "why": rule.why,
                 "bad": rule.bad,

@@ -13,10 +13,10 @@ from msgspec import Struct
 from rich.text import Text
 
 from wellstrung.common import units
-from wellstrung.judging.checker import PlanResult
+from wellstrung.common.money import PIECES, Money
+from wellstrung.judging.result import PlanResult
 from wellstrung.lists import shopping
 from wellstrung.lists.line import LENGTH, VOLUME, SupplyLine, bought
-from wellstrung.lists.prices import PIECES, Money
 from wellstrung.lists.shopping import Kit, KitBead
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head

@@ -10,7 +10,7 @@ from rich.padding import Padding
 from rich.text import Text
 
 from wellstrung.common.places import Place
-from wellstrung.judging.checker import PlanResult, Remark, Result, Unjudged
+from wellstrung.judging.result import PlanResult, Remark, Result, Unjudged
 from wellstrung.quantity.value import described
 from wellstrung.report import Options
 
@@ -215,7 +215,7 @@ def _table(page: Page, result: Result) -> None:
     table.add_column("warn", justify="right")
     table.add_column("mend first", no_wrap=True)
     for plan in sorted(result.plans, key=severity, reverse=True):
-        first = plan.mend_first
+        first = plan.fix_first
         table.add_row(
             Text(plan.title or plan.file),
             Text(plan.outcome, style=OUTCOMES[plan.outcome]),

@@ -1,60 +1,22 @@
-"""Entry points of installed distributions, read from their metadata folders.
-
-`importlib.metadata` does the same and more, at about a fifth of the time that a check of one plan
-takes: it brings the e-mail parser along. Here only `entry_points.txt` of folders on the path is
-read. A test holds this against `importlib.metadata`.
-"""
+"""What plans are judged by: all that plugins brought, but for the writers of reports."""
 
 from __future__ import annotations
 
-import os
-import sys
-from collections.abc import Iterator
-from typing import NamedTuple
+from collections.abc import Mapping
 
-_FOLDERS = (".dist-info", ".egg-info")
+from msgspec import Struct
 
-
-class Point(NamedTuple):
-    """One entry point: the distribution it comes with, its name and the module it names."""
-
-    distribution: str
-    version: str
-    name: str
-    module: str
+from wellstrung.derived.of_plan import Brought
+from wellstrung.model.parts import Kind
+from wellstrung.rulebook import Rule
+from wellstrung.stitches import Stitch
 
 
-def entry_points(group: str) -> list[Point]:
-    """The entry points of a group, each distribution once, in order of distribution and name."""
-    found: dict[str, list[Point]] = {}
-    for folder in sys.path:
-        for distribution, version, path in _metadata(folder or os.curdir):
-            if distribution not in found:
-                found[distribution] = list(_points(path, group, distribution, version))
-    return sorted(point for points in found.values() for point in points)
+class Installed(Struct, frozen=True):
+    """Rules, kinds, stitches and quantities by name, and the plugin that owns each rule."""
 
-
-def _metadata(folder: str) -> Iterator[tuple[str, str, str]]:
-    try:
-        names = os.listdir(folder)
-    except OSError:  # a path entry that is a zip file, or is not there
-        return
-    for name in names:
-        if name.endswith(_FOLDERS):
-            distribution, _, version = name.rpartition(".")[0].partition("-")
-            yield distribution.lower().replace("_", "-"), version, os.path.join(folder, name)
-
-
-def _points(path: str, group: str, distribution: str, version: str) -> Iterator[Point]:
-    try:
-        with open(os.path.join(path, "entry_points.txt"), encoding="utf-8") as stream:
-            lines = stream.read().splitlines()
-    except OSError:
-        return
-    inside = False
-    for line in map(str.strip, lines):
-        if line.startswith("["):
-            inside = line.strip("[] ") == group
-        elif inside and "=" in line and not line.startswith(("#", ";")):
-            name, _, module = line.partition("=")
-            yield Point(distribution, version, name.strip(), module.strip())
+    rules: Mapping[str, Rule]
+    kinds: Mapping[str, Kind]
+    stitches: Mapping[str, Stitch]
+    quantities: Mapping[str, Brought]
+    owners: Mapping[str, str]

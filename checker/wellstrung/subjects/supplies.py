@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from wellstrung.common.money import budget
 from wellstrung.model.parts import Item, Part, Plan, Role, bead_shares
 from wellstrung.reading import tree
 from wellstrung.subjects.joins import Subject, placed
@@ -255,9 +256,7 @@ def _budgeted(plan: Plan) -> Iterator[Subject]:
     """The plan's own budget, or the one that the bench has for every piece."""
     written = plan.tree.value.get("budget", plan.bench.budget)
     if written is not None:
-        from wellstrung.lists import prices
-
-        money = prices.budget(written)
+        money = budget(written)
         yield Budgeted(plan.place_of("budget"), float(money.amount), money.currency, str(money))
 
 

@@ -13,7 +13,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.common import units
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.lists import taken
 from wellstrung.model.parts import Missing, Part, Plan
 from wellstrung.quantity.value import Quantity

@@ -15,12 +15,13 @@ from msgspec import Struct
 
 from wellstrung.common import units
 from wellstrung.derived.of_plan import Quantities
-from wellstrung.judging.checker import Checker, PlanResult, Remark
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.lists import shopping
 from wellstrung.lists.line import SupplyLine
 from wellstrung.model.parts import Goal, Missing, Part, Plan, Role, fills_rest
-from wellstrung.plugins.host import Host
 from wellstrung.reading import tree
+from wellstrung.rulebook.installed import Installed
 from wellstrung.subjects.supplies import ROUND
 
 #: Steps from one size to the next, mm, by the piece and by whether its maker writes inches: a
@@ -68,7 +69,7 @@ class Sizes(Struct, frozen=True):
 
 def over(
     result: PlanResult,
-    host: Host,
+    installed: Installed,
     first: str | None = None,
     last: str | None = None,
     step: str | None = None,
@@ -82,7 +83,7 @@ def over(
     plan = result.ask.plan
     part, goal = _filling(plan, result.ask.quantities), plan.goal
     assert goal is not None  # a rest of nothing is refused when the plan is built
-    checker = Checker(host, bench=plan.bench, keep=True)
+    checker = Checker(installed, bench=plan.bench, keep=True)
     before = _spoken(result)
     wearer, measure = _measure(plan)
     found = []

@@ -39,7 +39,7 @@ def built(lines: Sequence[str], checker: Checker) -> Plan:
         f"  - {{part: {line}, from: {{part: panel, eyes: first edge}}, by: thread}}\n"
         for line in lines
     )
-    host = checker.host
+    host = checker.installed
     plan, faults = build(read_text(text, "edge.yaml"), host.kinds, host.stitches, checker.bench)
     assert plan is not None, faults
     return plan

@@ -19,7 +19,8 @@ from wellstrung.drawing import Figure
 from wellstrung.drawing import sections as package
 from wellstrung.drawing.sections import sections
 from wellstrung.formulas.circles import container
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.rulebook import RingHolds, RingThroughEye, RopeInCap
 from wellstrung.subjects import joins

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from wellstrung.judging.checker import Checker, PlanResult, Result
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult, Result
 from wellstrung.reading import tree
 from wellstrung.report import WRITERS, Options
 

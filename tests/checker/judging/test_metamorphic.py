@@ -12,7 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from running import SAMPLES
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.plugins import host
 from wellstrung.reading import drawer
 from wellstrung.reading import tree as reading

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from running import ROOT, SAMPLES
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.lists import cuts, shopping
 from wellstrung.lists.line import Needed, Pack, SupplyLine, added, bought
 from wellstrung.plugins import host

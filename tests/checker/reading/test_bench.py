@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from running import ROOT, Run
-from wellstrung.judging.checker import Checker, Remark
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import Remark
 from wellstrung.plugins.host import Host
 from wellstrung.reading.bench import read, read_text
 from wellstrung.reading.settings import (

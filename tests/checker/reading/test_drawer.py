@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from wellstrung.commands.cli import main
-from wellstrung.judging.checker import Checker, PlanResult, Result
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult, Result
 from wellstrung.plugins import host
 from wellstrung.reading import drawer, tree
 from wellstrung.report import WRITERS, Options

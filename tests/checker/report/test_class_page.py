@@ -14,7 +14,7 @@ import pytest
 
 from pages import keeper
 from running import ROOT, SAMPLES, Run
-from wellstrung.judging.checker import Result
+from wellstrung.judging.result import Result
 from wellstrung.report.pages import folder
 
 CLASS = SAMPLES / "class"

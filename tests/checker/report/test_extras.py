@@ -50,10 +50,10 @@ def test_a_price_has_its_column_where_there_is_one() -> None:
     assert plain.columns == ("what", "need", "spare", "have", "buy")
     assert all(len(row) == 5 for row in plain.rows)
     file = ROOT / "tests" / "checker" / "report" / "bench_of_prices.yaml"
-    prices, faults = bench.read(file, keeper().host.stitches)
+    prices, faults = bench.read(file, keeper().installed.stitches)
     assert prices is not None, faults
     text = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
-    result = Checker(keeper().host, quantities=True, bench=prices).check_text(text)
+    result = Checker(keeper().installed, quantities=True, bench=prices).check_text(text)
     priced, *_ = gathered(result).supplies
     assert priced.columns[-1] == "price" and priced.notes[0].startswith("in all ")
     assert any(row[-1] for row in priced.rows)

@@ -12,7 +12,7 @@ from playwright.sync_api import Browser
 
 from browser import PIXELS, Watched, started
 from pages import ALL, checked
-from wellstrung.judging.checker import Result
+from wellstrung.judging.result import Result
 from wellstrung.report import json as json_report
 from wellstrung.report.pages import folder
 

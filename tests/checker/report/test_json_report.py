@@ -10,7 +10,8 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES, Run
-from wellstrung.judging.checker import Checker, Result
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import Result
 from wellstrung.plugins.host import Host
 from wellstrung.report.json import report
 

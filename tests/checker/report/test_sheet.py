@@ -11,7 +11,8 @@ import pytest
 
 from pages import ALL, checked, keeper
 from running import SAMPLES
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.report.pages import advice, sheet, work_order
 
 COLLAR = SAMPLES / "slack_tide_collar.yaml"

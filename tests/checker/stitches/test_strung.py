@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wellstrung import tables
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.stitches import strung
 

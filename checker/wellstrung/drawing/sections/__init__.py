@@ -36,7 +36,7 @@ from wellstrung.drawing.sections import (
     toggle,
 )
 from wellstrung.drawing.sections.case import Case, Said
-from wellstrung.judging.checker import PlanResult
+from wellstrung.judging.result import PlanResult
 from wellstrung.model.parts import Missing, Plan
 from wellstrung.rulebook import (
     CoreInRope,

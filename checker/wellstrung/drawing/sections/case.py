@@ -11,7 +11,7 @@ from wellstrung.common import units
 from wellstrung.common.places import Place
 from wellstrung.drawing import Figure
 from wellstrung.drawing.sections.frame import Mark, Section
-from wellstrung.judging.checker import Remark
+from wellstrung.judging.result import Remark
 from wellstrung.model.parts import Item, Missing
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import Ask, Subject

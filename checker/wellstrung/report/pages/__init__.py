@@ -18,7 +18,8 @@ from markupsafe import Markup
 
 from wellstrung.common import units
 from wellstrung.drawing import Figure, piece
-from wellstrung.judging.checker import Checker, Kept, PlanResult, Result
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import HeldCheck, PlanResult, Result
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity, number
 from wellstrung.report.pages import advice, both_units, extras, work_order
@@ -41,7 +42,7 @@ _STEP = re.compile(r" \(step \d+\)")
 def sheet(result: PlanResult, checker: Checker | None = None) -> str:
     """The page of one plan; with a checker to try them by, the sizes that would also do."""
     remarks = advice.numbered(result)
-    first = next((one for one in remarks if one.remark is result.mend_first), None)
+    first = next((one for one in remarks if one.remark is result.fix_first), None)
     order = work_order.order_of(result)
     line = None
     if order is not None and order.steps:
@@ -81,7 +82,7 @@ def folder(result: Result) -> dict[str, str]:
     index = _page(
         "class.html",
         result=result,
-        rows=[(name, plan, _written(plan, "maker"), plan.mend_first) for name, plan in plans],
+        rows=[(name, plan, _written(plan, "maker"), plan.fix_first) for name, plan in plans],
         time_lines=list(_time_lines(rows)),
         orders=rows,
         checkpoints=_checkpoints(result.plans),
@@ -200,9 +201,9 @@ def _is_flat(part: Part) -> bool:
     return part.kind.role is Role.BAND
 
 
-def _held(result: PlanResult) -> list[tuple[str, list[Kept]]]:
+def _held(result: PlanResult) -> list[tuple[str, list[HeldCheck]]]:
     """The checks that held, rule by rule."""
-    found: dict[str, list[Kept]] = {}
+    found: dict[str, list[HeldCheck]] = {}
     for kept in result.held:
         found.setdefault(kept.rule, []).append(kept)
     return list(found.items())

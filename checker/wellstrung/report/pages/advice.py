@@ -11,7 +11,7 @@ from typing import NamedTuple
 from msgspec import Struct
 from msgspec.structs import replace
 
-from wellstrung.judging.checker import PlanResult, Remark
+from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.model.parts import Item, Missing, Role, bead_mix
 from wellstrung.quantity.value import Quantity, Verdict, Window, compare, exact, number
 from wellstrung.rulebook import Ask

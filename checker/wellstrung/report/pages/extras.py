@@ -9,7 +9,8 @@ from msgspec import Struct
 from wellstrung.drawing import Figure
 from wellstrung.drawing.sections import sections
 from wellstrung.drawing.shapes import Canvas
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.lists import cuts, shopping
 from wellstrung.lists.cuts import Bar, ChainCuts, Lengths
 from wellstrung.lists.line import SupplyLine

@@ -13,7 +13,7 @@ from msgspec import Struct
 
 from wellstrung.drawing import Figure
 from wellstrung.drawing.shapes import LETTER, Canvas
-from wellstrung.judging.checker import PlanResult
+from wellstrung.judging.result import PlanResult
 from wellstrung.model.parts import Missing, Step
 from wellstrung.work import bench_time, work_time
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from wellstrung.rulebook.installed import Point, entry_points
+from wellstrung.plugins.entry_points import Point, entry_points
 
 
 @pytest.mark.parametrize("group", ["wellstrung", "console_scripts", "pytest11", "no such group"])

@@ -52,7 +52,7 @@ class Price(Struct, frozen=True):
     def of(self, bought: float) -> Money:
         """What an amount in the price's unit costs, to the cent.
 
-        >>> str(read("4.20 EUR per 10 g").of(40))
+        >>> str(price("4.20 EUR per 10 g").of(40))
         '16.80 EUR'
         """
         share = Decimal(str(bought)) / Decimal(str(self.per))
@@ -60,11 +60,11 @@ class Price(Struct, frozen=True):
         return Money(cost, self.money.currency)
 
 
-def read(text: str | int | float) -> Price:
+def price(text: str | int | float) -> Price:
     """A price as written; raises UnitFault.
 
-    >>> price = read("3 € per 2 m")
-    >>> str(price.money), price.per, price.unit
+    >>> three = price("3 € per 2 m")
+    >>> str(three.money), three.per, three.unit
     ('€3.00', 2000.0, 'mm')
     """
     written = " ".join(str(text).split())
@@ -128,4 +128,4 @@ def total(costs: Iterable[Money]) -> tuple[Money, ...]:
 
 def priced(prices: Mapping[str, str], name: str) -> Price | None:
     """The price of a bead or a part by its name; None where the bench has none."""
-    return read(prices[name]) if name in prices else None
+    return price(prices[name]) if name in prices else None

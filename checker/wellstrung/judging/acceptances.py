@@ -1,0 +1,64 @@
+"""Acceptances: the warnings that a plan accepts, and the lines of `accept` that accept nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from msgspec.structs import replace
+
+from wellstrung.common.places import Edit
+from wellstrung.common.wording import article, nearest
+from wellstrung.judging.result import Remark
+from wellstrung.model import parts as model
+from wellstrung.reading import tree
+from wellstrung.rulebook import Rule
+
+
+def accepted(
+    remarks: Sequence[Remark], plan: model.Plan, rules: Mapping[str, Rule]
+) -> Iterator[Remark]:
+    """The remarks, with accepted warnings marked and one more for each acceptance of nothing."""
+    lines = plan.entries("accept")
+    used: set[int] = set()
+    for remark in remarks:
+        fits = [index for index, line in enumerate(lines) if _is_about(line, remark)]
+        if fits and remark.level == "warning":
+            used.update(fits)
+            yield replace(remark, accepted=str(lines[fits[-1]].value["because"]))
+        else:
+            yield remark
+    for index, line in enumerate(lines):
+        if index not in used:
+            yield _useless(line, [one for one in remarks if _is_about(line, one)], plan, rules)
+
+
+def _is_about(line: tree.Mapping, remark: Remark) -> bool:
+    part = line.value.get("part")
+    return bool(line.value["rule"] == remark.rule and part in (None, *remark.parts))
+
+
+def _useless(
+    line: tree.Mapping, about: list[Remark], plan: model.Plan, rules: Mapping[str, Rule]
+) -> Remark:
+    """The remark on a line of `accept` that accepts nothing."""
+    for name, what, known in (("rule", "rule", rules), ("part", "part", plan.parts)):
+        if name not in line.entries or (name == "part" and line.value[name] in plan.beads):
+            continue
+        word, place = str(line.value[name]), line.entries[name].node.place
+        if word not in known:
+            near = nearest(word, known)
+            otherwise = "`wellstrung rules` lists them" if what == "rule" else "take the line out"
+            advice = f"write `{near}`" if near else otherwise
+            says = f"there is no {what} called `{word}`: {advice}"
+            edits = (Edit(place, near),) if near else ()
+            return Remark("plan-shape", "error", (), says, place, word, near or "", advice, edits)
+    rule, place = str(line.value["rule"]), line.entries["rule"].node.place
+    if about:
+        level = about[0].level
+        advice = "mend it, or measure" if level == "error" else "take the line out, and heed it"
+        says = f"`{rule}` is {article(level)} here, and only a warning can be accepted: {advice}"
+    else:
+        advice = "take the line out"
+        says = f"nothing is left to accept of `{rule}` here: {advice}"
+    also = tuple(remark.place for remark in about[:1])
+    return Remark("plan-shape", "warning", (), says, place, rule, "", advice, also=also)

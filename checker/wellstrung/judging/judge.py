@@ -1,0 +1,151 @@
+"""Every rule on every subject of one plan, each guarded by itself.
+
+The level of a remark is decided here and nowhere else, by the tolerance principle, and with it what
+the maker can do about a doubtful one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from msgspec.structs import replace
+
+from wellstrung.common.places import Place
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.judging.result import RANK, Failure, HeldCheck, Identity, Remark, Unjudged
+from wellstrung.model import parts as model
+from wellstrung.quantity.value import Quantity, Verdict, compare, number
+from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
+from wellstrung.rulebook.installed import Installed
+
+FROM_MEMORY = "from memory"
+
+
+class Judge:
+    """Runs the rules on one plan and gathers their answers."""
+
+    def __init__(self, installed: Installed, plan: model.Plan, quantities: Quantities) -> None:
+        self._installed = installed
+        self.ask = Ask(plan, quantities)
+        self._quantities = quantities
+        self._remarks: dict[tuple[str, Place, str], tuple[Remark, Sequence[Remedy]]] = {}
+        self.raised: dict[Identity, int] = {}
+        self._held: dict[tuple[str, tuple[str, ...]], HeldCheck] = {}
+        self._unjudged: dict[Unjudged, None] = {}
+        self.failures: list[Failure] = []
+
+    @property
+    def remarks(self) -> list[tuple[Remark, Sequence[Remedy]]]:
+        """The remarks, each once, with the remedies that its rule offers."""
+        return list(self._remarks.values())
+
+    @property
+    def held(self) -> tuple[HeldCheck, ...]:
+        """The checks that hold, one for each rule and its parts."""
+        return tuple(self._held.values())
+
+    @property
+    def unjudged(self) -> tuple[Unjudged, ...]:
+        """The checks that lack a value, each once."""
+        return tuple(self._unjudged)
+
+    def run(self, subjects: Iterable[Subject]) -> None:
+        """Judge these subjects by every rule for their type."""
+        by_type: dict[type[Subject], list[Subject]] = {}
+        for subject in subjects:
+            by_type.setdefault(type(subject), []).append(subject)
+        for rule in self._installed.rules.values():
+            for subject in by_type.get(rule.subject, ()):
+                self._judge(rule, subject)
+
+    def quantities(self) -> dict[str, Quantity]:
+        """Every quantity that the plan has the values for; an error in one is a failure."""
+        found = {}
+        for name in self._quantities.offered():
+            try:
+                found[name] = self._quantities.get(name)
+            except model.Missing:
+                continue
+            except Exception as error:
+                message = f"{type(error).__name__}: {error} (in the quantity {name})"
+                self.failures.append(Failure("", "wellstrung", message))
+        return found
+
+    def _judge(self, rule: Rule, subject: Subject) -> None:
+        try:
+            answer = rule.check(subject, self.ask)
+            self._take(rule, subject, answer)
+        except model.Missing as missing:
+            self._unjudged[Unjudged(rule.name, subject.parts, (missing.field,))] = None
+        except Exception as error:  # an error in one rule must not stop the others
+            self.failures.append(
+                Failure(
+                    rule.name,
+                    self._installed.owners[rule.name],
+                    f"{type(error).__name__}: {error} (on {', '.join(subject.parts) or 'piece'})",
+                )
+            )
+
+    def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
+        if isinstance(answer, Held):
+            held = rule.name, subject.parts
+            if held not in self._held:
+                self._held[held] = HeldCheck(*held, answer.margin, rule.title)
+        elif isinstance(answer, Caution):
+            self._add(
+                Remark(
+                    rule.name,
+                    "caution",
+                    subject.parts,
+                    answer.says,
+                    answer.place,
+                    sources=rule.sources,
+                ),
+                (),
+            )
+        elif isinstance(answer, Misfit):
+            self._add(_stamped(rule, subject, answer), answer.remedies)
+
+    def _add(self, remark: Remark, remedies: Sequence[Remedy]) -> None:
+        rank = self.raised.get(remark.identity, 0)
+        self.raised[remark.identity] = max(rank, RANK[remark.level])
+        # one thing to fix at one place is one remark, however many joins it spoils
+        key = (remark.rule, remark.place, remark.needed or remark.says)
+        if key in self._remarks:
+            first, remedies = self._remarks[key]
+            remark = replace(first, also=tuple(dict.fromkeys((*first.also, *remark.also))))
+        self._remarks[key] = (remark, remedies)
+
+
+def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
+    """The remark of a misfit: its level by the tolerance principle, its cure if it is doubtful."""
+    level: Level = "warning" if "warning" in (rule.level, misfit.at_most) else rule.level
+    says, cure = misfit.says, ""
+    margin = misfit.margin
+    if margin is not None:
+        verdict = compare(margin, over=rule.over)
+        recalled = [leaf.source for leaf in margin.leaves if leaf.grade == FROM_MEMORY]
+        if verdict is Verdict.MAY_FAIL:
+            level, says = "warning", misfit.may or misfit.says
+            if margin.chief_cause is not None:
+                cause, effect = margin.chief_cause
+                unit = f" {margin.unit}" if margin.unit else ""
+                says += f"; most of the doubt is {cause} (± {number(effect)}{unit})"
+                cure = cause.cure
+        elif recalled and level == "error":
+            level = "warning"
+            says += f" by a value from memory ({recalled[0]}): check yours"
+    return Remark(
+        rule=rule.name,
+        level=level,
+        parts=subject.parts,
+        says=says,
+        place=misfit.place,
+        found=misfit.found,
+        needed=misfit.needed,
+        remedy=cure,
+        working=(*misfit.working, *(margin.working() if margin is not None else ())),
+        sources=rule.sources,
+        also=tuple(place for place in dict.fromkeys(misfit.also) if place != misfit.place),
+        margin=margin,
+    )

@@ -1,0 +1,136 @@
+"""What comes out of judging: remarks, held checks, open checks and internal errors, by plan."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from msgspec import Struct, field
+
+from wellstrung.common.places import Edit, Place
+from wellstrung.quantity.value import Quantity
+from wellstrung.rulebook import Ask, Level
+
+#: what a remark is about, whatever it says: its rule and its parts
+Identity = tuple[str, tuple[str, ...]]
+#: levels, the higher the worse
+RANK: Mapping[Level, int] = {"caution": 0, "warning": 1, "error": 2}
+
+
+class Remark(Struct, frozen=True):
+    """What a rule says about a subject, with the level that judging gave it."""
+
+    rule: str
+    level: Level
+    parts: tuple[str, ...]
+    says: str
+    place: Place
+    found: str = ""
+    needed: str = ""
+    remedy: str = ""
+    edits: tuple[Edit, ...] = ()
+    working: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+    also: tuple[Place, ...] = ()
+    affects: tuple[str, ...] = ()
+    accepted: str | None = None
+    margin: Quantity | None = None
+
+    @property
+    def identity(self) -> Identity:
+        """The rule and the parts, by which remarks on two versions of a plan are compared."""
+        return self.rule, self.parts
+
+    @property
+    def counts(self) -> bool:
+        """Whether it affects the outcome: not a caution, not accepted."""
+        return self.level != "caution" and self.accepted is None
+
+
+class HeldCheck(NamedTuple):
+    """A rule that holds, with the margin that is left; `title` is what the rule asks for."""
+
+    rule: str
+    parts: tuple[str, ...]
+    margin: Quantity | None
+    title: str = ""
+
+
+class Unjudged(NamedTuple):
+    """A rule that applies but lacks a value, with the field to fill in."""
+
+    rule: str
+    parts: tuple[str, ...]
+    missing: tuple[str, ...]
+
+
+class Failure(Struct, frozen=True):
+    """An internal error: a check, or a quantity, that was skipped; the report is not complete."""
+
+    rule: str
+    plugin: str
+    message: str
+
+
+class PlanResult(Struct, frozen=True):
+    """All that is known of one plan.
+
+    `ask` holds the plan itself and its quantities, for lists and drawings; it is None unless the
+    checker keeps plans and the plan has the right shape.
+    """
+
+    file: str
+    title: str = ""
+    piece: str = ""
+    text: str = ""
+    #: the text of its drawer, by file name, if it has one
+    beside: Mapping[str, str] = field(default_factory=dict)
+    bench: str | None = None
+    remarks: tuple[Remark, ...] = ()
+    held: tuple[HeldCheck, ...] = ()
+    unjudged: tuple[Unjudged, ...] = ()
+    quantities: Mapping[str, Quantity] = field(default_factory=dict)
+    failures: tuple[Failure, ...] = ()
+    readable: bool = True
+    ask: Ask | None = None
+
+    @property
+    def numbered(self) -> tuple[Remark, ...]:
+        """The remarks that reports number from 1: all but the cautions, in reading order."""
+        return tuple(remark for remark in self.remarks if remark.level != "caution")
+
+    @property
+    def fix_first(self) -> Remark | None:
+        """The first error in the plan, or the first warning; None if there is neither."""
+        return next((remark for remark in self.remarks if remark.counts), None)
+
+    def count(self, level: Level) -> int:
+        """How many remarks of a level affect the outcome (all of them, for cautions)."""
+        return sum(
+            remark.level == level and (remark.counts or level == "caution")
+            for remark in self.remarks
+        )
+
+    @property
+    def outcome(self) -> str:
+        """makeable, makeable with warnings, not makeable or unreadable."""
+        if not self.readable:
+            return "unreadable"
+        if self.count("error"):
+            return "not makeable"
+        return "makeable with warnings" if self.count("warning") else "makeable"
+
+
+class Result(Struct, frozen=True):
+    """The results of one run, plan by plan."""
+
+    plans: tuple[PlanResult, ...]
+
+    @property
+    def failures(self) -> tuple[Failure, ...]:
+        """Internal errors, each once."""
+        return tuple(dict.fromkeys(failure for plan in self.plans for failure in plan.failures))
+
+    def count(self, level: Level) -> int:
+        """How many remarks of a level affect the outcome, over all plans."""
+        return sum(plan.count(level) for plan in self.plans)
