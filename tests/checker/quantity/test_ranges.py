@@ -17,7 +17,8 @@ import pytest
 from bands import EVERY_BAND, found
 from ropes import EVERY_ROPE, checked
 from running import ROOT, SAMPLES
-from wellstrung.judging.checker import Checker, PlanResult
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.quantity.value import Cause, Quantity
 from wellstrung.testing import cases, judged
