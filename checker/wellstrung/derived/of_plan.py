@@ -19,6 +19,7 @@ from wellstrung.derived.bead_sizes import BEAD
 from wellstrung.derived.line_and_needle import STRINGING
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.parts import (
+    Bead,
     Item,
     Missing,
     Part,
@@ -29,7 +30,9 @@ from wellstrung.model.parts import (
     beads_named,
 )
 from wellstrung.quantity.value import Quantity, derived, exact, times, total
-from wellstrung.subjects.joins import ChainCut, Eyes, chain_cuts, pieces_hung
+from wellstrung.subjects.base import Eyes
+from wellstrung.subjects.chain import ChainCut, chain_cuts
+from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.supplies import beads_needed
 
 PIECE = "piece"
@@ -195,7 +198,7 @@ EYE: dict[str, Callable[[Part, str], Quantity]] = {
 # --- beads needed and on hand
 
 
-def _beads_needed(bead: Item, ask: Quantities) -> Quantity:
+def _beads_needed(bead: Bead, ask: Quantities) -> Quantity:
     """Beads that all the parts woven of it take."""
     woven = beads_needed(ask.plan, bead).woven
     return total(
@@ -235,7 +238,7 @@ def _of_spiral(part: Part, bead: Item, ask: Quantities) -> Quantity:
     )
 
 
-def _beads_on_hand(bead: Item, ask: Quantities) -> Quantity:
+def _beads_on_hand(bead: Bead, ask: Quantities) -> Quantity:
     """Beads in the packs on hand, by mass or by count."""
     lines = beads_needed(ask.plan, bead).lines
     if not lines:
@@ -277,7 +280,7 @@ def _spare(bead: Item, ask: Quantities) -> Quantity:
     )
 
 
-def _packs_wanted(bead: Item, ask: Quantities) -> Quantity:
+def _packs_wanted(bead: Bead, ask: Quantities) -> Quantity:
     """Packs in the last line of the supplies that make the beads enough, spare ones included."""
     line = beads_needed(ask.plan, bead).lines[-1]
     over = ask.of(bead, "on_hand") - ask.of(bead, "needed") - ask.of(bead, "spare")
@@ -287,7 +290,7 @@ def _packs_wanted(bead: Item, ask: Quantities) -> Quantity:
     return exact(f"{bead.name}.packs", line.count("packs") + more)
 
 
-_STOCK: dict[str, Callable[[Item, Quantities], Quantity]] = {
+_STOCK: dict[str, Callable[[Bead, Quantities], Quantity]] = {
     "needed": _beads_needed,
     "spare": _spare,
     "packs_wanted": _packs_wanted,

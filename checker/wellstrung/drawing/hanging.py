@@ -10,7 +10,9 @@ from wellstrung.drawing.parts import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.shapes import Canvas
 from wellstrung.model.parts import Hung, Missing, Part, Role
-from wellstrung.subjects.joins import Eyes, HungOnEyes, pieces_hung
+from wellstrung.subjects.base import Eyes
+from wellstrung.subjects.counts import pieces_hung
+from wellstrung.subjects.hung import HungOnEyes
 
 #: white between things that hang side by side, mm
 _AIR = 2.0
@@ -88,7 +90,7 @@ class Hanging:
 
     def _fringe(self, eyes: Eyes, lines: list[Hung], stretch: Stretch, *, upright: bool) -> None:
         """Legs sewn to the beads of a woven edge, each at its own."""
-        fringe = HungOnEyes(lines[0].place_of("part"), eyes, tuple(lines))
+        fringe = HungOnEyes(lines[0].place_of("part"), tuple(lines), eyes)
         shown = list(fringe.in_order.items())[:MOST]
         last = {line: eye for eye, (line, _) in shown}
         foot, middle = parts.foot_of(self.sizes, eyes.part), stretch.middle

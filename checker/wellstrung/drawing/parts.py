@@ -16,7 +16,7 @@ from wellstrung.drawing.pen import Pen
 from wellstrung.model.parts import Missing, Part, Role, bead_mix, beads_named
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import Ask
-from wellstrung.subjects.joins import links_of
+from wellstrung.subjects.chain import links_of
 
 #: A size that the plan leaves open is drawn as this, mm, and dashed.
 UNKNOWN = 8.0

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from itertools import chain
 from pathlib import Path
 
 from wellstrung.common.places import Edit, Fault
@@ -18,9 +17,9 @@ from wellstrung.model import parts as model
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import schema, tree
 from wellstrung.reading.settings import Bench
-from wellstrung.rulebook import Subject
 from wellstrung.rulebook.installed import Installed
-from wellstrung.subjects import along_the_run, joins, joins_made, on_thread, steps, supplies
+from wellstrung.subjects.alone import Piece
+from wellstrung.subjects.find import find, standing
 
 
 class Checker:
@@ -73,9 +72,7 @@ class Checker:
         if changed is None:
             return None
         judged = self._judge(changed)
-        judged.run(
-            one for one in _standing(changed) if part in one.parts or isinstance(one, joins.Piece)
-        )
+        judged.run(one for one in standing(changed) if part in one.parts or isinstance(one, Piece))
         return judged.raised
 
     def _built(
@@ -109,7 +106,7 @@ class Checker:
         if plan is None:
             return _refused(read, faults, beside=beside)
         judged, rules = self._judge(plan), self.installed.rules
-        judged.run((*_standing(plan), *steps.simulate(plan), *joins_made.find(plan)))
+        judged.run(find(plan))
 
         def try_edits(edits: Sequence[Edit]) -> PlanResult:
             changed, changed_drawer = edited(plan, edits)
@@ -173,12 +170,6 @@ def _refused(
         remarks=tuple(sorted(remarks, key=_reading_order)),
         readable=readable,
     )
-
-
-def _standing(plan: model.Plan) -> tuple[Subject, ...]:
-    """Every subject of a plan that does not come from its work steps."""
-    parts = (joins.find(plan), on_thread.find(plan), supplies.find(plan), along_the_run.find(plan))
-    return tuple(chain.from_iterable(parts))
 
 
 def _reading_order(remark: Remark) -> tuple[int, str, int, int, str]:

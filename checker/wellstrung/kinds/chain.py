@@ -10,7 +10,7 @@ from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model.parts import EyeField, Kind, Missing, Part, Role
 from wellstrung.quantity.value import Quantity, derived, exact, total, worked
-from wellstrung.subjects.joins import ChainCut, links_of, pattern_of
+from wellstrung.subjects.chain import ChainCut, links_of, pattern_of
 from wellstrung_schemas import fragment
 
 

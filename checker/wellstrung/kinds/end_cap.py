@@ -7,7 +7,7 @@ from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import up_to_the_eye
 from wellstrung.model.parts import EyeField, Kind, Part, Role
 from wellstrung.quantity.value import Quantity, derived
-from wellstrung.subjects.joins import taken
+from wellstrung.subjects.run import taken
 from wellstrung_schemas import fragment
 
 

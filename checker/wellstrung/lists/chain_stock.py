@@ -11,7 +11,7 @@ from wellstrung.formulas import chain as links
 from wellstrung.kinds.chain import MOST_LINKS, link_inside, run_length
 from wellstrung.model.parts import Missing, Part, Plan
 from wellstrung.quantity.value import SLACK, Quantity
-from wellstrung.subjects.joins import ChainCut, CutFromChain, chain_cuts, pattern_of
+from wellstrung.subjects.chain import ChainCut, CutFromChain, chain_cuts, pattern_of
 
 if TYPE_CHECKING:
     from wellstrung.derived.of_plan import Quantities

@@ -21,7 +21,8 @@ from wellstrung.kinds.chain import link_inside
 from wellstrung.kinds.wire_link import loop_wire, wraps_of
 from wellstrung.lists import chain_stock, taken
 from wellstrung.model.parts import WOVEN_WORK, Missing, Part, Plan, Role
-from wellstrung.subjects.joins import ChainCut, placed
+from wellstrung.subjects.chain import ChainCut
+from wellstrung.subjects.counts import placed
 
 if TYPE_CHECKING:
     from wellstrung.derived.of_plan import Quantities

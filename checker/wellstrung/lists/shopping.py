@@ -19,7 +19,7 @@ from wellstrung.lists import chain_stock, taken
 from wellstrung.lists.line import GROUPS, LENGTH, Needed, SupplyLine, added, bought, up
 from wellstrung.model.parts import Missing, Plan
 from wellstrung.quantity.value import Quantity, exact, total
-from wellstrung.subjects.joins import ChainCut
+from wellstrung.subjects.chain import ChainCut
 
 if TYPE_CHECKING:
     from wellstrung.derived.of_plan import Quantities

@@ -25,8 +25,8 @@ from wellstrung.lists.line import (
 )
 from wellstrung.model.parts import WOVEN_WORK, Item, Missing, Part, Plan, Role, Step
 from wellstrung.quantity.value import Quantity, derived, exact, times, total
-from wellstrung.subjects.joins import placed
-from wellstrung.subjects.steps import Mixed, joints_of, simulate
+from wellstrung.subjects import glued
+from wellstrung.subjects.counts import placed
 from wellstrung.subjects.supplies import beads_needed, spool_of, supply_lines
 
 if TYPE_CHECKING:
@@ -439,7 +439,7 @@ def on_line(line: Item) -> int:
 def _adhesives(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:
     """Adhesive for every glued joint, with what stays on card and stick; one pack is enough."""
     plan = ask.plan
-    stirred = [mix for mix in simulate(plan) if isinstance(mix, Mixed)]
+    stirred = tuple(glued.mixed(plan))
     for part in dict.fromkeys(mix.adhesive for mix in stirred):
         mixed = [mix for mix in stirred if mix.adhesive is part]
         lines = supply_lines(plan, "part", part.name)
@@ -465,7 +465,7 @@ def _is_mixed(adhesive: Part) -> bool:
     return "mixing" in tables.load("adhesives").row(adhesive.text("type")).cells
 
 
-def _mixes(adhesive: Part, mixed: Sequence[Mixed], makers: int) -> tuple[str, ...]:
+def _mixes(adhesive: Part, mixed: Sequence[glued.Mixed], makers: int) -> tuple[str, ...]:
     if not _is_mixed(adhesive):
         return ()
     count = sum(mix.mixes for mix in mixed)
@@ -473,7 +473,7 @@ def _mixes(adhesive: Part, mixed: Sequence[Mixed], makers: int) -> tuple[str, ..
     return (f"stir {count} mix{'' if count == 1 else 'es'}{each}",)
 
 
-def _volume(adhesive: Part, mixed: Sequence[Mixed], ask: Quantities) -> Quantity:
+def _volume(adhesive: Part, mixed: Sequence[glued.Mixed], ask: Quantities) -> Quantity:
     """Glue to take, mm3: the sleeves between ends and bores, and what is left behind of a mix."""
     joints = [_joint(step, ask) for mix in mixed for step in mix.steps]
     return times(total(f"{adhesive.name} in its joints", VOLUME, joints), ask.plan.makes)
@@ -489,7 +489,7 @@ def _joint(step: Step, ask: Quantities) -> Quantity:
         lambda joints, bore, end, depth, left: (
             joints * glue.to_mix(glue.joint_volume(bore, end, depth), left)
         ),
-        joints=exact("joints", joints_of(step)),
+        joints=exact("joints", step.joints),
         bore=ask.of(cap, "bore"),
         end=ask.of(end, "nub.outside" if nub else "outside"),
         depth=ask.of(cap, "depth"),

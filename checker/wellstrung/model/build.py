@@ -16,6 +16,7 @@ from wellstrung.common.places import Edit, Fault, Place
 from wellstrung.common.wording import article, listed, nearest
 from wellstrung.model.parts import (
     WOVEN_WORK,
+    Bead,
     Goal,
     Hung,
     Item,
@@ -61,7 +62,7 @@ class _Builder:
         self.bench = bench
         self.cache = Cache()
         self.faults: list[Fault] = []
-        self.beads: dict[str, Item] = {}
+        self.beads: dict[str, Bead] = {}
         self.parts: dict[str, Part] = {}
 
     def plan(
@@ -69,7 +70,7 @@ class _Builder:
     ) -> Plan:
         value = self.tree.value
         self.beads = {
-            key: Item(key, entry.key, entry.node, self.bench, self.cache)
+            key: Bead(key, entry.key, entry.node, self.bench, self.cache)
             for key, entry in self._entries("beads")
             if isinstance(entry.node, reading.Mapping)
         }
@@ -527,11 +528,14 @@ class _Builder:
     def _steps(self) -> Iterator[Step]:
         for number, node in enumerate(self._items("work"), 1):
             assert isinstance(node, reading.Mapping)
+            parts: dict[str, Part] = {}
             for name in ("part", "to", "with", "onto", "from", "by", "around"):
                 if name in node.entries:
                     part = self._part(node.entries[name].node)
                     self._check_use(node, name, part)
-            yield Step(number, str(node.value["do"]), node)
+                    if part is not None:
+                        parts[name] = part
+            yield Step(number, str(node.value["do"]), node, parts)
 
     def _check_use(self, step: reading.Mapping, field: str, part: Part | None) -> None:
         """A step works on the kind of part it is meant for; a clasp is glued to a band."""

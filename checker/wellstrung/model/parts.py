@@ -240,6 +240,10 @@ class Item(Struct, frozen=True, eq=False):
         )
 
 
+class Bead(Item, frozen=True, eq=False):
+    """A bead of the palette."""
+
+
 class Part(Item, frozen=True, eq=False):
     """One entry under `parts`."""
 
@@ -317,11 +321,12 @@ class Hung(Struct, frozen=True, eq=False):
 
 
 class Step(Struct, frozen=True, eq=False):
-    """One line under `work`."""
+    """One line under `work`; `parts` are those that it names, by the field that names each."""
 
     number: int
     verb: str
     node: reading.Mapping
+    parts: Mapping[str, Part]
 
     @property
     def place(self) -> Place:
@@ -333,10 +338,30 @@ class Step(Struct, frozen=True, eq=False):
         entry = self.node.entries.get(name)
         return entry.node.place if entry else self.place
 
+    def has(self, name: str) -> bool:
+        """Whether the author wrote the field."""
+        return name in self.node.entries
+
     def get(self, name: str) -> str | int | None:
         """A field's plain value, or None."""
         value = self.node.value.get(name)
         return value if isinstance(value, str | int) else None
+
+    @property
+    def joints(self) -> int:
+        """How many joints a step makes: one where it does not say."""
+        return int(self.node.value.get("joints", 1))
+
+    @property
+    def joins(self) -> tuple[str, ...]:
+        """The places of the run that a ring joins when it is closed; empty where not written."""
+        return tuple(str(name) for name in self.node.value.get("joins", ()))
+
+    @property
+    def mixes(self) -> int | None:
+        """How many portions of glue a step mixes; None where it does not say."""
+        mixes = self.node.value.get("mixes")
+        return int(mixes) if mixes is not None else None
 
     def minutes(self, name: str) -> float:
         """A field's time in minutes, 0 where it is not written."""
@@ -368,7 +393,7 @@ class Plan(Struct, frozen=True, eq=False):
     title: str
     piece: str
     goal: Goal | None
-    beads: Mapping[str, Item]
+    beads: Mapping[str, Bead]
     parts: Mapping[str, Part]
     run: tuple[RunEntry, ...]
     hung: tuple[Hung, ...]
@@ -410,6 +435,34 @@ class Plan(Struct, frozen=True, eq=False):
     def item(self, name: str, key: reading.Scalar, node: reading.Mapping) -> Item:
         """Fields of the plan that are neither a part nor a bead, read as those of an item."""
         return Item(name, key, node, self.bench, self.cache)
+
+    def section(self, name: str) -> Item | None:
+        """The fields under a top-level name such as `wearer`, or None."""
+        entry = self.tree.entries.get(name)
+        if entry is None or not isinstance(entry.node, reading.Mapping):
+            return None
+        return self.item(name, entry.key, entry.node)
+
+    @property
+    def meetings(self) -> Iterator[tuple[RunEntry, RunEntry]]:
+        """Every place of the run with one that it meets: each two that meet, seen from both."""
+        for pair in self.neighbours:
+            yield pair
+            yield pair[::-1]
+
+    @property
+    def in_run(self) -> tuple[Part, ...]:
+        """The parts of the run, each once, in its order."""
+        return tuple(dict.fromkeys(part for entry in self.run for part in entry.parts))
+
+    def steps_that(self, *verbs: str, **parts: Part) -> list[Step]:
+        """The steps that do one of these, to the parts given by the field that names them."""
+        return [
+            step
+            for step in self.steps
+            if step.verb in verbs
+            and all(step.parts.get(name) is part for name, part in parts.items())
+        ]
 
     def entries(self, name: str) -> list[reading.Mapping]:
         """The lines of a top-level list such as `supplies` or `accept`."""

@@ -55,75 +55,56 @@ from wellstrung.quantity.value import (
     worked,
 )
 from wellstrung.reading import tree
-from wellstrung.subjects.along_the_run import Centred, Rigid, SlidesOn, TailThroughLoop
-from wellstrung.subjects.joins import (
-    BailAround,
-    BandInClasp,
-    ChainCut,
-    ClaspClosed,
-    CoreInRope,
-    EndLink,
-    Eyes,
-    EyesMeet,
+from wellstrung.subjects.alone import ClaspClosed, CoreInRope, Named, PaletteBead, Piece, WireLink
+from wellstrung.subjects.along_the_run import Centred, SlidesOn, TailThroughLoop
+from wellstrung.subjects.base import Eyes, Subject, opens
+from wellstrung.subjects.chain import ChainCut, EndLink, PieceCut
+from wellstrung.subjects.counts import pieces_hung
+from wellstrung.subjects.glued import (
+    WEARING,
     Glue,
+    GluedEnd,
+    GluedJoint,
     Glues,
-    Hangs,
-    HungByEyes,
-    HungOnEyes,
-    InEar,
+    GlueUsed,
+    Mixed,
+    Moment,
+    caps_at,
+)
+from wellstrung.subjects.hung import BailAround, HungByEyes, HungOnEyes, evenly
+from wellstrung.subjects.joins_made import JoinAtWork
+from wellstrung.subjects.linked import EyesMeet, Hangs, RingHolds, RingInUse, RingThroughEye
+from wellstrung.subjects.on_thread import (
+    OnThread,
+    Threaded,
+    Woven,
+    bare_edges,
+    edges_of,
+    fringe_passes,
+    passes_of,
+)
+from wellstrung.subjects.run import (
+    BandInClasp,
     LinkThroughCone,
-    MetalParts,
-    PaletteBead,
-    Piece,
-    PieceCut,
-    RingHolds,
-    RingInUse,
-    RingThroughEye,
     RopeInCap,
     StrandInCrimp,
     StrandsAtHoles,
     StrandsBeside,
     StrandsInCone,
-    Subject,
-    Threaded,
     TipOnStrands,
     Toggle,
-    WireLink,
-    Worn,
-    evenly,
-    fringe_passes,
-    opens,
-    passes_of,
-    pieces_hung,
     taken,
 )
-from wellstrung.subjects.joins_made import JoinAtWork
-from wellstrung.subjects.on_thread import OnThread, bare_edges, edges_of
 from wellstrung.subjects.steps import (
-    WEARING,
     ClassMeets,
     Cutting,
-    GluedEnd,
-    GluedJoint,
-    GlueUsed,
-    Mixed,
-    Moment,
     PartAtWork,
     RingOnCappedRope,
     ThreadEnds,
-    caps_at,
     done_at_home,
 )
-from wellstrung.subjects.supplies import (
-    BeadsNeeded,
-    Budgeted,
-    Fitted,
-    Named,
-    PutOn,
-    RingsNeeded,
-    ThreadNeeded,
-    Woven,
-)
+from wellstrung.subjects.supplies import BeadsNeeded, Budgeted, RingsNeeded, ThreadNeeded
+from wellstrung.subjects.worn import Fitted, InEar, MetalParts, PutOn, Rigid, Worn
 
 Level = Literal["error", "warning", "caution"]
 

@@ -8,10 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
-from wellstrung.model.parts import Hung, Item, Part, Plan, Role, RunEntry, Step, bead_mix
-from wellstrung.subjects.joins import Eyes, Subject, eyes_facing, hanging_eyes, opens
+from wellstrung.model.parts import Bead, Hung, Part, Plan, Role, RunEntry, Step, bead_mix
+from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes, named, opens, side_facing
 from wellstrung.subjects.steps import puts_on
-from wellstrung.subjects.supplies import ROUND, wearer_of
 
 
 class SlidesOn(Subject, frozen=True):
@@ -22,7 +21,7 @@ class SlidesOn(Subject, frozen=True):
     `made_by` the steps that had made both ends by then; empty while an end is free.
     """
 
-    what: Eyes | Part
+    what: Side
     carrier: Part
     ends: tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]
     step: Step | None
@@ -36,7 +35,7 @@ class SlidesOn(Subject, frozen=True):
     @property
     def parts(self) -> tuple[str, ...]:
         """What slides, then on what."""
-        return (self.slider.name, self.carrier.name)
+        return named(self.what, self.carrier)
 
 
 class TailThroughLoop(Subject, frozen=True):
@@ -48,11 +47,6 @@ class TailThroughLoop(Subject, frozen=True):
     loop: Part
     tail: tuple[Part, ...]
 
-    @property
-    def parts(self) -> tuple[str, ...]:
-        """The ring, then what goes through."""
-        return (self.loop.name, *(part.name for part in self.tail))
-
 
 class Centred(Subject, frozen=True):
     """What is meant for the middle of the run, and what stands there before and after it.
@@ -61,7 +55,7 @@ class Centred(Subject, frozen=True):
     the clasp are left out: its own middle lies at the back.
     """
 
-    item: Item
+    item: Part | Bead
     entry: RunEntry
     before: tuple[RunEntry, ...]
     after: tuple[RunEntry, ...]
@@ -69,30 +63,14 @@ class Centred(Subject, frozen=True):
     @property
     def parts(self) -> tuple[str, ...]:
         """What is meant for the middle, and where it stands."""
-        return tuple(dict.fromkeys((self.item.name, self.entry.part.name)))
+        return named(self.item, self.entry)
 
 
-class Rigid(Subject, frozen=True):
-    """What is stiff in the run - a part, or a bead of one - and whose measure it goes round.
-
-    `size` names its straight length, and `curved` says that it is bent to the body.
-    """
-
-    item: Item
-    size: str
-    curved: bool
-    wearer: Item
-    measure: str
-
-    @property
-    def parts(self) -> tuple[str, ...]:
-        """The part or the bead."""
-        return (self.item.name,)
-
-
-def find(plan: Plan) -> tuple[Subject, ...]:
+def find(plan: Plan) -> Iterator[Subject]:
     """Every subject that follows from where parts stand along the run."""
-    return (*_slides_on(plan), *_tail_through_loop(plan), *_centred(plan), *_rigid(plan))
+    yield from _slides_on(plan)
+    yield from _tail_through_loop(plan)
+    yield from _centred(plan)
 
 
 #: what others slide along
@@ -130,7 +108,7 @@ def _capped(ends: Sequence[Sequence[RunEntry]]) -> bool:
     return any(entry.part.kind.role is Role.CAP for end in ends for entry in end[:1])
 
 
-def _slider(line: Hung) -> Eyes | Part | None:
+def _slider(line: Hung) -> Side | None:
     """What of a line goes round what it hangs from; the loop of a wire link is turned round it."""
     if line.on_thread or line.source_eyes or "loop" in line.part.kind.eyes:
         return None
@@ -143,7 +121,7 @@ def _in_the_way(plan: Plan, outwards: Sequence[RunEntry]) -> Iterator[RunEntry]:
     """The parts from a rope or strand outwards, up to the first place where the run is undone."""
     for entry in outwards:
         fast = entry.part.kind.role in _FAST
-        side = entry.part if entry.part.kind.role is Role.RING else eyes_facing(entry)
+        side = side_facing(entry)
         loose = bool(side is not None and opens(side, plan))
         if loose and not fast:
             return
@@ -170,7 +148,7 @@ def _made_by(
 def _makes(step: Step, carrier: Part, part: Part) -> bool:
     """Whether a step makes an end of `carrier` fast in a part, or fixes that part beyond it."""
     if step.verb == "knot":
-        return step.get("part") == carrier.name and part.kind.role is Role.TIP
+        return step.parts.get("part") is carrier and part.kind.role is Role.TIP
     covered = part.text("covers") if part.has("covers") else part.name
     return step.verb in _END_VERBS and step.get("part") in (part.name, covered)
 
@@ -218,31 +196,8 @@ def _centred(plan: Plan) -> Iterator[Subject]:
     yield Centred(centre.place, item, plan.run[where], before, after)
 
 
-def _stands_at(entry: RunEntry, item: Item, carrying: Collection[Part]) -> bool:
+def _stands_at(entry: RunEntry, item: Part | Bead, carrying: Collection[Part]) -> bool:
     """Whether a place in the run is, or strings, or carries what is meant for the middle."""
     if isinstance(item, Part):
         return item in entry.parts or entry.part in carrying
     return entry.part.kind.role is Role.STRAND and item.name in bead_mix(entry.part)
-
-
-#: the field with the straight length of what is stiff, by kind
-_STIFF = {"connector": "length", "end cap": "length", "cone": "length", "wire link": "stack"}
-
-
-def _rigid(plan: Plan) -> Iterator[Subject]:
-    wearer = wearer_of(plan)
-    if wearer is None or plan.piece not in ROUND:
-        return
-    measure = ROUND[plan.piece]
-    for part in dict.fromkeys(part for entry in plan.run for part in entry.parts):
-        if part.kind.name in _STIFF and (part.kind.name != "wire link" or part.has("beads")):
-            size = _STIFF[part.kind.name]
-            yield Rigid(part.key.place, part, size, _curved(part), wearer, measure)
-        elif part.kind.role is Role.STRAND:
-            for name in bead_mix(part):
-                bead = plan.beads[name]
-                yield Rigid(bead.key.place, bead, "length", _curved(bead), wearer, measure)
-
-
-def _curved(item: Item) -> bool:
-    return item.has("curved") and item.text("curved") == "yes"

@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Iterator
 from msgspec.structs import replace
 
 from wellstrung.model.parts import WOVEN_WORK, Hung, Missing, Part, Plan, Role, RunEntry, Step
-from wellstrung.subjects.joins import Eyes, Subject, curve, opens
+from wellstrung.subjects.base import Side, Subject, opens, side_facing
 
 
 class JoinAtWork(Subject, frozen=True):
@@ -31,19 +31,19 @@ class JoinAtWork(Subject, frozen=True):
 
     @property
     def parts(self) -> tuple[str, ...]:
-        """What is joined."""
+        """What is joined, as often as it stands there."""
         return tuple(part.name for part in self.joined)
 
 
-def find(plan: Plan) -> tuple[JoinAtWork, ...]:
+def find(plan: Plan) -> Iterator[JoinAtWork]:
     """Every join of a plan that has steps, in the order of run and hung; once for each step."""
     if not plan.steps:
-        return ()
+        return
     steps = _Steps(plan)
     found: dict[object, JoinAtWork] = {}
-    for join in (*_rings(plan, steps), *_met(plan, steps), *_loop(plan), *_hung(plan, steps)):
+    for join in (*_rings(plan), *_met(plan, steps), *_loop(plan), *_hung(plan, steps)):
         found.setdefault(join.line or frozenset(join.parts), join)
-    return tuple(_counted(found.values()))
+    yield from _counted(found.values())
 
 
 def _counted(joins: Iterable[JoinAtWork]) -> Iterator[JoinAtWork]:
@@ -56,8 +56,6 @@ def _counted(joins: Iterable[JoinAtWork]) -> Iterator[JoinAtWork]:
 
 #: parts made of thread and beads, which thread can sew to something
 _SOFT = WOVEN_WORK | {Role.STRAND, Role.DROP}
-#: the fields of a step that name what it joins
-_JOINS = ("part", "to", "from", "onto", "by", "around")
 
 
 class _Steps:
@@ -68,10 +66,10 @@ class _Steps:
         for step in plan.steps:
             for name in _named(step):
                 self._naming.setdefault(name, []).append(step)
-        self.through: dict[str, list[str]] = {}
+        self.through: dict[str, list[Part]] = {}
         for part in plan.parts.values():
             if part.has("over"):
-                self.through.setdefault(part.text("over"), []).append(part.name)
+                self.through.setdefault(part.text("over"), []).append(part)
 
     def about(self, *names: str) -> list[Step]:
         """Every step that names one of these parts, in their order."""
@@ -81,8 +79,12 @@ class _Steps:
 
 def _named(step: Step) -> set[str]:
     """The parts that a step names."""
-    named = {str(step.get(field)) for field in _JOINS if step.get(field) is not None}
-    return named | {name.partition(".")[0] for name in _names(step, "joins")}
+    named = {part.name for field, part in step.parts.items() if field != "with"}
+    return named | {name.partition(".")[0] for name in step.joins}
+
+
+def _does(step: Step, verb: str, part: Part) -> bool:
+    return step.verb == verb and step.parts.get("part") is part
 
 
 def _called(entry: RunEntry) -> str:
@@ -94,7 +96,7 @@ def _can_open(part: Part) -> bool:
     return closes and part.text("closing") in ("open", "split")
 
 
-def _opens(side: Eyes | Part | None, plan: Plan) -> bool | None:
+def _opens(side: Side | None, plan: Plan) -> bool | None:
     """Whether one side opens; None where there is none, or nothing says."""
     try:
         return opens(side, plan) if side is not None else None
@@ -102,7 +104,7 @@ def _opens(side: Eyes | Part | None, plan: Plan) -> bool | None:
         return None
 
 
-def _rings(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
+def _rings(plan: Plan) -> Iterator[JoinAtWork]:
     """Rings of the run that open, place by place: closed there, or by a step for all of them."""
     places: dict[Part, list[tuple[RunEntry, list[RunEntry]]]] = {}
     for entry, (behind, ahead) in plan.with_neighbours():
@@ -110,11 +112,7 @@ def _rings(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
             places.setdefault(entry.part, []).append((entry, [*behind, *ahead]))
     for ring, stands in places.items():
         closing = [
-            step
-            for step in steps.about(ring.name)
-            if step.verb == "close ring"
-            and step.get("part") == ring.name
-            and step.get("around") is None
+            step for step in plan.steps_that("close ring", part=ring) if not step.has("around")
         ]
         if not closing and len(stands) > 1:
             words = f"ring `{ring.name}` stands in {len(stands)} places of the run"
@@ -134,7 +132,9 @@ def _shut_in(
     """
     if entry.part.kind.role is not Role.RING:
         return False
-    met = [curve(near, onwards=True) for near in behind] + [curve(near) for near in ahead]
+    met = [side_facing(near, onwards=True) for near in behind] + [
+        side_facing(near) for near in ahead
+    ]
     return entry.linked > 1 or any(_opens(side, plan) is False for side in met)
 
 
@@ -143,7 +143,7 @@ def _ring(
 ) -> JoinAtWork:
     """One place where rings stand, and the steps that close them there."""
     name, called = entry.part.name, [_called(near) for near in beside]
-    made = tuple(step for step in closing if set(_names(step, "joins")) <= set(called))
+    made = tuple(step for step in closing if set(step.joins) <= set(called))
     where = f"between {' and '.join(f'`{near}`' for near in called)}"
     one = f"ring `{name}` stands" if entry.linked == 1 else f"{entry.linked} of `{name}` stand"
     joins = "" if alone else f", joins: [{', '.join(called)}]"
@@ -173,7 +173,7 @@ def _met(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
         does, line, makes = way
         words = f"`{_called(one)}` and `{_called(other)}` meet in the run"
         names = [one.part.name, *(part.name for part in other.parts)]
-        names += steps.through.get(one.part.name, [])
+        names += [wire.name for wire in steps.through.get(one.part.name, [])]
         made = tuple(step for step in steps.about(*names) if makes(step))
         yield JoinAtWork(one.place, (one.part, *other.parts), words, does, line, made)
 
@@ -198,17 +198,17 @@ def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
 
 def _crimped(crimp: Part) -> _Way:
     line = f"{{do: crimp, part: {crimp.name}}}"
-    return "presses the crimp", line, lambda s: s.verb == "crimp" and s.get("part") == crimp.name
+    return "presses the crimp", line, lambda s: _does(s, "crimp", crimp)
 
 
-def _in_cone(cone: Part, other: RunEntry, over: list[str]) -> _Way:
+def _in_cone(cone: Part, other: RunEntry, over: list[Part]) -> _Way:
     """A cone is held by a wire that runs through it, or is sewn or knotted to its strands."""
     sewn = _naming(cone, other, ("sew", "glue", "knot", "crimp"))
-    line = f"{{do: wrap loop, part: {over[0]}}}" if over else ""
+    line = f"{{do: wrap loop, part: {over[0].name}}}" if over else ""
     does = "turns the loops of its wire" if over else "sews or knots them together"
 
     def makes(step: Step) -> bool:
-        return sewn(step) or (step.verb == "wrap loop" and step.get("part") in over)
+        return sewn(step) or any(_does(step, "wrap loop", wire) for wire in over)
 
     return does, line, makes
 
@@ -219,7 +219,7 @@ def _wrapped(link: Part, other: RunEntry) -> _Way:
     return (
         "turns its loops",
         line,
-        lambda s: (s.verb == "wrap loop" and s.get("part") == link.name) or named(s),
+        lambda s: _does(s, "wrap loop", link) or named(s),
     )
 
 
@@ -232,14 +232,14 @@ def _sewn(part: Part, other: RunEntry) -> _Way:
     line = "" if other.beside else f"{{do: sew, part: {part.name}, to: {soft.name}}}"
 
     def makes(step: Step) -> bool:
-        return sewn(step) or (knotted and step.verb == "knot" and step.get("part") == soft.name)
+        return sewn(step) or (knotted and _does(step, "knot", soft))
 
     return "sews or ties them together", line, makes
 
 
 def _hooked(before: RunEntry, after: RunEntry, plan: Plan) -> _Way | None:
     """Two eyes meet, or an eye and a closed ring: one opens to take the other in."""
-    meeting = (curve(before, onwards=True), curve(after))
+    meeting = (side_facing(before, onwards=True), side_facing(after))
     if not any(_opens(side, plan) for side in meeting):
         return None  # nothing opens, or nobody says what does: for another rule to say
     line = f"{{do: hang, part: {after.part.name}, from: {before.part.name}}}"
@@ -260,11 +260,6 @@ def _naming(part: Part, other: RunEntry, verbs: tuple[str, ...]) -> Callable[[St
     return names
 
 
-def _names(step: Step, field: str) -> list[str]:
-    names = step.node.value.get(field)
-    return [str(name) for name in names] if isinstance(names, list) else []
-
-
 def _loop(plan: Plan) -> Iterator[JoinAtWork]:
     """A run of one part alone that meets itself: a strand that is knotted, a band that is sewn."""
     if not plan.is_loop or len(plan.run) != 1:
@@ -273,7 +268,7 @@ def _loop(plan: Plan) -> Iterator[JoinAtWork]:
     verb = "knot" if entry.part.kind.role is Role.STRAND else "sew"
     verbs = ("knot", "sew", "crimp", "glue")
     line = f"{{do: {verb}, part: {entry.part.name}}}"
-    made = (s for s in plan.steps if s.verb in verbs and s.get("part") == entry.part.name)
+    made = plan.steps_that(*verbs, part=entry.part)
     words = f"the run closes on itself where `{entry.part.name}` meets its own beginning"
     yield JoinAtWork(entry.place, (entry.part,), words, f"{verb}s it", line, tuple(made))
 
@@ -290,15 +285,15 @@ def _hung(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
 
 
 def _hangs(step: Step, line: Hung) -> bool:
-    """Whether a step hangs what a line tells of, or brings or closes the ring that carries it."""
-    part, source = line.part.name, line.source.name
+    """Whether a step hangs what a line hangs, or brings or closes the ring that carries it."""
+    part, source, by = step.parts.get("part"), line.source, line.by or line.part
     if step.verb in ("hang", "sew"):
-        held = step.get("from" if step.verb == "hang" else "to")
-        return step.get("part") == part and held in (None, source)
-    by = line.by.name if line.by is not None else part
+        held = step.parts.get("from" if step.verb == "hang" else "to")
+        return part is line.part and held in (None, source)
     if step.verb == "slide":
-        return step.get("part") in (part, by) and step.get("onto") == source
-    if step.verb != "close ring" or step.get("part") != by:
+        return part in (line.part, by) and step.parts.get("onto") is source
+    if step.verb != "close ring" or part is not by:
         return False
-    joins = {name.partition(".")[0] for name in _names(step, "joins")}
-    return step.get("around") in (None, source) and joins <= {part, source}
+    joins = {name.partition(".")[0] for name in step.joins}
+    around = step.parts.get("around")
+    return around in (None, source) and joins <= {line.part.name, source.name}

@@ -1,20 +1,28 @@
-"""What thread alone carries: strands of the run, what hangs by thread, what is sewn on.
-
-Here too is what is known of the edges that a thread runs over: those of the holes of its beads.
-"""
+"""What hangs by thread alone, what it runs through, and the sharp edges of holes on its way."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.model.parts import WOVEN_WORK, Hung, Item, Part, Plan, Role, Step, beads_named
+from wellstrung.model.parts import (
+    WOVEN_WORK,
+    Bead,
+    Hung,
+    Part,
+    Plan,
+    Role,
+    Step,
+    beads_named,
+)
 from wellstrung.quantity.value import SLACK
-from wellstrung.subjects.joins import Subject
+from wellstrung.subjects.base import Eyes, Subject
 
 #: Roles that a rope or a band is sewn to by its own thread where nothing else joins them.
 _SEWN_TO = frozenset({Role.CLASP, Role.RING, Role.EYED})
 #: A bead that is longer than this many times its outside is a tube, as bugles are: common practice.
 _TUBE = 1.5
+#: the fields of a part that name the beads its thread goes through
+_ON_THREAD = ("beads", "core_bead", "turn")
 
 
 class OnThread(Subject, frozen=True):
@@ -33,32 +41,38 @@ class OnThread(Subject, frozen=True):
     line: Hung | None = None
     step: Step | None = None
 
-    @property
-    def parts(self) -> tuple[str, ...]:
-        """Whose thread it is, then what hangs by it."""
-        held = (self.held.name,) if self.held else ()
-        return tuple(dict.fromkeys((self.thread.name, *held)))
+
+class Threaded(Subject, frozen=True):
+    """A bead on the thread, line or wire of a part."""
+
+    part: Part
+    bead: Bead
 
 
-def find(plan: Plan) -> tuple[OnThread, ...]:
-    """Every thread that alone carries a weight, once."""
-    return tuple(dict.fromkeys((*_strands(plan), *_hung(plan), *_sewn(plan))))
+class Woven(Subject, frozen=True):
+    """A woven part, and whether its own thread sews it to a clasp, with no cap between."""
+
+    part: Part
+    sewn_to_clasp: bool
+
+
+def find(plan: Plan) -> Iterator[OnThread]:
+    """Every thread that alone carries a weight."""
+    yield from _strands(plan)
+    yield from _hung(plan)
+    yield from _sewn(plan)
 
 
 def _strands(plan: Plan) -> Iterator[OnThread]:
     """The strands of the run: knotted all along, tied at the ends, or whole from crimp to crimp."""
-    ends: dict[Part, list[Part]] = {}
-    for pair in plan.neighbours:
-        for entry, beside in (pair, pair[::-1]):
-            for part in entry.parts:
-                if part.kind.role is Role.STRAND:
-                    ends.setdefault(part, []).append(beside.part)
-    for entry in plan.run:
+    met: dict[Part, list[Role]] = {}
+    for entry, beside in plan.meetings:
         for part in entry.parts:
-            if part.kind.role is not Role.STRAND:
-                continue
-            met = ends.get(part, [])
-            crimped = len(met) > 1 and all(end.kind.role is Role.CRIMP for end in met)
+            met.setdefault(part, []).append(beside.part.kind.role)
+    for part in plan.in_run:
+        if part.kind.role is Role.STRAND:
+            ends = met.get(part, [])
+            crimped = len(ends) > 1 and set(ends) == {Role.CRIMP}
             tied = "" if crimped else "any other knot"
             knot = "overhand" if part.text("stitch") == "knotted" else tied
             lines = part.count("passes", default=1)
@@ -76,29 +90,81 @@ def _hung(plan: Plan) -> Iterator[OnThread]:
 
 def _sewn(plan: Plan) -> Iterator[OnThread]:
     """A rope or a band beside a clasp, a ring or an eye: sewn to it by its own thread."""
-    for pair in plan.neighbours:
-        for entry, beside in (pair, pair[::-1]):
-            woven = entry.part.kind.role in WOVEN_WORK and entry.part.takes("thread")
-            if not woven or beside.part.kind.role not in _SEWN_TO:
-                continue
-            step = _sewing(plan, entry.part, beside.part)
-            passes = step.get("passes") if step else None
-            lines = passes if isinstance(passes, int) else 1
-            place = step.place if step else entry.part.place_of("thread")
-            yield OnThread(place, entry.part, None, lines, "any other knot", None, step)
+    for entry, beside in plan.meetings:
+        woven = entry.part.kind.role in WOVEN_WORK and entry.part.takes("thread")
+        if not woven or beside.part.kind.role not in _SEWN_TO:
+            continue
+        step = _sewing(plan, entry.part, beside.part)
+        passes = step.get("passes") if step else None
+        lines = passes if isinstance(passes, int) else 1
+        place = step.place if step else entry.part.place_of("thread")
+        yield OnThread(place, entry.part, None, lines, "any other knot", None, step)
 
 
-def _sewing(plan: Plan, one: Part, other: Part) -> Step | None:
+def _sewing(plan: Plan, *two: Part) -> Step | None:
     """The step that sews two parts together."""
-    names = {one.name, other.name}
-    for step in plan.steps:
-        if step.verb == "sew" and step.get("part") in names and step.get("to") in (*names, None):
+    for step in plan.steps_that("sew"):
+        if step.parts.get("part") in two and step.parts.get("to") in (*two, None):
             return step
     return None
 
 
-def edges_of(bead: Item) -> str:
-    """Whether the ends of a bead's hole are `sharp` or `smooth`; empty where nothing tells.
+def threaded(plan: Plan) -> Iterator[Threaded]:
+    """Each bead that a thread or a wire of a part goes through."""
+    for part in plan.parts.values():
+        for name in beads_on_thread(part):
+            yield Threaded(part.place_of("beads"), part, plan.beads[name])
+
+
+def beads_on_thread(part: Part) -> tuple[str, ...]:
+    """Names of the beads that the thread of a part goes through, each once."""
+    return tuple(dict.fromkeys(name for field in _ON_THREAD for name in beads_named(part, field)))
+
+
+def woven(plan: Plan) -> Iterator[Woven]:
+    """Every part made by a stitch."""
+    sewn = {
+        part
+        for entry, beside in plan.meetings
+        if beside.part.kind.role is Role.CLASP and not _gripped(beside.part)
+        for part in entry.parts
+    }
+    for part in plan.parts.values():
+        if part.has("stitch"):
+            yield Woven(part.key.place, part, part in sewn)
+
+
+def _gripped(clasp: Part) -> bool:
+    """Whether a clasp holds a band without thread: by glue in its slot, or between its jaws."""
+    return clasp.has("tube", "slot") or clasp.has("jaw")
+
+
+def passes_of(plan: Plan, part: Part) -> int | None:
+    """How often the thread goes through a woven bead at least; None for what is not woven.
+
+    The fullest bead counts: along an edge that carries a fringe, the thread of the fringe too.
+    """
+    if part.kind.role is Role.DROP:
+        return 2  # down the leg and up again
+    if part.kind.role is Role.STRAND or not part.has("stitch"):
+        return None
+    passes = plan.stitches[part.text("stitch")].passes
+    return passes + fringe_passes(plan, part) if passes else None
+
+
+def fringe_passes(plan: Plan, part: Part) -> int:
+    """How often thread goes through a bead of a woven edge to hang what hangs there; at most."""
+    return max((line.passes for line in plan.hung if _sewn_to_edge(line, part)), default=0)
+
+
+def _sewn_to_edge(line: Hung, part: Part) -> bool:
+    """Whether a line hangs something from a woven edge of the part, by thread."""
+    on_edge = line.source is part and line.source_eyes and line.on_thread
+    return bool(on_edge) and Eyes(part, line.source_eyes).woven
+
+
+def edges_of(bead: Bead) -> str:
+    """Whether the ends of a bead's hole are `sharp` or `smooth`; empty where nothing shows it.
 
     As the plan says; seed beads are rounded, and a long tube is cut glass (common practice; bugles:
     trade table `other_beads`).
@@ -113,26 +179,24 @@ def edges_of(bead: Item) -> str:
     return "sharp" if bead.length("length").middle > tube else ""
 
 
-def bare_edges(plan: Plan, part: Part) -> tuple[Item, ...]:
+def bare_edges(plan: Plan, part: Part) -> tuple[Bead, ...]:
     """The sharp beads of a part that its thread runs over with nothing smooth on either side.
 
     Flexible wire has none: its steel stands an edge that cuts thread (common practice).
     """
     if part.has("thread", "type") and part.text("thread", "type") == "flexible wire":
         return ()
-    fields = ("beads", "core_bead", "turn")
-    named = dict.fromkeys(name for one in fields for name in beads_named(part, one))
-    beads = (plan.beads[name] for name in named)
+    beads = (plan.beads[name] for name in beads_on_thread(part))
     return tuple(
         bead for bead in beads if edges_of(bead) == "sharp" and not between_smooth(plan, part, bead)
     )
 
 
-def between_smooth(plan: Plan, part: Part, bead: Item) -> bool:
+def between_smooth(plan: Plan, part: Part, bead: Bead) -> bool:
     """Whether a bead has, on both its sides, one whose edges do not cut.
 
     A strand repeats its beads from end to end; a drop begins with its first bead and ends with its
-    turn bead. Beads told by their shares alone, or in woven work, lie in no order.
+    turn bead. Beads given by their shares alone, or in woven work, lie in no order.
     """
     node = part.node_at("beads")
     if part.kind.role not in (Role.STRAND, Role.DROP) or node is None:

@@ -22,7 +22,7 @@ from wellstrung.lists.line import SupplyLine
 from wellstrung.model.parts import Goal, Missing, Part, Plan, Role, fills_rest
 from wellstrung.reading import tree
 from wellstrung.rulebook.installed import Installed
-from wellstrung.subjects.supplies import ROUND
+from wellstrung.subjects.worn import ROUND
 
 #: Steps from one size to the next, mm, by the piece and by whether its maker writes inches: a
 #: bracelet is sized by the centimetre or half inch, a necklace by the inch. Common practice.

@@ -11,7 +11,8 @@ import math
 from typing import TYPE_CHECKING
 
 from wellstrung.model.parts import Missing, Part, Plan, Step
-from wellstrung.subjects import steps as work
+from wellstrung.subjects import steps as at_work
+from wellstrung.subjects.glued import LOADING, WEARING, caps_at, passes, pulls_on
 from wellstrung.work.order import END, Doing, Wait
 
 if TYPE_CHECKING:
@@ -21,13 +22,13 @@ if TYPE_CHECKING:
 def records(plan: Plan, ask: Quantities) -> tuple[tuple[Doing, ...], tuple[Wait, ...]]:
     """The steps as records, and the waits between them."""
     after: list[set[int]] = [set() for _ in plan.steps]
-    for subject in work.simulate(plan):
-        if isinstance(subject, work.PartAtWork) and subject.made:
+    for subject in at_work.find(plan):
+        if isinstance(subject, at_work.PartAtWork) and subject.made:
             for step in subject.needed_by:
                 after[_at(step)].add(_at(subject.made[0]))
-        elif isinstance(subject, work.ThreadEnds):
+        elif isinstance(subject, at_work.ThreadEnds):
             _finished_first(plan, subject.rope, after)
-        elif isinstance(subject, work.RingOnCappedRope):
+        elif isinstance(subject, at_work.RingOnCappedRope):
             _on_before_capped(plan, subject, after, ask)
     _worn_last(plan, after)
     _slid_first(plan, after)
@@ -43,14 +44,12 @@ def _at(step: Step) -> int:
 
 
 def _doing(plan: Plan, step: Step, after: frozenset[int], ask: Quantities) -> Doing:
-    passes = work.passes(step)
     if step.verb != "glue":
-        return Doing(passes, after)
-    mixes = step.get("mixes")
-    joints = work.joints_of(step) / (mixes if isinstance(mixes, int) else 1)
-    adhesive = plan.parts[str(step.get("with"))]
+        return Doing(passes(step), after)
+    joints = step.joints / (step.mixes or 1)
+    adhesive = step.parts["with"]
     most = _most_joints(plan, adhesive, ask)
-    return Doing(passes, after, adhesive.name, joints, mixes is not None, most)
+    return Doing(passes(step), after, adhesive.name, joints, step.mixes is not None, most)
 
 
 def _most_joints(plan: Plan, adhesive: Part, ask: Quantities) -> float:
@@ -65,24 +64,21 @@ def _most_joints(plan: Plan, adhesive: Part, ask: Quantities) -> float:
 
 def _finished_first(plan: Plan, rope: Part, after: list[set[int]]) -> None:
     """Thread ends before the glue; of several steps the later may wait while an end is open."""
-    glues = [s for s in plan.steps if s.verb == "glue" and s.get("to") == rope.name]
-    ends = [s for s in plan.steps if s.verb == "finish thread" and s.get("part") == rope.name]
+    glues = plan.steps_that("glue", to=rope)
+    ends = plan.steps_that("finish thread", part=rope)
     for number, finish in enumerate(ends):
         for glue in glues if number == 0 else glues[-1:]:
             after[_at(glue)].add(_at(finish))
 
 
 def _on_before_capped(
-    plan: Plan, on: work.RingOnCappedRope, after: list[set[int]], ask: Quantities
+    plan: Plan, on: at_work.RingOnCappedRope, after: list[set[int]], ask: Quantities
 ) -> None:
     """A ring that passes no cap before the glue that caps the second end."""
-    caps = work.caps_at(plan, on.rope)
+    caps = caps_at(plan, on.rope)
     if on.step is None or not caps or on.ring.text("closing") in ("open", "split"):
         return
-    glued: list[Step] = []
-    for step in plan.steps:
-        if step.verb == "glue" and step.get("to") == on.rope.name:
-            glued += [step] * work.joints_of(step)
+    glued = [step for step in plan.steps_that("glue", to=on.rope) for _ in range(step.joints)]
     if len(glued) >= len(caps) and not any(_passes(on.ring, cap, ask) for cap in caps):
         after[_at(glued[len(caps) - 1])].add(_at(on.step))
 
@@ -97,7 +93,7 @@ def _passes(ring: Part, cap: Part, ask: Quantities) -> bool:
 def _worn_last(plan: Plan, after: list[set[int]]) -> None:
     """What was done before the piece was worn or packed is done before it in any order."""
     for step in plan.steps:
-        if step.verb in work.WEARING and step.get("part") is None:
+        if step.verb in WEARING and step.get("part") is None:
             after[_at(step)] |= set(range(_at(step)))
 
 
@@ -112,16 +108,14 @@ def _slid_first(plan: Plan, after: list[set[int]]) -> None:
 def _waits(plan: Plan, ask: Quantities) -> list[Wait]:
     """Each glued joint to handling before what pulls on it, to full cure before it is worn."""
     found = []
-    for step in plan.steps:
-        if step.verb != "glue":
-            continue
-        adhesive, cap = plan.parts[str(step.get("with"))], plan.parts[str(step.get("part"))]
+    for step in plan.steps_that("glue"):
+        adhesive, cap = step.parts["with"], step.parts["part"]
         handling = ask.of(adhesive, "handling").worst.high
         full = ask.of(adhesive, "full_cure").worst.high
-        worn = [s for s in plan.steps if s.verb in work.WEARING and s.get("part") is None]
+        worn = [s for s in plan.steps if s.verb in WEARING and s.get("part") is None]
         found += [Wait(_at(step), _at(one), full) for one in worn]
         found.append(Wait(_at(step), END, full))  # what is glued last is worn when all is done
         for other in plan.steps:
-            if other.verb in work.LOADING and work.pulls_on(plan, other, cap):
+            if other.verb in LOADING and pulls_on(plan, other, cap):
                 found.append(Wait(_at(step), _at(other), handling))
     return found

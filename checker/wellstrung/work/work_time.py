@@ -15,7 +15,7 @@ from wellstrung.model.parts import Missing, Part, Plan, Step
 from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf, total, worked
 from wellstrung.reading import tree
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES, Setting
-from wellstrung.subjects.joins import pieces_hung
+from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.steps import done_at_home
 from wellstrung.work import bench_time
 from wellstrung.work.bench_time import Task

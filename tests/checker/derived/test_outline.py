@@ -15,7 +15,8 @@ from wellstrung.model.build import build
 from wellstrung.model.parts import Plan
 from wellstrung.plugins.host import Host
 from wellstrung.reading.tree import read_text
-from wellstrung.subjects.joins import HungOnEyes, evenly, find
+from wellstrung.subjects.find import find
+from wellstrung.subjects.hung import HungOnEyes, evenly
 
 PLAN = """\
 plan: 1

@@ -23,7 +23,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.rulebook import RingHolds, RingThroughEye, RopeInCap
-from wellstrung.subjects import joins
+from wellstrung.subjects.find import times_made
 from wellstrung.testing import Case, cases, changed
 
 LOOKS = ROOT / "checker" / "wellstrung" / "drawing" / "looks.css"
@@ -219,7 +219,7 @@ def test_packed_things_touch_and_do_not_overlap(path: Path, keeping: Checker) ->
 def test_joins_alike_are_drawn_once_and_counted(collar: str, keeping: Checker) -> None:
     result = keeping.check_text(collar)
     assert result.ask is not None
-    made = joins.times_made(result.ask.plan)
+    made = times_made(result.ask.plan)
     parts = result.ask.plan.parts
     counts = {
         "rope in cap": sum(n for join, n in made.items() if isinstance(join, RopeInCap)),
@@ -228,7 +228,7 @@ def test_joins_alike_are_drawn_once_and_counted(collar: str, keeping: Checker) -
             for join, n in made.items()
             if isinstance(join, RingThroughEye) and join.ring is parts["small"]
         ),
-        "between two rings": made[RingHolds(parts["small"].key.place, parts["small"], (), None, 2)],
+        "between two rings": made[RingHolds(parts["small"].key.place, parts["small"], None, (), 2)],
     }
     # both caps; an eye at either end of both rows of rings and seven rings through two eyes each;
     # one of three rings and two of four lie between two others

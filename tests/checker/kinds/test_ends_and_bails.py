@@ -8,7 +8,7 @@ from running import ROOT
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.plugins.host import Host
-from wellstrung.subjects import joins
+from wellstrung.subjects import counts
 
 PLAN = (ROOT / "tests" / "rules" / "tips.yaml").read_text(encoding="utf-8")
 CRIMPED = PLAN.replace("covers: double overhand", "covers: small")
@@ -63,7 +63,7 @@ def test_what_is_placed(text: str, counted: int | None) -> None:
         tree.read_text(text, "plan.yaml"), brought.kinds, brought.stitches, Bench()
     )
     assert plan is not None, faults
-    placed = joins.placed(plan)
+    placed = counts.placed(plan)
     assert placed.get("small") == counted
     assert placed["tip"] == 2 and placed["bail"] == 1 and placed["charm"] == 1
 

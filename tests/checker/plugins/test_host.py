@@ -160,7 +160,7 @@ def test_a_stage_that_breaks_is_a_failure_and_never_green(
     def breaks(plan: object) -> None:
         raise IndexError("a slip")
 
-    monkeypatch.setattr("wellstrung.subjects.joins.find", breaks)
+    monkeypatch.setattr("wellstrung.judging.checker.find", breaks)
     result = Checker(installed).check_text(collar, "plan.yaml")
     assert result.outcome == "unreadable"
     assert [failure.message for failure in result.failures] == ["IndexError: a slip (in plan.yaml)"]

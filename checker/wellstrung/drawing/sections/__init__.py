@@ -53,7 +53,7 @@ from wellstrung.rulebook import (
     Threaded,
     Toggle,
 )
-from wellstrung.subjects import joins
+from wellstrung.subjects.find import standing, times_made
 
 #: what draws each kind of join; one that lacks a value raises Missing and is left out
 _DRAWN: dict[type[Subject], tuple[Callable[[Case[Any]], Figure | None], ...]] = {
@@ -86,7 +86,7 @@ def _drawn(result: PlanResult) -> Iterator[tuple[tuple[int, int], Figure]]:
         return
     ask = result.ask
     said = tuple(Said(number, remark) for number, remark in enumerate(result.numbered, 1))
-    times = joins.times_made(ask.plan)
+    times = times_made(ask.plan)
     for join in _fits(ask.plan):
         for draw in _DRAWN.get(type(join), ()):
             try:
@@ -99,7 +99,7 @@ def _drawn(result: PlanResult) -> Iterator[tuple[tuple[int, int], Figure]]:
 
 def _fits(plan: Plan) -> Iterator[Subject]:
     """The joins of the plan; an eye that holds several rings is drawn with all of them only."""
-    found = joins.find(plan)
+    found = standing(plan)
     wires = [join for join in found if isinstance(join, RingThroughEye)]
     several = {(join.ring, join.eyes) for join in wires if join.rings > 1}
     lone = {join for join in wires if join.rings == 1 and (join.ring, join.eyes) in several}

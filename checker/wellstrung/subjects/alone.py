@@ -1,0 +1,107 @@
+"""A part or a bead by itself, the piece as a whole, and what is named and never used."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wellstrung.model.parts import Bead, Part, Plan, Role
+from wellstrung.reading import tree
+from wellstrung.subjects.base import Subject, bent_from_wire
+
+
+class Piece(Subject, frozen=True):
+    """The piece as a whole."""
+
+
+class ClaspClosed(Subject, frozen=True):
+    """A clasp whose halves meet."""
+
+    clasp: Part
+
+
+class WireLink(Subject, frozen=True):
+    """A wire link or a pin, with what it carries."""
+
+    link: Part
+
+
+class CoreInRope(Subject, frozen=True):
+    """A core in the bore of the rope that it fills."""
+
+    core: Part
+    rope: Part
+
+
+class PaletteBead(Subject, frozen=True):
+    """A bead of the palette."""
+
+    bead: Bead
+
+
+class Named(Subject, frozen=True):
+    """A part or a bead of the palette, under which heading it stands, and whether it is used."""
+
+    item: Part | Bead
+    heading: str
+    used: bool
+
+
+def find(plan: Plan) -> Iterator[Subject]:
+    """Each part and each bead that is judged by itself, and the piece."""
+    for part in plan.parts.values():
+        if part.kind.role is Role.CLASP:
+            yield ClaspClosed(part.key.place, part)
+        elif bent_from_wire(part):
+            yield WireLink(part.key.place, part)
+        core = plan.parts.get(part.text("core")) if part.has("core") else None
+        if core is not None:
+            yield CoreInRope(part.place_of("core"), core, part)
+    for bead in plan.beads.values():
+        yield PaletteBead(bead.key.place, bead)
+    yield Piece(plan.place_of("title"))
+
+
+#: fields of a part whose text is no name of another part
+_PLAIN = frozenset({"kind", "stitch", "metal", "type", "colour", "finish", "note", "source"})
+
+
+def names(plan: Plan) -> Iterator[Subject]:
+    """Every name of the plan, and whether it is used."""
+    used_outside = {
+        str(text.value).partition(".")[0]
+        for name in ("run", "hung", "work", "supplies")
+        if name in plan.tree.entries
+        for text in _texts(plan.tree.entries[name].node)
+    }
+    by_part = {
+        part.name: {
+            str(text.value)
+            for field, entry in part.node.entries.items()
+            if field not in _PLAIN
+            for text in _texts(entry.node)
+        }
+        for part in plan.parts.values()
+    }
+    headings: tuple[tuple[str, list[Part | Bead]], ...] = (
+        ("parts", [*plan.parts.values()]),
+        ("beads", [*plan.beads.values()]),
+    )
+    for heading, items in headings:
+        for item in items:
+            used = item.name in used_outside or any(
+                item.name in texts for name, texts in by_part.items() if name != item.name
+            )
+            yield Named(item.key.place, item, heading, used)
+
+
+def _texts(node: tree.Node) -> Iterator[tree.Node]:
+    """Every plain value under a node."""
+    waiting = [node]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, tree.Mapping):
+            waiting += [entry.node for entry in node.entries.values()]
+        elif isinstance(node, tree.Sequence):
+            waiting += node.items
+        else:
+            yield node

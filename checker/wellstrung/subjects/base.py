@@ -1,0 +1,168 @@
+"""What a rule looks at, one at a time, and the eyes by which parts meet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from msgspec import Struct
+
+from wellstrung.common.places import Place
+from wellstrung.model.parts import Bead, EyeField, Hung, Part, Plan, Role, RunEntry
+
+
+class Subject(Struct, frozen=True):
+    """What a rule looks at: the parts it is about and where the plan says so.
+
+    Two subjects that differ in their place alone are one: the same cap on both ends is judged once.
+    """
+
+    place: Place
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Names of the parts and beads in its fields, the one most likely to be changed first."""
+        return named(*self._compared())
+
+    def _compared(self) -> tuple[object, ...]:
+        return tuple([getattr(self, name) for name in self.__struct_fields__[1:]])
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Subject) or type(self) is not type(other):
+            return False
+        return self._compared() == other._compared()
+
+    def __hash__(self) -> int:
+        return hash(self._compared())
+
+
+class Eyes(Struct, frozen=True):
+    """A set of eyes of one part; `key` as the kind calls it."""
+
+    part: Part
+    key: str
+
+    @property
+    def field(self) -> EyeField:
+        """What the kind says of them."""
+        return self.part.kind.eyes[self.key]
+
+    @property
+    def count(self) -> int:
+        """How many eyes there are; one where the kind has just one."""
+        if self.field.counted is not None:
+            return self.field.counted(self.part)
+        return self.part.count(*self.path, "count", default=1) if self.path else 1
+
+    @property
+    def stated_count(self) -> int:
+        """How many eyes the plan gives; raises Missing where it gives no count."""
+        if self.field.counted is not None:
+            return self.field.counted(self.part)
+        return self.part.count(*self.path, "count") if self.field.several else 1
+
+    @property
+    def woven(self) -> bool:
+        """Whether they are the holes of beads along a woven edge."""
+        return self.field.counted is not None
+
+    @property
+    def count_place(self) -> Place:
+        """Where the plan gives their count, or would give it."""
+        path = (self.field.counted_by,) if self.woven else (*self.path, "count")
+        return self.part.place_of(*path)
+
+    @property
+    def path(self) -> tuple[str, ...]:
+        """Where their fields stand in the part."""
+        return self.part.eye_path(self.key)
+
+    @property
+    def words(self) -> str:
+        """The eyes in the author's words."""
+        name = self.key.replace("_", " ")
+        if self.count == 1 and name.endswith("eyes"):
+            name = name.removesuffix("s")
+        if len(name) > 1:
+            return f"the {name} of `{self.part.name}`"
+        return f"the eye of `{self.part.name}.{name}`"
+
+    def quantity(self, what: str) -> str:
+        """The name of one of their quantities."""
+        return f"{self.part.name}.{self.key}.{what}"
+
+
+#: a closed curve of metal, by which a part meets its neighbour: an eye, or a ring
+Side = Eyes | Part
+
+
+def named(*values: object) -> tuple[str, ...]:
+    """Names of the parts and beads that some values are or belong to, each once, in their order."""
+    return tuple(dict.fromkeys(_names(values)))
+
+
+def _names(value: object) -> Iterator[str]:
+    if isinstance(value, Part | Bead):
+        yield value.name
+    elif isinstance(value, Eyes | RunEntry | Hung):
+        yield value.part.name
+    elif type(value) is tuple:
+        for one in value:
+            yield from _names(one)
+
+
+def _own_eyes(part: Part) -> list[str]:
+    """The sets of eyes by which a part runs and hangs: all but those that only carry."""
+    eyes = part.kind.eyes.items()
+    return [key for key, eye in eyes if eye.counted is None and not eye.carries]
+
+
+def eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
+    """The eyes by which a place in the run meets its neighbour; chain goes `onwards` by its last.
+
+    Other parts meet both their neighbours by their first set of eyes.
+    """
+    keys = [entry.half] if entry.half else _own_eyes(entry.part)
+    if not keys:
+        return None
+    by_its_ends = onwards and entry.part.has("of")
+    return Eyes(entry.part, keys[-1] if by_its_ends else keys[0])
+
+
+def side_facing(entry: RunEntry, *, onwards: bool = False) -> Side | None:
+    """The ring or the eye by which a place in the run meets its neighbour."""
+    is_ring = entry.part.kind.role is Role.RING
+    return entry.part if is_ring else eyes_facing(entry, onwards=onwards)
+
+
+def hanging_eyes(part: Part) -> Eyes | None:
+    """The eyes a part hangs by: its first set."""
+    key = next(iter(_own_eyes(part)), "")
+    if not key or (part.eye_path(key) and not part.has(*part.eye_path(key))):
+        return None
+    return Eyes(part, key)
+
+
+def opens(side: Side, plan: Plan) -> bool | None:
+    """Whether a ring or an eye can be opened; None where the plan does not say.
+
+    A ring by its closing, a link of chain by whether the chain is soldered, another eye by its
+    `opens`. The loops of a wire link are bent round what they take, so they always let it in.
+    """
+    if isinstance(side, Part):
+        return side.text("closing") in ("open", "split")
+    part = side.part
+    if side.woven:
+        return False
+    if bent_from_wire(part):
+        return True
+    if part.has("of"):
+        return plan.parts[part.text("of")].text("links_are") == "open"
+    if part.kind.role is Role.BAIL and part.has("type") and part.text("type") == "pinch":
+        return True  # its prongs are bent apart and pressed together
+    path = side.path
+    return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
+
+
+def bent_from_wire(part: Part) -> bool:
+    """Whether a part is a wire whose loops are bent at the bench."""
+    return "loop" in part.kind.eyes and part.has("wire")

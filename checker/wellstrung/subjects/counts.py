@@ -1,0 +1,57 @@
+"""How many of each part a plan takes."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+
+from wellstrung.common.cache import cached
+from wellstrung.model.parts import Hung, Part, Plan, Role
+from wellstrung.subjects.base import hanging_eyes
+
+
+def pieces_hung(line: Hung) -> int:
+    """How many parts a line hangs: one for each eye below, or for each full set of its own eyes.
+
+    A frame with two top eyes hung by two rings is one frame; five charms of one eye are five.
+    """
+    own = hanging_eyes(line.part)
+    if line.source_eyes or own is None:
+        return line.times
+    return -(-line.times // own.count)
+
+
+@cached
+def placed(plan: Plan) -> Mapping[str, int]:
+    """How many of each part the plan hangs or runs, over all the pieces it makes.
+
+    The crimp inside a bead tip counts with its tip.
+    """
+    counts: Counter[str] = Counter()
+    for line in plan.hung:
+        counts[line.part.name] += pieces_hung(line)
+    for entry in plan.run:
+        # a clasp stands in the run by its halves: the first of them is the clasp
+        if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
+            for part in entry.parts:
+                counts[part.name] += entry.linked
+                if part.kind.role is Role.TIP and part.has("covers"):
+                    counts[part.text("covers")] += entry.linked
+    return {name: count * plan.makes for name, count in counts.items()}
+
+
+def how_many(plan: Plan, part: Part) -> int:
+    """How many of a part all the pieces take; one for each piece while it has no place there."""
+    return placed(plan).get(part.name) or plan.makes
+
+
+def rings_used(plan: Plan) -> Mapping[Part, int]:
+    """How many of each ring the run and what is hung take, over all the pieces of the plan."""
+    counts: Counter[Part] = Counter()
+    for entry in plan.run:
+        if entry.part.kind.role is Role.RING:
+            counts[entry.part] += entry.linked
+    for line in plan.hung:
+        if line.by is not None:
+            counts[line.by] += line.times
+    return {ring: count * plan.makes for ring, count in counts.items()}

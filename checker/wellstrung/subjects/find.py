@@ -1,0 +1,87 @@
+"""Every subject of a plan, each once."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator
+
+from wellstrung.model.parts import Plan
+from wellstrung.subjects import (
+    alone,
+    along_the_run,
+    chain,
+    glued,
+    hung,
+    joins_made,
+    linked,
+    on_thread,
+    run,
+    steps,
+    supplies,
+    worn,
+)
+from wellstrung.subjects.base import Subject
+
+
+def find(plan: Plan) -> tuple[Subject, ...]:
+    """Every subject of a plan."""
+    return _found(plan, (*_STANDING, *_OF_WORK))
+
+
+def standing(plan: Plan) -> tuple[Subject, ...]:
+    """Every subject of a plan that does not come from its work steps."""
+    return _found(plan, _STANDING)
+
+
+def times_made(plan: Plan) -> Counter[Subject]:
+    """How often one piece has each join of its run and of what is hung."""
+    counts: Counter[Subject] = Counter()
+    for join, times in _counted(plan):
+        counts[join] += times
+    return counts
+
+
+def _found(
+    plan: Plan, finders: Iterable[Callable[[Plan], Iterable[Subject]]]
+) -> tuple[Subject, ...]:
+    return tuple(dict.fromkeys(subject for find in finders for subject in find(plan)))
+
+
+def _counted(plan: Plan) -> Iterator[tuple[Subject, int]]:
+    yield from ((join, 1) for join in run.joins(plan))
+    yield from linked.in_run(plan)
+    yield from hung.bails(plan)
+    yield from linked.hung(plan)
+
+
+def _joins(plan: Plan) -> Iterator[Subject]:
+    return (join for join, _ in _counted(plan))
+
+
+_STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
+    _joins,
+    hung.on_eyes,
+    hung.by_eyes,
+    chain.chain_cuts,
+    chain.piece_cuts,
+    on_thread.threaded,
+    linked.rings_in_use,
+    run.toggles,
+    linked.eyes_meet,
+    linked.hangs,
+    chain.end_links,
+    glued.adhesives,
+    alone.find,
+    worn.find,
+    on_thread.find,
+    on_thread.woven,
+    supplies.find,
+    worn.put_on,
+    alone.names,
+    along_the_run.find,
+)
+_OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
+    steps.find,
+    glued.find,
+    joins_made.find,
+)

@@ -1,0 +1,194 @@
+"""Glue: every adhesive, what is glued with it, of which mix, and when it is first loaded.
+
+Only written waits and written `takes:` move the clock: a step that gives no time counts as quick,
+so a joint is never taken to have cured for longer than the plan says.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from itertools import accumulate
+
+from msgspec import Struct
+
+from wellstrung.common.places import Place
+from wellstrung.model.parts import Item, Part, Plan, Role, Step
+from wellstrung.subjects.base import Subject
+from wellstrung.subjects.supplies import supply_lines
+
+#: Steps that put a pull on what was glued.
+LOADING = frozenset({"hang", "close ring"})
+#: Steps after which the piece is worn or leaves the bench.
+WEARING = frozenset({"wear", "pack"})
+
+
+class Glue(Subject, frozen=True):
+    """An adhesive in the plan."""
+
+    adhesive: Part
+
+
+class Glues(Subject, frozen=True):
+    """Every adhesive of the plan: what is shown once, however many there are."""
+
+    adhesives: tuple[Part, ...]
+
+
+class Moment(Struct, frozen=True):
+    """A step and the minutes since the joint before it was made."""
+
+    step: Step | None
+    after: float
+    place: Place
+
+
+class GluedJoint(Subject, frozen=True):
+    """A glued cap (or a clasp glued to a band) and when it is first loaded and first worn."""
+
+    step: Step
+    adhesive: Part
+    cap: Part
+    loaded: Moment | None
+    worn: Moment
+
+
+class Mixed(Subject, frozen=True):
+    """What is glued of one stirring: glue steps back to back, until one says its own `mixes`.
+
+    `unsaid` is a step that does not say how many joints it makes, where its cap stands repeatedly.
+    """
+
+    adhesive: Part
+    steps: tuple[Step, ...]
+    joints: int
+    mixes: int
+    unsaid: Step | None
+
+
+class GluedEnd(Subject, frozen=True):
+    """The end of a rope in a cap and the adhesive that holds it there."""
+
+    adhesive: Part
+    cap: Part
+    rope: Part
+
+
+class GlueUsed(Subject, frozen=True):
+    """An adhesive, the ends it holds with how many joints of each, its mixes, and what is on hand.
+
+    Joints and mixes are those of every piece that the plan makes.
+    """
+
+    adhesive: Part
+    ends: tuple[tuple[GluedEnd, int], ...]
+    mixes: int
+    lines: tuple[Item, ...]
+
+
+def adhesives(plan: Plan) -> Iterator[Subject]:
+    """Every adhesive of the plan, whether a step uses it or not."""
+    found = tuple(part for part in plan.parts.values() if part.kind.role is Role.GLUE)
+    for part in found:
+        yield Glue(part.key.place, part)
+    if found:
+        yield Glues(found[0].key.place, found)
+
+
+def find(plan: Plan) -> Iterator[Subject]:
+    """What the steps that glue give."""
+    yield from _joints(plan)
+    mixes = tuple(mixed(plan))
+    yield from mixes
+    joints: dict[Part, Counter[GluedEnd]] = {}
+    for step in plan.steps_that("glue"):
+        end = _glued_end(step)
+        if end is not None:
+            yield end
+            joints.setdefault(end.adhesive, Counter())[end] += step.joints * plan.makes
+    for adhesive in dict.fromkeys(mix.adhesive for mix in mixes):
+        count = sum(mix.mixes for mix in mixes if mix.adhesive is adhesive)
+        ends = tuple(joints.get(adhesive, Counter()).items())
+        lines = supply_lines(plan, "part", adhesive.name)
+        yield GlueUsed(adhesive.key.place, adhesive, ends, count * plan.makes, lines)
+
+
+def passes(step: Step) -> float:
+    """The minutes that are written for a step: what it takes, and what it waits."""
+    return step.minutes("takes") + (step.minutes("time") if step.verb == "wait" else 0.0)
+
+
+def caps_at(plan: Plan, rope: Part) -> list[Part]:
+    """The caps of a rope in the run's order, one for each end that has one."""
+    caps = []
+    for before, after in plan.neighbours:
+        if after.part is rope and before.part.kind.role is Role.CAP:
+            caps.append(before.part)
+        if before.part is rope and after.part.kind.role is Role.CAP:
+            caps.append(after.part)
+    return caps
+
+
+def _joints(plan: Plan) -> Iterator[Subject]:
+    #: minutes from the start at which each step begins, and the end of the last
+    clock = list(accumulate(map(passes, plan.steps), initial=0.0))
+    for step in plan.steps_that("glue"):
+        adhesive, cap = step.parts["with"], step.parts["part"]
+        set_at = clock[step.number]
+        loaded = worn = None
+        for later in plan.steps[step.number :]:
+            moment = Moment(later, clock[later.number - 1] - set_at, later.place)
+            if loaded is None and later.verb in LOADING and pulls_on(plan, later, cap):
+                loaded = moment
+            if worn is None and later.verb in WEARING and later.get("part") is None:
+                worn = moment
+        if worn is None:
+            worn = Moment(None, clock[-1] - set_at, plan.steps[-1].place)
+        yield GluedJoint(step.place, step, adhesive, cap, loaded, worn)
+
+
+def pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
+    """Whether a step hangs something from what is glued, or from the rope that ends in it."""
+    touched = {step.parts.get(name) for name in ("part", "from", "around", "to", "by")}
+    if step.verb == "close ring":
+        ring = step.parts.get("part")
+        touched |= {beside.part for entry, beside in plan.meetings if entry.part is ring}
+    return cap in touched or any(
+        part is not None and part.kind.role is Role.ROPE and cap in caps_at(plan, part)
+        for part in touched
+    )
+
+
+def mixed(plan: Plan) -> Iterator[Mixed]:
+    """Every stirring of glue, with what is glued of it."""
+    rows: list[list[Step]] = []
+    for step in plan.steps_that("glue"):
+        if rows and _goes_on(rows[-1][-1], step):
+            rows[-1].append(step)
+        else:
+            rows.append([step])
+    stands = Counter(part for entry in plan.run for part in entry.parts)
+    for steps in rows:
+        silent = [step for step in steps if not step.has("joints")]
+        unsaid = (step for step in silent if stands[step.parts["part"]] > len(steps))
+        first, joints = steps[0], sum(step.joints for step in steps)
+        yield Mixed(
+            first.place,
+            first.parts["with"],
+            tuple(steps),
+            joints,
+            first.mixes or 1,
+            next(unsaid, None),
+        )
+
+
+def _goes_on(before: Step, step: Step) -> bool:
+    """Whether a step glues with what was stirred for the glue step before it."""
+    follows = before.number == step.number - 1 and step.mixes is None
+    return follows and before.parts["with"] is step.parts["with"]
+
+
+def _glued_end(step: Step) -> GluedEnd | None:
+    """What a step glues into a bore; None for a clasp on a band, which has none."""
+    adhesive, cap, rope = (step.parts[name] for name in ("with", "part", "to"))
+    return GluedEnd(step.place, adhesive, cap, rope) if cap.kind.role is Role.CAP else None

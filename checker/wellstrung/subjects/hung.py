@@ -1,0 +1,87 @@
+"""What hangs: the eyes that carry, the eyes a part hangs by, and bails that go round."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import count
+
+from wellstrung.model.parts import Hung, Part, Plan, Role
+from wellstrung.subjects.base import Eyes, Subject, hanging_eyes
+
+
+class BailAround(Subject, frozen=True):
+    """A bail and the rope, strand or chain that it goes round."""
+
+    bail: Part
+    around: Part
+
+
+class HungOnEyes(Subject, frozen=True):
+    """Every line that hangs something from one set of eyes, and those eyes."""
+
+    lines: tuple[Hung, ...]
+    eyes: Eyes
+
+    @property
+    def in_order(self) -> dict[int, tuple[Hung, int]]:
+        """By eye, from the left: the line that hangs a piece there, and its number in that line.
+
+        Lines that say `at` hang there; the others take the eyes left free, in the plan's order.
+        """
+        placed = {eye: (line, n) for line in self.lines for n, eye in enumerate(line.at)}
+        others = [(line, n) for line in self.lines if not line.at for n in range(line.times)]
+        on = evenly(len(others), self.eyes.count) if self.eyes.woven and not placed else count(1)
+        placed |= dict(zip((eye for eye in on if eye not in placed), others, strict=False))
+        return dict(sorted(placed.items()))
+
+
+class HungByEyes(Subject, frozen=True):
+    """A part that hangs by several eyes of its own, and every line that hangs it."""
+
+    eyes: Eyes
+    lines: tuple[Hung, ...]
+
+
+def evenly(hung: int, eyes: int) -> range:
+    """The eyes of a woven edge that carry, from 1: every so many-th where that comes out even.
+
+    From one end bead to the other, or as many beads before the first as after the last.
+
+    >>> list(evenly(5, 9)), list(evenly(3, 9)), len(evenly(4, 9))
+    ([1, 3, 5, 7, 9], [1, 5, 9], 9)
+    """
+    if hung > 1 and (eyes - 1) % (hung - 1) == 0 and hung <= eyes:
+        return range(1, eyes + 1, (eyes - 1) // (hung - 1))
+    if hung and eyes % hung == 0:
+        return range(1 + (eyes // hung - 1) // 2, eyes + 1, eyes // hung)
+    return range(1, eyes + 1)
+
+
+def bails(plan: Plan) -> Iterator[tuple[Subject, int]]:
+    """Every bail round something, and how many of them."""
+    for line in plan.hung:
+        if line.part.kind.role is Role.BAIL:
+            yield BailAround(line.place_of("from"), line.part, line.source), line.times
+
+
+def on_eyes(plan: Plan) -> Iterator[Subject]:
+    """Every set of eyes that something hangs from."""
+    lines: dict[Eyes, list[Hung]] = {}
+    for line in plan.hung:
+        if line.source_eyes:
+            lines.setdefault(Eyes(line.source, line.source_eyes), []).append(line)
+    for eyes, hung in lines.items():
+        yield HungOnEyes(hung[-1].place_of("times"), tuple(hung), eyes)
+
+
+def by_eyes(plan: Plan) -> Iterator[Subject]:
+    """Parts whose own eyes are there to hang by; from a set of eyes below, each eye takes one."""
+    lines: dict[Eyes, list[Hung]] = {}
+    for line in plan.hung:
+        own = hanging_eyes(line.part)
+        # a part with one set of eyes hangs by one of them and carries by the others
+        if own is not None and len(line.part.kind.eyes) > 1 and own.field.several:
+            lines.setdefault(own, []).append(line)
+    for eyes, hung in lines.items():
+        if not any(line.source_eyes or line.by is None for line in hung):
+            yield HungByEyes(hung[-1].place_of("times"), eyes, tuple(hung))

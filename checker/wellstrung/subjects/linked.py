@@ -1,0 +1,154 @@
+"""What is linked: rings through eyes, rings in rings, and eyes in eyes, in the run and hung."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wellstrung.model.parts import Hung, Part, Plan, Role
+from wellstrung.subjects.base import (
+    Eyes,
+    Side,
+    Subject,
+    eyes_facing,
+    hanging_eyes,
+    named,
+    side_facing,
+)
+from wellstrung.subjects.counts import rings_used
+
+
+class RingThroughEye(Subject, frozen=True):
+    """A ring's wire in a hole; `rings` of them share one eye."""
+
+    ring: Part
+    eyes: Eyes
+    rings: int
+
+
+class RingHolds(Subject, frozen=True):
+    """Everything that one ring holds: a rope it goes round, eyes, other rings."""
+
+    ring: Part
+    around: Part | None
+    eyes: tuple[Eyes, ...]
+    other_rings: int = 0
+
+
+class RingInUse(Subject, frozen=True):
+    """A ring that the run or something hung is held by, however often it is used."""
+
+    ring: Part
+
+
+class EyesMeet(Subject, frozen=True):
+    """Two closed curves of metal that are linked: a ring and an eye, two rings, or two eyes.
+
+    `line` is what hangs by it, where it is not in the run; it makes no other subject of the two.
+    """
+
+    one: Side
+    other: Side
+    line: Hung | None = None
+
+    def _compared(self) -> tuple[object, ...]:
+        return self.one, self.other
+
+
+class Hangs(Subject, frozen=True):
+    """One line of `hung`; every line is a subject of its own."""
+
+    line: Hung
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What hangs, then from what."""
+        return named(self.line.part, self.line.source)
+
+    @property
+    def below(self) -> Side | None:
+        """The eye or the ring that hangs."""
+        is_ring = self.line.part.kind.role is Role.RING
+        return self.line.part if is_ring else hanging_eyes(self.line.part)
+
+    @property
+    def above(self) -> Side | None:
+        """The eye or the ring that it hangs from; None where that has neither, as a rope."""
+        if self.line.source_eyes:
+            return Eyes(self.line.source, self.line.source_eyes)
+        return self.line.source if self.line.source.kind.role is Role.RING else None
+
+
+def in_run(plan: Plan) -> Iterator[tuple[Subject, int]]:
+    """What the rings of the run hold, and in how many rings of the place."""
+    for entry, (behind, ahead) in plan.with_neighbours():
+        if entry.part.kind.role is not Role.RING:
+            continue
+        met = [eyes_facing(place, onwards=True) for place in behind]
+        met += [eyes_facing(place) for place in ahead]
+        held = tuple(eyes for eyes in met if eyes is not None)
+        for eyes in held:
+            yield RingThroughEye(entry.place, entry.part, eyes, 1), 1
+        rings = sum(place.part.kind.role is Role.RING for place in (*behind, *ahead))
+        if entry.linked == 1:
+            yield RingHolds(entry.place, entry.part, None, held, rings), 1
+            continue
+        # the first and the last of a row hold an eye each and one ring, those between two rings
+        for eyes in held:
+            yield RingHolds(entry.place, entry.part, None, (eyes,), 1), 1
+        if entry.linked > 2:
+            yield RingHolds(entry.place, entry.part, None, (), 2), entry.linked - 2
+
+
+def hung(plan: Plan) -> Iterator[tuple[Subject, int]]:
+    """What the rings hold that something hangs by, and in how many of them."""
+    run = {eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
+    for line in plan.hung:
+        if line.by is None:
+            continue
+        place = line.place_of("by")
+        held: list[Eyes] = []
+        own = hanging_eyes(line.part)
+        if own is not None:
+            held.append(own)
+            yield RingThroughEye(place, line.by, own, 1), line.times
+        if line.source_eyes:
+            eyes = Eyes(line.source, line.source_eyes)
+            held.append(eyes)
+            # the eye of a part in the run holds the ring of the run already
+            yield RingThroughEye(place, line.by, eyes, 2 if eyes in run else 1), line.times
+        around = line.source if line.source.kind.role is Role.ROPE else None
+        yield RingHolds(place, line.by, around, tuple(held)), line.times
+
+
+def rings_in_use(plan: Plan) -> Iterator[Subject]:
+    """Every ring of the plan that holds something."""
+    for ring in rings_used(plan):
+        yield RingInUse(ring.key.place, ring)
+
+
+def hangs(plan: Plan) -> Iterator[Subject]:
+    """Every line of `hung`."""
+    for line in plan.hung:
+        yield Hangs(line.place_of("part"), line)
+
+
+def eyes_meet(plan: Plan) -> Iterator[Subject]:
+    """Every two closed curves that are linked."""
+    for before, after in plan.neighbours:
+        one, other = side_facing(before, onwards=True), side_facing(after)
+        halves = before.half and after.half and before.part is after.part
+        if one is not None and other is not None and not halves:
+            yield EyesMeet(after.place, one, other)
+    for entry in plan.run:
+        if entry.linked > 1 and entry.part.kind.role is Role.RING:
+            yield EyesMeet(entry.place, entry.part, entry.part)
+    for line in plan.hung:
+        if line.on_thread:
+            continue
+        hanging = Hangs(line.place_of("part"), line)
+        below, above = hanging.below, hanging.above
+        pairs = [(below, above)] if line.by is None else [(below, line.by), (above, line.by)]
+        place = line.place_of("by" if line.by else "part")
+        for one, other in pairs:
+            if one is not None and other is not None:
+                yield EyesMeet(place, one, other, line)

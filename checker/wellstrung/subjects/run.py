@@ -1,0 +1,174 @@
+"""The joins of the run: two places that meet, what lies side by side in one, a toggle that swings.
+
+What a ring joins is in `linked`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import takewhile
+
+from wellstrung.model.parts import Part, Plan, Role, RunEntry
+from wellstrung.subjects.base import Eyes, Subject, eyes_facing, named
+
+
+class RopeInCap(Subject, frozen=True):
+    """The end of a rope in an end cap."""
+
+    cap: Part
+    rope: Part
+
+    @property
+    def takes(self) -> str:
+        """What of the rope goes in: see `taken`."""
+        return taken(self.cap)
+
+    @property
+    def by_nub(self) -> bool:
+        """Whether its nub goes in; a plain braid has one only where the plan says how thick."""
+        return self.takes == "nub" and (self.rope.has("nub", "outside") or self.rope.has("beads"))
+
+
+class StrandsInCone(Subject, frozen=True):
+    """The gathered ends of strands in a cone, or in an end cap that takes them all."""
+
+    cone: Part
+    strands: tuple[Part, ...]
+
+
+class StrandsBeside(Subject, frozen=True):
+    """Strands that lie side by side in one place of the run."""
+
+    strands: tuple[Part, ...]
+
+
+class LinkThroughCone(Subject, frozen=True):
+    """A wire link in the narrow hole of the cone that it runs through."""
+
+    link: Part
+    cone: Part
+
+
+class StrandInCrimp(Subject, frozen=True):
+    """The end of a strand in a crimp: its line goes through it and comes back."""
+
+    crimp: Part
+    strand: Part
+
+
+class TipOnStrands(Subject, frozen=True):
+    """The ends of strands that come into a bead tip, and the knot or the crimp that it covers."""
+
+    tip: Part
+    strands: tuple[Part, ...]
+
+
+class StrandsAtHoles(Subject, frozen=True):
+    """Strands side by side where they meet the holes of a bar, a connector or half a clasp.
+
+    `ends` is 2 where the part counts the eyes of both its ends together.
+    """
+
+    eyes: Eyes
+    strands: tuple[Part, ...]
+    ends: int
+
+
+class BandInClasp(Subject, frozen=True):
+    """The end of a band sewn or glued to the tube of a slide clasp, or between ribbon ends."""
+
+    clasp: Part
+    band: Part
+
+    @property
+    def across(self) -> tuple[str, str]:
+        """The field of the clasp that says how wide a band it takes."""
+        return TAKES_BAND[self.clasp.text("type")][0]
+
+    @property
+    def thick(self) -> tuple[str, str]:
+        """The field of the clasp that says how thick a band goes in, where it goes in at all."""
+        return TAKES_BAND[self.clasp.text("type")][1]
+
+
+class Toggle(Subject, frozen=True):
+    """A toggle in the run, and what stands behind its bar, nearest first."""
+
+    clasp: Part
+    behind: tuple[RunEntry, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The clasp."""
+        return named(self.clasp)
+
+
+#: the types of clasp that take the end of a band: the fields for how wide, and how thick
+TAKES_BAND = {
+    "slide": (("tube", "length"), ("tube", "slot")),
+    "ribbon end": (("jaw", "width"), ("jaw", "gap")),
+}
+#: what a cone gathers
+_GATHERED = frozenset({Role.STRAND, Role.ROPE})
+#: what may have a hole for each strand
+_HOLED = frozenset({Role.EYED, Role.CLASP})
+
+
+def taken(cap: Part) -> str:
+    """What of a rope a cap takes, `beads`, `nub` or `bundle`: its beads where it does not say."""
+    return cap.text("takes") if cap.has("takes") else "beads"
+
+
+def joins(plan: Plan) -> Iterator[Subject]:
+    """The joins of the run, once for every place where the plan makes them."""
+    for entry in plan.run:
+        if entry.beside:
+            yield StrandsBeside(entry.place, entry.parts)
+    for inner, end in plan.meetings:
+        yield from _strands_at_holes(inner, end)
+        yield from _end_in(inner, end)
+
+
+def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
+    """What ends in a cap, a cone, a crimp, a tip or half a clasp."""
+    ends_in, role = end.part.kind.role, inner.part.kind.role
+    alone = not (inner.beside or end.beside)
+    if role is Role.ROPE and ends_in is Role.CAP and alone:
+        yield RopeInCap(end.place, end.part, inner.part)
+    if role is Role.BAND and end.half and end.part.text("type") in TAKES_BAND:
+        yield BandInClasp(end.place, end.part, inner.part)
+    if role in _GATHERED and _gathers(end.part, inner):
+        yield StrandsInCone(end.place, end.part, inner.parts)
+    elif ends_in is Role.CONE and inner.part.has("over"):
+        yield LinkThroughCone(inner.place, inner.part, end.part)
+    elif role is Role.STRAND and ends_in is Role.CRIMP:
+        yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
+    elif role is Role.STRAND and ends_in is Role.TIP:
+        yield TipOnStrands(end.place, end.part, inner.parts)
+
+
+def _gathers(end: Part, inner: RunEntry) -> bool:
+    """Whether a part gathers ends: a cone always, a cap several, or what is no rope."""
+    if end.kind.role is not Role.CAP:
+        return end.kind.role is Role.CONE
+    strand = inner.part.kind.role is Role.STRAND
+    return strand or bool(inner.beside) or taken(end) == "bundle"
+
+
+def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
+    """Strands against the holes they meet; into a single eye all of them are gathered."""
+    eyes = eyes_facing(end)
+    if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
+        return
+    ends = 1 if end.half or "holes" in end.part.kind.eyes else 2
+    if "holes" in end.part.kind.eyes or eyes.count > ends:
+        yield StrandsAtHoles(inner.place, eyes, inner.parts, ends)
+
+
+def toggles(plan: Plan) -> Iterator[Subject]:
+    """Every toggle by its bar, with the run from there inwards to the other half of a clasp."""
+    for index, entry in enumerate(plan.run):
+        if entry.half == "b" and entry.part.text("type") == "toggle":
+            inwards = plan.run[1:] if index == 0 else plan.run[:index][::-1]
+            behind = takewhile(lambda place: place.part.kind.role is not Role.CLASP, inwards)
+            yield Toggle(entry.place, entry.part, tuple(behind))

@@ -1,0 +1,120 @@
+"""The piece on its wearer: age, metal and skin, the ear, what of the body it goes round or over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from wellstrung.model.parts import Bead, Item, Part, Plan, Role, bead_mix
+from wellstrung.subjects.base import Subject
+
+#: what a piece goes round
+ROUND: Mapping[str, str] = {"necklace": "neck", "bracelet": "wrist", "anklet": "ankle"}
+#: what a piece goes over when nothing in it opens
+_OVER: Mapping[str, str] = {"necklace": "head", "bracelet": "hand"}
+
+
+class Worn(Subject, frozen=True):
+    """A piece, how old its wearer is, and what closes it (empty where the plan does not say)."""
+
+    age: str
+    piece: str
+    closes: str
+    clasps: tuple[Part, ...]
+
+
+class MetalParts(Subject, frozen=True):
+    """Every metal part of the plan, and the wearer's age (empty where the plan does not say)."""
+
+    metal_parts: tuple[Part, ...]
+    age: str
+
+
+class InEar(Subject, frozen=True):
+    """The wire or the post of an earring in the ear that it goes through."""
+
+    ear_wire: Part
+
+
+class Fitted(Subject, frozen=True):
+    """The piece on the one who wears it: round which measure of the body it goes."""
+
+    wearer: Item
+    measure: str
+
+
+class PutOn(Subject, frozen=True):
+    """A closed loop that goes on over a part of the body: `hand` or `head`.
+
+    `wearer` is None where the plan names none; `strands` lie in the loop.
+    """
+
+    wearer: Item | None
+    measure: str
+    strands: tuple[Part, ...]
+
+
+class Rigid(Subject, frozen=True):
+    """What is stiff in the run - a part, or a bead of one - and whose measure it goes round.
+
+    `size` names its straight length, and `curved` says that it is bent to the body.
+    """
+
+    item: Part | Bead
+    size: str
+    curved: bool
+    wearer: Item
+    measure: str
+
+
+def find(plan: Plan) -> Iterator[Subject]:
+    """What follows from who wears the piece, where the plan says it."""
+    age, closes = plan.written("wearer", "age"), plan.written("closes")
+    old = str(age.value) if age else ""
+    metal_parts = tuple(part for part in plan.parts.values() if part.takes("metal"))
+    if metal_parts:
+        yield MetalParts(metal_parts[0].key.place, metal_parts, old)
+    if age is not None:
+        clasps = tuple(part for part in plan.in_run if part.kind.role is Role.CLASP)
+        yield Worn(age.place, old, plan.piece, str(closes.value) if closes else "", clasps)
+    for part in plan.parts.values():
+        if part.kind.name == "ear wire":
+            yield InEar(part.key.place, part)
+
+
+def put_on(plan: Plan) -> Iterator[Subject]:
+    """What the piece goes round, what of it is stiff there, and what it has to go on over."""
+    wearer = plan.section("wearer")
+    if wearer is not None and plan.piece in ROUND:
+        measure = ROUND[plan.piece]
+        if plan.tree.value.get("closes") != "open":
+            yield Fitted(wearer.key.place, wearer, measure)
+        for item, size in _stiff(plan):
+            curved = item.has("curved") and item.text("curved") == "yes"
+            yield Rigid(item.key.place, item, size, curved, wearer, measure)
+    over = _over(plan)
+    if over:
+        place = plan.place_of("closes" if plan.written("closes") is not None else "run_is")
+        yield PutOn(place, wearer, over, plan.in_run)
+
+
+#: the field with the straight length of what is stiff, by kind
+_STIFF = {"connector": "length", "end cap": "length", "cone": "length", "wire link": "stack"}
+
+
+def _stiff(plan: Plan) -> Iterator[tuple[Part | Bead, str]]:
+    """What is stiff in the run, and the name of its straight length."""
+    for part in plan.in_run:
+        if part.kind.name in _STIFF and (part.kind.name != "wire link" or part.has("beads")):
+            yield part, _STIFF[part.kind.name]
+        elif part.kind.role is Role.STRAND:
+            yield from ((plan.beads[name], "length") for name in bead_mix(part))
+
+
+def _over(plan: Plan) -> str:
+    """What a piece goes on over: as the plan says, or as a loop does that no clasp opens."""
+    closes = str(plan.tree.value.get("closes", ""))
+    if closes.startswith("over the "):
+        return closes.removeprefix("over the ")
+    clasp = any(part.kind.role is Role.CLASP for part in plan.in_run)
+    closed = plan.is_loop and not clasp and closes not in ("clasp", "open")
+    return _OVER.get(plan.piece, "") if closed else ""
