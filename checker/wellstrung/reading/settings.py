@@ -5,8 +5,7 @@ Every default gives its reason; "common practice" means that no printed source w
 
 from __future__ import annotations
 
-import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from msgspec import Struct, field
@@ -14,8 +13,6 @@ from msgspec import Struct, field
 
 class Setting(NamedTuple):
     """One setting: a length in mm, a time in min, or a plain share or factor without a unit."""
-
-    """One setting: a length in mm, minutes, or a plain share or factor where `unit` is empty."""
 
     value: float
     unit: str
@@ -184,8 +181,6 @@ PACES: Mapping[str, Setting] = {
 #: How far off a remembered rate may be, either way, as a share: from memory, like the rates.
 RATE_SPREAD = 0.4
 
-BENCH_FILE = "bench.yaml"
-
 
 class Bench(Struct, frozen=True):
     """The settings in force: the maker's own over the defaults."""
@@ -197,32 +192,3 @@ class Bench(Struct, frozen=True):
     paces: Mapping[str, Setting] = field(default_factory=lambda: PACES)
     prices: Mapping[str, str] = field(default_factory=dict)
     budget: str | None = None
-
-
-def folders_up(file: str) -> Iterator[str]:
-    """The folder a file stands in and every folder above it, to the root.
-
-    >>> list(folders_up("/class/thursday/collar.yaml"))
-    ['/class/thursday', '/class', '/']
-    """
-    folder = os.path.dirname(os.path.abspath(file))
-    while True:
-        yield folder
-        above = os.path.dirname(folder)
-        if above == folder:
-            return
-        folder = above
-
-
-def nearest_bench(file: str, seen: dict[str, bool]) -> str | None:
-    """The bench file beside a plan or in the nearest folder above; None where there is none.
-
-    `seen` remembers the folders looked into, so that many plans beside each other ask once.
-    """
-    for folder in folders_up(file):
-        found = os.path.join(folder, BENCH_FILE)
-        if folder not in seen:
-            seen[folder] = os.path.lexists(found)
-        if seen[folder]:
-            return found
-    return None

@@ -21,7 +21,6 @@ from wellstrung.reading.settings import (
     RATES,
     Bench,
     Setting,
-    nearest_bench,
 )
 
 #: The collar with a cap that the default limits refuse: 2.2 mm looser than the rope.
@@ -359,16 +358,6 @@ def test_a_bench_loads_no_code(run: Run, shelf: Path) -> None:
     assert not (shelf / "class/orla/loaded").exists()
 
 
-def test_each_folder_is_looked_into_once_and_up_to_the_root(tmp_path: Path) -> None:
-    seen: dict[str, bool] = {}
-    plan = tmp_path / "a" / "plan.yaml"
-    above = [str(folder) for folder in (plan, *plan.parents)][1:]
-    if nearest_bench(str(plan), seen) is None:
-        assert list(seen) == above
-    seen = dict.fromkeys(seen, False) | {str(tmp_path): True}
-    assert nearest_bench(str(tmp_path / "a" / "other.yaml"), seen) == str(tmp_path / "bench.yaml")
-
-
 def test_without_a_bench_nothing_more_is_imported() -> None:
     import subprocess
     import sys
@@ -376,9 +365,9 @@ def test_without_a_bench_nothing_more_is_imported() -> None:
     code = (
         "import sys; from wellstrung.commands.cli import main;"
         " main(['check', 'sample_plans/slack_tide_collar.yaml']);"
-        " print('wellstrung.bench_file' in sys.modules, 'wellstrung.bench_time' in sys.modules)"
+        " print('wellstrung.reading.bench' in sys.modules)"
     )
     done = subprocess.run(
         [sys.executable, "-c", code], cwd=ROOT, capture_output=True, encoding="utf-8", check=True
     )
-    assert done.stdout.splitlines()[-1] == "False False"
+    assert done.stdout.splitlines()[-1] == "False"

@@ -15,7 +15,7 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES
-from wellstrung.commands.cli import _ASCII
+from wellstrung.commands.output import ASCII
 from wellstrung.judging.checker import Checker
 from wellstrung.lists import shopping
 from wellstrung.lists.line import Needed, SupplyLine
@@ -129,7 +129,7 @@ def test_no_line_is_wider_than_the_page(width: int) -> None:
 
 
 def test_without_colour_and_unicode_it_is_plain() -> None:
-    text = write(of(COLLAR), Options(80, ascii_only=True)).translate(_ASCII)
+    text = write(of(COLLAR), Options(80, ascii_only=True)).translate(ASCII)
     assert text.isascii() and "\x1b[" not in text and "GBP 5.25" in text
     assert "\x1b[" in write(of(COLLAR), Options(80, colour=True))
 

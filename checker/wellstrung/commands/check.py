@@ -1,0 +1,29 @@
+"""`check`: the remarks on plans, as text, JSON or pages."""
+
+from __future__ import annotations
+
+import argparse
+
+from wellstrung.commands.checked import checked, exit_code
+from wellstrung.commands.output import BROKEN, looks, note, save, show, unknown
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host as hosts
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check the plans and write the report; the exit code."""
+    host = hosts.load(options.rule_files)
+    refused = unknown("report", [options.form], host.writers)
+    if refused is not None:
+        return refused
+    writer = host.writers[options.form]
+    if (writer.pages is None) != (options.out is None):
+        with_pages = " and ".join(f"--as {one.name}" for one in host.writers.values() if one.pages)
+        note(f"only {with_pages} writes pages, and takes --out DIR, the folder for them")
+        return BROKEN
+    result = checked(options, Checker(host, quantities=writer.quantities))
+    if writer.pages is not None:
+        save({options.out / name: page for name, page in writer.pages(result).items()})
+    elif writer.write is not None:
+        show(writer.write(result, looks(options)))
+    return exit_code(result, strict=options.strict)

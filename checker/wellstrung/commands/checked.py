@@ -1,0 +1,76 @@
+"""The plans that a command names, checked, and the exit code of what was found."""
+
+from __future__ import annotations
+
+import argparse
+import gc
+import sys
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from wellstrung.commands.files import Benches, drawer, plans
+from wellstrung.commands.output import BROKEN, OK, WRONG, note
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult, Result
+from wellstrung.plugins.host import HostError
+
+#: From so many plans on, a run at a terminal shows how far it is.
+_LONG_RUN = 20
+
+
+def checked(options: argparse.Namespace, checker: Checker) -> Result:
+    """The result of every plan named, each by its bench; raises HostError if there is no plan."""
+    files = list(plans(options.plans, bench_is_named=options.bench is not None))
+    if not files:
+        raise HostError("there is no plan (a .yaml file that begins with `plan: 1`) here")
+    if not gc.isenabled():
+        collect_new_garbage()
+    benches = Benches(checker.installed.stitches, options.bench)
+    kept = drawer(options.drawer) if options.drawer is not None else None
+    return Result(
+        tuple(checker.check_file(file, benches.of(file), kept) for file in _watched(files))
+    )
+
+
+def checked_alone(options: argparse.Namespace, checker: Checker) -> tuple[PlanResult, Result]:
+    """The one plan that a command takes; raises HostError if a folder holds several."""
+    result = checked(options, checker)
+    if len(result.plans) > 1:
+        raise HostError(f"there are {len(result.plans)} plans here: name one")
+    return result.plans[0], result
+
+
+def collect_new_garbage() -> None:
+    """All that is loaded stays: look for garbage among what is new, and seldom.
+
+    Results are kept until they are written, so that looking through them often finds nothing.
+    """
+    gc.freeze()
+    gc.set_threshold(20_000)
+    gc.enable()
+
+
+def exit_code(result: Result, *, strict: bool = False) -> int:
+    """The exit code of a report; with `strict`, warnings count as errors."""
+    if result.failures:
+        return BROKEN
+    wrong = result.count("error") or any(not plan.readable for plan in result.plans)
+    return WRONG if wrong or (strict and result.count("warning")) else OK
+
+
+def exit_code_of_list(result: Result) -> int:
+    """The exit code of a list, which shows no remarks: internal errors are noted beside it."""
+    for failure in result.failures:
+        where = f"rule `{failure.rule}`" if failure.rule else failure.plugin
+        note(f"internal error in {where}; this check was skipped: {failure.message}")
+    return exit_code(result)
+
+
+def _watched(files: Sequence[Path]) -> Iterable[Path]:
+    """The files one by one, with a progress bar if they are many and a person is watching."""
+    if len(files) < _LONG_RUN or not sys.stderr.isatty():
+        return files
+    from rich.console import Console
+    from rich.progress import track
+
+    return track(files, "checking", console=Console(stderr=True), transient=True)

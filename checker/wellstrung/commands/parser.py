@@ -1,0 +1,128 @@
+"""The options of every command; each command is run by the module of its name."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from wellstrung.commands.output import columns
+
+#: More makers than any class has.
+_MOST_MAKERS = 10_000
+
+
+class _Parser(argparse.ArgumentParser):
+    """Sets the width of its help: argparse itself would import `shutil` and all archives."""
+
+    def _get_formatter(self) -> argparse.HelpFormatter:
+        return self.formatter_class(prog=self.prog, width=columns() - 2)  # type: ignore[call-arg]
+
+
+class _Version(argparse.Action):
+    """Looks the version up only when it is asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        from importlib.metadata import version
+
+        print(f"wellstrung {version('wellstrung')}")
+        parser.exit()
+
+
+def parser() -> argparse.ArgumentParser:
+    """The parser of the command line; `command` names the module that runs it."""
+    whole = _Parser(
+        prog="wellstrung",
+        description="Checks the written plan of a beaded piece and shows what will not work.",
+    )
+    whole.add_argument("--version", action=_Version, nargs=0, help="show the version and stop")
+    commands = whole.add_subparsers(
+        title="commands", required=True, metavar="COMMAND", dest="command"
+    )
+
+    check = commands.add_parser("check", help="check plans: files, or folders of them")
+    check.add_argument(
+        "--as", dest="form", default="text", help="text (the default), json, or html with --out"
+    )
+    check.add_argument(
+        "--out",
+        type=Path,
+        metavar="DIR",
+        help="the folder for html pages: one for the class, one for each plan",
+    )
+    check.add_argument(
+        "--workings", action="store_true", help="show the arithmetic of every remark"
+    )
+    check.add_argument("--strict", action="store_true", help="exit 1 on warnings too")
+
+    sheet = commands.add_parser("sheet", help="one page about a plan, to print and hand back")
+    sheet.add_argument(
+        "--out", type=Path, metavar="FILE", help="the file to write; by default PLAN.html, here"
+    )
+
+    supplies = commands.add_parser("supplies", help="what to buy for plans, or a class of makers")
+    _forms(supplies, "text", "json", "csv")
+    supplies.add_argument(
+        "--nothing-on-hand",
+        action="store_true",
+        help="ignore what is on hand: list all that the pieces take",
+    )
+
+    cuts = commands.add_parser("cuts", help="what to cut, from which length, at which link")
+    _forms(cuts, "text", "json")
+
+    sizes = commands.add_parser("sizes", help="one plan over a range of sizes: what changes")
+    sizes.add_argument("--from", dest="first", metavar="LENGTH", help="the smallest, as 40cm")
+    sizes.add_argument("--to", dest="last", metavar="LENGTH", help="the largest, as 50cm")
+    sizes.add_argument("--step", metavar="LENGTH", help="from one size to the next, as 2cm")
+    _forms(sizes, "text", "json")
+
+    rules = commands.add_parser("rules", help="what is checked, why, and from which sources")
+    tables = commands.add_parser("tables", help="every reference value, with grade and source")
+    for command in (rules, tables):
+        command.add_argument("names", nargs="*", metavar="NAME")
+        _forms(command, "text", "json")
+
+    for command in (supplies, cuts):
+        command.add_argument(
+            "--makers", type=_makers, default=1, metavar="N", help="how many make each plan"
+        )
+    for command in (check, supplies, cuts):
+        command.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
+    for command in (sheet, sizes):
+        command.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
+    for command in (check, sheet, supplies, cuts, sizes):
+        command.add_argument(
+            "--bench",
+            type=Path,
+            metavar="FILE",
+            help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
+        )
+        command.add_argument(
+            "--drawer",
+            type=Path,
+            metavar="FILE",
+            help="your parts, instead of the drawer that a plan names",
+        )
+    for command in (check, sheet, supplies, cuts, sizes, rules):
+        command.add_argument(
+            "--rules",
+            dest="rule_files",
+            action="append",
+            type=Path,
+            default=[],
+            metavar="FILE",
+            help="a Python file with rules of your own; its code is run",
+        )
+    return whole
+
+
+def _forms(command: argparse.ArgumentParser, *forms: str) -> None:
+    command.add_argument(
+        "--as", dest="form", choices=forms, default=forms[0], help=f"{forms[0]} is the default"
+    )
+
+
+def _makers(text: str) -> int:
+    if not (text.isdecimal() and text.isascii() and 1 <= int(text[:9]) <= _MOST_MAKERS):
+        raise argparse.ArgumentTypeError(f"`{text}` is not a number of makers: write one as 12")
+    return int(text)

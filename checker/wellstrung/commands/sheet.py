@@ -1,0 +1,20 @@
+"""`sheet`: one page about a plan."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from wellstrung.commands.checked import checked_alone, exit_code
+from wellstrung.commands.output import save
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host as hosts
+from wellstrung.report.pages import sheet
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check the plan and write its page; the exit code."""
+    checker = Checker(hosts.load(options.rule_files), quantities=True)
+    plan, result = checked_alone(options, checker)
+    save({options.out or Path(Path(plan.file).stem + ".html"): sheet(plan, checker)})
+    return exit_code(result)

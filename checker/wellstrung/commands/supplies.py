@@ -1,0 +1,35 @@
+"""`supplies`: what to buy for plans."""
+
+from __future__ import annotations
+
+import argparse
+
+from wellstrung.commands.checked import checked, exit_code_of_list
+from wellstrung.commands.output import looks, show, show_as_is
+from wellstrung.judging.checker import Checker
+from wellstrung.lists import shopping
+from wellstrung.plugins import host as hosts
+from wellstrung.report import supplies_list
+from wellstrung.what_if import other_sizes
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check the plans and list what they take; the exit code."""
+    checker = Checker(hosts.load(options.rule_files), keep=True)
+    result = checked(options, checker)
+    plans, makers = result.plans, options.makers
+    lines = shopping.needed(plans, makers, on_hand=not options.nothing_on_hand)
+    to_buy = {line.name for line in lines if line.short}
+    also = [
+        (plan.title, size) for plan in plans for size in other_sizes.found(plan, checker, to_buy)
+    ]
+    found = supplies_list.Supplies(
+        plans, makers, tuple(lines), tuple(shopping.kits(plans)), tuple(also)
+    )
+    if options.form == "csv":
+        show_as_is(supplies_list.as_csv(found))
+    elif options.form == "json":
+        show(supplies_list.as_json(found))
+    else:
+        show(supplies_list.write(found, looks(options)))
+    return exit_code_of_list(result)
