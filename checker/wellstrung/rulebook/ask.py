@@ -1,0 +1,165 @@
+"""What a rule is handed beside its subject: the plan, its quantities and the bench's limits."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cached_property
+
+from wellstrung.common.places import Edit, Place
+from wellstrung.derived.of_plan import Quantities, adds, beads_in, in_packs
+from wellstrung.derived.outline import Slab, across, outline
+from wellstrung.model.parts import Item, Missing, Part, Plan, RunEntry, Step, bead_mix
+from wellstrung.quantity.value import Quantity, exact, times, total
+from wellstrung.reading import tree
+from wellstrung.rulebook.answer import Remedy
+from wellstrung.subjects.base import Eyes, opens
+from wellstrung.subjects.counts import pieces_hung
+from wellstrung.subjects.glued import WEARING
+from wellstrung.subjects.run import taken
+
+
+class Ask:
+    """What a rule is handed beside its subject: the plan, its quantities and the bench's limits."""
+
+    def __init__(self, plan: Plan, quantities: Quantities) -> None:
+        self.plan = plan
+        self.quantities = quantities
+
+    def get(self, name: str) -> Quantity:
+        """A quantity by name; raises Missing."""
+        return self.quantities.get(name)
+
+    def of(self, item: Item, what: str) -> Quantity:
+        """`what` of a part or a bead; raises Missing."""
+        return self.quantities.of(item, what)
+
+    def beads_of(self, part: Part) -> list[Item]:
+        """The beads that a part is made of, each once."""
+        return [self.plan.beads[name] for name in bead_mix(part)]
+
+    def offers(self, part: Part, what: str) -> bool:
+        """Whether a part of its kind and stitch has such a quantity at all."""
+        return self.quantities.offers(part, what)
+
+    def hanging(self, part: Part) -> Quantity:
+        """Mass of a part with all that hangs from it, g; raises Missing."""
+        terms = [self.of(part, "mass")]
+        for line in self.plan.hung:
+            if line.source is part:
+                terms.append(times(self.hanging(line.part), pieces_hung(line)))
+                if line.by is not None:
+                    terms.append(times(self.of(line.by, "mass"), line.times))
+        return total(f"{part.name} and what hangs from it", "g", terms)
+
+    def adds(self, entry: RunEntry) -> Quantity:
+        """What a place in the run adds to it, with all its links; raises Missing."""
+        return adds(entry, self.quantities)
+
+    def opens(self, side: Eyes | Part) -> bool | None:
+        """Whether a ring or an eye can be opened; None where the plan does not say."""
+        return opens(side, self.plan)
+
+    def beads_in(self, part: Part, bead: Item, count: int) -> Quantity:
+        """How many of a bead so many of one part take; raises Missing."""
+        return beads_in(part, bead, count, self.quantities)
+
+    def in_packs(self, bead: Item, lines: Sequence[Item]) -> Quantity:
+        """Beads that some lines of supplies hold; raises Missing."""
+        held = [in_packs(bead, line, self.quantities) for line in lines]
+        return total(f"{bead.name} in packs", "", held)
+
+    def cost(self, currency: str) -> Quantity:
+        """What all that the plan takes costs, bought in whole packs; raises Missing."""
+        from wellstrung.lists import shopping
+
+        return shopping.cost(self.quantities, currency)
+
+    def across(self, part: Part) -> Quantity:
+        """How wide a part is across its own line: its outside or its width; raises Missing."""
+        return across(part, self.quantities)
+
+    def outline(self, part: Part, number: int) -> list[Slab]:
+        """How wide a hanging part is at each height; raises Missing."""
+        return outline(part, number, self.quantities)
+
+    def end(self, rope: Part, cap: Part) -> Quantity:
+        """How thick a rope is where a cap takes it: its nub, or its outside; raises Missing."""
+        return self.of(rope, "nub.outside" if taken(cap) == "nub" else "outside")
+
+    def source(self, place: Place) -> str:
+        """The text at a place of the plan or its drawer, as the author wrote it."""
+        text = self.plan.texts[place.file]
+        start = tree.offset(text, place.line, place.column)
+        return text[start : tree.offset(text, place.end_line, place.end_column)]
+
+    def without(self, item: Item) -> Edit:
+        """An edit that takes a named entry out of the plan."""
+        start, end = item.key.place, item.node.place
+        return Edit(Place(start.file, start.line, start.column, end.end_line, end.end_column), "")
+
+    def new_item_after(self, item: Place, text: str) -> Edit:
+        """An edit that adds a list item on a line of its own after another one."""
+        end = Place(item.file, item.end_line, item.end_column, item.end_line, item.end_column)
+        return Edit(end, "\n" + " " * (item.column - 3) + f"- {text}")
+
+    def with_field(self, node: tree.Mapping, name: str, value: str) -> Edit:
+        """An edit that sets a field of an entry; a new one is added in the entry's own layout."""
+        if name in node.entries:
+            return Edit(node.entries[name].node.place, value)
+        whole, first = node.place, next(iter(node.entries.values())).node.place
+        line, column, new = whole.end_line, whole.end_column - 1, f", {name}: {value}"
+        if not self.source(whole).startswith("{"):
+            line, column = first.end_line, first.end_column
+            new = f"\n{' ' * (whole.column - 1)}{name}: {value}"
+        return Edit(Place(whole.file, line, column, line, column), new)
+
+    def new_step(self, text: str) -> Edit:
+        """An edit that adds a step at the end of the work, before the piece is packed or worn."""
+        steps = self.plan.steps
+        made = [step for step in steps if step.verb not in WEARING]
+        return self.new_item_after((made or steps)[-1].place, text)
+
+    def moved_before(self, step: Step, other: Step) -> tuple[Edit, ...]:
+        """Edits that move a step to before an earlier one; the steps between go down by one."""
+        steps = self.plan.steps[other.number - 1 : step.number]
+        texts = [self.source(moved.place) for moved in (steps[-1], *steps[:-1])]
+        return tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
+
+    def in_order(self, otherwise: Remedy) -> tuple[Remedy, ...]:
+        """An order of the steps that works, where one is found; then what to do otherwise."""
+        steps, (order, free) = self.plan.steps, self._order
+        if free:
+            note = f"{free} steps can change places, too many to look for an order that works"
+            return (Remedy(f"{otherwise.text}; {note}"),)
+        if not order:
+            return (otherwise,)
+        listed = ", ".join(f"{steps[index].number} {steps[index].verb}" for index in order)
+        moved = [(old, steps[new]) for old, new in zip(steps, order, strict=True)]
+        edits = tuple(
+            Edit(old.place, self.source(new.place)) for old, new in moved if old is not new
+        )
+        return (Remedy(f"an order that works: {listed}", edits), otherwise)
+
+    @cached_property
+    def _order(self) -> tuple[tuple[int, ...], int]:
+        """The order nearest to the written one that works; or how many steps are too many.
+
+        Empty where the written order works, or none does, or a value is missing.
+        """
+        from wellstrung.work import needs
+        from wellstrung.work import order as work_order
+
+        try:
+            records, waits = needs.records(self.plan, self.quantities)
+        except Missing:
+            return (), 0
+        free = work_order.open_steps(records)
+        if free > work_order.MOST_OPEN:
+            return (), free
+        order = work_order.order_that_works(records, waits) or ()
+        return (order if work_order.moved(order) else ()), 0
+
+    def limit(self, name: str) -> Quantity:
+        """A limit of the bench, with its reason as source."""
+        setting = self.plan.bench.limits[name]
+        return exact(name, setting.value, setting.unit, source=setting.reason)

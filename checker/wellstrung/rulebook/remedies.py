@@ -1,0 +1,127 @@
+"""Remedies that several rules offer: the next size that is sold."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung import tables
+from wellstrung.common import units
+from wellstrung.common.places import Edit
+from wellstrung.model.parts import Part
+from wellstrung.quantity.value import Quantity, number
+from wellstrung.rulebook.answer import Remedy
+from wellstrung.rulebook.ask import Ask
+from wellstrung.rulebook.wording import in_unit_of
+from wellstrung.subjects.supplies import BeadsNeeded
+
+
+def stronger_line(thread: Part, wanted: float, ask: Ask) -> tuple[Remedy, ...]:
+    """Remedies for a line too weak: the weakest sold of its type that breaks at `wanted` N or more.
+
+    Ratings are offered as edits where the author writes a rating of a type the tables know.
+    """
+    now = ask.of(thread, "breaking")
+    pounds = f"{math.ceil(wanted / units.force('1 lb').value - 1e-9)} lb"
+    least = pounds if now.spelled_unit in ("", "lb") else in_unit_of(wanted, now)
+    by_hand = Remedy(f"take a line for `{thread.name}` that is rated {least} or more")
+    if not thread.has("thread", "rating") or not thread.has("thread", "type"):
+        return (by_hand,)
+    kind = f"{thread.text('thread', 'type')} "
+    sold = [
+        row.name.removeprefix(kind)
+        for row in tables.load("threads").rows.values()
+        if row.name.startswith(kind) and row.cell("breaking").value >= wanted
+    ]
+    place = thread.place_of("thread", "rating")
+    return (
+        *(
+            Remedy(f"take {rating} line for `{thread.name}`", (Edit(place, rating),))
+            for rating in sold[:1]
+        ),
+        by_hand,
+    )
+
+
+def wider_bore(cap: Part, wanted: float) -> tuple[Edit, ...]:
+    """Edits that give a cap or a cone another bore, mm, and keep the wall round it."""
+    bore = cap.length("bore")
+    edits = [Edit(cap.place_of("bore"), in_unit_of(wanted, bore))]
+    if cap.has("outside"):
+        outside = cap.length("outside")
+        if outside.middle <= wanted:
+            grown = in_unit_of(outside.middle + wanted - bore.middle, outside)
+            edits.append(Edit(cap.place_of("outside"), grown))
+    return tuple(edits)
+
+
+def thinner_wires(wire: Quantity, limit: float) -> list[str]:
+    """Up to three standard wires no thicker than `limit`, thickest first, as the author names wire.
+
+    An author who writes AWG or SWG gets the same system back, one who writes mm gets tenths.
+    """
+    unit = wire.spelled_unit
+    gauges = {"AWG": units.awg, "SWG": units.swg}
+    if unit.upper() in gauges:
+        size = gauges[unit.upper()]
+        return [f"{n} {unit}" for n in range(10, 31) if size(n) <= min(limit, wire.middle - 1e-6)][
+            :3
+        ]
+    tenths = int(min(limit, wire.middle) * 10 + 1e-6)
+    return [
+        in_unit_of(n / 10, wire)
+        for n in range(tenths, max(tenths - 3, 2), -1)
+        if n / 10 < wire.middle
+    ]
+
+
+def thicker_wires(wire: Quantity, limit: float) -> list[str]:
+    """Up to three standard wires no thinner than `limit`, thinnest first, as the author names wire.
+
+    An author who writes AWG or SWG gets the same system back, one who writes mm gets tenths.
+
+    >>> thicker_wires(leaf("wire", 0.64, "mm", spelled_unit="AWG"), limit=0.7)
+    ['21 AWG', '20 AWG', '19 AWG']
+    """
+    unit = wire.spelled_unit
+    gauges = {"AWG": units.awg, "SWG": units.swg}
+    if unit.upper() in gauges:
+        size = gauges[unit.upper()]
+        return [
+            f"{n} {unit}" for n in range(30, 9, -1) if size(n) >= max(limit, wire.middle + 1e-6)
+        ][:3]
+    first = math.ceil(max(limit, wire.middle + 1e-6) * 10 - 1e-6)
+    return [in_unit_of(n / 10, wire) for n in range(first, first + 3)]
+
+
+#: Rings are sold in half millimetres: common practice.
+_RING_STEP = 0.5
+
+
+def sized_by(ring: Part) -> str:
+    """The field that the author sizes a ring by: `inside` or `outside`."""
+    return "inside" if ring.has("inside") else "outside"
+
+
+def wider_ring(ring: Part, size: Quantity, short: float, otherwise: str) -> tuple[Remedy, ...]:
+    """Remedies for a ring too small by `short` mm: the next size sold, or what else to change."""
+    wanted = math.ceil((size.middle + short) / _RING_STEP - 1e-9) * _RING_STEP
+    written = in_unit_of(wanted, size)
+    text = f"{written} {sized_by(ring)}"
+    return (
+        Remedy(
+            f"take a ring of {text} for `{ring.name}`",
+            (Edit(ring.place_of(sized_by(ring)), written),),
+        ),
+        Remedy(f"take a ring of {text} or more, or {otherwise}"),
+    )
+
+
+def bead_packs(need: BeadsNeeded, ask: Ask, wanted: str, note: str = "") -> tuple[Remedy, ...]:
+    """Remedies for beads that run short: so many packs on the last line of supplies, or in all."""
+    line, name = need.lines[-1], need.bead.name
+    by_hand = Remedy(f"have {wanted} of `{name}` in all")
+    if not line.has("pack") or not line.has("packs"):
+        return (by_hand,)
+    packs = number(ask.of(need.bead, "packs_wanted").middle)
+    edit = Edit(line.place_of("packs"), packs)
+    return (Remedy(f"have {packs} packs of `{name}`{note}", (edit,)), by_hand)

@@ -1,0 +1,35 @@
+"""What a rule is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Literal
+
+from msgspec import Struct
+
+from wellstrung.rulebook.answer import Answer, Level
+from wellstrung.rulebook.ask import Ask
+from wellstrung.subjects.base import Subject
+
+
+class Rule(Struct, frozen=True):
+    """One rule: its name in trade words, what it looks at, and the function that judges.
+
+    `title` says in one line what it asks for; `why` what happens at the bench otherwise; `bad` and
+    `good` show a line of a plan. `level` is the highest it gives. `yields_to` names the rules whose
+    remark about the same part makes this one superfluous. `over` is `worst` for rules of hold and
+    of safety.
+    """
+
+    name: str
+    family: str
+    subject: type[Subject]
+    check: Callable[[Any, Ask], Answer]
+    title: str
+    why: str
+    sources: tuple[str, ...]
+    bad: str = ""
+    good: str = ""
+    level: Level = "error"
+    yields_to: tuple[str, ...] = ()
+    over: Literal["likely", "worst"] = "likely"

@@ -1,0 +1,77 @@
+"""Values in words, as the author of the plan writes them."""
+
+from __future__ import annotations
+
+from wellstrung.common import units
+from wellstrung.quantity.value import Quantity, number
+
+
+def spelled(quantity: Quantity) -> str:
+    """A value as the author wrote it; one that was worked out, with its likely range."""
+    if quantity.spelling:
+        return quantity.spelling
+    return about(quantity)
+
+
+def about(quantity: Quantity, like: Quantity | None = None) -> str:
+    """A value with its likely range, in the unit that `like` was written in."""
+    model = like or quantity
+    middle = in_unit_of(quantity.middle, model)
+    ends = {in_unit_of(end, model) for end in quantity.likely}
+    if ends == {middle}:
+        return middle  # a range too narrow to print
+    return f"{middle}, likely {between(*quantity.likely, model)}"
+
+
+def between(low: float, high: float, like: Quantity) -> str:
+    """A range in the unit that `like` was written in, as one would write it in a plan."""
+    first, last = in_unit_of(low, like), in_unit_of(high, like)
+    head, _, unit = first.rpartition(" ")
+    return f"{head}..{last}" if head and last.endswith(unit) else f"{first} to {last}"
+
+
+def in_unit_of(value: float, like: Quantity) -> str:
+    """A value in base units, printed in the unit that `like` was written in.
+
+    Sixteenths of an inch are too coarse to tell a fit in: below two inches they give way to mm.
+    """
+    unit = _unit(like, like.unit)
+    return units.show(value, "mm" if unit == "in/" and abs(value) < 2 * units.INCH else unit)
+
+
+def spelled_time(minutes: float) -> str:
+    """A time as one would write it in a plan.
+
+    >>> spelled_time(20), spelled_time(90), spelled_time(1440)
+    ('20 min', '90 min', '24 h')
+    """
+    if minutes >= 120 and minutes % 60 == 0:
+        return f"{number(minutes / 60)} h"
+    return f"{number(minutes)} min"
+
+
+def hours(minutes: float) -> str:
+    """A time as one would say it, to the minute.
+
+    >>> hours(40), hours(130), hours(1440)
+    ('40 min', '2 h 10 min', '24 h')
+    """
+    whole, left = divmod(round(minutes), 60)
+    if not whole:
+        return f"{left} min"
+    return f"{whole} h {left} min" if left else f"{whole} h"
+
+
+def often(count: int) -> str:
+    """How many times, in words where there are words for it.
+
+    >>> often(1), often(2), often(3)
+    ('once', 'twice', '3 times')
+    """
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")
+
+
+def _unit(like: Quantity, base: str) -> str:
+    return like.spelled_unit or next(
+        (leaf.spelled_unit for leaf in like.leaves if leaf.spelled_unit and leaf.unit == base), base
+    )
