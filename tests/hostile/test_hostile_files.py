@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 from running import Run
 from wellstrung.common.places import Place
 from wellstrung.judging.checker import Checker
-from wellstrung.reading import tree
-from wellstrung.reading.tree import MAX_BYTES, read, read_text
+from wellstrung.reading import parser
+from wellstrung.reading.parser import MAX_BYTES, read, read_text
 
 
 def written(data: bytes) -> Callable[[Path], object]:
@@ -176,7 +176,7 @@ def test_no_text_raises_and_faults_lie_inside_it(
     monkeypatch: pytest.MonkeyPatch, loader: str, text: str, sound: bool
 ) -> None:
     if loader == "no libyaml":
-        monkeypatch.setattr(tree, "_LOADER", yaml.SafeLoader)
+        monkeypatch.setattr(parser, "_LOADER", yaml.SafeLoader)
     done = read_text("a: 1\n" * sound + text, "plan.yaml")
     assert (done.tree is None) == bool(done.faults)
     for fault in done.faults:

@@ -13,7 +13,7 @@ import pytest
 from wellstrung import tables
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
-from wellstrung.reading import tree
+from wellstrung.reading import parser
 
 PLAN = """\
 plan: 1
@@ -90,4 +90,4 @@ def test_5_minute_epoxy_dries_in_minutes_and_needs_24_hours() -> None:
 
 
 def test_the_plan_of_this_test_is_read_whole() -> None:
-    assert tree.read_text(PLAN, "practice.yaml").faults == ()
+    assert parser.read_text(PLAN, "practice.yaml").faults == ()

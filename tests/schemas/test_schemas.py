@@ -16,9 +16,9 @@ import wellstrung_schemas as schemas
 from running import SAMPLES
 from wellstrung import tables
 from wellstrung.plugins.host import Host
+from wellstrung.reading import parser
 from wellstrung.reading import schema as shape
-from wellstrung.reading import tree as reading
-from wellstrung.reading.schema import READERS
+from wellstrung.reading.values import READERS
 
 #: what is written and never read: its fields need no examples
 REPORTS = ("report", "supplies", "cuts", "sizes")
@@ -109,12 +109,12 @@ def test_the_published_schema_takes_the_samples_and_refuses_what_the_fragments_r
 ) -> None:
     validator = jsonschema_rs.Draft202012Validator(schemas.editor_schema())
     for path in SAMPLES.rglob("*.yaml"):
-        tree = reading.read(path).tree
+        tree = parser.read(path).tree
         assert tree is not None
         assert validator.is_valid(tree.value), path.name
     right = yaml.load(collar, Loader=yaml.BaseLoader)
     assert right["title"]
-    tree = reading.read_text(collar, "plan.yaml").tree
+    tree = parser.read_text(collar, "plan.yaml").tree
     assert tree is not None and validator.is_valid(tree.value)
     for old, new in (
         ("bore: 10 mm", "boar: 10 mm"),
@@ -126,7 +126,7 @@ def test_the_published_schema_takes_the_samples_and_refuses_what_the_fragments_r
         ("    length: 39.7 cm\n", ""),
         ("bottom_eyes: {count: 7", "bottom_eyes: {count: 0"),
     ):
-        tree = reading.read_text(collar.replace(old, new), "plan.yaml").tree
+        tree = parser.read_text(collar.replace(old, new), "plan.yaml").tree
         assert tree is not None and not validator.is_valid(tree.value), new
 
 
@@ -149,7 +149,7 @@ def changed(value: Any) -> Iterator[Any]:
 def test_both_schemas_accept_the_same_and_what_they_refuse_is_told(
     collar: str, installed: Host
 ) -> None:
-    tree = reading.read_text(collar, "plan.yaml").tree
+    tree = parser.read_text(collar, "plan.yaml").tree
     assert tree is not None
     editor = jsonschema_rs.Draft202012Validator(schemas.editor_schema())
     known = shape.Known({name: kind.fragment for name, kind in installed.kinds.items()})
@@ -178,6 +178,6 @@ def test_both_schemas_accept_the_same_and_what_they_refuse_is_told(
         assert editor.is_valid(value) == by_fragments, value
         if not by_fragments:
             refused += 1
-            read = reading.read_text(json.dumps(value, ensure_ascii=False), "plan.json")
+            read = parser.read_text(json.dumps(value, ensure_ascii=False), "plan.json")
             assert shape.check(read, known), value
     assert refused > 1000

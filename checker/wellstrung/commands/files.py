@@ -16,7 +16,7 @@ from wellstrung.commands.output import note
 from wellstrung.common.places import Fault
 from wellstrung.plugins.host import HostError
 from wellstrung.reading import drawer as drawers
-from wellstrung.reading import tree
+from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench
 
 PLAN_ENDINGS = (".yaml", ".yml")
@@ -40,7 +40,7 @@ def holds(path: Path) -> Holds | None:
         if not path.is_file():
             return None
         with path.open("rb") as stream:
-            text = stream.read(tree.MAX_BYTES).decode("utf-8-sig", "replace")
+            text = stream.read(parser.MAX_BYTES).decode("utf-8-sig", "replace")
     except OSError:
         return None
     found: list[Holds] = [match[1] for match in _KEY.finditer(text)]  # type: ignore[misc]
@@ -89,11 +89,11 @@ def _is_plan_in_folder(file: Path, *, bench_is_named: bool) -> bool:
 
 def _other(file: Path) -> str:
     """What a YAML file without one of our keys has, if it is readable and is no plan; or empty."""
-    read = tree.read(file)
+    read = parser.read(file)
     if read.tree is not None:
         keys = list(read.tree.entries)
         return "" if _FIELDS_OF_PLANS.intersection(keys) else f"`{keys[0]}:`"
-    return "no names" if [fault.says for fault in read.faults] == [tree.PLAN.begin] else ""
+    return "no names" if [fault.says for fault in read.faults] == [parser.PLAN.begin] else ""
 
 
 class Benches:

@@ -15,7 +15,7 @@ from wellstrung.judging.true_remedies import edited, with_true_remedy
 from wellstrung.model import build
 from wellstrung.model import parts as model
 from wellstrung.reading import drawer as drawers
-from wellstrung.reading import schema, tree
+from wellstrung.reading import parser, schema, tree
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook.installed import Installed
 from wellstrung.subjects.alone import Piece
@@ -50,7 +50,7 @@ class Checker:
 
         A bench that is given replaces the checker's own, a drawer the one that the plan names.
         """
-        read = tree.read(path)
+        read = parser.read(path)
         return self._guarded(
             read, bench or self.bench, drawer or drawers.named_by(read, path.parent)
         )
@@ -59,7 +59,7 @@ class Checker:
         self, text: str, file: str = "plan.yaml", drawer: tree.Read | None = None
     ) -> PlanResult:
         """The result of a plan given as text, with its drawer if it has one."""
-        read = tree.read_text(text, file)
+        read = parser.read_text(text, file)
         return self._guarded(read, self.bench, drawer or drawers.named_by(read, None))
 
     def raised_about(self, text: str, plan: model.Plan, part: str) -> Mapping[Identity, int] | None:
@@ -67,7 +67,7 @@ class Checker:
 
         `plan` is the plan before the change; None if the changed text is no longer a plan.
         """
-        read, faults = drawers.filled(tree.read_text(text, plan.file), plan.drawer)
+        read, faults = drawers.filled(parser.read_text(text, plan.file), plan.drawer)
         changed = None if faults else self._built(read, plan.bench, plan.drawer)[0]
         if changed is None:
             return None

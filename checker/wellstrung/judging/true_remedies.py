@@ -10,7 +10,7 @@ from wellstrung.common.places import Edit
 from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
 from wellstrung.model.parts import Plan
 from wellstrung.reading import drawer as drawers
-from wellstrung.reading import tree
+from wellstrung.reading import parser, tree
 from wellstrung.rulebook import Remedy
 
 
@@ -49,4 +49,4 @@ def edited(plan: Plan, edits: Sequence[Edit]) -> tuple[tree.Read, tree.Read | No
     }
     kept = plan.drawer
     drawer = drawers.read_text(texts[kept.file], kept.file) if kept is not None else None
-    return tree.read_text(texts[plan.file], plan.file), drawer
+    return parser.read_text(texts[plan.file], plan.file), drawer

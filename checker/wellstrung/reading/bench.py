@@ -12,8 +12,9 @@ from pathlib import Path
 from wellstrung.common import money, units
 from wellstrung.common.places import Fault
 from wellstrung.common.wording import article
-from wellstrung.reading import schema
+from wellstrung.reading import parser, schema
 from wellstrung.reading import tree as reading
+from wellstrung.reading.faults import unknown
 from wellstrung.reading.settings import (
     ALLOWANCES,
     BEADS_PER_MINUTE,
@@ -25,7 +26,7 @@ from wellstrung.reading.settings import (
 )
 from wellstrung_schemas import bench as bench_schema
 
-BENCH = reading.Wanted(
+BENCH = parser.Expected(
     "bench file",
     "write settings below `bench: 1`, or take the file away",
     "a bench file is made of named entries: begin with `bench: 1`",
@@ -51,7 +52,7 @@ def read(path: Path, stitches: Collection[str] = ()) -> tuple[Bench | None, tupl
     >>> read(Path("no such bench.yaml"))[1][0].says
     '`no such bench.yaml` cannot be read: no such file or directory'
     """
-    return _settings(reading.read(path, BENCH), stitches)
+    return _settings(parser.read(path, BENCH), stitches)
 
 
 def read_text(
@@ -65,7 +66,7 @@ def read_text(
     >>> read_text("bench: 1\nlimits: {ring swnig: 0.3 mm}", "bench.yaml")[1][0].says
     'there is no limit called `ring swnig`: write `ring swing`'
     """
-    return _settings(reading.read_text(text, file, BENCH), stitches)
+    return _settings(parser.read_text(text, file, BENCH), stitches)
 
 
 def _settings(
@@ -83,7 +84,7 @@ def _settings(
             try:
                 if name not in defaults:
                     head = f"there is no {group.removesuffix('s')} called `{name}`"
-                    faults.append(schema.unknown(entry.key, head, defaults))
+                    faults.append(unknown(entry.key, head, defaults))
                 else:
                     own[group][name] = _setting(name, entry.node, defaults[name])
             except units.UnitFault as wrong:

@@ -13,10 +13,10 @@ from typing import NamedTuple
 
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import listed, nearest
-from wellstrung.reading import schema, tree
+from wellstrung.reading import parser, schema, tree
 from wellstrung_schemas import drawer as drawer_schema
 
-DRAWER = tree.Wanted(
+DRAWER = parser.Expected(
     "drawer",
     "write parts below `drawer: 1`, or take the file away",
     "a drawer is made of named entries: begin with `drawer: 1`",
@@ -37,7 +37,7 @@ def read(path: Path) -> tree.Read:
     >>> read(Path("no such drawer.yaml")).faults[0].says
     '`no such drawer.yaml` cannot be read: no such file or directory'
     """
-    return _checked(tree.read(path, DRAWER))
+    return _checked(parser.read(path, DRAWER))
 
 
 def read_text(text: str, file: str) -> tree.Read:
@@ -46,7 +46,7 @@ def read_text(text: str, file: str) -> tree.Read:
     >>> read_text("drawer: 1\nparts: {cap: {kind: end cap, bore: 8 mm}}", "drawer.yaml").faults
     ()
     """
-    return _checked(tree.read_text(text, file, DRAWER))
+    return _checked(parser.read_text(text, file, DRAWER))
 
 
 def _checked(found: tree.Read) -> tree.Read:

@@ -82,7 +82,7 @@ _PLAIN_WORDS = (
 )
 
 
-def told(error: Exception, lines: list[str], file: str) -> Fault:
+def fault_of(error: Exception, lines: list[str], file: str) -> Fault:
     """A syntax error of the parser, in plain words, at its line."""
     noticed = _at(getattr(error, "problem_mark", None), lines)
     begins = _at(getattr(error, "context_mark", None), lines, noticed)

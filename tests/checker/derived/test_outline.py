@@ -14,7 +14,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.model.build import build
 from wellstrung.model.parts import Plan
 from wellstrung.plugins.host import Host
-from wellstrung.reading.tree import read_text
+from wellstrung.reading.parser import read_text
 from wellstrung.subjects.find import find
 from wellstrung.subjects.hung import HungOnEyes, evenly
 

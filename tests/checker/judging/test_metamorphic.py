@@ -15,8 +15,7 @@ from running import SAMPLES
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins import host
-from wellstrung.reading import drawer
-from wellstrung.reading import tree as reading
+from wellstrung.reading import drawer, parser
 
 CHECKER = Checker(host.load())
 PLANS = {path.stem: path.read_text(encoding="utf-8") for path in sorted(SAMPLES.rglob("*.yaml"))}
@@ -32,7 +31,7 @@ def kept_rules(result: PlanResult) -> list[str]:
 
 
 def data_of(name: str) -> dict[str, Any]:
-    tree = reading.read_text(PLANS[name], "plan.yaml").tree
+    tree = parser.read_text(PLANS[name], "plan.yaml").tree
     assert tree is not None
     return copy.deepcopy(tree.value)
 

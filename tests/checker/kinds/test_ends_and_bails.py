@@ -6,8 +6,11 @@ import pytest
 
 from running import ROOT
 from wellstrung.judging.checker import Checker
+from wellstrung.model.build import build
 from wellstrung.plugins import host
 from wellstrung.plugins.host import Host
+from wellstrung.reading import parser
+from wellstrung.reading.settings import Bench
 from wellstrung.subjects import counts
 
 PLAN = (ROOT / "tests" / "rules" / "tips.yaml").read_text(encoding="utf-8")
@@ -54,13 +57,9 @@ def test_a_tip_weighs_and_counts_the_crimp_in_it(installed: Host) -> None:
 
 @pytest.mark.parametrize(("text", "counted"), [(PLAN, None), (CRIMPED, 2)])
 def test_what_is_placed(text: str, counted: int | None) -> None:
-    from wellstrung.model.build import build
-    from wellstrung.reading import tree
-    from wellstrung.reading.settings import Bench
-
     brought = host.load()
     plan, faults = build(
-        tree.read_text(text, "plan.yaml"), brought.kinds, brought.stitches, Bench()
+        parser.read_text(text, "plan.yaml"), brought.kinds, brought.stitches, Bench()
     )
     assert plan is not None, faults
     placed = counts.placed(plan)

@@ -7,7 +7,7 @@ import pytest
 from wellstrung.common.wording import listed
 from wellstrung.judging.checker import Checker
 from wellstrung.kinds import KINDS
-from wellstrung.reading import schema, tree
+from wellstrung.reading import parser, schema, tree
 from wellstrung.testing import changed
 
 #: (what is changed in the collar, [(line:column, what is said)])
@@ -298,7 +298,7 @@ parts:
     kind: glue pot
     lot: "12\\n"
 """
-    faults = schema.check(tree.read_text(text, "plan.yaml"), known)
+    faults = schema.check(parser.read_text(text, "plan.yaml"), known)
     assert [(fault.place.line, fault.says) for fault in faults] == [
         (5, "`pot` (a glue pot) does not fit its schema: compare its fields")
     ]

@@ -8,17 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from wellstrung.common.places import Place
-from wellstrung.reading import tree as reading
-from wellstrung.reading.tree import (
-    MAX_FAULTS,
-    Mapping,
-    Node,
-    Scalar,
-    Sequence,
-    offset,
-    read_text,
-    replaced,
-)
+from wellstrung.reading import parser
+from wellstrung.reading.builder import MAX_FAULTS
+from wellstrung.reading.parser import read_text
+from wellstrung.reading.tree import Mapping, Node, Scalar, Sequence, offset, replaced
 from wellstrung.reading.yaml_errors import MAX_DEPTH
 
 #: what is refused: the text, and every fault's line, column and words
@@ -398,7 +391,7 @@ def test_refused(text: str) -> None:
 def test_refused_in_the_same_words_without_libyaml(
     text: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(reading, "_LOADER", yaml.SafeLoader)
+    monkeypatch.setattr(parser, "_LOADER", yaml.SafeLoader)
     faults = read_text(text, "plan.yaml").faults
     assert [(f.place.line, f.says) for f in faults] == [(line, s) for line, _, s in REFUSED[text]]
 

@@ -11,7 +11,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.model.build import build
 from wellstrung.model.parts import Plan
 from wellstrung.plugins.host import Host
-from wellstrung.reading import tree
+from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench
 from wellstrung.subjects import joins_made
 
@@ -193,7 +193,7 @@ def built(read: tree.Read, host: Host) -> Plan:
 
 @pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.yaml")), ids=lambda path: path.stem)
 def test_the_joins_of_a_sample(path: Path, installed: Host) -> None:
-    assert joins_of(built(tree.read(path), installed)) == SAMPLE_JOINS[path.stem]
+    assert joins_of(built(parser.read(path), installed)) == SAMPLE_JOINS[path.stem]
 
 
 @pytest.mark.parametrize("name", PLANS)
@@ -201,7 +201,7 @@ def test_the_joins_of_a_plan(name: str, installed: Host) -> None:
     run, steps, expected = PLANS[name]
     work = "".join(f"  - {{do: {step}}}\n" for step in steps)
     text = f"{PARTS}{run}\n" + (f"work:\n{work}" if steps else "")
-    assert joins_of(built(tree.read_text(text, "plan.yaml"), installed)) == expected
+    assert joins_of(built(parser.read_text(text, "plan.yaml"), installed)) == expected
 
 
 def test_of_many_steps_that_are_missing_the_first_dozen_is_offered(

@@ -8,7 +8,7 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.model import build
 from wellstrung.model.parts import Missing, Plan
 from wellstrung.plugins.host import Host
-from wellstrung.reading import tree
+from wellstrung.reading import parser
 from wellstrung.reading.settings import Bench
 from wellstrung.subjects import on_thread
 
@@ -42,7 +42,7 @@ work:
 
 @pytest.fixture(scope="module")
 def plan(installed: Host) -> Plan:
-    read = tree.read_text(PLAN, "plan.yaml")
+    read = parser.read_text(PLAN, "plan.yaml")
     made, faults = build.build(read, installed.kinds, installed.stitches, Bench())
     assert made is not None, faults
     return made

@@ -14,7 +14,7 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.build import build
 from wellstrung.model.parts import Missing, Plan
 from wellstrung.plugins.host import Host
-from wellstrung.reading import tree
+from wellstrung.reading import parser
 from wellstrung.reading.bench import read_text
 from wellstrung.reading.settings import RATE_SPREAD, RATES, Bench
 from wellstrung.work import work_time
@@ -265,7 +265,7 @@ def planned(collar: str, installed: Host) -> Callable[..., Plan]:
         text = head + work + rest.partition("supplies:\n")[2]
         settings, faults = read_text(bench, "bench.yaml", installed.stitches)
         assert settings is not None, faults
-        read = tree.read_text(text, "plan.yaml")
+        read = parser.read_text(text, "plan.yaml")
         made, wrong = build(read, installed.kinds, installed.stitches, settings)
         assert made is not None, wrong
         return made

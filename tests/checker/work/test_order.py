@@ -15,7 +15,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.model.build import build
 from wellstrung.plugins import host
 from wellstrung.plugins.host import Host
-from wellstrung.reading import tree
+from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook import Ask, Remedy
 from wellstrung.testing import changed
@@ -177,7 +177,7 @@ def test_a_muddled_plan_is_offered_an_order_that_works(checker: Checker, collar:
 def test_too_many_steps_to_look_through_are_told(installed: Host, collar: str) -> None:
     measured = "".join("  - {do: measure, part: frame}\n" for _ in range(14))
     text = collar.replace(WORK, MUDDLED.replace("  - {do: wait", f"{measured}  - {{do: wait"))
-    read = tree.read_text(text, "plan.yaml")
+    read = parser.read_text(text, "plan.yaml")
     plan, _ = build(read, installed.kinds, installed.stitches, Bench())
     assert plan is not None
     (told,) = Ask(plan, Quantities(plan)).in_order(Remedy("weave first"))
@@ -235,7 +235,7 @@ def test_an_order_works_just_where_the_rules_have_nothing_to_say(
     steps = BUSY.splitlines(keepends=True)[1:]
     work = "".join(steps[index] for index in order)
     text = f"{head}work:\n{work}{rest[rest.index('supplies:') :]}"
-    plan, _ = build(tree.read_text(text, "plan.yaml"), HOST.kinds, HOST.stitches, Bench())
+    plan, _ = build(parser.read_text(text, "plan.yaml"), HOST.kinds, HOST.stitches, Bench())
     assert plan is not None
     records, waits = needs.records(plan, Quantities(plan))
     said = {remark.rule for remark in CHECKER.check_text(text).remarks if remark.rule in ORDERED}

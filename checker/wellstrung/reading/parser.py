@@ -1,0 +1,154 @@
+"""From bytes to a tree, or to faults that say what to write instead; never an exception."""
+
+from __future__ import annotations
+
+import codecs
+import stat
+from pathlib import Path
+from typing import NamedTuple
+
+import yaml
+
+from wellstrung.common.places import Fault, Place
+from wellstrung.reading.builder import FORBIDDEN, Builder, code
+from wellstrung.reading.tree import BREAK, Mapping, Read
+from wellstrung.reading.yaml_errors import fault_of
+
+MAX_BYTES = 4 * 1024 * 1024
+_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+
+class Expected(NamedTuple):
+    """What a file should hold: its name, and what to say of one that is empty or has no keys."""
+
+    name: str
+    empty: str
+    begin: str
+
+
+PLAN = Expected(
+    "plan",
+    "write a plan, or begin one from the README",
+    "a plan is made of named entries: begin with `plan: 1`",
+)
+
+
+def read(path: Path, expected: Expected = PLAN) -> Read:
+    """The tree of a plan file; a file that cannot be read gives faults, never an exception.
+
+    >>> read(Path("no such plan.yaml")).faults[0].says
+    '`no such plan.yaml` cannot be read: no such file or directory'
+    """
+    file = _printable(path)
+    try:
+        status = path.stat()
+        if not stat.S_ISREG(status.st_mode):
+            return _refused(file, f"`{file}` is not a regular file: name a {expected.name} file")
+        if status.st_size > MAX_BYTES:
+            return _refused(file, f"`{file}` is larger than 4 MB: a plan is one piece")
+        with path.open("rb") as stream:
+            data = stream.read(MAX_BYTES + 1)
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        return _refused(file, f"`{file}` cannot be read: {reason.lower()}")
+    if len(data) > MAX_BYTES:
+        return _refused(file, f"`{file}` is larger than 4 MB: a plan is one piece")
+    wide = _wide_encoding(data)
+    if wide:
+        return _refused(file, f"`{file}` is written in {wide}: save it as UTF-8")
+    data = data.removeprefix(codecs.BOM_UTF8)
+    try:
+        text = data.decode("utf-8")
+    except UnicodeDecodeError as error:
+        text = data.decode("utf-8", "replace")
+        before = data[: error.start].decode("utf-8")
+        place = _place_at(text, len(before), file)
+        says = f"`{file}` is not UTF-8 in line {place.line}: save it as UTF-8"
+        return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
+    return read_text(text, file, expected)
+
+
+def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
+    """The tree of a plan given as text.
+
+    >>> tree = read_text("cap: {kind: end cap, bore: 8 mm}", "plan.yaml").tree
+    >>> tree.value
+    {'cap': {'kind': 'end cap', 'bore': '8 mm'}}
+    >>> tree.entries["cap"].node.entries["bore"].node.place
+    Place(file='plan.yaml', line=1, column=28, end_line=1, end_column=32)
+    >>> read_text("wire: +5", "plan.yaml").faults[0].says
+    '`wire: +5` needs no plus sign: write 5'
+    """
+    text = text.removeprefix("\ufeff")
+    bad = FORBIDDEN.search(text)
+    if bad:
+        place = _place_at(text, bad.start(), file)
+        says = (
+            f"there is a character here that no {expected.name} may hold ({code(bad)}): take it out"
+        )
+        return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
+    builder = Builder(text, file, expected.name)
+    try:
+        parser = _LOADER(text)
+        try:
+            while builder.take(parser.get_event()):
+                pass
+        finally:
+            parser.dispose()
+    # beside its own errors the parser in Python lets some of chr() and int() through
+    except (yaml.YAMLError, ValueError) as error:
+        slip = fault_of(error, builder.lines, file)
+        if all(fault.place[:3] != slip.place[:3] for fault in builder.faults):
+            builder.faults.append(slip)
+    tree = builder.tree
+    if not builder.faults:
+        if tree is None:
+            builder.fault(
+                f"the file is empty: {expected.empty}",
+                Place(file, 1, 1, 1, 1),
+            )
+        elif not isinstance(tree, Mapping):
+            said = builder.glued(tree) or expected.begin
+            builder.fault(said, tree.place)
+    usable = tree if isinstance(tree, Mapping) and not builder.faults else None
+    return Read(file, text, usable, sorted(builder.faults, key=lambda fault: fault.place))
+
+
+def _wide_encoding(data: bytes) -> str:
+    """UTF-16 or UTF-32, told by a mark or by the zeros of a first ASCII letter.
+
+    As YAML 1.2, 5.2, tells them apart (from memory).
+    """
+    head = data[:4]
+    zeros = [byte == 0 for byte in head]
+    if (
+        head in (b"\xff\xfe\0\0", b"\0\0\xfe\xff")
+        or zeros[1:] == [True] * 3
+        or (zeros == [True, True, True, False])
+    ):
+        return "UTF-32"
+    if head[:2] in (b"\xff\xfe", b"\xfe\xff") or sorted(zeros[:2]) == [False, True]:
+        return "UTF-16"
+    return ""
+
+
+def _printable(path: Path) -> str:
+    """A file's name for reports: it may hold bytes that are no text, or steer a terminal."""
+    return "".join(
+        sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in str(path)
+    )
+
+
+def _defused(text: str) -> str:
+    """A refused text for reports, every place as it was but nothing that steers a terminal."""
+    return FORBIDDEN.sub("\ufffd", text)
+
+
+def _refused(file: str, says: str) -> Read:
+    return Read(file, "", None, [Fault("plan-file", says, Place(file, 1, 1, 1, 1))])
+
+
+def _place_at(text: str, at: int, file: str) -> Place:
+    breaks = list(BREAK.finditer(text, 0, at))
+    line, column = len(breaks) + 1, at - (breaks[-1].end() if breaks else 0) + 1
+    return Place(file, line, column, line, column + 1)
