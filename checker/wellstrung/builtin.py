@@ -24,7 +24,7 @@ from wellstrung.stitches.square import SQUARE
 from wellstrung.stitches.tubular_herringbone import HERRINGBONE
 from wellstrung.stitches.tubular_peyote import PEYOTE
 from wellstrung.stitches.twisted_herringbone import TWISTED
-from wellstrung.work.times import TIMES
+from wellstrung.work.hours import HOURS
 
 
 @hookimpl
@@ -59,8 +59,8 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
 
 @hookimpl
 def wellstrung_quantities() -> tuple[Brought, ...]:
-    """The times of `wellstrung.work`."""
-    return TIMES
+    """The hours of `wellstrung.work`."""
+    return HOURS
 
 
 @hookimpl

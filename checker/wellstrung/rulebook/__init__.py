@@ -86,7 +86,6 @@ from wellstrung.subjects.glued import GluedJoint as GluedJoint
 from wellstrung.subjects.glued import Glues as Glues
 from wellstrung.subjects.glued import GlueUsed as GlueUsed
 from wellstrung.subjects.glued import Mixed as Mixed
-from wellstrung.subjects.glued import Moment as Moment
 from wellstrung.subjects.glued import caps_at as caps_at
 from wellstrung.subjects.hung import BailAround as BailAround
 from wellstrung.subjects.hung import HungByEyes as HungByEyes
@@ -131,3 +130,5 @@ from wellstrung.subjects.worn import MetalParts as MetalParts
 from wellstrung.subjects.worn import PutOn as PutOn
 from wellstrung.subjects.worn import Rigid as Rigid
 from wellstrung.subjects.worn import Worn as Worn
+from wellstrung.work.dependencies import most_joints as most_joints
+from wellstrung.work.dependencies import over_easier_cap as over_easier_cap

@@ -16,6 +16,9 @@ from wellstrung.subjects.base import Eyes, opens
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.glued import WEARING
 from wellstrung.subjects.run import taken
+from wellstrung.work.dependencies import for_order
+from wellstrung.work.hours import written
+from wellstrung.work.search import MOST_LOOKS, Found, nearest
 
 
 class Ask:
@@ -125,39 +128,40 @@ class Ask:
         texts = [self.source(moved.place) for moved in (steps[-1], *steps[:-1])]
         return tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
 
+    def minutes_between(self, step: Step, later: Step | None = None) -> float:
+        """Minutes that the plan writes from the end of a step to the start of a later one.
+
+        Without a later one, to the end of the work.
+        """
+        times = written(self.plan)
+        start = times.starts[later.number - 1] if later is not None else times.finish
+        return start - times.over[step.number - 1]
+
     def in_order(self, otherwise: Remedy) -> tuple[Remedy, ...]:
         """An order of the steps that works, where one is found; then what to do otherwise."""
-        steps, (order, free) = self.plan.steps, self._order
-        if free:
-            note = f"{free} steps can change places, too many to look for an order that works"
+        steps, found = self.plan.steps, self._order
+        if found is not None and found.stopped:
+            note = (
+                "the search for an order that works stopped after it had looked at a step"
+                f" {MOST_LOOKS:,} times"
+            )
             return (Remedy(f"{otherwise.text}; {note}"),)
-        if not order:
+        if found is None or not found.order or not found.cost:
             return (otherwise,)
-        listed = ", ".join(f"{steps[index].number} {steps[index].verb}" for index in order)
-        moved = [(old, steps[new]) for old, new in zip(steps, order, strict=True)]
+        listed = ", ".join(f"{steps[index].number} {steps[index].verb}" for index in found.order)
+        moved = [(old, steps[new]) for old, new in zip(steps, found.order, strict=True)]
         edits = tuple(
             Edit(old.place, self.source(new.place)) for old, new in moved if old is not new
         )
         return (Remedy(f"an order that works: {listed}", edits), otherwise)
 
     @cached_property
-    def _order(self) -> tuple[tuple[int, ...], int]:
-        """The order nearest to the written one that works; or how many steps are too many.
-
-        Empty where the written order works, or none does, or a value is missing.
-        """
-        from wellstrung.work import needs
-        from wellstrung.work import order as work_order
-
+    def _order(self) -> Found | None:
+        """The order nearest to the written one that works; None where a value is missing."""
         try:
-            records, waits = needs.records(self.plan, self.quantities)
+            return nearest(for_order(self.quantities))
         except Missing:
-            return (), 0
-        free = work_order.open_steps(records)
-        if free > work_order.MOST_OPEN:
-            return (), free
-        order = work_order.order_that_works(records, waits) or ()
-        return (order if work_order.moved(order) else ()), 0
+            return None
 
     def limit(self, name: str) -> Quantity:
         """A limit of the bench, with its reason as source."""

@@ -1,18 +1,10 @@
-"""Glue: every adhesive, what is glued with it, of which mix, and when it is first loaded.
-
-Only written waits and written `takes:` move the clock: a step that gives no time counts as quick,
-so a joint is never taken to have cured for longer than the plan says.
-"""
+"""Glue: every adhesive, what is glued with it, of which mix, and which steps load the joint."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from itertools import accumulate
 
-from msgspec import Struct
-
-from wellstrung.common.places import Place
 from wellstrung.model.parts import Item, Part, Plan, Role, Step
 from wellstrung.subjects.base import Subject
 from wellstrung.subjects.supplies import supply_lines
@@ -35,22 +27,14 @@ class Glues(Subject, frozen=True):
     adhesives: tuple[Part, ...]
 
 
-class Moment(Struct, frozen=True):
-    """A step and the minutes since the joint before it was made."""
-
-    step: Step | None
-    after: float
-    place: Place
-
-
 class GluedJoint(Subject, frozen=True):
-    """A glued cap (or a clasp glued to a band) and when it is first loaded and first worn."""
+    """A glued cap (or a clasp glued to a band), and every step that pulls on it or wears it."""
 
     step: Step
     adhesive: Part
     cap: Part
-    loaded: Moment | None
-    worn: Moment
+    loading: tuple[Step, ...]
+    wearing: tuple[Step, ...]
 
 
 class Mixed(Subject, frozen=True):
@@ -97,25 +81,20 @@ def adhesives(plan: Plan) -> Iterator[Subject]:
 
 def find(plan: Plan) -> Iterator[Subject]:
     """What the steps that glue give."""
-    yield from _joints(plan)
+    yield from joints(plan)
     mixes = tuple(mixed(plan))
     yield from mixes
-    joints: dict[Part, Counter[GluedEnd]] = {}
+    ends: dict[Part, Counter[GluedEnd]] = {}
     for step in plan.steps_that("glue"):
         end = _glued_end(step)
         if end is not None:
             yield end
-            joints.setdefault(end.adhesive, Counter())[end] += step.joints * plan.makes
+            ends.setdefault(end.adhesive, Counter())[end] += step.joints * plan.makes
     for adhesive in dict.fromkeys(mix.adhesive for mix in mixes):
         count = sum(mix.mixes for mix in mixes if mix.adhesive is adhesive)
-        ends = tuple(joints.get(adhesive, Counter()).items())
+        held = tuple(ends.get(adhesive, Counter()).items())
         lines = supply_lines(plan, "part", adhesive.name)
-        yield GlueUsed(adhesive.key.place, adhesive, ends, count * plan.makes, lines)
-
-
-def passes(step: Step) -> float:
-    """The minutes that are written for a step: what it takes, and what it waits."""
-    return step.minutes("takes") + (step.minutes("time") if step.verb == "wait" else 0.0)
+        yield GlueUsed(adhesive.key.place, adhesive, held, count * plan.makes, lines)
 
 
 def caps_at(plan: Plan, rope: Part) -> list[Part]:
@@ -129,25 +108,30 @@ def caps_at(plan: Plan, rope: Part) -> list[Part]:
     return caps
 
 
-def _joints(plan: Plan) -> Iterator[Subject]:
-    #: minutes from the start at which each step begins, and the end of the last
-    clock = list(accumulate(map(passes, plan.steps), initial=0.0))
+def closing_glue(plan: Plan, rope: Part) -> tuple[Step, ...]:
+    """The glue steps from the one that closes the last open end of a rope; none while one is open.
+
+    Whatever has to be on the rope, or in it, comes before all of them.
+    """
+    steps, joints = plan.steps_that("glue", to=rope), 0
+    ends = max(1, len(caps_at(plan, rope)))
+    for index, step in enumerate(steps):
+        joints += step.joints
+        if joints >= ends:
+            return tuple(steps[index:])
+    return ()
+
+
+def joints(plan: Plan) -> Iterator[GluedJoint]:
+    """Every joint that a step glues."""
+    wearing = tuple(step for step in plan.steps_that(*WEARING) if not step.has("part"))
     for step in plan.steps_that("glue"):
         adhesive, cap = step.parts["with"], step.parts["part"]
-        set_at = clock[step.number]
-        loaded = worn = None
-        for later in plan.steps[step.number :]:
-            moment = Moment(later, clock[later.number - 1] - set_at, later.place)
-            if loaded is None and later.verb in LOADING and pulls_on(plan, later, cap):
-                loaded = moment
-            if worn is None and later.verb in WEARING and later.get("part") is None:
-                worn = moment
-        if worn is None:
-            worn = Moment(None, clock[-1] - set_at, plan.steps[-1].place)
-        yield GluedJoint(step.place, step, adhesive, cap, loaded, worn)
+        loading = tuple(one for one in plan.steps_that(*LOADING) if _pulls_on(plan, one, cap))
+        yield GluedJoint(step.place, step, adhesive, cap, loading, wearing)
 
 
-def pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
+def _pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
     """Whether a step hangs something from what is glued, or from the rope that ends in it."""
     touched = {step.parts.get(name) for name in ("part", "from", "around", "to", "by")}
     if step.verb == "close ring":

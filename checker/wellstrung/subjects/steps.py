@@ -1,4 +1,4 @@
-"""The bench steps in the order written: what each part needs done, and what comes too late."""
+"""The bench steps: what each part needs done, and which step has to come before which."""
 
 from __future__ import annotations
 
@@ -7,17 +7,21 @@ from collections.abc import Iterator
 from wellstrung.model.parts import WOVEN_WORK, Hung, Item, Part, Plan, Role, Step
 from wellstrung.subjects.base import Subject
 from wellstrung.subjects.counts import pieces_hung
-from wellstrung.subjects.glued import caps_at
+from wellstrung.subjects.glued import caps_at, closing_glue
 
 
 class RingOnCappedRope(Subject, frozen=True):
-    """A ring that must be slid on a rope, the step that does it, and the caps glued before."""
+    """A ring that must be slid on a rope, the step that does it, and the glue that caps the rope.
+
+    `closing` are the glue steps from the one that caps its last open end.
+    """
 
     ring: Part
     rope: Part
     line: Hung
+    caps: tuple[Part, ...]
     step: Step | None
-    blocked_by: tuple[tuple[Part, Step], ...]
+    closing: tuple[Step, ...]
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -26,16 +30,25 @@ class RingOnCappedRope(Subject, frozen=True):
 
 
 class ThreadEnds(Subject, frozen=True):
-    """The thread ends of a rope that is glued, the first step that does so, and their finishing.
+    """The thread ends of a rope, the steps that finish them, and those that glue the rope.
 
-    `late` is the first step that finishes ends which glue has closed in; `finished` says whether
-    any step finishes them at all.
+    `closing` are the glue steps from the one that closes the last open end.
     """
 
     rope: Part
-    glued: Step
-    finished: bool
-    late: Step | None
+    finishing: tuple[Step, ...]
+    glued: tuple[Step, ...]
+    closing: tuple[Step, ...]
+
+    @property
+    def finished_first(self) -> Iterator[tuple[Step, Step]]:
+        """Each step that finishes ends, with each glue step that has to come after it.
+
+        Some ends are finished before any glue; the others may wait while an end is open.
+        """
+        for number, finish in enumerate(self.finishing):
+            for glue in self.closing if number else self.glued:
+                yield finish, glue
 
 
 class PartAtWork(Subject, frozen=True):
@@ -98,13 +111,9 @@ def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:
             continue
         rope, ring = line.source, line.by
         step = next((one for one in plan.steps if puts_on(one, ring, line, rope)), None)
-        glues = plan.steps_that("glue", to=rope)
-        before = [glue for glue in glues if step is None or glue.number < step.number]
-        glued = tuple((glue.parts["part"], glue) for glue in before for _ in range(glue.joints))
-        ends = len(caps_at(plan, rope))
-        blocked = glued if ends and len(glued) >= ends else ()
-        place = step.place if step else line.place_of("by")
-        yield RingOnCappedRope(place, ring, rope, line, step, blocked)
+        place, caps = step.place if step else line.place_of("by"), tuple(caps_at(plan, rope))
+        closing = closing_glue(plan, rope) if caps else ()
+        yield RingOnCappedRope(place, ring, rope, line, caps, step, closing)
 
 
 def puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:
@@ -121,21 +130,9 @@ def _thread_ends(plan: Plan) -> Iterator[Subject]:
     for rope in plan.parts.values():
         glued = plan.steps_that("glue", to=rope)
         if glued:
-            finishes = plan.steps_that("finish thread", part=rope)
-            late = next((s for s in finishes if _too_late(s, finishes, glued, plan, rope)), None)
-            yield ThreadEnds(glued[0].place, rope, glued[0], bool(finishes), late)
-
-
-def _too_late(
-    finish: Step, finishes: list[Step], glued: list[Step], plan: Plan, rope: Part
-) -> bool:
-    """Whether the ends that a step finishes are closed in by glue.
-
-    Where some were finished before the first glue, the others may wait while an end is open.
-    """
-    before = sum(step.joints for step in glued if step.number < finish.number)
-    begun = finishes[0].number < glued[0].number
-    return before > 0 and not (begun and before < len(caps_at(plan, rope)))
+            finishing = tuple(plan.steps_that("finish thread", part=rope))
+            closing = closing_glue(plan, rope)
+            yield ThreadEnds(glued[0].place, rope, finishing, tuple(glued), closing)
 
 
 #: Verbs whose work on a part can be done at home, and the part be brought.

@@ -9,15 +9,13 @@ from wellstrung.rulebook import (
     Held,
     Misfit,
     Missing,
-    Part,
-    Quantity,
     Remedy,
     RingOnCappedRope,
     Rule,
     Verdict,
     about,
-    caps_at,
     compare,
+    over_easier_cap,
 )
 
 
@@ -25,53 +23,40 @@ def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
     ring, rope, step = ring_on_rope.ring, ring_on_rope.rope, ring_on_rope.step
     if ring.text("closing") in ("open", "split"):
         return None
-    caps = caps_at(ask.plan, rope)
-    if not caps:
+    if not ring_on_rope.caps:
         return Held()
     if step is None:
         raise Missing(f"a step `{{do: slide, part: {ring.name}, onto: {rope.name}}}` under `work`")
-    if not ring_on_rope.blocked_by:
+    glued = next(iter(ring_on_rope.closing), None)
+    if glued is None or step.number < glued.number:
         return Held()
-    # the ring may go over either end: the easier one decides
-    margin = max((_over(ring, cap, ask) for cap in caps), key=lambda room: room.likely.low)
+    margin = over_easier_cap(ring, ring_on_rope.caps, ask.quantities)
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
-    cap, glued = ring_on_rope.blocked_by[-1]
-    inside, outside = ask.of(ring, "inside"), ask.of(cap, "outside")
-    sizes = f"{about(inside)}, and the outside of cap `{cap.name}` is {about(outside)}"
-    head = f"ring `{ring.name}` is {ring.text('closing')} and goes on `{rope.name}` in step"
-    tail = (
-        f"{step.number}, after step {glued.number} has capped both its ends: its inside is {sizes}"
+    cap = glued.parts["part"]
+    inside, outside = about(ask.of(ring, "inside")), about(ask.of(cap, "outside"))
+    says = (
+        f"ring `{ring.name}` is {ring.text('closing')} and goes on `{rope.name}` in step"
+        f" {step.number}, after step {glued.number} has capped both its ends: its inside is"
+        f" {inside}, and the outside of cap `{cap.name}` is {outside}"
     )
+    *order, by_hand = ask.in_order(Remedy(f"put `{ring.name}` on before the caps are glued"))
+    move = f"move step {step.number} to before step {glued.number}"
+    opened = (Edit(ring.place_of("closing"), "open"),)
     return Misfit(
-        says=f"{head} {tail}",
-        may=f"{head} {tail}, so it may not pass",
+        says=says,
+        may=f"{says}, so it may not pass",
         place=step.place,
         found=f"step {step.number}",
         needed=f"before step {glued.number}",
-        remedies=_remedies(ring_on_rope, ask),
+        remedies=(
+            Remedy(move, ask.moved_before(step, glued)),
+            *order,
+            Remedy(f"take an open ring for `{ring.name}`", opened),
+            by_hand,
+        ),
         margin=margin,
         also=(glued.place,),
-    )
-
-
-def _over(ring: Part, cap: Part, ask: Ask) -> Quantity:
-    return ask.of(ring, "inside") - ask.of(cap, "outside")
-
-
-def _remedies(ring_on_rope: RingOnCappedRope, ask: Ask) -> tuple[Remedy, ...]:
-    step, glued = ring_on_rope.step, ring_on_rope.blocked_by[-1][1]
-    assert step is not None
-    name = ring_on_rope.ring.name
-    moved = ask.moved_before(step, glued)
-    opened = (Edit(ring_on_rope.ring.place_of("closing"), "open"),)
-    by_hand = Remedy(f"put `{name}` on before the caps are glued")
-    *order, by_hand = ask.in_order(by_hand)
-    return (
-        Remedy(f"move step {step.number} to before step {glued.number}", moved),
-        *order,
-        Remedy(f"take an open ring for `{name}`", opened),
-        by_hand,
     )
 
 

@@ -12,10 +12,9 @@ from wellstrung.rulebook import (
     GluedJoint,
     Held,
     Misfit,
-    Moment,
-    Quantity,
     Remedy,
     Rule,
+    Step,
     Verdict,
     compare,
     exact,
@@ -30,19 +29,14 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
     stalled = _stalled(joint, ask)
     if stalled is not None:
         return stalled
-    answers = [
-        _judged(joint, ask, moment, cure, words)
-        for moment, cure, words in (
-            (joint.loaded, "handling", "is pulled on"),
-            (joint.worn, "full_cure", _WORN[joint.worn.step.verb if joint.worn.step else ""]),
-        )
-        if moment is not None
-    ]
-    # the longer wait mends the shorter one too, so it alone speaks
-    for answer in reversed(answers):
-        if isinstance(answer, Misfit):
-            return answer
-    return answers[-1]
+    loaded = next((one for one in joint.loading if one.number > joint.step.number), None)
+    worn = next((one for one in joint.wearing if one.number > joint.step.number), None)
+    answer: Answer = None
+    if loaded is not None:
+        answer = _judged(joint, ask, loaded, "handling", "is pulled on")
+    at_last = _judged(joint, ask, worn, "full_cure", _WORN[worn.verb if worn else ""])
+    # the longer wait puts the shorter one right too, so it alone is shown
+    return at_last if isinstance(at_last, Misfit) or not isinstance(answer, Misfit) else answer
 
 
 def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
@@ -78,16 +72,16 @@ def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
 _WORN = {"wear": "is worn", "pack": "is packed", "": "counts as ready to wear"}
 
 
-def _judged(joint: GluedJoint, ask: Ask, moment: Moment, cure: str, words: str) -> Held | Misfit:
-    needed = ask.of(joint.adhesive, cure)
-    cured = leaf(f"time since step {joint.step.number}", moment.after, "min")
-    margin = cured - needed
+def _judged(joint: GluedJoint, ask: Ask, step: Step | None, cure: str, words: str) -> Held | Misfit:
+    """Whether a joint has cured when a step begins, or when the work ends."""
+    needed, after = ask.of(joint.adhesive, cure), ask.minutes_between(joint.step, step)
+    margin = leaf(f"time since step {joint.step.number}", after, "min") - needed
     if compare(margin, over=RULE.over) is Verdict.HOLDS:
         return Held(margin)
-    waits, asks = spelled_time(moment.after), spelled_time(_up(needed.worst.high))
+    waits, asks = spelled_time(after), spelled_time(_up(needed.worst.high))
     room = f" at {joint.adhesive.text('room')}" if needed.args else ""
     name = cure.replace("_", " ") if cure == "full_cure" else "handling cure"
-    when = f"in step {moment.step.number}" if moment.step else "when the last step is done"
+    when = f"in step {step.number}" if step else "when the last step is done"
     says = (
         f"`{joint.cap.name}`, glued in step {joint.step.number}, {words} {when}, {waits} later, and"
         f" `{joint.adhesive.name}` needs {asks} to its {name}{room}"
@@ -95,32 +89,32 @@ def _judged(joint: GluedJoint, ask: Ask, moment: Moment, cure: str, words: str) 
     return Misfit(
         says=says,
         may=says,
-        place=moment.place,
+        place=(step or ask.plan.steps[-1]).place,
         found=waits,
         needed=asks,
-        remedies=_remedies(joint, ask, moment, needed),
+        remedies=_remedies(joint, ask, step, _up(needed.worst.high) - after, asks),
         margin=margin,
         also=(joint.place,),
     )
 
 
-def _remedies(joint: GluedJoint, ask: Ask, moment: Moment, needed: Quantity) -> tuple[Remedy, ...]:
-    asks = _up(needed.worst.high)
-    missing = asks - moment.after
-    last = moment.step.number - 1 if moment.step else len(ask.plan.steps)
-    remedies = []
+def _remedies(
+    joint: GluedJoint, ask: Ask, until: Step | None, missing: float, asks: str
+) -> tuple[Remedy, ...]:
+    last = until.number - 1 if until else len(ask.plan.steps)
+    longer = []
     for step in ask.plan.steps[joint.step.number : last]:
         if step.verb == "wait":
-            wanted = spelled_time(step.minutes("time") + missing)
-            edit = Edit(step.node.entries["time"].node.place, wanted)
-            remedies.append(Remedy(f"let step {step.number} wait {wanted}", (edit,)))
+            time = spelled_time(step.minutes("time") + missing)
+            edit = Edit(step.place_of("time"), time)
+            longer.append(Remedy(f"let step {step.number} wait {time}", (edit,)))
     # a wait right behind the glue serves every step that comes after
-    line = f"{{do: wait, time: {spelled_time(asks)}}}"
-    text = f"wait {spelled_time(asks)} after step {joint.step.number}: `- {line}`"
-    remedies.append(Remedy(text, (ask.new_item_after(joint.place, line),)))
+    line = f"{{do: wait, time: {asks}}}"
+    text = f"wait {asks} after step {joint.step.number}: `- {line}`"
+    new = Remedy(text, (ask.new_item_after(joint.place, line),))
     *order, by_hand = ask.in_order(Remedy(text))
     # the waits that are written already, before more waiting
-    return (*order, *remedies, by_hand)
+    return (*order, *longer, new, by_hand)
 
 
 def _up(minutes: float) -> float:

@@ -16,7 +16,8 @@ from wellstrung.rulebook import (
 
 
 def check(ends: ThreadEnds, ask: Ask) -> Answer:
-    rope, glued, late = ends.rope, ends.glued, ends.late
+    rope, glued = ends.rope, ends.glued[0]
+    late = next((one for one, glue in ends.finished_first if one.number > glue.number), None)
     if late is not None:
         work = "band" if rope.kind.role is Role.BAND else "rope"
         move = f"move step {late.number} to before step {glued.number}"
@@ -34,7 +35,7 @@ def check(ends: ThreadEnds, ask: Ask) -> Answer:
             ),
             also=(glued.place,),
         )
-    if ends.finished:
+    if ends.finishing:
         return Held()
     line = f"{{do: finish thread, part: {rope.name}}}"
     if not rope.has("thread"):
@@ -54,8 +55,8 @@ def check(ends: ThreadEnds, ask: Ask) -> Answer:
 
 
 def _written_in(ends: ThreadEnds, ask: Ask, line: str) -> tuple[Remedy, ...]:
-    text = f"write `- {line}` before step {ends.glued.number}"
-    steps = ask.plan.steps[: ends.glued.number - 1]
+    text = f"write `- {line}` before step {ends.glued[0].number}"
+    steps = ask.plan.steps[: ends.glued[0].number - 1]
     if not steps:
         return (Remedy(text),)
     return (Remedy(text, (ask.new_item_after(steps[-1].place, line),)), Remedy(text))

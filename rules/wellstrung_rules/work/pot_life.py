@@ -21,6 +21,7 @@ from wellstrung.rulebook import (
     compare,
     derived,
     exact,
+    most_joints,
     number,
     spelled_time,
 )
@@ -45,7 +46,7 @@ def check(mix: Mixed, ask: Ask) -> Answer:
     )
     if compare(margin) is Verdict.HOLDS:
         return Held(margin)
-    fits = max(0, math.floor((usable.likely.low - mixing.likely.high) / each.middle + 1e-9))
+    fits = most_joints(glue, ask.quantities)
     numbers = " and ".join(str(step.number) for step in mix.steps)
     where = f"step{'s' if len(mix.steps) > 1 else ''} {numbers}"
     many = f"{mix.joints} joint{'' if mix.joints == 1 else 's'} of {_mixes(mix.mixes)}"

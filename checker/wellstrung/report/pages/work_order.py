@@ -15,7 +15,9 @@ from wellstrung.drawing import Figure
 from wellstrung.drawing.shapes import LETTER, Canvas
 from wellstrung.judging.result import PlanResult
 from wellstrung.model.parts import Missing, Step
-from wellstrung.work import bench_time, work_time
+from wellstrung.work import hours
+from wellstrung.work.dependencies import for_times
+from wellstrung.work.schedule import Times, Work, overlapping
 
 #: width of a time line on the page, mm; the least that a block with a number takes; an idle stretch
 _WIDTH, _BLOCK, _IDLE = 172.0, 4.4, 16.0
@@ -71,45 +73,33 @@ def order_of(result: PlanResult) -> Order | None:
     quantities = result.ask.quantities
     words = tuple(in_words(step) for step in steps)
     try:
-        hands = [work_time.step_time(plan, step, quantities).middle for step in steps]
+        hands = [time.middle for time in hours.hands(quantities)]
     except Missing as missing:
         return Order(missing=missing.field, untimed=words)
     pace = plan.bench.paces["student"].value
-    tasks = work_time.tasks(plan, hands)
-    slow = work_time.tasks(plan, [minutes * pace for minutes in hands])
-    order = bench_time.earliest(tasks).order
-    begins, slowly = bench_time.begun_in(tasks, order), bench_time.begun_in(slow, order)
+    work = for_times(quantities, hands)
+    slow = work.taking([minutes * pace for minutes in hands])
+    order = hours.over_first(quantities).order or work.written
+    times, slowly = overlapping(work, order), overlapping(slow, order)
     done = [
         Done(
-            steps[index].number, words[index], begins[index], tasks[index].hands,
-            tasks[index].rest, slowly[index], slow[index].hands,
-            _meanwhile(index, tasks, begins, words),
+            steps[index].number, words[index], times.starts[index], hands[index],
+            work.tasks[index].rest, slowly.starts[index], slow.tasks[index].hands,
+            _meanwhile(index, work, times, words),
         )
         for index in order
     ]  # fmt: skip
-    return Order(
-        tuple(done),
-        bench_time.finish_in(tasks, order),
-        bench_time.finish_in(slow, order),
-        list(order) == sorted(order),
-    )
+    return Order(tuple(done), times.finish, slowly.finish, order == work.written)
 
 
-def _meanwhile(
-    wait: int,
-    tasks: tuple[bench_time.Task, ...],
-    begins: tuple[float, ...],
-    words: tuple[str, ...],
-) -> tuple[str, ...]:
+def _meanwhile(wait: int, work: Work, times: Times, words: tuple[str, ...]) -> tuple[str, ...]:
     """What hands do while a wait runs."""
-    if not tasks[wait].rest:
-        return ()
-    start = begins[wait] + tasks[wait].hands
-    end = start + tasks[wait].rest
+    end = times.over[wait]
+    begins = end - work.tasks[wait].rest
     return tuple(
         words[index]
-        for index, task in enumerate(tasks)
-        if index != wait and task.hands and begins[index] < end and begins[index] >= start
+        for index, task in enumerate(work.tasks)
+        if index != wait and task.hands and begins <= times.starts[index] < end
     )
 
 

@@ -1,0 +1,103 @@
+"""How long hands take for each step: as the plan writes (`takes:`), or by the bench's rates."""
+
+from __future__ import annotations
+
+from wellstrung.derived.of_plan import Quantities
+from wellstrung.model.parts import Missing, Part, Plan, Step
+from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
+from wellstrung.subjects.counts import pieces_hung
+
+#: Verbs whose time is beads over a rate; the others have a rate by their own name.
+_BEADING = {"weave": "weaving", "string": "stringing"}
+#: Verbs that take no time of the maker's hands: the piece waits, or is done.
+_IDLE = frozenset({"wait", "wear"})
+#: Fields that say how often a step does its work.
+_COUNTS = ("ends", "joints", "times")
+
+
+def minutes_of(step: Step, ask: Quantities) -> Quantity:
+    """Minutes of hands that a step takes at the maker's pace; raises Missing where nothing says."""
+    plan, name = ask.plan, f"step {step.number} ({step.verb})"
+    if step.has("takes"):
+        node = step.node.entries["takes"].node
+        written = str(node.value)
+        return leaf(name, step.minutes("takes"), "min", place=node.place, spelling=written)
+    if step.verb in _IDLE:
+        return exact(name, 0.0, "min")
+    part = step.parts.get("part")
+    if step.verb in _BEADING and part is not None:
+        return derived(
+            name,
+            "min",
+            lambda beads, rate, pace: beads / rate * pace,
+            beads=ask.of(part, "beads"),
+            rate=_rate(plan, _beading_rate(plan, part, step)),
+            pace=pace(plan, "maker"),
+        )
+    if step.verb not in plan.bench.rates:
+        raise Missing(f"`takes` of step {step.number}")
+    return derived(
+        name,
+        "min",
+        lambda count, each, pace: count * each * pace,
+        count=exact(f"{name} count", times_done(plan, step)),
+        each=_rate(plan, step.verb),
+        pace=pace(plan, "maker"),
+    )
+
+
+def times_done(plan: Plan, step: Step) -> int:
+    """How often a step does its work: as it says, or as the run and what is hung say."""
+    written = next((count for name in _COUNTS if (count := step.get(name)) is not None), None)
+    if written is not None:
+        return int(written)
+    part = step.parts.get("part")
+    if step.verb == "finish thread":
+        return 2
+    if step.verb in ("cut", "hang"):
+        return sum(pieces_hung(line) for line in plan.hung if line.part is part) or 1
+    if step.verb == "close ring" and not step.has("around"):
+        return _rings_closed(plan, step) or 1
+    return 1
+
+
+def pace(plan: Plan, whose: str) -> Quantity:
+    """How many times as long as by the rates the maker takes, or a student as the maker."""
+    setting = plan.bench.paces[whose]
+    return exact(f"pace of the {whose}", setting.value, setting.unit, source=setting.reason)
+
+
+def _beading_rate(plan: Plan, part: Part, step: Step) -> str:
+    stitch = part.node_at("stitch")
+    name = str(stitch.value) if stitch is not None and step.verb == "weave" else ""
+    return name if name in plan.bench.rates else _BEADING[step.verb]
+
+
+def _rate(plan: Plan, name: str) -> Quantity:
+    """A rate; one from memory may be far off, one of the maker's own is taken as it is."""
+    setting, spreads = plan.bench.rates[name], []
+    from_memory = setting == RATES.get(name)
+    if from_memory:
+        wide = RATE_SPREAD * setting.value
+        example = "9 beads per min" if setting.unit == BEADS_PER_MINUTE else "4 min"
+        cure = f"time your own and write `rates: {{{name}: {example}}}` in bench.yaml"
+        spreads = [Spread(Cause(f"rate of {name}", "", cure), wide, wide)]
+    return leaf(
+        f"rate of {name}",
+        setting.value,
+        setting.unit,
+        spreads,
+        source=setting.reason,
+        grade="from memory" if from_memory else "",
+    )
+
+
+def _rings_closed(plan: Plan, step: Step) -> int:
+    """The rings of the run that a step closes: between the parts it joins, or all of them."""
+    closed = 0
+    for entry, (behind, ahead) in plan.with_neighbours():
+        beside = {f"{near.part.name}.{near.half}".removesuffix(".") for near in (*behind, *ahead)}
+        if entry.part is step.parts.get("part") and set(step.joins) <= beside:
+            closed += entry.linked
+    return closed
