@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from wellstrung.derived.of_plan import Brought
 from wellstrung.kinds import KINDS
-from wellstrung.model.parts import Kind
+from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins.hooks import hookimpl
 from wellstrung.report import WRITERS, Writer
-from wellstrung.stitches import Stitch, strung
+from wellstrung.stitches import strung
 from wellstrung.stitches.bead_crochet import CROCHET
 from wellstrung.stitches.beaded_braid import BEADED
 from wellstrung.stitches.brick import BRICK

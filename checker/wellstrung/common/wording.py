@@ -23,6 +23,16 @@ def listed(words: Iterable[str]) -> str:
     return ", ".join(f"`{word}`" for word in words)
 
 
+def either(words: Iterable[str]) -> str:
+    """Words of which one will do.
+
+    >>> either(["a rope", "a band", "a strand"]), either(["a rope"])
+    ('a rope, a band or a strand', 'a rope')
+    """
+    *most, last = words
+    return f"{', '.join(most)} or {last}" if most else last
+
+
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """The known word that looks most like this one, or the only one that has it in it.
 

@@ -6,21 +6,21 @@ from collections.abc import Callable
 from functools import partial
 
 from wellstrung import tables
-from wellstrung.model.parts import Item, bead_row
+from wellstrung.model.item import Bead
 from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
 
 _MEASURE = "measure ten of `{bead}` together and write `measured: {{{what}: ...}}` in the palette"
 _WEIGH = "weigh some of `{bead}`, count them, write `measured: {{{what}: ...}}` in the palette"
 
 
-def _size(what: str, bead: Item) -> Quantity:
+def _size(what: str, bead: Bead) -> Quantity:
     """A size in mm; raises Missing where neither plan nor table has it."""
     if bead.has("measured", what) or bead.has(what):
         return bead.length(what)
     return _from_table(what, "mm", bead)
 
 
-def _per_gram(bead: Item) -> Quantity:
+def _per_gram(bead: Bead) -> Quantity:
     """How many weigh a gram."""
     node = bead.node_at("measured", "per_gram") or bead.node_at("per_gram")
     if node is None:
@@ -29,10 +29,10 @@ def _per_gram(bead: Item) -> Quantity:
     return leaf(f"{bead.name}.per gram", value, "", place=node.place, spelling=str(node.value))
 
 
-def _from_table(what: str, unit: str, bead: Item) -> Quantity:
-    if bead.text("type") == "other":
+def _from_table(what: str, unit: str, bead: Bead) -> Quantity:
+    if bead.own_sizes:
         raise bead.missing(what)
-    row = tables.load("beads").row(bead_row(bead))
+    row = tables.load("beads").row(bead.row)
     cell = row.cells.get(what)
     if cell is None:
         raise bead.missing("measured", what)
@@ -53,7 +53,7 @@ def _from_table(what: str, unit: str, bead: Item) -> Quantity:
     )
 
 
-BEAD: dict[str, Callable[[Item], Quantity]] = {
+BEAD: dict[str, Callable[[Bead], Quantity]] = {
     "outside": partial(_size, "outside"),
     "length": partial(_size, "length"),
     "hole": partial(_size, "hole"),

@@ -6,7 +6,8 @@ import math
 from typing import TYPE_CHECKING
 
 from wellstrung.common import units
-from wellstrung.model.parts import Goal, Part, fills_rest
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Goal
 from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
 
 if TYPE_CHECKING:
@@ -58,4 +59,4 @@ def wanted(goal: Goal) -> float:
 
 def fills(part: Part) -> bool:
     """Whether the part's length is what the others leave; a measured one beats that."""
-    return fills_rest(part) and not part.has("measured", "length")
+    return part.fills_rest and not part.has("measured", "length")

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping
-from functools import cached_property
 
 from msgspec import Struct
 
@@ -18,20 +17,12 @@ from wellstrung.derived import fill_rest
 from wellstrung.derived.bead_sizes import BEAD
 from wellstrung.derived.line_and_needle import STRINGING
 from wellstrung.formulas.arithmetic import pi
-from wellstrung.model.parts import (
-    Bead,
-    Item,
-    Missing,
-    Part,
-    Plan,
-    Role,
-    RunEntry,
-    bead_shares,
-    beads_named,
-)
+from wellstrung.model.beads import bead_shares, beads_named
+from wellstrung.model.item import Bead, Item, Missing
+from wellstrung.model.parts import Formula, Part, Role
+from wellstrung.model.plan import Plan, RunEntry
 from wellstrung.quantity.value import Quantity, derived, exact, times, total
 from wellstrung.subjects.base import Eyes
-from wellstrung.subjects.chain import ChainCut, chain_cuts
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.supplies import beads_needed
 
@@ -64,11 +55,6 @@ class Quantities:
         self._brought = brought or {}
         self._known: dict[str, Quantity | Missing] = {}
 
-    @cached_property
-    def cuts(self) -> dict[str, ChainCut]:
-        """What is cut from each chain, by the chain's name."""
-        return {cut.chain.name: cut for cut in chain_cuts(self.plan)}
-
     def get(self, name: str) -> Quantity:
         """The quantity of that name; raises Missing when the plan lacks a value it needs."""
         found = self._known.get(name)
@@ -89,14 +75,14 @@ class Quantities:
 
     def offers(self, part: Part, what: str) -> bool:
         """Whether a part of its kind and stitch has such a quantity at all."""
-        return what in _offers(self.plan, part)
+        return what in _offers(part)
 
     def offered(self) -> Iterator[str]:
         """Every name this plan may have a value for, in the plan's order."""
         for part in self.plan.parts.values():
             # the edges of woven bands are there for the rules that ask what hangs from them
             woven = tuple(eye for eye in part.kind.eyes if Eyes(part, eye).woven)
-            offers = (what for what in _offers(self.plan, part) if not what.startswith(woven))
+            offers = (what for what in _offers(part) if not what.startswith(woven))
             yield from (f"{part.name}.{what}" for what in offers)
             yield from (
                 f"{part.name}.{eye}.{what}"
@@ -121,7 +107,7 @@ class Quantities:
         part = self.plan.parts[owner]
         if what == "length" and fill_rest.fills(part):
             return _rest(part, self)
-        formula = _formula(self.plan, part, what)
+        formula = _formula(part, what)
         if formula is not None:
             return formula(part, self)
         eye, _, of_eye = what.rpartition(".")
@@ -142,24 +128,16 @@ class Quantities:
         return brought.work_out(self)
 
 
-Formula = Callable[[Part, Quantities], Quantity]
+def _offers(part: Part) -> Mapping[str, Formula]:
+    if part.stitch is None:
+        return part.kind.quantities
+    return {**part.stitch.quantities, **part.kind.quantities}
 
 
-def _offers(plan: Plan, part: Part) -> dict[str, Formula]:
-    offers = dict(part.kind.quantities)
-    stitch = part.node_at("stitch")
-    if stitch is not None:
-        offers = {**plan.stitches[str(stitch.value)].quantities, **offers}
-    return offers
-
-
-def _formula(plan: Plan, part: Part, what: str) -> Formula | None:
+def _formula(part: Part, what: str) -> Formula | None:
     """How a part's quantity is worked out: as its stitch says aside, its kind, or its stitch."""
-    node = part.node_at("stitch")
-    if node is None:
-        return part.kind.quantities.get(what)
-    stitch = plan.stitches[str(node.value)]
-    return stitch.asides.get(what) or part.kind.quantities.get(what) or stitch.quantities.get(what)
+    aside = part.stitch.asides.get(what) if part.stitch is not None else None
+    return aside or _offers(part).get(what)
 
 
 # --- eyes

@@ -11,13 +11,9 @@ from typing import NamedTuple
 
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas import circles
-from wellstrung.model.parts import Part, Role, beads_named, counts_of
+from wellstrung.model.beads import beads_named
+from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity, derived
-
-
-def drops(part: Part) -> int:
-    """How many different pieces a part stands for: the drops of a graduated fringe, else one."""
-    return len(counts_of(part, "count")) or 1 if part.kind.role is Role.DROP else 1
 
 
 class Slab(NamedTuple):
@@ -59,7 +55,7 @@ def beads_down(part: Part, number: int) -> list[tuple[str, str, str]]:
     node = part.node_at("beads")
     named = node.value if node is not None and isinstance(node.value, list) else None
     repeat = named or [name for name, n in beads_named(part, "beads").items() for _ in range(n)]
-    counts = counts_of(part, "count") or (len(repeat),)
+    counts = part.counts("count") or (len(repeat),)
     leg = [repeat[n % len(repeat)] for n in range(counts[number % len(counts)])]
     turn = [(part.text("turn"), "outside", "length")] if part.has("turn") else []
     return [*((str(bead), "length", "outside") for bead in leg), *turn]

@@ -9,7 +9,9 @@ from wellstrung.drawing.layout import Stretch
 from wellstrung.drawing.parts import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.shapes import Canvas
-from wellstrung.model.parts import Hung, Missing, Part, Role
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung
 from wellstrung.subjects.base import Eyes
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.hung import HungOnEyes

@@ -10,7 +10,8 @@ from wellstrung.drawing.layout import GAP, WORKED, Stretch, along_run, point_on,
 from wellstrung.drawing.parts import Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.shapes import Canvas
-from wellstrung.model.parts import Hung, Part, Role
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung
 from wellstrung.quantity.value import number
 
 

@@ -9,7 +9,8 @@ from itertools import pairwise
 from msgspec import Struct
 
 from wellstrung.drawing.parts import UNKNOWN, Sizes
-from wellstrung.model.parts import Part, Plan, Role, RunEntry
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Plan, RunEntry
 
 WORKED = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
 #: of a worked part that is cut short: how much of an end is drawn at least, and a break's gap, mm

@@ -13,7 +13,9 @@ from itertools import cycle, islice
 
 from wellstrung.derived.outline import beads_down
 from wellstrung.drawing.pen import Pen
-from wellstrung.model.parts import Missing, Part, Role, bead_mix, beads_named
+from wellstrung.model.beads import bead_mix, beads_named
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import Ask
 from wellstrung.subjects.chain import links_of

@@ -9,14 +9,12 @@ from msgspec.structs import replace
 from wellstrung.common.places import Edit
 from wellstrung.common.wording import article, nearest
 from wellstrung.judging.result import Remark
-from wellstrung.model import parts as model
+from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.rulebook import Rule
 
 
-def accepted(
-    remarks: Sequence[Remark], plan: model.Plan, rules: Mapping[str, Rule]
-) -> Iterator[Remark]:
+def accepted(remarks: Sequence[Remark], plan: Plan, rules: Mapping[str, Rule]) -> Iterator[Remark]:
     """The remarks, with accepted warnings marked and one more for each acceptance of nothing."""
     lines = plan.entries("accept")
     used: set[int] = set()
@@ -38,7 +36,7 @@ def _is_about(line: tree.Mapping, remark: Remark) -> bool:
 
 
 def _useless(
-    line: tree.Mapping, about: list[Remark], plan: model.Plan, rules: Mapping[str, Rule]
+    line: tree.Mapping, about: list[Remark], plan: Plan, rules: Mapping[str, Rule]
 ) -> Remark:
     """The remark on a line of `accept` that accepts nothing."""
     for name, what, known in (("rule", "rule", rules), ("part", "part", plan.parts)):

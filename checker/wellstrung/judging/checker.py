@@ -13,7 +13,7 @@ from wellstrung.judging.one_cause import one_cause_each
 from wellstrung.judging.result import RANK, Failure, Identity, PlanResult, Remark
 from wellstrung.judging.true_remedies import edited, with_true_remedy
 from wellstrung.model import build
-from wellstrung.model import parts as model
+from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, schema, tree
 from wellstrung.reading.settings import Bench
@@ -62,7 +62,7 @@ class Checker:
         read = parser.read_text(text, file)
         return self._guarded(read, self.bench, drawer or drawers.named_by(read, None))
 
-    def raised_about(self, text: str, plan: model.Plan, part: str) -> Mapping[Identity, int] | None:
+    def raised_about(self, text: str, plan: Plan, part: str) -> Mapping[Identity, int] | None:
         """The rank of each remark about one part and about the whole piece, in a changed text.
 
         `plan` is the plan before the change; None if the changed text is no longer a plan.
@@ -77,10 +77,10 @@ class Checker:
 
     def _built(
         self, read: tree.Read, bench: Bench, drawer: tree.Read | None
-    ) -> tuple[model.Plan | None, tuple[Fault, ...]]:
+    ) -> tuple[Plan | None, tuple[Fault, ...]]:
         return build.build(read, self.installed.kinds, self.installed.stitches, bench, drawer)
 
-    def _judge(self, plan: model.Plan) -> Judge:
+    def _judge(self, plan: Plan) -> Judge:
         return Judge(self.installed, plan, Quantities(plan, self.installed.quantities))
 
     def _guarded(self, read: tree.Read, bench: Bench, drawer: tree.Read | None) -> PlanResult:

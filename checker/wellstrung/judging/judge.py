@@ -13,7 +13,8 @@ from msgspec.structs import replace
 from wellstrung.common.places import Place
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.result import RANK, Failure, HeldCheck, Identity, Remark, Unjudged
-from wellstrung.model import parts as model
+from wellstrung.model.item import Missing
+from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity, Verdict, compare, number
 from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
 from wellstrung.rulebook.installed import Installed
@@ -24,7 +25,7 @@ FROM_MEMORY = "from memory"
 class Judge:
     """Runs the rules on one plan and gathers their answers."""
 
-    def __init__(self, installed: Installed, plan: model.Plan, quantities: Quantities) -> None:
+    def __init__(self, installed: Installed, plan: Plan, quantities: Quantities) -> None:
         self._installed = installed
         self.ask = Ask(plan, quantities)
         self._quantities = quantities
@@ -64,7 +65,7 @@ class Judge:
         for name in self._quantities.offered():
             try:
                 found[name] = self._quantities.get(name)
-            except model.Missing:
+            except Missing:
                 continue
             except Exception as error:
                 message = f"{type(error).__name__}: {error} (in the quantity {name})"
@@ -75,7 +76,7 @@ class Judge:
         try:
             answer = rule.check(subject, self.ask)
             self._take(rule, subject, answer)
-        except model.Missing as missing:
+        except Missing as missing:
             self._unjudged[Unjudged(rule.name, subject.parts, (missing.field,))] = None
         except Exception as error:  # an error in one rule must not stop the others
             self.failures.append(

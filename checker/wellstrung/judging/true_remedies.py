@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from wellstrung.common.places import Edit
 from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
-from wellstrung.model.parts import Plan
+from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, tree
 from wellstrung.rulebook import Remedy

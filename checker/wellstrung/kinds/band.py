@@ -7,8 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from wellstrung.derived.of_plan import Formula, Quantities
-from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.model.parts import EyeField, Formula, Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import flat, making
 from wellstrung_schemas import fragment

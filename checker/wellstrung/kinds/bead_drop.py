@@ -6,9 +6,10 @@ longest, its beads, mass and thread the mean of them, so that a whole fringe com
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas import thread
-from wellstrung.model.parts import Item, Kind, Part, Role, bead_mix, counts_of
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.item import Item
+from wellstrung.model.parts import Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived, exact, total
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
@@ -16,7 +17,7 @@ from wellstrung_schemas import fragment
 
 def legs(part: Part) -> tuple[int, ...]:
     """Beads down each leg, without the turn bead: one count, or one for each drop of a fringe."""
-    return counts_of(part, "count") or (sum(bead_mix(part).values()),)
+    return part.counts("count") or (sum(bead_mix(part).values()),)
 
 
 def beads_in(part: Part) -> float:

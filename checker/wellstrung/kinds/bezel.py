@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
-from wellstrung.model.parts import EyeField, Item, Kind, Part, Role
+from wellstrung.model.item import Item
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived, exact, total, worked
 from wellstrung.stitches import flat, making, tubular_peyote
 from wellstrung_schemas import fragment

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas import chain as links
 from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.model.parts import EyeField, Kind, Missing, Part, Role
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived, exact, total, worked
-from wellstrung.subjects.chain import ChainCut, links_of, pattern_of
+from wellstrung.subjects.chain import ChainCut, chain_cuts, links_of, pattern_of
 from wellstrung_schemas import fragment
 
 
@@ -128,7 +128,7 @@ def _mass(piece: Part, ask: Quantities) -> Quantity:
 
 
 def _cut(chain: Part, ask: Quantities) -> ChainCut:
-    cut = ask.cuts[chain.name]
+    cut = next(cut for cut in chain_cuts(ask.plan) if cut.chain is chain)
     if sum(len(one.links) * one.count for one in cut.pieces) > MOST_LINKS:
         raise Missing(f"fewer than {MOST_LINKS} links to be cut from `{chain.name}`")
     return cut
@@ -182,6 +182,7 @@ MOST_LINKS = 20_000
 CHAIN = Kind(
     "chain",
     fragment("chain"),
+    Role.CHAIN,
     quantities={
         "needed": _needed,
         "links_per_piece": _links_per_piece,

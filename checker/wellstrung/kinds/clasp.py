@@ -8,10 +8,9 @@ the end of a band, and have no eyes.
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Cause, Quantity, Spread, derived, leaf
 from wellstrung_schemas import fragment
 

@@ -5,10 +5,9 @@ What a cone covers is measured along the strands and the wire link, so it adds n
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.model.parts import Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, exact
 from wellstrung_schemas import fragment
 

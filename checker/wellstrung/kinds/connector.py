@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived
 from wellstrung_schemas import fragment
 

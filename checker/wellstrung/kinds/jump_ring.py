@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import density, ring_mass, stated_mass
-from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.model.parts import Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived
 from wellstrung_schemas import fragment
 

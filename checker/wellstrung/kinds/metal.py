@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from wellstrung import tables
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas.arithmetic import pi
-from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Quantities
 from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
 
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 

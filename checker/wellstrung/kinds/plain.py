@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from wellstrung.derived.of_plan import Quantities
-from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Quantities
 from wellstrung.quantity.value import Quantity, derived
 
 

@@ -6,10 +6,9 @@ of a flat band and sewn up at its sides is a `woven band` with a step that sews 
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.band import edge_sizes, spaced_over_width
-from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment

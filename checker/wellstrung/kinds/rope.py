@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
-from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.model.parts import Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches.beaded_braid import nub_length
 from wellstrung_schemas import fragment

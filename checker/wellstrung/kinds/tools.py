@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from wellstrung import tables
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas import glue
-from wellstrung.model.parts import Kind, Part, Role
+from wellstrung.model.parts import Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
 from wellstrung_schemas import fragment
 
@@ -93,6 +92,6 @@ TOOLS: tuple[Kind, ...] = (
             "bridges": _bridges,
         },
     ),
-    Kind("thread", fragment("thread")),
+    Kind("thread", fragment("thread"), Role.THREAD),
     Kind("needle", fragment("needle")),
 )

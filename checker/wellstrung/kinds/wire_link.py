@@ -6,11 +6,11 @@ each is pi x two wires long.
 
 from __future__ import annotations
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.metal import density, stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model.parts import EyeField, Kind, Part, Role, bead_mix
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived, exact, worked
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment

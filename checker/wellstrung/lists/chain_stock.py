@@ -9,7 +9,9 @@ from msgspec.structs import replace
 
 from wellstrung.formulas import chain as links
 from wellstrung.kinds.chain import MOST_LINKS, link_inside, run_length
-from wellstrung.model.parts import Missing, Part, Plan
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import SLACK, Quantity
 from wellstrung.subjects.chain import ChainCut, CutFromChain, chain_cuts, pattern_of
 

@@ -20,7 +20,9 @@ from wellstrung.formulas import thread
 from wellstrung.kinds.chain import link_inside
 from wellstrung.kinds.wire_link import loop_wire, wraps_of
 from wellstrung.lists import chain_stock, taken
-from wellstrung.model.parts import WOVEN_WORK, Missing, Part, Plan, Role
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import WOVEN_WORK, Part, Role
+from wellstrung.model.plan import Plan
 from wellstrung.subjects.chain import ChainCut
 from wellstrung.subjects.counts import placed
 

@@ -17,7 +17,8 @@ from wellstrung.common import money
 from wellstrung.common.wording import listed
 from wellstrung.lists import chain_stock, taken
 from wellstrung.lists.line import GROUPS, LENGTH, Needed, SupplyLine, added, bought, up
-from wellstrung.model.parts import Missing, Plan
+from wellstrung.model.item import Missing
+from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity, exact, total
 from wellstrung.subjects.chain import ChainCut
 

@@ -23,7 +23,9 @@ from wellstrung.lists.line import (
     Pack,
     SupplyLine,
 )
-from wellstrung.model.parts import WOVEN_WORK, Item, Missing, Part, Plan, Role, Step
+from wellstrung.model.item import Item, Missing
+from wellstrung.model.parts import UNPLACED, WOVEN_WORK, Part, Role
+from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity, derived, exact, times, total
 from wellstrung.subjects import glued
 from wellstrung.subjects.counts import placed
@@ -345,7 +347,7 @@ def _by_count(part: Part, what: str, count: int, ask: Quantities) -> Quantity:
 
 
 #: Roles of what is made at the bench, and not bought.
-_MADE = WOVEN_WORK | {Role.STRAND, Role.DROP, Role.GLUE, Role.LOOSE}
+_MADE = WOVEN_WORK | UNPLACED | {Role.STRAND, Role.DROP}
 
 
 def _pieces(ask: Quantities, makers: int, on_hand: bool) -> Iterator[SupplyLine]:

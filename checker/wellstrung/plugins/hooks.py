@@ -13,10 +13,9 @@ import pluggy
 
 if TYPE_CHECKING:
     from wellstrung.derived.of_plan import Brought
-    from wellstrung.model.parts import Kind
+    from wellstrung.model.parts import Kind, Stitch
     from wellstrung.report import Writer
     from wellstrung.rulebook import Rule
-    from wellstrung.stitches import Stitch
 
 GROUP = "wellstrung"
 hookspec = pluggy.HookspecMarker(GROUP)

@@ -8,7 +8,10 @@ from functools import cached_property
 from wellstrung.common.places import Edit, Place
 from wellstrung.derived.of_plan import Quantities, adds, beads_in, in_packs
 from wellstrung.derived.outline import Slab, across, outline
-from wellstrung.model.parts import Item, Missing, Part, Plan, RunEntry, Step, bead_mix
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.item import Item, Missing
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Plan, RunEntry, Step
 from wellstrung.quantity.value import Quantity, exact, times, total
 from wellstrung.reading import tree
 from wellstrung.rulebook.answer import Remedy

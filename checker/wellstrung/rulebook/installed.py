@@ -7,9 +7,8 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from wellstrung.derived.of_plan import Brought
-from wellstrung.model.parts import Kind
+from wellstrung.model.parts import Kind, Stitch
 from wellstrung.rulebook import Rule
-from wellstrung.stitches import Stitch
 
 
 class Installed(Struct, frozen=True):

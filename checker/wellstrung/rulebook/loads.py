@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung import tables
-from wellstrung.model.parts import Missing
+from wellstrung.model.item import Missing
 from wellstrung.quantity.value import Quantity, derived, exact, leaf
 
 

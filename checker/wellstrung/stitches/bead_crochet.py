@@ -8,17 +8,13 @@ many bead lengths of the strung thread as there are beads around. That count is 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived
-from wellstrung.stitches import Stitch, making
+from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 from wellstrung.stitches.tubular_herringbone import quantities
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
 
 
 def strung(beads: float, bead_length: float) -> float:

@@ -7,18 +7,14 @@ project: a bead on either side of the eight cords, and one more cord where they 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from wellstrung import tables
+from wellstrung.common.places import Place
 from wellstrung.formulas.circles import equal_ratio
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived
-from wellstrung.stitches import Stitch, making
+from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
 
 
 def strung(length: float, share: float = 0.5) -> float:

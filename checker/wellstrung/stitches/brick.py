@@ -8,14 +8,11 @@ All of it is geometry, worked out for this project.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.stitches import Stitch, flat, making
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Stitch
+from wellstrung.stitches import flat, making
 
 
 def columns(rows: float, across: float, each_row: float) -> float:

@@ -8,19 +8,15 @@ project.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived
-from wellstrung.stitches import Stitch, making
+from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 from wellstrung.stitches.right_angle import unit
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
 
 _SIDES = 4
 

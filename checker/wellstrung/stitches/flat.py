@@ -7,20 +7,16 @@ middles of their beads; the outermost beads add half a bead at each edge.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas.arithmetic import most
+from wellstrung.model.parts import Part, Quantities
 from wellstrung.quantity.value import Quantity, derived, exact, worked
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
-
-    Formula = Callable[[Part, Quantities], Quantity]
-    Count = Callable[[Part], float]
+Formula = Callable[[Part, Quantities], Quantity]
+Count = Callable[[Part], float]
 
 #: Thread tension, as tubular peyote has it: beads end to end lie 1.00 (tight) to 1.10 (loose) bead
 #: lengths apart; beads side by side touch at the usual 1.05. No print was found for flat work.

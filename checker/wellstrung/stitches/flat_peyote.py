@@ -10,15 +10,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import ceil, either
-from wellstrung.stitches import Stitch, flat, making
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Stitch
+from wellstrung.stitches import flat, making
 
 
 def columns(rows: float, across: float, each_row: float) -> float:

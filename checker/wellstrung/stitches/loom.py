@@ -7,16 +7,12 @@ threads are. All of it is geometry, worked out for this project.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
-from wellstrung.stitches import Stitch, flat, making
+from wellstrung.stitches import flat, making
 from wellstrung.stitches.making import GEOMETRY
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
 
 #: What each warp has beyond the work, to tie it on and to finish it: common practice, no source.
 SPARE_WARP = 550.0

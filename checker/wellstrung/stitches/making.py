@@ -6,17 +6,14 @@ A stitch's own module has its geometry as float functions; here they become quan
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from typing import TYPE_CHECKING
 
-from wellstrung.model.parts import bead_mix
+from wellstrung.common.places import Place
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.item import Item
+from wellstrung.model.parts import Part, Quantities
 from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf, total, worked
 
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Item, Part
-
-    Formula = Callable[[Part, Quantities], Quantity]
+Formula = Callable[[Part, Quantities], Quantity]
 
 #: What a model says of itself where no print was found.
 GEOMETRY = "geometry, worked out for this project"

@@ -9,17 +9,13 @@ geometry, worked out for this project; with a loop of one bead it is flat peyote
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas.arithmetic import cos, most, pi, sin
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived
-from wellstrung.stitches import Stitch, flat, making
+from wellstrung.stitches import flat, making
 from wellstrung.stitches.making import GEOMETRY
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
 
 #: Degrees of a leg from the length: hung and drawn long, laid down square, spread wide.
 _LONG, _SQUARE, _WIDE = 30.0, 45.0, 60.0

@@ -7,14 +7,11 @@ beads, so that two of them put one bead on each of the N columns.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
-from wellstrung.stitches import Stitch, making
+from wellstrung.common.places import Place
+from wellstrung.model.parts import Part, Stitch
+from wellstrung.stitches import making
 from wellstrung.stitches.tubular_peyote import PEYOTE
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.model.parts import Part
 
 #: Three columns are a triangle without room for a needle: common practice, no source.
 _FEWEST = 5

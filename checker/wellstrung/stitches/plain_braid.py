@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas.circles import equal_ratio
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived
-from wellstrung.stitches import Stitch, making
+from wellstrung.stitches import making
 from wellstrung.stitches.beaded_braid import (
     cord_each,
     cord_in_all,
@@ -16,11 +17,6 @@ from wellstrung.stitches.beaded_braid import (
     warps_of,
 )
 from wellstrung.stitches.making import GEOMETRY
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
 
 
 def outside(cord: float, warps: int, pulled: float = 1.0) -> float:

@@ -8,18 +8,14 @@ leaves room. All of it is geometry, worked out for this project.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived
-from wellstrung.stitches import Stitch, flat, making
+from wellstrung.stitches import flat, making
 from wellstrung.stitches.making import GEOMETRY
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
 
 #: Beads drawn closer than ovals would touch, since their ends are flat and the thread gives; as
 #: they touch, and a little; and with room at the corners.

@@ -7,19 +7,16 @@ The float functions are counting and geometry worked out for this project.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most
-from wellstrung.model.parts import beads_named
+from wellstrung.model.beads import beads_named
+from wellstrung.model.item import Item
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived, exact, worked
-from wellstrung.stitches import Stitch, making
+from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Item, Part
 
 
 def outside(core_outside: float, outer_outside: float, lie: float = 1.0) -> float:

@@ -7,14 +7,11 @@ for this project.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.stitches import Stitch, flat, making
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Stitch
+from wellstrung.stitches import flat, making
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:

@@ -6,18 +6,14 @@ Held against print: 4, 6, 8 and 10 mm rounds on a 16 in strand, see `STRUNG.held
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas.arithmetic import most
-from wellstrung.model.parts import bead_mix
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived, exact
-from wellstrung.stitches import Stitch, making
+from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
 
 
 def length_of(beads: float, bead_length: float, between: float) -> float:

@@ -7,19 +7,14 @@ The float functions are geometry worked out for this project.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING
 
+from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, pi, sin
+from wellstrung.model.parts import Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity, derived, worked
-from wellstrung.stitches import Stitch, making
-from wellstrung.stitches.making import GEOMETRY
-
-if TYPE_CHECKING:
-    from wellstrung.common.places import Place
-    from wellstrung.derived.of_plan import Quantities
-    from wellstrung.model.parts import Part
-    from wellstrung.stitches.making import Formula
+from wellstrung.stitches import making
+from wellstrung.stitches.making import GEOMETRY, Formula
 
 
 def outside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:

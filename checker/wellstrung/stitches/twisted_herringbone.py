@@ -5,7 +5,7 @@ A leaning bead adds less length, so the same rope takes more rounds, beads and t
 
 from __future__ import annotations
 
-from wellstrung.stitches import Stitch
+from wellstrung.model.parts import Stitch
 from wellstrung.stitches.tubular_herringbone import quantities, refuses
 
 #: A leaning bead's share of its length that goes into the rope: common practice, no source.

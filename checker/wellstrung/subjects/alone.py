@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.model.parts import Bead, Part, Plan, Role
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject, bent_from_wire
 

@@ -8,7 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
-from wellstrung.model.parts import Bead, Hung, Part, Plan, Role, RunEntry, Step, bead_mix
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung, Plan, RunEntry, Step
 from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes, named, opens, side_facing
 from wellstrung.subjects.steps import puts_on
 

@@ -7,7 +7,9 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from wellstrung.common.places import Place
-from wellstrung.model.parts import Bead, EyeField, Hung, Part, Plan, Role, RunEntry
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import EyeField, Part, Role
+from wellstrung.model.plan import Hung, Plan, RunEntry
 
 
 class Subject(Struct, frozen=True):

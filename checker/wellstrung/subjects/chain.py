@@ -10,7 +10,8 @@ from wellstrung.common import units
 from wellstrung.common.cache import cached
 from wellstrung.common.places import Place
 from wellstrung.formulas import chain as chains
-from wellstrung.model.parts import Part, Plan, Role, Step
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Plan, Step
 from wellstrung.subjects.base import Eyes, Subject, named
 from wellstrung.subjects.counts import placed
 

@@ -6,7 +6,8 @@ from collections import Counter
 from collections.abc import Mapping
 
 from wellstrung.common.cache import cached
-from wellstrung.model.parts import Hung, Part, Plan, Role
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import hanging_eyes
 
 

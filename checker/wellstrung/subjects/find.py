@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 
-from wellstrung.model.parts import Plan
+from wellstrung.model.plan import Plan
 from wellstrung.subjects import (
     alone,
     along_the_run,

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from wellstrung.model.parts import Item, Part, Plan, Role, Step
+from wellstrung.model.item import Item
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Plan, Step
 from wellstrung.subjects.base import Subject
 from wellstrung.subjects.supplies import supply_lines
 

@@ -11,7 +11,9 @@ from collections.abc import Callable, Iterable, Iterator
 
 from msgspec.structs import replace
 
-from wellstrung.model.parts import WOVEN_WORK, Hung, Missing, Part, Plan, Role, RunEntry, Step
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import WOVEN_WORK, Part, Role
+from wellstrung.model.plan import Hung, Plan, RunEntry, Step
 from wellstrung.subjects.base import Side, Subject, opens, side_facing
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.model.parts import Hung, Part, Plan, Role
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import (
     Eyes,
     Side,

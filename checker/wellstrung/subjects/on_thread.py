@@ -4,16 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.model.parts import (
-    WOVEN_WORK,
-    Bead,
-    Hung,
-    Part,
-    Plan,
-    Role,
-    Step,
-    beads_named,
-)
+from wellstrung.model.beads import beads_named, beads_on_thread
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import WOVEN_WORK, Part, Role, Stitch
+from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.quantity.value import SLACK
 from wellstrung.subjects.base import Eyes, Subject
 
@@ -21,8 +15,6 @@ from wellstrung.subjects.base import Eyes, Subject
 _SEWN_TO = frozenset({Role.CLASP, Role.RING, Role.EYED})
 #: A bead that is longer than this many times its outside is a tube, as bugles are: common practice.
 _TUBE = 1.5
-#: the fields of a part that name the beads its thread goes through
-_ON_THREAD = ("beads", "core_bead", "turn")
 
 
 class OnThread(Subject, frozen=True):
@@ -53,6 +45,7 @@ class Woven(Subject, frozen=True):
     """A woven part, and whether its own thread sews it to a clasp, with no cap between."""
 
     part: Part
+    stitch: Stitch
     sewn_to_clasp: bool
 
 
@@ -116,11 +109,6 @@ def threaded(plan: Plan) -> Iterator[Threaded]:
             yield Threaded(part.place_of("beads"), part, plan.beads[name])
 
 
-def beads_on_thread(part: Part) -> tuple[str, ...]:
-    """Names of the beads that the thread of a part goes through, each once."""
-    return tuple(dict.fromkeys(name for field in _ON_THREAD for name in beads_named(part, field)))
-
-
 def woven(plan: Plan) -> Iterator[Woven]:
     """Every part made by a stitch."""
     sewn = {
@@ -130,8 +118,8 @@ def woven(plan: Plan) -> Iterator[Woven]:
         for part in entry.parts
     }
     for part in plan.parts.values():
-        if part.has("stitch"):
-            yield Woven(part.key.place, part, part in sewn)
+        if part.stitch is not None:
+            yield Woven(part.key.place, part, part.stitch, part in sewn)
 
 
 def _gripped(clasp: Part) -> bool:
@@ -146,9 +134,9 @@ def passes_of(plan: Plan, part: Part) -> int | None:
     """
     if part.kind.role is Role.DROP:
         return 2  # down the leg and up again
-    if part.kind.role is Role.STRAND or not part.has("stitch"):
+    if part.kind.role is Role.STRAND or part.stitch is None:
         return None
-    passes = plan.stitches[part.text("stitch")].passes
+    passes = part.stitch.passes
     return passes + fringe_passes(plan, part) if passes else None
 
 
@@ -171,7 +159,7 @@ def edges_of(bead: Bead) -> str:
     """
     if bead.has("edges"):
         return bead.text("edges")
-    if bead.text("type") != "other":
+    if not bead.own_sizes:
         return "smooth"
     if not bead.has("length") or not bead.has("outside"):
         return ""

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import takewhile
 
-from wellstrung.model.parts import Part, Plan, Role, RunEntry
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Plan, RunEntry
 from wellstrung.subjects.base import Eyes, Subject, eyes_facing, named
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.model.parts import WOVEN_WORK, Hung, Item, Part, Plan, Role, Step
+from wellstrung.model.item import Item
+from wellstrung.model.parts import UNPLACED, WOVEN_WORK, Part, Role
+from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.subjects.base import Subject
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.glued import caps_at, closing_glue
@@ -176,7 +178,7 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
     for step in plan.steps:
         for name in _NAMED:
             part = step.parts.get(name)
-            if part is not None and part.kind.role not in (Role.LOOSE, Role.GLUE):
+            if part is not None and part.kind.role not in UNPLACED:
                 steps_of.setdefault(part, {}).setdefault(step, name)
     for (part, verb), (times, rings) in _wanted(plan).items():
         steps = steps_of.get(part, {})

@@ -8,7 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.money import budget
-from wellstrung.model.parts import Bead, Item, Part, Plan, bead_shares
+from wellstrung.model.beads import bead_shares
+from wellstrung.model.item import Bead, Item
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
 from wellstrung.subjects.counts import how_many, rings_used

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from wellstrung.model.parts import Bead, Item, Part, Plan, Role, bead_mix
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.item import Bead, Item
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Plan
 from wellstrung.subjects.base import Subject
 
 #: what a piece goes round

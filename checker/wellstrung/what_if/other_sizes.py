@@ -16,7 +16,9 @@ from wellstrung.common import units
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists import taken
-from wellstrung.model.parts import Missing, Part, Plan
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
 from wellstrung.rulebook import between, in_unit_of

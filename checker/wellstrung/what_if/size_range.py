@@ -19,7 +19,9 @@ from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.lists import shopping
 from wellstrung.lists.line import SupplyLine
-from wellstrung.model.parts import Goal, Missing, Part, Plan, Role, fills_rest
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Goal, Plan
 from wellstrung.reading import tree
 from wellstrung.rulebook.installed import Installed
 from wellstrung.subjects.worn import ROUND
@@ -107,7 +109,7 @@ _SAME = 0.05
 def _filling(plan: Plan, ask: Quantities) -> Part:
     """The part that fills the rest; raises NoSizes with the part that could."""
     for part in plan.parts.values():
-        if fills_rest(part):
+        if part.fills_rest:
             return part
     if plan.goal is None:
         raise NoSizes(

@@ -15,7 +15,9 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
 from wellstrung.derived.of_plan import Quantities
-from wellstrung.model.parts import Missing, Part, Plan, Step
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity, Verdict, compare
 from wellstrung.subjects import glued, steps
 from wellstrung.work.schedule import END, Lag, Task, Work

@@ -10,7 +10,8 @@ from __future__ import annotations
 from wellstrung.common.cache import cached
 from wellstrung.derived.of_plan import Brought, PieceQuantity, Quantities, StepQuantity
 from wellstrung.formulas.arithmetic import opaque
-from wellstrung.model.parts import Missing, Plan
+from wellstrung.model.item import Missing
+from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity, derived, exact, total, worked
 from wellstrung.subjects.steps import done_at_home
 from wellstrung.work import search

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from wellstrung.derived.of_plan import Quantities
-from wellstrung.model.parts import Missing, Part, Plan, Step
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
 from wellstrung.subjects.counts import pieces_hung

@@ -53,15 +53,15 @@ class Repeat(NamedTuple):
 
 def check(woven: Woven, ask: Ask) -> Answer:
     part = woven.part
-    repeats = list(_repeats(part, ask))
+    repeats = list(_repeats(woven))
     for repeat in repeats:
         if not repeat.comes_out(part.count(repeat.field)):
             return _misfit(part, repeat)
     return Held() if repeats else None
 
 
-def _repeats(part: Part, ask: Ask) -> Iterator[Repeat]:
-    columns = ask.plan.stitches[part.text("stitch")].columns
+def _repeats(woven: Woven) -> Iterator[Repeat]:
+    part, columns = woven.part, woven.stitch.columns
     field = next((word for word in _COUNTED if part.has(word)), "")
     closes = field in ("around", "each_round")
     listed = _listed(part) if columns == "beads" or part.kind.role is Role.STRAND else ()

@@ -25,8 +25,7 @@ from wellstrung.rulebook import (
 
 def check(woven: Woven, ask: Ask) -> Answer:
     rope = woven.part
-    stitch = ask.plan.stitches[rope.text("stitch")]
-    if rope.kind.role is not Role.ROPE or "counted_otherwise.outside" not in stitch.asides:
+    if rope.kind.role is not Role.ROPE or "counted_otherwise.outside" not in woven.stitch.asides:
         return None  # a bezel's count is told by its stone
     each = rope.has("each_round")
     field, other = ("each_round", "around") if each else ("around", "each_round")

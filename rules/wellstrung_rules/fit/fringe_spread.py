@@ -26,7 +26,7 @@ from wellstrung.rulebook import (
     about,
     compare,
     derived,
-    drops,
+    drops_of,
     exact,
     in_unit_of,
     side_by_side,
@@ -92,7 +92,9 @@ def _within_reach(fringe: HungOnEyes, spacing: Quantity, ask: Ask) -> Iterator[P
         for right, (other, m) in order[index + 1 : index + 1 + reach]:
             away = right - left
             if away <= reach or right == order[index + 1][0]:
-                yield Pair(one.part, n % drops(one.part), other.part, m % drops(other.part), away)
+                yield Pair(
+                    one.part, n % drops_of(one.part), other.part, m % drops_of(other.part), away
+                )
 
 
 def _need(pair: Pair, ask: Ask) -> Quantity | None:

@@ -20,7 +20,6 @@ from wellstrung.rulebook import (
     Verdict,
     about,
     compare,
-    fills_rest,
     in_unit_of,
     spelled,
     worked,
@@ -86,7 +85,7 @@ def _remedies(loop: PutOn, ask: Ask, more: float, body: Quantity) -> tuple[Remed
     by = in_unit_of(more, body)
     by_hand = Remedy(f"make the run about {by} longer, or give it a clasp")
     written = [part for part in loop.strands if part.has("stitch") and part.has("length")]
-    if len(written) != 1 or fills_rest(written[0]) or len(ask.plan.run[0].parts) > 1:
+    if len(written) != 1 or written[0].fills_rest or len(ask.plan.run[0].parts) > 1:
         return (by_hand,)
     (part,) = written
     length = part.length("length")

@@ -21,7 +21,7 @@ from wellstrung.rulebook import (
 
 def check(woven: Woven, ask: Ask) -> Answer:
     part = woven.part
-    beads, stitch = ask.beads_of(part), ask.plan.stitches[part.text("stitch")]
+    beads, stitch = ask.beads_of(part), woven.stitch
     in_a_grid = stitch.makes == "woven band" and stitch.columns == "beads"
     if not in_a_grid or len(beads) < 2:
         return None

@@ -18,7 +18,6 @@ from wellstrung.rulebook import (
     compare,
     derived,
     exact,
-    fills_rest,
     in_unit_of,
     leaf,
 )
@@ -64,7 +63,7 @@ def _ropes(ask: Ask) -> list[Part]:
     woven = {
         part.name: part for entry in ask.plan.run for part in entry.parts if part.has("stitch")
     }
-    return [rope for rope in woven.values() if rope.has("length") and not fills_rest(rope)]
+    return [rope for rope in woven.values() if rope.has("length") and not rope.fills_rest]
 
 
 def _strung(ask: Ask) -> list[Part]:

@@ -21,7 +21,6 @@ from wellstrung.rulebook import (
     about,
     compare,
     exact,
-    fills_rest,
     in_unit_of,
     spelled,
 )
@@ -93,7 +92,7 @@ def _remedies(ask: Ask, more: float, by: str) -> tuple[Remedy, ...]:
     ropes = {
         part.name: part for entry in ask.plan.run for part in entry.parts if part.has("stitch")
     }
-    woven = [rope for rope in ropes.values() if rope.has("length") and not fills_rest(rope)]
+    woven = [rope for rope in ropes.values() if rope.has("length") and not rope.fills_rest]
     if len(woven) != 1:
         return (by_hand,)
     (rope,) = woven

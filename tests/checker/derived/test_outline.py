@@ -12,7 +12,7 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import outline, side_by_side
 from wellstrung.judging.checker import Checker
 from wellstrung.model.build import build
-from wellstrung.model.parts import Plan
+from wellstrung.model.plan import Plan
 from wellstrung.plugins.host import Host
 from wellstrung.reading.parser import read_text
 from wellstrung.subjects.find import find

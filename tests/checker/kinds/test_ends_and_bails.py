@@ -128,8 +128,7 @@ def test_the_prongs_of_a_pinch_bail_open() -> None:
         (
             "covers: double overhand",
             "covers: ring",
-            "`ring` is a jump ring: `covers` takes `overhand`, `double overhand` or a part of kind"
-            " `crimp`",
+            "`ring` is a jump ring, and `covers` takes a crimp, `overhand` or `double overhand`",
         ),
         (
             "{part: bail, from: strand}",

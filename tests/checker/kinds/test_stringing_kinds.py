@@ -85,13 +85,13 @@ def test_more_wraps_and_wider_loops_take_more_wire() -> None:
         (
             "over: cone",
             "over: ring",
-            "`link` runs through `ring`, which is a jump ring: name a cone or an end cap",
+            "`ring` is a jump ring, and `over` takes an end cap or a cone",
         ),
         ("turn: kelp", "turn: kepl", "there is no bead called `kepl`: write `kelp`"),
         (
             "strands: [outer, inner]",
             "strands: [outer, cone]",
-            "`cone` is a cone, and `strands` gathers strands, ropes and braids: name one of those",
+            "`cone` is a cone, and `strands` takes a woven rope, a braid or a strand",
         ),
         (
             "run: [lobster.a",

@@ -43,7 +43,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             (
                 "25:35",
                 ["15:3"],
-                "`cap` is an end cap: `by` takes a jump ring or `thread`",
+                "`cap` is an end cap, and `by` takes a jump ring or `thread`",
             )
         ],
     ),
@@ -151,8 +151,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             (
                 "20:33",
                 ["21:3"],
-                "`drop` is cut from `toggle`, which is a clasp, not a chain: name a part of kind"
-                " `chain`",
+                "`toggle` is a clasp, and `of` takes a chain",
             )
         ],
     ),
@@ -188,8 +187,8 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             (
                 "28:23",
                 ["15:3"],
-                "`cap` is an end cap, and `part` of `weave` takes a woven rope or a woven band or a"
-                " pouch or a bezel or a braid",
+                "`cap` is an end cap, and `part` of `weave` takes a woven rope, a woven band, a"
+                " pouch, a bezel or a braid",
             )
         ],
     ),
@@ -225,7 +224,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
                 "19:102",
                 ["19:3"],
                 "link `loop` of `bar chain` is 1.6 mm long and its wire is 0.8 mm: two wires leave"
-                " no inside, so mend one of them",
+                " no inside, so correct one of them",
             )
         ],
     ),
@@ -236,7 +235,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
                 "15:30",
                 ["15:3"],
                 "`cap` has bore 10 mm and outside 9 mm: the bore of an end cap is smaller than its"
-                " outside, so mend one of them",
+                " outside, so correct one of them",
             )
         ],
     ),
@@ -261,7 +260,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             (
                 "12:13",
                 [],
-                "`rope` fills the rest, and no length of the piece is wanted: write"
+                "`rope` fills the rest, and the plan asks for no length of the piece: write"
                 " `finished_length` or `inside`",
             )
         ],
@@ -310,8 +309,8 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             (
                 "17:49",
                 ["17:3"],
-                "`small` is 6 mm outside and its wire is 3 mm: two wires leave no inside, so mend"
-                " one of them",
+                "`small` is 6 mm outside and its wire is 3 mm: two wires leave no inside, so"
+                " correct one of them",
             )
         ],
     ),

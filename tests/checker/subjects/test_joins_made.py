@@ -9,7 +9,7 @@ import pytest
 from running import SAMPLES
 from wellstrung.judging.checker import Checker
 from wellstrung.model.build import build
-from wellstrung.model.parts import Plan
+from wellstrung.model.plan import Plan
 from wellstrung.plugins.host import Host
 from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench

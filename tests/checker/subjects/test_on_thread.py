@@ -6,7 +6,8 @@ import pytest
 
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.model import build
-from wellstrung.model.parts import Missing, Plan
+from wellstrung.model.item import Missing
+from wellstrung.model.plan import Plan
 from wellstrung.plugins.host import Host
 from wellstrung.reading import parser
 from wellstrung.reading.settings import Bench

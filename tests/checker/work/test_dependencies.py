@@ -9,7 +9,7 @@ from running import ROOT
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.checker import Checker
 from wellstrung.model.build import build
-from wellstrung.model.parts import Plan
+from wellstrung.model.plan import Plan
 from wellstrung.plugins import host
 from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench

@@ -9,7 +9,8 @@ import pytest
 import wellstrung_schemas as schemas
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.build import build
-from wellstrung.model.parts import Missing, Plan
+from wellstrung.model.item import Missing
+from wellstrung.model.plan import Plan
 from wellstrung.plugins.host import Host
 from wellstrung.reading import parser
 from wellstrung.reading.bench import read_text

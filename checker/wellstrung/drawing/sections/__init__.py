@@ -37,7 +37,8 @@ from wellstrung.drawing.sections import (
 )
 from wellstrung.drawing.sections.case import Case, Said
 from wellstrung.judging.result import PlanResult
-from wellstrung.model.parts import Missing, Plan
+from wellstrung.model.item import Missing
+from wellstrung.model.plan import Plan
 from wellstrung.rulebook import (
     CoreInRope,
     EndLink,

@@ -12,7 +12,7 @@ from wellstrung.common.places import Place
 from wellstrung.drawing import Figure
 from wellstrung.drawing.sections.frame import Mark, Section
 from wellstrung.judging.result import Remark
-from wellstrung.model.parts import Item, Missing
+from wellstrung.model.item import Item, Missing
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import Ask, Subject
 

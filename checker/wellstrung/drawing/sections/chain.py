@@ -12,7 +12,7 @@ from wellstrung.drawing.hatching import Outline, Point
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
 from wellstrung.drawing.sections.frame import SCALES, Section, goes_on_page
 from wellstrung.formulas import chain as links
-from wellstrung.model.parts import Missing
+from wellstrung.model.item import Missing
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import PieceCut
 

@@ -12,7 +12,8 @@ from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.hatching import Outline
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
 from wellstrung.drawing.sections.frame import Section
-from wellstrung.model.parts import Missing, Part, Role
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part, Role
 from wellstrung.rulebook import HungOnEyes
 
 #: how many neighbours are drawn

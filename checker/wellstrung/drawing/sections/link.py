@@ -6,7 +6,7 @@ from wellstrung.drawing import Figure, hatching
 from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
 from wellstrung.drawing.sections.chain import oval
 from wellstrung.drawing.sections.frame import CLOSE, Section
-from wellstrung.model.parts import Missing
+from wellstrung.model.item import Missing
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import EndLink
 

@@ -12,7 +12,7 @@ from wellstrung.drawing import hatching
 from wellstrung.drawing.sections.case import size
 from wellstrung.drawing.sections.frame import Section
 from wellstrung.formulas import circles
-from wellstrung.model.parts import Missing
+from wellstrung.model.item import Missing
 from wellstrung.quantity.value import Quantity
 
 

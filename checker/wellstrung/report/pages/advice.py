@@ -12,7 +12,9 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.judging.result import PlanResult, Remark
-from wellstrung.model.parts import Item, Missing, Role, bead_mix
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.item import Item, Missing
+from wellstrung.model.parts import Role
 from wellstrung.quantity.value import Quantity, Verdict, Window, compare, exact, number
 from wellstrung.rulebook import Ask
 

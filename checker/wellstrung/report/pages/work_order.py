@@ -14,7 +14,8 @@ from msgspec import Struct
 from wellstrung.drawing import Figure
 from wellstrung.drawing.shapes import LETTER, Canvas
 from wellstrung.judging.result import PlanResult
-from wellstrung.model.parts import Missing, Step
+from wellstrung.model.item import Missing
+from wellstrung.model.plan import Step
 from wellstrung.work import hours
 from wellstrung.work.dependencies import for_times
 from wellstrung.work.schedule import Times, Work, overlapping

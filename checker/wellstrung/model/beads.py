@@ -1,0 +1,62 @@
+"""Which beads a part is made of, and in what shares."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+
+from wellstrung.common.cache import cached
+from wellstrung.model.parts import Part, Role
+from wellstrung.reading import tree as reading
+
+#: the fields of a part that name the beads its thread goes through
+_ON_THREAD = ("beads", "core_bead", "turn")
+
+
+def bead_mix(part: Part) -> dict[str, int]:
+    """How many of each bead a part takes in its repeat: one of the only bead it names.
+
+    `beads: kelp` is one bead, `beads: [kelp, kelp, sand]` a repeat, `beads: {kelp: 2, sand: 1}`
+    shares. A rope with a core of beads repeats one of those and an outer loop. Empty where the part
+    has no beads.
+    """
+    if part.has("core_bead"):
+        mix, core = beads_named(part, "outer"), part.text("core_bead")
+        return {**mix, core: mix.get(core, 0) + 1}
+    return beads_named(part, "beads")
+
+
+def beads_named(part: Part, field_name: str) -> dict[str, int]:
+    """How many of each bead one field names; empty where it is not written."""
+    node = part.node_at(field_name)
+    if node is None:
+        return {}
+    if isinstance(node, reading.Mapping):
+        return {str(name): int(count) for name, count in node.value.items()}
+    names = [str(name) for name in node.value] if isinstance(node.value, list) else [node.value]
+    return dict(Counter(str(name) for name in names))
+
+
+def beads_on_thread(part: Part) -> tuple[str, ...]:
+    """Names of the beads that the thread of a part goes through, each once."""
+    return tuple(dict.fromkeys(name for field in _ON_THREAD for name in beads_named(part, field)))
+
+
+@cached
+def bead_shares(part: Part) -> Mapping[str, float]:
+    """The share that each bead has of all the beads of a part, its turn bead included."""
+    mix = bead_mix(part)
+    of_all = sum(mix.values())
+    shares = {name: count / of_all for name, count in mix.items()}
+    if part.has("turn"):
+        counts = part.counts("count") or (of_all,)
+        leg = sum(counts) / len(counts)
+        shares = {name: share * leg / (leg + 1) for name, share in shares.items()}
+        turn = part.text("turn")
+        shares[turn] = shares.get(turn, 0.0) + 1 / (leg + 1)
+    return shares
+
+
+def drops_of(part: Part) -> int:
+    """How many drops a part stands for: as many as it lists counts."""
+    return len(part.counts("count")) or 1 if part.kind.role is Role.DROP else 1

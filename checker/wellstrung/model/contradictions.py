@@ -1,0 +1,188 @@
+"""What two fields of a plan say against each other, and what makes no piece."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from wellstrung.common import units
+from wellstrung.common.places import Fault, Place
+from wellstrung.common.wording import article
+from wellstrung.model.beads import bead_mix, drops_of
+from wellstrung.model.item import node_at
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung, Plan
+from wellstrung.reading import tree as reading
+
+
+def contradictions(plan: Plan) -> Iterator[Fault]:
+    """Every contradiction of a plan."""
+    for part in plan.parts.values():
+        for says, place in _in_part(part):
+            yield _fault(says, place, part.key.place)
+    yield from _rest(plan)
+    yield from _loop(plan)
+    yield from _closing(plan)
+    for line in plan.hung:
+        yield from _hung(line)
+    yield from _circle(plan)
+    yield from _centre(plan)
+
+
+def _fault(says: str, place: Place, *also: Place) -> Fault:
+    return Fault("plan-shape", says, place, also=also)
+
+
+def _in_part(part: Part) -> Iterator[tuple[str, Place]]:
+    """What two fields of one part say against each other, as they are written."""
+    for outer, inner, words in (
+        ("outside", "bore", "the bore of {} is smaller than its outside"),
+        ("length", "depth", "the depth of {} is less than its length"),
+    ):
+        whole, hollow = _written(part, units.length, outer), _written(part, units.length, inner)
+        if whole and hollow and hollow.value >= whole.value:
+            yield (
+                f"`{part.name}` has {inner} {hollow.text} and {outer} {whole.text}:"
+                f" {words.format(article(part.kind.name))}, so correct one of them",
+                part.place_of(inner),
+            )
+    two_wires = "two wires leave no inside, so correct one of them"
+    if part.kind.role is Role.RING:
+        outside, wire = _written(part, units.length, "outside"), _written(part, units.wire, "wire")
+        if outside and wire and 2 * wire.value >= outside.value:
+            yield (
+                f"`{part.name}` is {outside.text} outside and its wire is {wire.text}: {two_wires}",
+                part.place_of("wire"),
+            )
+    links = part.node_at("links")
+    for name in links.entries if isinstance(links, reading.Mapping) else ():
+        length = _written(part, units.length, "links", name, "length")
+        wire = _written(part, units.wire, "links", name, "wire")
+        if length and wire and 2 * wire.value >= length.value:
+            yield (
+                f"link `{name}` of `{part.name}` is {length.text} long and its wire is"
+                f" {wire.text}: {two_wires}",
+                part.place_of("links", name, "wire"),
+            )
+
+
+def _written(
+    part: Part, read: Callable[[str | int | float], units.Parsed], *path: str
+) -> units.Parsed | None:
+    node = part.node_at(*path)
+    return read(node.value) if node is not None and node.value != units.REST else None
+
+
+def _rest(plan: Plan) -> Iterator[Fault]:
+    """One part in the run may fill the rest, and only of a length that the plan asks for."""
+    filling = [part for part in plan.parts.values() if part.fills_rest]
+    alone = {entry.part for entry in plan.run if not entry.beside}
+    for part in filling:
+        place = part.place_of("length")
+        if part not in alone:
+            yield _fault(
+                f"`{part.name}` fills the rest, and it has no place of its own in the run: write"
+                " its length",
+                place,
+            )
+        elif plan.goal is None:
+            yield _fault(
+                f"`{part.name}` fills the rest, and the plan asks for no length of the piece: write"
+                " `finished_length` or `inside`",
+                place,
+            )
+    if len(filling) > 1:
+        *most, last = (f"`{part.name}`" for part in filling)
+        yield _fault(
+            f"{', '.join(most)} and {last} fill the rest: write the length of all but one",
+            filling[-1].place_of("length"),
+            *(part.place_of("length") for part in filling[:-1]),
+        )
+
+
+def _loop(plan: Plan) -> Iterator[Fault]:
+    """A run that closes on itself is not open."""
+    run_is, closes = plan.written("run_is"), plan.written("closes")
+    if plan.is_loop and run_is is not None and closes is not None and closes.value == "open":
+        yield _fault(
+            "the run is a loop, and the piece stays open: write `run_is: open`, or how it closes",
+            closes.place,
+            run_is.place,
+        )
+
+
+def _closing(plan: Plan) -> Iterator[Fault]:
+    """What closes through its loop has a ring at one end for the other to go through."""
+    closes = plan.written("closes")
+    if closes is None or closes.value != "through its loop":
+        return
+    ends = [entry.part.kind.role for entry in (*plan.run[:1], *plan.run[-1:])]
+    if len(plan.run) < 2 or Role.RING not in ends:
+        yield _fault(
+            "the piece closes through its loop, and no end of the run is a ring: begin or end"
+            " `run` with a jump ring",
+            closes.place,
+        )
+
+
+def _hung(line: Hung) -> Iterator[Fault]:
+    """A line that hangs a part from itself, or whose counts do not agree."""
+    if line.part is line.source:
+        yield _fault(
+            f"`{line.part.name}` hangs from itself: name what it hangs from",
+            line.place_of("part"),
+            (node_at(line.node, "from", "part") or line.node.entries["from"].node).place,
+        )
+    at, times = line.at, line.times
+    if at and times != len(at):
+        yield _fault(
+            f"`at` names {len(at)} eyes for `{line.part.name}`, and {times} hang: write"
+            f" `times: {len(at)}`, or leave `times` out",
+            line.place_of("times"),
+            line.place_of("at"),
+        )
+    drops = drops_of(line.part)
+    if drops > 1 and times % drops:
+        yield _fault(
+            f"`{line.part.name}` lists the counts of {drops} drops, and {times} hang: write"
+            f" `times: {drops}`, or as many counts",
+            line.place_of("times"),
+            line.part.place_of("count"),
+        )
+
+
+def _circle(plan: Plan) -> Iterator[Fault]:
+    """The first parts that hang from each other in a circle."""
+    above: dict[Part, Hung] = {}
+    for line in plan.hung:
+        above.setdefault(line.part, line)
+    for line in plan.hung:
+        if line.part is line.source:
+            continue
+        trail, part = [line], line.source
+        while part in above and part is not line.part and len(trail) <= len(above):
+            trail.append(above[part])
+            part = above[part].source
+        if part is line.part:
+            round_trip = " from ".join(f"`{step.part.name}`" for step in trail)
+            yield _fault(
+                f"{round_trip} from `{part.name}` hangs in a circle: let one of them hang from the"
+                " run",
+                line.place_of("from"),
+                *(step.place_of("from") for step in trail[1:]),
+            )
+            return
+
+
+def _centre(plan: Plan) -> Iterator[Fault]:
+    """What is meant for the middle has a place in the piece."""
+    centre = plan.written("centre")
+    if centre is None or not {str(centre.value)} & {*plan.parts, *plan.beads}:
+        return
+    placed = {part.name for part in (*plan.in_run, *(line.part for line in plan.hung))}
+    beads = {bead for part in plan.in_run for bead in bead_mix(part)}
+    if str(centre.value) not in placed | beads:
+        yield _fault(
+            f"`{centre.value}` is meant for the middle, and it has no place in the piece: put it in"
+            " `run`, or hang it there",
+            centre.place,
+        )

@@ -1,0 +1,218 @@
+"""Reading the fields of one entry of a plan: texts, counts and sizes, each with its place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping
+
+from msgspec import Struct
+
+from wellstrung.common import units
+from wellstrung.common.cache import Cache
+from wellstrung.common.places import Place
+from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
+from wellstrung.reading import tree as reading
+from wellstrung.reading.settings import Bench
+
+
+class Missing(Exception):
+    """A value that was asked for is not in the plan; `field` is what the author would fill in."""
+
+    def __init__(self, field: str) -> None:
+        super().__init__(field)
+        self.field = field
+
+
+def node_at(node: reading.Node, *path: str) -> reading.Node | None:
+    """The node at a path of field names under another, or None."""
+    for step in path:
+        entry = node.entries.get(step)
+        if entry is None:
+            return None
+        node = entry.node
+    return node
+
+
+class Item(Struct, frozen=True, eq=False):
+    """An entry of the plan: a part, a bead of the palette, a line of supplies, the wearer."""
+
+    name: str
+    key: reading.Scalar
+    node: reading.Mapping
+    bench: Bench
+    cache: Cache
+
+    def __repr__(self) -> str:
+        return f"{type(self).__name__}({self.name!r})"
+
+    def node_at(self, *path: str) -> reading.Node | None:
+        """The node at a path of field names, or None."""
+        return node_at(self.node, *path)
+
+    def has(self, *path: str) -> bool:
+        """Whether the author wrote the field."""
+        if len(path) == 1:  # the usual question, asked a thousand times a plan
+            return path[0] in self.node.entries
+        return self.node_at(*path) is not None
+
+    def place_of(self, *path: str) -> Place:
+        """The field's place; where it is missing, the place of what should hold it."""
+        for end in range(len(path), 0, -1):
+            node = self.node_at(*path[:end])
+            if node is not None:
+                return node.place
+        return self.key.place
+
+    @property
+    def measurable(self) -> Collection[str]:
+        """The fields that may stand under `measured:`."""
+        return ()
+
+    def _cure(self, path: tuple[str, ...], parsed: units.Parsed, unit: str) -> str:
+        """What the author can do about the spread of a field."""
+        what = " ".join(path).replace("_", " ")
+        if len(path) == 1 and path[0] in self.measurable:
+            return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
+        if unit == "°C":
+            return f"measure how warm it is where `{self.name}` cures"
+        if unit == "N":
+            return f"ask for the {what} of `{self.name}` with a closer tolerance"
+        if unit == "g":
+            return f"weigh `{self.name}` to the tenth of a gram and write its `{path[-1]}`"
+        plain = parsed.low == parsed.high and "±" not in parsed.text
+        example = f"{parsed.text if plain else units.show(parsed.value, parsed.unit)} ± 0.05 mm"
+        return (
+            f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
+        )
+
+    def missing(self, *path: str) -> Missing:
+        """The exception to raise for a field that is not there."""
+        return Missing(f"`{'.'.join(path)}` of `{self.name}`")
+
+    def text(self, *path: str) -> str:
+        """A text field as written; raises Missing."""
+        node = self.node_at(*path)
+        if node is None:
+            raise self.missing(*path)
+        return str(node.value)
+
+    def texts(self, *path: str) -> tuple[str, ...]:
+        """A list of texts as written; empty where it is not there."""
+        node = self.node_at(*path)
+        return tuple(str(text) for text in node.value) if node is not None else ()
+
+    def count(self, *path: str, default: int | None = None) -> int:
+        """A whole number; raises Missing when it is not there and has no default."""
+        node = self.node_at(*path)
+        if node is None:
+            if default is None:
+                raise self.missing(*path)
+            return default
+        return int(node.value)
+
+    def counts(self, *path: str) -> tuple[int, ...]:
+        """A field of one count, a list of them, or a mirrored list; empty where it is not there.
+
+        `mirror` goes up to its last count and back: `{mirror: [3, 5, 7]}` is 3 5 7 5 3.
+        """
+        node = self.node_at(*path)
+        if node is None:
+            return ()
+        value = node.value
+        if isinstance(value, Mapping):
+            half = [int(count) for count in value["mirror"]]
+            return (*half, *half[-2::-1])
+        return tuple(int(count) for count in value) if isinstance(value, list) else (int(value),)
+
+    def length(self, *path: str, allowance: str = "") -> Quantity:
+        """A length in mm; a `measured:` value of the same name beats it; raises Missing."""
+        return self._value(units.length, "mm", path, allowance)
+
+    def wire(self, *path: str) -> Quantity:
+        """A wire thickness in mm."""
+        return self._value(units.wire, "mm", path, "wire")
+
+    def mass(self, *path: str) -> Quantity:
+        """A mass in g."""
+        return self._value(units.mass, "g", path, "")
+
+    def force(self, *path: str) -> Quantity:
+        """A pull in N."""
+        return self._value(units.force, "N", path, "")
+
+    def duration(self, *path: str) -> Quantity:
+        """A time in minutes."""
+        return self._value(units.duration, "min", path, "")
+
+    def volume(self, *path: str) -> Quantity:
+        """A volume in ml."""
+        return self._value(units.volume, "ml", path, "")
+
+    def temperature(self, *path: str) -> Quantity:
+        """How warm it is, in °C."""
+        return self._value(units.temperature, "°C", path, "")
+
+    def _value(
+        self,
+        parse: Callable[[str | int | float], units.Parsed],
+        unit: str,
+        path: tuple[str, ...],
+        allowance: str,
+    ) -> Quantity:
+        """The field as one leaf, whoever asks."""
+        return self.cache.get(Item._read, self, parse, unit, path, allowance)
+
+    def _read(
+        self,
+        parse: Callable[[str | int | float], units.Parsed],
+        unit: str,
+        path: tuple[str, ...],
+        allowance: str,
+    ) -> Quantity:
+        measured = self.node_at("measured", *path)
+        node = measured or self.node_at(*path)
+        if node is None:
+            raise self.missing(*path)
+        parsed = parse(node.value)
+        what = ".".join(path).replace("_", " ")
+        down, up = parsed.value - parsed.low, parsed.high - parsed.value
+        source = ""
+        if not (down or up) and allowance and not measured:
+            setting = self.bench.allowances[allowance]
+            down = up = setting.value
+            source = setting.reason
+        spreads = []
+        if down or up:
+            cause = Cause(what.replace(".", " "), f"`{self.name}`", self._cure(path, parsed, unit))
+            spreads.append(Spread(cause, down, up))
+        return leaf(
+            f"{self.name}.{what}",
+            parsed.value,
+            unit,
+            spreads,
+            place=node.place,
+            spelling=parsed.text,
+            spelled_unit=parsed.unit,
+            source=source,
+        )
+
+
+class Bead(Item, frozen=True, eq=False):
+    """A bead of the palette."""
+
+    @property
+    def own_sizes(self) -> bool:
+        """Whether the plan gives its sizes; the trade tables have those of any other bead."""
+        return self.text("type") == "other"
+
+    @property
+    def cylinder(self) -> bool:
+        """Whether it is a cylinder, which one maker sells and which fill their tube evenly."""
+        return self.text("type") == "cylinder"
+
+    @property
+    def row(self) -> str:
+        """The name of its row in the trade table `beads`; raises Missing without a make."""
+        size = units.bead_size(self.text("size"))
+        if self.cylinder:
+            return f"cylinder {size}"
+        return f"{self.text('type')} {size} {self.text('make')}"

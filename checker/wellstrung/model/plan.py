@@ -1,0 +1,225 @@
+"""The plan as a person means it: run, hung and work - frozen records over the located tree."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from itertools import pairwise
+
+from msgspec import Struct
+
+from wellstrung.common import units
+from wellstrung.common.cache import Cache
+from wellstrung.common.places import Place
+from wellstrung.model.item import Bead, Item, node_at
+from wellstrung.model.parts import Part
+from wellstrung.quantity.value import Window
+from wellstrung.reading import tree as reading
+from wellstrung.reading.settings import Bench
+
+
+class RunEntry(Struct, frozen=True, eq=False):
+    """One place in the run: a part, or one half of a clasp, with how many links of it follow.
+
+    `beside` are the other strands that lie side by side with the part, gathered at both ends.
+    """
+
+    part: Part
+    half: str
+    linked: int
+    place: Place
+    beside: tuple[Part, ...] = ()
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Every part at this place."""
+        return (self.part, *self.beside)
+
+
+#: the place behind one in the run and the place ahead, each empty at an end
+Sides = tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]
+
+
+class Line(Struct, frozen=True, eq=False):
+    """A line of a list of the plan."""
+
+    node: reading.Mapping
+
+    @property
+    def place(self) -> Place:
+        """The whole line, as the author would move or change it."""
+        return self.node.place
+
+    def has(self, name: str) -> bool:
+        """Whether the author wrote the field."""
+        return name in self.node.entries
+
+    def place_of(self, name: str) -> Place:
+        """Where a field of the line stands, or the line where it would go."""
+        entry = self.node.entries.get(name)
+        return entry.node.place if entry else self.node.place
+
+
+class Hung(Line, frozen=True, eq=False):
+    """One line under `hung`: `times` of `part` hang from `source` (or its eyes) by a ring."""
+
+    part: Part
+    source: Part
+    source_eyes: str
+    by: Part | None
+    times: int
+
+    @property
+    def passes(self) -> int:
+        """How often the thread goes through what it hangs from; once where it is not written."""
+        return int(self.node.value.get("passes", 1))
+
+    @property
+    def at(self) -> tuple[int, ...]:
+        """At which eyes it hangs, counted from 1; empty where the plan leaves that open."""
+        return tuple(self.node.value.get("at", ()))
+
+    @property
+    def on_thread(self) -> bool:
+        """Whether thread holds it, not a ring or an eye of its own."""
+        return str(self.node.value.get("by", "")) == "thread"
+
+
+class Step(Line, frozen=True, eq=False):
+    """One line under `work`; `parts` are those that it names, by the field that names each."""
+
+    number: int
+    verb: str
+    parts: Mapping[str, Part]
+
+    def get(self, name: str) -> str | int | None:
+        """A field's plain value, or None."""
+        value = self.node.value.get(name)
+        return value if isinstance(value, str | int) else None
+
+    @property
+    def joints(self) -> int:
+        """How many joints a step makes: one where it does not say."""
+        return int(self.node.value.get("joints", 1))
+
+    @property
+    def mixes(self) -> int | None:
+        """How many portions of glue a step mixes; None where it does not say."""
+        mixes = self.node.value.get("mixes")
+        return int(mixes) if mixes is not None else None
+
+    @property
+    def joins(self) -> tuple[str, ...]:
+        """The places of the run that a ring joins when it is closed; empty where not written."""
+        return tuple(str(name) for name in self.node.value.get("joins", ()))
+
+    def minutes(self, name: str) -> float:
+        """A field's time in minutes, 0 where it is not written."""
+        value = self.node.value.get(name)
+        return units.duration(value).value if value is not None else 0.0
+
+
+class Goal(Struct, frozen=True, eq=False):
+    """The length the plan asks for: of the piece laid taut, or of the way round inside it."""
+
+    field: str
+    window: Window
+    text: str
+    unit: str
+    place: Place
+
+
+class Plan(Struct, frozen=True, eq=False):
+    """One piece."""
+
+    file: str
+    text: str
+    tree: reading.Mapping
+    bench: Bench
+    title: str
+    piece: str
+    goal: Goal | None
+    beads: Mapping[str, Bead]
+    parts: Mapping[str, Part]
+    run: tuple[RunEntry, ...]
+    hung: tuple[Hung, ...]
+    steps: tuple[Step, ...]
+    cache: Cache
+    drawer: reading.Read | None = None
+
+    @property
+    def texts(self) -> Mapping[str, str]:
+        """The text of the plan, and of the drawer that some of its parts are taken from."""
+        beside = {self.drawer.file: self.drawer.text} if self.drawer is not None else {}
+        return {**beside, self.file: self.text}
+
+    @property
+    def makes(self) -> int:
+        """How many of the piece the plan makes: two of a pair."""
+        return int(self.tree.value.get("makes", 1))
+
+    @property
+    def is_loop(self) -> bool:
+        """Whether the run closes on itself: its last place meets its first."""
+        return bool(self.tree.value.get("run_is") == "loop")
+
+    @property
+    def in_run(self) -> tuple[Part, ...]:
+        """The parts of the run, each once, in its order."""
+        return tuple(dict.fromkeys(part for entry in self.run for part in entry.parts))
+
+    @property
+    def neighbours(self) -> tuple[tuple[RunEntry, RunEntry], ...]:
+        """Every two places of the run that meet, in its order."""
+        round_again = self.run[:1] if self.is_loop and len(self.run) > 1 else ()
+        return tuple(pairwise((*self.run, *round_again)))
+
+    @property
+    def meetings(self) -> Iterator[tuple[RunEntry, RunEntry]]:
+        """Every place of the run with one that it meets: each two that meet, seen from both."""
+        for pair in self.neighbours:
+            yield pair
+            yield pair[::-1]
+
+    def with_neighbours(self) -> Iterator[tuple[RunEntry, Sides]]:
+        """Every place of the run, with the place behind it and the place ahead; none at an end."""
+        run, loop = self.run, self.is_loop and len(self.run) > 1
+        for index, entry in enumerate(run):
+            behind = run[index - 1 : index] if index else run[-1:] if loop else ()
+            ahead = run[index + 1 : index + 2] or (run[:1] if loop else ())
+            yield entry, (behind, ahead)
+
+    def steps_that(self, *verbs: str, **parts: Part) -> list[Step]:
+        """The steps that do one of these, to the parts given by the field that names them."""
+        return [
+            step
+            for step in self.steps
+            if step.verb in verbs
+            and all(step.parts.get(name) is part for name, part in parts.items())
+        ]
+
+    def item(self, name: str, key: reading.Scalar, node: reading.Mapping) -> Item:
+        """Fields of the plan that are neither a part nor a bead, read as those of an item."""
+        return Item(name, key, node, self.bench, self.cache)
+
+    def section(self, name: str) -> Item | None:
+        """The fields under a top-level name such as `wearer`, or None."""
+        entry = self.tree.entries.get(name)
+        if entry is None or not isinstance(entry.node, reading.Mapping):
+            return None
+        return self.item(name, entry.key, entry.node)
+
+    def entries(self, name: str) -> list[reading.Mapping]:
+        """The lines of a top-level list such as `supplies` or `accept`."""
+        node = node_at(self.tree, name)
+        if not isinstance(node, reading.Sequence):
+            return []
+        return [item for item in node.items if isinstance(item, reading.Mapping)]
+
+    def written(self, *path: str) -> reading.Node | None:
+        """The node at a path of field names from the top, or None."""
+        return node_at(self.tree, *path)
+
+    def place_of(self, name: str) -> Place:
+        """Where a top-level field stands, or the head of the plan where it would go."""
+        entry = self.tree.entries.get(name)
+        return entry.key.place if entry else self.tree.entries["title"].key.place

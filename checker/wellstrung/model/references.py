@@ -1,0 +1,199 @@
+"""The names that a plan gives: which field may name which kind of part, and what is not there.
+
+A schema cannot see a name that points nowhere, or to a part of the wrong kind; all such faults of
+a plan are gathered here and shown at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+
+from msgspec import Struct
+
+from wellstrung import tables
+from wellstrung.common import units
+from wellstrung.common.places import Edit, Fault, Place
+from wellstrung.common.wording import article, either, listed, nearest
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import WOVEN_WORK, Kind, Part, Role, Stitch
+from wellstrung.reading import tree as reading
+
+
+class Reference(Struct, frozen=True):
+    """A field of a part that names another: by what roles, or by a word of its own instead."""
+
+    path: tuple[str, ...]
+    roles: Collection[Role]
+    words: tuple[str, ...] = ()
+
+
+#: What a bead tip may cover beside a crimp: the knots whose width trade table `knots` has.
+KNOTS = ("overhand", "double overhand")
+#: Where a part may name another part.
+_PARTS_AT = (
+    Reference(("thread", "spool"), (Role.THREAD,)),
+    Reference(("core",), (Role.CORE,), ("yes", "no")),
+    Reference(("covers",), (Role.CRIMP,), KNOTS),
+    Reference(("over",), (Role.CONE, Role.CAP)),
+    Reference(("of",), (Role.CHAIN,)),
+)
+#: Where a part may name beads of the palette.
+_BEADS_AT = (("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"))
+#: what a ring or a bail can slide along
+LONG = (Role.ROPE, Role.BAND, Role.STRAND)
+#: what a step works on: verb and field -> roles of the part
+_WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
+    ("weave", "part"): WOVEN_WORK,
+    ("finish thread", "part"): WOVEN_WORK,
+    ("slide", "onto"): LONG,
+    ("glue", "part"): (Role.CAP, Role.CLASP),
+    ("glue", "to"): (Role.ROPE,),
+    ("glue", "with"): (Role.GLUE,),
+    ("close ring", "part"): (Role.RING,),
+    ("hang", "by"): (Role.RING,),
+    ("knot", "part"): (Role.STRAND,),
+    ("crimp", "part"): (Role.CRIMP,),
+    ("crimp", "to"): (Role.STRAND,),
+}
+
+
+class Names:
+    """The parts and beads of a plan by name, and the faults of what names them."""
+
+    def __init__(
+        self, kinds: Mapping[str, Kind], parts: Mapping[str, Part], beads: Mapping[str, Bead]
+    ) -> None:
+        self.kinds, self.parts, self.beads = kinds, parts, beads
+        self.faults: list[Fault] = []
+
+    def fault(
+        self, says: str, place: Place, *also: Place, found: str = "", needed: str = ""
+    ) -> None:
+        """Add a fault of the plan's shape."""
+        self.faults.append(Fault("plan-shape", says, place, found, needed, also=also))
+
+    def unknown(
+        self, what: str, name: str, known: Mapping[str, object], node: reading.Node
+    ) -> None:
+        """Add the fault of a name that points nowhere, with the nearest that does not."""
+        near = nearest(name, known)
+        there = "the plan has" if what in ("part", "bead") else "there are"
+        advice = f"write `{near}`" if near else f"{there} {listed(known) or 'none'}"
+        says = f"there is no {what} called `{name}`: {advice}"
+        edits = (Edit(node.place, near),) if near else ()
+        needed = near or listed(known)
+        self.faults.append(Fault("plan-shape", says, node.place, name, needed, advice, edits=edits))
+
+    def part(self, node: reading.Node) -> Part | None:
+        """The part that a node names; a fault where there is none."""
+        part = self.parts.get(str(node.value))
+        if part is None:
+            self.unknown("part", str(node.value), self.parts, node)
+        return part
+
+    def takes(
+        self,
+        field: str,
+        part: Part,
+        node: reading.Node,
+        roles: Collection[Role],
+        words: tuple[str, ...] = (),
+    ) -> None:
+        """A fault where a field names a part of a role that it does not take."""
+        if part.kind.role in roles:
+            return
+        kinds = [article(kind.name) for kind in self.kinds.values() if kind.role in roles]
+        taken = either([*kinds, *(f"`{word}`" for word in words)])
+        says = f"`{part.name}` is {article(part.kind.name)}, and {field} takes {taken}"
+        self.fault(says, node.place, part.key.place, found=part.kind.name, needed=taken)
+
+    def check_bead(self, bead: Bead) -> None:
+        """A bead of the tables must be in them; one of type `other` brings its own sizes."""
+        if bead.own_sizes:
+            return
+        size = bead.node_at("size")
+        if size is None:
+            says = f"the bead `{bead.name}` lacks its `size`: write one such as `size: 8/0`"
+            self.fault(says, bead.key.place)
+        elif bead.cylinder or bead.has("make"):
+            rows = tables.load("beads").rows
+            if bead.row not in rows:
+                same_size = [name for name in rows if f" {units.bead_size(size.value)}" in name]
+                self.fault(
+                    f"the trade tables have no bead `{bead.row}`: they have"
+                    f" {listed(same_size or rows)}; or write `type: other` with its own `outside`,"
+                    " `length` and `hole`",
+                    size.place,
+                    found=bead.row,
+                )
+
+    def check_part(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
+        """Every name that a part gives: of its stitch, of beads, parts, links and table rows."""
+        self._check_stitch(part, stitches)
+        for path in _BEADS_AT:
+            for bead in _bead_names(part.node_at(*path)):
+                if str(bead.value) not in self.beads:
+                    self.unknown("bead", str(bead.value), self.beads, bead)
+        for field_name, table in (("metal", "metals"), ("type", "adhesives")):
+            node = part.node_at(field_name)
+            if node is not None and (table == "metals" or part.kind.role is Role.GLUE):
+                rows = tables.load(table).rows
+                if str(node.value) not in rows:
+                    what = f"row in the trade table `{table}`"
+                    self.unknown(what, str(node.value), rows, node)
+        for named in _PARTS_AT:
+            node = part.node_at(*named.path)
+            if node is not None and str(node.value) not in named.words:
+                other = self.part(node)
+                if other is not None:
+                    field = f"`{named.path[-1]}`"
+                    self.takes(field, other, node, named.roles, named.words)
+        chain = part.part("of")
+        if chain is not None and chain.kind.role is Role.CHAIN:
+            self._check_links(part, chain)
+
+    def _check_stitch(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
+        node, stitch = part.node_at("stitch"), part.stitch
+        if node is None:
+            return
+        if stitch is None:
+            self.unknown("stitch", str(node.value), stitches, node)
+        elif part.kind.name not in (stitch.makes, *stitch.also_makes):
+            self.fault(
+                f"`{stitch.name}` makes {article(stitch.makes)}, and `{part.name}` is"
+                f" {article(part.kind.name)}: write `kind: {stitch.makes}`, or another stitch",
+                node.place,
+                part.place_of("kind"),
+            )
+        else:
+            for says, place in stitch.refuses(part):
+                self.fault(says, place, node.place)
+
+    def _check_links(self, piece: Part, chain: Part) -> None:
+        known = {link: link for link in chain.texts("pattern")}
+        named = [piece.node_at("starts_with"), piece.node_at("ends_with")]
+        counted = piece.node_at("count_of")
+        if isinstance(counted, reading.Mapping):
+            named += [entry.key for entry in counted.entries.values()]
+        for node in named:
+            if node is not None and str(node.value) not in known:
+                self.unknown(f"link of `{chain.name}`", str(node.value), known, node)
+
+    def check_use(
+        self, verb: str, field: str, node: reading.Node, parts: Mapping[str, Part]
+    ) -> None:
+        """A step works on the kind of part it is meant for; a clasp is glued to a band."""
+        roles, glued = _WORKS_ON.get((verb, field)), parts.get("part")
+        if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.CLASP:
+            roles = (Role.BAND,)
+        if roles is not None:
+            self.takes(f"`{field}` of `{verb}`", parts[field], node, roles)
+
+
+def _bead_names(node: reading.Node | None) -> Iterator[reading.Scalar]:
+    """The names of beads where a part lists them: one, a repeat of several, or shares."""
+    if isinstance(node, reading.Mapping):
+        yield from (entry.key for entry in node.entries.values())
+        return
+    names = node.items if isinstance(node, reading.Sequence) else (node,)
+    yield from (name for name in names if isinstance(name, reading.Scalar))
