@@ -11,7 +11,7 @@ import math
 
 import pytest
 
-from wellstrung.derived.of_plan import inside_length
+from wellstrung.derived.piece import inside_length
 
 
 @pytest.mark.parametrize("bead", [4, 6, 8, 10, 12])

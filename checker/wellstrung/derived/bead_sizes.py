@@ -53,7 +53,7 @@ def _from_table(what: str, unit: str, bead: Bead) -> Quantity:
     )
 
 
-BEAD: dict[str, Callable[[Bead], Quantity]] = {
+OF_BEAD: dict[str, Callable[[Bead], Quantity]] = {
     "outside": partial(_size, "outside"),
     "length": partial(_size, "length"),
     "hole": partial(_size, "hole"),

@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 from wellstrung.common import units
-from wellstrung.model.parts import Part
-from wellstrung.model.plan import Goal
+from wellstrung.derived.piece import adds, thickest, thickness
+from wellstrung.model.parts import Part, Quantities
 from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
-
-if TYPE_CHECKING:
-    from wellstrung.derived.of_plan import Quantities
 
 
 def rest_of(wanted: float, others: float, thickness: float, places: int) -> float:
@@ -29,16 +25,20 @@ def rest_of(wanted: float, others: float, thickness: float, places: int) -> floa
     return max(0.0, wanted + math.pi * thickness - others) / places
 
 
-def filled(part: Part, others: Quantity, thickness: Quantity | None, ask: Quantities) -> Quantity:
+def rest(part: Part, ask: Quantities) -> Quantity:
     """The length that fills the rest, mm: a length to weave, as sure as one that is written."""
-    goal = ask.plan.goal
-    assert goal is not None  # `building` refuses a rest of nothing
-    places = sum(entry.part is part for entry in ask.plan.run)
-    length = rest_of(wanted(goal), others.middle, thickness.middle if thickness else 0.0, places)
+    goal, rope = ask.plan.goal, thickest(ask.plan, ask)
+    assert goal is not None  # a plan without one is refused when it is built
+    lengths = [adds(entry, ask) for entry in ask.plan.run if entry.part is not part]
+    others = sum(length.middle for length in lengths)
+    places = len(ask.plan.run) - len(lengths)
+    loses = rope is not None and goal.field == "inside"
+    thick = thickness(rope, ask).middle if rope is not None and loses else 0.0
+    length = rest_of(goal.middle, others, thick, places)
     allowance = ask.plan.bench.allowances["woven length"].value
     text = units.show(length, goal.unit)
     cure = f"measure it as you weave, and stop at {text}"
-    inside = f" + pi * {thickness.middle:.4g} mm" if thickness else ""
+    inside = f" + pi * {thick:.4g} mm" if loses else ""
     return leaf(
         f"{part.name}.length",
         length,
@@ -47,16 +47,6 @@ def filled(part: Part, others: Quantity, thickness: Quantity | None, ask: Quanti
         place=part.place_of("length"),
         spelling=text,
         spelled_unit=goal.unit,
-        source=f"fills the rest: {wanted(goal):.4g} mm wanted{inside}"
-        f" - {others.middle:.4g} mm of the others{f', in {places} places' if places > 1 else ''}",
+        source=f"fills the rest: {goal.middle:.4g} mm wanted{inside}"
+        f" - {others:.4g} mm of the others{f', in {places} places' if places > 1 else ''}",
     )
-
-
-def wanted(goal: Goal) -> float:
-    """The middle of the length wanted, mm."""
-    return (goal.window.low + goal.window.high) / 2
-
-
-def fills(part: Part) -> bool:
-    """Whether the part's length is what the others leave; a measured one beats that."""
-    return part.fills_rest and not part.has("measured", "length")

@@ -90,8 +90,8 @@ def _leaf(
     )
 
 
-#: what every part that is strung or woven offers
-STRINGING: dict[str, Callable[[Part], Quantity]] = {
+#: what every part that is strung or woven has
+OF_PART: dict[str, Callable[[Part], Quantity]] = {
     "line": line,
     "needle": needle,
     "breaking": breaking,

@@ -9,10 +9,9 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas import circles
 from wellstrung.model.beads import beads_named
-from wellstrung.model.parts import Part, Role
+from wellstrung.model.parts import Part, Quantities, Role
 from wellstrung.quantity.value import Quantity, derived
 
 

@@ -80,6 +80,9 @@ class Quantities(Protocol):
     def of(self, item: Item, what: str) -> Quantity:
         """`what` of a part or a bead; raises Missing."""
 
+    def offers(self, part: Part, what: str) -> bool:
+        """Whether a part of its kind and stitch has such a quantity at all."""
+
 
 #: how a quantity of a part is worked out
 Formula = Callable[["Part", Quantities], Quantity]

@@ -127,6 +127,11 @@ class Goal(Struct, frozen=True, eq=False):
     unit: str
     place: Place
 
+    @property
+    def middle(self) -> float:
+        """The middle of the window, mm."""
+        return (self.window.low + self.window.high) / 2
+
 
 class Plan(Struct, frozen=True, eq=False):
     """One piece."""

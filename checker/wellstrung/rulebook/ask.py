@@ -6,8 +6,10 @@ from collections.abc import Sequence
 from functools import cached_property
 
 from wellstrung.common.places import Edit, Place
-from wellstrung.derived.of_plan import Quantities, adds, beads_in, in_packs
+from wellstrung.derived.amounts import beads_in, in_packs
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import Slab, across, outline
+from wellstrung.derived.piece import adds
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Part

@@ -90,14 +90,14 @@ def over(
     wearer, measure = _measure(plan)
     found = []
     for wanted, text in _range(plan, goal, first, last, step):
-        edits = [(goal.place, _written(wanted, goal.window.high - _middle(goal)))]
+        edits = [(goal.place, _written(wanted, goal.window.high - goal.middle))]
         if wearer is not None and measure is not None:
             body = units.length(measure.value)
-            moved = body.value + wanted - _middle(goal)
+            moved = body.value + wanted - goal.middle
             if moved > 0:
                 edits.append((measure.place, _written(moved, body.high - body.value)))
         changed = checker.check_text(tree.replaced(plan.text, edits), plan.file, plan.drawer)
-        own = abs(wanted - _middle(goal)) < _SAME
+        own = abs(wanted - goal.middle) < _SAME
         found.append(_size(changed, part, wanted, text, own, before))
     return Sizes(result, part.name, goal.field, wearer, tuple(found))
 
@@ -159,7 +159,7 @@ def _range(
     """Each size in mm and as the author writes lengths; raises NoSizes."""
     inches = goal.unit.startswith("in")
     by = _length("--step", step) or _STEPS.get(plan.piece, _STEP)[inches]
-    middle = _middle(goal)
+    middle = goal.middle
     low = _length("--from", first) or max(by, middle - _EITHER_SIDE * by)
     high = _length("--to", last) or max(low, middle + _EITHER_SIDE * by)
     if high < low:
@@ -181,10 +181,6 @@ def _length(option: str, text: str | None) -> float | None:
     if parsed.low != parsed.high or not isfinite(parsed.value):
         raise NoSizes(f"{option}: `{text}` is a range: write one length")
     return parsed.value
-
-
-def _middle(goal: Goal) -> float:
-    return (goal.window.low + goal.window.high) / 2
 
 
 def _written(length: float, either_way: float) -> str:
