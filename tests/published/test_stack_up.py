@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import pytest
 
-from wellstrung.quantity.value import Cause, Quantity, Spread, leaf, total
+from wellstrung.quantity.arithmetic import leaf, total
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 
 
 def part(name: str, nominal: float, tolerance: float, sign: float = 1.0) -> Quantity:

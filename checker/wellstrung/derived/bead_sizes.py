@@ -7,7 +7,9 @@ from functools import partial
 
 from wellstrung import tables
 from wellstrung.model.item import Bead
-from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
+from wellstrung.quantity.arithmetic import leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 
 _MEASURE = "measure ten of `{bead}` together and write `measured: {{{what}: ...}}` in the palette"
 _WEIGH = "weigh some of `{bead}`, count them, write `measured: {{{what}: ...}}` in the palette"

@@ -7,7 +7,9 @@ import math
 from wellstrung.common import units
 from wellstrung.derived.piece import adds, thickest, thickness
 from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
+from wellstrung.quantity.arithmetic import leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 
 
 def rest_of(wanted: float, others: float, thickness: float, places: int) -> float:

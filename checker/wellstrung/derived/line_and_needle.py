@@ -10,7 +10,9 @@ from collections.abc import Callable
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.model.parts import Part
-from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
+from wellstrung.quantity.arithmetic import leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 
 _WIRE = "flexible wire"
 _TABLES = ("threads", "cords", "elastics", "beading_wires")

@@ -12,7 +12,8 @@ from typing import NamedTuple
 from wellstrung.formulas import circles
 from wellstrung.model.beads import beads_named
 from wellstrung.model.parts import Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 
 
 class Slab(NamedTuple):

@@ -12,7 +12,7 @@ from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.shapes import Canvas
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung
-from wellstrung.quantity.value import number
+from wellstrung.quantity.working import number
 
 
 class Shown(Struct, frozen=True):

@@ -12,7 +12,7 @@ from wellstrung.drawing.parts import Sizes
 from wellstrung.drawing.shapes import Canvas
 from wellstrung.drawing.written import Written
 from wellstrung.judging.result import PlanResult
-from wellstrung.quantity.value import number
+from wellstrung.quantity.working import number
 
 #: what fits between the margins of A4 and of Letter, and leaves room for a caption, mm
 PAGE_WIDTH, PAGE_HEIGHT = 176.0, 190.0

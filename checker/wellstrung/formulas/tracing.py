@@ -9,7 +9,7 @@ from collections.abc import Callable
 from types import FunctionType
 from typing import Any
 
-from wellstrung.formulas.arithmetic import Symbol, call, degree, names, text
+from wellstrung.formulas.symbols import Symbol, call, degree, names, settled, text
 
 #: What a formula may take from around it; anything else it must get as an argument.
 _CONSTANT = (int, float, str, bool, tuple, type(None), FunctionType)
@@ -27,6 +27,10 @@ class Traced:
     def text(self, name: Callable[[str], str] = str) -> str:
         """The formula in text, each argument written by `name`."""
         return text(self.tree, name)
+
+    def settled(self, holds: Callable[[Symbol], bool | None]) -> Traced:
+        """The same with only one branch of each condition of which `holds` knows the outcome."""
+        return Traced(settled(self.tree, holds))
 
     def is_linear(self, varying: tuple[str, ...]) -> bool:
         """Whether it is a sum of these arguments, each times what does not depend on any of them.

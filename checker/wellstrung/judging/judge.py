@@ -15,7 +15,9 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.result import RANK, Failure, HeldCheck, Identity, Remark, Unjudged
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
-from wellstrung.quantity.value import Quantity, Verdict, compare, number
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.verdict import Verdict, compare
+from wellstrung.quantity.working import number, working
 from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
 from wellstrung.rulebook.installed import Installed
 
@@ -145,7 +147,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
         found=misfit.found,
         needed=misfit.needed,
         remedy=cure,
-        working=(*misfit.working, *(margin.working() if margin is not None else ())),
+        working=(*misfit.working, *(working(margin) if margin is not None else ())),
         sources=rule.sources,
         also=tuple(place for place in dict.fromkeys(misfit.also) if place != misfit.place),
         margin=margin,

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from wellstrung.model.parts import EyeField, Formula, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 from wellstrung_schemas import fragment
 

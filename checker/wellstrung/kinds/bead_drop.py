@@ -10,7 +10,8 @@ from wellstrung.formulas import thread
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived, exact, total
+from wellstrung.quantity.arithmetic import derived, exact, total
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 

@@ -10,7 +10,9 @@ from wellstrung import tables
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size, up_to_the_eye
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Cause, Quantity, Spread, leaf, total
+from wellstrung.quantity.arithmetic import leaf, total
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 

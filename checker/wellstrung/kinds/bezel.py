@@ -12,7 +12,8 @@ from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
 from wellstrung.model.item import Item
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived, exact, total, worked
+from wellstrung.quantity.arithmetic import derived, exact, total
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making, tubular_peyote
 from wellstrung_schemas import fragment
 
@@ -136,7 +137,7 @@ def _tension(part: Part) -> Quantity:
 
 def _strip(part: Part, ask: Quantities) -> Quantity:
     beads = {f"bead{n}": ask.of(bead, "outside") for n, bead in enumerate(rounds_of(part, ask), 1)}
-    return worked(
+    return derived(
         f"{part.name}.length",
         "mm",
         lambda tension, **outsides: strip(tuple(outsides.values()), tension),

@@ -9,7 +9,8 @@ from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived, exact, total, worked
+from wellstrung.quantity.arithmetic import derived, exact, total
+from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.chain import ChainCut, chain_cuts, links_of, pattern_of
 from wellstrung_schemas import fragment
 
@@ -108,7 +109,7 @@ def _width(piece: Part, ask: Quantities) -> Quantity:
         f"link{n}": chain.length("links", link, "width", allowance="link size")
         for n, link in enumerate(names, 1)
     }
-    return worked(
+    return derived(
         f"{piece.name}.width",
         "mm",
         lambda **widths: most(*widths.values()),
@@ -167,7 +168,7 @@ def _pieces_had(chain: Part, ask: Quantities) -> Quantity:
             cut.lengths, cut.pattern, cut.every_piece, sizes, wires, soldered=cut.soldered
         )
 
-    return worked(
+    return derived(
         f"{chain.name}.pieces had",
         "",
         had,

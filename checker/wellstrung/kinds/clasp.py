@@ -11,7 +11,9 @@ from __future__ import annotations
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Cause, Quantity, Spread, derived, leaf
+from wellstrung.quantity.arithmetic import derived, leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
 from wellstrung.model.parts import Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, exact
+from wellstrung.quantity.arithmetic import exact
+from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
 from wellstrung.model.parts import Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Cause, Quantity, Spread, derived, leaf
+from wellstrung.quantity.arithmetic import derived, leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 #: Bare wire from crimp to bearing point, mm: common practice, no source.

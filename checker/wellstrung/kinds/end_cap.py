@@ -5,7 +5,8 @@ from __future__ import annotations
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import up_to_the_eye
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.run import taken
 from wellstrung_schemas import fragment
 

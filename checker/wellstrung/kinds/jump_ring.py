@@ -5,7 +5,8 @@ from __future__ import annotations
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import density, ring_mass, stated_mass
 from wellstrung.model.parts import Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from wellstrung import tables
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
+from wellstrung.quantity.arithmetic import leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 
 
 def stated_mass(part: Part, ask: Quantities) -> Quantity:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 
 
 def size(what: str, allowance: str = "") -> Callable[[Part, Quantities], Quantity]:

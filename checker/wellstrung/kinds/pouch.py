@@ -9,7 +9,8 @@ from __future__ import annotations
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.band import edge_sizes, spaced_over_width
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 

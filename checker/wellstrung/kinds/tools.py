@@ -7,7 +7,9 @@ from collections.abc import Callable
 from wellstrung import tables
 from wellstrung.formulas import glue
 from wellstrung.model.parts import Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.quantity.arithmetic import derived, exact, leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 

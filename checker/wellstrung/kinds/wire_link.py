@@ -11,7 +11,8 @@ from wellstrung.kinds.metal import density, stated_mass
 from wellstrung.kinds.plain import size
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity, derived, exact, worked
+from wellstrung.quantity.arithmetic import derived, exact
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 
@@ -91,14 +92,14 @@ def _along(part: Part, ask: Quantities) -> Quantity:
     if part.has("measured", "along"):
         return part.length("along")
     if part.has("over"):  # the loop at the cone's wide end lies inside it
-        return worked(
+        return derived(
             f"{part.name}.along",
             "mm",
             lambda stack, hole, wire, wraps: stack + hole + wire + wraps * wire,
             _loop(part, ask),
             source="geometry, worked out for this project",
         )
-    return worked(
+    return derived(
         f"{part.name}.along",
         "mm",
         along,
@@ -119,7 +120,7 @@ def _loop(part: Part, ask: Quantities) -> dict[str, Quantity]:
 def _needed(part: Part, ask: Quantities) -> Quantity:
     """Wire to cut or pin to buy, mm: the stack, the loops and what the pliers hold at each loop."""
     allowance = ask.plan.bench.limits["pin grip"]
-    return worked(
+    return derived(
         f"{part.name}.needed",
         "mm",
         lambda stack, hole, wire, wraps, loops, grip: (

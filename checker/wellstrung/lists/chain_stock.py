@@ -12,7 +12,8 @@ from wellstrung.kinds.chain import MOST_LINKS, link_inside, run_length
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan
-from wellstrung.quantity.value import SLACK, Quantity
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.verdict import SLACK
 from wellstrung.subjects.chain import ChainCut, CutFromChain, chain_cuts, pattern_of
 
 if TYPE_CHECKING:

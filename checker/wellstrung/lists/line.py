@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.common.money import PIECES, SOLD, Money, Price
-from wellstrung.quantity.value import SLACK
+from wellstrung.quantity.verdict import SLACK
 
 #: Groups of a shopping list, in the order it is read in a shop.
 GROUPS = (

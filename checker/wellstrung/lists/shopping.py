@@ -19,7 +19,8 @@ from wellstrung.lists import chain_stock, taken
 from wellstrung.lists.line import GROUPS, LENGTH, Needed, SupplyLine, added, bought, up
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
-from wellstrung.quantity.value import Quantity, exact, total
+from wellstrung.quantity.arithmetic import exact, total
+from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.chain import ChainCut
 
 if TYPE_CHECKING:

@@ -26,7 +26,8 @@ from wellstrung.lists.line import (
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import UNPLACED, WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan, Step
-from wellstrung.quantity.value import Quantity, derived, exact, times, total
+from wellstrung.quantity.arithmetic import derived, exact, times, total
+from wellstrung.quantity.value import Quantity
 from wellstrung.subjects import glued
 from wellstrung.subjects.counts import placed
 from wellstrung.subjects.supplies import beads_needed, spool_of, supply_lines

@@ -14,7 +14,7 @@ from wellstrung.model.item import Bead
 from wellstrung.model.parts import UNPLACED, Kind, Part, Role, Stitch
 from wellstrung.model.plan import Goal, Hung, Plan, RunEntry, Step
 from wellstrung.model.references import LONG, Names
-from wellstrung.quantity.value import Window
+from wellstrung.quantity.causes import Window
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import Bench
 

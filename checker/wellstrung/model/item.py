@@ -9,7 +9,9 @@ from msgspec import Struct
 from wellstrung.common import units
 from wellstrung.common.cache import Cache
 from wellstrung.common.places import Place
-from wellstrung.quantity.value import Cause, Quantity, Spread, leaf
+from wellstrung.quantity.arithmetic import leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import Bench
 

@@ -12,7 +12,7 @@ from wellstrung.common.cache import Cache
 from wellstrung.common.places import Place
 from wellstrung.model.item import Bead, Item, node_at
 from wellstrung.model.parts import Part
-from wellstrung.quantity.value import Window
+from wellstrung.quantity.causes import Window
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import Bench
 

@@ -8,6 +8,7 @@ from typing import Any
 from wellstrung.common.places import Place
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.working import working
 
 
 def write(result: Result) -> str:
@@ -83,7 +84,7 @@ def _quantity(quantity: Quantity) -> dict[str, Any]:
         "likely": list(quantity.likely),
         "worst": list(quantity.worst),
         "unit": quantity.unit,
-        "working": quantity.working(),
+        "working": working(quantity),
     }
 
 

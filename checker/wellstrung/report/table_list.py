@@ -7,7 +7,7 @@ import json
 from rich.text import Text
 
 from wellstrung import tables
-from wellstrung.quantity.value import number
+from wellstrung.quantity.working import number
 from wellstrung.report import Options
 from wellstrung.report.text import Page
 

@@ -11,7 +11,7 @@ from rich.text import Text
 
 from wellstrung.common.places import Place
 from wellstrung.judging.result import PlanResult, Remark, Result, Unjudged
-from wellstrung.quantity.value import described
+from wellstrung.quantity.working import described
 from wellstrung.report import Options
 
 #: Levels are told by word; colour only repeats it.

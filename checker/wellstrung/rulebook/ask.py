@@ -14,7 +14,8 @@ from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, RunEntry, Step
-from wellstrung.quantity.value import Quantity, exact, times, total
+from wellstrung.quantity.arithmetic import exact, times, total
+from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
 from wellstrung.rulebook.answer import Remedy
 from wellstrung.subjects.base import Eyes, opens

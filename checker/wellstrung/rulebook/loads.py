@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from wellstrung import tables
 from wellstrung.model.item import Missing
-from wellstrung.quantity.value import Quantity, derived, exact, leaf
+from wellstrung.quantity.arithmetic import derived, exact, leaf
+from wellstrung.quantity.value import Quantity
 
 
 def weight(mass: Quantity, share: float = 1.0) -> Quantity:

@@ -8,7 +8,8 @@ from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit
 from wellstrung.model.parts import Part
-from wellstrung.quantity.value import Quantity, number
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.working import number
 from wellstrung.rulebook.answer import Remedy
 from wellstrung.rulebook.ask import Ask
 from wellstrung.rulebook.wording import in_unit_of
@@ -79,6 +80,7 @@ def thicker_wires(wire: Quantity, limit: float) -> list[str]:
 
     An author who writes AWG or SWG gets the same system back, one who writes mm gets tenths.
 
+    >>> from wellstrung.quantity.arithmetic import leaf
     >>> thicker_wires(leaf("wire", 0.64, "mm", spelled_unit="AWG"), limit=0.7)
     ['21 AWG', '20 AWG', '19 AWG']
     """

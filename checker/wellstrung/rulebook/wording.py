@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from wellstrung.common import units
-from wellstrung.quantity.value import Quantity, number
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.working import number
 
 
 def spelled(quantity: Quantity) -> str:

@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 from wellstrung.stitches.tubular_herringbone import quantities

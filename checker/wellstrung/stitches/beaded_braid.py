@@ -12,7 +12,8 @@ from wellstrung import tables
 from wellstrung.common.places import Place
 from wellstrung.formulas.circles import equal_ratio
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 

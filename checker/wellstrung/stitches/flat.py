@@ -11,7 +11,8 @@ from collections.abc import Callable, Iterator
 from wellstrung.common.places import Place
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.value import Quantity, derived, exact, worked
+from wellstrung.quantity.arithmetic import derived, exact
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 
@@ -226,7 +227,7 @@ def beads(function: Callable[..., float] = shaped, **counts: Count) -> Formula:
 
     def counted(part: Part, ask: Quantities) -> Quantity:
         args = {name: making.count(part, name, count(part)) for name, count in counts.items()}
-        return worked(
+        return derived(
             f"{part.name}.beads",
             "",
             function,

@@ -10,7 +10,9 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.quantity.arithmetic import derived, exact, leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 from wellstrung.stitches.making import GEOMETRY
 

@@ -11,7 +11,9 @@ from wellstrung.common.places import Place
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf, total, worked
+from wellstrung.quantity.arithmetic import derived, exact, leaf, total
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 
 Formula = Callable[[Part, Quantities], Quantity]
 
@@ -88,7 +90,7 @@ def bead(part: Part, ask: Quantities, what: str) -> Quantity:
         return sizes[0]
     args = {f"bead{n}": size for n, size in enumerate(sizes, 1)}
     counts = tuple(bead_mix(part).values())
-    return worked(
+    return derived(
         f"{part.name}.bead {what}",
         sizes[0].unit,
         lambda **values: (
@@ -231,7 +233,7 @@ def thread(
     """
 
     def path(part: Part, ask: Quantities) -> Quantity:
-        return worked(
+        return derived(
             f"{part.name}.thread",
             "mm",
             lambda beads, share, **values: beads * per_bead(**values) * share,

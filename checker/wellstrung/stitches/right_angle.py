@@ -13,7 +13,8 @@ from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.value import Quantity, derived
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 from wellstrung.stitches.making import GEOMETRY
 

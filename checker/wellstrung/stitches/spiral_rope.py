@@ -14,7 +14,8 @@ from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import beads_named
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.value import Quantity, derived, exact, worked
+from wellstrung.quantity.arithmetic import derived, exact
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 
@@ -212,7 +213,7 @@ def _loop(part: Part, ask: Quantities) -> Quantity:
     outer = _outer(part, ask)
     args = {f"bead{n}": ask.of(item, "length") for n, (item, _) in enumerate(outer, 1)}
     counts = tuple(count for _, count in outer)
-    return worked(
+    return derived(
         f"{part.name}.loop",
         "mm",
         lambda **beads: sum(n * bead for n, bead in zip(counts, beads.values(), strict=True)),

@@ -11,7 +11,8 @@ from wellstrung.common.places import Place
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.value import Quantity, derived, exact
+from wellstrung.quantity.arithmetic import derived, exact
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
 

@@ -12,7 +12,8 @@ from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, pi, sin
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.value import Quantity, derived, worked
+from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY, Formula
 
@@ -92,7 +93,7 @@ def quantities(
         }
 
     def outside_of(part: Part, ask: Quantities) -> Quantity:
-        return worked(
+        return derived(
             f"{part.name}.outside",
             "mm",
             outside,
@@ -101,7 +102,7 @@ def quantities(
         )
 
     def inside_of(part: Part, ask: Quantities) -> Quantity:
-        return worked(
+        return derived(
             f"{part.name}.inside",
             "mm",
             inside,

@@ -8,7 +8,7 @@ from wellstrung.model.beads import beads_named, beads_on_thread
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, Part, Role, Stitch
 from wellstrung.model.plan import Hung, Plan, Step
-from wellstrung.quantity.value import SLACK
+from wellstrung.quantity.verdict import SLACK
 from wellstrung.subjects.base import Eyes, Subject
 
 #: Roles that a rope or a band is sewn to by its own thread where nothing else joins them.

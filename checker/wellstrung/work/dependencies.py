@@ -18,7 +18,8 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Step
-from wellstrung.quantity.value import Quantity, Verdict, compare
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.subjects import glued, steps
 from wellstrung.work.schedule import END, Lag, Task, Work
 

@@ -12,7 +12,8 @@ from wellstrung.derived.of_plan import Brought, PieceQuantity, Quantities, StepQ
 from wellstrung.formulas.arithmetic import opaque
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
-from wellstrung.quantity.value import Quantity, derived, exact, total, worked
+from wellstrung.quantity.arithmetic import derived, exact, total
+from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.steps import done_at_home
 from wellstrung.work import search
 from wellstrung.work.dependencies import for_times, wait_of
@@ -93,7 +94,7 @@ def _class_time(ask: Quantities) -> Quantity:
         meetings = Meetings(session, between, whole)
         return overlapping(work.taking(list(minutes.values())), meetings=meetings).hands
 
-    return worked(
+    return derived(
         "piece.class_time",
         "min",
         taken,
@@ -140,7 +141,7 @@ def _earliest(ask: Quantities) -> Quantity:
     def finish(**minutes: float) -> float:
         return overlapping(work.taking(list(minutes.values())), order).finish
 
-    return worked("piece.finish_earliest", "min", finish, times, source=source)
+    return derived("piece.finish_earliest", "min", finish, times, source=source)
 
 
 HOURS: tuple[Brought, ...] = (

@@ -6,7 +6,9 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Step
-from wellstrung.quantity.value import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.quantity.arithmetic import derived, exact, leaf
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
 from wellstrung.subjects.counts import pieces_hung
 

@@ -20,6 +20,7 @@ from wellstrung.rulebook import (
     between,
     caps_at,
     number,
+    working,
 )
 
 
@@ -50,8 +51,8 @@ def check(woven: Woven, ask: Ask) -> Answer:
             Remedy(f"look up whether the pattern's {count} are beads in the ring or a round"),
         ),
         working=(
-            *counted.working(),
-            *otherwise.working(),
+            *working(counted),
+            *working(otherwise),
             f"a ring of {count} is two rounds of {number(count / 2)}",
         ),
     )

@@ -17,18 +17,18 @@ from wellstrung.rulebook import (
     about,
     article,
     compare,
+    derived,
     in_unit_of,
     spelled,
     taken,
     wider_bore,
-    worked,
 )
 
 
 def check(join: StrandsInCone, ask: Ask) -> Answer:
     bore = ask.of(join.cone, "bore")
     sizes = {f"strand{n}": ask.end(one, join.cone) for n, one in enumerate(join.strands, 1)}
-    bundle = worked(
+    bundle = derived(
         "bundle",
         "mm",
         circles.side_by_side,

@@ -29,7 +29,6 @@ from wellstrung.rulebook import (
     in_unit_of,
     spelled,
     thinner_wires,
-    worked,
 )
 
 
@@ -38,11 +37,12 @@ def check(end: EndLink, ask: Ask) -> Answer:
     beyond = _wire(end, end.beyond) if end.beyond else exact("next", 0.0, "mm")
     # one ring lies along the link however wide it is
     width = {"hole": ask.get(end.eyes.quantity("hole"))} if len(wires) > 1 else {}
-    taken = worked(
+    taken = derived(
         "taken along the link",
         "mm",
         taken_along,
-        {**width, "next": beyond, **wires},
+        {**width, **wires},
+        next=beyond,
         source="side by side or one behind the other: geometry, worked out for this project",
     )
     inside = _inside(end)

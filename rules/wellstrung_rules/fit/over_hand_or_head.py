@@ -20,9 +20,9 @@ from wellstrung.rulebook import (
     Verdict,
     about,
     compare,
+    derived,
     in_unit_of,
     spelled,
-    worked,
 )
 
 
@@ -61,7 +61,7 @@ def _stretches(part: Part) -> bool:
 def _opened(inside: Quantity, elastic: list[Part], ask: Ask) -> Quantity:
     """The way round inside with what is on elastic drawn out, mm."""
     strands = {f"strand{n}": ask.of(part, "length") for n, part in enumerate(elastic, 1)}
-    return worked(
+    return derived(
         "inside, stretched",
         "mm",
         lambda inside, stretch, **strands: stretched(inside, sum(strands.values()), stretch),

@@ -19,11 +19,11 @@ from wellstrung.rulebook import (
     Verdict,
     about,
     compare,
+    derived,
     in_unit_of,
     sized_by,
     spelled,
     wider_ring,
-    worked,
 )
 
 
@@ -32,7 +32,7 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     if not bridged:
         return None
     held = dict(_held(join, ask))
-    taken = worked("reach taken", "mm", circles.side_by_side, held, source=_SOURCE)
+    taken = derived("reach taken", "mm", circles.side_by_side, held, source=_SOURCE)
     inside = ask.of(join.ring, "inside")
     margin = inside - taken
     swings = margin - ask.limit("ring swing")

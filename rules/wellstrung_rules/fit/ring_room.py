@@ -19,7 +19,6 @@ from wellstrung.rulebook import (
     sized_by,
     spelled,
     wider_ring,
-    worked,
 )
 
 
@@ -30,7 +29,7 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     inside = ask.of(join.ring, "inside")
     exactly = "two circles a and b fit exactly when a + b <= D"
     source = exactly if len(held) <= 2 else "circles in a circle, see `circles.py`"
-    taken = worked("room taken", "mm", circles.side_by_side, held, source=source)
+    taken = derived("room taken", "mm", circles.side_by_side, held, source=source)
     fits = inside - taken
     swings = derived(
         "room to swing",

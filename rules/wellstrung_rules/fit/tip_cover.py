@@ -26,7 +26,6 @@ from wellstrung.rulebook import (
     in_unit_of,
     leaf,
     spelled,
-    worked,
 )
 
 
@@ -89,7 +88,7 @@ def _lines(join: TipOnStrands, ask: Ask) -> Quantity:
         for number, strand in enumerate(join.strands, 1)
         for again in range(min(strand.count("passes", default=1), 8))
     }
-    return worked(
+    return derived(
         "lines",
         "mm",
         circles.side_by_side,

@@ -33,7 +33,6 @@ from wellstrung.rulebook import (
     in_unit_of,
     spelled,
     total,
-    worked,
 )
 
 
@@ -68,11 +67,13 @@ def _beside_the_bar(clasp: Part, part: Part, ask: Ask) -> Quantity:
     if part.kind.name == "jump ring":
         # a ring turns its flat side to the bar
         wire = ask.of(part, "wire")
-        taken = worked(
+        taken = derived(
             "taken beside the bar",
             "mm",
             rings.taken_beside,
-            {"across": across, "wire": wire, "bar": bar},
+            across=across,
+            wire=wire,
+            bar=bar,
             source="a flat ring beside a bar: geometry, see `rings.py`",
         )
     else:

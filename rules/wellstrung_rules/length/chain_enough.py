@@ -19,6 +19,7 @@ from wellstrung.rulebook import (
     exact,
     in_unit_of,
     leaf,
+    working,
 )
 
 
@@ -49,7 +50,7 @@ def check(cut: ChainCut, ask: Ask) -> Answer:
         # of several kinds of piece a better order may give more
         at_most="error" if len(cut.pieces) == 1 else "warning",
         also=(cut.chain.key.place,),
-        working=tuple(whole.working()),
+        working=tuple(working(whole)),
     )
 
 

@@ -8,7 +8,6 @@ from collections.abc import Callable
 import pytest
 
 from wellstrung.formulas.arithmetic import (
-    Symbolic,
     added,
     either,
     floor,
@@ -20,6 +19,7 @@ from wellstrung.formulas.arithmetic import (
     sqrt,
     tan,
 )
+from wellstrung.formulas.symbols import Symbolic
 from wellstrung.formulas.tracing import traced
 
 

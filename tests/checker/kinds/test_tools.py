@@ -6,6 +6,7 @@ import pytest
 
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins.host import Host
+from wellstrung.quantity.working import working
 
 PLAN = """plan: 1
 title: Two caps
@@ -40,7 +41,7 @@ def test_a_room_slows_or_hurries_what_is_stated(
 def test_the_working_names_the_room_and_the_doubling(installed: Host) -> None:
     text = PLAN % "two-part epoxy, room: 15 °C"
     cure = Checker(installed, quantities=True).check_text(text).quantities["glue.full_cure"]
-    told = "\n".join(cure.working())
+    told = "\n".join(working(cure))
     assert "glue.full cure * 2^((stated at - glue.room) / degrees to double)" in told
     assert "written `15 °C`" in told and "several pages" in told
 

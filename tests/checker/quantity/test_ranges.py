@@ -20,7 +20,8 @@ from running import ROOT, SAMPLES
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
-from wellstrung.quantity.value import Cause, Quantity
+from wellstrung.quantity.causes import Cause
+from wellstrung.quantity.value import Quantity
 from wellstrung.testing import cases, judged
 
 #: the samples, and the plans that rules are tried on

@@ -9,19 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wellstrung.formulas.arithmetic import pi, tan
-from wellstrung.quantity.value import (
-    Cause,
-    Quantity,
-    Spread,
-    Verdict,
-    compare,
-    derived,
-    described,
-    exact,
-    leaf,
-    number,
-    total,
-)
+from wellstrung.quantity.arithmetic import derived, exact, leaf, total
+from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.verdict import Verdict, compare
+from wellstrung.quantity.working import described, number, working
 
 LOT, TENSION, PACK = (
     Cause("bead length", "`reed`"),
@@ -102,7 +94,7 @@ def test_the_working_shows_leaves_formula_numbers_and_result() -> None:
         length=length,
         k=exact("k", 1.05),
     )
-    assert pitch.working() == [
+    assert working(pitch) == [
         "reed.length = 2.1 mm (likely 1.92..2.28); bead length of `reed` ± 0.18",
         "rope.pitch = reed.length * k = 2.1 * 1.05 = 2.21 mm (likely 2.02..2.39)",
     ]

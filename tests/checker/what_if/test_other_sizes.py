@@ -9,7 +9,7 @@ import pytest
 from running import SAMPLES
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
-from wellstrung.quantity.value import leaf
+from wellstrung.quantity.arithmetic import leaf
 from wellstrung.testing import changed
 from wellstrung.what_if import other_sizes
 from wellstrung.what_if.other_sizes import STEP, Substitute, _said

@@ -12,6 +12,7 @@ from wellstrung.model.build import build
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
 from wellstrung.plugins.host import Host
+from wellstrung.quantity.working import working
 from wellstrung.reading import parser
 from wellstrung.reading.bench import read_text
 from wellstrung.reading.settings import RATE_SPREAD, RATES, Bench
@@ -75,7 +76,7 @@ def test_hands_by_the_rates_of_the_bench(planned: Callable[..., Plan]) -> None:
     # the fringe is cut and hung on its frame while the glue cures
     early = ask.get("piece.finish_earliest")
     assert early.middle == pytest.approx(by_hand + 1440 - 7 * 2 - 7 * 3)
-    assert early.working()[-1].endswith("[steps in the order 1, 2, 3, 4, 5, 6, 7, 8, 9]")
+    assert working(early)[-1].endswith("[steps in the order 1, 2, 3, 4, 5, 6, 7, 8, 9]")
 
 
 def after(plan: Plan) -> list[set[int]]:
@@ -160,7 +161,7 @@ def test_what_is_written_beats_the_rate(planned: Callable[..., Plan]) -> None:
     time = ask.get("piece.bench_time")
     assert time.middle == 240 + 1.5 * RATES["pack"].value, "a pace is for rates only"
     assert ask.get("piece.student_time").middle == 3 * time.middle
-    assert any("written `4 h`" in line for line in time.working())
+    assert any("written `4 h`" in line for line in working(time))
 
 
 def test_a_rate_from_memory_is_doubtful_and_one_of_the_bench_is_not(
@@ -173,7 +174,7 @@ def test_a_rate_from_memory_is_doubtful_and_one_of_the_bench_is_not(
     off = RATE_SPREAD * RATES["measure"].value
     assert time.worst == pytest.approx((time.middle - off, time.middle + off))
     assert "write `rates: {measure: 4 min}` in bench.yaml" in time.causes[0].cure
-    assert any("pack = 6 min; bench.yaml:2, written `6 min`" in line for line in time.working())
+    assert any("pack = 6 min; bench.yaml:2, written `6 min`" in line for line in working(time))
 
 
 def test_rings_are_counted_where_they_are_closed(planned: Callable[..., Plan]) -> None:

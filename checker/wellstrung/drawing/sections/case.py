@@ -116,7 +116,7 @@ def mm(value: float) -> str:
 def size(quantity: Quantity) -> str:
     """A size as its author wrote it, with the mm where that is another unit.
 
-    >>> from wellstrung.quantity.value import leaf
+    >>> from wellstrung.quantity.arithmetic import leaf
     >>> size(leaf("bore", 8.73, "mm", spelling="11/32 in", spelled_unit="in/"))
     '11/32 in (8.73 mm)'
     >>> size(leaf("bore", 8.5, "mm", spelling="8.5 mm", spelled_unit="mm"))
@@ -132,7 +132,8 @@ def size(quantity: Quantity) -> str:
 def with_range(quantity: Quantity) -> str:
     """The same with its likely range, where it has one that can be printed.
 
-    >>> from wellstrung.quantity.value import Cause, Spread, leaf
+    >>> from wellstrung.quantity.arithmetic import leaf
+    >>> from wellstrung.quantity.causes import Cause, Spread
     >>> with_range(leaf("bore", 8.5, "mm", [Spread(Cause("make"), 0.1, 0.1)]))
     '8.5 mm, likely 8.4..8.6 mm'
     """
@@ -145,7 +146,7 @@ def with_range(quantity: Quantity) -> str:
 def clearance(hole: Quantity, thing: Quantity) -> str:
     """What is left of a hole over the likely sizes, in words.
 
-    >>> from wellstrung.quantity.value import exact
+    >>> from wellstrung.quantity.arithmetic import exact
     >>> clearance(exact("bore", 6.0, "mm"), exact("rope", 7.5, "mm"))
     'too thick by 1.5 mm'
     """

@@ -15,7 +15,8 @@ from typing import NamedTuple
 from wellstrung.drawing import hatching
 from wellstrung.drawing.hatching import Outline
 from wellstrung.drawing.shapes import Canvas
-from wellstrung.quantity.value import Quantity, Window
+from wellstrung.quantity.causes import Window
+from wellstrung.quantity.value import Quantity
 
 #: The most a body may take on paper, mm: what an upright A4 page has beside its margins, less what
 #: dimensions take beside it; and a third of its height.

@@ -21,7 +21,8 @@ from wellstrung.drawing import Figure, piece
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import HeldCheck, PlanResult, Result
 from wellstrung.model.parts import Part, Role
-from wellstrung.quantity.value import Quantity, number
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.working import number
 from wellstrung.report.pages import advice, both_units, extras, work_order
 from wellstrung.report.pages.tables import Table
 

@@ -15,7 +15,11 @@ from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Role
-from wellstrung.quantity.value import Quantity, Verdict, Window, compare, exact, number
+from wellstrung.quantity.arithmetic import exact
+from wellstrung.quantity.causes import Window
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.verdict import Verdict, compare
+from wellstrung.quantity.working import number
 from wellstrung.rulebook import Ask
 
 #: so many remarks stand on the first page, so many margins are praised

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from wellstrung.common import units
-from wellstrung.quantity.value import number
+from wellstrung.quantity.working import number
 
 _NUMBER = r"\d+(?:\.\d+)?(?:[ -]\d+/\d+|/\d+)?"
 #: a length or a range of them, or a wire gauge

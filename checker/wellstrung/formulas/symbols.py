@@ -1,0 +1,219 @@
+"""Symbols: what stands for a number while a formula is traced, and what a formula of them says.
+
+See `arithmetic` for how formulas are written, and `tracing` for what is found out about them.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Iterator
+from fractions import Fraction
+from typing import Any, NoReturn
+
+#: how tightly an operator binds; what binds less stands in brackets
+_BINDS = {"if": 0, "and": 1, "compare": 2, "+": 3, "-": 3, "*": 4, "/": 4, "negative": 5, "^": 6}
+_ATOM = 7
+
+
+class Symbolic(TypeError):
+    """A symbol was used where only a number will do."""
+
+
+class Symbol:
+    """What stands for a number while a formula is traced: a name, or an operation on symbols."""
+
+    __slots__ = ("of", "op")
+
+    def __init__(self, op: str, of: tuple[Any, ...]) -> None:
+        self.op = op
+        self.of = of
+
+    def __add__(self, other: Any) -> Symbol:
+        return self if _is(other, 0) else Symbol("+", (self, other))
+
+    def __radd__(self, other: Any) -> Symbol:
+        return self if _is(other, 0) else Symbol("+", (other, self))
+
+    def __sub__(self, other: Any) -> Symbol:
+        return self if _is(other, 0) else Symbol("-", (self, other))
+
+    def __rsub__(self, other: Any) -> Symbol:
+        return -self if _is(other, 0) else Symbol("-", (other, self))
+
+    def __mul__(self, other: Any) -> Any:
+        if _is(other, 0):
+            return 0
+        return self if _is(other, 1) else Symbol("*", (self, other))
+
+    def __rmul__(self, other: Any) -> Any:
+        if _is(other, 0):
+            return 0
+        if _is(other, -1):
+            return -self
+        return self if _is(other, 1) else Symbol("*", (other, self))
+
+    def __truediv__(self, other: Any) -> Symbol:
+        return self if _is(other, 1) else Symbol("/", (self, other))
+
+    def __rtruediv__(self, other: Any) -> Symbol:
+        return Symbol("/", (other, self))
+
+    def __pow__(self, other: Any) -> Symbol:
+        return self if _is(other, 1) else Symbol("^", (self, other))
+
+    def __rpow__(self, other: Any) -> Symbol:
+        return Symbol("^", (other, self))
+
+    def __neg__(self) -> Symbol:
+        return Symbol("negative", (self,))
+
+    def __abs__(self) -> Symbol:
+        return Symbol("abs", (self,))
+
+    def __lt__(self, other: Any) -> Symbol:
+        return Symbol("<", (self, other))
+
+    def __le__(self, other: Any) -> Symbol:
+        return Symbol("<=", (self, other))
+
+    def __gt__(self, other: Any) -> Symbol:
+        return Symbol(">", (self, other))
+
+    def __ge__(self, other: Any) -> Symbol:
+        return Symbol(">=", (self, other))
+
+    def __eq__(self, other: object) -> Symbol:  # type: ignore[override]
+        return Symbol("==", (self, other))
+
+    def __ne__(self, other: object) -> Symbol:  # type: ignore[override]
+        return Symbol("!=", (self, other))
+
+    def __and__(self, other: Any) -> Symbol:
+        return Symbol("and", (self, other))
+
+    def __bool__(self) -> NoReturn:
+        raise Symbolic(
+            f"a formula must not decide by `{text(self)}`: use `either`, `least` or `most` instead"
+            " of `if`, `min` or `max`"
+        )
+
+    def __float__(self) -> NoReturn:
+        raise Symbolic(
+            f"a formula needs the number of `{text(self)}`: use the functions of"
+            " `wellstrung.formulas.arithmetic`, or declare the formula `opaque`"
+        )
+
+    __int__ = __index__ = __hash__ = __float__
+    __round__ = __ceil__ = __floor__ = __trunc__ = __iter__ = __float__
+
+    def __repr__(self) -> str:
+        return text(self)
+
+
+def _is(one: Any, number: int) -> bool:
+    return type(one) is not Symbol and bool(one == number)
+
+
+def text(one: Any, name: Callable[[str], str] = str, beside: int = 0) -> str:
+    """A symbol (or a number) as a formula in text, each of its names written by `name`.
+
+    `beside` is how tightly what stands beside it binds.
+
+    >>> length, wire = Symbol("name", ("length",)), Symbol("name", ("wire",))
+    >>> text((length - 2 * wire) / 3)
+    '(length - 2 * wire) / 3'
+    >>> text(math.pi / 4 * wire**2), text(call("if", wire < 1, 0, call("max", 0, -length)))
+    ('pi / 4 * wire^2', '0 if wire < 1 else max(0, -length)')
+    """
+    if not isinstance(one, Symbol):
+        says, binds = _number(one)
+    elif one.op == "name":
+        says, binds = name(one.of[0]), _ATOM
+        binds = _BINDS["negative"] if says.startswith("-") else _ATOM
+    else:
+        says, binds = _operation(one, name)
+    return f"({says})" if binds < beside else says
+
+
+def _operation(one: Symbol, name: Callable[[str], str]) -> tuple[str, int]:
+    op, of = one.op, one.of
+    binds = _BINDS["compare"] if op in ("<", "<=", ">", ">=", "==", "!=") else _BINDS.get(op, _ATOM)
+    if binds == _ATOM:
+        space = " " if " " in op else ""
+        return f"{op}{space}({', '.join(text(each, name) for each in of)})", binds
+    if op == "if":
+        condition, a, b = (text(each, name, binds + 1) for each in of)
+        return f"{a} if {condition} else {b}", binds
+    if op == "negative":
+        return f"-{text(of[0], name, binds)}", binds
+    if op == "^":
+        return f"{text(of[0], name, _ATOM)}^{text(of[1], name, _ATOM)}", binds
+    left, right = text(of[0], name, binds), text(of[1], name, binds + (op not in "+*"))
+    return f"{left} {op} {right}", binds
+
+
+def _number(value: float) -> tuple[str, int]:
+    """A number of a formula, multiples of pi as such."""
+    if value < 0:
+        return f"-{_number(-value)[0]}", _BINDS["negative"]
+    for power, symbol in ((1, "pi"), (2, "pi^2")):
+        unit = math.pi**power
+        part = Fraction(value / unit).limit_denominator(180)
+        if part and part.numerator < 100 and math.isclose(part * unit, value, rel_tol=1e-15):
+            over = f" / {part.denominator}" if part.denominator > 1 else ""
+            times = f"{part.numerator} * " if part.numerator > 1 else ""
+            return f"{times}{symbol}{over}", _BINDS["*"] if over or times else _ATOM
+    return f"{value:.12g}", _ATOM
+
+
+def settled(one: Any, holds: Callable[[Symbol], bool | None]) -> Any:
+    """The same with only one branch of each condition of which `holds` knows whether it holds.
+
+    >>> ring, bore = Symbol("name", ("ring",)), Symbol("name", ("bore",))
+    >>> settled(call("if", ring < 6, 0, bore) - 1, lambda condition: False)
+    bore - 1
+    """
+    if not isinstance(one, Symbol) or one.op == "name":
+        return one
+    if one.op == "if":
+        decided = holds(one.of[0])
+        if decided is not None:
+            return settled(one.of[1 if decided else 2], holds)
+    return Symbol(one.op, tuple(settled(each, holds) for each in one.of))
+
+
+def degree(one: Any, varying: Iterable[str]) -> int:
+    """0 where none of the varying names is in it, 1 where it is linear in all of them, else 2.
+
+    >>> pitch, tension = Symbol("name", ("pitch",)), Symbol("name", ("tension",))
+    >>> degree(pitch * tension, ["pitch"]), degree(pitch * tension, ["pitch", "tension"])
+    (1, 2)
+    """
+    if not isinstance(one, Symbol):
+        return 0
+    if one.op == "name":
+        return int(one.of[0] in varying)
+    degrees = [degree(each, varying) for each in one.of]
+    highest = max(degrees)
+    if one.op in ("+", "-", "negative"):
+        return highest
+    if one.op == "*":
+        return min(2, sum(degrees))
+    if (one.op == "/" and not degrees[1]) or (one.op == "if" and not degrees[0]):
+        return highest
+    return 2 if highest else 0
+
+
+def names(one: Any) -> Iterator[str]:
+    """The names in it, as often as they stand there."""
+    if isinstance(one, Symbol):
+        if one.op == "name":
+            yield one.of[0]
+        else:
+            for each in one.of:
+                yield from names(each)
+
+
+def call(name: str, *of: Any) -> Any:
+    """The symbol of a function's result."""
+    return Symbol(name, of)
