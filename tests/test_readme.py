@@ -8,6 +8,7 @@ from pathlib import Path
 import yaml
 
 from running import ROOT, Run
+from wellstrung.plugins.host import Host
 from wellstrung.reading import drawer
 from wellstrung.reading.bench import read_text
 
@@ -19,9 +20,9 @@ def blocks(language: str) -> list[str]:
     return [body for name, body in BLOCKS if name == language]
 
 
-def test_the_plan_gives_the_printed_answer(run: Run, tmp_path: Path) -> None:
+def test_the_plan_gives_the_printed_answer(installed: Host, run: Run, tmp_path: Path) -> None:
     plan, bench, kept = blocks("yaml")
-    settings, faults = read_text(bench, "bench.yaml")
+    settings, faults = read_text(bench, "bench.yaml", installed.stitches, installed.limits)
     assert settings is not None, faults
     assert drawer.read_text(kept, "drawer.yaml").faults == ()
     (tmp_path / "mooring.yaml").write_text(plan, encoding="utf-8")

@@ -31,6 +31,8 @@ from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.reading import bench as bench_file
 
 _PINNED = ("says", "found", "needed", "remedy")
+#: what a case pins in words; `rewritten` changes these and nothing else
+TEXTS = frozenset({*_PINNED, "missing", "and"})
 
 
 @dataclass(frozen=True)
@@ -43,6 +45,7 @@ class Case:
     expect: str
     bench: str = ""
     pinned: Mapping[str, Any] = field(default_factory=dict)
+    file: Path = Path()
 
     def __str__(self) -> str:
         return f"{self.rule}: {self.name}"
@@ -57,7 +60,7 @@ def cases(path: Path) -> Iterator[Case]:
         known = {"name", "change", "expect"}
         pinned = {key: value for key, value in entry.items() if key not in known}
         bench = data.get("bench", "")
-        yield Case(data["rule"], entry["name"], text, entry["expect"], bench, pinned)
+        yield Case(data["rule"], entry["name"], text, entry["expect"], bench, pinned, path)
 
 
 def changed(text: str, changes: Mapping[str, str]) -> str:
@@ -73,11 +76,34 @@ def changed(text: str, changes: Mapping[str, str]) -> str:
     return text
 
 
+def rewritten(case: Case, found: Mapping[str, Any]) -> None:
+    """Write the texts that a rule now gives into the file of the case; all else stays as it is."""
+    text = case.file.read_text(encoding="utf-8")
+    root = yaml.compose(text, Loader=yaml.CSafeLoader)
+    assert root is not None
+    entries = next(value for key, value in root.value if key.value == "cases")
+    fields = next(
+        entry.value
+        for entry in entries.value
+        if any(key.value == "name" and value.value == case.name for key, value in entry.value)
+    )
+    for key, value in reversed(fields):
+        new = found.get(key.value)
+        if key.value in TEXTS and new is not None and new != case.pinned[key.value]:
+            start, end = value.start_mark.index, value.end_mark.index
+            dumped = yaml.safe_dump(new, default_flow_style=True, allow_unicode=True, width=104)
+            lines = dumped.removesuffix("...\n").strip().replace("\n", "\n  ")
+            tail = "\n" if text[start:end].endswith("\n") else ""
+            text = text[:start] + lines + tail + text[end:]
+    case.file.write_text(text, encoding="utf-8")
+
+
 def judged(case: Case, checker: Checker) -> Checker:
     """The checker with the case's own bench; raises ValueError where that cannot be used."""
     if not case.bench:
         return checker
-    bench, faults = bench_file.read_text(case.bench, "bench.yaml", checker.installed.stitches)
+    here = checker.installed
+    bench, faults = bench_file.read_text(case.bench, "bench.yaml", here.stitches, here.limits)
     if bench is None:
         raise ValueError(faults[0].says)
     return Checker(checker.installed, bench=bench)

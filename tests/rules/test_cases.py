@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import inspect
+import re
+import sys
 from pathlib import Path
 
 import pytest
@@ -10,7 +13,7 @@ import yaml
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins.host import Host
 from wellstrung.reading import tree
-from wellstrung.testing import Case, answer, cases, judged
+from wellstrung.testing import TEXTS, Case, answer, cases, judged, rewritten
 
 FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
 #: a ring and a glued joint always have what they need, from plan or tables; the others count
@@ -29,8 +32,12 @@ CASES = [case for file in FILES for case in cases(file)]
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)
-def test_case(case: Case, checker: Checker) -> None:
-    assert answer(case, checker) == {"expect": case.expect, **case.pinned}
+def test_case(case: Case, checker: Checker, request: pytest.FixtureRequest) -> None:
+    found, pinned = answer(case, checker), {"expect": case.expect, **case.pinned}
+    if found != pinned and request.config.getoption("--rewrite"):
+        rewritten(case, found)
+        pinned |= {key: found[key] for key in TEXTS & found.keys() & pinned.keys()}
+    assert found == pinned
 
 
 @pytest.mark.parametrize(
@@ -79,3 +86,13 @@ def test_every_rule_names_its_sources_and_shows_a_line(installed: Host) -> None:
         assert rule.sources and all(rule.sources), rule.name
         assert rule.good and rule.why and rule.title[0].islower(), rule.name
         assert not rule.title.endswith("."), rule.name
+
+
+def test_a_rule_declares_the_limits_it_asks_for(installed: Host) -> None:
+    """A limit that is asked for and not declared could not be set in a bench file."""
+    for rule in installed.rules.values():
+        source = inspect.getsource(sys.modules[rule.check.__module__])
+        asked = set(re.findall(r"ask\.limit\((\w+)\)", source))
+        module = vars(sys.modules[rule.check.__module__])
+        named = {module[name] for name in asked if name in module}
+        assert named <= set(rule.limits), rule.name

@@ -25,7 +25,7 @@ def checked(options: argparse.Namespace, checker: Checker) -> Result:
         raise HostError("there is no plan (a .yaml file that begins with `plan: 1`) here")
     if not gc.isenabled():
         collect_new_garbage()
-    benches = Benches(checker.installed.stitches, options.bench)
+    benches = Benches(checker.installed, options.bench)
     kept = drawer(options.drawer) if options.drawer is not None else None
     return Result(
         tuple(checker.check_file(file, benches.of(file), kept) for file in _watched(files))

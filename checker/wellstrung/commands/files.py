@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Literal
 
@@ -18,6 +18,7 @@ from wellstrung.plugins.host import HostError
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench
+from wellstrung.rulebook.installed import Installed
 
 PLAN_ENDINGS = (".yaml", ".yml")
 BENCH_FILE = "bench.yaml"
@@ -99,8 +100,8 @@ def _other(file: Path) -> str:
 class Benches:
     """The bench of each plan: the one named, or the nearest beside the plan or above it."""
 
-    def __init__(self, stitches: Collection[str], named: Path | None) -> None:
-        self._stitches = stitches
+    def __init__(self, installed: Installed, named: Path | None) -> None:
+        self._installed = installed
         self._named = self._read(named) if named is not None else None
         self._folders: dict[str, bool] = {}
         self._found: dict[str, Bench] = {}
@@ -121,7 +122,7 @@ class Benches:
     def _read(self, file: Path) -> Bench:
         from wellstrung.reading import bench as bench_file  # most plans have none
 
-        bench, faults = bench_file.read(file, self._stitches)
+        bench, faults = bench_file.read(file, self._installed.stitches, self._installed.limits)
         if bench is None:
             raise _unusable("bench file", faults)
         return bench

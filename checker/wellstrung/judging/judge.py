@@ -18,7 +18,18 @@ from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.quantity.working import number, working
-from wellstrung.rulebook import Answer, Ask, Caution, Held, Level, Misfit, Remedy, Rule, Subject
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Caution,
+    Held,
+    Level,
+    Misfit,
+    Remedy,
+    Rule,
+    Subject,
+    worded,
+)
 from wellstrung.rulebook.installed import Installed
 
 FROM_MEMORY = "from memory"
@@ -123,13 +134,13 @@ class Judge:
 def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
     """The remark of a misfit: its level by the tolerance principle, its cure if it is doubtful."""
     level: Level = "warning" if "warning" in (rule.level, misfit.at_most) else rule.level
-    says, cure = misfit.says, ""
+    says, cure = worded(misfit.says, sure=True), ""
     margin = misfit.margin
     if margin is not None:
         verdict = compare(margin, over=rule.over)
         recalled = [leaf.source for leaf in margin.leaves if leaf.grade == FROM_MEMORY]
         if verdict is Verdict.MAY_FAIL:
-            level, says = "warning", misfit.may or misfit.says
+            level, says = "warning", worded(misfit.says, sure=False)
             if margin.chief_cause is not None:
                 cause, effect = margin.chief_cause
                 unit = f" {margin.unit}" if margin.unit else ""

@@ -34,3 +34,8 @@ def compare(margin: Quantity, *, over: str = "likely") -> Verdict:
     if margin.worst.low >= -SLACK:
         return Verdict.HOLDS
     return Verdict.FAILS if margin.worst.high < -SLACK else Verdict.MAY_FAIL
+
+
+def holds(margin: Quantity, *, over: str = "likely") -> bool:
+    """Whether a margin is at least zero over all of its range: see `compare`."""
+    return compare(margin, over=over) is Verdict.HOLDS

@@ -44,39 +44,45 @@ _UNITS: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
 _FASTEST = 1000.0
 
 
-def read(path: Path, stitches: Collection[str] = ()) -> tuple[Bench | None, tuple[Fault, ...]]:
+def read(
+    path: Path, stitches: Collection[str] = (), limits: Mapping[str, Setting] = LIMITS
+) -> tuple[Bench | None, tuple[Fault, ...]]:
     """The bench of a file, or the faults that keep it from being one; never an exception.
 
-    `stitches` are the stitches there are: each may have a rate of its own.
+    `stitches` are the stitches there are: each may have a rate of its own. `limits` are those of
+    all that is installed.
 
     >>> read(Path("no such bench.yaml"))[1][0].says
     '`no such bench.yaml` cannot be read: no such file or directory'
     """
-    return _settings(parser.read(path, BENCH), stitches)
+    return _settings(parser.read(path, BENCH), stitches, limits)
 
 
 def read_text(
-    text: str, file: str, stitches: Collection[str] = ()
+    text: str,
+    file: str,
+    stitches: Collection[str] = (),
+    limits: Mapping[str, Setting] = LIMITS,
 ) -> tuple[Bench | None, tuple[Fault, ...]]:
     r"""The bench of a text, or its faults.
 
-    >>> bench, _ = read_text("bench: 1\nlimits: {ring swing: 0.3 mm}", "bench.yaml")
-    >>> bench.limits["ring swing"]
-    Setting(value=0.3, unit='mm', reason='bench.yaml:2, written `0.3 mm`')
-    >>> read_text("bench: 1\nlimits: {ring swnig: 0.3 mm}", "bench.yaml")[1][0].says
-    'there is no limit called `ring swnig`: write `ring swing`'
+    >>> bench, _ = read_text("bench: 1\nlimits: {pin grip: 8 mm}", "bench.yaml")
+    >>> bench.limits["pin grip"]
+    Setting(value=8.0, unit='mm', reason='bench.yaml:2, written `8 mm`')
+    >>> read_text("bench: 1\nlimits: {pin girp: 8 mm}", "bench.yaml")[1][0].says
+    'there is no limit called `pin girp`: write `pin grip`'
     """
-    return _settings(parser.read_text(text, file, BENCH), stitches)
+    return _settings(parser.read_text(text, file, BENCH), stitches, limits)
 
 
 def _settings(
-    read: reading.Read, stitches: Collection[str]
+    read: reading.Read, stitches: Collection[str], limits: Mapping[str, Setting]
 ) -> tuple[Bench | None, tuple[Fault, ...]]:
     if read.tree is None or read.faults:
         return None, read.faults
     faults = list(schema.against(read.tree, bench_schema(), "the bench file"))
     rates = {**{name: RATES["weaving"] for name in stitches}, **RATES}
-    known = {"allowances": ALLOWANCES, "limits": LIMITS, "rates": rates, "paces": PACES}
+    known = {"allowances": ALLOWANCES, "limits": limits, "rates": rates, "paces": PACES}
     own: dict[str, dict[str, Setting]] = {group: {} for group in known}
     for group, defaults in known.items():
         for entry in _entries(read.tree, group):

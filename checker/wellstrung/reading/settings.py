@@ -33,67 +33,12 @@ ALLOWANCES: Mapping[str, Setting] = {
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
 }
 
-#: Limits that a maker can hold an opinion on.
+#: Limits that quantities and the work need; every other limit is declared beside its rule.
 LIMITS: Mapping[str, Setting] = {
-    "cap tight": Setting(
-        0.05, "", "a hollow rope gives by about a twentieth of its outside, common practice"
-    ),
-    "cap loose": Setting(
-        1.5, "mm", "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print"
-    ),
-    "plain braid tight": Setting(
-        1.0,
-        "mm",
-        "whipping pulls a braid without beads together: trade table `caps`, -1.0..+0.3 mm",
-    ),
-    "plain braid loose": Setting(
-        0.3, "mm", "end-cap check for braids without beads: trade table `caps`, -1.0..+0.3 mm"
-    ),
     "bezel loose": Setting(
         0.5, "mm", "closing rounds of smaller beads draw in half a millimetre, common practice"
     ),
-    "clasp wider": Setting(
-        3.0, "mm", "a clasp up to 1.5 mm wider at each edge of its band, common practice, no source"
-    ),
-    "nub loose": Setting(
-        1.0, "mm", "a nub whipped with thread, glue half a millimetre all round, common practice"
-    ),
-    "nub in cap": Setting(
-        0.8, "", "a nub fills 0.8 of its cap's depth: trade table `caps`, derived"
-    ),
-    "tail woven in": Setting(
-        75.0, "mm", "each tail turns through the beads for a hand's width, common practice"
-    ),
-    "strand off": Setting(
-        5.0, "mm", "made up by how close the beads sit, common practice, no source"
-    ),
-    "strands as one": Setting(
-        5.0, "mm", "strands within this lie as one bundle, common practice, no source"
-    ),
-    "beads alike": Setting(
-        0.2, "", "beads in one grid differ by a fifth at most along the hole, common practice"
-    ),
-    "fringe crowd": Setting(
-        1.75,
-        "",
-        "a leg to every column of peyote is usual, and round beads are half as wide again as long:"
-        " such legs lie a little behind each other, common practice, no source",
-    ),
-    "loop loose": Setting(
-        1.25, "", "a loop a quarter wider than the button's edge comes off, common practice"
-    ),
-    "weaving-in passes": Setting(1.0, "", "an end woven in passes once more, common practice"),
     "pin grip": Setting(10.0, "mm", "wire that the pliers hold at each loop, common practice"),
-    "hold factor": Setting(
-        5.0, "", "breaking over working load 5:1 to 12:1, CI 1401-06 (copy seen); the least of it"
-    ),
-    "magnet factor": Setting(
-        2.0, "", "a tug in wear is about twice the weight, common practice, no source"
-    ),
-    "ear weight": Setting(
-        8.0, "g", "the most for all day, trade table `earring_weights`: chosen from seven pages"
-    ),
-    "ring swing": Setting(0.2, "mm", "room left for a ring to swing, common practice"),
     "minutes a joint": Setting(
         1.5, "min", "to spread glue in a cap and seat the rope's end, common practice"
     ),
@@ -103,9 +48,6 @@ LIMITS: Mapping[str, Setting] = {
     "between sessions": Setting(
         10080.0, "min", "a class meets once a week, common practice; a plan's `between` beats it"
     ),
-    "thread between tails": Setting(
-        300.0, "mm", "less to weave with is more joins than weaving, common practice, no source"
-    ),
     "spare Japanese beads": Setting(
         0.1, "", "a tenth is culled or lost, trade table `stitch_facts`: from memory, no print"
     ),
@@ -114,31 +56,6 @@ LIMITS: Mapping[str, Setting] = {
     ),
     "spare cylinder beads": Setting(
         0.05, "", "cylinders vary least, trade table `stitch_facts`: from memory, no print"
-    ),
-    "cap depth share": Setting(
-        0.4, "", "a woven end goes into a cap by about 0.4 of its bore, common practice, no source"
-    ),
-    "cap depth": Setting(4.0, "mm", "deep enough for a woven end of any bore, common practice"),
-    "ring opened": Setting(
-        0.6, "", "share of an open ring's inside that it still closes true around, common practice"
-    ),
-    "ring wire": Setting(
-        0.7, "mm", "21 AWG (0.72 mm) stays shut, 22 AWG is pulled open: trade table `jump_rings`"
-    ),
-    "ring slack": Setting(
-        8.0, "", "inside over wire is 3 to 7.5 in the trade table `jump_rings`, a little more held"
-    ),
-    "centre off": Setting(
-        3.0, "mm", "a centre piece further off the middle is seen, common practice, no source"
-    ),
-    "rigid curve": Setting(
-        5.0, "mm", "a straight bar of 30 mm lies well on a wrist of 16.5 cm, common practice"
-    ),
-    "elastic stretch": Setting(
-        1.5, "", "times its length that a strand on elastic goes on over a hand, common practice"
-    ),
-    "ring stiff": Setting(
-        1.5, "", "inside over wire; 4 mm of 18 AWG, the stiffest common ring, has 1.9: derived"
     ),
 }
 

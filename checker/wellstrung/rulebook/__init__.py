@@ -37,6 +37,7 @@ from wellstrung.quantity.value import Quantity as Quantity
 from wellstrung.quantity.verdict import SLACK as SLACK
 from wellstrung.quantity.verdict import Verdict as Verdict
 from wellstrung.quantity.verdict import compare as compare
+from wellstrung.quantity.verdict import holds as holds
 from wellstrung.quantity.working import number as number
 from wellstrung.quantity.working import working as working
 from wellstrung.rulebook.answer import Answer as Answer
@@ -45,7 +46,10 @@ from wellstrung.rulebook.answer import Held as Held
 from wellstrung.rulebook.answer import Level as Level
 from wellstrung.rulebook.answer import Misfit as Misfit
 from wellstrung.rulebook.answer import Remedy as Remedy
+from wellstrung.rulebook.answer import kept as kept
+from wellstrung.rulebook.answer import worded as worded
 from wellstrung.rulebook.ask import Ask as Ask
+from wellstrung.rulebook.ask import Limit as Limit
 from wellstrung.rulebook.loads import pull_to_spare as pull_to_spare
 from wellstrung.rulebook.loads import weakest as weakest
 from wellstrung.rulebook.loads import weight as weight

@@ -2,20 +2,36 @@
 
 from __future__ import annotations
 
+import re
 from typing import Literal
 
 from msgspec import Struct
 
 from wellstrung.common.places import Edit, Place
 from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.verdict import holds
 
 Level = Literal["error", "warning", "caution"]
+#: what range a margin is judged over: `worst` for rules of hold and of safety
+Range = Literal["likely", "worst"]
 
 
 class Held(Struct, frozen=True):
     """The rule was kept; `margin` is what is left, where there is one to name."""
 
     margin: Quantity | None = None
+
+
+def kept(*margins: Quantity, over: Range = "likely") -> Held | None:
+    """The answer where every margin holds, with the tightest of them; None where one fails.
+
+    >>> from wellstrung.quantity.arithmetic import exact
+    >>> kept(exact("room", 0.4, "mm"), exact("slack", 0.1, "mm")).margin.name
+    'slack'
+    """
+    if all(holds(margin, over=over) for margin in margins):
+        return Held(min(margins, key=lambda margin: margin.likely.low))
+    return None
 
 
 class Remedy(Struct, frozen=True):
@@ -31,9 +47,10 @@ class Remedy(Struct, frozen=True):
 class Misfit(Struct, frozen=True):
     """The rule was not kept.
 
-    `says` is for a margin that fails over its whole range, `may` for one that fails over part of
-    it. Without a margin the misfit is a matter of counting and stands as it is. `at_most` lowers
-    the level of one kind of misfit below the rule's own.
+    `says` marks where it depends on how sure the misfit is: `the bore {is|may be} too tight` takes
+    the first wording where `margin` fails over its whole range, the second where it fails over part
+    of it. Without a margin the misfit is a matter of counting, and sure. `at_most` lowers the level
+    of one kind of misfit below the rule's own.
     """
 
     says: str
@@ -42,7 +59,6 @@ class Misfit(Struct, frozen=True):
     needed: str
     remedies: tuple[Remedy, ...]
     margin: Quantity | None = None
-    may: str = ""
     at_most: Level = "error"
     also: tuple[Place, ...] = ()
     working: tuple[str, ...] = ()
@@ -53,6 +69,20 @@ class Caution(Struct, frozen=True):
 
     says: str
     place: Place
+
+
+#: a name in backticks, which stands as it is, or two wordings
+_WORDINGS = re.compile(r"`[^`]*`|\{([^{}|]*)\|([^{}|]*)\}")
+
+
+def worded(says: str, *, sure: bool) -> str:
+    """The text of a misfit in its sure or its doubtful wording.
+
+    >>> worded("cap `a{b|c}` {is|may be} too tight", sure=False)
+    'cap `a{b|c}` may be too tight'
+    """
+    choice = 1 if sure else 2
+    return _WORDINGS.sub(lambda found: found[0] if found[1] is None else found[choice], says)
 
 
 Answer = Held | Misfit | Caution | None

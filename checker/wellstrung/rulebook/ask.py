@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import cached_property
+from typing import NamedTuple
 
 from wellstrung.common.places import Edit, Place
 from wellstrung.derived.amounts import beads_in, in_packs
@@ -17,6 +18,7 @@ from wellstrung.model.plan import Plan, RunEntry, Step
 from wellstrung.quantity.arithmetic import exact, times, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
+from wellstrung.reading.settings import Setting
 from wellstrung.rulebook.answer import Remedy
 from wellstrung.subjects.base import Eyes, opens
 from wellstrung.subjects.counts import pieces_hung
@@ -25,6 +27,18 @@ from wellstrung.subjects.run import taken
 from wellstrung.work.dependencies import for_order
 from wellstrung.work.hours import written
 from wellstrung.work.search import MOST_LOOKS, Found, nearest
+
+
+class Limit(NamedTuple):
+    """A limit that a maker can hold an opinion on: its default, unit and reason.
+
+    Declared beside the rule that uses it; a bench file changes it by its name.
+    """
+
+    name: str
+    value: float
+    unit: str
+    reason: str
 
 
 class Ask:
@@ -169,7 +183,14 @@ class Ask:
         except Missing:
             return None
 
-    def limit(self, name: str) -> Quantity:
-        """A limit of the bench, with its reason as source."""
-        setting = self.plan.bench.limits[name]
+    def limit(self, limit: Limit | str) -> Quantity:
+        """A limit of the rule, or by its name one that quantities use too, with its reason.
+
+        The maker's bench file beats the default.
+        """
+        if isinstance(limit, str):
+            name, setting = limit, self.plan.bench.limits[limit]
+        else:
+            name, default = limit.name, Setting(*limit[1:])
+            setting = self.plan.bench.limits.get(name, default)
         return exact(name, setting.value, setting.unit, source=setting.reason)

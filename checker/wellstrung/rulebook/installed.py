@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from wellstrung.derived.of_plan import Brought
 from wellstrung.model.parts import Kind, Stitch
+from wellstrung.reading.settings import LIMITS, Setting
 from wellstrung.rulebook import Rule
 
 
@@ -19,3 +20,9 @@ class Installed(Struct, frozen=True):
     stitches: Mapping[str, Stitch]
     quantities: Mapping[str, Brought]
     owners: Mapping[str, str]
+
+    @property
+    def limits(self) -> Mapping[str, Setting]:
+        """Every limit that a bench file can change: those of the rules, and those of the core."""
+        declared = [limit for rule in self.rules.values() for limit in rule.limits]
+        return {**LIMITS, **{limit.name: Setting(*limit[1:]) for limit in declared}}

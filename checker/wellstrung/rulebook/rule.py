@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, Literal
+from typing import Any
 
 from msgspec import Struct
 
-from wellstrung.rulebook.answer import Answer, Level
-from wellstrung.rulebook.ask import Ask
+from wellstrung.rulebook.answer import Answer, Level, Range
+from wellstrung.rulebook.ask import Ask, Limit
 from wellstrung.subjects.base import Subject
 
 
@@ -18,7 +18,7 @@ class Rule(Struct, frozen=True):
     `title` says in one line what it asks for; `why` what happens at the bench otherwise; `bad` and
     `good` show a line of a plan. `level` is the highest it gives. `yields_to` names the rules whose
     remark about the same part makes this one superfluous. `over` is `worst` for rules of hold and
-    of safety.
+    of safety. `limits` are those that it asks for.
     """
 
     name: str
@@ -32,4 +32,5 @@ class Rule(Struct, frozen=True):
     good: str = ""
     level: Level = "error"
     yields_to: tuple[str, ...] = ()
-    over: Literal["likely", "worst"] = "likely"
+    over: Range = "likely"
+    limits: tuple[Limit, ...] = ()

@@ -14,11 +14,10 @@ from wellstrung.rulebook import (
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -31,13 +30,12 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
     bridges = ask.of(glue, "bridges")
     between_them = derived("gap", "mm", gap, bore=bore, end=outside)
     margin = bridges - between_them
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     head = f"`{glue.name}` bridges {spelled(bridges)}, and the gap between `{end.rope.name}` and"
     tail = f"the bore of cap `{end.cap.name}`"
     return Misfit(
-        says=f"{head} {tail} is {about(between_them, bore)}",
-        may=f"{head} {tail} may be more: {about(between_them, bore)}",
+        says=f"{head} {tail} {{is|may be more:}} {about(between_them, bore)}",
         place=glue.place_of("type"),
         found=f"a gap of {in_unit_of(between_them.middle, bore)} all round",
         needed=f"a gap of {in_unit_of(bridges.middle, bore)} or less",

@@ -13,18 +13,16 @@ from wellstrung.rulebook import (
     Ask,
     GluedEnd,
     GlueUsed,
-    Held,
     Item,
     Misfit,
     Missing,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     times,
     total,
 )
@@ -37,21 +35,21 @@ def check(used: GlueUsed, ask: Ask) -> Answer:
     held = total("glue in the joints", "ml", _in_joints(used, ask))
     needed = _mixed(used, held, ask) if _is_stirred(used) else held
     margin = total("glue on hand", "ml", [_on_hand(line) for line in used.lines]) - needed
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     like = used.lines[-1].volume("volume")
     joints, had = sum(count for _, count in used.ends), needed.middle + margin.middle
     what = f"{joints} joint{'s' if joints > 1 else ''} of `{glue.name}`"
     if _is_stirred(used):
         what += f" in {used.mixes} mix{'es' if used.mixes > 1 else ''}"
     one = "s" if joints == 1 else ""
+    takes, most = (in_unit_of(ml, like) for ml in (needed.middle, needed.likely.high))
     tail = f"and {in_unit_of(had, like)} are on hand"
     return Misfit(
-        says=f"{what} take{one} {in_unit_of(needed.middle, like)}, {tail}",
-        may=f"{what} may take up to {in_unit_of(needed.likely.high, like)}, {tail}",
+        says=f"{what} {{take{one} {takes}|may take up to {most}}}, {tail}",
         place=used.lines[-1].node.place,
         found=in_unit_of(had, like),
-        needed=f"{in_unit_of(needed.likely.high, like)} or more",
+        needed=f"{most} or more",
         remedies=_remedies(used, ask, -margin.likely.low, like),
         margin=margin,
         also=(glue.key.place,),

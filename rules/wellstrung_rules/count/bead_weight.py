@@ -8,7 +8,6 @@ from wellstrung.formulas.arithmetic import either
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Item,
     Misfit,
     PaletteBead,
@@ -16,10 +15,9 @@ from wellstrung.rulebook import (
     Quantity,
     Remedy,
     Rule,
-    Verdict,
-    compare,
     derived,
     exact,
+    kept,
     number,
 )
 
@@ -34,15 +32,14 @@ def check(palette: PaletteBead, ask: Ask) -> Answer:
     low = _margin("least", counted, weighed, row.cell("least").value, sign=1)
     high = _margin("most", counted, weighed, row.cell("most").value, sign=-1)
     margin = min(low, high, key=lambda side: side.middle)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
-    says = (
-        f"bead `{bead.name}` counts {number(counted.middle)} a gram, and glass of its size comes to"
-        f" {number(weighed.middle)}: its {_listed(stated)} cannot all be right"
-    )
+    if answer := kept(margin):
+        return answer
     return Misfit(
-        says=says,
-        may=says.replace("cannot all", "may not all"),
+        says=(
+            f"bead `{bead.name}` counts {number(counted.middle)} a gram, but glass of its size"
+            f" would count {number(weighed.middle)}: its {_listed(stated)} {{cannot|may not}} all"
+            " be right"
+        ),
         place=_place(bead, stated[-1]),
         found=f"{number(counted.middle)} a gram",
         needed=f"{number(weighed.middle * row.cell('least').value)}.."

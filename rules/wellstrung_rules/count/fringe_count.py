@@ -2,17 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Held,
-    HungOnEyes,
-    Misfit,
-    Remedy,
-    Rule,
-    evenly,
-)
+from wellstrung.rulebook import Answer, Ask, Edit, Held, HungOnEyes, Misfit, Remedy, Rule, evenly
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:

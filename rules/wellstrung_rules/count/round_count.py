@@ -22,6 +22,7 @@ from wellstrung.rulebook import (
     number,
     working,
 )
+from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -71,8 +72,8 @@ def _told(rope: Part, ask: Ask) -> tuple[Window, str, Quantity]:
     if not caps:
         raise Missing(f"`measured.outside` of `{rope.name}`")
     bore = ask.of(caps[0], "bore")
-    low = bore.worst.low - ask.limit("cap loose").middle
-    high = bore.worst.high / (1 - ask.limit("cap tight").middle)
+    low = bore.worst.low - ask.limit(CAP_LOOSE).middle
+    high = bore.worst.high / (1 - ask.limit(CAP_TIGHT).middle)
     words = f"cap `{caps[0].name}` takes a rope of {between(low, high, bore)}"
     return Window(low, high), words, bore
 
@@ -91,6 +92,7 @@ RULE = Rule(
         "patterns quote the beads of the starting ring or the beads of a round, which is half as"
         " many; read the wrong way, the rope comes out half or twice as thick"
     ),
+    limits=(CAP_TIGHT, CAP_LOOSE),
     sources=(
         "a ring of N is two rounds, then N/2 a round: counting",
         "outside of the rope: geometry, worked out for this project",

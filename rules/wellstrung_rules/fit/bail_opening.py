@@ -13,26 +13,26 @@ from wellstrung.rulebook import (
     Ask,
     BailAround,
     Edit,
-    Held,
     Misfit,
     Remedy,
     Role,
     Rule,
-    Verdict,
     about,
-    compare,
+    holds,
     in_unit_of,
+    kept,
     spelled,
 )
+from wellstrung_rules.limits import RING_SWING
 
 
 def check(join: BailAround, ask: Ask) -> Answer:
     inside, across = ask.of(join.bail, "inside"), ask.across(join.around)
     fits = inside - across
-    runs = fits - ask.limit("ring swing")
-    if compare(runs) is Verdict.HOLDS:
-        return Held(runs)
-    forced = compare(fits) is not Verdict.HOLDS
+    runs = fits - ask.limit(RING_SWING)
+    if answer := kept(runs):
+        return answer
+    forced = not holds(fits)
     beaded = join.around.kind.role is Role.STRAND
     bail = f"the opening of bail `{join.bail.name}` ({spelled(inside)})"
     around = f"`{join.around.name}`, which is {about(across, inside)} across"
@@ -41,8 +41,7 @@ def check(join: BailAround, ask: Ask) -> Answer:
     wanted = math.ceil((inside.middle - runs.likely.low) * 10 - 1e-9) / 10
     size = in_unit_of(wanted, inside)
     return Misfit(
-        says=f"{bail} {'does not go' if forced else 'does not run freely'} round {around}{stays}",
-        may=f"{bail} may not {'go' if forced else 'run freely'} round {around}{stays}",
+        says=f"{bail} {{does|may}} not {'go' if forced else 'run freely'} round {around}{stays}",
         place=join.bail.place_of("inside"),
         found=spelled(inside),
         needed=f"an opening of {size} or wider",
@@ -69,6 +68,7 @@ RULE = Rule(
         " there at all is `passes-over-end`)"
     ),
     why="a bail that grips the rope holds the pendant askew and frays the thread it slides on",
+    limits=(RING_SWING,),
     sources=(
         "what goes round something is wider than it: geometry",
         "0.2 mm left to run: common practice, no source",

@@ -9,18 +9,25 @@ from wellstrung.rulebook import (
     Ask,
     BandInClasp,
     Edit,
-    Held,
+    Limit,
     Misfit,
     Missing,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
     between,
-    compare,
+    holds,
     in_unit_of,
+    kept,
     spelled,
+)
+
+CLASP_WIDER = Limit(
+    "clasp wider",
+    3.0,
+    "mm",
+    "a clasp up to 1.5 mm wider at each edge of its band, common practice, no source",
 )
 
 
@@ -32,13 +39,13 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
     if clasp.has(*join.thick):
         gap, thickness = clasp.length(*join.thick, allowance="eye size"), ask.of(band, "thickness")
         margins.append(gap - thickness)
-        if compare(margins[0]) is not Verdict.HOLDS:
+        if not holds(margins[0]):
             return _too_thick(join, thickness, gap, margins[0])
     width, takes = ask.of(band, "width"), clasp.length(*join.across, allowance="part length")
-    inside, covered = takes - width, width + ask.limit("clasp wider") - takes
+    inside, covered = takes - width, width + ask.limit(CLASP_WIDER) - takes
     margin = min(*margins, inside, covered, key=lambda margin: margin.likely.low)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     too_wide = margin is inside
     low = takes.middle - inside.likely.low
     fits = between(low, max(low, takes.middle + covered.likely.low), takes)
@@ -46,10 +53,9 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
         f"`{band.name}` ({about(width, takes)} wide)",
         f"the {join.across[0]} of `{clasp.name}`",
     )
-    shows = "stands out on both sides of" if too_wide else "leaves bare the ends of"
+    out, bare = "{stands|may stand} out on both sides of", "{leaves|may leave} bare the ends of"
     return Misfit(
-        says=f"{head} {shows} {part} ({spelled(takes)})",
-        may=f"{head} may {shows.replace('s ', ' ', 1)} {part} ({spelled(takes)})",
+        says=f"{head} {out if too_wide else bare} {part} ({spelled(takes)})",
         place=band.place_of("across"),
         found=f"{about(width, takes)} wide",
         needed=f"a {join.across[0]} of {fits}",
@@ -79,8 +85,7 @@ def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Qu
     tail = f"go into the {field} of `{join.clasp.name}` ({spelled(gap)})"
     wanted = in_unit_of(gap.middle - margin.likely.low, gap)
     return Misfit(
-        says=f"{head} does not {tail}",
-        may=f"{head} may not {tail}",
+        says=f"{head} {{does|may}} not {tail}",
         place=join.clasp.place_of(part, field),
         found=f"a {field} of {spelled(gap)}",
         needed=f"a {field} of {wanted} or more",
@@ -103,6 +108,7 @@ RULE = Rule(
         "a band wider than its tube cups and rubs at the corners; one much narrower leaves bare"
         " metal; one too thick is crushed by the jaws, and glass beads break"
     ),
+    limits=(CLASP_WIDER,),
     sources=(
         "no wider and no thicker than what takes it: geometry",
         "up to 1.5 mm of bare clasp at each edge: common practice, no source",

@@ -4,20 +4,7 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Held,
-    Misfit,
-    Remedy,
-    Rule,
-    Verdict,
-    Woven,
-    compare,
-    exact,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Edit, Misfit, Remedy, Rule, Woven, exact, kept, spelled
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -29,8 +16,8 @@ def check(woven: Woven, ask: Ask) -> Answer:
     count = exact("around", around, "beads")
     closes, fills = count - least, most - count
     margin = min(closes, fills, key=lambda margin: margin.likely.low)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     sure = _even(least.likely.high, most.likely.low)
     needed = f"a ring of {_listed(sure)}"
     if not sure:
@@ -38,9 +25,9 @@ def check(woven: Woven, ask: Ask) -> Answer:
         needed = f"a ring of {_listed(likely)}, by the length of its beads"
     head, stone = f"`{bezel.name}` with `around: {around}`", ask.of(bezel, "stone")
     tail = f"round its stone ({spelled(stone)}), which takes {needed}"
+    does = "{does|may} not close" if margin is closes else "{gapes|may gape}"
     return Misfit(
-        says=f"{head} {'does not close' if margin is closes else 'gapes'} {tail}",
-        may=f"{head} {'may not close' if margin is closes else 'may gape'} {tail}",
+        says=f"{head} {does} {tail}",
         place=place,
         found=f"around: {around}",
         needed=needed,

@@ -8,18 +8,16 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     Woven,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
 )
 
 
@@ -40,14 +38,13 @@ def check(woven: Woven, ask: Ask) -> Answer:
         source="a bead beyond where the stone slants inward, on either side",
     )
     margin = has - needed
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     rounds = f"{len(names)} round{'s' if len(names) > 1 else ''}"
     head = f"`{bezel.name}` with {rounds} ({about(has, edge)} from back to front)"
     tail = f"hold its stone, which takes {about(needed, edge)}: its edge, and a bead on either side"
     return Misfit(
-        says=f"{head} does not {tail}",
-        may=f"{head} may not {tail}",
+        says=f"{head} {{does|may}} not {tail}",
         place=bezel.place_of("beads"),
         found=about(has, edge),
         needed=f"{in_unit_of(has.middle - margin.likely.low, edge)} or more",

@@ -11,20 +11,26 @@ from wellstrung.rulebook import (
     Cause,
     ClaspClosed,
     Edit,
-    Held,
+    Limit,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
     Spread,
-    Verdict,
     about,
     between,
-    compare,
     derived,
     exact,
+    kept,
     leaf,
+)
+
+LOOP_LOOSE = Limit(
+    "loop loose",
+    1.25,
+    "",
+    "a loop a quarter wider than the button's edge comes off, common practice",
 )
 
 
@@ -41,19 +47,18 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
         lambda around, loop, loose: around * loose - loop,
         around=around,
         loop=way_round,
-        loose=ask.limit("loop loose"),
+        loose=ask.limit(LOOP_LOOSE),
     )
-    if compare(passes) is Verdict.HOLDS and compare(stays) is Verdict.HOLDS:
-        return Held(min(passes, stays, key=lambda margin: margin.likely.low))
+    if answer := kept(passes, stays):
+        return answer
     tight = passes.likely.low < stays.likely.low
     loop = f"the loop of `{part.name}` ({about(way_round)} round inside)"
     button = f"the button, which is {about(around)} round its edge"
-    fault = "is too small to go over" if tight else "is so wide that it slips off"
+    fault = "too small to go over" if tight else "so wide that it slips off"
     low = way_round.middle - passes.likely.low
     high = max(low, way_round.middle + stays.likely.low)
     return Misfit(
-        says=f"{loop} {fault} {button}",
-        may=f"{loop} {fault.replace('is ', 'may be ', 1)} {button}",
+        says=f"{loop} {{is|may be}} {fault} {button}",
         place=part.place_of("loop", "count") if beads else part.place_of("loop", "around"),
         found=f"{about(way_round)} round inside",
         needed=f"{between(low, high, way_round)} round inside",
@@ -137,6 +142,7 @@ RULE = Rule(
     check=check,
     title="a loop goes over its button, and holds it once it is over",
     why="a loop one bead short is found out when the cuff is done and the button sewn on",
+    limits=(LOOP_LOOSE,),
     sources=(
         "round a button edge-on: oval to rounded ends, geometry, worked out for this project",
         "a loop a quarter wider than the button's edge comes off: common practice, no source",

@@ -10,23 +10,42 @@ from wellstrung.formulas.fits import fit_class
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
+    Limit,
     Misfit,
     Part,
     Quantity,
     Remedy,
     RopeInCap,
     Rule,
-    Verdict,
     about,
     between,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     number,
     spelled,
     wider_bore,
+)
+from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
+
+PLAIN_BRAID_TIGHT = Limit(
+    "plain braid tight",
+    1.0,
+    "mm",
+    "whipping pulls a braid without beads together: trade table `caps`, -1.0..+0.3 mm",
+)
+PLAIN_BRAID_LOOSE = Limit(
+    "plain braid loose",
+    0.3,
+    "mm",
+    "end-cap check for braids without beads: trade table `caps`, -1.0..+0.3 mm",
+)
+NUB_LOOSE = Limit(
+    "nub loose",
+    1.0,
+    "mm",
+    "a nub whipped with thread, glue half a millimetre all round, common practice",
 )
 
 
@@ -35,14 +54,7 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         return None  # `cone-bundle` packs it
     outside, bore = ask.end(join.rope, join.cap), ask.of(join.cap, "bore")
     words, gives, loose_by = _end(join, ask)
-    tight = derived(
-        "room in the cap",
-        "mm",
-        room,
-        bore=bore,
-        outside=outside,
-        gives=gives,
-    )
+    tight = derived("room in the cap", "mm", room, bore=bore, outside=outside, gives=gives)
     loose = derived(
         "slack under the limit",
         "mm",
@@ -51,15 +63,15 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         outside=outside,
         loose=ask.limit(loose_by),
     )
-    if compare(tight) is Verdict.HOLDS and compare(loose) is Verdict.HOLDS:
-        return Held(min(tight, loose, key=lambda margin: margin.likely.low))
+    if answer := kept(tight, loose):
+        return answer
     too_tight = tight.likely.low < loose.likely.low
     word = "tight" if too_tight else "loose"
     rope = f"the {words} `{join.rope.name}` ({about(outside, bore)} outside)"
+    cap = f"the bore of cap `{join.cap.name}` ({spelled(bore)})"
     low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
     return Misfit(
-        says=f"the bore of cap `{join.cap.name}` ({spelled(bore)}) is too {word} for {rope}",
-        may=f"the bore of cap `{join.cap.name}` ({spelled(bore)}) may be too {word} for {rope}",
+        says=f"{cap} {{is|may be}} too {word} for {rope}",
         place=join.cap.place_of("bore"),
         found=spelled(bore),
         needed=_needed(low, high, bore),
@@ -88,14 +100,14 @@ def _fit(bore: Quantity, outside: Quantity) -> str:
     return f"{fit.name}, clearance {clearance} over the likely sizes"
 
 
-def _end(join: RopeInCap, ask: Ask) -> tuple[str, Quantity, str]:
+def _end(join: RopeInCap, ask: Ask) -> tuple[str, Quantity, Limit]:
     """What of the rope goes in, by how much it gives, mm, and the limit of how loose it may sit."""
     rope = join.rope
     if join.by_nub:
-        return "nub of", exact("give of a nub", 0.0, "mm"), "nub loose"
+        return "nub of", exact("give of a nub", 0.0, "mm"), NUB_LOOSE
     if rope.kind.name == "braid" and not rope.has("beads"):
-        return "braid", ask.limit("plain braid tight"), "plain braid loose"
-    return "rope", _give(rope, ask), "cap loose"
+        return "braid", ask.limit(PLAIN_BRAID_TIGHT), PLAIN_BRAID_LOOSE
+    return "rope", _give(rope, ask), CAP_LOOSE
 
 
 def _give(rope: Part, ask: Ask) -> Quantity:
@@ -107,7 +119,7 @@ def _give(rope: Part, ask: Ask) -> Quantity:
         f"{rope.name} gives",
         "mm",
         lambda share, outside: share * outside,
-        share=ask.limit("cap tight"),
+        share=ask.limit(CAP_TIGHT),
         outside=ask.of(rope, "outside"),
     )
 
@@ -144,6 +156,7 @@ RULE = Rule(
         "caps are bought before the rope is woven; beads crack when forced into a tight cap, and"
         " a loose one stands off crooked, with a gap that glue alone must bridge"
     ),
+    limits=(CAP_TIGHT, CAP_LOOSE, PLAIN_BRAID_TIGHT, PLAIN_BRAID_LOOSE, NUB_LOOSE),
     sources=(
         "trade table `caps`, end-cap check where the cap covers beads: -0.5..+1.5 mm, and for"
         " braids without beads: -1.0..+0.3 mm, derived",

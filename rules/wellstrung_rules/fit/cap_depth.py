@@ -9,16 +9,28 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
+    Limit,
     Misfit,
     Remedy,
     RopeInCap,
     Rule,
-    Verdict,
-    compare,
     derived,
     in_unit_of,
+    kept,
     spelled,
+)
+
+NUB_IN_CAP = Limit(
+    "nub in cap", 0.8, "", "a nub fills 0.8 of its cap's depth: trade table `caps`, derived"
+)
+CAP_DEPTH_SHARE = Limit(
+    "cap depth share",
+    0.4,
+    "",
+    "a woven end goes into a cap by about 0.4 of its bore, common practice, no source",
+)
+CAP_DEPTH = Limit(
+    "cap depth", 4.0, "mm", "deep enough for a woven end of any bore, common practice"
 )
 
 
@@ -31,13 +43,13 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         "depth wanted",
         "mm",
         depth_wanted,
-        share=ask.limit("cap depth share"),
+        share=ask.limit(CAP_DEPTH_SHARE),
         bore=bore,
-        most=ask.limit("cap depth"),
+        most=ask.limit(CAP_DEPTH),
     )
     margin = depth - wanted
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     short = -margin.likely.low
     need = in_unit_of(depth.middle + short, depth)
     size = in_unit_of(math.ceil((depth.middle + short) * 2 - 1e-6) / 2, depth)
@@ -45,8 +57,7 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
     head = f"cap `{cap.name}` of {spelled(bore)} bore is {spelled(depth)} deep, which"
     hold = f"too shallow to hold the end of the rope `{join.rope.name}`"
     return Misfit(
-        says=f"{head} is {hold}",
-        may=f"{head} may be {hold}",
+        says=f"{head} {{is|may be}} {hold}",
         place=cap.place_of("depth"),
         found=f"{spelled(depth)} deep",
         needed=f"a depth of {need} or more",
@@ -67,17 +78,18 @@ def _nub(join: RopeInCap, ask: Ask) -> Answer:
         "mm",
         lambda nub, share, depth: nub - share * depth,
         nub=nub,
-        share=ask.limit("nub in cap"),
+        share=ask.limit(NUB_IN_CAP),
         depth=depth,
     )
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     need = in_unit_of(nub.middle - margin.likely.low, nub)
-    head = f"the nub of `{join.rope.name}` ({spelled(nub)}) is too short for cap `{join.cap.name}`"
-    says = f"{head}, which is {spelled(depth)} deep and wants {need} of it"
+    head = f"the nub of `{join.rope.name}` ({spelled(nub)}) {{is|may be}} too short"
     return Misfit(
-        says=says,
-        may=says.replace("is too short", "may be too short", 1),
+        says=(
+            f"{head} for cap `{join.cap.name}`, which is {spelled(depth)} deep and needs {need}"
+            " of it"
+        ),
         place=join.rope.place_of("nub", "length"),
         found=spelled(nub),
         needed=f"{need} or more",
@@ -114,6 +126,7 @@ RULE = Rule(
         "in a cap like a shallow dish the glue holds a single ring of beads, and the rope is pulled"
         " out the first time the clasp is tugged"
     ),
+    limits=(NUB_IN_CAP, CAP_DEPTH_SHARE, CAP_DEPTH),
     sources=(
         "at least about 0.4 of the bore, and 4 mm for wide ones: common practice, no source",
         "a nub of 0.8 of the depth: trade table `caps`, derived",

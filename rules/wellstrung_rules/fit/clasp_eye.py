@@ -12,16 +12,15 @@ from wellstrung.rulebook import (
     Ask,
     Eyes,
     EyesMeet,
-    Held,
     Misfit,
     Quantity,
     Remedy,
     Role,
     Rule,
-    Verdict,
-    compare,
     exact,
+    holds,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -36,16 +35,16 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
     margin, outer, inner = min(margins, key=lambda found: found[0].likely.low)
     cell = tables.load("jump_rings").row("through a loop").cell("room")
     moves = margin - exact("room", cell.value, "mm", source="trade table `jump_rings`, derived")
-    if compare(moves) is Verdict.HOLDS:
-        return Held(moves)
-    forced = compare(margin) is not Verdict.HOLDS
+    if answer := kept(moves):
+        return answer
+    forced = not holds(margin)
     hole, wall = ask.get(outer.quantity("hole")), ask.get(inner.quantity("wire"))
     head = f"the wall of {inner.words} ({spelled(wall)})"
     eye = f"{outer.words}, which is {spelled(hole)} wide"
     need = in_unit_of(hole.middle - moves.likely.low, hole)
+    does = "{does|may} not pass" if forced else "{passes|may pass} without play"
     return Misfit(
-        says=f"{head} {'does not pass' if forced else 'passes without play'} {eye}",
-        may=f"{head} {'may not pass' if forced else 'may pass without play'} {eye}",
+        says=f"{head} {does} {eye}",
         place=meeting.place,
         found=f"a hole of {spelled(hole)}",
         needed=f"a hole of {need} or wider",

@@ -8,17 +8,15 @@ from wellstrung.formulas import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Misfit,
     Remedy,
     Rule,
     StrandsInCone,
-    Verdict,
     about,
     article,
-    compare,
     derived,
     in_unit_of,
+    kept,
     spelled,
     taken,
     wider_bore,
@@ -36,8 +34,8 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
         source="circles in a circle, see `circles.py`",
     )
     margin = bore - bundle
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     several = len(join.strands) > 1
     names = " and ".join(f"`{strand.name}`" for strand in join.strands)
     ends = f"{'nub' if taken(join.cone) == 'nub' else 'end'}{'s' if several else ''} of {names}"
@@ -50,8 +48,7 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
     size = in_unit_of(wanted, bore)
     narrower = "end the strands in smaller beads" if several else "take a thinner rope"
     return Misfit(
-        says=f"{wide} is too small for the {ends}, {need}",
-        may=f"{wide} may be too small for the {ends}, {need}",
+        says=f"{wide} {{is|may be}} too small for the {ends}, {need}",
         place=join.cone.place_of("bore"),
         found=spelled(bore),
         needed=f"{in_unit_of(bore.middle - margin.likely.low, bore)} or wider",

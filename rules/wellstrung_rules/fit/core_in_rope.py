@@ -7,14 +7,12 @@ from wellstrung.rulebook import (
     Ask,
     CoreInRope,
     Edit,
-    Held,
     Misfit,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -22,16 +20,15 @@ from wellstrung.rulebook import (
 def check(join: CoreInRope, ask: Ask) -> Answer:
     core, bore = ask.of(join.core, "outside"), ask.of(join.rope, "inside")
     margin = bore - core
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     head = f"the core `{join.core.name}` ({spelled(core)})"
     rope = f"the rope `{join.rope.name}`, whose bore is {about(bore, core)}"
     most = max(core.middle + margin.likely.low, 0.0)
     size = in_unit_of(most, core)
     edits = (Edit(join.core.place_of("outside"), size),) if most > 0 else ()
     return Misfit(
-        says=f"{head} is too thick for {rope}",
-        may=f"{head} may be too thick for {rope}",
+        says=f"{head} {{is|may be}} too thick for {rope}",
         place=join.core.place_of("outside"),
         found=spelled(core),
         needed=f"{size} or thinner" if most > 0 else "a rope with a bore",

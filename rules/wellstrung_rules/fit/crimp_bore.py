@@ -7,18 +7,16 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Remedy,
     Rule,
     StrandInCrimp,
-    Verdict,
     about,
     between,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -42,8 +40,8 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         line=line,
         loosest=exact("loosest", row.cell("loosest").value, source="trade table `crimps`, derived"),
     )
-    if compare(tight) is Verdict.HOLDS and compare(loose) is Verdict.HOLDS:
-        return Held(min(tight, loose, key=lambda margin: margin.likely.low))
+    if answer := kept(tight, loose):
+        return answer
     too_tight = tight.likely.low < loose.likely.low
     fault = "too narrow for two wires" if too_tight else "too wide to close"
     low, high = inside.middle - tight.likely.low, inside.middle + loose.likely.low
@@ -51,8 +49,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     subject = f"the hole of crimp `{join.crimp.name}` ({spelled(inside)})"
     wire = f"on the line of `{join.strand.name}` ({about(line, inside)})"
     return Misfit(
-        says=f"{subject} is {fault} {wire}",
-        may=f"{subject} may be {fault} {wire}",
+        says=f"{subject} {{is|may be}} {fault} {wire}",
         place=join.crimp.place_of("inside"),
         found=spelled(inside),
         needed=f"a hole of {between(low, high, inside)}",

@@ -7,17 +7,15 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     InEar,
     Misfit,
     Remedy,
     Rule,
-    Verdict,
     Window,
     between,
-    compare,
     exact,
     in_unit_of,
+    kept,
     spelled,
     thicker_wires,
     thinner_wires,
@@ -30,8 +28,8 @@ def check(join: InEar, ask: Ask) -> Answer:
     thin = wire - exact("thinnest usual", usual.low, "mm", source=RULE.sources[0])
     thick = exact("thickest usual", usual.high, "mm", source=RULE.sources[0]) - wire
     margin = min(thin, thick, key=lambda room: room.likely.low)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     too = "thinner" if margin is thin else "thicker"
     does = "cuts into the lobe" if margin is thin else "does not go in without pain"
     off = ask.plan.bench.allowances["wire"].value  # what drawn wire is off, with room for that
@@ -40,8 +38,7 @@ def check(join: InEar, ask: Ask) -> Answer:
     subject = f"the wire of `{part.name}` ({spelled(wire)})"
     reason = f"{too} than ears are usually pierced for: it {does}"
     return Misfit(
-        says=f"{subject} is {reason}",
-        may=f"{subject} may be {reason}",
+        says=f"{subject} {{is|may be}} {reason}",
         place=part.place_of("wire"),
         found=spelled(wire),
         needed=f"a wire of {between(usual.low, usual.high, exact('mm', 0.0, 'mm'))}",

@@ -6,16 +6,14 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     LinkThroughCone,
     Misfit,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -31,16 +29,15 @@ def check(join: LinkThroughCone, ask: Ask) -> Answer:
         source="outside = inside + 2 x wire: geometry",
     )
     margin = loop - hole
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     loops = f"the loop of `{join.link.name}` ({about(loop, hole)} outside)"
     cone = f"the narrow hole of cone `{join.cone.name}` ({spelled(hole)})"
     size = in_unit_of(hole.middle + margin.likely.low, hole)
     written = ask.of(join.link, "loop.hole")
     wider = in_unit_of(written.middle - margin.likely.low, written)
     return Misfit(
-        says=f"{loops} slips into {cone}",
-        may=f"{loops} may slip into {cone}",
+        says=f"{loops} {{slips|may slip}} into {cone}",
         place=join.link.place_of("loop", "hole"),
         found=f"{about(loop, hole)} outside",
         needed=f"wider than {spelled(hole)}",

@@ -16,21 +16,31 @@ from wellstrung.rulebook import (
     Ask,
     Held,
     HungOnEyes,
+    Limit,
     Misfit,
     Part,
     Place,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     drops_of,
     exact,
     in_unit_of,
+    kept,
     side_by_side,
     spelled,
+)
+
+FRINGE_CROWD = Limit(
+    "fringe crowd",
+    1.75,
+    "",
+    (
+        "a leg to every column of peyote is usual, and round beads are half as wide again as long:"
+        " such legs lie a little behind each other, common practice, no source"
+    ),
 )
 
 #: so many eyes away nothing touches that anyone hangs side by side
@@ -42,15 +52,15 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         return None
     spacing = ask.get(fringe.eyes.quantity("spacing"))
     pairs = dict.fromkeys(_within_reach(fringe, spacing, ask))
-    crowd = ask.limit("fringe crowd") if fringe.eyes.woven else exact("fringe crowd", 1.0)
+    crowd = ask.limit(FRINGE_CROWD) if fringe.eyes.woven else exact(FRINGE_CROWD.name, 1.0)
     needs = {pair: need for pair in pairs if (need := _need(pair, ask)) is not None}
     if not needs:
         return Held()  # no two are wide at one height
     room = {pair: _room(spacing, pair.eyes, crowd, need) for pair, need in needs.items()}
     pair = min(room, key=lambda pair: room[pair].likely.low)
     margin, need = room[pair], needs[pair]
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     one, other = pair.one, pair.other
     things = f"`{one.name}` side by side" if one is other else f"`{one.name}` beside `{other.name}`"
     head = f"{things} from {fringe.eyes.words}"
@@ -61,8 +71,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     wanted = apart - margin.likely.low / crowd.middle
     line = next(line for line in reversed(fringe.lines) if line.part is other)
     return Misfit(
-        says=f"{head} crowd each other: they need {tail}",
-        may=f"{head} may crowd each other: they need {tail}",
+        says=f"{head} {{|may }}crowd each other: they need {tail}",
         place=line.place_of("part"),
         found=f"{_apart(apart, spacing)} apart",
         needed=", or ".join(filter(None, (f"{in_unit_of(wanted, spacing)} apart or more", narrow))),
@@ -149,6 +158,7 @@ RULE = Rule(
         "drops wider than their spacing ride over each other: the fringe fans out, tangles, and"
         " turns its faces sideways"
     ),
+    limits=(FRINGE_CROWD,),
     sources=(
         "half the width of either to each side of its eye: geometry",
         "legs of a woven edge up to 1.75 times as wide as its beads: common practice, no source",

@@ -6,20 +6,23 @@ from wellstrung.formulas import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
+    Limit,
     Misfit,
     Remedy,
     Rule,
     Threaded,
-    Verdict,
     about,
-    compare,
     derived,
     exact,
     fringe_passes,
     in_unit_of,
+    kept,
     passes_of,
     spelled,
+)
+
+WEAVING_IN_PASSES = Limit(
+    "weaving-in passes", 1.0, "", "an end woven in passes once more, common practice"
 )
 
 
@@ -28,7 +31,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     if passes is None:
         return None
     line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
-    extra = ask.limit("weaving-in passes")
+    extra = ask.limit(WEAVING_IN_PASSES)
     taken = derived(
         "threads in the hole",
         "mm",
@@ -39,16 +42,15 @@ def check(join: Threaded, ask: Ask) -> Answer:
         source="k = 1.3 for threads that give: trade table `needle_choice`, held against print",
     )
     margin = hole - taken
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     times = passes + round(extra.middle)
     subject = f"the thread of `{join.part.name}` ({about(line)})"
     bead = f"the hole of bead `{join.bead.name}` ({about(hole)})"
     stitch = "the stitch, the fringe" if fringe_passes(ask.plan, join.part) else "the stitch"
     need = f"{stitch} and a woven-in end want {times} passes, and they take {about(taken, hole)}"
     return Misfit(
-        says=f"{subject} fills {bead} too soon: {need}",
-        may=f"{subject} may fill {bead} too soon: {need}",
+        says=f"{subject} {{fills|may fill}} {bead} too soon: {need}",
         place=join.part.place_of("thread"),
         found=spelled(line),
         needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}",
@@ -69,6 +71,7 @@ RULE = Rule(
         " needle it is `needle-pass`; of a strand it is `string-in-hole`)"
     ),
     why="a bead that is full breaks, or leaves an end that cannot be woven in",
+    limits=(WEAVING_IN_PASSES,),
     sources=(
         "hole >= thread x sqrt(k n), k = 1.3: trade table `needle_choice`, derived and held against"
         " three printed figures",

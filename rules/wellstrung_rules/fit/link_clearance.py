@@ -15,21 +15,21 @@ from wellstrung.rulebook import (
     Ask,
     Edit,
     EndLink,
-    Held,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     exact,
+    holds,
     in_unit_of,
+    kept,
     spelled,
     thinner_wires,
 )
+from wellstrung_rules.limits import RING_SWING
 
 
 def check(end: EndLink, ask: Ask) -> Answer:
@@ -47,20 +47,18 @@ def check(end: EndLink, ask: Ask) -> Answer:
     )
     inside = _inside(end)
     fits = inside - taken
-    moves = fits - ask.limit("ring swing")
-    if compare(moves) is Verdict.HOLDS:
-        return Held(moves)
-    forced = compare(fits) is not Verdict.HOLDS
+    moves = fits - ask.limit(RING_SWING)
+    if answer := kept(moves):
+        return answer
+    forced = not holds(fits)
     ring = max(end.rings, key=lambda ring: ask.of(ring, "wire").middle)
     wire = ask.of(ring, "wire")
     link = f"link `{end.link}` of `{end.eyes.part.name}` ({about(inside)} long inside)"
     things = " and ".join(_things(end, ask))
     take = f"which take {about(taken)}"
-    fault = "has no room for" if forced else "has no room to move beside"
-    doubt = "may have no room for" if forced else "may have no room to move beside"
+    room = "no room for" if forced else "no room to move beside"
     return Misfit(
-        says=f"{link} {fault} {things}, {take}",
-        may=f"{link} {doubt} {things}, {take}",
+        says=f"{link} {{has|may have}} {room} {things}, {take}",
         place=ring.place_of("wire"),
         found=f"{about(inside)} inside",
         needed=f"{in_unit_of(inside.middle - moves.likely.low, inside)} inside, or thinner rings",
@@ -137,6 +135,7 @@ RULE = Rule(
         "in fine chain a thick ring is wedged against the next link: the drop stands off stiffly,"
         " and the link is bent or broken at the first pull"
     ),
+    limits=(RING_SWING,),
     sources=(
         "inside = outside - 2 x wire: trade table `chains`; the wires lie along the link: geometry",
         "0.2 mm left to swing: common practice, no source",

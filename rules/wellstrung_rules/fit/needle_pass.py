@@ -6,17 +6,15 @@ from wellstrung.formulas import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Misfit,
     Remedy,
     Rule,
     Threaded,
-    Verdict,
     about,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     passes_of,
 )
 
@@ -37,14 +35,13 @@ def check(join: Threaded, ask: Ask) -> Answer:
         source="k = 1.3: trade table `needle_choice`, held against print",
     )
     margin = hole - needed
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     subject = f"needle `{join.part.text('needle')}` ({about(needle)}) of `{join.part.name}`"
     bead = f"bead `{join.bead.name}` ({about(hole)} hole)"
     there = f"pass {passes}, where it would have to be {about(needed, hole)}"
     return Misfit(
-        says=f"{subject} does not pass {bead} at {there}",
-        may=f"{subject} may not pass {bead} at {there}",
+        says=f"{subject} {{does|may}} not pass {bead} at {there}",
         place=join.part.place_of("needle"),
         found=about(hole),
         needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}",

@@ -8,7 +8,7 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
+    Limit,
     Misfit,
     Missing,
     Part,
@@ -17,12 +17,18 @@ from wellstrung.rulebook import (
     Remedy,
     Role,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     spelled,
+)
+
+ELASTIC_STRETCH = Limit(
+    "elastic stretch",
+    1.5,
+    "",
+    "times its length that a strand on elastic goes on over a hand, common practice",
 )
 
 
@@ -33,15 +39,14 @@ def check(loop: PutOn, ask: Ask) -> Answer:
     elastic = [part for part in loop.strands if _stretches(part)]
     opened = _opened(inside, elastic, ask) if elastic else inside
     margin = opened - body
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     stretched = f", {about(opened, body)} stretched" if elastic else ""
     head = f"the {ask.plan.piece} ({about(inside, body)} inside{stretched})"
     tail = f"go on over the {loop.measure} ({spelled(body)})"
-    more = -margin.likely.low / (ask.limit("elastic stretch").middle if elastic else 1)
+    more = -margin.likely.low / (ask.limit(ELASTIC_STRETCH).middle if elastic else 1)
     return Misfit(
-        says=f"{head} cannot {tail}",
-        may=f"{head} may not {tail}",
+        says=f"{head} {{cannot|may not}} {tail}",
         place=loop.place,
         found=f"{in_unit_of(opened.middle, body)} at most",
         needed=f"{in_unit_of(body.middle, body)} or more",
@@ -65,7 +70,7 @@ def _opened(inside: Quantity, elastic: list[Part], ask: Ask) -> Quantity:
         "inside, stretched",
         "mm",
         lambda inside, stretch, **strands: stretched(inside, sum(strands.values()), stretch),
-        {"inside": inside, "stretch": ask.limit("elastic stretch"), **strands},
+        {"inside": inside, "stretch": ask.limit(ELASTIC_STRETCH), **strands},
         source="geometry, worked out for this project",
     )
 
@@ -102,6 +107,7 @@ RULE = Rule(
     check=check,
     title="a piece that nothing opens goes on over the hand or the head",
     why="a bangle that fits the wrist stops at the knuckles, and a strung loop at the ears",
+    limits=(ELASTIC_STRETCH,),
     sources=(
         "inside = length - pi x thickness: trade table `bracelet_eases`, several pages",
         "a strand on elastic draws out to 1.5 times its length: common practice, no source",

@@ -17,10 +17,9 @@ from wellstrung.rulebook import (
     Rule,
     RunEntry,
     SlidesOn,
-    Verdict,
     about,
-    compare,
     derived,
+    kept,
 )
 
 
@@ -39,15 +38,14 @@ def check(slides: SlidesOn, ask: Ask) -> Answer:
     ends = [[(inside - _across(entry, ask), entry) for entry in end] for end in slides.ends]
     narrowest = [min(end, key=lambda found: found[0].likely.low) for end in ends]
     margin, entry = max(narrowest, key=lambda found: found[0].likely.low)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     step, made = slides.step, slides.made_by[-1]
     sizes = f"{about(inside)}, and `{entry.part.name}` is {about(_across(entry, ask))} across"
     head = f"{_words(slides.what)} is closed and goes on `{carrier}` in step {step.number}, after"
     tail = f"step {made.number} has made the last of its ends: its inside is {sizes}"
     return Misfit(
-        says=f"{head} {tail}",
-        may=f"{head} {tail}, so it may not pass",
+        says=f"{head} {tail}{{|, so it may not pass}}",
         place=step.place,
         found=f"step {step.number}",
         needed=f"before step {made.number}",

@@ -6,14 +6,12 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Remedy,
     Rule,
     Threaded,
-    Verdict,
-    compare,
     in_unit_of,
+    kept,
     spelled,
     thinner_wires,
 )
@@ -24,14 +22,13 @@ def check(join: Threaded, ask: Ask) -> Answer:
         return None
     wire, hole = ask.of(join.part, "wire"), ask.of(join.bead, "hole")
     margin = hole - wire
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     subject = f"the wire of `{join.part.name}` ({spelled(wire)})"
     bead = f"the hole of bead `{join.bead.name}` ({spelled(hole)})"
     limit = wire.middle + margin.likely.low
     return Misfit(
-        says=f"{subject} does not pass {bead}",
-        may=f"{subject} may not pass {bead}",
+        says=f"{subject} {{does|may}} not pass {bead}",
         place=join.part.place_of("wire"),
         found=spelled(wire),
         needed=f"{in_unit_of(max(limit, 0), hole)} or thinner",

@@ -14,11 +14,11 @@ from wellstrung.rulebook import (
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     Woven,
     about,
-    compare,
+    holds,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -30,14 +30,14 @@ def check(woven: Woven, ask: Ask) -> Answer:
     wide, thick = pouch.length("holds", "width"), pouch.length("holds", "thickness")
     has = ask.of(pouch, "width_inside")
     room = has - (wide + thick)
-    if compare(room) is not Verdict.HOLDS:
+    if not holds(room):
         return _too_narrow(pouch, has, wide, room)
     if not pouch.has("holds", "height"):
         return Held(room)
     height, depth = pouch.length("holds", "height"), ask.of(pouch, "length")
     over = depth - height
-    if compare(over) is Verdict.HOLDS:
-        return Held(min(room, over, key=lambda margin: margin.likely.low))
+    if holds(over):
+        return kept(room, over)
     return _too_shallow(pouch, depth, height, over)
 
 
@@ -48,8 +48,7 @@ def _too_narrow(pouch: Part, has: Quantity, wide: Quantity, room: Quantity) -> M
     tail = f"go in: it is {about(has, wide)} wide inside, laid flat"
     text = f"write `around: {wanted}`"
     return Misfit(
-        says=f"{head} thick, does not {tail}",
-        may=f"{head} thick, may not {tail}",
+        says=f"{head} thick, {{does|may}} not {tail}",
         place=place,
         found=f"{about(has, wide)} wide inside",
         needed=f"{in_unit_of(has.middle - room.likely.low, wide)} wide inside",
@@ -63,8 +62,7 @@ def _too_shallow(pouch: Part, depth: Quantity, height: Quantity, over: Quantity)
     head = f"what `{pouch.name}` holds ({spelled(height)} high)"
     tail = f"out of its opening: it is {about(depth, height)} deep"
     return Misfit(
-        says=f"{head} looks {tail}",
-        may=f"{head} may look {tail}",
+        says=f"{head} {{looks|may look}} {tail}",
         place=pouch.place_of("rounds" if pouch.has("rounds") else "length"),
         found=f"{about(depth, height)} deep",
         needed=f"{in_unit_of(depth.middle - over.likely.low, height)} or more",

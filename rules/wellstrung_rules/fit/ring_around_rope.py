@@ -13,17 +13,23 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
+    Limit,
     Misfit,
     Quantity,
     Remedy,
     RingHolds,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
+)
+
+RING_OPENED = Limit(
+    "ring opened",
+    0.6,
+    "",
+    "share of an open ring's inside that it still closes true around, common practice",
 )
 
 
@@ -31,25 +37,19 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     if join.around is None or join.ring.text("closing") != "open":
         return None
     inside, outside = ask.of(join.ring, "inside"), ask.of(join.around, "outside")
-    share = ask.limit("ring opened")
+    share = ask.limit(RING_OPENED)
     margin = derived(
-        "room to close true",
-        "mm",
-        room_to_close,
-        inside=inside,
-        share=share,
-        outside=outside,
+        "room to close true", "mm", room_to_close, inside=inside, share=share, outside=outside
     )
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     size = ask.of(join.ring, _written(join))
     ring = f"open ring `{join.ring.name}` (inside {about(inside, size)})"
     rope = f"the rope `{join.around.name}` ({about(outside, size)} outside)"
     far = "be opened so far that it will not close true"
     short = -margin.likely.low / share.middle
     return Misfit(
-        says=f"to go round {rope} the {ring} has to {far}",
-        may=f"to go round {rope} the {ring} may have to {far}",
+        says=f"to go round {rope} the {ring} {{has|may have}} to {far}",
         place=join.ring.place_of(_written(join)),
         found=f"inside {about(inside, size)}",
         needed=f"inside {in_unit_of(inside.middle + short, size)} or more, or a soldered ring",
@@ -105,6 +105,7 @@ RULE = Rule(
         "a ring bent wide open to get over a rope comes back as an oval with a gap, and the"
         " pendant slips out of the gap"
     ),
+    limits=(RING_OPENED,),
     sources=("a ring closes true around up to 0.6 of its inside: common practice, no source",),
     level="warning",
     yields_to=("ring-room",),

@@ -6,22 +6,40 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
+    Limit,
     Misfit,
     Part,
     Quantity,
     Remedy,
     RingInUse,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     number,
     spelled,
     thicker_wires,
     thinner_wires,
+)
+
+RING_WIRE = Limit(
+    "ring wire",
+    0.7,
+    "mm",
+    "21 AWG (0.72 mm) stays shut, 22 AWG is pulled open: trade table `jump_rings`",
+)
+RING_SLACK = Limit(
+    "ring slack",
+    8.0,
+    "",
+    "inside over wire is 3 to 7.5 in the trade table `jump_rings`, a little more held",
+)
+RING_STIFF = Limit(
+    "ring stiff",
+    1.5,
+    "",
+    "inside over wire; 4 mm of 18 AWG, the stiffest common ring, has 1.9: derived",
 )
 
 
@@ -30,8 +48,8 @@ def check(used: RingInUse, ask: Ask) -> Answer:
     if ring.text("closing") != "open":
         return None
     wire, inside = ask.of(ring, "wire"), ask.of(ring, "inside")
-    slack, stiff = ask.limit("ring slack"), ask.limit("ring stiff")
-    least = ask.limit("ring wire")
+    slack, stiff = ask.limit(RING_SLACK), ask.limit(RING_STIFF)
+    least = ask.limit(RING_WIRE)
     thin = wire - least
     wide = derived(
         "wire to spare",
@@ -50,8 +68,8 @@ def check(used: RingInUse, ask: Ask) -> Answer:
         wire=wire,
     )
     margin = min((thin, wide, narrow), key=lambda room: room.likely.low)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     off = -margin.likely.low
     bound = wire.middle - off if margin is narrow else wire.middle + off
     ratio = number(inside.middle / wire.middle)
@@ -64,8 +82,7 @@ def check(used: RingInUse, ask: Ask) -> Answer:
     way = "thinner" if margin is narrow else "thicker"
     need = f"{in_unit_of(bound, wire)} or {way}"
     return Misfit(
-        says=f"{subject} is {ends[id(margin)]}",
-        may=f"{subject} may be {ends[id(margin)]}",
+        says=f"{subject} {{is|may be}} {ends[id(margin)]}",
         place=ring.place_of("wire"),
         found=f"{spelled(wire)}, inside {about(inside)}",
         needed=f"a wire of {need}",
@@ -100,6 +117,7 @@ RULE = Rule(
         "a wide ring of thin wire is pulled open at the first snag and the pendant is lost; a small"
         " one of thick wire is marked by the pliers and never meets true"
     ),
+    limits=(RING_WIRE, RING_SLACK, RING_STIFF),
     sources=(
         "trade table `jump_rings`, stays closed unsoldered: 18 to 21 AWG, 22 AWG is pulled open",
         "inside over wire 3 to 7.5: the rows by use of trade table `jump_rings`, derived",

@@ -11,20 +11,20 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Eyes,
-    Held,
     Misfit,
     Quantity,
     RingHolds,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
+    holds,
     in_unit_of,
+    kept,
     sized_by,
     spelled,
     wider_ring,
 )
+from wellstrung_rules.limits import RING_SWING
 
 
 def check(join: RingHolds, ask: Ask) -> Answer:
@@ -35,21 +35,20 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     taken = derived("reach taken", "mm", circles.side_by_side, held, source=_SOURCE)
     inside = ask.of(join.ring, "inside")
     margin = inside - taken
-    swings = margin - ask.limit("ring swing")
-    if compare(swings) is Verdict.HOLDS:
-        return Held(swings)
-    forced = compare(margin) is not Verdict.HOLDS
+    swings = margin - ask.limit(RING_SWING)
+    if answer := kept(swings):
+        return answer
+    forced = not holds(margin)
     size = ask.of(join.ring, sized_by(join.ring))
     edge = ask.get(bridged[0].quantity("edge"))
     ring = f"ring `{join.ring.name}` (inside {about(inside, size)})"
     bridge = f"{bridged[0].words}, {spelled(edge)} from the edge,"
-    does = "does not reach round" if forced else "reaches so tightly that it does not swing round"
-    may = "may not reach round" if forced else "may reach so tightly that it does not swing round"
+    tightly = "{reaches|may reach} so tightly that it does not swing round"
+    does = "{does|may} not reach round" if forced else tightly
     short = -swings.likely.low
     all_of = f", with all that it holds taking {about(taken, size)}"
     return Misfit(
         says=f"{ring} {does} {bridge[:-1]}{all_of}",
-        may=f"{ring} {may} {bridge[:-1]}{all_of}",
         place=join.ring.place_of(sized_by(join.ring)),
         found=f"inside {about(inside, size)}",
         needed=f"inside {in_unit_of(inside.middle + short, size)} or more",
@@ -92,6 +91,7 @@ RULE = Rule(
         "a disc drilled 5 mm from its edge needs a far larger ring than its hole lets one think:"
         " the usual ring goes in and cannot be closed"
     ),
+    limits=(RING_SWING,),
     sources=(
         "what one ring holds lies inside it: circles in a circle, see `circles.py`",
         "0.2 mm left to swing: common practice, no source",

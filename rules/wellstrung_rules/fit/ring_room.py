@@ -6,20 +6,20 @@ from wellstrung.formulas import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Misfit,
     Quantity,
     RingHolds,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
+    holds,
     in_unit_of,
+    kept,
     sized_by,
     spelled,
     wider_ring,
 )
+from wellstrung_rules.limits import RING_SWING
 
 
 def check(join: RingHolds, ask: Ask) -> Answer:
@@ -37,28 +37,23 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         lambda inside, taken, swing: inside - taken - swing,
         inside=inside,
         taken=taken,
-        swing=ask.limit("ring swing"),
+        swing=ask.limit(RING_SWING),
     )
-    if compare(swings) is Verdict.HOLDS:
-        return Held(swings)
-    forced = compare(fits) is not Verdict.HOLDS
+    if answer := kept(swings):
+        return answer
+    forced = not holds(fits)
     margin = fits if forced else swings
     size = ask.of(join.ring, sized_by(join.ring))
     things = _words(join)
     written = "" if sized_by(join.ring) == "inside" else f"{spelled(size)} outside, "
     subject = f"ring `{join.ring.name}` ({written}inside {about(inside, size)})"
-    fault = f"is too small to hold {things}" if forced else f"holds {things} with no room to swing"
-    may = (
-        f"may be too small to hold {things}"
-        if forced
-        else f"may hold {things} too tightly to swing"
-    )
+    small, tight = f"{{is|may be}} too small to hold {things}", f"{{holds|may hold}} {things}"
+    fault = small if forced else f"{tight} with no room to swing"
     one = len(held) == 1
     need = f"which {'takes' if one else 'take'} {about(taken, size)}"
     short = -swings.likely.low
     return Misfit(
         says=f"{subject} {fault}, {need}",
-        may=f"{subject} {may}, {need}",
         place=join.ring.place_of(sized_by(join.ring)),
         found=f"inside {about(inside, size)}",
         needed=f"inside {in_unit_of(inside.middle + short, size)} or more",
@@ -96,6 +91,7 @@ RULE = Rule(
         "a ring that is filled by the rope it goes round will not close, or grips the rope and"
         " holds the pendant askew"
     ),
+    limits=(RING_SWING,),
     sources=(
         "two circles a and b fit in D exactly when a + b <= D; three by Descartes' theorem",
         "0.2 mm left to swing: common practice, no source",

@@ -7,18 +7,16 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Quantity,
     Remedy,
     RingThroughEye,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     spelled,
     thinner_wires,
 )
@@ -46,14 +44,13 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
         source="curved wire in a straight hole, geometry, worked out for this project",
     )
     margin = hole - needed
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     wires = "wire" if join.rings == 1 else f"{join.rings} wires"
     subject = f"the {wires} of `{join.ring.name}` ({spelled(wire)})"
     eye = f"{join.eyes.words} ({spelled(hole)})"
     return Misfit(
-        says=f"{subject} cannot pass {eye}, which would have to be {about(needed, hole)}",
-        may=f"{subject} may not pass {eye}, which would have to be {about(needed, hole)}",
+        says=f"{subject} {{cannot|may not}} pass {eye}, which needs to be {about(needed, hole)}",
         place=join.ring.place_of("wire"),
         found=spelled(hole),
         needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)} or wider",

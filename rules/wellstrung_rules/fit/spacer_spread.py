@@ -10,18 +10,16 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
     StrandsAtHoles,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -34,15 +32,14 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
     widths = [(_side_by_side(one, other, ask), one, other) for one, other in pairwise(join.strands)]
     need, one, other = max(widths, key=lambda found: found[0].likely.high)
     margin = spacing - need
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     strands = f"`{one.name}` and `{other.name}` side by side"
     tail = f"they need {about(need, spacing)} from middle to middle, and its holes are"
     wanted = in_unit_of(math.ceil((spacing.middle - margin.likely.low) * 2) / 2, spacing)
     place = bar.place_of(*join.eyes.path, "spacing")
     return Misfit(
-        says=f"{strands} bulge at `{bar.name}`: {tail} {spelled(spacing)} apart",
-        may=f"{strands} may bulge at `{bar.name}`: {tail} {spelled(spacing)} apart",
+        says=f"{strands} {{|may }}bulge at `{bar.name}`: {tail} {spelled(spacing)} apart",
         place=place,
         found=f"{spelled(spacing)} apart",
         needed=f"{in_unit_of(spacing.middle - margin.likely.low, spacing)} apart or more",

@@ -6,17 +6,15 @@ from wellstrung.formulas import circles
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Misfit,
     Remedy,
     Rule,
     Threaded,
-    Verdict,
     about,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -36,16 +34,15 @@ def check(join: Threaded, ask: Ask) -> Answer:
         source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",
     )
     margin = hole - bundle
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     times = {1: "", 2: " twice"}.get(passes, f" {passes} times")
     subject = f"the line of `{join.part.name}` ({spelled(line)})"
     bead = f"the hole of bead `{join.bead.name}` ({spelled(hole)})"
     need = f"which would have to be {about(bundle, hole)}"
     thickest = in_unit_of(max(line.middle + margin.likely.low / ratio, 0), line)
     return Misfit(
-        says=f"{subject} does not pass {bead}{times}, {need}",
-        may=f"{subject} may not pass {bead}{times}, {need}",
+        says=f"{subject} {{does|may}} not pass {bead}{times}, {need}",
         place=join.part.place_of("thread"),
         found=spelled(line),
         needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)} or wider",

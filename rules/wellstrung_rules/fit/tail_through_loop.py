@@ -7,17 +7,17 @@ import math
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Misfit,
     Rule,
     TailThroughLoop,
-    Verdict,
     about,
-    compare,
+    holds,
     in_unit_of,
+    kept,
     sized_by,
     wider_ring,
 )
+from wellstrung_rules.limits import RING_SWING
 
 
 def check(closing: TailThroughLoop, ask: Ask) -> Answer:
@@ -25,20 +25,20 @@ def check(closing: TailThroughLoop, ask: Ask) -> Answer:
     inside = ask.of(loop, "inside")
     rooms = {part: inside - ask.across(part) for part in closing.tail}
     part, fits = min(rooms.items(), key=lambda found: found[1].likely.low)
-    runs = fits - ask.limit("ring swing")
-    if compare(runs) is Verdict.HOLDS:
-        return Held(runs)
-    forced = compare(fits) is not Verdict.HOLDS
+    runs = fits - ask.limit(RING_SWING)
+    if answer := kept(runs):
+        return answer
+    forced = not holds(fits)
     size = ask.of(loop, sized_by(loop))
     across = ask.across(part)
     widest = f"`{part.name}`, {about(across, size)} across,"
     through = f"through the ring `{loop.name}` (inside {about(inside, size)})"
     short = -runs.likely.low
     return Misfit(
-        says=f"{widest} {'does not go' if forced else 'does not go freely'} {through}, by which the"
-        f" {ask.plan.piece} closes",
-        may=f"{widest} may not go {'' if forced else 'freely '}{through}, by which the"
-        f" {ask.plan.piece} closes",
+        says=(
+            f"{widest} {{does|may}} not go {'' if forced else 'freely '}{through}, which closes the"
+            f" {ask.plan.piece}"
+        ),
         place=loop.place_of(sized_by(loop)),
         found=f"inside {about(inside, size)}",
         needed=f"inside {in_unit_of(math.ceil((inside.middle + short) * 10) / 10, size)} or more",
@@ -59,6 +59,7 @@ RULE = Rule(
         "a lariat is put on every day by drawing its tail through: a cap or a drop that catches is"
         " forced, and the thread behind it gives"
     ),
+    limits=(RING_SWING,),
     sources=(
         "what goes through a ring is narrower than its inside: geometry",
         "0.2 mm left to run: common practice, no source",

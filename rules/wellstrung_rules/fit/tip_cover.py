@@ -11,7 +11,6 @@ from wellstrung.rulebook import (
     Ask,
     Cause,
     Edit,
-    Held,
     Misfit,
     Part,
     Quantity,
@@ -19,11 +18,10 @@ from wellstrung.rulebook import (
     Rule,
     Spread,
     TipOnStrands,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     leaf,
     spelled,
 )
@@ -36,8 +34,8 @@ def check(join: TipOnStrands, ask: Ask) -> Answer:
     covered = _covered(tip, lines, ask)
     enters, stays, fits = hole - lines, covered - hole, inside - covered
     margin = min((enters, stays, fits), key=lambda room: room.likely.low)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     what, cup = _what(tip, ask), f"bead tip `{tip.name}`"
     if margin is enters:
         head, fault = f"the line of `{join.strands[0].name}` ({about(lines, hole)})", "not come in"
@@ -57,8 +55,7 @@ def check(join: TipOnStrands, ask: Ask) -> Answer:
     tenths = math.floor(size * 10 + 1e-9) if way == "narrower" else math.ceil(size * 10 - 1e-9)
     need = in_unit_of(max(tenths, 1) / 10, had)
     return Misfit(
-        says=f"{head} {'does' if fault.startswith('not') else 'will'} {fault} {tail}",
-        may=f"{head} may {fault} {tail}",
+        says=f"{head} {{{'does' if fault.startswith('not') else 'will'}|may}} {fault} {tail}",
         place=tip.place_of(field),
         found=spelled(had),
         needed=f"{'a hole' if field == 'hole' else 'room inside'} of {need} or {way}",
@@ -104,11 +101,7 @@ def _covered(tip: Part, lines: Quantity, ask: Ask) -> Quantity:
     crimp = ask.plan.parts.get(tip.text("covers"))
     if crimp is None:
         return derived(
-            "knot",
-            "mm",
-            lambda lines, ties: lines * ties,
-            lines=lines,
-            ties=ask.of(tip, "knot"),
+            "knot", "mm", lambda lines, ties: lines * ties, lines=lines, ties=ask.of(tip, "knot")
         )
     cure = f"press one, measure it and write `measured: {{covered: ...}}` in `{tip.name}`"
     spread = Spread(Cause("how the crimp is pressed", f"`{crimp.name}`", cure), 0.5, 0.5)

@@ -14,20 +14,19 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
     Toggle,
-    Verdict,
     about,
     between,
-    compare,
     derived,
     exact,
+    holds,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -52,10 +51,10 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
         share=_cell("bar_share_most"),
     )
     falls, slides, passes = bar - opening, bar - least, most - bar
-    out = compare(falls) is not Verdict.HOLDS
+    out = not holds(falls)
     margin = falls if out else min(slides, passes, key=lambda room: room.likely.low)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     words = f"the bar of `{clasp.name}` ({spelled(bar)})"
     ring = f"the opening of its ring ({about(opening, bar)})"
     long = margin is passes
@@ -66,8 +65,7 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
     low, high = bar.middle - slides.likely.low, bar.middle + passes.likely.low
     need = f"a bar of {between(low, high, bar)}"
     return Misfit(
-        says=f"{words} is {fault}",
-        may=f"{words} may be {fault}",
+        says=f"{words} {{is|may be}} {fault}",
         place=clasp.place_of("bar", "length"),
         found=spelled(bar),
         needed=need,

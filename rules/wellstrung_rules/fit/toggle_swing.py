@@ -30,6 +30,7 @@ from wellstrung.rulebook import (
     compare,
     derived,
     exact,
+    holds,
     in_unit_of,
     spelled,
     total,
@@ -50,7 +51,7 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
         if entry.part not in margins:
             margins[entry.part] = _beside_the_bar(clasp, entry.part, ask)
         fits = margins[entry.part]
-        if compare(fits) is not Verdict.HOLDS:
+        if not holds(fits):
             off = total("from the bar", "mm", terms)
             if compare(off - half) is Verdict.FAILS:
                 return _misfit(toggle, entry, ask, fits, off)
@@ -90,8 +91,7 @@ def _misfit(toggle: Toggle, entry: RunEntry, ask: Ask, fits: Quantity, off: Quan
     need = in_unit_of(across.middle + fits.likely.low, across)
     short = bar.middle / 2 - off.middle
     return Misfit(
-        says=f"{wide} {stands} and is too wide to pass the ring beside it: {free}",
-        may=f"{wide} {stands} and may be too wide to pass the ring beside it: {free}",
+        says=f"{wide} {stands} and {{is|may be}} too wide to pass the ring beside it: {free}",
         place=entry.place,
         found=f"{spelled(across)} across, {about(off, bar)} behind the bar",
         needed=f"{need} across or less, or {in_unit_of(short, bar)} more of small rings before it",

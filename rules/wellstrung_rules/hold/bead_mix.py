@@ -5,17 +5,23 @@ from __future__ import annotations
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
+    Limit,
     Misfit,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     Woven,
     about,
-    compare,
     derived,
+    kept,
     number,
+)
+
+BEADS_ALIKE = Limit(
+    "beads alike",
+    0.2,
+    "",
+    "beads in one grid differ by a fifth at most along the hole, common practice",
 )
 
 
@@ -28,16 +34,15 @@ def check(woven: Woven, ask: Ask) -> Answer:
     lengths = {bead: ask.of(bead, "length") for bead in beads}
     short = min(beads, key=lambda bead: lengths[bead].middle)
     long = max(beads, key=lambda bead: lengths[bead].middle)
-    limit = ask.limit("beads alike")
+    limit = ask.limit(BEADS_ALIKE)
     margin = _margin(lengths[short], lengths[long], limit)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     pair = f"`{short.name}` ({about(lengths[short])} long) and `{long.name}`"
     head = f"{pair} ({about(lengths[long])}) stand in one grid in `{part.name}`"
     share = f"{number(100 * limit.middle)} %"
     return Misfit(
-        says=f"{head}: rows of them ripple, and thread shows beside the short ones",
-        may=f"{head}: rows of them may ripple",
+        says=f"{head}: rows of them {{ripple, and thread shows beside the short ones|may ripple}}",
         place=part.place_of("beads"),
         found=f"{about(lengths[short])} beside {about(lengths[long])}",
         needed=f"beads that differ by {share} or less along the hole",
@@ -70,6 +75,7 @@ RULE = Rule(
     check=check,
     title="beads that stand in one grid are about as long as each other",
     why="a longer bead pushes its row apart, and bare thread beside the short ones wears",
+    limits=(BEADS_ALIKE,),
     sources=("a fifth more or less along the hole: common practice, no source",),
     bad="beads: [11/0 cylinder, 8/0 round] in flat peyote",
     good="beads: two colours of 11/0 cylinder in flat peyote",

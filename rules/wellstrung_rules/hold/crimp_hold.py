@@ -5,27 +5,26 @@ from __future__ import annotations
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Misfit,
     Quantity,
     Remedy,
     Rule,
     StrandInCrimp,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     number,
     pull_to_spare,
     stronger_line,
     weakest,
     weight,
 )
+from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
-    load, factor, share = weight(ask.get("piece.mass")), ask.limit("hold factor"), _share()
+    load, factor, share = weight(ask.get("piece.mass")), ask.limit(HOLD_FACTOR), _share()
     bears = derived(
         f"{join.crimp.name} lets go at",
         "N",
@@ -34,8 +33,8 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         share=share,
     )
     margin = pull_to_spare(bears, load, factor)
-    if compare(margin, over=RULE.over) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin, over="worst"):
+        return answer
     wanted = load.worst.high * factor.middle
     says = (
         f"crimp `{join.crimp.name}`, closed by hand, holds {about(bears)} on the line of"
@@ -44,7 +43,6 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     )
     return Misfit(
         says=says,
-        may=says,
         place=join.strand.place_of("thread", "rating"),
         found=about(bears),
         needed=in_unit_of(wanted, bears),
@@ -72,6 +70,7 @@ RULE = Rule(
         "a crimp that looks closed may hold less than half of what its wire does: the wire slips"
         " out of it whole, and every bead follows"
     ),
+    limits=(HOLD_FACTOR,),
     sources=(
         "sleeves that looked sound let go at 0.4 of the line: Can you trust your crimps?, a page on"
         " fishing line, copy seen; no test of a crimp bead was found",

@@ -8,7 +8,7 @@ from wellstrung import tables
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
+    Limit,
     Misfit,
     Missing,
     Part,
@@ -16,12 +16,18 @@ from wellstrung.rulebook import (
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
+    kept,
     number,
     pieces_hung,
     times,
+)
+
+EAR_WEIGHT = Limit(
+    "ear weight",
+    8.0,
+    "g",
+    "the most for all day, trade table `earring_weights`: chosen from seven pages",
 )
 
 
@@ -31,16 +37,15 @@ def check(piece: Piece, ask: Ask) -> Answer:
     weighed = _weighed(ask)
     if not weighed:
         raise Missing("`run` or `hung`, the parts of one earring")
-    limit, mass = ask.limit("ear weight"), ask.get("piece.mass")
+    limit, mass = ask.limit(EAR_WEIGHT), ask.get("piece.mass")
     margin = limit - mass
-    if compare(margin, over=RULE.over) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin, over="worst"):
+        return answer
     heaviest = max(weighed, key=lambda part: weighed[part].middle)
     says = f"an earring weighs {about(mass)}"
     more = f"more than the {number(limit.middle)} g that an ear is glad to carry all day"
     return Misfit(
-        says=f"{says}, {more}{_for_whom(mass, limit)}",
-        may=f"{says}, which may be {more}",
+        says=f"{says}, {{|which may be }}{more}{_for_whom(mass, limit)}",
         place=heaviest.place_of("mass"),
         found=about(mass),
         needed=f"{number(limit.middle)} g or less",
@@ -89,6 +94,7 @@ RULE = Rule(
         "a heavy earring is worn once: it tires the lobe by evening, draws the piercing long and"
         " turns its face to the floor"
     ),
+    limits=(EAR_WEIGHT,),
     sources=(
         "trade table `earring_weights`: 4 to 14 g an ear on seven pages, classes chosen from them;"
         " comfort, never more than a warning",

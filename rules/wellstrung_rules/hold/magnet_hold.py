@@ -7,22 +7,25 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     ClaspClosed,
-    Held,
+    Limit,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     number,
     pull_to_spare,
     spelled,
     weakest,
     weight,
+)
+
+MAGNET_FACTOR = Limit(
+    "magnet factor", 2.0, "", "a tug in wear is about twice the weight, common practice, no source"
 )
 
 
@@ -31,18 +34,14 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     if clasp.text("type") != "magnetic":
         return None
     field = "breakaway" if clasp.has("breakaway") and not clasp.has("pull") else "pull"
-    pull, share, factor = clasp.force(field), _share(), ask.limit("magnet factor")
+    pull, share, factor = clasp.force(field), _share(), ask.limit(MAGNET_FACTOR)
     load = weight(ask.get("piece.mass"))
     slides_at = derived(
-        f"{clasp.name} slides apart at",
-        "N",
-        magnets.slides_at,
-        pull=pull,
-        share=share,
+        f"{clasp.name} slides apart at", "N", magnets.slides_at, pull=pull, share=share
     )
     margin = pull_to_spare(slides_at, load, factor)
-    if compare(margin, over=RULE.over) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin, over="worst"):
+        return answer
     wanted = load.worst.high * factor.middle / share.middle
     slides = in_unit_of(slides_at.worst.low, pull)
     says = (
@@ -52,7 +51,6 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     )
     return Misfit(
         says=says,
-        may=says,
         place=clasp.place_of(field),
         found=spelled(pull),
         needed=f"a straight pull of {in_unit_of(wanted, pull)} or more",
@@ -83,6 +81,7 @@ RULE = Rule(
         "magnets are sold by their straight pull; bent round a wrist or a nape they slide off each"
         " other at a fifth of it, and the piece is gone without a sound"
     ),
+    limits=(MAGNET_FACTOR,),
     sources=(
         "magnets slide at 15 to 25 % of their straight pull: What is the difference between"
         " adhesive force and displacement force/shear force?, copy seen",

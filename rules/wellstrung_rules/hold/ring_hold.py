@@ -9,17 +9,15 @@ from wellstrung.rulebook import (
     Ask,
     Edit,
     Hangs,
-    Held,
     Misfit,
     Missing,
     Part,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
+    kept,
     number,
     pieces_hung,
     pull_to_spare,
@@ -27,6 +25,7 @@ from wellstrung.rulebook import (
     weakest,
     weight,
 )
+from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: Hangs, ask: Ask) -> Answer:
@@ -35,21 +34,20 @@ def check(join: Hangs, ask: Ask) -> Answer:
         return None
     load = weight(ask.hanging(line.part), pieces_hung(line) / line.times)
     bears = _bears(ring, ask)
-    margin = pull_to_spare(bears, load, ask.limit("hold factor"))
-    if compare(margin, over=RULE.over) is Verdict.HOLDS:
-        return Held(margin)
+    margin = pull_to_spare(bears, load, ask.limit(HOLD_FACTOR))
+    if answer := kept(margin, over="worst"):
+        return answer
     gives = "opens" if ring.text("closing") == "open" else "bends"
     says = (
         f"ring `{ring.name}` {gives} at a pull of {about(bears)}, and `{line.part.name}` hangs"
-        f" {about(load)} from each, {number(ask.limit('hold factor').middle)} times that in wear"
+        f" {about(load)} from each, {number(ask.limit(HOLD_FACTOR).middle)} times that in wear"
     )
     wire = ask.of(ring, "wire")
     return Misfit(
         says=says,
-        may=says,
         place=ring.place_of("wire"),
         found=about(bears),
-        needed=f"{number(load.worst.high * ask.limit('hold factor').middle)} N",
+        needed=f"{number(load.worst.high * ask.limit(HOLD_FACTOR).middle)} N",
         remedies=(
             *(
                 Remedy(f"take {size} wire for `{ring.name}`", (Edit(ring.place_of("wire"), size),))
@@ -116,6 +114,7 @@ RULE = Rule(
     check=check,
     title="a ring holds what hangs from it, with room for wear",
     why="a thin ring does not break: it opens a little each day, until the pendant is gone",
+    limits=(HOLD_FACTOR,),
     sources=(
         "curved beam by Winkler's theory; checked against published hooks and a frame solver",
         "breaking over working load 5:1 to 12:1: CI 1401-06, copy seen",

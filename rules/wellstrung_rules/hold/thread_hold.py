@@ -9,20 +9,18 @@ from wellstrung.formulas import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Misfit,
     OnThread,
     Part,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
     bare_edges,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     number,
     often,
     pieces_hung,
@@ -31,15 +29,16 @@ from wellstrung.rulebook import (
     weakest,
     weight,
 )
+from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: OnThread, ask: Ask) -> Answer:
     if _stretches(join.thread):
         return None
-    load, bears, factor = _load(join, ask), _bears(join, ask), ask.limit("hold factor")
+    load, bears, factor = _load(join, ask), _bears(join, ask), ask.limit(HOLD_FACTOR)
     margin = pull_to_spare(bears, load, factor)
-    if compare(margin, over=RULE.over) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin, over="worst"):
+        return answer
     wanted = load.worst.high * factor.middle
     held = f"`{join.held.name}`" if join.held else "the whole piece"
     says = (
@@ -48,7 +47,6 @@ def check(join: OnThread, ask: Ask) -> Answer:
     )
     return Misfit(
         says=says,
-        may=says,
         place=join.thread.place_of("thread", "rating"),
         found=about(bears),
         needed=in_unit_of(wanted, bears),
@@ -128,6 +126,7 @@ RULE = Rule(
         "thread gives way at a knot or an edge, years after it was tied, and what hung by it is"
         " found on the pavement or not at all"
     ),
+    limits=(HOLD_FACTOR,),
     sources=(
         "strength left at a knot: trade table `knots`, tests of rope; at a sharp edge: from memory",
         "breaking over working load 5:1 to 12:1, more where it is knotted: CI 1401-06, copy seen",

@@ -4,18 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Eyes,
-    Hangs,
-    Held,
-    Misfit,
-    Part,
-    Remedy,
-    Rule,
-)
+from wellstrung.rulebook import Answer, Ask, Edit, Eyes, Hangs, Held, Misfit, Part, Remedy, Rule
 
 
 def check(hangs: Hangs, ask: Ask) -> Answer:

@@ -9,8 +9,8 @@ from wellstrung.rulebook import (
     Ask,
     Centred,
     Edit,
-    Held,
     Item,
+    Limit,
     Misfit,
     Missing,
     Part,
@@ -19,14 +19,20 @@ from wellstrung.rulebook import (
     Role,
     Rule,
     RunEntry,
-    Verdict,
     about,
-    compare,
     derived,
     exact,
+    kept,
     number,
     times,
     total,
+)
+
+CENTRE_OFF = Limit(
+    "centre off",
+    3.0,
+    "mm",
+    "a centre piece further off the middle is seen, common practice, no source",
 )
 
 
@@ -47,20 +53,19 @@ def check(centred: Centred, ask: Ask) -> Answer:
         after=after,
         source="half of what one side is longer: geometry, worked out for this project",
     )
-    margin = ask.limit("centre off") - off
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    margin = ask.limit(CENTRE_OFF) - off
+    if answer := kept(margin):
+        return answer
     long = "before" if before.middle > after.middle else "after"
     head = f"`{centred.item.name}` is meant for the middle, and it"
     lengths = f"{about(before)} come before it and {about(after)} after it"
     part = centred.entry.part
     even = strung is not None and len(strung) % 2 == 0 and part.has("count")
     return Misfit(
-        says=f"{head} lies {about(off)} off it: {lengths}",
-        may=f"{head} may lie {about(off)} off it: {lengths}",
+        says=f"{head} {{lies|may lie}} {about(off)} off it: {lengths}",
         place=part.place_of("count") if even else centred.entry.place,
         found=f"{about(off)} off the middle",
-        needed=f"{about(ask.limit('centre off'))} off the middle at most",
+        needed=f"{about(ask.limit(CENTRE_OFF))} off the middle at most",
         remedies=tuple(_remedies(centred, ask, strung, off, long)),
         margin=margin,
         also=(centred.place,),
@@ -138,6 +143,7 @@ RULE = Rule(
         "a centre stone looks right on the mat; worn, the clasp creeps forward on the side that is"
         " a centimetre short"
     ),
+    limits=(CENTRE_OFF,),
     sources=(
         "half of what one side is longer: geometry, worked out for this project",
         "3 mm off the middle is seen: common practice, no source",

@@ -53,8 +53,7 @@ def _wrong_end(cut: PieceCut) -> Misfit:
     if cut.piece.has("links"):
         longer = len(run) + next(n for n, link in enumerate(_after(cut), 1) if link == wanted)
         remedies.insert(
-            0,
-            Remedy(f"write `links: {longer}`", (Edit(cut.piece.place_of("links"), str(longer)),)),
+            0, Remedy(f"write `links: {longer}`", (Edit(cut.piece.place_of("links"), str(longer)),))
         )
     return Misfit(
         says=(

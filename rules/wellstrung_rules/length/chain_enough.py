@@ -9,15 +9,13 @@ from wellstrung.rulebook import (
     Ask,
     ChainCut,
     Edit,
-    Held,
     Misfit,
     Missing,
     Remedy,
     Rule,
-    Verdict,
-    compare,
     exact,
     in_unit_of,
+    kept,
     leaf,
     working,
 )
@@ -33,15 +31,15 @@ def check(cut: ChainCut, ask: Ask) -> Answer:
     on_hand = leaf("on hand", cut.lengths[0], "mm", spelled_unit=last.unit)
     # one length is judged in mm, several by the whole pieces that each of them gives
     margin = on_hand - whole if len(cut.lengths) == 1 else had - exact("pieces wanted", wanted)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     # chain is bought by the centimetre: round up, never below what the likely links need
     need = in_unit_of(math.ceil(whole.likely.high / 10) * 10, on_hand)
     written = " and ".join(line.text for line in cut.on_hand)
     chain = f"the chain `{cut.chain.name}` on hand ({written})"
+    gives = f"{{gives {had.middle:g}|may give only {had.worst.low:g}}}"
     return Misfit(
-        says=f"{chain} gives {had.middle:g} of the {wanted} pieces, cut in phase",
-        may=f"{chain} may give only {had.worst.low:g} of the {wanted} pieces",
+        says=f"{chain} {gives} of the {wanted} pieces, cut in phase",
         place=last.place,
         found=written,
         needed=f"{need} in one length",

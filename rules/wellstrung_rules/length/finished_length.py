@@ -6,19 +6,17 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Part,
     Piece,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     between,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     leaf,
 )
 
@@ -38,8 +36,8 @@ def check(piece: Piece, ask: Ask) -> Answer:
         longest=exact("longest wanted", high, "mm"),
         found=found,
     )
-    if compare(short) is Verdict.HOLDS and compare(long) is Verdict.HOLDS:
-        return Held(min(short, long, key=lambda margin: margin.likely.low))
+    if answer := kept(short, long):
+        return answer
     too_short = short.likely.low < long.likely.low
     word = "short" if too_short else "long"
     off = in_unit_of(abs(found.middle - wanted.middle), wanted)
@@ -47,8 +45,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     comes_out = f"{in_unit_of(found.middle, wanted)}, likely {between(*found.likely, wanted)}"
     tail = f": it comes to {comes_out}, {measured}, and {goal.text} is wanted"
     return Misfit(
-        says=f"the piece is too {word}{tail}",
-        may=f"the piece may be too {word}{tail}",
+        says=f"the piece {{is|may be}} too {word}{tail}",
         place=goal.place,
         found=comes_out,
         needed=goal.text,

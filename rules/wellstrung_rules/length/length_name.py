@@ -7,21 +7,19 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Piece,
     Place,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     Window,
     about,
     between,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     leaf,
 )
 
@@ -40,15 +38,15 @@ def check(piece: Piece, ask: Ask) -> Answer:
         longest=exact(f"longest {name}", seen.high, "mm", source=_TABLE),
         found=found,
     )
-    if compare(short) is Verdict.HOLDS and compare(long) is Verdict.HOLDS:
-        return Held(min(short, long, key=lambda margin: margin.likely.low))
+    if answer := kept(short, long):
+        return answer
     too_short = short.likely.low < long.likely.low
     like = _in_the_unit_of_the_plan(ask, found)
     length = f"the necklace is {about(found, like)} long"
     needed = _words(seen, like)
+    word = "short" if too_short else "long"
     return Misfit(
-        says=f"{length}, and a necklace called `{name}` is {needed}",
-        may=f"{length}, and may be too {'short' if too_short else 'long'} for a `{name}`, {needed}",
+        says=f"{length}, which {{is|may be}} too {word} for a necklace called `{name}`, {needed}",
         place=written.node.place,
         found=f"`{name}` of {in_unit_of(found.middle, like)}",
         needed=needed,

@@ -8,15 +8,13 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Remedy,
     Rule,
-    Verdict,
     WireLink,
     about,
-    compare,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -25,16 +23,15 @@ def check(subject: WireLink, ask: Ask) -> Answer:
     link = subject.link
     length, needed = ask.of(link, "length"), ask.of(link, "needed")
     margin = length - needed
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     head = f"`{link.name}` ({spelled(length)}) is"
     carried = "what it goes through" if link.has("over") else "its beads"
     need = f"{carried}, its loops and the pliers take {about(needed, length)}"
     wanted = math.ceil((length.middle - margin.likely.low) / 5 - 1e-9) * 5
     size = in_unit_of(wanted, length)
     return Misfit(
-        says=f"{head} too short: {need}",
-        may=f"{head} perhaps too short: {need}",
+        says=f"{head} {{|perhaps }}too short: {need}",
         place=link.place_of("length"),
         found=spelled(length),
         needed=f"{in_unit_of(length.middle - margin.likely.low, length)} or longer",

@@ -9,18 +9,24 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
+    Limit,
     Misfit,
     Part,
     Remedy,
     Rigid,
     Rule,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
     spelled,
+)
+
+RIGID_CURVE = Limit(
+    "rigid curve",
+    5.0,
+    "mm",
+    "a straight bar of 30 mm lies well on a wrist of 16.5 cm, common practice",
 )
 
 
@@ -28,7 +34,7 @@ def check(stiff: Rigid, ask: Ask) -> Answer:
     if stiff.curved:
         return None
     length, body = ask.of(stiff.item, stiff.size), stiff.wearer.length(stiff.measure)
-    limit = ask.limit("rigid curve")
+    limit = ask.limit(RIGID_CURVE)
     curve = derived(
         f"the curve over {stiff.item.name}",
         "mm",
@@ -38,15 +44,14 @@ def check(stiff: Rigid, ask: Ask) -> Answer:
         source="a chord in a circle: geometry",
     )
     margin = limit - curve
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     longest = math.floor(_chord(limit.middle, body.middle) + 1e-9)
     size = in_unit_of(longest, length)
     straight = f"`{stiff.item.name}` is straight for {spelled(length)}"
     over = f"over which the {stiff.measure} ({spelled(body)}) curves by {about(curve, length)}"
     return Misfit(
-        says=f"{straight}, {over}: its ends stand off",
-        may=f"{straight}, {over}: its ends may stand off",
+        says=f"{straight}, {over}: its ends {{|may }}stand off",
         place=stiff.item.place_of(stiff.size if stiff.item.has(stiff.size) else "beads"),
         found=spelled(length),
         needed=f"{size} or shorter, or curved",
@@ -98,6 +103,7 @@ RULE = Rule(
         "a bar of 45 mm bridges the wrist: its ends catch in every sleeve, and the bracelet feels"
         " tighter than it measures"
     ),
+    limits=(RIGID_CURVE,),
     sources=(
         "a chord in the circle of wrist, ankle or neck: geometry",
         "about 30 mm lie well on a wrist of 16.5 cm, a curve of 5 mm: common practice, no source",

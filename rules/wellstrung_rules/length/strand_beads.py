@@ -9,6 +9,7 @@ from wellstrung.rulebook import (
     Ask,
     Edit,
     Held,
+    Limit,
     Misfit,
     Named,
     Part,
@@ -21,6 +22,10 @@ from wellstrung.rulebook import (
     in_unit_of,
     number,
     spelled,
+)
+
+STRAND_OFF = Limit(
+    "strand off", 5.0, "mm", "made up by how close the beads sit, common practice, no source"
 )
 
 
@@ -40,7 +45,7 @@ def check(named: Named, ask: Ask) -> Answer:
         source="counting",
     )
     each = (length.middle + ask.of(strand, "between").middle) / repeats.middle
-    allowed = ask.limit("strand off").middle
+    allowed = ask.limit(STRAND_OFF).middle
     low, high = math.floor(repeats.middle), math.ceil(repeats.middle)
     off = min(repeats.middle - low, high - repeats.middle) * each
     if off <= allowed or each / 2 <= allowed:
@@ -87,6 +92,7 @@ RULE = Rule(
     check=check,
     title="a strand of a stated length holds a whole number of its repeats",
     why="a long repeat cannot be cut short: the strand ends early, or in the middle of its pattern",
+    limits=(STRAND_OFF,),
     sources=("counting", "5 mm are made up by how close the beads sit: common practice, no source"),
     bad="a repeat of 60 mm in a strand of 45 cm",
     good="a repeat of 60 mm in a strand of 42 cm",

@@ -13,17 +13,21 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Held,
+    Limit,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
     StrandsBeside,
-    Verdict,
     about,
-    compare,
     derived,
     in_unit_of,
+    kept,
+)
+
+STRANDS_AS_ONE = Limit(
+    "strands as one", 5.0, "mm", "strands within this lie as one bundle, common practice, no source"
 )
 
 
@@ -34,16 +38,15 @@ def check(beside: StrandsBeside, ask: Ask) -> Answer:
     if not apart:
         return Held()  # strands of one length lie as one
     margin, inner, outer = min(apart, key=lambda pair: pair[0].likely.low)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     length = ask.of(outer, "length")
     more = length.middle - ask.of(inner, "length").middle
     head = f"`{outer.name}` is {in_unit_of(more, length)} longer than `{inner.name}`"
     wanted = in_unit_of(more - margin.likely.low, length)
     tail = f"to lie outside it takes {about(_step(inner, outer, ask), length)}"
     return Misfit(
-        says=f"{head}, too much to lie as one and too little to lie beside it: {tail}",
-        may=f"{head}, which may be too little to lie beside it: {tail}",
+        says=f"{head}, too much to lie as one and {{|perhaps }}too little to lie beside it: {tail}",
         place=outer.place_of("length"),
         found=f"{in_unit_of(more, length)} longer",
         needed=f"{wanted} longer or more, or the same length",
@@ -60,7 +63,7 @@ def check(beside: StrandsBeside, ask: Ask) -> Answer:
 
 def _as_one(inner: Part, outer: Part, ask: Ask) -> bool:
     more = ask.of(outer, "length").middle - ask.of(inner, "length").middle
-    return more <= ask.limit("strands as one").middle
+    return more <= ask.limit(STRANDS_AS_ONE).middle
 
 
 def _room(inner: Part, outer: Part, ask: Ask) -> Quantity:
@@ -101,6 +104,7 @@ RULE = Rule(
     check=check,
     title="strands side by side are of one length, or differ enough to lie beside each other",
     why="a strand a little longer than the next rides over it, and the fall of the rows is lost",
+    limits=(STRANDS_AS_ONE,),
     sources=(
         "half a round at the distance of their middles: geometry, worked out for this project",
         "strands within 5 mm lie as one: common practice, no source",

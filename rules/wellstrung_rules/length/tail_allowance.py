@@ -7,16 +7,14 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     Woven,
-    compare,
     exact,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -27,13 +25,12 @@ def check(woven: Woven, ask: Ask) -> Answer:
     tail = woven.part.length("thread", "tail")
     shortest = _usual(woven).low if woven.sewn_to_clasp else _fact("shortest tail").value
     margin = tail - exact("shortest tail", shortest, "mm", source="trade table `stitch_facts`")
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     use = "to sew a clasp on" if woven.sewn_to_clasp else "to weave in"
     head = f"the tail of `{woven.part.name}` ({spelled(tail)})"
     return Misfit(
-        says=f"{head} is too short {use}, which takes {in_unit_of(shortest, tail)}",
-        may=f"{head} may be too short {use}, which takes {in_unit_of(shortest, tail)}",
+        says=f"{head} {{is|may be}} too short {use}, which takes {in_unit_of(shortest, tail)}",
         place=woven.part.place_of("thread", "tail"),
         found=spelled(tail),
         needed=f"{in_unit_of(shortest, tail)} or more",

@@ -13,19 +13,25 @@ from wellstrung.formulas.arithmetic import most
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
+    Limit,
     Misfit,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     Woven,
     about,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     passes_of,
+)
+
+TAIL_WOVEN_IN = Limit(
+    "tail woven in",
+    75.0,
+    "mm",
+    "each tail turns through the beads for a hand's width, common practice",
 )
 
 
@@ -35,7 +41,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
     if passes is None or not (part.has("thread") and part.has("needle")):
         return None
     room, tails = _room(woven, passes, ask), _tails(woven, ask)
-    each = ask.limit("tail woven in")
+    each = ask.limit(TAIL_WOVEN_IN)
     margin = derived(
         "room to spare for tails",
         "mm",
@@ -44,13 +50,12 @@ def check(woven: Woven, ask: Ask) -> Answer:
         tails=exact("tails", tails),
         each=each,
     )
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     need = f"{tails} tails, each to be woven in for {in_unit_of(each.middle, each)}"
     head = f"the holes of `{part.name}` leave {about(room)} for {need}"
     return Misfit(
-        says=f"{head}: they are too full",
-        may=f"{head}: they may be too full",
+        says=f"{head}: they {{are|may be}} too full",
         place=part.place_of("thread"),
         found=about(room),
         needed=f"{math.ceil(room.middle - margin.likely.low)} mm of free holes",
@@ -114,6 +119,7 @@ RULE = Rule(
         " `tail-allowance`)"
     ),
     why="in a small panel of full holes the last tail has nowhere to go, and its stub shows",
+    limits=(TAIL_WOVEN_IN,),
     sources=(
         "passes that a hole takes: trade table `needle_choice`, k = 1.3, held against print",
         "each tail woven in for about 75 mm: common practice, no source",

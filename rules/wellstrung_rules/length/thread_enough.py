@@ -9,7 +9,6 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Item,
     Misfit,
     Missing,
@@ -18,12 +17,11 @@ from wellstrung.rulebook import (
     Remedy,
     Rule,
     ThreadNeeded,
-    Verdict,
     about,
-    compare,
     derived,
     exact,
     in_unit_of,
+    kept,
     total,
 )
 
@@ -41,8 +39,8 @@ def check(need: ThreadNeeded, ask: Ask) -> Answer:
     had = total(f"{name} on hand", "mm", [_on_hand(need.thread, line) for line in need.lines])
     takes = total(f"{name} needed", "mm", [_takes(part, n, ask) for part, n in need.woven])
     margin = had - takes
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     names = " and ".join(f"`{part.name}`" for part, _ in need.woven)
     rest = f"for {names}, which takes {about(takes, had)} with its tails"
     on_hand = f"the thread `{name}` on hand ({in_unit_of(had.middle, had)})"
@@ -50,8 +48,7 @@ def check(need: ThreadNeeded, ask: Ask) -> Answer:
     needed = in_unit_of(math.ceil(takes.likely.high / 1000) * 1000, had)
     line = need.lines[-1]
     return Misfit(
-        says=f"{on_hand} is too little {rest}",
-        may=f"{on_hand} may be too little {rest}",
+        says=f"{on_hand} {{is|may be}} too little {rest}",
         place=line.node.place,
         found=in_unit_of(had.middle, had),
         needed=needed,

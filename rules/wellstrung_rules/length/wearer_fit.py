@@ -17,11 +17,11 @@ from wellstrung.rulebook import (
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     about,
-    compare,
     exact,
+    holds,
     in_unit_of,
+    kept,
     spelled,
 )
 
@@ -30,16 +30,16 @@ def check(worn: Fitted, ask: Ask) -> Answer:
     body, inside = worn.wearer.length(worn.measure), ask.get("piece.inside")
     room = inside - body
     if worn.measure not in _EASES:
-        if compare(room) is Verdict.HOLDS:
-            return Held(room)
+        if answer := kept(room):
+            return answer
         return _misfit(worn, ask, room, "close round", -room.likely.low, "error")
     least, most = (exact(f"{word} ease", ease, "mm") for word, ease in _eases(worn).items())
     binds, slips = room - least, most - room
-    if compare(room) is not Verdict.HOLDS:
+    if not holds(room):
         return _misfit(worn, ask, room, "close round", -binds.likely.low, "error")
-    if compare(binds) is not Verdict.HOLDS:
+    if not holds(binds):
         return _misfit(worn, ask, binds, "bind on", -binds.likely.low, "warning")
-    if compare(slips) is not Verdict.HOLDS and not _over_the_hand(ask):
+    if not holds(slips) and not _over_the_hand(ask):
         return _misfit(worn, ask, slips, "slip off over", slips.likely.low, "warning")
     return Held(min(binds, slips, key=lambda margin: margin.likely.low))
 
@@ -54,10 +54,7 @@ _EASES: Mapping[str, tuple[str, str, str, str, str]] = {
 def _eases(worn: Fitted) -> dict[str, float]:
     name, tight, least, loose, most = _EASES[worn.measure]
     table = tables.load(name)
-    return {
-        "least": table.row(tight).cell(least).low,
-        "most": table.row(loose).cell(most).high,
-    }
+    return {"least": table.row(tight).cell(least).low, "most": table.row(loose).cell(most).high}
 
 
 def _over_the_hand(ask: Ask) -> bool:
@@ -75,8 +72,7 @@ def _misfit(
     goal, place = ask.plan.goal, worn.wearer.place_of(worn.measure)
     wanted = in_unit_of(inside.middle + more, body)
     return Misfit(
-        says=f"{head} {'cannot' if level == 'error' else 'will'} {tail}",
-        may=f"{head} may {'not ' if level == 'error' else ''}{tail}",
+        says=f"{head} {{{'cannot|may not' if level == 'error' else 'will|may'}}} {tail}",
         place=goal.place if goal else place,
         found=f"{in_unit_of(inside.middle, body)} inside",
         needed=f"{wanted} inside, or {'more' if more > 0 else 'less'}",

@@ -8,17 +8,24 @@ from wellstrung.rulebook import (
     Ask,
     Edit,
     Held,
+    Limit,
     Misfit,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     Woven,
-    compare,
     derived,
     exact,
+    holds,
     in_unit_of,
     spelled,
+)
+
+THREAD_BETWEEN_TAILS = Limit(
+    "thread between tails",
+    300.0,
+    "mm",
+    "less to weave with is more joins than weaving, common practice, no source",
 )
 
 
@@ -28,7 +35,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
     length = woven.part.length("thread", "working_length")
     longest = exact("longest working length", _fact("longest working length of thread").value, "mm")
     tangles = longest - length
-    if compare(tangles) is not Verdict.HOLDS:
+    if not holds(tangles):
         return _misfit(woven, length, tangles, "is so long that it tangles", longest.middle)
     tail = woven.part.length("thread", "tail")
     weaves = derived(
@@ -37,11 +44,11 @@ def check(woven: Woven, ask: Ask) -> Answer:
         left_to_weave,
         length=length,
         tail=tail,
-        least=ask.limit("thread between tails"),
+        least=ask.limit(THREAD_BETWEEN_TAILS),
     )
-    if compare(weaves) is Verdict.HOLDS:
+    if holds(weaves):
         return Held(min(tangles, weaves, key=lambda margin: margin.likely.low))
-    shortest = 2 * tail.middle + ask.limit("thread between tails").middle
+    shortest = 2 * tail.middle + ask.limit(THREAD_BETWEEN_TAILS).middle
     fault = f"leaves too little to weave with between two tails of {spelled(tail)}"
     return _misfit(woven, length, weaves, fault, shortest)
 
@@ -68,7 +75,6 @@ def _misfit(woven: Woven, length: Quantity, margin: Quantity, fault: str, limit:
     wanted = min((in_unit_of(usual, length) for usual in (1800.0, 1828.8)), key=len)
     return Misfit(
         says=f"{head} {fault}",
-        may=f"{head} {fault}",
         place=woven.part.place_of("thread", "working_length"),
         found=spelled(length),
         needed=f"{in_unit_of(limit, length)} or {'less' if long else 'more'}",
@@ -94,6 +100,7 @@ RULE = Rule(
         "an over-long thread knots and frays on its way through every bead, and a short one costs"
         " two tails to weave in for a few rounds"
     ),
+    limits=(THREAD_BETWEEN_TAILS,),
     sources=(
         "1 1/2 to 2 yd usual, over 3 yd tangles: trade table `stitch_facts`, several pages",
         "30 cm between the tails: common practice, no source",

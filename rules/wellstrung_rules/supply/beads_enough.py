@@ -8,13 +8,11 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     BeadsNeeded,
-    Held,
     Misfit,
     Quantity,
     Rule,
-    Verdict,
     bead_packs,
-    compare,
+    kept,
     number,
 )
 
@@ -22,16 +20,15 @@ from wellstrung.rulebook import (
 def check(need: BeadsNeeded, ask: Ask) -> Answer:
     takes, had = ask.of(need.bead, "needed"), ask.of(need.bead, "on_hand")
     margin = had - takes
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     names = " and ".join(f"`{part.name}`" for part, _ in need.woven)
     written = " and ".join(ask.source(line.node.place) for line in need.lines)
     on_hand = f"`{need.bead.name}` on hand ({_beads(had)})"
     short = f"for {names}, which takes {_beads(takes)}"
     wanted = f"{math.ceil(takes.likely.high)} beads"
     return Misfit(
-        says=f"{on_hand} is too little {short}",
-        may=f"{on_hand} may be too little {short}",
+        says=f"{on_hand} {{is|may be}} too little {short}",
         place=need.lines[-1].node.place,
         found=written,
         needed=wanted,

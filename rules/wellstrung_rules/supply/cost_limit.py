@@ -2,26 +2,14 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Budgeted,
-    Held,
-    Misfit,
-    Quantity,
-    Remedy,
-    Rule,
-    Verdict,
-    compare,
-    exact,
-)
+from wellstrung.rulebook import Answer, Ask, Budgeted, Misfit, Quantity, Remedy, Rule, exact, kept
 
 
 def check(limit: Budgeted, ask: Ask) -> Answer:
     cost = ask.cost(limit.currency)
     margin = exact("budget", limit.amount, limit.currency, source=f"written `{limit.text}`") - cost
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     return Misfit(
         says=f"all that the piece takes costs {_money(cost)}, and the budget is {limit.text}",
         place=limit.place,

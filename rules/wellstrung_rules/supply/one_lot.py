@@ -8,15 +8,13 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     BeadsNeeded,
-    Held,
     Item,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
-    compare,
+    kept,
     number,
 )
 
@@ -32,12 +30,11 @@ def check(need: BeadsNeeded, ask: Ask) -> Answer:
     )
     most = max((ask.in_packs(bead, lines) for lines in lots), key=lambda beads: beads.middle)
     margin = most - takes
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     head = f"`{part.name}` takes {_beads(takes)} of `{bead.name}`"
     return Misfit(
-        says=f"{head}, and no one lot on hand has as many: the most is {_beads(most)}",
-        may=f"{head}, and one lot on hand may not have as many: the most is {_beads(most)}",
+        says=f"{head}, and no lot on hand {{has|may have}} as many: the most is {_beads(most)}",
         place=need.lines[-1].node.place,
         found=" and ".join(ask.source(line.node.place) for line in need.lines),
         needed=f"{math.ceil(takes.likely.high)} beads of one lot",

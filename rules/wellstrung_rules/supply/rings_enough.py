@@ -8,16 +8,14 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Item,
     Misfit,
     Missing,
     Remedy,
     RingsNeeded,
     Rule,
-    Verdict,
-    compare,
     exact,
+    kept,
 )
 
 
@@ -27,8 +25,8 @@ def check(need: RingsNeeded, ask: Ask) -> Answer:
         raise Missing(f"a line `{{part: {name}, count: ...}}` under `supplies`")
     had = sum(_on_hand(line) for line in need.lines)
     margin = exact("rings on hand", had) - exact("rings needed", need.count)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     return Misfit(
         says=f"{need.count} of `{name}` are needed in the run and in what hangs, and {had} on hand",
         place=need.lines[-1].node.place,

@@ -4,32 +4,20 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    BeadsNeeded,
-    Held,
-    Misfit,
-    Rule,
-    Verdict,
-    bead_packs,
-    compare,
-    number,
-)
+from wellstrung.rulebook import Answer, Ask, BeadsNeeded, Misfit, Rule, bead_packs, kept, number
 
 
 def check(need: BeadsNeeded, ask: Ask) -> Answer:
     takes, had = ask.of(need.bead, "needed"), ask.of(need.bead, "on_hand")
     spare = ask.of(need.bead, "spare")
     margin = had - takes - spare
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     over = f"{number(round(had.middle - takes.middle))} of {number(round(had.middle))} beads over"
     wanted = f"{number(round(spare.middle))} are wanted for culling"
     total = f"{math.ceil((takes + spare).likely.high)} beads"
     return Misfit(
-        says=f"`{need.bead.name}` on hand leaves {over}, and {wanted}",
-        may=f"`{need.bead.name}` on hand leaves about {over}, and {wanted}",
+        says=f"`{need.bead.name}` on hand leaves {{|about }}{over}, and {wanted}",
         place=need.lines[-1].node.place,
         found=" and ".join(ask.source(line.node.place) for line in need.lines),
         needed=total,

@@ -5,17 +5,15 @@ from __future__ import annotations
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Held,
     Misfit,
     Missing,
     Part,
     Quantity,
     Remedy,
     Rule,
-    Verdict,
     Worn,
-    compare,
     exact,
+    kept,
     spelled,
 )
 
@@ -37,8 +35,8 @@ def check(worn: Worn, ask: Ask) -> Answer:
     clasp = min(stated, key=lambda one: one.force("breakaway").middle)
     pull = clasp.force("breakaway")
     margin = exact("lets go at", LETS_GO, "N", source=RULE.sources[0]) - pull
-    if compare(margin, over=RULE.over) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin, over="worst"):
+        return answer
     return _too_strong(worn, clasp, pull, margin)
 
 
@@ -64,8 +62,7 @@ def _no_breakaway(worn: Worn) -> Misfit:
 def _too_strong(worn: Worn, clasp: Part, pull: Quantity, margin: Quantity) -> Misfit:
     says = f"clasp `{clasp.name}` lets go at {spelled(pull)}, and the {worn.piece} is for"
     return Misfit(
-        says=f"{says} {_who(worn.age)}: it holds too hard to let go when it catches",
-        may=f"{says} {_who(worn.age)}: it may hold too hard to let go when it catches",
+        says=f"{says} {_who(worn.age)}: it {{holds|may hold}} too hard to let go when it catches",
         place=clasp.place_of("breakaway"),
         found=spelled(pull),
         needed=_NEEDED,

@@ -12,9 +12,8 @@ from wellstrung.rulebook import (
     Remedy,
     RingOnCappedRope,
     Rule,
-    Verdict,
     about,
-    compare,
+    kept,
     over_easier_cap,
 )
 
@@ -31,8 +30,8 @@ def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
     if glued is None or step.number < glued.number:
         return Held()
     margin = over_easier_cap(ring, ring_on_rope.caps, ask.quantities)
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     cap = glued.parts["part"]
     inside, outside = about(ask.of(ring, "inside")), about(ask.of(cap, "outside"))
     says = (
@@ -44,8 +43,7 @@ def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
     move = f"move step {step.number} to before step {glued.number}"
     opened = (Edit(ring.place_of("closing"), "open"),)
     return Misfit(
-        says=says,
-        may=f"{says}, so it may not pass",
+        says=f"{says}{{|, so it may not pass}}",
         place=step.place,
         found=f"step {step.number}",
         needed=f"before step {glued.number}",

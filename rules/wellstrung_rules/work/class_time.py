@@ -8,17 +8,15 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     ClassMeets,
-    Held,
     Misfit,
     Part,
     Quantity,
     Remedy,
     Rule,
     Step,
-    Verdict,
-    compare,
     done_at_home,
     hours,
+    kept,
     often,
     spelled,
     times,
@@ -32,13 +30,12 @@ def check(class_: ClassMeets, ask: Ask) -> Answer:
     length, sessions = class_.meets.duration("length"), class_.meets.count("sessions", default=1)
     takes = ask.get("piece.class_time")
     margin = times(length, sessions) - takes
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     meets = f"{often(sessions)} for {spelled(length)}{' each' if sessions > 1 else ''}"
     tail = f"{_range(takes)} of class for this{_waiting(takes, ask)}, and the class meets {meets}"
     return Misfit(
-        says=f"a student needs {tail}",
-        may=f"a student may need {tail}",
+        says=f"a student {{needs|may need}} {tail}",
         place=class_.meets.place_of("sessions" if class_.meets.has("sessions") else "length"),
         found=f"{hours(length.middle * sessions)} of class",
         needed=f"{hours(takes.likely.high)} of class",

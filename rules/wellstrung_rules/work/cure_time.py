@@ -15,10 +15,10 @@ from wellstrung.rulebook import (
     Remedy,
     Rule,
     Step,
-    Verdict,
-    compare,
     exact,
+    holds,
     in_unit_of,
+    kept,
     leaf,
     spelled,
     spelled_time,
@@ -48,7 +48,7 @@ def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
     cell, room = row.cell("stalls_below"), glue.temperature("room")
     least = exact("stalls below", cell.value, cell.unit, source=f"adhesives: {cell.grade}")
     margin = room - least
-    if compare(margin, over=RULE.over) is Verdict.HOLDS:
+    if holds(margin, over="worst"):
         return None
     says = (
         f"`{joint.cap.name}`, glued in step {joint.step.number}, cures at {spelled(room)}, and many"
@@ -58,7 +58,6 @@ def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
     text = f"keep the joint at {warm}, for which cure times are stated, and write `room: {warm}`"
     return Misfit(
         says=says,
-        may=says,
         place=room.place or glue.key.place,
         found=spelled(room),
         needed=f"{in_unit_of(cell.value, room)} or more",
@@ -76,8 +75,8 @@ def _judged(joint: GluedJoint, ask: Ask, step: Step | None, cure: str, words: st
     """Whether a joint has cured when a step begins, or when the work ends."""
     needed, after = ask.of(joint.adhesive, cure), ask.minutes_between(joint.step, step)
     margin = leaf(f"time since step {joint.step.number}", after, "min") - needed
-    if compare(margin, over=RULE.over) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin, over="worst"):
+        return answer
     waits, asks = spelled_time(after), spelled_time(_up(needed.worst.high))
     room = f" at {joint.adhesive.text('room')}" if needed.args else ""
     name = cure.replace("_", " ") if cure == "full_cure" else "handling cure"
@@ -88,7 +87,6 @@ def _judged(joint: GluedJoint, ask: Ask, step: Step | None, cure: str, words: st
     )
     return Misfit(
         says=says,
-        may=says,
         place=(step or ask.plan.steps[-1]).place,
         found=waits,
         needed=asks,

@@ -2,17 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Held,
-    Misfit,
-    Missing,
-    Remedy,
-    Role,
-    Rule,
-    ThreadEnds,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Role, Rule, ThreadEnds
 
 
 def check(ends: ThreadEnds, ask: Ask) -> Answer:
@@ -29,10 +19,7 @@ def check(ends: ThreadEnds, ask: Ask) -> Answer:
             place=late.place,
             found=f"step {late.number}",
             needed=f"before step {glued.number}",
-            remedies=(
-                Remedy(move, ask.moved_before(late, glued)),
-                *ask.in_order(Remedy(move)),
-            ),
+            remedies=(Remedy(move, ask.moved_before(late, glued)), *ask.in_order(Remedy(move))),
             also=(glued.place,),
         )
     if ends.finishing:

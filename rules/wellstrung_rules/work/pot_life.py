@@ -9,7 +9,6 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Held,
     Misfit,
     Missing,
     Mixed,
@@ -17,10 +16,9 @@ from wellstrung.rulebook import (
     Remedy,
     Rule,
     Step,
-    Verdict,
-    compare,
     derived,
     exact,
+    kept,
     most_joints,
     number,
     spelled_time,
@@ -44,8 +42,8 @@ def check(mix: Mixed, ask: Ask) -> Answer:
         joints=exact("joints of one mix", math.ceil(mix.joints / mix.mixes)),
         each=each,
     )
-    if compare(margin) is Verdict.HOLDS:
-        return Held(margin)
+    if answer := kept(margin):
+        return answer
     fits = most_joints(glue, ask.quantities)
     numbers = " and ".join(str(step.number) for step in mix.steps)
     where = f"step{'s' if len(mix.steps) > 1 else ''} {numbers}"
@@ -53,8 +51,7 @@ def check(mix: Mixed, ask: Ask) -> Answer:
     takes = "takes" if mix.joints == 1 else "take"
     head, tail = f"{many} of `{glue.name}` in {where}", f"than the {spelled_time(usable.middle)}"
     return Misfit(
-        says=f"{head} {takes} longer {tail} that a mix can be used",
-        may=f"{head} may take longer {tail} that a mix can be used",
+        says=f"{head} {{{takes}|may take}} longer {tail} that a mix can be used",
         place=mix.steps[0].place_of("joints"),
         found=many,
         needed=_needed(fits, each, mixing),

@@ -50,7 +50,7 @@ def test_a_price_has_its_column_where_there_is_one() -> None:
     assert plain.columns == ("what", "need", "spare", "have", "buy")
     assert all(len(row) == 5 for row in plain.rows)
     file = ROOT / "tests" / "checker" / "report" / "bench_of_prices.yaml"
-    prices, faults = bench.read(file, keeper().installed.stitches)
+    prices, faults = bench.read(file, keeper().installed.stitches, keeper().installed.limits)
     assert prices is not None, faults
     text = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
     result = Checker(keeper().installed, quantities=True, bench=prices).check_text(text)

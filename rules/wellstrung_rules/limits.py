@@ -1,0 +1,23 @@
+"""Limits that several rules share; every other limit stands beside its rule."""
+
+from wellstrung.rulebook import Limit
+
+CAP_LOOSE = Limit(
+    "cap loose",
+    1.5,
+    "mm",
+    "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print",
+)
+CAP_TIGHT = Limit(
+    "cap tight",
+    0.05,
+    "",
+    "a hollow rope gives by about a twentieth of its outside, common practice",
+)
+HOLD_FACTOR = Limit(
+    "hold factor",
+    5.0,
+    "",
+    "breaking over working load 5:1 to 12:1, CI 1401-06 (copy seen); the least of it",
+)
+RING_SWING = Limit("ring swing", 0.2, "mm", "room left for a ring to swing, common practice")
