@@ -1,7 +1,7 @@
-"""For those who write rules: cases as data, each with the whole message and its place.
+"""For authors of rules: cases as data, each with the whole message and its place.
 
-A case file is YAML: `rule:` names the rule, `plan_file:` is a plan that keeps it, and every entry
-of `cases:` says which words of that plan to change and what the rule must then answer::
+A case file is YAML: `rule:` names the rule, `plan_file:` is a plan for which it holds, and every
+entry of `cases:` says which words of that plan to change and what the rule must answer then::
 
     rule: cap-bore
     plan_file: ../collar.yaml    # or plan: | and the plan itself
@@ -52,7 +52,7 @@ class Case:
 
 
 def cases(path: Path) -> Iterator[Case]:
-    """The cases of a case file; raises ValueError where a change does not apply."""
+    """The cases of a case file; raises ValueError if a change does not apply."""
     data = yaml.safe_load(path.read_text(encoding="utf-8"))
     for entry in data["cases"]:
         text = data.get("plan") or (path.parent / data["plan_file"]).read_text(encoding="utf-8")
@@ -64,14 +64,14 @@ def cases(path: Path) -> Iterator[Case]:
 
 
 def changed(text: str, changes: Mapping[str, str]) -> str:
-    """The text with words replaced; ValueError where the old ones do not stand there just once.
+    """The text with words replaced; raises ValueError if an old one is not there exactly once.
 
     >>> changed("bore: 8 mm", {"8 mm": "6 mm"})
     'bore: 6 mm'
     """
     for old, new in changes.items():
         if text.count(old) != 1:
-            raise ValueError(f"`{old}` must stand there once, not {text.count(old)} times")
+            raise ValueError(f"`{old}` must be there once, not {text.count(old)} times")
         text = text.replace(old, new)
     return text
 
@@ -99,7 +99,7 @@ def rewritten(case: Case, found: Mapping[str, Any]) -> None:
 
 
 def judged(case: Case, checker: Checker) -> Checker:
-    """The checker with the case's own bench; raises ValueError where that cannot be used."""
+    """The checker with the case's own bench; raises ValueError if that cannot be used."""
     if not case.bench:
         return checker
     here = checker.installed

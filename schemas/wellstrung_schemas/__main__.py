@@ -1,4 +1,4 @@
-"""Write the published editor schema anew: `python -m wellstrung_schemas`."""
+"""Write the published editor schema again: `python -m wellstrung_schemas`."""
 
 from __future__ import annotations
 

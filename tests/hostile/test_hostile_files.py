@@ -41,7 +41,7 @@ FILES: dict[str, tuple[Callable[[Path], object], str]] = {
     "a pipe": (os.mkfifo, "`{}` is not a regular file: name a plan file"),
     "larger than 4 MB": (
         written(b"a: 1\n" + b"#" * MAX_BYTES),
-        "`{}` is larger than 4 MB: a plan is one piece",
+        "`{}` is larger than 4 MB, more than any plan needs",
     ),
     "UTF-16": (
         written("plan: 1".encode("utf-16")),

@@ -61,8 +61,7 @@ def exit_code(result: Result, *, strict: bool = False) -> int:
 def exit_code_of_list(result: Result) -> int:
     """The exit code of a list, which shows no remarks: internal errors are noted beside it."""
     for failure in result.failures:
-        where = f"rule `{failure.rule}`" if failure.rule else failure.plugin
-        note(f"internal error in {where}; this check was skipped: {failure.message}")
+        note(failure.says)
     return exit_code(result)
 
 

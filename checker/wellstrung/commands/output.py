@@ -44,9 +44,9 @@ def looks(options: argparse.Namespace) -> Options:
 
 def columns() -> int:
     """The width of the terminal: `COLUMNS` if it is set, or its own, or 80."""
-    said = os.environ.get("COLUMNS", "")
-    if said.isdecimal() and int(said):
-        return int(said)
+    width = os.environ.get("COLUMNS", "")
+    if width.isdecimal() and int(width):
+        return int(width)
     try:
         return os.get_terminal_size(sys.stdout.fileno()).columns
     except (OSError, ValueError):

@@ -1,4 +1,4 @@
-"""What a thing costs, as a bench file says it: an amount, its currency, and for how much of it.
+"""Money and prices: an amount, its currency, and for how much of a thing it is.
 
 Amounts are decimal, so that a bill adds up to the penny; the unit of what is sold is g, mm, pieces,
 or `sold`, whatever the thing is sold in.
@@ -97,7 +97,7 @@ def _money(found: re.Match[str]) -> Money:
 
 
 def _sold(per: str | None, written: str) -> tuple[float, str]:
-    """For how much a price is, and of what; nothing said is whatever the thing is sold in."""
+    """For how much a price is, and of what; by default for whatever the thing is sold in."""
     if per is None or per in SOLD_IN:
         return 1.0, SOLD
     if re.fullmatch(r"[1-9]\d*", per):

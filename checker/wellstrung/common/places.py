@@ -1,4 +1,4 @@
-"""Where something stands in a plan, and what the first stages say about it."""
+"""Places in a file, edits at them, and faults that the first stages find there."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ class Edit(Struct, frozen=True):
 
 
 class Fault(Struct, frozen=True):
-    """What reading, shape or model say of a plan that the rules cannot judge yet.
+    """Something that keeps a plan from being judged, found in reading, shape or model.
 
     `rule` is `plan-file` (cannot be read) or `plan-shape` (reads, but is not a plan);
     `also` holds further places that the same fault is about.

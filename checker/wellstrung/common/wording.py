@@ -34,12 +34,12 @@ def either(words: Iterable[str]) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word that looks most like this one, or the only one that has it in it.
+    """The known word that looks most like this one, or the only one that contains it.
 
     >>> nearest("weeve", ["weave", "wait"]), nearest("epoxy", ["two-part epoxy", "UV resin"])
     ('weave', 'two-part epoxy')
     """
-    from difflib import get_close_matches  # only wanted where something is misspelt
+    from difflib import get_close_matches  # only needed if something is misspelt
 
     names = list(known)
     holding = [name for name in names if word.casefold() in name.casefold().split()]

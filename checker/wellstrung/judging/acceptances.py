@@ -45,7 +45,7 @@ def _useless(
         word, place = str(line.value[name]), line.entries[name].node.place
         if word not in known:
             near = nearest(word, known)
-            otherwise = "`wellstrung rules` lists them" if what == "rule" else "take the line out"
+            otherwise = "`wellstrung rules` lists them" if what == "rule" else "delete the line"
             advice = f"write `{near}`" if near else otherwise
             says = f"there is no {what} called `{word}`: {advice}"
             edits = (Edit(place, near),) if near else ()
@@ -53,10 +53,10 @@ def _useless(
     rule, place = str(line.value["rule"]), line.entries["rule"].node.place
     if about:
         level = about[0].level
-        advice = "mend it, or measure" if level == "error" else "take the line out, and heed it"
+        advice = "fix it, or measure" if level == "error" else "delete the line, and heed it"
         says = f"`{rule}` is {article(level)} here, and only a warning can be accepted: {advice}"
     else:
-        advice = "take the line out"
-        says = f"nothing is left to accept of `{rule}` here: {advice}"
+        advice = "delete the line"
+        says = f"there is nothing to accept of `{rule}` here: {advice}"
     also = tuple(remark.place for remark in about[:1])
     return Remark("plan-shape", "warning", (), says, place, rule, "", advice, also=also)

@@ -89,7 +89,7 @@ class Checker:
             return self._check(read, bench, drawer, offer=True)
         except Exception as error:
             message = f"{type(error).__name__}: {error} (in {read.file})"
-            failure = Failure("checking", "wellstrung", message)
+            failure = Failure("", "wellstrung", message)
             return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
 
     def _check(

@@ -65,11 +65,19 @@ class Unjudged(NamedTuple):
 
 
 class Failure(Struct, frozen=True):
-    """An internal error: a check, or a quantity, that was skipped; the report is not complete."""
+    """An internal error, by which the report is incomplete; `rule` is empty outside of rules."""
 
     rule: str
     plugin: str
     message: str
+
+    @property
+    def says(self) -> str:
+        """The error in one line."""
+        if not self.rule:
+            return f"internal error in `{self.plugin}`: {self.message}"
+        where = f"rule `{self.rule}` of `{self.plugin}`"
+        return f"internal error in {where}; this check was skipped: {self.message}"
 
 
 class PlanResult(Struct, frozen=True):

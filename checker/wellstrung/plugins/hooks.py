@@ -1,4 +1,4 @@
-"""Everything a plugin can bring. A plugin is a module that implements any of these.
+"""The hooks: everything that a plugin can bring. A plugin is a module with any of these functions.
 
 Register it under the entry-point group `wellstrung`, or name its file with `--rules`. Hooks only
 collect; the checker calls what they return itself, one thing at a time.

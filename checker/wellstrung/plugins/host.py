@@ -1,7 +1,7 @@
-"""Loads plugins one by one, each with its owner, and stops when any of them cannot be trusted.
+"""Loads plugins one by one, each with its owner, and stops if one of them cannot be trusted.
 
-A run with rules missing must never look green, so a plugin that fails to load, a hook that nobody
-specified, and two owners of one name all end in `HostError`.
+A run without all its rules must never pass, so a plugin that fails to load, a hook that nothing
+calls, and two owners of one name all end in `HostError`.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ class HostError(Exception):
 
 
 class Named(Protocol):
-    """Anything a plugin brings has a name that is its own."""
+    """Anything that a plugin brings has a name of its own."""
 
     @property
     def name(self) -> str:
@@ -56,7 +56,7 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
         try:
             manager.register(plugin, name=owner)
         except ValueError as error:
-            raise HostError(f"plugin `{owner}` is there twice: remove one") from error
+            raise HostError(f"plugin `{owner}` is installed twice: remove one") from error
         except pluggy.PluginValidationError as error:
             raise HostError(f"plugin `{owner}` does not fit this version: {error}") from error
     try:
@@ -119,7 +119,7 @@ def _collect(manager: pluggy.PluginManager, hook: str, owners: dict[str, str]) -
         for item in brought:
             if item.name in found:
                 raise HostError(
-                    f"`{item.name}` is brought by both `{owners[item.name]}` and `{owner}`:"
+                    f"`{item.name}` comes from both `{owners[item.name]}` and `{owner}`:"
                     " rename one of them"
                 )
             found[item.name] = item

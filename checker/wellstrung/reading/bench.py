@@ -1,6 +1,6 @@
-"""A bench file: from its text to the maker's settings, or what is wrong with it, place by place.
+"""A bench file: from its text to the maker's settings, or its faults, each at its place.
 
-It is read, and refused, like a plan. It changes settings and nothing else: no code is named in it.
+It is read, and refused, like a plan. It changes settings and nothing else: it cannot name code.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ from wellstrung_schemas import bench as bench_schema
 
 BENCH = parser.Expected(
     "bench file",
-    "write settings below `bench: 1`, or take the file away",
+    "write settings below `bench: 1`, or delete the file",
     "a bench file is made of named entries: begin with `bench: 1`",
 )
 _NUMBER = r"\d+(?:\.\d+)?"
@@ -119,7 +119,7 @@ def _settings(
 
 
 def _entries(tree: reading.Mapping, group: str) -> Iterator[reading.Entry]:
-    """The entries of a group that hold one value; of the others the shape is told."""
+    """The entries of a group that hold one value; the schema reports the others."""
     entry = tree.entries.get(group)
     if entry is not None and isinstance(entry.node, reading.Mapping):
         for inner in entry.node.entries.values():
@@ -153,7 +153,7 @@ def _measured(
     nothing = isinstance(written, str) and _NOTHING.match(written)
     parsed = parse(_NOTHING.sub("1", written) if nothing else written)  # type: ignore[arg-type]
     if parsed.low != parsed.high:
-        raise units.UnitFault(f"`{written}` is a range: write the one value you work to")
+        raise units.UnitFault(f"`{written}` is a range: write the one value that you work to")
     return 0.0 if nothing else parsed.value
 
 
@@ -164,12 +164,12 @@ def _rate(written: str | int | float) -> float:
     if found is None:
         bare = re.fullmatch(_NUMBER, text)
         example = f"{text} beads per min" if bare else "9 beads per min"
-        says = "needs its beads and its time" if bare else "is not a rate of beads"
+        says = "needs beads and a time" if bare else "is not a rate of beads"
         raise units.UnitFault(f"`{text}` {says}: write `{example}`", example)
     time = found[2] if found[2][0].isdigit() else f"1 {found[2]}"
     value = float(found[1]) / units.duration(time).value
     if not 0 < value <= _FASTEST:
-        raise units.UnitFault(f"`{text}` is no speed of hands: write the beads you weave in a time")
+        raise units.UnitFault(f"`{text}` is not a speed of hands: write how many beads in a time")
     return value
 
 
@@ -186,7 +186,7 @@ def _plain(written: str | int | float, default: Setting) -> float:
             f"`{text}` may be a share or per cent: write `{text} %` or `{value / 100:g}`"
         )
     if not 0 <= value <= _FASTEST or (not value and default.value >= 1):
-        raise units.UnitFault(f"`{text}` is out of all measure: write one nearer {default.value:g}")
+        raise units.UnitFault(f"`{text}` is far outside the usual range (about {default.value:g})")
     return value
 
 

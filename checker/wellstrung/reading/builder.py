@@ -57,7 +57,7 @@ class Builder:
         """Take one event; False at the end, and when nothing more can be made of the file."""
         taken = _TAKES[type(event)](self, event)
         if self.faults and len(self.faults) >= MAX_FAULTS:
-            self.fault("there may be more below: put these right first", self._place(event))
+            self.fault("there may be more below: fix these first", self._place(event))
             return False
         return taken
 
@@ -95,13 +95,13 @@ class Builder:
     def _marked(self, event: Any, place: Place) -> None:
         if event.anchor is not None:
             self.fault(
-                f"`&{event.anchor}` marks a place to repeat: take it out, or put it in quotes if"
+                f"`&{event.anchor}` marks a place to repeat: delete it, or put it in quotes if"
                 " it is text",
                 place,
             )
         if event.tag is not None:
             name = str(event.tag).replace("tag:yaml.org,2002:", "!!")
-            self.fault(f"`{name}` is a tag: take it out, or put it in quotes if it is text", place)
+            self.fault(f"`{name}` is a tag: delete it, or put it in quotes if it is text", place)
 
     def _scalar(self, event: Any) -> bool:
         text: str = event.value
@@ -117,8 +117,8 @@ class Builder:
         elif event.style == '"':
             bad = FORBIDDEN.search(text)
             if bad:
-                says = f"this text holds a character that cannot be shown ({code(bad)})"
-                self.fault(f"{says}: take it out", node.place)
+                says = f"this text contains a character that cannot be shown ({code(bad)})"
+                self.fault(f"{says}: delete it", node.place)
         elif event.style in "|>":
             self._block(node, event.style)
         return self._add(node)
@@ -126,7 +126,7 @@ class Builder:
     def _block(self, node: Scalar, sign: str) -> None:
         """End a block of text at its last word, not at whatever comes next."""
         if not node.text.strip():
-            says = f"`{self._shown(sign)}` begins a block of text that is empty"
+            says = f"`{self._shown(sign)}` starts an empty block of text"
             node.end_line, node.end_column = node.line, node.column + 1
             self.fault(f"{says}: write the text below it, or put the value in quotes", node.place)
             return
@@ -150,8 +150,8 @@ class Builder:
         begins = place.column if place.line == place.end_line else 1
         value = self._rest_of_line(place.end_line, begins).strip()
         self.fault(
-            f"`{short(self._shown(value))}` loses what follows #, which begins a comment:"
-            " put the value in quotes, or a space behind # if it is a comment",
+            f"`{short(self._shown(value))}` loses what follows #, which starts a comment:"
+            " put the value in quotes, or a space after # if it is a comment",
             place,
         )
 
@@ -170,7 +170,7 @@ class Builder:
         if event.anchor is not None or event.tag is not None:
             self._marked(event, node.place)
         if len(self._open) >= MAX_DEPTH:
-            self.fault(f"this nests deeper than {MAX_DEPTH}: a plan is flat", node.place)
+            self.fault(f"this nests deeper than {MAX_DEPTH} levels: use fewer", node.place)
             return False
         if not self._add(node):
             return False
@@ -210,7 +210,7 @@ class Builder:
         name = key.text
         known = holder.entries.get(name)
         if known is not None:
-            self.fault(f"`{name}` is there twice: keep one", key.place, known.key.place)
+            self.fault(f"`{name}` appears twice: keep one", key.place, known.key.place)
             return True
         holder.entries[name] = Entry(key, node)
         holder.value[name] = node.value
@@ -223,15 +223,15 @@ class Builder:
         if node.value is None:
             self.fault("a name is missing before the colon: write one", node.place)
         elif "\n" in node.text:
-            self.fault("a name must stand on one line: write it on one", node.place)
+            self.fault("a name must be on one line", node.place)
         self._keys[-1] = node
         return True
 
     def _empty_item(self, node: Node) -> str:
         comment = self._comment_behind(node.place)
         if comment:
-            return f'`- {comment}` is empty, because # begins a comment: write - "{comment}"'
-        return "this line of the list is empty: write something, or take it out"
+            return f'`- {comment}` is empty, because # starts a comment: write - "{comment}"'
+        return "this line of the list is empty: write something, or delete it"
 
     def _empty_value(self, holder: Mapping, key: Scalar, node: Node) -> str:
         """What to say of a name without a value, after the likeliest slip."""
@@ -239,7 +239,7 @@ class Builder:
         comment = self._comment_behind(node.place)
         if comment:
             return (
-                f"`{name}: {comment}` has no value, because # begins a comment:"
+                f"`{name}: {comment}` has no value, because # starts a comment:"
                 f' write {name}: "{comment}"'
             )
         before = next(reversed(holder.entries.values()), None)
@@ -248,7 +248,7 @@ class Builder:
                 f"`{name}` has no value, because a comma ends an entry: write a decimal with a"
                 f" point, {before.key.text}: {before.node.value}.{name}"
             )
-        return f"`{name}` has no value: write one, or take the line out"
+        return f"`{name}` has no value: write one, or delete the line"
 
     def _comment_behind(self, place: Place) -> str:
         """A comment that looks like a lost value, `#8`; one with a space is meant as a comment."""

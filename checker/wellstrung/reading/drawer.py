@@ -1,8 +1,8 @@
 """A maker's drawer: a file of named parts, and the parts of a plan that are taken from it.
 
-`cap: {from: brass cap}` stands for all that the drawer writes of its `brass cap`; what the plan
-writes beside it beats the drawer. Every value keeps the place where it is written, so that a remark
-about a bore points into the drawer, where the bore would be mended.
+`cap: {from: brass cap}` stands for all that the drawer writes of its `brass cap`; a field that the
+plan writes beside it replaces the drawer's. Every value keeps its place, so that a remark
+about a bore points into the drawer, where the bore would be changed.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from wellstrung_schemas import drawer as drawer_schema
 
 DRAWER = parser.Expected(
     "drawer",
-    "write parts below `drawer: 1`, or take the file away",
+    "write parts below `drawer: 1`, or delete the file",
     "a drawer is made of named entries: begin with `drawer: 1`",
 )
 _EXAMPLE = "as in `drawer: drawer.yaml`"
@@ -32,7 +32,7 @@ class Filled(NamedTuple):
 
 
 def read(path: Path) -> tree.Read:
-    """A drawer file; its faults tell what is wrong with it, never an exception.
+    """A drawer file; what is wrong with it is in its faults, never an exception.
 
     >>> read(Path("no such drawer.yaml")).faults[0].says
     '`no such drawer.yaml` cannot be read: no such file or directory'
@@ -57,9 +57,9 @@ def _checked(found: tree.Read) -> tree.Read:
 
 
 def named_by(plan: tree.Read, folder: Path | None) -> tree.Read | None:
-    """The drawer that a plan names, which lies in the plan's folder or in one below; None if none.
+    """The drawer that a plan names, in the plan's folder or in one below; None if it names none.
 
-    A plan may come from anyone: a drawer elsewhere is not read for it, by whatever way it is named.
+    A plan may come from anyone, so a drawer elsewhere is not read, however it is named.
     """
     entry = plan.tree.entries.get("drawer") if plan.tree is not None else None
     if entry is None or not isinstance(entry.node, tree.Scalar):
@@ -69,13 +69,13 @@ def named_by(plan: tree.Read, folder: Path | None) -> tree.Read | None:
         return _none(plan, entry, "the plan was given as text, which has no folder to look in")
     inside = PurePath(name)
     if inside.is_absolute() or ".." in inside.parts or "\\" in name or ":" in name:
-        return _none(plan, entry, f"`{name}` leads out of the plan's folder: name one beside it")
+        return _none(plan, entry, f"`{name}` is outside the plan's folder: name one inside it")
     path = folder / inside
     try:
         if not path.resolve().is_relative_to(folder.resolve()):
             return _none(plan, entry, f"`{name}` is a link out of the plan's folder: copy it here")
     except (OSError, RuntimeError, ValueError):
-        pass  # a name that leads round in circles cannot be read either, which is told
+        pass  # a link that leads to itself cannot be read either, which gives a fault below
     found = read(path)
     if found.faults and not _is_file(path):
         says = found.faults[0].says
@@ -91,7 +91,7 @@ def _is_file(path: Path) -> bool:
 
 
 def _none(plan: tree.Read, entry: tree.Entry, says: str) -> tree.Read:
-    """A drawer that cannot be had, told at the line that names it."""
+    """A drawer that cannot be used, with a fault at the line that names it."""
     name = str(entry.node.value)
     fault = Fault("plan-shape", says.replace("\n", " "), entry.node.place, found=name)
     return tree.Read(plan.file, "", None, [fault])
@@ -111,7 +111,7 @@ def filled(plan: tree.Read, drawer: tree.Read | None) -> Filled:
         word = source.node
         kept = has.get(str(word.value)) if isinstance(word, tree.Scalar) else None
         if drawer is None:
-            says = f"`{name}` is taken from a drawer, and the plan names none: write one,"
+            says = f"`{name}` comes from a drawer, but the plan names none: write one,"
             faults.append(Fault("plan-shape", f"{says} {_EXAMPLE}", word.place))
         elif kept is None:
             faults.append(_unknown(name, word, has))
@@ -127,7 +127,7 @@ def filled(plan: tree.Read, drawer: tree.Read | None) -> Filled:
 
 
 def _taken(plan: tree.Read) -> dict[str, tuple[tree.Entry, tree.Entry]]:
-    """The parts that say whom they are `from` and not their own `kind`."""
+    """The parts that have `from` and no `kind` of their own."""
     return {
         name: (entry, entry.node.entries["from"])
         for name, entry in _parts(plan).items()
@@ -146,16 +146,16 @@ def _parts(found: tree.Read) -> dict[str, tree.Entry]:
 def _unknown(name: str, word: tree.Node, has: dict[str, tree.Entry]) -> Fault:
     """The fault of a name that the drawer does not have."""
     if not isinstance(word, tree.Scalar):
-        says = f"`from` of `{name}` is no name: write the name of a part in the drawer"
+        says = f"`from` of `{name}` is not a name: write the name of a part in the drawer"
         return Fault("plan-shape", says, word.place)
-    wanted = str(word.value).replace("\n", " ")
-    near = nearest(wanted, has)
+    asked = str(word.value).replace("\n", " ")
+    near = nearest(asked, has)
     advice = f"write `{near}`" if near else f"it has {listed(has)}"
     return Fault(
         "plan-shape",
-        f"there is no part called `{wanted}` in the drawer: {advice}",
+        f"there is no part called `{asked}` in the drawer: {advice}",
         word.place,
-        found=wanted,
+        found=asked,
         needed=near or listed(has),
         remedy=advice,
         edits=(Edit(word.place, near),) if near else (),
@@ -163,7 +163,7 @@ def _unknown(name: str, word: tree.Node, has: dict[str, tree.Entry]) -> Fault:
 
 
 def _merged(kept: tree.Mapping, own: tree.Mapping) -> tree.Mapping:
-    """What the drawer writes of a part, beaten by what the plan writes of it."""
+    """The fields that the drawer writes of a part, replaced by those that the plan writes."""
     beside = {field: entry for field, entry in own.entries.items() if field != "from"}
     return _group(own, {**kept.entries, **beside})
 

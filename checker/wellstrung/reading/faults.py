@@ -21,7 +21,7 @@ def fault(
     also: tuple[Place, ...] = (),
     edits: tuple[Edit, ...] = (),
 ) -> Fault:
-    """A fault of shape; what it says is one line, whatever it quotes."""
+    """A fault of shape; its message is one line, whatever it quotes."""
     if place.line != place.end_line:
         edits = ()  # text over several lines ends with a line break that an edit would swallow
     return Fault("plan-shape", says.replace("\n", " "), place, found, needed, remedy, also, edits)

@@ -15,6 +15,7 @@ from wellstrung.reading.tree import BREAK, Mapping, Read
 from wellstrung.reading.yaml_errors import fault_of
 
 MAX_BYTES = 4 * 1024 * 1024
+_TOO_LARGE = "`{}` is larger than 4 MB, more than any {} needs"
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -45,14 +46,16 @@ def read(path: Path, expected: Expected = PLAN) -> Read:
         if not stat.S_ISREG(status.st_mode):
             return _refused(file, f"`{file}` is not a regular file: name a {expected.name} file")
         if status.st_size > MAX_BYTES:
-            return _refused(file, f"`{file}` is larger than 4 MB: a plan is one piece")
+            return _refused(
+                file, f"`{file}` is larger than 4 MB, more than any {expected.name} needs"
+            )
         with path.open("rb") as stream:
             data = stream.read(MAX_BYTES + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         return _refused(file, f"`{file}` cannot be read: {reason.lower()}")
     if len(data) > MAX_BYTES:
-        return _refused(file, f"`{file}` is larger than 4 MB: a plan is one piece")
+        return _refused(file, _TOO_LARGE.format(file, expected.name))
     wide = _wide_encoding(data)
     if wide:
         return _refused(file, f"`{file}` is written in {wide}: save it as UTF-8")
@@ -83,9 +86,7 @@ def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
     bad = FORBIDDEN.search(text)
     if bad:
         place = _place_at(text, bad.start(), file)
-        says = (
-            f"there is a character here that no {expected.name} may hold ({code(bad)}): take it out"
-        )
+        says = f"a {expected.name} cannot contain this character ({code(bad)}): delete it"
         return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
     builder = Builder(text, file, expected.name)
     try:
@@ -108,16 +109,15 @@ def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
                 Place(file, 1, 1, 1, 1),
             )
         elif not isinstance(tree, Mapping):
-            said = builder.glued(tree) or expected.begin
-            builder.fault(said, tree.place)
+            builder.fault(builder.glued(tree) or expected.begin, tree.place)
     usable = tree if isinstance(tree, Mapping) and not builder.faults else None
     return Read(file, text, usable, sorted(builder.faults, key=lambda fault: fault.place))
 
 
 def _wide_encoding(data: bytes) -> str:
-    """UTF-16 or UTF-32, told by a mark or by the zeros of a first ASCII letter.
+    """UTF-16 or UTF-32, recognized by a mark or by the zeros of a first ASCII letter.
 
-    As YAML 1.2, 5.2, tells them apart (from memory).
+    As YAML 1.2, 5.2, distinguishes them (from memory).
     """
     head = data[:4]
     zeros = [byte == 0 for byte in head]

@@ -22,11 +22,11 @@ _SURPRISES = (
     ),
     (
         r"(?=.*_)[-+]?([0-9][0-9_]*(\.[0-9_]*)?|\.[0-9][0-9_]*)",
-        "has an underline inside a number: write {number}, or {quoted} in quotes if it is text",
+        "has an underscore inside a number: write {number}, or {quoted} in quotes if it is text",
     ),
     (
         r"[-+]?0(b[01_]+|o[0-7_]+|x[0-9A-Fa-f_]+)",
-        "is a number in another base to some readers: write it in tens,"
+        "is a number in another base to some readers: write it in decimal,"
         " or {quoted} in quotes if it is text",
     ),
     (
@@ -36,14 +36,14 @@ _SURPRISES = (
     ),
     (
         r"[-+]?[0-9]{16,}(\.[0-9]*)?",
-        "has more figures than a number can hold: write fewer, or {quoted} in quotes if it is text",
+        "has more digits than a number can hold: write fewer, or {quoted} in quotes if it is text",
     ),
-    (r"[-+]?\.[0-9]+", "has no figure before its point: write {number}"),
-    (r"[-+]?[0-9]+\.", "has no figure after its point: write {number}"),
+    (r"[-+]?\.[0-9]+", "has no digit before its decimal point: write {number}"),
+    (r"[-+]?[0-9]+\.", "has no digit after its decimal point: write {number}"),
     (r"\+[0-9]+(\.[0-9]+)?", "needs no plus sign: write {number}"),
     (
         r"[-+]?[0-9][0-9_]*(:[0-5]?[0-9])+(\.[0-9_]*)?",
-        "is a number in sixties to some readers: write a time with its unit, such as `90 min`,"
+        "is a number in base 60 to some readers: write a time with its unit, such as `90 min`,"
         " or {quoted} in quotes if it is text",
     ),
     (
@@ -52,9 +52,9 @@ _SURPRISES = (
     ),
     (
         r"[-+]?\.(inf|Inf|INF)|\.(nan|NaN|NAN)|NaN",
-        "is not a number that can be measured: write a figure",
+        "is not a number that can be measured: write one",
     ),
-    (r"~|null|Null|NULL", "stands for nothing: write a value, or take the line out"),
+    (r"~|null|Null|NULL", "means no value: write one, or delete the line"),
     (r"<<|=", "has a meaning of its own in YAML: write {quoted} in quotes if it is text"),
 )
 _FIRST_OF_SURPRISES = frozenset("-+.0123456789~nN<=")

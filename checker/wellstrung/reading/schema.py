@@ -70,7 +70,7 @@ def _branches(tree: reading.Mapping, known: Known, faults: list[Fault]) -> Itera
             if kind:
                 yield Branch(entry.node, known.kinds[kind], f"`{name}`", kind, entry.key)
             elif "kind" not in entry.node.entries:
-                says = f"`{name}` does not say its `kind`: write one of {listed(known.kinds)}"
+                says = f"`{name}` has no `kind`: write one of {listed(known.kinds)}"
                 faults.append(fault(says, entry.key.place, needed=listed(known.kinds)))
     work = tree.entries.get("work")
     if work and isinstance(work.node, reading.Sequence):
@@ -88,7 +88,7 @@ def _chosen(
     choices: Mapping[str, object],
     faults: list[Fault],
 ) -> str | None:
-    """The word by which a part or a step chooses its schema; None where there is no such word."""
+    """The word by which a part or a step chooses its schema; None if it has no such word."""
     entry = node.entries.get(key)
     if entry is None:
         return None

@@ -22,21 +22,21 @@ _TYPES = {
 
 
 def explained(branch: Branch) -> list[Fault]:
-    """Each independent fault of one branch, said in plain words."""
+    """Each independent fault of one branch, in plain words."""
     from jsonschema import Draft202012Validator
 
     faults: dict[Fault, None] = {}  # a dict, because `required` errs once for each missing field
     for error in Draft202012Validator(branch.schema).iter_errors(branch.node.value):
-        faults.update(dict.fromkeys(_said(branch, error)))
+        faults.update(dict.fromkeys(_in_plain_words(branch, error)))
     return list(faults)
 
 
-def _said(branch: Branch, error: Any) -> Iterator[Fault]:
+def _in_plain_words(branch: Branch, error: Any) -> Iterator[Fault]:
     """What one error of the schema means to the author."""
     path = tuple(error.absolute_path)
     name = branch.called(path)
     head, node = branch.walk(path)
-    rule, wanted = error.validator, error.validator_value
+    rule, value = error.validator, error.validator_value
     if "propertyNames" in error.absolute_schema_path and isinstance(node, reading.Mapping):
         yield _bad_key(error.instance, node.entries[error.instance].key)
     elif rule == "additionalProperties" and isinstance(node, reading.Mapping):
@@ -45,14 +45,14 @@ def _said(branch: Branch, error: Any) -> Iterator[Fault]:
         yield from _missing_fields(error.schema, name, node, head)
     elif rule in ("oneOf", "not"):
         if not isinstance(node, reading.Mapping):
-            return  # its type is wrong, which is told
-        groups = [wanted] if rule == "not" else wanted
+            return  # its type is wrong, which is another error
+        groups = [value] if rule == "not" else value
         choices = [word for group in groups for word in group.get("required", ())]
         # a part's groups of choices stand in its `allOf`, beside its fields
         schema = error.schema if path else branch.schema
         yield from _one_of(choices, schema, name, node, head)
     elif rule in ("enum", "const"):
-        words = wanted if rule == "enum" else [wanted]
+        words = value if rule == "enum" else [value]
         yield choose(f"{name} is {shown(node)}", node, [str(word) for word in words])
     elif rule == "type":
         yield from _wrong_type(error, name, node)
@@ -109,17 +109,17 @@ def _meant(fields: Collection[str], node: reading.Mapping) -> dict[str, str | No
 def _bad_key(name: str, key: reading.Scalar) -> Fault:
     if not name.strip():
         return fault("a name is empty: write one", key.place)
-    reason = "a name has no point in it" if "." in name else "it is kept for the program"
+    reason = "a name has no full stop in it" if "." in name else "it is reserved"
     return fault(f"`{name}` cannot be a name: {reason}, choose another", key.place, name)
 
 
 def _wrong_type(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
-    schema, wanted = error.schema, error.validator_value
+    schema, allowed = error.schema, error.validator_value
     kind = schema.get("$comment", "")
     number = isinstance(node, reading.Scalar) and isinstance(node.value, int | float)
     if kind in READERS and number:
         return  # the reader of units says it better
-    types = [wanted] if isinstance(wanted, str) else wanted
+    types = [allowed] if isinstance(allowed, str) else allowed
     if "string" in types and number and isinstance(node, reading.Scalar):
         yield in_quotes(f"{name} is {shown(node)}", node)
         return
@@ -137,9 +137,9 @@ def _wrong_words(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
     if kind in READERS and unit_fault(kind, node) is not None:
         return  # the reader of units says it better
     if not error.instance:
-        says = f"{name} is empty: write something, or take it out"
+        says = f"{name} is empty: write something, or delete it"
     elif kind == "name":
-        says = f"{name} is {shown(node)}: a name has no point in it, take it out"
+        says = f"{name} is {shown(node)}: a name has no full stop in it, delete it"
     elif kind in READERS:
         says = f"{name} is {shown(node)}: write it as in `{error.schema['examples'][0]}`"
     else:
@@ -157,7 +157,7 @@ def _other(error: Any, node: reading.Node) -> str:
         case "maximum":
             return f"is {shown(node)}: write {limit} or less"
         case "minItems" | "minProperties" | "minLength":
-            return "is empty: write something, or take it out"
+            return "is empty: write something, or delete it"
         case "maxItems" | "maxProperties":
             return f"has too many entries: keep {limit} at most"
     return f"does not fit: {error.message}"

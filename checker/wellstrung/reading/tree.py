@@ -43,7 +43,7 @@ class Node:
 
 
 class Scalar(Node):
-    """One word, number or text; `quoted` says that the author quoted it."""
+    """One word, number or text; `quoted` if the author quoted it."""
 
     __slots__ = ("quoted", "text")
 

@@ -1,7 +1,7 @@
-"""What the YAML parser stumbles over, said in the words of someone who writes plans.
+"""Errors of the YAML parser, in the words of someone who writes plans.
 
-libyaml and the parser in Python name the same slip differently and often notice it late; what is
-told is where the author would mend it.
+libyaml and the parser in Python name the same slip differently and often notice it late; a fault
+points to where the author would fix it.
 """
 
 from __future__ import annotations
@@ -15,12 +15,12 @@ MAX_DEPTH = 64
 #: A name whose colon lacks its space; `//` is left to addresses.
 GLUED = re.compile(r"([A-Za-z_][\w -]*):([^\s/].*)")
 
-#: What the parser says (in C and in Python), and what that comes to; `{sign}` is what stands
+#: Words of the parser (in C and in Python), and what they mean; `{sign}` is the sign that is
 #: there. "begins" points to where the thing began, "noticed" to where it went wrong.
 _PLAIN_WORDS = (
     ("name is missing", "noticed", "a name is missing before the colon: write one"),
-    ("nesting depth", "noticed", f"this nests deeper than {MAX_DEPTH}: a plan is flat"),
-    ("tab character|character '\\\\t'", "noticed", "a tab stands here: indent with spaces"),
+    ("nesting depth", "noticed", f"this nests deeper than {MAX_DEPTH} levels: use fewer"),
+    ("tab character|character '\\\\t'", "noticed", "there is a tab here: indent with spaces"),
     ("cannot start any token", "noticed", "a text cannot begin with {sign}: put it in quotes"),
     (
         "an alias|an anchor|a tag|a block scalar|undefined tag",
@@ -30,12 +30,12 @@ _PLAIN_WORDS = (
     (
         "a directive|YAML d|TAG d|duplicate",
         "noticed",
-        "a plan has no lines with %: take this one out",
+        "a plan has no lines with %: delete this one",
     ),
     (
         "escape|hexdecimal",
         "noticed",
-        "a backslash inside double quotes begins a sign of its own: use single quotes",
+        "a backslash inside double quotes starts an escape sequence: use single quotes",
     ),
     ("unexpected (end of stream|document)", "begins", "this quote is not closed: close it"),
     (
@@ -67,7 +67,7 @@ _PLAIN_WORDS = (
     (
         "document start",
         "noticed",
-        "this does not belong to the plan above: take it out, or line it up",
+        "this does not belong to the plan above: delete it, or line it up",
     ),
     (
         "expected key|a block mapping",
@@ -104,7 +104,7 @@ def fault_of(error: Exception, lines: list[str], file: str) -> Fault:
         return _colon_too_many(noticed, lines, file)
     before = lines[noticed[0] - 1][: noticed[1] - 1].rstrip()
     if "a block " in problem and before[-1:] and before[-1:] in "'\"]}":
-        says = "something stands behind a closing quote or bracket: put the whole text in quotes"
+        says = "there is text after a closing quote or bracket: put the whole text in quotes"
         return Fault("plan-file", says, _sign(noticed, lines, file))
     for words, where, says in _PLAIN_WORDS:
         if re.search(words, problem):
@@ -140,13 +140,13 @@ def _colon_too_many(noticed: tuple[int, int], lines: list[str], file: str) -> Fa
     found = re.match(r"[\s-]*([^:#]+):[ \t]+(.*:([ \t].*)?)$", lines[noticed[0] - 1])
     if not found:
         says = (
-            "this line stands further in than the one above, which has its value already:"
+            "this line is indented more than the one above, which already has its value:"
             " give both the same indent"
         )
         return Fault("plan-file", says, _sign(noticed, lines, file))
     value = found[2].rstrip()
     quoted = f"'{value}'" if '"' in value else f'"{value}"'
-    says = f"`{short(f'{found[1]}: {value}')}` has a colon too many: put the text in quotes"
+    says = f"`{short(f'{found[1]}: {value}')}` has one colon too many: put the text in quotes"
     if len(value) <= 60 and "'" not in value:
         says += f", {found[1]}: {quoted}"
     return _fault_on(value, says, noticed[0], lines, file)

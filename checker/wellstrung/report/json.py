@@ -29,8 +29,8 @@ def report(result: Result) -> dict[str, Any]:
             "cautions": result.count("caution"),
         },
         "failures": [
-            {"rule": broken.rule, "plugin": broken.plugin, "message": broken.message}
-            for broken in result.failures
+            {"rule": failure.rule, "plugin": failure.plugin, "message": failure.message}
+            for failure in result.failures
         ],
     }
 

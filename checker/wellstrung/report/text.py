@@ -234,9 +234,5 @@ def _table(page: Page, result: Result) -> None:
 
 
 def _failures(page: Page, result: Result) -> None:
-    for broken in result.failures:
-        page.line(
-            f"the rule `{broken.rule}` of `{broken.plugin}` broke and judged nothing here:"
-            f" {broken.message}",
-            style="bold red",
-        )
+    for failure in result.failures:
+        page.line(failure.says, style="bold red")

@@ -93,10 +93,10 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
     (units.length, "16 1/2", "a length needs a unit: write `16 1/2 in`", "16 1/2 in"),
     (units.length, "8 ± 9", "in `8 ± 9` the tolerance is as large as the value: write a"
      " smaller one", None),
-    (units.length, 0, "`0` is nothing: a length is more than 0", None),
-    (units.length, "0 mm", "`0 mm` is nothing: a length is more than 0", None),
-    (units.length, "0..8 mm", "`0..8 mm` begins at nothing: a length is more than 0", None),
-    (units.length, "-3 mm", "`-3 mm` is negative: a length is more than 0", None),
+    (units.length, 0, "`0` is 0: a length must be more than 0", None),
+    (units.length, "0 mm", "`0 mm` is 0: a length must be more than 0", None),
+    (units.length, "0..8 mm", "`0..8 mm` begins at 0 or less: a length must be more than 0", None),
+    (units.length, "-3 mm", "`-3 mm` is negative: a length must be more than 0", None),
     (units.length, "8 ± -1 mm", "`8 ± -1 mm` has a minus in its tolerance: write `8 ± 1 mm`",
      "8 ± 1 mm"),
     (units.length, "2 ± 3 mm", "in `2 ± 3 mm` the tolerance is as large as the value: write a"
@@ -116,16 +116,17 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
      None),
     (units.length, "8 ± 3%", "`%` in `8 ± 3%` is not a unit of length: use mm, cm, m, in, ft or"
      " yd", None),
-    (units.length, "8,5 mm", "`8,5 mm` has a comma for its point: write `8.5 mm`", "8.5 mm"),
-    (units.length, "8,5 ± 0,2 mm", "`8,5 ± 0,2 mm` has a comma for its point: write"
+    (units.length, "8,5 mm", "`8,5 mm` has a comma as its decimal point: write `8.5 mm`", "8.5 mm"),
+    (units.length, "8,5 ± 0,2 mm", "`8,5 ± 0,2 mm` has a comma as its decimal point: write"
      " `8.5 ± 0.2 mm`", "8.5 ± 0.2 mm"),
-    (units.length, "0,125 in", "`0,125 in` has a comma for its point: write `0.125 in`",
+    (units.length, "0,125 in", "`0,125 in` has a comma as its decimal point: write `0.125 in`",
      "0.125 in"),
     (units.length, "1,000 mm", "`1,000 mm` may be thousands or a decimal: write it without its"
      " comma", None),
-    (units.length, ".5 mm", "`.5 mm` has no figure before its point: write `0.5 mm`", "0.5 mm"),
-    (units.length, "5. mm", "`5. mm` has no figure after its point: write `5 mm`", "5 mm"),
-    (units.length, "16 in.", "`16 in.` has a stop after its unit: write `16 in`", "16 in"),
+    (units.length, ".5 mm", "`.5 mm` has no digit before its decimal point: write `0.5 mm`",
+     "0.5 mm"),
+    (units.length, "5. mm", "`5. mm` has no digit after its decimal point: write `5 mm`", "5 mm"),
+    (units.length, "16 in.", "`16 in.` has a full stop after its unit: write `16 in`", "16 in"),
     (units.length, "8-9 mm", "`8-9 mm` may be a range or a fraction: write `8..9 mm`", "8..9 mm"),
     (units.length, "8 mm – 9 mm", "`8 mm – 9 mm` may be a range or a fraction: write"
      " `8 mm..9 mm`", "8 mm..9 mm"),
@@ -133,15 +134,14 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
      " as `8 mm`", None),
     (units.length, "about\n8 mm", "`about 8 mm` is not a length: write a number and a unit, such"
      " as `8 mm`", None),
-    (units.length, "1/0 in", "`1/0 in` divides by nothing: write the fraction again", None),
+    (units.length, "1/0 in", "`1/0 in` divides by 0: check the fraction", None),
     (units.length, "long", "`long` is not a length: write a number and a unit, such"
      " as `8 mm`", None),
     (units.length, " ", "a length is missing: write one such as `8 mm`", None),
     (units.length, "9" * 5000 + "/2 in", "`99999999999999999999...` is too long for a length:"
      " write one as `8 mm`", None),
-    (units.length, "10001 m", "`10001 m` is larger than any piece: write it again", None),
-    (units.length, "0.00009 mm", "`0.00009 mm` is smaller than anyone can measure: write it"
-     " again", None),
+    (units.length, "10001 m", "`10001 m` is larger than any piece: check it", None),
+    (units.length, "0.00009 mm", "`0.00009 mm` is too small to measure: check it", None),
     (units.mass, "9 mm", "`mm` in `9 mm` is not a unit of mass: use g, kg, mg, oz, lb or ct",
      None),
     (units.mass, "9 gr", "`gr` in `9 gr` is not a unit of mass: use g, kg, mg, oz, lb or ct",
@@ -154,8 +154,10 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
      "12 °C"),
     (units.temperature, "warm", "`warm` is not a temperature: write one as `18 °C`", None),
     (units.volume, "25 g", "`g` in `25 g` is not a unit of volume: use ml, cl, l or fl oz", None),
-    (units.temperature, "-1 °C", "`-1 °C` is no room to work in: write one from 0 to 50 °C", None),
-    (units.temperature, "51 °C", "`51 °C` is no room to work in: write one from 0 to 50 °C", None),
+    (units.temperature, "-1 °C", "`-1 °C` is not a temperature to work in: write one from"
+      " 0 to 50 °C", None),
+    (units.temperature, "51 °C", "`51 °C` is not a temperature to work in: write one from"
+      " 0 to 50 °C", None),
     (units.temperature, "15..12 °C",
      "`15..12 °C` runs from the warmer to the colder: write the colder first", None),
     (units.duration, "1 month", "`month` in `1 month` is not a unit of time: use s, min, h, d or"
@@ -163,13 +165,13 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
     (units.duration, "5 minuets", "`minuets` in `5 minuets` is not a unit of time: write"
      " `5 minutes`", "5 minutes"),
     (units.target, 46, "a length needs a unit: write `46 cm` or `46 in`", "46 cm"),
-    (units.target, "46 cm", "`46 cm` leaves no room to land in: write `46 cm ± 1 cm`",
+    (units.target, "46 cm", "`46 cm` needs a tolerance: write `46 cm ± 1 cm`",
      "46 cm ± 1 cm"),
-    (units.target, "16 1/2 in", "`16 1/2 in` leaves no room to land in: write"
+    (units.target, "16 1/2 in", "`16 1/2 in` needs a tolerance: write"
      " `16 1/2 in ± 1/2 in`", "16 1/2 in ± 1/2 in"),
-    (units.target, "5 cm", "`5 cm` leaves no room to land in: write `5 cm ± 1 mm`", "5 cm ± 1 mm"),
-    (units.target, "8 mm", "`8 mm` leaves no room to land in: write `8 mm ± 1 mm`", "8 mm ± 1 mm"),
-    (units.target, "8 ± 0 mm", "`8 ± 0 mm` leaves no room to land in: write a window with some",
+    (units.target, "5 cm", "`5 cm` needs a tolerance: write `5 cm ± 1 mm`", "5 cm ± 1 mm"),
+    (units.target, "8 mm", "`8 mm` needs a tolerance: write `8 mm ± 1 mm`", "8 mm ± 1 mm"),
+    (units.target, "8 ± 0 mm", "`8 ± 0 mm` needs a tolerance of more than 0",
      None),
     (units.wire, "20 ga", "`20 ga` may be 20 AWG (0.81 mm) or 20 SWG (0.91 mm): write which",
      None),

@@ -76,14 +76,14 @@ def test_of_two_that_fit_the_later_gives_the_reason(checker: Checker, whole_coll
             "{rule: cap-bore, part: cap, because: why not}",
             "warning",
             12,
-            "nothing is left to accept of `cap-bore` here: take the line out",
+            "there is nothing to accept of `cap-bore` here: delete the line",
         ),
         (
             LOOSE,
             "{rule: cap-bore, part: frame, because: the wrong part}",
             "warning",
             12,
-            "nothing is left to accept of `cap-bore` here: take the line out",
+            "there is nothing to accept of `cap-bore` here: delete the line",
         ),
         (
             LOOSE,
@@ -111,21 +111,21 @@ def test_of_two_that_fit_the_later_gives_the_reason(checker: Checker, whole_coll
             "{rule: cap-bore, part: zzz, because: why not}",
             "error",
             28,
-            "there is no part called `zzz`: take the line out",
+            "there is no part called `zzz`: delete the line",
         ),
         (
             TIGHT,
             "{rule: cap-bore, part: cap, because: it will give}",
             "warning",
             12,
-            "`cap-bore` is an error here, and only a warning can be accepted: mend it, or measure",
+            "`cap-bore` is an error here, and only a warning can be accepted: fix it, or measure",
         ),
         (
             WHOLE,
             "{rule: bench-air, because: the window is open}",
             "warning",
             12,
-            "`bench-air` is a caution here, and only a warning can be accepted: take the line out,"
+            "`bench-air` is a caution here, and only a warning can be accepted: delete the line,"
             " and heed it",
         ),
         (
@@ -133,7 +133,7 @@ def test_of_two_that_fit_the_later_gives_the_reason(checker: Checker, whole_coll
             "{rule: spare-share, part: kelp, because: a bead is a part of it too}",
             "warning",
             12,
-            "nothing is left to accept of `spare-share` here: take the line out",
+            "there is nothing to accept of `spare-share` here: delete the line",
         ),
     ],
 )

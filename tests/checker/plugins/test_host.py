@@ -51,8 +51,8 @@ def test_two_owners_of_one_name_stop_the_run() -> None:
     with pytest.raises(host.HostError) as caught:
         host.assemble([("one", one), ("two", two)])
     assert str(caught.value) in (
-        "`same` is brought by both `one` and `two`: rename one of them",
-        "`same` is brought by both `two` and `one`: rename one of them",
+        "`same` comes from both `one` and `two`: rename one of them",
+        "`same` comes from both `two` and `one`: rename one of them",
     )
 
 
@@ -138,7 +138,11 @@ def test_a_broken_rule_ends_in_2_and_still_reports(run: Run, tmp_path: Path) -> 
     rules.write_text(OWN_RULE.replace('found="no tag"', "found=1 / 0"), encoding="utf-8")
     ran = run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules)
     assert ran.code == 2
-    assert "MAKEABLE" in ran.out and "the rule `shop-tag`" in ran.out and "Traceback" not in ran.err
+    assert (
+        "MAKEABLE" in ran.out
+        and "internal error in rule `shop-tag` of" in ran.out
+        and "Traceback" not in ran.err
+    )
 
 
 def test_code_beside_a_plan_is_never_run(run: Run, tmp_path: Path) -> None:

@@ -103,7 +103,7 @@ def test_prices_are_kept_as_written() -> None:
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("", "1:1 the file is empty: write settings below `bench: 1`, or take the file away"),
+        ("", "1:1 the file is empty: write settings below `bench: 1`, or delete the file"),
         ("- 1", "1:1 a bench file is made of named entries: begin with `bench: 1`"),
         ("limits: {cap tight: 4 %}", "1:1 the bench file lacks `bench`: write `bench: 1`"),
         ("bench: 2", "1:8 `bench` of the bench file is `2`: it takes `1`"),
@@ -134,12 +134,12 @@ def test_prices_are_kept_as_written() -> None:
         ),
         (
             "bench: 1\nlimits: {ring swing: 0.2 ± 0.1 mm}",
-            "2:22 `ring swing` of `limits`: `0.2 ± 0.1 mm` is a range: write the one value you"
+            "2:22 `ring swing` of `limits`: `0.2 ± 0.1 mm` is a range: write the one value that you"
             " work to",
         ),
         (
             "bench: 1\nlimits: {ring swing: -0.2 mm}",
-            "2:22 `ring swing` of `limits`: `-0.2 mm` is negative: a length is more than 0",
+            "2:22 `ring swing` of `limits`: `-0.2 mm` is negative: a length must be more than 0",
         ),
         (
             "bench: 1\nlimits: {cap tight: 5}",
@@ -157,7 +157,7 @@ def test_prices_are_kept_as_written() -> None:
         ),
         (
             "bench: 1\npaces: {student: 0}",
-            "2:18 `student` of `paces`: `0` is out of all measure: write one nearer 2",
+            "2:18 `student` of `paces`: `0` is far outside the usual range (about 2)",
         ),
         (
             "bench: 1\nrates: {glue: 5}",
@@ -165,7 +165,7 @@ def test_prices_are_kept_as_written() -> None:
         ),
         (
             "bench: 1\nrates: {weaving: 9}",
-            "2:18 `weaving` of `rates`: `9` needs its beads and its time: write `9 beads per min`",
+            "2:18 `weaving` of `rates`: `9` needs beads and a time: write `9 beads per min`",
         ),
         (
             "bench: 1\nrates: {weaving: 5 min}",
@@ -173,8 +173,8 @@ def test_prices_are_kept_as_written() -> None:
         ),
         (
             "bench: 1\nrates: {weaving: 0 beads per min}",
-            "2:18 `weaving` of `rates`: `0 beads per min` is no speed of hands: write the beads"
-            " you weave in a time",
+            "2:18 `weaving` of `rates`: `0 beads per min` is not a speed of hands: write how many"
+            " beads in a time",
         ),
         (
             "bench: 1\nrates: {weaving: 9 beads per mm}",
@@ -192,10 +192,10 @@ def test_prices_are_kept_as_written() -> None:
             " such as `0.3 mm`",
         ),
         ("bench: 1\nlimits: [0.2 mm]", "2:9 `limits` of the bench file is a list: write a group"),
-        ("bench: 1\nlimits:\n\tring swing: 0.2 mm", "3:1 a tab stands here: indent with spaces"),
+        ("bench: 1\nlimits:\n\tring swing: 0.2 mm", "3:1 there is a tab here: indent with spaces"),
         (
             "bench: 1\nlimits: &mine {cap tight: 4 %}",
-            "2:9 `&mine` marks a place to repeat: take it out, or put it in quotes if it is text",
+            "2:9 `&mine` marks a place to repeat: delete it, or put it in quotes if it is text",
         ),
         (
             "bench: 1\nlimits: *mine",

@@ -113,7 +113,7 @@ SLIPS = {
         (
             "plan.yaml",
             "10:15",
-            "`from` of `cap` is no name: write the name of a part in the drawer",
+            "`from` of `cap` is not a name: write the name of a part in the drawer",
         ),
     ),
     "no drawer": (
@@ -121,7 +121,7 @@ SLIPS = {
         (
             "plan.yaml",
             "9:15",
-            "`cap` is taken from a drawer, and the plan names none: write one, as in"
+            "`cap` comes from a drawer, but the plan names none: write one, as in"
             " `drawer: drawer.yaml`",
         ),
     ),
@@ -135,7 +135,7 @@ SLIPS = {
     ),
     "a part without its kind": (
         {"from: brass cap": "from: no kind"},
-        ("plan.yaml", "10:3", "`cap` does not say its `kind`: write one of"),
+        ("plan.yaml", "10:3", "`cap` has no `kind`: write one of"),
     ),
     "a field that is none": (
         {"from: brass cap": "from: brass cap, boar: 9 mm"},
@@ -169,7 +169,7 @@ def test_a_nearly_right_name_is_mended(folder: Path, checker: Checker) -> None:
     assert mended == PLAN
 
 
-OUTSIDE = "leads out of the plan's folder: name one beside it"
+OUTSIDE = "is outside the plan's folder: name one inside it"
 NAMES = {
     "/etc/hostname": f"`/etc/hostname` {OUTSIDE}",
     "../drawer.yaml": f"`../drawer.yaml` {OUTSIDE}",
@@ -210,7 +210,7 @@ def test_a_link_within_the_folder_is_followed(folder: Path, checker: Checker) ->
 
 
 BAD = {
-    "empty": ("", "1:1", "the file is empty: write parts below `drawer: 1`, or take the file away"),
+    "empty": ("", "1:1", "the file is empty: write parts below `drawer: 1`, or delete the file"),
     "a list": ("- a\n", "1:1", "a drawer is made of named entries: begin with `drawer: 1`"),
     "not begun": ("parts: {a: {kind: needle}}\n", "1:1", "the drawer lacks `drawer`: write"),
     "no parts": ("drawer: 1\n", "1:1", "the drawer lacks `parts`: write"),
@@ -224,12 +224,12 @@ BAD = {
     "the same name twice": (
         f"{DRAWER}  no kind: {{kind: needle}}\n",
         "8:3",
-        "`no kind` is there twice: keep one",
+        "`no kind` appears twice: keep one",
     ),
     "deep": (
         f"drawer: 1\nparts: {'[' * 100}\n",
         "2:71",
-        "this nests deeper than 64: a plan is flat",
+        "this nests deeper than 64 levels: use fewer",
     ),
     "a part that is a text": (
         "drawer: 1\nparts: {brass cap: 8 mm}\n",

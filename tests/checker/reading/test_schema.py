@@ -127,7 +127,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
     ),
     "half a clasp for a part": (
         {"{do: weave, part: rope}": "{do: weave, part: rope.a}"},
-        [("28:23", "`part` of step 1 is `rope.a`: a name has no point in it, take it out")],
+        [("28:23", "`part` of step 1 is `rope.a`: a name has no full stop in it, delete it")],
     ),
     "an empty name": (
         {"  glue: {kind: adhesive": '  "": {kind: adhesive'},
@@ -146,8 +146,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
         [
             (
                 "22:3",
-                "`glue` does not say its `kind`: write one of"
-                f" {listed(kind.name for kind in KINDS)}",
+                f"`glue` has no `kind`: write one of {listed(kind.name for kind in KINDS)}",
             )
         ],
     ),
@@ -199,7 +198,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
     ),
     "a negative size": (
         {"bore: 10 mm": "bore: -10 mm"},
-        [("15:30", "`bore` of `cap`: `-10 mm` is negative: a length is more than 0")],
+        [("15:30", "`bore` of `cap`: `-10 mm` is negative: a length must be more than 0")],
     ),
     "no eyes": (
         {"bottom_eyes: {count: 7": "bottom_eyes: {count: 0"},
@@ -236,11 +235,11 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
     ),
     "a point in a name": (
         {"  glue: {kind: adhesive": "  my.glue: {kind: adhesive"},
-        [("22:3", "`my.glue` cannot be a name: a name has no point in it, choose another")],
+        [("22:3", "`my.glue` cannot be a name: a name has no full stop in it, choose another")],
     ),
     "a name that is kept": (
         {"  glue: {kind: adhesive": "  piece: {kind: adhesive"},
-        [("22:3", "`piece` cannot be a name: it is kept for the program, choose another")],
+        [("22:3", "`piece` cannot be a name: it is reserved, choose another")],
     ),
     "several faults at once": (
         {"bore: 10 mm": "bore: 10", "{do: weave": "{do: weeve", "every: 8": "every: many"},

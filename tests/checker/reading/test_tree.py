@@ -30,31 +30,31 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
                'write 0.5, or "00.5" in quotes if it is text'),
     ],
     "a: 1_000": [
-        (1, 4, '`a: 1_000` has an underline inside a number: write 1000, or "1_000" in quotes '
+        (1, 4, '`a: 1_000` has an underscore inside a number: write 1000, or "1_000" in quotes '
                "if it is text"),
     ],
     "a: 5_.": [
-        (1, 4, '`a: 5_.` has an underline inside a number: write 5.0, or "5_." in quotes if it '
+        (1, 4, '`a: 5_.` has an underscore inside a number: write 5.0, or "5_." in quotes if it '
                "is text"),
     ],
     "a: .5_0": [
-        (1, 4, '`a: .5_0` has an underline inside a number: write 0.50, or ".5_0" in quotes if '
+        (1, 4, '`a: .5_0` has an underscore inside a number: write 0.50, or ".5_0" in quotes if '
                "it is text"),
     ],
     "a: 0x1f": [
-        (1, 4, "`a: 0x1f` is a number in another base to some readers: write it in tens, or "
+        (1, 4, "`a: 0x1f` is a number in another base to some readers: write it in decimal, or "
                '"0x1f" in quotes if it is text'),
     ],
     "a: -0x1f": [
-        (1, 4, "`a: -0x1f` is a number in another base to some readers: write it in tens, or "
+        (1, 4, "`a: -0x1f` is a number in another base to some readers: write it in decimal, or "
                '"-0x1f" in quotes if it is text'),
     ],
     "a: 0o7": [
-        (1, 4, "`a: 0o7` is a number in another base to some readers: write it in tens, or "
+        (1, 4, "`a: 0o7` is a number in another base to some readers: write it in decimal, or "
                '"0o7" in quotes if it is text'),
     ],
     "a: 0b11": [
-        (1, 4, "`a: 0b11` is a number in another base to some readers: write it in tens, or "
+        (1, 4, "`a: 0b11` is a number in another base to some readers: write it in decimal, or "
                '"0b11" in quotes if it is text'),
     ],
     "a: 1e3": [
@@ -66,38 +66,38 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
                'full, or ".5E-3" in quotes if it is text'),
     ],
     "a: 9999999999999999": [
-        (1, 4, "`a: 9999999999999999` has more figures than a number can hold: write fewer, or "
+        (1, 4, "`a: 9999999999999999` has more digits than a number can hold: write fewer, or "
                '"9999999999999999" in quotes if it is text'),
     ],
     "a: -1234567890123456.5": [
-        (1, 4, "`a: -1234567890123456.5` has more figures than a number can hold: write fewer, "
+        (1, 4, "`a: -1234567890123456.5` has more digits than a number can hold: write fewer, "
                'or "-1234567890123456.5" in quotes if it is text'),
     ],
     "a: .5": [
-        (1, 4, "`a: .5` has no figure before its point: write 0.5"),
+        (1, 4, "`a: .5` has no digit before its decimal point: write 0.5"),
     ],
     "a: -.5": [
-        (1, 4, "`a: -.5` has no figure before its point: write -0.5"),
+        (1, 4, "`a: -.5` has no digit before its decimal point: write -0.5"),
     ],
     "a: +.5": [
-        (1, 4, "`a: +.5` has no figure before its point: write 0.5"),
+        (1, 4, "`a: +.5` has no digit before its decimal point: write 0.5"),
     ],
     "a: 5.": [
-        (1, 4, "`a: 5.` has no figure after its point: write 5.0"),
+        (1, 4, "`a: 5.` has no digit after its decimal point: write 5.0"),
     ],
     "a: +5": [
         (1, 4, "`a: +5` needs no plus sign: write 5"),
     ],
     "a: 1:30": [
-        (1, 4, "`a: 1:30` is a number in sixties to some readers: write a time with its unit, "
+        (1, 4, "`a: 1:30` is a number in base 60 to some readers: write a time with its unit, "
                'such as `90 min`, or "1:30" in quotes if it is text'),
     ],
     "a: -1:30": [
-        (1, 4, "`a: -1:30` is a number in sixties to some readers: write a time with its unit, "
+        (1, 4, "`a: -1:30` is a number in base 60 to some readers: write a time with its unit, "
                'such as `90 min`, or "-1:30" in quotes if it is text'),
     ],
     "a: 1:30:15.5": [
-        (1, 4, "`a: 1:30:15.5` is a number in sixties to some readers: write a time with its "
+        (1, 4, "`a: 1:30:15.5` is a number in base 60 to some readers: write a time with its "
                'unit, such as `90 min`, or "1:30:15.5" in quotes if it is text'),
     ],
     "a: 2026-11-25": [
@@ -108,13 +108,13 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
                "quotes"),
     ],
     "a: .nan": [
-        (1, 4, "`a: .nan` is not a number that can be measured: write a figure"),
+        (1, 4, "`a: .nan` is not a number that can be measured: write one"),
     ],
     "a: -.inf": [
-        (1, 4, "`a: -.inf` is not a number that can be measured: write a figure"),
+        (1, 4, "`a: -.inf` is not a number that can be measured: write one"),
     ],
     "a: NaN": [
-        (1, 4, "`a: NaN` is not a number that can be measured: write a figure"),
+        (1, 4, "`a: NaN` is not a number that can be measured: write one"),
     ],
     "010: a": [
         (1, 1, "`010` begins with a zero, which some readers take for another number: write "
@@ -126,10 +126,10 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
     ],
     # nothing, and YAML's own words
     "a: ~": [
-        (1, 4, "`a: ~` stands for nothing: write a value, or take the line out"),
+        (1, 4, "`a: ~` means no value: write one, or delete the line"),
     ],
     "a: null": [
-        (1, 4, "`a: null` stands for nothing: write a value, or take the line out"),
+        (1, 4, "`a: null` means no value: write one, or delete the line"),
     ],
     "<<: {b: 1}": [
         (1, 1, '`<<` has a meaning of its own in YAML: write "<<" in quotes if it is text'),
@@ -138,23 +138,23 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
         (1, 4, '`a: =` has a meaning of its own in YAML: write "=" in quotes if it is text'),
     ],
     "a: &one 1\nb: *one": [
-        (1, 4, "`&one` marks a place to repeat: take it out, or put it in quotes if it is text"),
+        (1, 4, "`&one` marks a place to repeat: delete it, or put it in quotes if it is text"),
         (2, 4, "`*one` repeats another place: write it out, or put it in quotes if it is text"),
     ],
     "*one : 1": [
         (1, 1, "`*one` repeats another place: write it out, or put it in quotes if it is text"),
     ],
     "a: &one": [
-        (1, 4, "`&one` marks a place to repeat: take it out, or put it in quotes if it is text"),
+        (1, 4, "`&one` marks a place to repeat: delete it, or put it in quotes if it is text"),
     ],
     "a: !!str 8": [
-        (1, 4, "`!!str` is a tag: take it out, or put it in quotes if it is text"),
+        (1, 4, "`!!str` is a tag: delete it, or put it in quotes if it is text"),
     ],
     "a: !!null": [
-        (1, 4, "`!!null` is a tag: take it out, or put it in quotes if it is text"),
+        (1, 4, "`!!null` is a tag: delete it, or put it in quotes if it is text"),
     ],
     "a: !important": [
-        (1, 4, "`!important` is a tag: take it out, or put it in quotes if it is text"),
+        (1, 4, "`!important` is a tag: delete it, or put it in quotes if it is text"),
     ],
     # a colon or a # that does not do what it seems to
     "a:1": [
@@ -179,49 +179,49 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
                "in quotes if it is text"),
     ],
     "a: #8": [
-        (1, 1, '`a: #8` has no value, because # begins a comment: write a: "#8"'),
+        (1, 1, '`a: #8` has no value, because # starts a comment: write a: "#8"'),
     ],
     "- #8": [
-        (1, 2, '`- #8` is empty, because # begins a comment: write - "#8"'),
+        (1, 2, '`- #8` is empty, because # starts a comment: write - "#8"'),
     ],
     "a: reed #8": [
-        (1, 4, "`a: reed #8` loses what follows #, which begins a comment: put the value in "
-               "quotes, or a space behind # if it is a comment"),
+        (1, 4, "`a: reed #8` loses what follows #, which starts a comment: put the value in "
+               "quotes, or a space after # if it is a comment"),
     ],
     "a: [b, reed\n  green #8\n]": [
-        (1, 8, "`green #8` loses what follows #, which begins a comment: put the value in "
-               "quotes, or a space behind # if it is a comment"),
+        (1, 8, "`green #8` loses what follows #, which starts a comment: put the value in "
+               "quotes, or a space after # if it is a comment"),
     ],
     "a:": [
-        (1, 1, "`a` has no value: write one, or take the line out"),
+        (1, 1, "`a` has no value: write one, or delete the line"),
     ],
     "a:     # later": [
-        (1, 1, "`a` has no value: write one, or take the line out"),
+        (1, 1, "`a` has no value: write one, or delete the line"),
     ],
     "{bore: 8,5 mm}": [
         (1, 10, "`5 mm` has no value, because a comma ends an entry: write a decimal with a "
                "point, bore: 8.5 mm"),
     ],
     "a: b: c": [
-        (1, 4, '`a: b: c` has a colon too many: put the text in quotes, a: "b: c"'),
+        (1, 4, '`a: b: c` has one colon too many: put the text in quotes, a: "b: c"'),
     ],
     "title: Ring: the sequel\na: 1": [
-        (1, 8, "`title: Ring: the sequel` has a colon too many: put the text in quotes, title: "
+        (1, 8, "`title: Ring: the sequel` has one colon too many: put the text in quotes, title: "
                '"Ring: the sequel"'),
     ],
     'a: 3": wide': [
-        (1, 4, "`a: 3\": wide` has a colon too many: put the text in quotes, a: '3\": wide'"),
+        (1, 4, "`a: 3\": wide` has one colon too many: put the text in quotes, a: '3\": wide'"),
     ],
     "a: it's: so": [
-        (1, 4, "`a: it's: so` has a colon too many: put the text in quotes"),
+        (1, 4, "`a: it's: so` has one colon too many: put the text in quotes"),
     ],
     "a: 1\n  b: 2": [
-        (2, 4, "this line stands further in than the one above, which has its value already: "
+        (2, 4, "this line is indented more than the one above, which already has its value: "
                "give both the same indent"),
     ],
     # lists, names and blocks that are empty or too much
     "a:\n  - 1\n  -\n": [
-        (3, 4, "this line of the list is empty: write something, or take it out"),
+        (3, 4, "this line of the list is empty: write something, or delete it"),
     ],
     "a: [1,, 2]": [
         (1, 7, "something is missing here: write a value"),
@@ -236,18 +236,18 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
         (1, 2, "a name is missing before the colon: write one"),
     ],
     "a: >5\nb: 1": [
-        (1, 4, "`a: >` begins a block of text that is empty: write the text below it, or put "
+        (1, 4, "`a: >` starts an empty block of text: write the text below it, or put "
                "the value in quotes"),
     ],
     "a: |": [
-        (1, 4, "`a: |` begins a block of text that is empty: write the text below it, or put "
+        (1, 4, "`a: |` starts an empty block of text: write the text below it, or put "
                "the value in quotes"),
     ],
     "a: 1\na: 2": [
-        (2, 1, "`a` is there twice: keep one"),
+        (2, 1, "`a` appears twice: keep one"),
     ],
     "a: 1\n\"a\": 2": [
-        (2, 1, "`a` is there twice: keep one"),
+        (2, 1, "`a` appears twice: keep one"),
     ],
     "? [a]\n: 1": [
         (1, 3, "a name must be plain words, not a list or a group"),
@@ -256,7 +256,7 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
         (1, 2, "a name is missing before the colon: write one"),
     ],
     "? |\n  a\n  b\n: 1": [
-        (1, 3, "a name must stand on one line: write it on one"),
+        (1, 3, "a name must be on one line"),
     ],
     # brackets, quotes, indents and signs
     "a: [1, 2": [
@@ -278,23 +278,23 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
         (1, 4, "this quote is not closed: close it"),
     ],
     "a: 'it's'": [
-        (1, 8, "something stands behind a closing quote or bracket: put the whole text in "
+        (1, 8, "there is text after a closing quote or bracket: put the whole text in "
                "quotes"),
     ],
     'a: "b\\q"': [
-        (1, 6, "a backslash inside double quotes begins a sign of its own: use single quotes"),
+        (1, 6, "a backslash inside double quotes starts an escape sequence: use single quotes"),
     ],
     'a: "b\\x1bc"': [
-        (1, 4, "this text holds a character that cannot be shown (U+001B): take it out"),
+        (1, 4, "this text contains a character that cannot be shown (U+001B): delete it"),
     ],
     "\ta: 1": [
-        (1, 1, "a tab stands here: indent with spaces"),
+        (1, 1, "there is a tab here: indent with spaces"),
     ],
     "a: 1 # b\n\tc: 2": [
-        (2, 1, "a tab stands here: indent with spaces"),
+        (2, 1, "there is a tab here: indent with spaces"),
     ],
     "a:\n  b: 1\n\tc: 2": [
-        (3, 1, "a tab stands here: indent with spaces"),
+        (3, 1, "there is a tab here: indent with spaces"),
     ],
     "a: @b": [
         (1, 4, "a text cannot begin with @: put it in quotes"),
@@ -327,20 +327,20 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
         (2, 1, "a colon is missing in or above this line: write `name: value`"),
     ],
     "%YAML 9.9\n---\na: 1": [
-        (1, 1, "a plan has no lines with %: take this one out"),
+        (1, 1, "a plan has no lines with %: delete this one"),
     ],
     "%TAG ! x|y\n---\na: 1": [
-        (1, 9, "a plan has no lines with %: take this one out"),
+        (1, 9, "a plan has no lines with %: delete this one"),
     ],
     "{a: 1}}": [
-        (1, 7, "this does not belong to the plan above: take it out, or line it up"),
+        (1, 7, "this does not belong to the plan above: delete it, or line it up"),
     ],
     # files that are no plan, or more than one
     "a: 1\n---\nb: 2": [
         (2, 1, "a second plan begins here: put each plan in a file of its own"),
     ],
     "a: 1\n...\nb: 2": [
-        (3, 1, "this does not belong to the plan above: take it out, or line it up"),
+        (3, 1, "this does not belong to the plan above: delete it, or line it up"),
     ],
     "": [
         (1, 1, "the file is empty: write a plan, or begin one from the README"),
@@ -355,21 +355,21 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
         (1, 1, "a plan is made of named entries: begin with `plan: 1`"),
     ],
     "a: b\x07": [
-        (1, 5, "there is a character here that no plan may hold (U+0007): take it out"),
+        (1, 5, "a plan cannot contain this character (U+0007): delete it"),
     ],
     "a: b\u2028c": [
-        (1, 5, "there is a character here that no plan may hold (U+2028): take it out"),
+        (1, 5, "a plan cannot contain this character (U+2028): delete it"),
     ],
     "a: b\ufeff": [
-        (1, 5, "there is a character here that no plan may hold (U+FEFF): take it out"),
+        (1, 5, "a plan cannot contain this character (U+FEFF): delete it"),
     ],
     # several at once
     "a: 010\nb: 1:30\na: 2": [
         (1, 4, "`a: 010` begins with a zero, which some readers take for another number: write "
                '10, or "010" in quotes if it is text'),
-        (2, 4, "`b: 1:30` is a number in sixties to some readers: write a time with its unit, "
+        (2, 4, "`b: 1:30` is a number in base 60 to some readers: write a time with its unit, "
                'such as `90 min`, or "1:30" in quotes if it is text'),
-        (3, 1, "`a` is there twice: keep one"),
+        (3, 1, "`a` appears twice: keep one"),
     ],
     "a: 010\nb: [1": [
         (1, 4, "`a: 010` begins with a zero, which some readers take for another number: write "
@@ -407,7 +407,7 @@ def test_a_repeated_key_points_to_the_first_every_time() -> None:
 def test_faults_end_after_fifty() -> None:
     faults = read_text("a: 010\n" + "b:\n" * 1000, "plan.yaml").faults
     assert len(faults) == MAX_FAULTS + 1
-    assert faults[-1].says == "there may be more below: put these right first"
+    assert faults[-1].says == "there may be more below: fix these first"
 
 
 def test_a_byte_order_mark_moves_no_column() -> None:
@@ -428,10 +428,10 @@ def test_nesting_is_taken_to_the_limit_and_refused_beyond(open_close: str) -> No
     assert read_text(deep, "plan.yaml").faults == ()
     one_more = "a: " + (first + inner) * MAX_DEPTH + "1" + last * MAX_DEPTH
     (fault,) = read_text(one_more, "plan.yaml").faults
-    assert fault.says == "this nests deeper than 64: a plan is flat"
+    assert fault.says == "this nests deeper than 64 levels: use fewer"
     assert fault.place.column == 4 + len(first + inner) * (MAX_DEPTH - 1)
     (fault, *_) = read_text("a: " + (first + inner) * 5000, "plan.yaml").faults
-    assert fault.says == "this nests deeper than 64: a plan is flat"
+    assert fault.says == "this nests deeper than 64 levels: use fewer"
 
 
 @pytest.mark.parametrize(

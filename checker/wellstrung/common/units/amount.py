@@ -40,12 +40,12 @@ _PIECE = re.compile(
 _SIGNS = ("±", "..", " to ")
 # The patterns below are compiled when something is wrong, and most plans have nothing wrong.
 _LAST_UNIT = r"[^\d\s./]+$"
-#: What is often written, what is meant by it, and what is said of it.
+#: What is often written, what it means, and how a message names it.
 _SLIPS = (
-    (r"(?<=\d),(?=\d)", ".", "has a comma for its point"),
-    (r"(?<![\d.])\.(?=\d)", "0.", "has no figure before its point"),
-    (r"(?<=\d)\.(?![\d.])", "", "has no figure after its point"),
-    (r"(?<=[a-z])\.(?!\.)", "", "has a stop after its unit"),
+    (r"(?<=\d),(?=\d)", ".", "has a comma as its decimal point"),
+    (r"(?<![\d.])\.(?=\d)", "0.", "has no digit before its decimal point"),
+    (r"(?<=\d)\.(?![\d.])", "", "has no digit after its decimal point"),
+    (r"(?<=[a-z])\.(?!\.)", "", "has a full stop after its unit"),
     (r"± ?[-−] ?", "± ", "has a minus in its tolerance"),
     (r"^([\d./ ]*\d)( ?[a-z'\"″]+)? ?[-–—] ?(?=\d)", r"\1\2..", "may be a range or a fraction"),
 )
@@ -134,12 +134,12 @@ def _read(written: str, kind: Kind, text: str) -> Parsed:
             if low > high:
                 raise _turned(head, sign, tail, kind, text)
     if low <= 0:
-        nothing = "is nothing" if value == 0 else "begins at nothing"
-        raise UnitFault(f"`{text}` {nothing}: a {kind.name} is more than 0")
+        zero = "is 0" if value == 0 else "begins at 0 or less"
+        raise UnitFault(f"`{text}` {zero}: a {kind.name} must be more than 0")
     if high > _LARGEST:
-        raise UnitFault(f"`{text}` is larger than any piece: write it again")
+        raise UnitFault(f"`{text}` is larger than any piece: check it")
     if value < _SMALLEST:
-        raise UnitFault(f"`{text}` is smaller than anyone can measure: write it again")
+        raise UnitFault(f"`{text}` is too small to measure: check it")
     name = name_of(unit, kind.units)
     if name == "in" and "/" in (head if sign == "±" else written):
         unit = "in/"
@@ -199,7 +199,7 @@ def _amount(part: str, written: str, kind: Kind, text: str, unit: str = "") -> _
         try:
             total += _number(number) * larger
         except ZeroDivisionError:
-            raise UnitFault(f"`{text}` divides by nothing: write the fraction again") from None
+            raise UnitFault(f"`{text}` divides by 0: check the fraction") from None
     # rounded, so that 16 1/2 in is 419.1 mm to the last digit
     return _Amount(float(f"{total:.12g}"), unit)
 
@@ -244,7 +244,7 @@ def _unknown_unit(unit: str, written: str, kind: Kind, text: str) -> UnitFault:
 
 def _nearest_unit(unit: str, kind: Kind) -> str | None:
     """The likeliest unit meant: a slip of one key keeps the length of a short one."""
-    from difflib import get_close_matches  # only wanted where a unit is misspelt
+    from difflib import get_close_matches  # only needed if a unit is misspelt
 
     words = {**{name: name for name in kind.units}, **SPELLINGS}
     known = [word for word, name in words.items() if name in kind.units and name != "µm"]
@@ -255,9 +255,9 @@ def _nearest_unit(unit: str, kind: Kind) -> str | None:
 
 
 def _unreadable(written: str, kind: Kind, text: str) -> UnitFault:
-    """The fault of what is no number with a unit; a common slip is told with its mending."""
+    """The fault of text that is not a number with a unit; a common slip gets its correction."""
     if re.match(r"[-−] ?[0-9]", written):
-        return UnitFault(f"`{text}` is negative: a {kind.name} is more than 0")
+        return UnitFault(f"`{text}` is negative: a {kind.name} must be more than 0")
     if re.search(r"[1-9][0-9]{0,2},[0-9]{3}(?![0-9])", written):
         return UnitFault(f"`{text}` may be thousands or a decimal: write it without its comma")
     mended, slip = written, ""

@@ -101,11 +101,9 @@ def target(text: str | int | float) -> Parsed:
     room = large if parsed.value >= 100 else small
     written = clean(text, WINDOW.name, WINDOW.example)
     if split(written)[1] or length(room).value >= parsed.value:
-        raise UnitFault(f"`{one_line(text)}` leaves no room to land in: write a window with some")
+        raise UnitFault(f"`{one_line(text)}` needs a tolerance of more than 0")
     suggestion = f"{written} ± {room}"
-    raise UnitFault(
-        f"`{one_line(text)}` leaves no room to land in: write `{suggestion}`", suggestion
-    )
+    raise UnitFault(f"`{one_line(text)}` needs a tolerance: write `{suggestion}`", suggestion)
 
 
 @lru_cache(maxsize=REMEMBERED)
@@ -135,7 +133,7 @@ def temperature(text: str | int | float) -> Parsed:
     if low > high:
         raise UnitFault(f"`{quoted}` runs from the warmer to the colder: write the colder first")
     if low < 0 or high > _HOTTEST:
-        raise UnitFault(f"`{quoted}` is no room to work in: write one from 0 to 50 °C")
+        raise UnitFault(f"`{quoted}` is not a temperature to work in: write one from 0 to 50 °C")
     value, low, high = (round(degrees, 9) for degrees in (value, low, high))
     return Parsed(value, low, high, f"°{scale}", str(text))
 
