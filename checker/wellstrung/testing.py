@@ -20,11 +20,11 @@ entry of `cases:` says which words of that plan to change and what the rule must
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 import yaml
+from msgspec import Struct, field
 
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Remark
@@ -35,8 +35,7 @@ _PINNED = ("says", "found", "needed", "remedy")
 TEXTS = frozenset({*_PINNED, "missing", "and"})
 
 
-@dataclass(frozen=True)
-class Case:
+class Case(Struct, frozen=True):
     """One case of one rule."""
 
     rule: str

@@ -19,10 +19,10 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from wellstrung.common.places import Place
-from wellstrung.common.records import once
 from wellstrung.formulas.tracing import Traced, traced
 from wellstrung.quantity import extremes
 from wellstrung.quantity.causes import Cause, Moves, Spread, Window, around, moves_of, summed
+from wellstrung.quantity.once import once
 
 _UNMOVED: Moves = {}
 _ALL_CORNERS_UP_TO = 5
