@@ -1,10 +1,9 @@
-"""Thread in holes, knots and design factors against printed figures (copies seen).
+"""Thread in holes and knots against printed figures (copies seen).
 
 Holes: a page on wrap bracelets (a 0.5 mm hole with two threads in it refuses a 0.4 mm needle), a
 bead shop's page on choosing thread (nylon D passes an 11/0 three times, no more) and a page on
 smallest beads (fewer than five passes). Knots: tests of rope (Plymouth Cordage 1946, Day 1970,
 Dent/USDA 1964, as cited by Jacobson), sutures (Naleway 2015), yarn (Petrulis and Petrulyte 2012).
-Design factors: CI 1401-06 and CI 1401-15.
 """
 
 from __future__ import annotations
@@ -13,19 +12,14 @@ import pytest
 
 from wellstrung import tables
 from wellstrung.formulas.thread import (
-    DESIGN_FACTOR,
-    LOOM_ENDS,
     PACKING,
     SHARP_EDGE,
     USUAL_LENGTH,
     USUAL_TAIL,
-    breaking_needed,
-    factor_had,
     hole_needed,
     passes_possible,
     strength_left,
     threads,
-    working_load,
 )
 
 FACTS = tables.load("stitch_facts")
@@ -74,7 +68,6 @@ def test_packing_tails_and_lengths_are_those_of_the_trade_table() -> None:
     assert figure("working length of thread") == USUAL_LENGTH
     assert figure("tail") == USUAL_TAIL
     assert figure("strength left at a knot or a sharp bead") == SHARP_EDGE
-    assert LOOM_ENDS == 550
 
 
 def test_a_working_length_of_two_yards_with_tails_of_ten_inches() -> None:
@@ -110,23 +103,9 @@ def test_an_overhand_may_cost_65_per_cent_in_nylon() -> None:
     assert strength_left(100, KNOTS.row("overhand").cell("left").low) == pytest.approx(100 - 65)
 
 
-def test_a_line_of_40_n_knotted_works_at_3_6_n() -> None:
-    overhand = KNOTS.row("overhand").cell("left").value
-    assert working_load(breaking=40, knot=overhand, factor=5) == pytest.approx(3.6)
-    assert breaking_needed(load=3.6, knot=overhand, factor=5) == pytest.approx(40)
-    assert factor_had(load=3.6, breaking=40, knot=overhand) == pytest.approx(5)
-
-
 def test_a_suture_of_56_1_n_breaks_at_34_3_n_knotted() -> None:
     """61 % is left; the shares of rope, an overhand's 45 %, do not promise more than that."""
     left = KNOTS.row("knotted suture").cell("left").value
     assert strength_left(56.1, left) == pytest.approx(34.3, abs=0.1)
     assert strength_left(56.1, KNOTS.row("overhand").cell("left").value) < 34.3
     assert strength_left(56.1, KNOTS.row("any other knot").cell("left").value) < 34.3
-
-
-def test_working_loads_are_a_fifth_to_a_twelfth_of_what_breaks_a_line() -> None:
-    """Rope makers' standard; 15 to 25 % is another printed span, and 5 lies in both."""
-    assert working_load(100) == 100 / DESIGN_FACTOR
-    assert 100 / 12 <= working_load(100) <= 100 / 5
-    assert 15 <= working_load(100) <= 25

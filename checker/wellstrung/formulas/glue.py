@@ -7,8 +7,6 @@ The limits of an adhesive are cells of the trade table `adhesives` and come in a
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
-from typing import Literal, NamedTuple
 
 from wellstrung.formulas.arithmetic import most, pi, require
 
@@ -16,8 +14,6 @@ from wellstrung.formulas.arithmetic import most, pi, require
 STATED_AT, DEGREES_TO_DOUBLE = 25.0, 10.0
 #: Where the doubling holds: about 30 to 120 °F (the same pages), -1 to 49 °C, in round figures.
 COLDEST, WARMEST = 0.0, 50.0
-#: Below about 55 °F many epoxies stall instead of curing slowly: an epoxy maker's page, copy seen.
-STALLS_BELOW = 13.0
 #: Share of a small mix that stays on card and stick. Common practice, no source.
 LEFT_BEHIND = 0.5
 
@@ -31,17 +27,6 @@ def gap(bore: float, end: float) -> float:
     0.1
     """
     return (bore - end) / 2
-
-
-def widest_gap(bore: float, end: float) -> float:
-    """Thickness of the bond line at its widest, where the end lies against the wall opposite.
-
-    Geometry, worked out for this project.
-
-    >>> round(widest_gap(bore=8.0, end=7.8), 6)
-    0.2
-    """
-    return 2 * gap(bore, end)
 
 
 def joint_volume(bore: float, end: float, depth: float, fill: float = 0.0) -> float:
@@ -89,22 +74,6 @@ def joints_in_a_mix(usable: float, each: float, mixing: float = 0.0) -> int:
     return max(0, math.floor((usable - mixing) / each + 1e-9))
 
 
-def mixes(joints: int, usable: float, each: float, mixing: float = 0.0) -> int | None:
-    """How often glue has to be mixed for so many joints; None where no joint can be done in time.
-
-    Counting, worked out for this project.
-
-    >>> mixes(joints=4, usable=5, each=1, mixing=1.5)
-    2
-    >>> mixes(joints=1, usable=0.5, each=1) is None
-    True
-    """
-    at_once = joints_in_a_mix(usable, each, mixing)
-    if joints <= 0:
-        return 0
-    return math.ceil(joints / at_once) if at_once else None
-
-
 def cure_at(
     temperature: float,
     stated: float,
@@ -116,36 +85,13 @@ def cure_at(
 
     stated x 2^((stated_at - temperature) / 10): the rate doubles for each 10 °C (epoxy makers'
     pages, copies seen). It holds for gel, handling and full cure alike. ValueError outside 0 to 50
-    °C, where nothing was published; below `STALLS_BELOW` see `stalls`.
+    °C, where nothing was published; in the cold many epoxies stall (trade table `adhesives`).
 
     >>> cure_at(15, 24 * 60) / 60
     48.0
     """
     _within_reach(temperature)
     return stated * 2 ** ((stated_at - temperature) / degrees_to_double)
-
-
-def temperature_for(
-    wanted: float,
-    stated: float,
-    *,
-    stated_at: float = STATED_AT,
-    degrees_to_double: float = DEGREES_TO_DOUBLE,
-) -> float:
-    """How warm a joint has to be kept to cure in the `wanted` minutes: `cure_at` turned round.
-
-    ValueError where it would have to be kept outside 0 to 50 °C.
-
-    The rule of thumb of `cure_at`: the rate doubles every 10 °C.
-
-    >>> temperature_for(12 * 60, stated=24 * 60)
-    35.0
-    """
-    if not (wanted > 0 and stated > 0):
-        raise ValueError(f"a cure takes some time, not {min(wanted, stated):g} min")
-    temperature = stated_at + degrees_to_double * math.log2(stated / wanted)
-    _within_reach(temperature)
-    return temperature
 
 
 def _within_reach(temperature: float) -> None:
@@ -156,67 +102,3 @@ def _within_reach(temperature: float) -> None:
         COLDEST,
         WARMEST,
     )
-
-
-def stalls(temperature: float, below: float = STALLS_BELOW) -> bool:
-    """Whether it is so cold that many formulas do not reach full cure, however long they have.
-
-    >>> stalls(12.0), stalls(13.0)
-    (True, False)
-    """
-    return temperature < below
-
-
-class BondLine(NamedTuple):
-    """How thick an adhesive's bond line may be, mm; None where no limit is stated.
-
-    Under `least` the joint is starved, from `best_low` to `best_high` it is strongest, over `most`
-    the adhesive does not bridge it. Values: trade table `adhesives`.
-    """
-
-    best_low: float
-    best_high: float
-    least: float | None = None
-    most: float | None = None
-
-
-Bond = Literal["starved", "thin", "best", "thick", "not bridged"]
-
-
-def bond(gap: float, line: BondLine) -> Bond:
-    """What becomes of an adhesive in a gap; the limits themselves are still good.
-
-    An end that is pressed in (a negative gap) leaves a bond line of nothing.
-
-    >>> cyanoacrylate = BondLine(0.0, 0.05, most=0.2)
-    >>> [bond(gap, cyanoacrylate) for gap in (0.05, 0.2, 0.21)]
-    ['best', 'thick', 'not bridged']
-    >>> bond(0.04, BondLine(0.05, 0.2, least=0.05))
-    'starved'
-    """
-    thickness = max(0.0, gap)
-    if line.least is not None and thickness < line.least - _MICROMETRE:
-        return "starved"
-    if line.most is not None and thickness > line.most + _MICROMETRE:
-        return "not bridged"
-    if thickness < line.best_low - _MICROMETRE:
-        return "thin"
-    return "thick" if thickness > line.best_high + _MICROMETRE else "best"
-
-
-#: Slack of a comparison, as in every other one.
-_MICROMETRE = 1e-3
-
-
-def bridging(gap: float, lines: Mapping[str, BondLine]) -> list[str]:
-    """Adhesives that bridge a gap and are not starved in it, those at their best first.
-
-    Those equally good stay in the order given.
-
-    >>> lines = {"cyanoacrylate": BondLine(0.0, 0.05, most=0.2), "epoxy": BondLine(0.05, 0.2, 0.05)}
-    >>> bridging(0.1, lines), bridging(0.4, lines), bridging(0.03, lines)
-    (['epoxy', 'cyanoacrylate'], ['epoxy'], ['cyanoacrylate'])
-    """
-    found = {name: bond(gap, line) for name, line in lines.items()}
-    good = [name for name in lines if found[name] not in ("starved", "not bridged")]
-    return sorted(good, key=lambda name: found[name] != "best")

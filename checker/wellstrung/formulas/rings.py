@@ -68,17 +68,6 @@ def taken_beside(across: float, wire: float, bar: float) -> float:
     return 2 * (high - middle) if middle >= wire / 2 else math.hypot(across, wire)
 
 
-def aspect_ratio(inside: float, wire: float) -> float:
-    """Inside diameter over wire: low is stiff and hard to weave, high opens easily.
-
-    By definition, as it is printed for woven ring work.
-
-    >>> aspect_ratio(inside=3.4, wire=0.8)
-    4.25
-    """
-    return inside / wire
-
-
 def middle_radius(inside: float, wire: float) -> float:
     """Radius of the middle of the wire.
 
@@ -88,15 +77,6 @@ def middle_radius(inside: float, wire: float) -> float:
     1.9
     """
     return (inside + wire) / 2
-
-
-def bending_modulus(wire: float) -> float:
-    """Section modulus of round wire, mm3: pi d^3 / 32, moment over stress (any handbook).
-
-    >>> round(bending_modulus(0.8), 7)
-    0.0502655
-    """
-    return pi * wire**3 / 32
 
 
 def hinge_modulus(wire: float) -> float:
@@ -144,17 +124,6 @@ def curved_stresses(pull: float, moment: float, radius: float, wire: float) -> t
     )
 
 
-def open_across_first_yield_thin(inside: float, wire: float, yield_stress: float) -> float:
-    """Pull across an open ring, its cut at the side, at first yield of a thin ring.
-
-    The moment opposite the cut is pull x R, so pull = stress x pi d^3 / (32 R): statics.
-
-    >>> round(open_across_first_yield_thin(inside=3.0, wire=0.8, yield_stress=124), 2)
-    3.28
-    """
-    return yield_stress * bending_modulus(wire) / middle_radius(inside, wire)
-
-
 @opaque("pull at first yield of an open ring")
 def open_across_first_yield(inside: float, wire: float, yield_stress: float) -> float:
     """Pull across an open ring, its cut at the side, at first yield of the curved wire.
@@ -177,81 +146,6 @@ def open_across_hinge(inside: float, wire: float, yield_stress: float) -> float:
     5.57
     """
     return yield_stress * hinge_modulus(wire) / middle_radius(inside, wire)
-
-
-def open_in_line_first_yield(inside: float, wire: float, yield_stress: float) -> float:
-    """Pull on an open ring that lies with its cut at one of the two pulls, at first yield.
-
-    Half the pull, on each end, has the arm R at the two sides, so that it holds twice as much as
-    with the cut at the side; what pulls must not slip out, as the cut opens
-    (`ring_movement.open_in_line_gap`). Statics, worked out for this project.
-
-    >>> round(open_in_line_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
-    5.3
-    """
-    return 2 * open_across_first_yield(inside, wire, yield_stress)
-
-
-def spread_first_yield(inside: float, wire: float, yield_stress: float) -> float:
-    """Pull on the two ends of an open ring, along the wire, at first yield of the curved wire.
-
-    The moment opposite the cut is pull x 2 R, and the pull itself stretches the wire there: statics
-    and Winkler's curved beam.
-
-    >>> round(spread_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
-    1.35
-    """
-    radius = middle_radius(inside, wire)
-    return yield_stress / max(map(abs, curved_stresses(1.0, 2 * radius, radius, wire)))
-
-
-def spread_hinge(inside: float, wire: float, yield_stress: float) -> float:
-    """Pull on the two ends of an open ring, along the wire, at the full hinge opposite the cut.
-
-    The arm is 2 R, so half the pull across: statics and the plastic section modulus.
-
-    >>> round(spread_hinge(inside=3.0, wire=0.8, yield_stress=124), 2)
-    2.78
-    """
-    return open_across_hinge(inside, wire, yield_stress) / 2
-
-
-def open_sideways_first_yield(inside: float, wire: float, yield_stress: float) -> float:
-    """Sideways pull that twists the ends of an open ring apart, at first yield of a thin ring.
-
-    At an angle a from the cut the wire is bent by pull x R sin a and twisted by pull x R (1 -
-    cos a). By von Mises' stress it yields first opposite the cut, where there is twist alone:
-    sqrt(3) x pull x R = stress x pi d^3 / 32. Worked out for this project; a tight ring yields a
-    little before, as its inside is twisted more.
-
-    >>> round(open_sideways_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
-    1.89
-    """
-    return open_across_first_yield_thin(inside, wire, yield_stress) / sqrt(3)
-
-
-def open_sideways_hinge(inside: float, wire: float, yield_stress: float) -> float:
-    """Sideways pull that twists the ends of an open ring apart, at full yield opposite the cut.
-
-    A round wire is fully twisted at stress / sqrt(3) x pi d^3 / 12, and the twist there is
-    2 x pull x R. Worked out for this project.
-
-    >>> round(open_sideways_hinge(inside=3.0, wire=0.8, yield_stress=124), 2)
-    2.53
-    """
-    twist = yield_stress / sqrt(3) * pi * wire**3 / 12
-    return twist / (2 * middle_radius(inside, wire))
-
-
-def closed_first_yield_thin(inside: float, wire: float, yield_stress: float) -> float:
-    """Pull across a closed (soldered) ring at first yield of a thin ring.
-
-    The greatest moment, under the pull, is pull x R / pi (handbooks of mechanics).
-
-    >>> round(closed_first_yield_thin(inside=3.0, wire=0.8, yield_stress=124), 2)
-    10.31
-    """
-    return pi * open_across_first_yield_thin(inside, wire, yield_stress)
 
 
 def closed_moments(pull: float, radius: float, wire: float) -> tuple[float, float]:

@@ -8,9 +8,6 @@ was found. Thread that lies loose in the middle of wide holes takes up to a thir
 
 from __future__ import annotations
 
-import math
-from collections.abc import Mapping
-
 from wellstrung.formulas.arithmetic import ceil, floor, most, require, sqrt
 
 #: How far the thread of a piece may be off the formulas, either way.
@@ -18,22 +15,6 @@ PATH_SHARE = 0.2
 #: Step between two beads of right-angle weave where the thread turns a corner, mm: the rounded
 #: ends leave it short. Worked out for this project, for 15/0 to 6/0.
 CORNER = 0.4
-#: What a loom takes of each warp beyond the work: both ends tied on and woven in. Common practice,
-#: no source.
-LOOM_ENDS = 550.0
-
-#: Passes of a bead in the middle of the work. Counting, worked out for this project. A bead at the
-#: edge, or at the step up of a tube, may be passed once more; every tail woven in there adds one.
-PASSES: Mapping[str, int] = {
-    "peyote": 2,
-    "herringbone": 2,
-    "brick": 2,
-    "ladder": 3,
-    "square": 3,
-    "right-angle weave": 3,
-    "loom": 2,
-    "fringe": 2,
-}
 
 
 def peyote(bead_length: float, bead_outside: float, bead_up: float = 1) -> float:
@@ -117,28 +98,6 @@ def right_angle_weave_later(bead_length: float) -> float:
     return 3 * (bead_length + CORNER)
 
 
-def loom_weft(bead_length: float, warp: float) -> float:
-    """Weft for one bead of loomwork: under the warps and back over them.
-
-    2 (l + warp), +/- 20 %: counted passes, worked out for this project.
-
-    >>> round(loom_weft(bead_length=1.45, warp=0.2), 2)
-    3.3
-    """
-    return 2 * (bead_length + warp)
-
-
-def loom_warps(columns: int, length: float, ends: float = LOOM_ENDS) -> float:
-    """Warp for a whole piece: one more warp than columns, each as long as the work and the ends.
-
-    Counting, worked out for this project.
-
-    >>> loom_warps(columns=9, length=150)
-    7000.0
-    """
-    return (columns + 1) * (length + ends)
-
-
 def spiral_rope(core_length: float, core_outside: float, core: float, outer: float) -> float:
     """Thread for one core bead of a spiral rope: the bead, a loop outside it, `core` beads again.
 
@@ -151,17 +110,6 @@ def spiral_rope(core_length: float, core_outside: float, core: float, outer: flo
     15.15
     """
     return (1 + core) * core_length + most(outer, core * core_length) + core_outside
-
-
-def spiral_core_passes(core: int) -> int:
-    """Passes of a core bead of a spiral rope: as it is strung, then up in each of `core` stitches.
-
-    Counting, worked out for this project; one page asks for room for four (copy seen).
-
-    >>> spiral_core_passes(core=4)
-    5
-    """
-    return core + 1
 
 
 def fringe(leg: float, step: float) -> float:
@@ -200,17 +148,6 @@ def threads(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL)
     return most(0, ceil(path / worked - 1e-9))
 
 
-def changes(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> int:
-    """How often a new thread is begun on the way; ValueError as for `threads`.
-
-    Counting.
-
-    >>> changes(path=5700, length=1800, tail=200)
-    4
-    """
-    return max(0, threads(path, length, tail) - 1)
-
-
 def with_tails(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> float:
     """Thread that a path takes, its last thread cut to need: each thread costs two tails.
 
@@ -223,17 +160,6 @@ def with_tails(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TA
     7700.0
     """
     return path + 2 * tail * threads(path, length, tail)
-
-
-def to_buy(path: float, length: float = USUAL_LENGTH, tail: float = USUAL_TAIL) -> float:
-    """Thread that a path takes when every thread is cut full length; ValueError as for `threads`.
-
-    Counting.
-
-    >>> to_buy(path=5700, length=1800.0, tail=200)
-    9000.0
-    """
-    return length * threads(path, length, tail)
 
 
 #: Room that a thread takes in a hole over its diameter squared: trade table `stitch_facts`, from
@@ -270,38 +196,9 @@ def passes_possible(hole: float, needle: float, thread: float, strands: int = 1)
     return most(0, floor(room) + 1)
 
 
-def passes_wanted(stitch: int, again: int = 0, tails: int = 0) -> int:
-    """Passes of a bead whose path is walked `again` to reinforce it, with tails woven in there.
-
-    stitch x (1 + again) + tails; for `stitch` see `PASSES`. Counting, worked out for this project.
-
-    >>> passes_wanted(PASSES["peyote"], again=1, tails=1)
-    5
-    """
-    return stitch * (1 + again) + tails
-
-
-#: Strength over the load a thread works at: 5 to 12, more where it is knotted, 12 to 15 where a
-#: life hangs on it (CI 1401-06 of 2006-05 and CI 1401-15, copies seen).
-DESIGN_FACTOR = 5.0
 #: Share of strength left at a sharp edge, such as a bugle's end: trade table `stitch_facts`, from
 #: memory. What a knot leaves is in trade table `knots`.
 SHARP_EDGE = 0.5
-
-
-def working_load(
-    breaking: float, knot: float = 1.0, edge: float = 1.0, factor: float = DESIGN_FACTOR
-) -> float:
-    """Load that a thread or wire on a single load path works at: breaking x knot x edge / factor.
-
-    `knot` and `edge` are the shares of strength left there, 1 where there is none. ValueError for a
-    share outside 0 to 1 or a factor below 1. Common practice of rope makers (CI 1401).
-
-    >>> round(working_load(breaking=40, knot=0.45, factor=5), 2)
-    3.6
-    """
-    _check_factor(factor)
-    return strength_left(breaking, knot, edge) / factor
 
 
 def strength_left(breaking: float, knot: float = 1.0, edge: float = 1.0) -> float:
@@ -317,39 +214,3 @@ def strength_left(breaking: float, knot: float = 1.0, edge: float = 1.0) -> floa
         within = (share >= 0) & (share <= 1)
         require(within, "the share of strength left is from 0 to 1, not {:g}", share)
     return breaking * knot * edge
-
-
-def breaking_needed(
-    load: float, knot: float = 1.0, edge: float = 1.0, factor: float = DESIGN_FACTOR
-) -> float:
-    """Breaking strength that a load asks for: load x factor / (knot x edge).
-
-    ValueError as for `working_load`; infinite where a knot or an edge leaves nothing.
-
-    Counting; the shares are those of `working_load`.
-
-    >>> round(breaking_needed(load=3.6, knot=0.45, factor=5), 2)
-    40.0
-    """
-    _check_factor(factor)
-    left = strength_left(1.0, knot, edge)
-    return load * factor / left if left else math.inf
-
-
-def factor_had(load: float, breaking: float, knot: float = 1.0, edge: float = 1.0) -> float:
-    """How many times its load a thread or wire holds before it breaks; below 1 it breaks.
-
-    ValueError for a share outside 0 to 1; infinite without a load.
-
-    Counting; the shares are those of `working_load`.
-
-    >>> round(factor_had(load=3.6, breaking=40, knot=0.45), 2)
-    5.0
-    """
-    left = strength_left(breaking, knot, edge)
-    return left / load if load else math.inf
-
-
-def _check_factor(factor: float) -> None:
-    if not factor >= 1:
-        raise ValueError(f"a design factor is 1 or more, not {factor:g}")

@@ -23,6 +23,7 @@ from wellstrung.lists import chain_stock, taken
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan
+from wellstrung.stitches.loom import SPARE_WARP
 from wellstrung.subjects.chain import ChainCut
 from wellstrung.subjects.counts import placed
 
@@ -288,7 +289,7 @@ def _thread(part: Part, count: int, ask: Quantities) -> Iterator[Lengths]:
     weft, most = path.middle, path.likely.high
     if part.has("stitch") and part.text("stitch") == "loom":
         warps, length = ask.of(part, "warps").middle, ask.of(part, "length").middle
-        warp = length + thread.LOOM_ENDS
+        warp = length + SPARE_WARP
         yield _lengths(part, "warp", round(warps) * count, warp, "both ends to tie on included")
         weft, most = weft - warps * warp, most - warps * warp
     working = taken.working_length_of(part).middle

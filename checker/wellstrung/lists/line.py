@@ -192,5 +192,9 @@ def _several(word: str) -> str:
 
 
 def up(value: float) -> int:
-    """A whole number that is enough; a millionth over it still counts as it."""
+    """The whole number that is enough, by counting; a millionth more still counts as it.
+
+    >>> up(2.3), up(2.0000001)
+    (3, 2)
+    """
     return max(0, math.ceil(value - 1e-6))

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.formulas.thread import PATH_SHARE
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Quantities
@@ -19,8 +20,6 @@ Formula = Callable[[Part, Quantities], Quantity]
 
 #: What a model says of itself where no print was found.
 GEOMETRY = "geometry, worked out for this project"
-#: How far the thread path of a hand is off the counted passes, either way.
-_THREAD_SHARE = 0.2
 #: What a stitch may ask for: in words, and as the author would write it.
 _ASKED = {
     "around": ("how many beads go around", "around: {count}"),
@@ -223,7 +222,7 @@ def thread(
     per_bead: Callable[..., float],
     *,
     sizes: tuple[str, ...] = ("length", "outside"),
-    share: float = _THREAD_SHARE,
+    share: float = PATH_SHARE,
     **counts: Callable[[Part], float],
 ) -> Formula:
     """Thread in the work, mm, without tails: counted passes a bead, times the beads.
@@ -248,7 +247,7 @@ def thread(
     return path
 
 
-def thread_share(part: Part, share: float = _THREAD_SHARE) -> Quantity:
+def thread_share(part: Part, share: float = PATH_SHARE) -> Quantity:
     """How far the hand's thread path may be off the counted passes: ± 20 % unless said."""
     return hand(
         part,

@@ -15,6 +15,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas import glue
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Step
@@ -74,7 +75,7 @@ def most_joints(adhesive: Part, ask: Quantities) -> int:
     """
     usable, mixing = ask.of(adhesive, "usable"), ask.of(adhesive, "mixing")
     each = ask.plan.bench.limits["minutes a joint"].value
-    return max(0, math.floor((usable.likely.low - mixing.likely.high) / each + 1e-9))
+    return glue.joints_in_a_mix(usable.likely.low, each, mixing.likely.high)
 
 
 def over_easier_cap(ring: Part, caps: Sequence[Part], ask: Quantities) -> Quantity:

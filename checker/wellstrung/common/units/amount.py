@@ -158,7 +158,11 @@ def split(written: str) -> tuple[str, str, str]:
 
 
 def around(value: float, by: float, text: str) -> tuple[float, float]:
-    """The ends of a value with its tolerance; raises UnitFault if that reaches down to 0."""
+    """The ends of a value with its tolerance, by definition; UnitFault if that reaches down to 0.
+
+    >>> around(46.0, 1.0, "46 cm ± 1 cm")
+    (45.0, 47.0)
+    """
     # rounded, so that 46 cm + 1 cm is 47 cm to the last digit
     low, high = round(value - by, 9), round(value + by, 9)
     if value and low <= 0:
