@@ -43,6 +43,11 @@ class Remedy(Struct, frozen=True):
     text: str
     edits: tuple[Edit, ...] = ()
 
+    @classmethod
+    def write(cls, place: Place, new: str, text: str) -> Remedy:
+        """A remedy that writes something new at one place."""
+        return cls(text, (Edit(place, new),))
+
 
 class Misfit(Struct, frozen=True):
     """The rule was not kept.

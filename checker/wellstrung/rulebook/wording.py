@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from wellstrung.common import units
+from wellstrung.common.wording import article as article
 from wellstrung.quantity.value import Quantity
-from wellstrung.quantity.working import number
+from wellstrung.quantity.working import number as number
 
 
 def spelled(quantity: Quantity) -> str:
@@ -61,6 +62,15 @@ def hours(minutes: float) -> str:
     if not whole:
         return f"{left} min"
     return f"{whole} h {left} min" if left else f"{whole} h"
+
+
+def plural(count: int, noun: str) -> str:
+    """So many of a thing.
+
+    >>> plural(1, "ring"), plural(3, "ring")
+    ('1 ring', '3 rings')
+    """
+    return f"{count} {noun}{'' if count == 1 else 's'}"
 
 
 def often(count: int) -> str:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
 from wellstrung.rulebook import Answer, Ask, Caution, Glue, Rule
+from wellstrung.rulebook.values import table
 
 
 def check(glue: Glue, ask: Ask) -> Answer:
-    row = tables.load("adhesives").row(glue.adhesive.text("type"))
+    row = table("adhesives").row(glue.adhesive.text("type"))
     place = glue.adhesive.place_of("type")
     return Caution(f"`{glue.adhesive.name}` ({row.name}): {row.text('caution')}", place)
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import Answer, Ask, Edit, GluedEnd, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, GluedEnd, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.values import table
 
 
 def check(end: GluedEnd, ask: Ask) -> Answer:
     glue, cap = end.adhesive, end.cap
-    row = tables.load("adhesives").row(glue.text("type"))
+    row = table("adhesives").row(glue.text("type"))
     if row.text("cures_by") != "light":
         return Held()
     metal = cap.text("metal")  # every metal keeps light out

@@ -2,29 +2,16 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
 from wellstrung.formulas.glue import gap
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    GluedEnd,
-    Held,
-    Misfit,
-    Quantity,
-    Remedy,
-    Rule,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, GluedEnd, Held, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.values import Quantity, derived, table
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(end: GluedEnd, ask: Ask) -> Answer:
     glue = end.adhesive
-    if not glue.has("bridges") and tables.load("adhesives").row(glue.text("type")).text("gaps"):
+    if not glue.has("bridges") and table("adhesives").row(glue.text("type")).text("gaps"):
         return Held()
     bore, outside = ask.of(end.cap, "bore"), ask.end(end.rope, end.cap)
     bridges = ask.of(glue, "bridges")

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import Answer, Ask, Edit, GluedEnd, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, GluedEnd, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.values import table
 
 #: trade words that name the same stuff
 _ALSO = {"linen": "cotton", "flax": "cotton", "polyamide": "nylon", "rubber": "elastic"}
@@ -11,7 +12,7 @@ _ALSO = {"linen": "cotton", "flax": "cotton", "polyamide": "nylon", "rubber": "e
 
 def check(end: GluedEnd, ask: Ask) -> Answer:
     glue, rope = end.adhesive, end.rope
-    row = tables.load("adhesives").row(glue.text("type"))
+    row = table("adhesives").row(glue.text("type"))
     spoils = {
         column.removeprefix("on_"): text
         for column, text in row.texts.items()

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import Answer, Ask, Caution, Glues, Part, Rule
+from wellstrung.rulebook import Answer, Ask, Caution, Glues, Rule
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import table
 
 
 def check(glues: Glues, ask: Ask) -> Answer:
@@ -17,7 +18,7 @@ def check(glues: Glues, ask: Ask) -> Answer:
 
 
 def _said(adhesive: Part) -> str:
-    row = tables.load("adhesives").row(adhesive.text("type"))
+    row = table("adhesives").row(adhesive.text("type"))
     return f"for {row.name}, {row.text('skin')}"
 
 

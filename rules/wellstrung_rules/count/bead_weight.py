@@ -2,24 +2,12 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
 from wellstrung.formulas import beads
 from wellstrung.formulas.arithmetic import either
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Item,
-    Misfit,
-    PaletteBead,
-    Place,
-    Quantity,
-    Remedy,
-    Rule,
-    derived,
-    exact,
-    kept,
-    number,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, PaletteBead, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Item, Place
+from wellstrung.rulebook.values import Quantity, derived, exact, table
+from wellstrung.rulebook.wording import number
 
 
 def check(palette: PaletteBead, ask: Ask) -> Answer:
@@ -28,7 +16,7 @@ def check(palette: PaletteBead, ask: Ask) -> Answer:
     if bead.text("type") == "other" or not stated:
         return None
     counted, weighed = ask.of(bead, "per_gram"), _weighed(bead, ask)
-    row = tables.load("bead_packing").row("bead weighed by its volume")
+    row = table("bead_packing").row("bead weighed by its volume")
     low = _margin("least", counted, weighed, row.cell("least").value, sign=1)
     high = _margin("most", counted, weighed, row.cell("most").value, sign=-1)
     margin = min(low, high, key=lambda side: side.middle)
@@ -54,7 +42,7 @@ _SIZES = ("outside", "length", "hole", "per_gram")
 
 
 def _weighed(bead: Item, ask: Ask) -> Quantity:
-    row = tables.load("bead_packing").row("bead weighed by its volume")
+    row = table("bead_packing").row("bead weighed by its volume")
     filled = 1.0 if bead.text("type") == "cylinder" else row.cell("glass").value
     return derived(
         "beads a gram by size",

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Edit, Held, HungOnEyes, Misfit, Remedy, Rule, evenly
+from wellstrung.rulebook import Answer, Ask, Held, HungOnEyes, Misfit, Remedy, Rule, evenly
+from wellstrung.rulebook.plan import Edit
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:

@@ -6,7 +6,8 @@ one kind of drop is odd in number. Where the plan says `at` which eyes they hang
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Edit, Held, HungOnEyes, Misfit, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, Held, HungOnEyes, Misfit, Remedy, Rule
+from wellstrung.rulebook.plan import Edit
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Edit, Held, Misfit, Piece, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Remedy, Rule
+from wellstrung.rulebook.plan import Edit
 
 
 def check(piece: Piece, ask: Ask) -> Answer:

@@ -11,19 +11,8 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Held,
-    Misfit,
-    Part,
-    Place,
-    Remedy,
-    Role,
-    Rule,
-    Woven,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, Woven
+from wellstrung.rulebook.plan import Part, Place, Role
 
 
 class Repeat(NamedTuple):
@@ -105,7 +94,7 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
         found=f"{repeat.field}: {count}",
         needed=writes,
         remedies=(
-            *(Remedy(text, (Edit(place, str(n)),)) for n in near),
+            *(Remedy.write(place, str(n), text) for n in near),
             Remedy(f"{text}; or change the repeat"),
         ),
         also=(repeat.place,),

@@ -6,7 +6,8 @@ takes one (`fringe-count`). A clasp with more rings on one side than on the othe
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Edit, Held, HungByEyes, Misfit, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, Held, HungByEyes, Misfit, Remedy, Rule
+from wellstrung.rulebook.plan import Edit
 
 
 def check(hung: HungByEyes, ask: Ask) -> Answer:

@@ -2,26 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Held,
-    Misfit,
-    Missing,
-    Part,
-    Quantity,
-    Remedy,
-    Role,
-    Rule,
-    Window,
-    Woven,
-    about,
-    between,
-    caps_at,
-    number,
-    working,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, Woven, caps_at
+from wellstrung.rulebook.plan import Part, Role
+from wellstrung.rulebook.values import Quantity, Window, working
+from wellstrung.rulebook.wording import about, between, number
 from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
 
 
@@ -48,7 +32,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
         found=f"{field}: {count}",
         needed=f"{other}: {count}, if the pattern counts so",
         remedies=(
-            Remedy(f"write `{other}: {count}`, if the pattern counts so", (Edit(key, other),)),
+            Remedy.write(key, other, f"write `{other}: {count}`, if the pattern counts so"),
             Remedy(f"look up whether the pattern's {count} are beads in the ring or a round"),
         ),
         working=(

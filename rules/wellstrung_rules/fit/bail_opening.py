@@ -8,21 +8,9 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    BailAround,
-    Edit,
-    Misfit,
-    Remedy,
-    Role,
-    Rule,
-    about,
-    holds,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, BailAround, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook.plan import Role
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 from wellstrung_rules.limits import RING_SWING
 
 
@@ -46,9 +34,10 @@ def check(join: BailAround, ask: Ask) -> Answer:
         found=spelled(inside),
         needed=f"an opening of {size} or wider",
         remedies=(
-            Remedy(
+            Remedy.write(
+                join.bail.place_of("inside"),
+                size,
                 f"take a bail with an opening of {size} for `{join.bail.name}`",
-                (Edit(join.bail.place_of("inside"), size),),
             ),
             Remedy(f"take a bail with an opening of {size} or wider, or hang it by a ring"),
         ),

@@ -8,20 +8,16 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     BandInClasp,
-    Edit,
     Limit,
     Misfit,
     Missing,
-    Quantity,
     Remedy,
     Rule,
-    about,
-    between,
     holds,
-    in_unit_of,
     kept,
-    spelled,
 )
+from wellstrung.rulebook.values import Quantity
+from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
 
 CLASP_WIDER = Limit(
     "clasp wider",
@@ -76,7 +72,7 @@ def _remedies(
     if wanted < 1:
         return (Remedy(clasp),)
     text = f"weave `across: {wanted}`, or {clasp}"
-    return (Remedy(text, (Edit(place, str(wanted)),)), Remedy(text))
+    return (Remedy.write(place, str(wanted), text), Remedy(text))
 
 
 def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Quantity) -> Misfit:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import Answer, Ask, Edit, Misfit, Remedy, Rule, Woven, exact, kept, spelled
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
+from wellstrung.rulebook.values import exact
+from wellstrung.rulebook.wording import spelled
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -32,7 +34,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
         found=f"around: {around}",
         needed=needed,
         remedies=(
-            *(Remedy(f"write `around: {n}`", (Edit(place, str(n)),)) for n in sure),
+            *(Remedy.write(place, str(n), f"write `around: {n}`") for n in sure),
             Remedy("try the stone in three rounds, and add or leave out two beads"),
         ),
         margin=margin,

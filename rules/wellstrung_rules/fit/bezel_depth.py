@@ -4,21 +4,10 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    Woven,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
+from wellstrung.rulebook.plan import Edit, Part
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of
 
 
 def check(woven: Woven, ask: Ask) -> Answer:

@@ -5,26 +5,10 @@ from __future__ import annotations
 import math
 
 from wellstrung.formulas.arithmetic import opaque, pi
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Cause,
-    ClaspClosed,
-    Edit,
-    Limit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    Spread,
-    about,
-    between,
-    derived,
-    exact,
-    kept,
-    leaf,
-)
+from wellstrung.rulebook import Answer, Ask, ClaspClosed, Limit, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Edit, Part
+from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.rulebook.wording import about, between
 
 LOOP_LOOSE = Limit(
     "loop loose",

@@ -7,26 +7,11 @@ cored or solid rope does not give. A braid without beads is whipped into a cap u
 from __future__ import annotations
 
 from wellstrung.formulas.fits import fit_class
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Limit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    RopeInCap,
-    Rule,
-    about,
-    between,
-    derived,
-    exact,
-    in_unit_of,
-    kept,
-    number,
-    spelled,
-    wider_bore,
-)
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RopeInCap, Rule, kept
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.remedies import wider_bore
+from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.wording import about, between, in_unit_of, number, spelled
 from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
 
 PLAIN_BRAID_TIGHT = Limit(

@@ -5,20 +5,10 @@ from __future__ import annotations
 import math
 
 from wellstrung.formulas.arithmetic import least
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Limit,
-    Misfit,
-    Remedy,
-    RopeInCap,
-    Rule,
-    derived,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RopeInCap, Rule, kept
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.values import derived
+from wellstrung.rulebook.wording import in_unit_of, spelled
 
 NUB_IN_CAP = Limit(
     "nub in cap", 0.8, "", "a nub fills 0.8 of its cap's depth: trade table `caps`, derived"
@@ -94,9 +84,10 @@ def _nub(join: RopeInCap, ask: Ask) -> Answer:
         found=spelled(nub),
         needed=f"{need} or more",
         remedies=(
-            Remedy(
+            Remedy.write(
+                join.rope.place_of("nub", "length"),
+                need,
                 f"leave a nub of {need} at both ends of `{join.rope.name}`",
-                (Edit(join.rope.place_of("nub", "length"), need),),
             ),
             Remedy(f"take a cap that is less deep, or leave a nub of {need} or more"),
         ),

@@ -6,23 +6,10 @@ a bail is hooked into a pendant. Either wall lies in the other's hole, so that b
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Eyes,
-    EyesMeet,
-    Misfit,
-    Quantity,
-    Remedy,
-    Role,
-    Rule,
-    exact,
-    holds,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, EyesMeet, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook.plan import Eyes, Role
+from wellstrung.rulebook.values import Quantity, exact, table
+from wellstrung.rulebook.wording import in_unit_of, spelled
 
 
 def check(meeting: EyesMeet, ask: Ask) -> Answer:
@@ -33,7 +20,7 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
         return None
     margins = [(_room(one, other, ask), one, other), (_room(other, one, ask), other, one)]
     margin, outer, inner = min(margins, key=lambda found: found[0].likely.low)
-    cell = tables.load("jump_rings").row("through a loop").cell("room")
+    cell = table("jump_rings").row("through a loop").cell("room")
     moves = margin - exact("room", cell.value, "mm", source="trade table `jump_rings`, derived")
     if answer := kept(moves):
         return answer

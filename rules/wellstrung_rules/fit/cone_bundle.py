@@ -5,22 +5,10 @@ from __future__ import annotations
 import math
 
 from wellstrung.formulas import circles
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Misfit,
-    Remedy,
-    Rule,
-    StrandsInCone,
-    about,
-    article,
-    derived,
-    in_unit_of,
-    kept,
-    spelled,
-    taken,
-    wider_bore,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsInCone, kept, taken
+from wellstrung.rulebook.remedies import wider_bore
+from wellstrung.rulebook.values import derived
+from wellstrung.rulebook.wording import about, article, in_unit_of, spelled
 
 
 def check(join: StrandsInCone, ask: Ask) -> Answer:

@@ -2,19 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    CoreInRope,
-    Edit,
-    Misfit,
-    Remedy,
-    Rule,
-    about,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, CoreInRope, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(join: CoreInRope, ask: Ask) -> Answer:

@@ -2,28 +2,14 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Remedy,
-    Rule,
-    StrandInCrimp,
-    about,
-    between,
-    derived,
-    exact,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
+from wellstrung.rulebook.values import derived, exact, table
+from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
     inside, line = ask.of(join.crimp, "inside"), ask.of(join.strand, "line")
-    row = tables.load("crimps").row("two wires in any crimp")
+    row = table("crimps").row("two wires in any crimp")
     tight = derived(
         "room in the crimp",
         "mm",
@@ -54,9 +40,10 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         found=spelled(inside),
         needed=f"a hole of {between(low, high, inside)}",
         remedies=(
-            Remedy(
+            Remedy.write(
+                join.crimp.place_of("inside"),
+                wanted,
                 f"take a crimp of {wanted} inside ({between(low, high, inside)} works)",
-                (Edit(join.crimp.place_of("inside"), wanted),),
             ),
             Remedy(f"take a crimp of {between(low, high, inside)} inside"),
         ),

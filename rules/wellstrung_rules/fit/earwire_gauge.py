@@ -2,24 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    InEar,
-    Misfit,
-    Remedy,
-    Rule,
-    Window,
-    between,
-    exact,
-    in_unit_of,
-    kept,
-    spelled,
-    thicker_wires,
-    thinner_wires,
-)
+from wellstrung.rulebook import Answer, Ask, InEar, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.remedies import thicker_wires, thinner_wires
+from wellstrung.rulebook.values import Window, exact, table
+from wellstrung.rulebook.wording import between, in_unit_of, spelled
 
 
 def check(join: InEar, ask: Ask) -> Answer:
@@ -44,7 +30,7 @@ def check(join: InEar, ask: Ask) -> Answer:
         needed=f"a wire of {between(usual.low, usual.high, exact('mm', 0.0, 'mm'))}",
         remedies=(
             *(
-                Remedy(f"take {size} wire for `{part.name}`", (Edit(part.place_of("wire"), size),))
+                Remedy.write(part.place_of("wire"), size, f"take {size} wire for `{part.name}`")
                 for size in wires
             ),
             Remedy(
@@ -57,7 +43,7 @@ def check(join: InEar, ask: Ask) -> Answer:
 
 def _usual(post: bool) -> Window:
     """The usual thickness of wires, and of posts, which stay in the ear and may be thicker, mm."""
-    rows = tables.load("ear_wires")
+    rows = table("ear_wires")
     hook = rows.row("ear wire").cell("wire_usual")
     return Window(hook.low, rows.row("post").cell("wire").high if post else hook.high)
 

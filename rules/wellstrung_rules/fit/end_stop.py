@@ -2,20 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    LinkThroughCone,
-    Misfit,
-    Remedy,
-    Rule,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, LinkThroughCone, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.values import derived
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(join: LinkThroughCone, ask: Ask) -> Answer:
@@ -42,10 +31,11 @@ def check(join: LinkThroughCone, ask: Ask) -> Answer:
         found=f"{about(loop, hole)} outside",
         needed=f"wider than {spelled(hole)}",
         remedies=(
-            Remedy(
+            Remedy.write(
+                join.link.place_of("loop", "hole"),
+                wider,
                 f"turn a loop of {wider} inside for `{join.link.name}`, or take a cone with a hole"
                 f" of {size} or narrower",
-                (Edit(join.link.place_of("loop", "hole"), wider),),
             ),
             Remedy(f"put a bead between cone and loop, or take a cone with a hole of {size}"),
         ),

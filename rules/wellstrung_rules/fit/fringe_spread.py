@@ -11,27 +11,20 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from wellstrung.rulebook import (
-    SLACK,
     Answer,
     Ask,
     Held,
     HungOnEyes,
     Limit,
     Misfit,
-    Part,
-    Place,
-    Quantity,
     Remedy,
     Rule,
-    about,
-    derived,
-    drops_of,
-    exact,
-    in_unit_of,
     kept,
     side_by_side,
-    spelled,
 )
+from wellstrung.rulebook.plan import Part, Place, drops_of
+from wellstrung.rulebook.values import SLACK, Quantity, derived, exact
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 FRINGE_CROWD = Limit(
     "fringe crowd",

@@ -11,15 +11,12 @@ from wellstrung.rulebook import (
     Remedy,
     Rule,
     Threaded,
-    about,
-    derived,
-    exact,
     fringe_passes,
-    in_unit_of,
     kept,
     passes_of,
-    spelled,
 )
+from wellstrung.rulebook.values import derived, exact
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 WEAVING_IN_PASSES = Limit(
     "weaving-in passes", 1.0, "", "an end woven in passes once more, common practice"

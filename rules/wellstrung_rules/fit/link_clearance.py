@@ -10,25 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.formulas.arithmetic import either, most
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    EndLink,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    about,
-    derived,
-    exact,
-    holds,
-    in_unit_of,
-    kept,
-    spelled,
-    thinner_wires,
-)
+from wellstrung.rulebook import Answer, Ask, EndLink, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.remedies import thinner_wires
+from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 from wellstrung_rules.limits import RING_SWING
 
 
@@ -115,7 +101,7 @@ def _remedies(end: EndLink, ring: Part, wire: Quantity, bound: float) -> tuple[R
     other = ", or hang the rings from each other" if len(end.rings) > 1 else ""
     return (
         *(
-            Remedy(f"use {size} wire for `{ring.name}`", (Edit(ring.place_of("wire"), size),))
+            Remedy.write(ring.place_of("wire"), size, f"use {size} wire for `{ring.name}`")
             for size in thinner_wires(wire, bound)
         ),
         Remedy(f"take chain with longer links{other}"),

@@ -3,20 +3,9 @@
 from __future__ import annotations
 
 from wellstrung.formulas import thread
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Misfit,
-    Remedy,
-    Rule,
-    Threaded,
-    about,
-    derived,
-    exact,
-    in_unit_of,
-    kept,
-    passes_of,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept, passes_of
+from wellstrung.rulebook.values import derived, exact
+from wellstrung.rulebook.wording import about, in_unit_of
 
 
 def check(join: Threaded, ask: Ask) -> Answer:

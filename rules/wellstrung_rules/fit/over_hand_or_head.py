@@ -4,25 +4,10 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Limit,
-    Misfit,
-    Missing,
-    Part,
-    PutOn,
-    Quantity,
-    Remedy,
-    Role,
-    Rule,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Missing, PutOn, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Edit, Part, Role
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 ELASTIC_STRETCH = Limit(
     "elastic stretch",

@@ -2,25 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Eyes,
-    Held,
-    Misfit,
-    Missing,
-    Part,
-    Quantity,
-    Remedy,
-    Role,
-    Rule,
-    RunEntry,
-    SlidesOn,
-    about,
-    derived,
-    kept,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, SlidesOn, kept
+from wellstrung.rulebook.plan import Eyes, Part, Role, RunEntry
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about
 
 
 def check(slides: SlidesOn, ask: Ask) -> Answer:
@@ -104,9 +89,8 @@ def _remedies(slides: SlidesOn, ask: Ask) -> tuple[Remedy, ...]:
         return (Remedy(f"move step {step.number} to before step {made.number}", moved), by_hand)
     return (
         Remedy(f"move step {step.number} to before step {made.number}", moved),
-        Remedy(
-            f"take one that opens for `{name}`: `{field}: {opened}`",
-            (Edit(slider.place_of(field), opened),),
+        Remedy.write(
+            slider.place_of(field), opened, f"take one that opens for `{name}`: `{field}: {opened}`"
         ),
         by_hand,
     )

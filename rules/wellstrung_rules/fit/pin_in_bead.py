@@ -2,19 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Remedy,
-    Rule,
-    Threaded,
-    in_unit_of,
-    kept,
-    spelled,
-    thinner_wires,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
+from wellstrung.rulebook.remedies import thinner_wires
+from wellstrung.rulebook.wording import in_unit_of, spelled
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
@@ -34,9 +24,8 @@ def check(join: Threaded, ask: Ask) -> Answer:
         needed=f"{in_unit_of(max(limit, 0), hole)} or thinner",
         remedies=(
             *(
-                Remedy(
-                    f"use {size} wire for `{join.part.name}`",
-                    (Edit(join.part.place_of("wire"), size),),
+                Remedy.write(
+                    join.part.place_of("wire"), size, f"use {size} wire for `{join.part.name}`"
                 )
                 for size in thinner_wires(wire, limit)
             ),

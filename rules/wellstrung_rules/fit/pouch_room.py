@@ -4,23 +4,10 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Held,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    Woven,
-    about,
-    holds,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, Woven, holds, kept
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import Quantity
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -52,7 +39,7 @@ def _too_narrow(pouch: Part, has: Quantity, wide: Quantity, room: Quantity) -> M
         place=place,
         found=f"{about(has, wide)} wide inside",
         needed=f"{in_unit_of(has.middle - room.likely.low, wide)} wide inside",
-        remedies=(Remedy(text, (Edit(place, str(wanted)),)), Remedy(f"{text} or more")),
+        remedies=(Remedy.write(place, str(wanted), text), Remedy(f"{text} or more")),
         margin=room,
         also=(pouch.place_of("holds"),),
     )

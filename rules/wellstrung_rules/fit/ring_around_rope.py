@@ -9,21 +9,9 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Limit,
-    Misfit,
-    Quantity,
-    Remedy,
-    RingHolds,
-    Rule,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-)
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RingHolds, Rule, kept
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of
 
 RING_OPENED = Limit(
     "ring opened",
@@ -83,10 +71,11 @@ def _remedies(join: RingHolds, size: Quantity, short: float) -> tuple[Remedy, ..
     wanted = in_unit_of(math.ceil((size.middle + short) / _STEP - 1e-9) * _STEP, size)
     slide = f"slide a soldered ring on for `{ring.name}` before the rope is capped"
     return (
-        Remedy(f"{slide}: `closing: soldered`", (Edit(ring.place_of("closing"), "soldered"),)),
-        Remedy(
+        Remedy.write(ring.place_of("closing"), "soldered", f"{slide}: `closing: soldered`"),
+        Remedy.write(
+            ring.place_of(_written(join)),
+            wanted,
             f"take a ring of {wanted} {_written(join)} for `{ring.name}`",
-            (Edit(ring.place_of(_written(join)), wanted),),
         ),
         Remedy(f"{slide}, or take one of {wanted} {_written(join)} or more"),
     )

@@ -2,26 +2,11 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Limit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    RingInUse,
-    Rule,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    number,
-    spelled,
-    thicker_wires,
-    thinner_wires,
-)
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RingInUse, Rule, kept
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.remedies import thicker_wires, thinner_wires
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of, number, spelled
 
 RING_WIRE = Limit(
     "ring wire",
@@ -97,7 +82,7 @@ def _remedies(ring: Part, wire: Quantity, bound: float, way: str, need: str) -> 
     other = "a larger ring" if way == "thinner" else "a smaller or a split ring, or solder it shut"
     return (
         *(
-            Remedy(f"use {size} wire for `{ring.name}`", (Edit(ring.place_of("wire"), size),))
+            Remedy.write(ring.place_of("wire"), size, f"use {size} wire for `{ring.name}`")
             for size in find(wire, bound)
         ),
         Remedy(f"use wire of {need} for `{ring.name}`, or take {other}"),

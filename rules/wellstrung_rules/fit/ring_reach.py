@@ -7,23 +7,11 @@ between the hole and the edge; with whatever else the ring holds it must lie ins
 from __future__ import annotations
 
 from wellstrung.formulas import circles
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Eyes,
-    Misfit,
-    Quantity,
-    RingHolds,
-    Rule,
-    about,
-    derived,
-    holds,
-    in_unit_of,
-    kept,
-    sized_by,
-    spelled,
-    wider_ring,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, RingHolds, Rule, holds, kept
+from wellstrung.rulebook.plan import Eyes
+from wellstrung.rulebook.remedies import sized_by, wider_ring
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 from wellstrung_rules.limits import RING_SWING
 
 

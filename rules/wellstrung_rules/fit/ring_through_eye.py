@@ -3,23 +3,10 @@
 from __future__ import annotations
 
 from wellstrung.formulas import circles, rings
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Quantity,
-    Remedy,
-    RingThroughEye,
-    Rule,
-    about,
-    derived,
-    exact,
-    in_unit_of,
-    kept,
-    spelled,
-    thinner_wires,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, RingThroughEye, Rule, kept
+from wellstrung.rulebook.remedies import thinner_wires
+from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(join: RingThroughEye, ask: Ask) -> Answer:
@@ -67,8 +54,8 @@ def _remedies(
     hole_size = in_unit_of(hole.middle - margin.likely.low, hole)
     return (
         *(
-            Remedy(
-                f"use {size} wire for `{join.ring.name}`", (Edit(join.ring.place_of("wire"), size),)
+            Remedy.write(
+                join.ring.place_of("wire"), size, f"use {size} wire for `{join.ring.name}`"
             )
             for size in thinner_wires(wire, limit)
         ),

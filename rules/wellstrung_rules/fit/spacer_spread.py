@@ -6,22 +6,10 @@ import math
 from itertools import pairwise
 
 from wellstrung.formulas import circles
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    StrandsAtHoles,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsAtHoles, kept
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(join: StrandsAtHoles, ask: Ask) -> Answer:
@@ -44,7 +32,7 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
         found=f"{spelled(spacing)} apart",
         needed=f"{in_unit_of(spacing.middle - margin.likely.low, spacing)} apart or more",
         remedies=(
-            Remedy(f"take a bar with holes {wanted} apart", (Edit(place, wanted),)),
+            Remedy.write(place, wanted, f"take a bar with holes {wanted} apart"),
             Remedy(f"take a bar with holes {wanted} apart, or thinner strands"),
         ),
         margin=margin,

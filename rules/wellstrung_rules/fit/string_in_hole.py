@@ -3,20 +3,9 @@
 from __future__ import annotations
 
 from wellstrung.formulas import circles
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Misfit,
-    Remedy,
-    Rule,
-    Threaded,
-    about,
-    derived,
-    exact,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
+from wellstrung.rulebook.values import derived, exact
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(join: Threaded, ask: Ask) -> Answer:

@@ -4,19 +4,9 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Misfit,
-    Rule,
-    TailThroughLoop,
-    about,
-    holds,
-    in_unit_of,
-    kept,
-    sized_by,
-    wider_ring,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Rule, TailThroughLoop, holds, kept
+from wellstrung.rulebook.remedies import sized_by, wider_ring
+from wellstrung.rulebook.wording import about, in_unit_of
 from wellstrung_rules.limits import RING_SWING
 
 

@@ -6,25 +6,10 @@ import math
 
 from wellstrung.formulas import circles
 from wellstrung.formulas.arithmetic import pi
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Cause,
-    Edit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    Spread,
-    TipOnStrands,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    leaf,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, TipOnStrands, kept
+from wellstrung.rulebook.plan import Edit, Part
+from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, leaf
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(join: TipOnStrands, ask: Ask) -> Answer:

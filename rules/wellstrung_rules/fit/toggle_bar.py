@@ -8,27 +8,11 @@ more than the opening at least, so the lesser of the two is asked for.
 
 from __future__ import annotations
 
-from wellstrung import tables
 from wellstrung.formulas.arithmetic import least
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    Toggle,
-    about,
-    between,
-    derived,
-    exact,
-    holds,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Toggle, holds, kept
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import Quantity, derived, exact, table
+from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
 
 
 def check(toggle: Toggle, ask: Ask) -> Answer:
@@ -90,16 +74,17 @@ def least_bar(opening: float, stem_width: float, more: float) -> float:
 
 
 def _cell(column: str, unit: str = "") -> Quantity:
-    cell = tables.load("clasps").row("toggle").cell(column)
+    cell = table("clasps").row("toggle").cell(column)
     return exact(column, cell.value, unit, source=f"trade table `clasps`, toggle: {cell.note}")
 
 
 def _remedies(clasp: Part, bar: Quantity, low: float, high: float, need: str) -> tuple[Remedy, ...]:
     size = in_unit_of(round(min(max(bar.middle, (low + high) / 2), high)), bar)
     return (
-        Remedy(
+        Remedy.write(
+            clasp.place_of("bar", "length"),
+            size,
             f"take a toggle with a bar of {size} ({between(low, high, bar)} works)",
-            (Edit(clasp.place_of("bar", "length"), size),),
         ),
         Remedy(f"take a toggle with {need}, or with another ring"),
     )

@@ -11,30 +11,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import chain, repeat
 
-from wellstrung import tables
 from wellstrung.formulas import rings
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Edit,
     Held,
     Misfit,
-    Part,
-    Quantity,
     Remedy,
     Rule,
-    RunEntry,
     Toggle,
     Verdict,
-    about,
     compare,
-    derived,
-    exact,
     holds,
-    in_unit_of,
-    spelled,
-    total,
 )
+from wellstrung.rulebook.plan import Part, RunEntry
+from wellstrung.rulebook.values import Quantity, derived, exact, table, total
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(toggle: Toggle, ask: Ask) -> Answer:
@@ -62,7 +54,7 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
 
 def _beside_the_bar(clasp: Part, part: Part, ask: Ask) -> Quantity:
     opening, bar = ask.of(clasp, "ring.inside"), ask.of(clasp, "bar.thickness")
-    cell = tables.load("clasps").row("toggle").cell("bead_room")
+    cell = table("clasps").row("toggle").cell("bead_room")
     room = exact("room", cell.value, "mm", source="trade table `clasps`, toggle, bead_room")
     across = ask.across(part)
     if part.kind.name == "jump ring":
@@ -109,9 +101,8 @@ def _remedies(toggle: Toggle, entry: RunEntry, short: float, ask: Ask) -> Iterat
         for more in range(max(int(short / each), 1), int(short / each) + 3):
             count = first.linked + more
             text = f"{{part: {first.part.name}, linked: {count}}}"
-            yield Remedy(
-                f"link {count} of `{first.part.name}` behind the bar: `{text}`",
-                (Edit(first.place, text),),
+            yield Remedy.write(
+                first.place, text, f"link {count} of `{first.part.name}` behind the bar: `{text}`"
             )
     yield Remedy(
         f"link {in_unit_of(short, ask.of(toggle.clasp, 'bar.length'))} more of small rings behind"

@@ -2,20 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Limit,
-    Misfit,
-    Quantity,
-    Remedy,
-    Rule,
-    Woven,
-    about,
-    derived,
-    kept,
-    number,
-)
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, Woven, kept
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, number
 
 BEADS_ALIKE = Limit(
     "beads alike",

@@ -2,24 +2,11 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Misfit,
-    Quantity,
-    Remedy,
-    Rule,
-    StrandInCrimp,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    number,
-    pull_to_spare,
-    stronger_line,
-    weakest,
-    weight,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
+from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
+from wellstrung.rulebook.remedies import stronger_line
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of, number
 from wellstrung_rules.limits import HOLD_FACTOR
 
 

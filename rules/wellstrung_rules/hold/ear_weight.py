@@ -4,24 +4,21 @@ from __future__ import annotations
 
 from collections import Counter
 
-from wellstrung import tables
 from wellstrung.rulebook import (
     Answer,
     Ask,
     Limit,
     Misfit,
     Missing,
-    Part,
     Piece,
-    Quantity,
     Remedy,
     Rule,
-    about,
     kept,
-    number,
     pieces_hung,
-    times,
 )
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import Quantity, table, times
+from wellstrung.rulebook.wording import about, number
 
 EAR_WEIGHT = Limit(
     "ear weight",
@@ -74,7 +71,7 @@ def _weighed(ask: Ask) -> dict[Part, Quantity]:
 
 def _for_whom(mass: Quantity, limit: Quantity) -> str:
     """What the tables say of the heaviest class that it reaches."""
-    rows = tables.load("earring_weights")
+    rows = table("earring_weights")
     told = {"heavy": "for an evening at most", "too heavy": "more than a hook in an ear is for"}
     reached = [
         words

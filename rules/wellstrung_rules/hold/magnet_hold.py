@@ -3,26 +3,11 @@
 from __future__ import annotations
 
 from wellstrung.formulas import magnets
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    ClaspClosed,
-    Limit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    number,
-    pull_to_spare,
-    spelled,
-    weakest,
-    weight,
-)
+from wellstrung.rulebook import Answer, Ask, ClaspClosed, Limit, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of, number, spelled
 
 MAGNET_FACTOR = Limit(
     "magnet factor", 2.0, "", "a tug in wear is about twice the weight, common practice, no source"

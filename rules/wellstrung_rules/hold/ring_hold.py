@@ -2,29 +2,13 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
 from wellstrung.formulas import rings
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Hangs,
-    Misfit,
-    Missing,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    about,
-    derived,
-    kept,
-    number,
-    pieces_hung,
-    pull_to_spare,
-    thicker_wires,
-    weakest,
-    weight,
-)
+from wellstrung.rulebook import Answer, Ask, Hangs, Misfit, Missing, Remedy, Rule, kept, pieces_hung
+from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.remedies import thicker_wires
+from wellstrung.rulebook.values import Quantity, derived, table
+from wellstrung.rulebook.wording import about, number
 from wellstrung_rules.limits import HOLD_FACTOR
 
 
@@ -50,7 +34,7 @@ def check(join: Hangs, ask: Ask) -> Answer:
         needed=f"{number(load.worst.high * ask.limit(HOLD_FACTOR).middle)} N",
         remedies=(
             *(
-                Remedy(f"take {size} wire for `{ring.name}`", (Edit(ring.place_of("wire"), size),))
+                Remedy.write(ring.place_of("wire"), size, f"take {size} wire for `{ring.name}`")
                 for size in thicker_wires(wire, wire.middle * _thicker(margin, bears))
             ),
             Remedy(f"take a thicker wire, a harder temper or a soldered ring for `{ring.name}`"),
@@ -98,7 +82,7 @@ def _hinge(ring: Part, ask: Ask) -> Quantity:
 
 def _yield(ring: Part) -> Quantity:
     """Yield stress of its metal and temper; of the softest where no temper is said."""
-    row = tables.load("metals").row(ring.text("metal"))
+    row = table("metals").row(ring.text("metal"))
     temper = ring.text("temper").replace(" ", "_") if ring.has("temper") else "annealed"
     column = f"yield_{temper}"
     if column not in row.cells:

@@ -6,17 +6,15 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Held,
-    Item,
     Misfit,
-    Part,
     Remedy,
-    Role,
     Rule,
     Threaded,
     bare_edges,
     edges_of,
     passes_of,
 )
+from wellstrung.rulebook.plan import Item, Part, Role
 
 #: gel-spun lines resist a cut, and of two passes one still holds when the other is cut through:
 #: common practice; one page tells of a fused line cut by a crystal, saved by its second pass

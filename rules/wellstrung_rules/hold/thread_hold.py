@@ -11,24 +11,17 @@ from wellstrung.rulebook import (
     Ask,
     Misfit,
     OnThread,
-    Part,
-    Quantity,
     Remedy,
     Rule,
-    about,
     bare_edges,
-    derived,
-    exact,
-    in_unit_of,
     kept,
-    number,
-    often,
     pieces_hung,
-    pull_to_spare,
-    stronger_line,
-    weakest,
-    weight,
 )
+from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.remedies import stronger_line
+from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.wording import about, in_unit_of, number, often
 from wellstrung_rules.limits import HOLD_FACTOR
 
 

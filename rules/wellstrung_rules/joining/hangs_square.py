@@ -9,19 +9,8 @@ from __future__ import annotations
 
 from typing import Literal
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Eyes,
-    Hangs,
-    Held,
-    Hung,
-    Misfit,
-    Part,
-    Remedy,
-    Role,
-    Rule,
-)
+from wellstrung.rulebook import Answer, Ask, Hangs, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook.plan import Eyes, Hung, Part, Role
 
 Way = Literal["front", "side"]
 

@@ -4,19 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Eyes,
-    EyesMeet,
-    Held,
-    Misfit,
-    Part,
-    Place,
-    Remedy,
-    Rule,
-)
+from wellstrung.rulebook import Answer, Ask, EyesMeet, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook.plan import Eyes, Part, Place
 
 
 def check(meeting: EyesMeet, ask: Ask) -> Answer:
@@ -55,9 +44,10 @@ def _place(side: Eyes | Part) -> Place:
 def _remedies(meeting: EyesMeet, rings: list[Part]) -> Iterator[Remedy]:
     for ring in rings:
         for closing in ("open", "split"):
-            yield Remedy(
+            yield Remedy.write(
+                ring.place_of("closing"),
+                closing,
                 f"take a ring that can be opened for `{ring.name}`: `closing: {closing}`",
-                (Edit(ring.place_of("closing"), closing),),
             )
     if rings:
         yield Remedy(f"take a ring that can be opened for `{rings[0].name}`")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Edit, Held, Misfit, Remedy, Rule, StrandsAtHoles
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, StrandsAtHoles
 
 
 def check(join: StrandsAtHoles, ask: Ask) -> Answer:
@@ -25,9 +25,10 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
         found=f"{holes} for {strands}",
         needed=f"{strands}, one for each strand",
         remedies=(
-            Remedy(
+            Remedy.write(
+                join.eyes.count_place,
+                str(strands * join.ends),
                 f"take a `{name}` of {strands} holes, or make {holes} strands",
-                (Edit(join.eyes.count_place, str(strands * join.ends)),),
             ),
             Remedy("gather the strands in cones before they meet it"),
         ),

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.rulebook import Answer, Ask, Edit, Eyes, Hangs, Held, Misfit, Part, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, Hangs, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook.plan import Eyes, Part
 
 
 def check(hangs: Hangs, ask: Ask) -> Answer:
@@ -46,9 +47,10 @@ def _has_gap(side: Eyes | Part, ask: Ask) -> bool:
 def _remedies(loose: Eyes | Part) -> Iterator[Remedy]:
     if isinstance(loose, Part):
         for closing in ("soldered", "split"):
-            yield Remedy(
+            yield Remedy.write(
+                loose.place_of("closing"),
+                closing,
                 f"take a {closing} ring for `{loose.name}`: `closing: {closing}`",
-                (Edit(loose.place_of("closing"), closing),),
             )
     yield Remedy("tie the thread to a soldered ring, and hang that by a ring of its own")
 

@@ -4,29 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Centred,
-    Edit,
-    Item,
-    Limit,
-    Misfit,
-    Missing,
-    Part,
-    Quantity,
-    Remedy,
-    Role,
-    Rule,
-    RunEntry,
-    about,
-    derived,
-    exact,
-    kept,
-    number,
-    times,
-    total,
-)
+from wellstrung.rulebook import Answer, Ask, Centred, Limit, Misfit, Missing, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Edit, Item, Part, Role, RunEntry
+from wellstrung.rulebook.values import Quantity, derived, exact, times, total
+from wellstrung.rulebook.wording import about, number
 
 CENTRE_OFF = Limit(
     "centre off",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.formulas import chain as links
-from wellstrung.rulebook import Answer, Ask, Edit, Held, Misfit, Missing, PieceCut, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, PieceCut, Remedy, Rule
 
 
 def check(cut: PieceCut, ask: Ask) -> Answer:
@@ -27,7 +27,7 @@ def check(cut: PieceCut, ask: Ask) -> Answer:
         place=place,
         found=f"every {every} links",
         needed=f"every {needed} links",
-        remedies=(Remedy(f"write `every: {needed}`", (Edit(place, str(needed)),)),),
+        remedies=(Remedy.write(place, str(needed), f"write `every: {needed}`"),),
         also=(cut.piece.key.place,),
         working=(
             f"one piece = {' '.join(run)} = {len(run)} links",
@@ -49,11 +49,11 @@ def _what_happens(cut: PieceCut, every: int) -> str:
 def _wrong_end(cut: PieceCut) -> Misfit:
     run, wanted = cut.links, cut.piece.text("ends_with")
     place = cut.piece.place_of("ends_with")
-    remedies = [Remedy(f"write `ends_with: {run[-1]}`", (Edit(place, run[-1]),))]
+    remedies = [Remedy.write(place, run[-1], f"write `ends_with: {run[-1]}`")]
     if cut.piece.has("links"):
         longer = len(run) + next(n for n, link in enumerate(_after(cut), 1) if link == wanted)
         remedies.insert(
-            0, Remedy(f"write `links: {longer}`", (Edit(cut.piece.place_of("links"), str(longer)),))
+            0, Remedy.write(cut.piece.place_of("links"), str(longer), f"write `links: {longer}`")
         )
     return Misfit(
         says=(

@@ -2,23 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Part,
-    Piece,
-    Quantity,
-    Remedy,
-    Rule,
-    between,
-    derived,
-    exact,
-    in_unit_of,
-    kept,
-    leaf,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Edit, Part
+from wellstrung.rulebook.values import Quantity, derived, exact, leaf
+from wellstrung.rulebook.wording import between, in_unit_of
 
 
 def check(piece: Piece, ask: Ask) -> Answer:

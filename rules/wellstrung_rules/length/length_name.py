@@ -2,26 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Piece,
-    Place,
-    Quantity,
-    Remedy,
-    Rule,
-    Window,
-    about,
-    between,
-    derived,
-    exact,
-    in_unit_of,
-    kept,
-    leaf,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Place
+from wellstrung.rulebook.values import Quantity, Window, derived, exact, leaf, table
+from wellstrung.rulebook.wording import about, between, in_unit_of
 
 
 def check(piece: Piece, ask: Ask) -> Answer:
@@ -63,7 +47,7 @@ _TABLE = "trade table `necklace_lengths`, the widest range seen"
 
 def _seen(name: str) -> Window:
     """From the shortest to the longest that pages give for a name, mm."""
-    row = tables.load("necklace_lengths").row(name)
+    row = table("necklace_lengths").row(name)
     longest = row.cells.get("seen_most")
     return Window(row.cell("seen_least").value, longest.value if longest else _ENDLESS)
 
@@ -83,10 +67,10 @@ def _remedies(found: Quantity, needed: str, place: Place) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"make it {needed}, or leave the name out")
     fitting = [
         name
-        for name in tables.load("necklace_lengths").rows
+        for name in table("necklace_lengths").rows
         if _seen(name).low <= found.likely.low and found.likely.high <= _seen(name).high
     ]
-    named = [Remedy(f"call it `{name}`", (Edit(place, name),)) for name in fitting]
+    named = [Remedy.write(place, name, f"call it `{name}`") for name in fitting]
     return (*named, by_hand)
 
 

@@ -4,19 +4,8 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Remedy,
-    Rule,
-    WireLink,
-    about,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, WireLink, kept
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(subject: WireLink, ask: Ask) -> Answer:
@@ -36,7 +25,7 @@ def check(subject: WireLink, ask: Ask) -> Answer:
         found=spelled(length),
         needed=f"{in_unit_of(length.middle - margin.likely.low, length)} or longer",
         remedies=(
-            Remedy(f"cut or take {size} for `{link.name}`", (Edit(link.place_of("length"), size),)),
+            Remedy.write(link.place_of("length"), size, f"cut or take {size} for `{link.name}`"),
             Remedy(f"take {size} or longer, or a smaller loop"),
         ),
         margin=margin,

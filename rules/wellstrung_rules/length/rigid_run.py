@@ -5,22 +5,10 @@ from __future__ import annotations
 import math
 
 from wellstrung.formulas.arithmetic import most, pi, sqrt
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Limit,
-    Misfit,
-    Part,
-    Remedy,
-    Rigid,
-    Rule,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rigid, Rule, kept
+from wellstrung.rulebook.plan import Edit, Part
+from wellstrung.rulebook.values import derived
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 RIGID_CURVE = Limit(
     "rigid curve",

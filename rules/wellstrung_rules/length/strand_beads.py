@@ -4,25 +4,10 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Held,
-    Limit,
-    Misfit,
-    Named,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    bead_mix,
-    derived,
-    exact,
-    in_unit_of,
-    number,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Named, Remedy, Rule
+from wellstrung.rulebook.plan import Part, bead_mix
+from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.wording import in_unit_of, number, spelled
 
 STRAND_OFF = Limit(
     "strand off", 5.0, "mm", "made up by how close the beads sit, common practice, no source"
@@ -75,9 +60,10 @@ def _misfit(
         found=f"{number(repeats.middle)} repeats",
         needed=f"whole repeats: {words}",
         remedies=(
-            Remedy(
+            Remedy.write(
+                strand.place_of("length"),
+                size,
                 f"write `length: {size}`, which {near} repeats make",
-                (Edit(strand.place_of("length"), size),),
             ),
             Remedy(f"string {words}, or beads between to make it up"),
         ),

@@ -9,22 +9,10 @@ from __future__ import annotations
 from itertools import pairwise
 
 from wellstrung.formulas.arithmetic import pi
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Held,
-    Limit,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    StrandsBeside,
-    about,
-    derived,
-    in_unit_of,
-    kept,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Remedy, Rule, StrandsBeside, kept
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.wording import about, in_unit_of
 
 STRANDS_AS_ONE = Limit(
     "strands as one", 5.0, "mm", "strands within this lie as one bundle, common practice, no source"

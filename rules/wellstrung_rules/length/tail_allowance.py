@@ -2,21 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Quantity,
-    Remedy,
-    Rule,
-    Woven,
-    exact,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.values import Cell, Quantity, exact, table
+from wellstrung.rulebook.wording import in_unit_of, spelled
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -40,11 +29,11 @@ def check(woven: Woven, ask: Ask) -> Answer:
     )
 
 
-def _fact(name: str) -> tables.Cell:
-    return tables.load("stitch_facts").row(name).cell("figure")
+def _fact(name: str) -> Cell:
+    return table("stitch_facts").row(name).cell("figure")
 
 
-def _usual(woven: Woven) -> tables.Cell:
+def _usual(woven: Woven) -> Cell:
     return _fact("tail that sews a clasp" if woven.sewn_to_clasp else "tail")
 
 

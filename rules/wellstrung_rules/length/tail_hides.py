@@ -10,22 +10,9 @@ import math
 
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import most
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Limit,
-    Misfit,
-    Quantity,
-    Remedy,
-    Rule,
-    Woven,
-    about,
-    derived,
-    exact,
-    in_unit_of,
-    kept,
-    passes_of,
-)
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, Woven, kept, passes_of
+from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.wording import about, in_unit_of
 
 TAIL_WOVEN_IN = Limit(
     "tail woven in",

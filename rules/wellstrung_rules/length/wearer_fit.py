@@ -5,25 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Fitted,
-    Held,
-    Level,
-    Misfit,
-    Quantity,
-    Remedy,
-    Rule,
-    about,
-    exact,
-    holds,
-    in_unit_of,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Fitted, Held, Level, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.values import Quantity, exact, table
+from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
@@ -53,8 +38,8 @@ _EASES: Mapping[str, tuple[str, str, str, str, str]] = {
 
 def _eases(worn: Fitted) -> dict[str, float]:
     name, tight, least, loose, most = _EASES[worn.measure]
-    table = tables.load(name)
-    return {"least": table.row(tight).cell(least).low, "most": table.row(loose).cell(most).high}
+    eases = table(name)
+    return {"least": eases.row(tight).cell(least).low, "most": eases.row(loose).cell(most).high}
 
 
 def _over_the_hand(ask: Ask) -> bool:

@@ -2,24 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Held,
-    Limit,
-    Misfit,
-    Quantity,
-    Remedy,
-    Rule,
-    Woven,
-    derived,
-    exact,
-    holds,
-    in_unit_of,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Remedy, Rule, Woven, holds
+from wellstrung.rulebook.values import Cell, Quantity, derived, exact, table
+from wellstrung.rulebook.wording import in_unit_of, spelled
 
 THREAD_BETWEEN_TAILS = Limit(
     "thread between tails",
@@ -64,8 +49,8 @@ def left_to_weave(length: float, tail: float, least: float) -> float:
     return length - 2 * tail - least
 
 
-def _fact(name: str) -> tables.Cell:
-    return tables.load("stitch_facts").row(name).cell("figure")
+def _fact(name: str) -> Cell:
+    return table("stitch_facts").row(name).cell("figure")
 
 
 def _misfit(woven: Woven, length: Quantity, margin: Quantity, fault: str, limit: float) -> Misfit:
@@ -79,9 +64,10 @@ def _misfit(woven: Woven, length: Quantity, margin: Quantity, fault: str, limit:
         found=spelled(length),
         needed=f"{in_unit_of(limit, length)} or {'less' if long else 'more'}",
         remedies=(
-            Remedy(
+            Remedy.write(
+                woven.part.place_of("thread", "working_length"),
+                wanted,
                 f"work with {wanted} at a time",
-                (Edit(woven.part.place_of("thread", "working_length"), wanted),),
             ),
             Remedy(f"work with {in_unit_of(limit, length)} or {'less' if long else 'more'}"),
         ),

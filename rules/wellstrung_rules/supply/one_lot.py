@@ -4,19 +4,10 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    BeadsNeeded,
-    Item,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    kept,
-    number,
-)
+from wellstrung.rulebook import Answer, Ask, BeadsNeeded, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Item, Part
+from wellstrung.rulebook.values import Quantity
+from wellstrung.rulebook.wording import number
 
 
 def check(need: BeadsNeeded, ask: Ask) -> Answer:

@@ -2,20 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Misfit,
-    Missing,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    Worn,
-    exact,
-    kept,
-    spelled,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Missing, Remedy, Rule, Worn, kept
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import Quantity, exact
+from wellstrung.rulebook.wording import spelled
 
 #: the pull at which a child's necklace must let go: 15 lbf (ASTM F2923, as cited by Soudek and
 #: McLaughlin, Paediatrics and Child Health 2018), at 4.4482216152605 N to the lbf

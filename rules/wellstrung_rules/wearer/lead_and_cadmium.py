@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import Answer, Ask, Caution, MetalParts, Missing, Part, Rule
+from wellstrung.rulebook import Answer, Ask, Caution, MetalParts, Missing, Rule
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import table
 
 
 def check(metal: MetalParts, ask: Ask) -> Answer:
@@ -34,7 +35,7 @@ def _may_hold(part: Part) -> list[str]:
     """Which of the two its metal may hold, by the trade tables, with no statement against it."""
     if not part.has("metal"):
         return []
-    row = tables.load("metals").row(part.text("metal"))
+    row = table("metals").row(part.text("metal"))
     return [
         what
         for what in ("lead", "cadmium")

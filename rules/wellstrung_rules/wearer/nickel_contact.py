@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
 from wellstrung.rulebook import Answer, Ask, Caution, MetalParts, Missing, Rule
+from wellstrung.rulebook.values import table
 
 _STATED = {"nickel free", "nickel release below the limit"}
 
 
 def check(metal: MetalParts, ask: Ask) -> Answer:
     open_parts = [part for part in metal.metal_parts if not _STATED & set(part.texts("states"))]
-    rows = tables.load("metals")
+    rows = table("metals")
     told = [
         part
         for part in open_parts

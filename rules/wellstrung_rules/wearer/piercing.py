@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung import tables
-from wellstrung.rulebook import Answer, Ask, Caution, InEar, Part, Rule
+from wellstrung.rulebook import Answer, Ask, Caution, InEar, Rule
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import table
 
 
 def check(join: InEar, ask: Ask) -> Answer:
@@ -25,7 +26,7 @@ def _asked(part: Part) -> str:
     """What is left to ask, by what the supplier states and by what the tables know of the metal."""
     if "nickel free" in part.texts("states"):
         return ", and its supplier states none"
-    known = part.has("metal") and not tables.load("metals").row(part.text("metal")).text("nickel")
+    known = part.has("metal") and not table("metals").row(part.text("metal")).text("nickel")
     return "" if known else ": ask its supplier for that very test"
 
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from wellstrung.formulas import magnets
-from wellstrung.rulebook import Answer, Ask, Caution, ClaspClosed, Part, Rule, number
+from wellstrung.rulebook import Answer, Ask, Caution, ClaspClosed, Rule
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.wording import number
 
 #: a magnet of this flux index or more, kG² mm², that fits the small-parts cylinder is hazardous
 #: where it comes loose (16 CFR 1262)

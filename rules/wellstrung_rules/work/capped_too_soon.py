@@ -5,17 +5,17 @@ from __future__ import annotations
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Edit,
     Held,
     Misfit,
     Missing,
     Remedy,
     RingOnCappedRope,
     Rule,
-    about,
     kept,
     over_easier_cap,
 )
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.wording import about
 
 
 def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:

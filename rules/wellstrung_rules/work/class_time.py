@@ -4,23 +4,10 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    ClassMeets,
-    Misfit,
-    Part,
-    Quantity,
-    Remedy,
-    Rule,
-    Step,
-    done_at_home,
-    hours,
-    kept,
-    often,
-    spelled,
-    times,
-)
+from wellstrung.rulebook import Answer, Ask, ClassMeets, Misfit, Remedy, Rule, done_at_home, kept
+from wellstrung.rulebook.plan import Part, Step
+from wellstrung.rulebook.values import Quantity, times
+from wellstrung.rulebook.wording import hours, often, spelled
 
 #: More parts than this are not brought to a class: then it is another class.
 _MOST_BROUGHT = 3

@@ -4,25 +4,10 @@ from __future__ import annotations
 
 import math
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    GluedJoint,
-    Held,
-    Misfit,
-    Remedy,
-    Rule,
-    Step,
-    exact,
-    holds,
-    in_unit_of,
-    kept,
-    leaf,
-    spelled,
-    spelled_time,
-)
+from wellstrung.rulebook import Answer, Ask, GluedJoint, Held, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook.plan import Edit, Step
+from wellstrung.rulebook.values import exact, leaf, table
+from wellstrung.rulebook.wording import in_unit_of, spelled, spelled_time
 
 
 def check(joint: GluedJoint, ask: Ask) -> Answer:
@@ -42,7 +27,7 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
 def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
     """A room so cold that many formulas never reach full cure, however long they have."""
     glue = joint.adhesive
-    row = tables.load("adhesives").row(glue.text("type"))
+    row = table("adhesives").row(glue.text("type"))
     if not glue.has("room") or "stalls_below" not in row.cells:
         return None
     cell, room = row.cell("stalls_below"), glue.temperature("room")
@@ -61,7 +46,7 @@ def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
         place=room.place or glue.key.place,
         found=spelled(room),
         needed=f"{in_unit_of(cell.value, room)} or more",
-        remedies=(Remedy(text, (Edit(glue.place_of("room"), warm),)), Remedy(text)),
+        remedies=(Remedy.write(glue.place_of("room"), warm, text), Remedy(text)),
         margin=margin,
         at_most="warning",
         also=(joint.place,),

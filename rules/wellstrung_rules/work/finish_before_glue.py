@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Role, Rule, ThreadEnds
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, ThreadEnds
+from wellstrung.rulebook.plan import Role
 
 
 def check(ends: ThreadEnds, ask: Ask) -> Answer:

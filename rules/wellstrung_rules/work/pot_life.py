@@ -4,30 +4,15 @@ from __future__ import annotations
 
 import math
 
-from wellstrung import tables
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Missing,
-    Mixed,
-    Quantity,
-    Remedy,
-    Rule,
-    Step,
-    derived,
-    exact,
-    kept,
-    most_joints,
-    number,
-    spelled_time,
-)
+from wellstrung.rulebook import Answer, Ask, Misfit, Missing, Mixed, Remedy, Rule, kept, most_joints
+from wellstrung.rulebook.plan import Edit, Step
+from wellstrung.rulebook.values import Quantity, derived, exact, table
+from wellstrung.rulebook.wording import number, spelled_time
 
 
 def check(mix: Mixed, ask: Ask) -> Answer:
     glue = mix.adhesive
-    if "mixing" not in tables.load("adhesives").row(glue.text("type")).cells:
+    if "mixing" not in table("adhesives").row(glue.text("type")).cells:
         return None  # nothing is stirred: what comes out of the bottle is used at once
     if mix.unsaid is not None:
         raise Missing(f"`joints` of step {mix.unsaid.number}")

@@ -2,18 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Held,
-    Misfit,
-    PartAtWork,
-    Remedy,
-    Rule,
-    Step,
-    often,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, PartAtWork, Remedy, Rule
+from wellstrung.rulebook.plan import Edit, Step
+from wellstrung.rulebook.wording import often
 
 
 def check(work: PartAtWork, ask: Ask) -> Answer:
