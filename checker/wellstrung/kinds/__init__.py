@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.kinds import (
+    adhesive,
     bail,
     band,
     bead_drop,
@@ -19,12 +20,13 @@ from wellstrung.kinds import (
     ear_wire,
     end_cap,
     jump_ring,
+    needle,
     pendant,
     pouch,
     rope,
     spacer_bar,
     strand,
-    tools,
+    thread,
     wire_link,
 )
 from wellstrung.model.parts import Kind
@@ -53,5 +55,7 @@ KINDS: tuple[Kind, ...] = (
     chain.CHAIN,
     chain.CHAIN_PIECE,
     core.CORE,
-    *tools.TOOLS,
+    adhesive.ADHESIVE,
+    thread.THREAD,
+    needle.NEEDLE,
 )

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model.parts import EyeField, Kind, Role
+from wellstrung.model.parts import EyeField, Kind, Role, Traits
 from wellstrung_schemas import fragment
 
 BAIL = Kind(
@@ -20,4 +20,5 @@ BAIL = Kind(
         "length": size("length", "part length"),
         "mass": stated_mass,
     },
+    types={"pinch": Traits(opens=True)},  # its prongs are bent apart and pressed together
 )

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
+from wellstrung.kinds.plain import WOVEN
 from wellstrung.model.parts import EyeField, Formula, Kind, Part, Quantities, Role
 from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
@@ -112,6 +113,7 @@ WOVEN_BAND = Kind(
     "woven band",
     fragment("woven band"),
     Role.BAND,
+    traits=WOVEN,
     eyes=_EDGES,
     quantities={
         "outside": _outside,

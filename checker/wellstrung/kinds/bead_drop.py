@@ -9,7 +9,7 @@ from __future__ import annotations
 from wellstrung.formulas import thread
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item
-from wellstrung.model.parts import Kind, Part, Quantities, Role
+from wellstrung.model.parts import Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
@@ -106,6 +106,7 @@ BEAD_DROP = Kind(
     "bead drop",
     fragment("bead drop"),
     Role.DROP,
+    traits=Traits(bought=False),
     quantities={
         "length": _length,
         "width": _width,

@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 
 from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
+from wellstrung.kinds.plain import WOVEN
 from wellstrung.model.item import Item
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.arithmetic import derived, exact, total
@@ -182,6 +183,7 @@ BEZEL = Kind(
     "bezel",
     fragment("bezel"),
     Role.WOVEN,
+    traits=WOVEN,
     eyes={"top_eyes": EyeField(("top_eyes",), several=True), **_EDGES},
     quantities={
         "stone": _stone,

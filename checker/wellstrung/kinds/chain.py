@@ -8,7 +8,7 @@ from wellstrung.formulas import chain as links
 from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model.item import Missing
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.chain import ChainCut, chain_cuts, links_of, pattern_of
@@ -190,6 +190,12 @@ CHAIN = Kind(
         "pieces_had": _pieces_had,
         "mass": stated_mass,
     },
+    traits=Traits(bought=False),
+    types={
+        "open": Traits(bought=False, opens=True),
+        "soldered": Traits(bought=False, opens=False),
+    },
+    typed_by="links_are",
 )
 
 CHAIN_PIECE = Kind(
@@ -210,4 +216,5 @@ CHAIN_PIECE = Kind(
         "width": _width,
         "mass": _mass,
     },
+    traits=Traits(made_by="cut", bought=False, cut_from="of", two_ends=True),
 )

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import stated_mass
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
+from wellstrung.model.parts import BandEnd, EyeField, Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import derived, leaf
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
@@ -143,5 +143,14 @@ CLASP = Kind(
         "a.along": _first_half,
         "b.along": _second_half,
         "mass": stated_mass,
+    },
+    types={
+        "toggle": Traits(swings=True),
+        "magnetic": Traits(magnetic=True),
+        "button and loop": Traits(buttons=True),
+        "slide": Traits(
+            band_end=BandEnd(("tube", "length"), ("tube", "slot"), grips=("tube", "slot"))
+        ),
+        "ribbon end": Traits(band_end=BandEnd(("jaw", "width"), ("jaw", "gap"), grips=("jaw",))),
     },
 )

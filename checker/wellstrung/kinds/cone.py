@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model.parts import Kind, Part, Quantities, Role
+from wellstrung.model.parts import Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import exact
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
@@ -27,4 +27,5 @@ CONE = Kind(
         "along": _along,
         "mass": stated_mass,
     },
+    traits=Traits(stiff="length"),
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
@@ -33,4 +33,5 @@ CONNECTOR = Kind(
         "along": _along,
         "mass": stated_mass,
     },
+    traits=Traits(stiff="length"),
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size, up_to_the_eye
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
@@ -24,4 +24,6 @@ EAR_WIRE = Kind(
         "along": up_to_the_eye("length"),  # from where it bears in the ear
         "mass": stated_mass,
     },
+    traits=Traits(in_ear=True),
+    types={"post": Traits(in_ear=True, stays_in=True)},
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import up_to_the_eye
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.run import taken
@@ -69,4 +69,5 @@ END_CAP = Kind(
         "along": _along,
         "mass": stated_mass,
     },
+    traits=Traits(stiff="length"),
 )

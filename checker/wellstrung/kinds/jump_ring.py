@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import density, ring_mass, stated_mass
-from wellstrung.model.parts import Kind, Part, Quantities, Role
+from wellstrung.model.parts import Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
@@ -71,4 +71,11 @@ JUMP_RING = Kind(
         "along": _along,
         "mass": _mass,
     },
+    types={
+        "open": Traits(opens=True, gapes=True),
+        "split": Traits(opens=True),
+        "closed": Traits(opens=False),
+        "soldered": Traits(opens=False),
+    },
+    typed_by="closing",
 )

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from wellstrung.model.parts import Part, Quantities
+from wellstrung.model.parts import Part, Quantities, Traits
 from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
+
+#: what is woven at the bench
+WOVEN = Traits(made_by="weave", bought=False)
 
 
 def size(what: str, allowance: str = "") -> Callable[[Part, Quantities], Quantity]:

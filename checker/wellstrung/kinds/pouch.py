@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.band import edge_sizes, spaced_over_width
+from wellstrung.kinds.plain import WOVEN
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
 from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
@@ -95,6 +96,7 @@ POUCH = Kind(
     "pouch",
     fragment("pouch"),
     Role.WOVEN,
+    traits=WOVEN,
     eyes=_EDGES,
     quantities={
         "width": making.measurable("width", _width),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.kinds.plain import WOVEN
 from wellstrung.model.parts import Kind, Part, Quantities, Role
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches.beaded_braid import nub_length
@@ -20,5 +21,6 @@ WOVEN_ROPE = Kind(
     "woven rope",
     fragment("woven rope"),
     Role.ROPE,
+    traits=WOVEN,
     quantities={"along": _along, "nub.outside": _nub_outside, "nub.length": nub_length},
 )

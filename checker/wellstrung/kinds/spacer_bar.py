@@ -13,7 +13,7 @@ SPACER_BAR = Kind(
     "spacer bar",
     fragment("spacer bar"),
     Role.EYED,
-    eyes={"holes": EyeField(("holes",), several=True)},
+    eyes={"holes": EyeField(("holes",), several=True, strung=True)},
     quantities={
         "along": _THICKNESS,
         "thickness": _THICKNESS,

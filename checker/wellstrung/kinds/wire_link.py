@@ -6,11 +6,13 @@ each is pi x two wires long.
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.metal import density, stated_mass
 from wellstrung.kinds.plain import size
 from wellstrung.model.beads import bead_mix
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import derived, exact
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
@@ -152,6 +154,9 @@ def _mass(part: Part, ask: Quantities) -> Quantity:
     return wire + making.mass(part, ask)
 
 
+#: its loops are turned round what they take
+_PIN = Traits(on_wire=True, opens=True, stiff="stack", named_by_type=True)
+
 WIRE_LINK = Kind(
     "wire link",
     fragment("wire link"),
@@ -168,4 +173,6 @@ WIRE_LINK = Kind(
         "along": _along,
         "mass": _mass,
     },
+    traits=_PIN,
+    types={"link": replace(_PIN, of_wire=True, bought=False)},
 )

@@ -20,9 +20,8 @@ def bead_mix(part: Part) -> dict[str, int]:
     shares. A rope with a core of beads repeats one of those and an outer loop. Empty where the part
     has no beads.
     """
-    if part.has("core_bead"):
-        mix, core = beads_named(part, "outer"), part.text("core_bead")
-        return {**mix, core: mix.get(core, 0) + 1}
+    if part.stitch is not None and part.stitch.cored:
+        return dict(Counter(beads_named(part, "outer")) + Counter(beads_named(part, "core_bead")))
     return beads_named(part, "beads")
 
 

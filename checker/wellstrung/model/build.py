@@ -35,11 +35,15 @@ def build(
         if isinstance(entry.node, reading.Mapping)
     }
     parts: dict[str, Part] = {}
+    spools = (kind for kind in kinds.values() if kind.role is Role.THREAD)
+    threads = {name: traits for kind in spools for name, traits in kind.types.items()}
     for key, entry in _entries(tree, "parts"):
         node = entry.node
         if isinstance(node, reading.Mapping):
             kind, stitch = kinds[node.value["kind"]], stitches.get(str(node.value.get("stitch")))
-            parts[key] = Part(key, entry.key, node, bench, cache, kind, stitch, parts, beads)
+            parts[key] = Part(
+                key, entry.key, node, bench, cache, kind, stitch, parts, beads, threads
+            )
     names = Names(kinds, parts, beads)
     for bead in beads.values():
         names.check_bead(bead)
@@ -187,7 +191,7 @@ class _Builder:
                 by.place,
                 part.key.place,
             )
-        elif source.kind.role not in LONG and not source.has("of"):
+        elif source.kind.role not in LONG and source.cut_from is None:
             self.names.fault(
                 f"`{source.name}` is {article(source.kind.name)}, and the bail `{part.name}` goes"
                 " round a rope, a strand or a chain piece: name one of those, or hang a ring there",

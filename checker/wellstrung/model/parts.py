@@ -56,7 +56,8 @@ class EyeField(Struct, frozen=True):
     `other` is the path for the types of that kind that keep them elsewhere. `counted` counts the
     holes of beads along a woven edge, and `counted_by` is the field that the author would change:
     such eyes carry what hangs from them, and their part neither runs nor hangs by them. `carries`
-    says the same of the eyes of a part that goes round what it hangs from.
+    says the same of the eyes of a part that goes round what it hangs from. Through eyes that are
+    `strung`, strands run on from one side of the part to the other.
     """
 
     path: tuple[str, ...] = ()
@@ -65,6 +66,60 @@ class EyeField(Struct, frozen=True):
     counted: Callable[[Part], int] | None = None
     counted_by: str = ""
     carries: bool = False
+    strung: bool = False
+
+
+class BandEnd(Struct, frozen=True):
+    """How half a clasp takes the end of a band: the fields for how wide and how thick it may be.
+
+    `grips` is the field that, where it is written, holds the band without thread.
+    """
+
+    across: tuple[str, ...]
+    thick: tuple[str, ...]
+    grips: tuple[str, ...]
+
+
+class Traits(Struct, frozen=True):
+    """What a kind of part, or one type of it, is at the bench.
+
+    made_by: the verb of the step that makes it; empty where no step of its own does.
+    bought: whether it is bought by the piece; what is not is made of other supplies.
+    of_wire: whether a length of wire is cut for it.
+    on_wire: whether it is a wire whose loops are turned at the bench, with beads on it or without.
+    cut_from: the field that names the chain it is cut from.
+    two_ends: whether it meets what stands before it by its first eyes, what follows by its last.
+    opens: whether a ring, a link or the eyes of a part can be opened; None where each eye says it.
+    gapes: whether it closes end to end, so that a pull opens it and thread slips out.
+    stiff: the quantity that is its straight length where it lies stiff in the run.
+    in_ear: whether its wire goes through an ear; `stays_in` where it stays there, as a post does.
+    band_end: how it takes the end of a band.
+    swings: whether it closes by a bar that swings through a ring.
+    magnetic, buttons: whether a pair of magnets closes it, or a button in a loop.
+    named_by_type: whether its type alone names it in a shop.
+    stretches, steel, resists_cuts: of thread: elastic; wire that no bead cuts and that is sold by
+    its size alone; thread of which one pass still holds when an edge has cut another.
+    """
+
+    made_by: str = ""
+    bought: bool = True
+    of_wire: bool = False
+    on_wire: bool = False
+    cut_from: str = ""
+    two_ends: bool = False
+    opens: bool | None = None
+    gapes: bool = False
+    stiff: str = ""
+    in_ear: bool = False
+    stays_in: bool = False
+    band_end: BandEnd | None = None
+    swings: bool = False
+    magnetic: bool = False
+    buttons: bool = False
+    named_by_type: bool = False
+    stretches: bool = False
+    steel: bool = False
+    resists_cuts: bool = False
 
 
 class Quantities(Protocol):
@@ -89,13 +144,19 @@ Formula = Callable[["Part", Quantities], Quantity]
 
 
 class Kind(Struct, frozen=True, eq=False):
-    """A kind of part: its name, schema fragment, role in joins, eyes and quantities."""
+    """A kind of part: its name, schema fragment, role in joins, eyes, quantities and traits.
+
+    `types` are the traits of those that differ by type, by the text of the field `typed_by`.
+    """
 
     name: str
     fragment: Mapping[str, object]
     role: Role = Role.LOOSE
     eyes: Mapping[str, EyeField] = field(default_factory=dict)
     quantities: Mapping[str, Formula] = field(default_factory=dict)
+    traits: Traits = Traits()
+    types: Mapping[str, Traits] = field(default_factory=dict)
+    typed_by: str = "type"
 
 
 class Stitch(Struct, frozen=True, eq=False):
@@ -107,7 +168,8 @@ class Stitch(Struct, frozen=True, eq=False):
     spiral and a pattern need not come out in one. `passes` is how often the thread goes through a
     bead at least, through one of the core where it has one, and 0 where a cord carries the beads.
     `asides` are quantities that a rule asks for and no report lists: what the part would be,
-    counted otherwise.
+    counted otherwise. `knot` is the row of trade table `knots` that ties it all along; `cored` has
+    a core of beads and outer loops, `core_bead` and `outer`; `bare` is cord alone, without a bead.
     """
 
     name: str
@@ -119,19 +181,42 @@ class Stitch(Struct, frozen=True, eq=False):
     columns: Literal["beads", "units", ""] = ""
     passes: int = 2
     asides: Mapping[str, Formula] = field(default_factory=dict)
+    knot: str = ""
+    cored: bool = False
+    bare: bool = False
 
 
 class Part(Item, frozen=True, eq=False):
     """One entry under `parts`.
 
     `stitch` is the one that makes it, None where no stitch does; `parts` and `beads` are those of
-    the plan, by name.
+    the plan by name, `threads` the types of thread.
     """
 
     kind: Kind
     stitch: Stitch | None
     parts: Mapping[str, Part]
     beads: Mapping[str, Bead]
+    threads: Mapping[str, Traits]
+
+    @property
+    def traits(self) -> Traits:
+        """What it is at the bench, by its type where its kind has types."""
+        typed = self.node.entries.get(self.kind.typed_by) if self.kind.types else None
+        known = self.kind.types.get(str(typed.node.value)) if typed else None
+        return known or self.kind.traits
+
+    @property
+    def thread(self) -> Traits:
+        """What its thread is, by the type that it gives."""
+        node = self.node_at("thread", "type")
+        return self.threads.get(str(node.value), _PLAIN) if node is not None else _PLAIN
+
+    @property
+    def cut_from(self) -> Part | None:
+        """The chain that it is cut from; None where it is cut from none."""
+        field_name = self.traits.cut_from
+        return self.part(field_name) if field_name else None
 
     def part(self, *path: str) -> Part | None:
         """The part that a field names; None where it is not there, or names none."""
@@ -163,3 +248,6 @@ class Part(Item, frozen=True, eq=False):
         """Where the fields of a set of eyes stand in this part, or would stand."""
         eye = self.kind.eyes[key]
         return eye.other if eye.other and self.has(*eye.other[:-1]) else eye.path
+
+
+_PLAIN = Traits()

@@ -34,6 +34,11 @@ class RunEntry(Struct, frozen=True, eq=False):
         """Every part at this place."""
         return (self.part, *self.beside)
 
+    @property
+    def counts(self) -> bool:
+        """Whether its part is counted here: a clasp is, where the first of its halves stands."""
+        return self.half in ("", next(iter(self.part.kind.eyes), ""))
+
 
 #: the place behind one in the run and the place ahead, each empty at an end
 Sides = tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]

@@ -80,7 +80,7 @@ class Ask:
 
     def opens(self, side: Eyes | Part) -> bool | None:
         """Whether a ring or an eye can be opened; None where the plan does not say."""
-        return opens(side, self.plan)
+        return opens(side)
 
     def beads_in(self, part: Part, bead: Item, count: int) -> Quantity:
         """How many of a bead so many of one part take; raises Missing."""

@@ -102,4 +102,5 @@ PLAIN_BRAID = Stitch(
     " (`Kumihimo instructions for blind braiders`), which three times its length allows",
     makes="braid",
     passes=0,
+    bare=True,
 )

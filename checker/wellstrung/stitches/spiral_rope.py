@@ -255,5 +255,6 @@ SPIRAL = Stitch(
     held_against="16 stitches of 11/0 are a touch over 1 in: `Estimating and adjusting part 2`,"
     " copy seen; 16 core beads give 24.4 mm, with those of the start 29; of the outside no"
     " published figure",
+    cored=True,
     passes=4,  # print wants a core hole that takes four: trade table `stitch_facts`
 )

@@ -214,6 +214,7 @@ KNOTTED = Stitch(
     name="knotted",
     quantities={**_strand(_knot), "knot": _knot, "thread": _knotted_thread},
     asides={"between": _knot},
+    knot="overhand",
     refuses=_wants("thread.outside", "thread: {type: silk, outside: 0.5 mm}"),
     held_against="no published figure: what a knot adds depends on cord and hand, so ten test knots"
     " beat it",

@@ -8,7 +8,7 @@ from wellstrung.model.item import Bead
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
-from wellstrung.subjects.base import Subject, bent_from_wire
+from wellstrung.subjects.base import Subject
 
 
 class Piece(Subject, frozen=True):
@@ -53,9 +53,9 @@ def find(plan: Plan) -> Iterator[Subject]:
     for part in plan.parts.values():
         if part.kind.role is Role.CLASP:
             yield ClaspClosed(part.key.place, part)
-        elif bent_from_wire(part):
+        elif part.traits.on_wire:
             yield WireLink(part.key.place, part)
-        core = plan.parts.get(part.text("core")) if part.has("core") else None
+        core = part.part("core")
         if core is not None:
             yield CoreInRope(part.place_of("core"), core, part)
     for bead in plan.beads.values():

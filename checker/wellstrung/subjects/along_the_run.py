@@ -113,7 +113,7 @@ def _capped(ends: Sequence[Sequence[RunEntry]]) -> bool:
 
 def _slider(line: Hung) -> Side | None:
     """What of a line goes round what it hangs from; the loop of a wire link is turned round it."""
-    if line.on_thread or line.source_eyes or "loop" in line.part.kind.eyes:
+    if line.on_thread or line.source_eyes or line.part.traits.on_wire:
         return None
     if line.part.kind.role is Role.BAIL:
         return line.part
@@ -125,7 +125,7 @@ def _in_the_way(plan: Plan, outwards: Sequence[RunEntry]) -> Iterator[RunEntry]:
     for entry in outwards:
         fast = entry.part.kind.role in _FAST
         side = side_facing(entry)
-        loose = bool(side is not None and opens(side, plan))
+        loose = bool(side is not None and opens(side))
         if loose and not fast:
             return
         yield entry
@@ -152,8 +152,7 @@ def _makes(step: Step, carrier: Part, part: Part) -> bool:
     """Whether a step makes an end of `carrier` fast in a part, or fixes that part beyond it."""
     if step.verb == "knot":
         return step.parts.get("part") is carrier and part.kind.role is Role.TIP
-    covered = part.text("covers") if part.has("covers") else part.name
-    return step.verb in _END_VERBS and step.get("part") in (part.name, covered)
+    return step.verb in _END_VERBS and step.parts.get("part") in (part, part.part("covers") or part)
 
 
 def _tail_through_loop(plan: Plan) -> Iterator[Subject]:
@@ -165,7 +164,7 @@ def _tail_through_loop(plan: Plan) -> Iterator[Subject]:
     tail: list[Part] = []
     for entry in reversed(others):
         tail += entry.parts
-        if entry.part.kind.role in _CARRIERS or entry.part.has("of"):
+        if entry.part.kind.role in _CARRIERS or entry.part.cut_from is not None:
             break
         tail += _below(plan, entry.part)
     yield TailThroughLoop(closes.place, loop.part, tuple(dict.fromkeys(tail)))

@@ -9,7 +9,7 @@ from msgspec import Struct
 from wellstrung.common.places import Place
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import EyeField, Part, Role
-from wellstrung.model.plan import Hung, Plan, RunEntry
+from wellstrung.model.plan import Hung, RunEntry
 
 
 class Subject(Struct, frozen=True):
@@ -126,8 +126,8 @@ def eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
     keys = [entry.half] if entry.half else _own_eyes(entry.part)
     if not keys:
         return None
-    by_its_ends = onwards and entry.part.has("of")
-    return Eyes(entry.part, keys[-1] if by_its_ends else keys[0])
+    by_its_last = onwards and entry.part.traits.two_ends
+    return Eyes(entry.part, keys[-1] if by_its_last else keys[0])
 
 
 def side_facing(entry: RunEntry, *, onwards: bool = False) -> Side | None:
@@ -144,27 +144,16 @@ def hanging_eyes(part: Part) -> Eyes | None:
     return Eyes(part, key)
 
 
-def opens(side: Side, plan: Plan) -> bool | None:
+def opens(side: Side) -> bool | None:
     """Whether a ring or an eye can be opened; None where the plan does not say.
 
-    A ring by its closing, a link of chain by whether the chain is soldered, another eye by its
-    `opens`. The loops of a wire link are bent round what they take, so they always let it in.
+    As the traits of its kind say, of chain those of the chain itself; other eyes by their `opens`.
     """
-    if isinstance(side, Part):
-        return side.text("closing") in ("open", "split")
-    part = side.part
-    if side.woven:
+    part = side if isinstance(side, Part) else side.part
+    if isinstance(side, Eyes) and side.woven:
         return False
-    if bent_from_wire(part):
-        return True
-    if part.has("of"):
-        return plan.parts[part.text("of")].text("links_are") == "open"
-    if part.kind.role is Role.BAIL and part.has("type") and part.text("type") == "pinch":
-        return True  # its prongs are bent apart and pressed together
+    by_kind = (part.cut_from or part).traits.opens
+    if by_kind is not None or isinstance(side, Part):
+        return by_kind
     path = side.path
     return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
-
-
-def bent_from_wire(part: Part) -> bool:
-    """Whether a part is a wire whose loops are bent at the bench."""
-    return "loop" in part.kind.eyes and part.has("wire")

@@ -105,8 +105,8 @@ def links_of(piece: Part, chain: Part) -> tuple[str, ...]:
 def _pieces(plan: Plan) -> Iterator[tuple[Part, Part]]:
     """Every part cut from a chain, and its chain."""
     for part in plan.parts.values():
-        if part.has("of"):
-            yield part, plan.parts[part.text("of")]
+        if part.cut_from is not None:
+            yield part, part.cut_from
 
 
 @cached
@@ -118,7 +118,7 @@ def chain_cuts(plan: Plan) -> tuple[ChainCut, ...]:
             chain.key.place,
             chain,
             pattern_of(chain),
-            chain.text("links_are") == "soldered",
+            not chain.traits.opens,
             tuple(
                 CutFromChain(piece, links_of(piece, chain), counts[piece.name])
                 for piece, its_chain in _pieces(plan)
@@ -127,7 +127,7 @@ def chain_cuts(plan: Plan) -> tuple[ChainCut, ...]:
             tuple(_on_hand(plan, chain)),
         )
         for chain in plan.parts.values()
-        if chain.has("pattern")
+        if chain.kind.role is Role.CHAIN
     )
 
 
@@ -148,7 +148,7 @@ def piece_cuts(plan: Plan) -> Iterator[Subject]:
             piece,
             chain,
             pattern_of(chain),
-            chain.text("links_are") == "soldered",
+            not chain.traits.opens,
             links_of(piece, chain),
             next(iter(plan.steps_that("cut", part=piece)), None),
         )

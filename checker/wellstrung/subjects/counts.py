@@ -32,12 +32,11 @@ def placed(plan: Plan) -> Mapping[str, int]:
     for line in plan.hung:
         counts[line.part.name] += pieces_hung(line)
     for entry in plan.run:
-        # a clasp stands in the run by its halves: the first of them is the clasp
-        if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
-            for part in entry.parts:
-                counts[part.name] += entry.linked
-                if part.kind.role is Role.TIP and part.has("covers"):
-                    counts[part.text("covers")] += entry.linked
+        for part in entry.parts if entry.counts else ():
+            counts[part.name] += entry.linked
+            inside = part.part("covers")
+            if inside is not None:
+                counts[inside.name] += entry.linked
     return {name: count * plan.makes for name, count in counts.items()}
 
 

@@ -11,10 +11,9 @@ from collections.abc import Callable, Iterable, Iterator
 
 from msgspec.structs import replace
 
-from wellstrung.model.item import Missing
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Hung, Plan, RunEntry, Step
-from wellstrung.subjects.base import Side, Subject, opens, side_facing
+from wellstrung.subjects.base import Subject, opens, side_facing
 
 
 class JoinAtWork(Subject, frozen=True):
@@ -70,8 +69,9 @@ class _Steps:
                 self._naming.setdefault(name, []).append(step)
         self.through: dict[str, list[Part]] = {}
         for part in plan.parts.values():
-            if part.has("over"):
-                self.through.setdefault(part.text("over"), []).append(part)
+            cone = part.part("over")
+            if cone is not None:
+                self.through.setdefault(cone.name, []).append(part)
 
     def about(self, *names: str) -> list[Step]:
         """Every step that names one of these parts, in their order."""
@@ -94,23 +94,14 @@ def _called(entry: RunEntry) -> str:
 
 
 def _can_open(part: Part) -> bool:
-    closes = part.kind.role is Role.RING and part.has("closing")
-    return closes and part.text("closing") in ("open", "split")
-
-
-def _opens(side: Side | None, plan: Plan) -> bool | None:
-    """Whether one side opens; None where there is none, or nothing says."""
-    try:
-        return opens(side, plan) if side is not None else None
-    except Missing:
-        return None
+    return part.kind.role is Role.RING and bool(opens(part))
 
 
 def _rings(plan: Plan) -> Iterator[JoinAtWork]:
     """Rings of the run that open, place by place: closed there, or by a step for all of them."""
     places: dict[Part, list[tuple[RunEntry, list[RunEntry]]]] = {}
     for entry, (behind, ahead) in plan.with_neighbours():
-        if _can_open(entry.part) or _shut_in(entry, behind, ahead, plan):
+        if _can_open(entry.part) or _shut_in(entry, behind, ahead):
             places.setdefault(entry.part, []).append((entry, [*behind, *ahead]))
     for ring, stands in places.items():
         closing = [
@@ -125,9 +116,7 @@ def _rings(plan: Plan) -> Iterator[JoinAtWork]:
             yield _ring(entry, beside, closing, alone=len(stands) == 1)
 
 
-def _shut_in(
-    entry: RunEntry, behind: tuple[RunEntry, ...], ahead: tuple[RunEntry, ...], plan: Plan
-) -> bool:
+def _shut_in(entry: RunEntry, behind: tuple[RunEntry, ...], ahead: tuple[RunEntry, ...]) -> bool:
     """Whether a ring that does not open meets what does not open either: it has to be another.
 
     The one that takes its place is to be closed.
@@ -137,7 +126,7 @@ def _shut_in(
     met = [side_facing(near, onwards=True) for near in behind] + [
         side_facing(near) for near in ahead
     ]
-    return entry.linked > 1 or any(_opens(side, plan) is False for side in met)
+    return entry.linked > 1 or any(side is not None and opens(side) is False for side in met)
 
 
 def _ring(
@@ -168,7 +157,7 @@ def _met(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
             continue  # the halves of a clasp, which is worn closed
         sides = ((before, after), (after, before))
         ways = ((one, other, _way(one.part, other, steps)) for one, other in sides)
-        hooked = (before, after, _hooked(before, after, plan))
+        hooked = (before, after, _hooked(before, after))
         one, other, way = next((found for found in ways if found[2] is not None), hooked)
         if way is None:
             continue
@@ -185,7 +174,7 @@ _Way = tuple[str, str, Callable[[Step], bool]]
 
 def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
     """How a part is joined to its neighbour, where that is for the part to say."""
-    if part.kind.name == "wire link":
+    if part.traits.on_wire:
         return _wrapped(part, other)
     if part.kind.role is Role.CRIMP:
         return _crimped(part)
@@ -193,7 +182,8 @@ def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
         return _in_cone(part, other, steps.through.get(part.name, []))
     if part.kind.role is Role.CAP and other.part.kind.role in _SOFT:
         return "glues or sews them together", "", _naming(part, other, ("glue", "sew"))
-    if part.kind.name == "spacer bar" or other.part.kind.role not in _SOFT:
+    strung = any(eye.strung for eye in part.kind.eyes.values())
+    if strung or other.part.kind.role not in _SOFT:
         return None  # strung through; or for the other to say; or two eyes meet
     return _sewn(part, other)
 
@@ -239,10 +229,10 @@ def _sewn(part: Part, other: RunEntry) -> _Way:
     return "sews or ties them together", line, makes
 
 
-def _hooked(before: RunEntry, after: RunEntry, plan: Plan) -> _Way | None:
+def _hooked(before: RunEntry, after: RunEntry) -> _Way | None:
     """Two eyes meet, or an eye and a closed ring: one opens to take the other in."""
     meeting = (side_facing(before, onwards=True), side_facing(after))
-    if not any(_opens(side, plan) for side in meeting):
+    if not any(side is not None and opens(side) for side in meeting):
         return None  # nothing opens, or nobody says what does: for another rule to say
     line = f"{{do: hang, part: {after.part.name}, from: {before.part.name}}}"
     return "hangs one from the other", line, _naming(before.part, after, ("hang", "close ring"))

@@ -67,7 +67,7 @@ def _strands(plan: Plan) -> Iterator[OnThread]:
             ends = met.get(part, [])
             crimped = len(ends) > 1 and set(ends) == {Role.CRIMP}
             tied = "" if crimped else "any other knot"
-            knot = "overhand" if part.text("stitch") == "knotted" else tied
+            knot = (part.stitch.knot if part.stitch else "") or tied
             lines = part.count("passes", default=1)
             yield OnThread(part.place_of("thread"), part, None, lines, knot)
 
@@ -124,7 +124,8 @@ def woven(plan: Plan) -> Iterator[Woven]:
 
 def _gripped(clasp: Part) -> bool:
     """Whether a clasp holds a band without thread: by glue in its slot, or between its jaws."""
-    return clasp.has("tube", "slot") or clasp.has("jaw")
+    end = clasp.traits.band_end
+    return end is not None and clasp.has(*end.grips)
 
 
 def passes_of(plan: Plan, part: Part) -> int | None:
@@ -172,7 +173,7 @@ def bare_edges(plan: Plan, part: Part) -> tuple[Bead, ...]:
 
     Flexible wire has none: its steel stands an edge that cuts thread (common practice).
     """
-    if part.has("thread", "type") and part.text("thread", "type") == "flexible wire":
+    if part.thread.steel:
         return ()
     beads = (plan.beads[name] for name in beads_on_thread(part))
     return tuple(

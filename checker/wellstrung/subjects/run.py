@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import takewhile
 
-from wellstrung.model.parts import Part, Role
+from wellstrung.model.parts import BandEnd, Part, Role
 from wellstrung.model.plan import Plan, RunEntry
 from wellstrung.subjects.base import Eyes, Subject, eyes_facing, named
 
@@ -82,14 +82,20 @@ class BandInClasp(Subject, frozen=True):
     band: Part
 
     @property
-    def across(self) -> tuple[str, str]:
-        """The field of the clasp that says how wide a band it takes."""
-        return TAKES_BAND[self.clasp.text("type")][0]
+    def _end(self) -> BandEnd:
+        end = self.clasp.traits.band_end
+        assert end is not None  # no other clasp is asked
+        return end
 
     @property
-    def thick(self) -> tuple[str, str]:
+    def across(self) -> tuple[str, ...]:
+        """The field of the clasp that says how wide a band it takes."""
+        return self._end.across
+
+    @property
+    def thick(self) -> tuple[str, ...]:
         """The field of the clasp that says how thick a band goes in, where it goes in at all."""
-        return TAKES_BAND[self.clasp.text("type")][1]
+        return self._end.thick
 
 
 class Toggle(Subject, frozen=True):
@@ -104,11 +110,6 @@ class Toggle(Subject, frozen=True):
         return named(self.clasp)
 
 
-#: the types of clasp that take the end of a band: the fields for how wide, and how thick
-TAKES_BAND = {
-    "slide": (("tube", "length"), ("tube", "slot")),
-    "ribbon end": (("jaw", "width"), ("jaw", "gap")),
-}
 #: what a cone gathers
 _GATHERED = frozenset({Role.STRAND, Role.ROPE})
 #: what may have a hole for each strand
@@ -136,11 +137,11 @@ def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     alone = not (inner.beside or end.beside)
     if role is Role.ROPE and ends_in is Role.CAP and alone:
         yield RopeInCap(end.place, end.part, inner.part)
-    if role is Role.BAND and end.half and end.part.text("type") in TAKES_BAND:
+    if role is Role.BAND and end.half and end.part.traits.band_end is not None:
         yield BandInClasp(end.place, end.part, inner.part)
     if role in _GATHERED and _gathers(end.part, inner):
         yield StrandsInCone(end.place, end.part, inner.parts)
-    elif ends_in is Role.CONE and inner.part.has("over"):
+    elif ends_in is Role.CONE and inner.part.part("over") is not None:
         yield LinkThroughCone(inner.place, inner.part, end.part)
     elif role is Role.STRAND and ends_in is Role.CRIMP:
         yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
@@ -161,15 +162,15 @@ def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     eyes = eyes_facing(end)
     if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
         return
-    ends = 1 if end.half or "holes" in end.part.kind.eyes else 2
-    if "holes" in end.part.kind.eyes or eyes.count > ends:
+    ends = 1 if end.half or eyes.field.strung else 2
+    if eyes.field.strung or eyes.count > ends:
         yield StrandsAtHoles(inner.place, eyes, inner.parts, ends)
 
 
 def toggles(plan: Plan) -> Iterator[Subject]:
     """Every toggle by its bar, with the run from there inwards to the other half of a clasp."""
     for index, entry in enumerate(plan.run):
-        if entry.half == "b" and entry.part.text("type") == "toggle":
+        if entry.half == "b" and entry.part.traits.swings:
             inwards = plan.run[1:] if index == 0 else plan.run[:index][::-1]
             behind = takewhile(lambda place: place.part.kind.role is not Role.CLASP, inwards)
             yield Toggle(entry.place, entry.part, tuple(behind))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.model.item import Item
-from wellstrung.model.parts import UNPLACED, WOVEN_WORK, Part, Role
+from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.subjects.base import Subject
 from wellstrung.subjects.counts import pieces_hung
@@ -216,9 +216,5 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
 
 
 def _want_made(part: Part, wanted: dict[tuple[Part, str], tuple[int, int]]) -> None:
-    if part.kind.role in WOVEN_WORK:
-        wanted[part, "weave"] = (1, 1)
-    elif part.kind.role is Role.STRAND:
-        wanted[part, "string"] = (1, 1)
-    elif part.has("of"):
-        wanted[part, "cut"] = (1, 1)
+    if part.traits.made_by:
+        wanted[part, part.traits.made_by] = (1, 1)

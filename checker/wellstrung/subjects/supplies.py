@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from wellstrung.common.money import budget
 from wellstrung.model.beads import bead_shares
 from wellstrung.model.item import Bead, Item
-from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
@@ -90,7 +90,7 @@ def beads_needed(plan: Plan, bead: Bead) -> BeadsNeeded:
 def _threads(plan: Plan) -> Iterator[Subject]:
     used: dict[Part, list[tuple[Part, int]]] = {}
     for part in plan.parts.values():
-        if not part.has("stitch") or not part.has("thread"):
+        if part.stitch is None or not part.has("thread"):
             continue
         woven, spool = (part, how_many(plan, part)), spool_of(plan, part)
         if spool is None:
@@ -105,13 +105,13 @@ def _threads(plan: Plan) -> Iterator[Subject]:
 def spool_of(plan: Plan, woven: Part) -> Part | None:
     """The thread of a woven part: the one it names, or the only one there is of its type."""
     if woven.has("thread", "spool"):
-        return plan.parts[woven.text("thread", "spool")]
+        return woven.part("thread", "spool")
     if not woven.has("thread", "type"):
         return None
     alike = [
         part
         for part in plan.parts.values()
-        if part.kind.name == "thread" and part.text("type") == woven.text("thread", "type")
+        if part.kind.role is Role.THREAD and part.text("type") == woven.text("thread", "type")
     ]
     return alike[0] if len(alike) == 1 else None
 

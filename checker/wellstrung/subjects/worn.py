@@ -80,7 +80,7 @@ def find(plan: Plan) -> Iterator[Subject]:
         clasps = tuple(part for part in plan.in_run if part.kind.role is Role.CLASP)
         yield Worn(age.place, old, plan.piece, str(closes.value) if closes else "", clasps)
     for part in plan.parts.values():
-        if part.kind.name == "ear wire":
+        if part.traits.in_ear:
             yield InEar(part.key.place, part)
 
 
@@ -100,15 +100,12 @@ def put_on(plan: Plan) -> Iterator[Subject]:
         yield PutOn(place, wearer, over, plan.in_run)
 
 
-#: the field with the straight length of what is stiff, by kind
-_STIFF = {"connector": "length", "end cap": "length", "cone": "length", "wire link": "stack"}
-
-
 def _stiff(plan: Plan) -> Iterator[tuple[Part | Bead, str]]:
     """What is stiff in the run, and the name of its straight length."""
     for part in plan.in_run:
-        if part.kind.name in _STIFF and (part.kind.name != "wire link" or part.has("beads")):
-            yield part, _STIFF[part.kind.name]
+        # a wire is stiff along its beads
+        if part.traits.stiff and (bead_mix(part) or not part.traits.on_wire):
+            yield part, part.traits.stiff
         elif part.kind.role is Role.STRAND:
             yield from ((plan.beads[name], "length") for name in bead_mix(part))
 

@@ -22,6 +22,7 @@ from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.subjects import glued, steps
+from wellstrung.subjects.base import opens
 from wellstrung.work.schedule import END, Lag, Task, Work
 
 #: Fields that name the parts a step works on. The ring that something hangs by is one of many.
@@ -134,7 +135,7 @@ def _needed(ask: Quantities) -> Iterator[tuple[Step, Step]]:
 
 def _blocked(on: steps.RingOnCappedRope, ask: Quantities) -> bool:
     """Whether a ring cannot go on over a cap."""
-    if not on.caps or on.ring.text("closing") in ("open", "split"):
+    if not on.caps or opens(on.ring):
         return False
     try:
         return compare(over_easier_cap(on.ring, on.caps, ask)) is not Verdict.HOLDS

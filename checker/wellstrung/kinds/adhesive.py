@@ -1,4 +1,4 @@
-"""Adhesive, thread and needle: parts that work steps and woven parts use."""
+"""Adhesive: how long it is usable and cures, and what gap it bridges, as the pack or table says."""
 
 from __future__ import annotations
 
@@ -83,17 +83,13 @@ def _bridges(part: Part, ask: Quantities) -> Quantity:
     )
 
 
-TOOLS: tuple[Kind, ...] = (
-    Kind(
-        "adhesive",
-        fragment("adhesive"),
-        Role.GLUE,
-        quantities={
-            **{name: _in_the_room(name) for name in ("usable", "handling", "full_cure")},
-            "mixing": _stated("mixing"),
-            "bridges": _bridges,
-        },
-    ),
-    Kind("thread", fragment("thread"), Role.THREAD),
-    Kind("needle", fragment("needle")),
+ADHESIVE = Kind(
+    "adhesive",
+    fragment("adhesive"),
+    Role.GLUE,
+    quantities={
+        **{name: _in_the_room(name) for name in ("usable", "handling", "full_cure")},
+        "mixing": _stated("mixing"),
+        "bridges": _bridges,
+    },
 )

@@ -1,0 +1,22 @@
+"""Thread on its spool, and what each type of thread is like."""
+
+from __future__ import annotations
+
+from wellstrung.model.parts import Kind, Role, Traits
+from wellstrung_schemas import fragment
+
+#: of two passes of a gel-spun line one still holds when an edge has cut the other: common practice;
+#: one page shows a fused line cut by a crystal, saved by its second pass
+_GEL_SPUN = Traits(resists_cuts=True)
+
+THREAD = Kind(
+    "thread",
+    fragment("thread"),
+    Role.THREAD,
+    types={
+        "flexible wire": Traits(steel=True),
+        "elastic": Traits(stretches=True),
+        "fused": _GEL_SPUN,
+        "braided": _GEL_SPUN,
+    },
+)
