@@ -29,7 +29,7 @@ def fault(
 
 def unknown(node: reading.Scalar, head: str, choices: Collection[str]) -> Fault:
     """The fault of a word that is none of the choices, with the nearest of them."""
-    return mend(head, node.text, node.place, meant_by(node.text, choices), choices)
+    return unknown_word(head, node.text, node.place, meant_by(node.text, choices), choices)
 
 
 def choose(head: str, node: reading.Node, choices: Collection[str]) -> Fault:
@@ -40,7 +40,7 @@ def choose(head: str, node: reading.Node, choices: Collection[str]) -> Fault:
         edits = (Edit(node.place, node.text),)
         says = f"{head}: write it without quotes"
         return fault(says, node.place, f'"{node.text}"', node.text, edits=edits)
-    return mend(head, node.text, node.place, meant_by(node.text, choices), choices)
+    return unknown_word(head, node.text, node.place, meant_by(node.text, choices), choices)
 
 
 def in_quotes(head: str, node: reading.Scalar) -> Fault:
@@ -50,7 +50,9 @@ def in_quotes(head: str, node: reading.Scalar) -> Fault:
     return fault(f"{head}: write {quoted} in quotes", node.place, node.text, quoted, edits=edits)
 
 
-def mend(head: str, word: str, place: Place, near: str | None, choices: Iterable[str]) -> Fault:
+def unknown_word(
+    head: str, word: str, place: Place, near: str | None, choices: Iterable[str]
+) -> Fault:
     """The fault of an unknown word: the nearest known one is offered, or all of them."""
     if near is None:
         return fault(f"{head}: it takes {listed(choices)}", place, word, listed(choices))

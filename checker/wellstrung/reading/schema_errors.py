@@ -9,7 +9,15 @@ from wellstrung.common.places import Fault, Place
 from wellstrung.common.wording import article
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch
-from wellstrung.reading.faults import LONGEST, choose, fault, in_quotes, meant_by, mend, shown
+from wellstrung.reading.faults import (
+    LONGEST,
+    choose,
+    fault,
+    in_quotes,
+    meant_by,
+    shown,
+    unknown_word,
+)
 from wellstrung.reading.values import READERS, unit_fault
 
 _TYPES = {
@@ -66,7 +74,7 @@ def _unknown_fields(schema: Mapping[str, Any], name: str, node: reading.Mapping)
     fields = schema.get("properties", {})
     for word, near in _meant(fields, node).items():
         place = node.entries[word].key.place
-        yield mend(f"`{word}` is not a field of {name}", word, place, near, fields)
+        yield unknown_word(f"`{word}` is not a field of {name}", word, place, near, fields)
 
 
 def _missing_fields(
