@@ -25,8 +25,8 @@ def test_the_plan_gives_the_printed_answer(installed: Host, run: Run, tmp_path: 
     settings, faults = read_text(bench, "bench.yaml", installed.stitches, installed.limits)
     assert settings is not None, faults
     assert drawer.read_text(kept, "drawer.yaml").faults == ()
-    (tmp_path / "mooring.yaml").write_text(plan, encoding="utf-8")
-    ran = run("check", "mooring.yaml", cwd=tmp_path, COLUMNS="80")
+    (tmp_path / "gangway.yaml").write_text(plan, encoding="utf-8")
+    ran = run("check", "gangway.yaml", cwd=tmp_path, COLUMNS="80")
     assert ran.code == 1
     for shown in blocks("text"):
         assert shown in ran.out
