@@ -1,0 +1,119 @@
+"""Clasps of all types."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from generated import palette
+from generated.draft import Draft, Fields
+from generated.findings import eye
+
+EYED = ("toggle", "hook", "lobster", "spring ring", "magnetic")
+ON_BANDS = ("slide", "ribbon end", "button and loop")
+
+
+class Clasp(NamedTuple):
+    """A clasp, with what it adds to the run when closed, about, mm."""
+
+    name: str
+    type: str
+    along: float
+
+
+def eyed(draft: Draft, *, type_: str = "", strands: int = 1) -> Clasp:
+    """A clasp that a ring, a wire or a thread holds by an eye at either half."""
+    type_ = type_ or draft.pick(*EYED)
+    fields: Fields = {"kind": "clasp", "type": type_}
+    if type_ == "toggle" and strands == 1:
+        along = _toggle(draft, fields)
+    else:
+        closed = draft.between(12, 24, 1)
+        along = closed - 2
+        _halves(draft, fields, type_, strands)
+        draft.maybe(93, fields, closed_length=draft.length(closed))
+    if type_ == "magnetic":
+        _magnet(draft, fields)
+    draft.metalwork(fields, draft.between(1, 5, 0.5))
+    draft.maybe(12, fields, breakaway=draft.pick("12 N", "3 lb", "20 N"))
+    return Clasp(draft.add(draft.pick(type_, "clasp"), fields), type_, along)
+
+
+def _toggle(draft: Draft, fields: Fields) -> float:
+    wire = draft.between(1.6, 2.0, 0.2)
+    outside = draft.between(12, 18, 1)
+    opening = outside - 2 * wire
+    stem, hole = 3.0, 2.4
+    fields["ring"] = {
+        "outside": draft.length(outside, 5),
+        "wire": draft.length(wire),
+        "eye": eye(draft, hole, 1.2, faces=False),
+    }
+    bar = {
+        "length": draft.length(round(draft.fit(2 * opening - stem + 1.5), 1)),
+        "thickness": draft.length(wire),
+        "stem": draft.length(stem),
+    }
+    draft.maybe(15, bar, stem_width=draft.length(1.2))
+    fields["bar"] = {**bar, "eye": eye(draft, hole, 1.2, faces=False)}
+    if draft.chance(12):
+        closed = opening + wire + 2 * (hole + 1.2) + stem
+        fields["closed_length"] = draft.length(round(closed))
+    return hole + wire + opening + stem + hole
+
+
+def _halves(draft: Draft, fields: Fields, type_: str, strands: int) -> None:
+    for half, hole in (("a", 1.9), ("b", 3.2 if type_ == "lobster" else 2.2)):
+        of = eye(draft, hole, 1.0, opens=draft.pick("no", "no", "no", "yes"), faces=False)
+        fields[half] = {"eye": {"count": strands, **of} if strands > 1 else of}
+    if type_ == "hook":
+        draft.maybe(25, fields["a"], opening=draft.length(2.5), wire=draft.length(1.2))
+        draft.maybe(25, fields["b"], hole=draft.length(4.0), wire=draft.length(1.2))
+
+
+def _magnet(draft: Draft, fields: Fields) -> None:
+    draft.maybe(60, fields, pull=draft.pick("12 N", "20 N", "4 lb", "700 gf", "8 N"))
+    if fields.get("pull") == "700 gf":
+        fields["pull"] = "7 N"
+    if draft.chance(25):
+        fields["flux_index"] = draft.pick(30, 45, 60)
+    elif draft.chance(30):
+        fields["magnet"] = {"outside": draft.length(5.0), "flux_density": draft.pick(0.2, 0.3)}
+
+
+def slide(draft: Draft, width: float, thickness: float) -> Clasp:
+    """A slide clasp on the ends of a band."""
+    tube: Fields = {"length": draft.length(round(draft.fit(width + 1.5)), 10)}
+    draft.maybe(45, tube, slot=draft.length(round(thickness + 0.5, 1)))
+    return _on_band(draft, "slide", {"tube": tube}, draft.between(8, 14, 1))
+
+
+def ribbon_end(draft: Draft, width: float, thickness: float) -> Clasp:
+    """Ribbon ends that bite on the ends of a band."""
+    jaw: Fields = {"width": draft.length(round(draft.fit(width + 1)), 10)}
+    jaw["gap"] = draft.length(round(thickness + 0.4, 1))
+    draft.maybe(85, jaw, depth=draft.length(4.0))
+    return _on_band(draft, "ribbon end", {"jaw": jaw}, draft.between(20, 30, 2), less=8)
+
+
+def button(draft: Draft) -> Clasp:
+    """A button and a loop that goes over it."""
+    outside = draft.between(9, 16, 1)
+    of_button: Fields = {"outside": draft.length(outside)}
+    draft.maybe(85, of_button, thickness=draft.length(4.0))
+    draft.maybe(50, of_button, hole=draft.length(1.5))
+    loop: Fields = {}
+    if draft.chance(70):
+        bead = palette.seed(draft, "11/0", "8/0")
+        loop["beads"] = bead.name
+        loop["count"] = round(draft.fit(2 * outside + 12) / bead.length)
+    else:
+        loop["around"] = draft.length(round(draft.fit(2 * outside + 11)))
+    draft.maybe(35, loop, stretch=draft.pick("no", "yes"))
+    return _on_band(draft, "button and loop", {"button": of_button, "loop": loop}, outside + 4)
+
+
+def _on_band(draft: Draft, type_: str, with_: Fields, closed: float, less: float = 0) -> Clasp:
+    fields: Fields = {"kind": "clasp", "type": type_, **with_}
+    draft.maybe(93, fields, closed_length=draft.length(closed))
+    draft.metalwork(fields, 3.0)
+    return Clasp(draft.add("closure", fields), type_, closed - less)

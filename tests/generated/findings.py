@@ -1,0 +1,199 @@
+"""Findings: caps, cones, bead tips, crimps, rings, connectors, bars, pendants and bails."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from generated.draft import Draft, Fields
+from generated.woven import Woven
+
+
+class Ring(NamedTuple):
+    """A jump ring, with its inside and its wire, mm."""
+
+    name: str
+    inside: float
+    wire: float
+
+
+def eye(draft: Draft, hole: float, wire: float, *, opens: str = "no", faces: bool = True) -> Fields:
+    """An eye: its hole, its wall and whether it opens."""
+    fields: Fields = {"hole": draft.length(hole, 10), "wire": draft.length(wire)}
+    draft.maybe(85 if opens == "no" else 100, fields, opens=opens)
+    draft.maybe(6, fields, through=f"{round(wire, 2)} mm")
+    draft.maybe(6, fields, edge=draft.length(1.2))
+    if faces:
+        draft.maybe(8, fields, faces=draft.pick("front", "side"))
+    return fields
+
+
+def ring(
+    draft: Draft, *, inside: tuple[float, float] = (3.2, 5.0), closing: str = "", wire: float = 0.0
+) -> Ring:
+    """A jump ring; its wire is about a fifth of its inside, or as asked for."""
+    closing = closing or draft.pick("open", "open", "open", "split")
+    within = draft.between(*inside, 0.2)
+    thick = wire or min(1.3, max(0.65, within / 4.6))
+    of = draft.wire(thick * 0.9, thick * 1.12)
+    fields: Fields = {"kind": "jump ring"}
+    if draft.chance(65):
+        outside = round(within + 2 * of.mm, 1)
+        fields["outside"] = draft.length(outside, 5)
+        within = outside - 2 * of.mm
+    else:
+        fields["inside"] = draft.length(within, 5)
+    fields["wire"] = of.written
+    fields["closing"] = closing
+    draft.maybe(25, fields, temper=draft.pick("half hard", "hard", "annealed", "spring"))
+    draft.metalwork(fields, 0.2 * within * of.mm**2 / 4)
+    if not draft.chance(25):
+        fields.pop("mass", None)
+    if draft.chance(5):
+        fields["measured"] = {draft.pick("inside", "inside"): f"{round(within, 1)} mm"}
+    called = {"open": "ring", "split": "split ring", "closed": "closed ring"}
+    return Ring(draft.add(called.get(closing, "soldered ring"), fields), within, of.mm)
+
+
+def cap(draft: Draft, of: Woven, *, takes: str = "beads") -> str:
+    """An end cap that takes the end of a rope or a braid."""
+    goes_in = of.nub if takes == "nub" else of.outside
+    bore = draft.fit(goes_in + (0.5 if of.solid or takes == "nub" else 0.2))
+    depth = draft.between(6, 8, 0.5)
+    around = max(of.outside, bore + 1) if takes == "nub" else bore + 1.5
+    return _cap(draft, bore, depth, around, takes)
+
+
+def bundle_cap(draft: Draft, bundle: float) -> str:
+    """An end cap that takes the gathered ends of strands."""
+    return _cap(draft, draft.fit(bundle + 0.5), 7.0, bundle + 2.5, "bundle")
+
+
+def _cap(draft: Draft, bore: float, depth: float, outside: float, takes: str) -> str:
+    fields: Fields = {"kind": "end cap", "bore": draft.length(round(bore, 1), 15)}
+    draft.maybe(92, fields, depth=draft.length(depth))
+    draft.maybe(85, fields, outside=draft.length(round(outside, 1)))
+    draft.maybe(95, fields, length=draft.length(depth + 5))
+    draft.maybe(100 if takes != "beads" else 45, fields, takes=takes)
+    fields["eye"] = eye(draft, draft.between(2.0, 2.6), draft.between(1.0, 1.2))
+    draft.metalwork(fields, bore / 5)
+    if draft.chance(12):
+        fields["measured"] = {"bore": f"{round(bore, 1)} mm"}
+        draft.maybe(40, fields["measured"], depth=f"{depth} mm")
+    return draft.add("cap", fields)
+
+
+def cone(draft: Draft, bundle: float) -> str:
+    """A cone over the gathered ends of strands."""
+    bore = round(draft.fit(bundle * 1.12), 1)
+    fields: Fields = {"kind": "cone", "bore": draft.length(bore, 15)}
+    draft.maybe(95, fields, hole=draft.length(draft.between(1.5, 2.2)))
+    draft.maybe(92, fields, depth=draft.length(8.0))
+    draft.maybe(60, fields, outside=draft.length(bore + 1.2))
+    draft.maybe(92, fields, length=draft.length(draft.between(14, 20, 1)))
+    draft.metalwork(fields, 2.0)
+    if draft.chance(10):
+        fields["measured"] = {"bore": f"{bore} mm"}
+        draft.maybe(40, fields["measured"], hole="1.8 mm")
+    return draft.add("cone", fields)
+
+
+def crimp(draft: Draft, line: float, strands: int = 1) -> str:
+    """A crimp that two passes of a line go through."""
+    inside = round(draft.fit(2 * line * strands**0.5 + 0.25), 2)
+    fields: Fields = {"kind": "crimp", "inside": draft.length(inside, 10)}
+    draft.maybe(85, fields, outside=draft.length(inside + 0.6))
+    draft.maybe(92, fields, length=draft.length(2.0))
+    draft.metalwork(fields, 0.03)
+    draft.maybe(8, fields, measured={"inside": f"{inside} mm"})
+    return draft.add("crimp", fields)
+
+
+def bead_tip(draft: Draft, line: float) -> str:
+    """A bead tip over the knot, or over a crimp, at the end of a strand."""
+    covers = draft.pick("double overhand", "overhand", "crimp", "")
+    across = 4.5 if covers == "double overhand" else 3
+    fields: Fields = {"kind": "bead tip", "inside": draft.length(round(across * line + 0.8, 1))}
+    draft.maybe(92, fields, hole=draft.length(max(0.6, round(line * 1.6, 1))))
+    if covers == "crimp":
+        fields["covers"] = crimp(draft, line)
+        fields["inside"] = "3 mm"
+    elif covers:
+        fields["covers"] = covers
+    draft.maybe(70, fields, outside=draft.length(4.5))
+    draft.maybe(95, fields, length=draft.length(draft.between(6, 9, 0.5)))
+    fields["eye"] = eye(draft, 1.9, 0.7, opens=draft.pick("yes", "yes", "no"))
+    draft.metalwork(fields, 0.1)
+    if draft.chance(8):
+        fields["measured"] = {draft.pick("inside", "hole", "covered"): "1.6 mm"}
+    return draft.add("tip", fields)
+
+
+def connector(draft: Draft, *, length: float = 0.0, count: int = 2) -> str:
+    """A connector with eyes at both ends; `count` is of both."""
+    long = length or draft.between(14, 36, 2)
+    fields: Fields = {"kind": "connector"}
+    draft.maybe(95, fields, length=draft.length(long))
+    draft.maybe(50, fields, width=draft.length(6.0))
+    draft.maybe(25, fields, curved=draft.pick("yes", "no"))
+    eyes = eye(draft, 2.2, 1.0)
+    draft.maybe(25, eyes, spacing=draft.length(6.0))
+    fields["eyes"] = {"count": count, **eyes} if count != 2 or draft.chance(90) else eyes
+    draft.metalwork(fields, long / 12)
+    return draft.add(draft.pick("link plate", "bar", "arc"), fields)
+
+
+def spacer(draft: Draft, holes: int, spacing: float) -> str:
+    """A spacer bar that keeps strands apart."""
+    of: Fields = {"count": holes}
+    draft.maybe(92, of, hole=draft.length(1.2))
+    draft.maybe(20, of, wire="0.8 mm")
+    draft.maybe(85, of, spacing=draft.length(round(draft.fit(spacing), 1)))
+    fields: Fields = {"kind": "spacer bar", "holes": of}
+    draft.maybe(92, fields, thickness=draft.length(3.0))
+    draft.metalwork(fields, 1.0)
+    return draft.add("spacer", fields)
+
+
+class Hanging(NamedTuple):
+    """Something that hangs, with how many eyes it has at its top and at its bottom."""
+
+    name: str
+    top: int
+    bottom: int
+
+
+def pendant(draft: Draft, *, top: int = 1, bottom: int = 0, grams: float = 0.0) -> Hanging:
+    """A pendant: eyes at its top, and at its bottom where something hangs from it."""
+    weight = grams or draft.between(1, 9, 0.5)
+    fields: Fields = {"kind": "pendant"}
+    turned = {"faces": draft.pick("front", "side")} if draft.chance(20) else {}
+    fields["top_eyes"] = {
+        "count": top, **eye(draft, draft.between(2, 3, 0.2), 1.2, faces=False), **turned,
+    }  # fmt: skip
+    if top > 1:
+        draft.maybe(50, fields["top_eyes"], spacing=draft.length(14.0))
+    if bottom:
+        eyes = eye(draft, draft.between(1.6, 2.2, 0.2), 1.0, faces=False)
+        fields["bottom_eyes"] = {"count": bottom, **eyes}
+        draft.maybe(75, fields["bottom_eyes"], spacing=draft.length(draft.between(5, 9, 1)))
+        draft.maybe(10, fields["bottom_eyes"], faces=draft.pick("front", "side"))
+    draft.maybe(70, fields, height=draft.length(draft.between(10, 34, 2)))
+    draft.maybe(70, fields, width=draft.length(draft.between(8, 20, 1)))
+    draft.maybe(25, fields, thickness=draft.length(2.0))
+    draft.maybe(15, fields, faces=draft.pick("front", "side"))
+    draft.metalwork(fields, weight)
+    return Hanging(draft.add(draft.pick("charm", "frame", "medal"), fields), top, bottom)
+
+
+def bail(draft: Draft, around: float, *, pinch: bool = False) -> str:
+    """A bail that goes round a rope, a strand or a chain."""
+    inside = round(draft.fit(around + 1.5), 1)
+    fields: Fields = {"kind": "bail"}
+    draft.maybe(80, fields, type="pinch" if pinch else "loop")
+    fields["inside"] = draft.length(inside, 10)
+    draft.maybe(75, fields, opens="yes" if pinch else "no")
+    draft.maybe(85, fields, length=draft.length(inside + 4))
+    fields["eye"] = eye(draft, 2.4, 1.0, opens="yes")
+    draft.metalwork(fields, 0.9)
+    draft.maybe(8, fields, measured={"inside": f"{inside} mm"})
+    return draft.add("bail", fields)

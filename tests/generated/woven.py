@@ -1,0 +1,328 @@
+"""Woven parts: ropes of every stitch, bands, pouches, bezels and braids."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from generated import lines, palette
+from generated.draft import Bead, Draft, Fields
+
+ROPES = (
+    "tubular peyote", "odd tubular peyote", "tubular herringbone", "twisted herringbone",
+    "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
+)  # fmt: skip
+BANDS = ("flat peyote", "brick", "ladder", "square", "loom", "right-angle weave", "netting")
+
+
+class Woven(NamedTuple):
+    """A woven part, and what others need to know of its sizes, mm."""
+
+    name: str
+    outside: float
+    length: float
+    bead: Bead
+    nub: float = 0.0
+    solid: bool = False
+
+
+REST = "fills the rest"
+
+
+def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -> Woven:
+    """A woven rope of about a length, or one that fills the rest."""
+    stitch = stitch or draft.pick(*ROPES)
+    bead = palette.seed(draft, "11/0", "8/0", "10/0") if draft.chance(90) else palette.seed(draft)
+    fields: Fields = {"kind": "woven rope", "stitch": stitch}
+    if stitch == "spiral rope":
+        outside = _spiral(draft, fields, bead)
+    else:
+        outside = _around(draft, fields, stitch, bead)
+        two = palette.another(draft, bead) if draft.chance(35) else None
+        fields["beads"] = lines.mixed(draft, bead, two)
+    rise = _rise(stitch, bead)
+    rows = "rounds" if stitch != "spiral rope" else "rows"
+    if rest:
+        fields["length"] = REST
+    elif draft.chance(15):
+        fields[rows] = max(4, round(length / rise))
+    else:
+        fields["length"] = draft.length(length)
+    solid = False
+    if stitch in ("tubular peyote", "tubular herringbone", "slip-stitch bead crochet"):
+        solid = _filled(draft, fields, outside - 2 * bead.outside)
+    lines.woven_on(draft, fields)
+    nub = 0.0
+    if draft.chance(10):
+        nub = round(outside * 0.6, 1)
+        fields["nub"] = {"outside": draft.length(nub), "length": draft.length(10.0)}
+    outside = _measured(draft, fields, outside)
+    return Woven(draft.add(draft.pick("rope", "cord", "line of beads"), fields), outside, length,
+                 bead, nub, solid)  # fmt: skip
+
+
+def _spiral(draft: Draft, fields: Fields, bead: Bead) -> float:
+    middle = palette.seed(draft, "8/0", "6/0", kind="round") if draft.chance(70) else bead
+    outer = [bead.name] * draft.whole(3, 4)
+    if draft.chance(40):
+        outer[1] = palette.another(draft, bead).name
+    fields["core_bead"] = middle.name
+    fields["outer"] = outer if draft.chance(80) else {bead.name: 3}
+    draft.maybe(30, fields, core_at_start=draft.whole(3, 5))
+    return middle.outside + 2 * bead.outside
+
+
+def _around(draft: Draft, fields: Fields, stitch: str, bead: Bead) -> float:
+    """Counts around, and the outside that follows from them, about."""
+    if stitch == "cubic right-angle weave":
+        if draft.chance(60):
+            fields["around"] = 4
+        elif draft.chance(60):
+            fields["each_round"] = 8
+        pitch = 2 * bead.length * bead.outside / math.hypot(bead.length, bead.outside)
+        return pitch * 1.06 + bead.outside
+    if stitch == "slip-stitch bead crochet":
+        around = draft.whole(4, 8)
+        fields["around"] = around
+        draft.maybe(10, fields, repeat={"columns": around, "rounds": 4})
+        return bead.outside * (1 + 1 / math.sin(math.pi / around)) * 0.97
+    if stitch in ("tubular herringbone", "twisted herringbone"):
+        stacks = 2 * draft.whole(2, 4)
+        fields[draft.pick("around", "around", "each_round")] = stacks
+        draft.maybe(15, fields, repeat={"columns": 2, "rounds": draft.whole(2, 6)})
+        return bead.outside * (1 + 1 / math.sin(math.pi / stacks)) * 0.965
+    if stitch == "odd tubular peyote":
+        ring = 2 * draft.whole(3, 6) + 1
+        fields["around"] = ring
+    else:
+        ring = 2 * draft.whole(3, 8)
+        if draft.chance(20):
+            fields["each_round"] = ring // 2
+        else:
+            fields["around"] = ring
+        draft.maybe(15, fields, repeat={"columns": ring // 2, "rounds": draft.whole(2, 8)})
+    return bead.length * 1.05 / math.tan(math.pi / ring) + bead.outside
+
+
+def _rise(stitch: str, bead: Bead) -> float:
+    if "peyote" in stitch:
+        return bead.outside / 2
+    if "herringbone" in stitch:
+        return bead.length
+    return bead.length if stitch == "spiral rope" else bead.outside
+
+
+def _filled(draft: Draft, fields: Fields, bore: float) -> bool:
+    """Whether the rope is filled: by a core with a name, or one that is only said to be there."""
+    if bore > 1 and draft.chance(18):
+        fields["core"] = lines.core(draft, draft.fit(round(bore * 0.9, 1)))
+        return True
+    if draft.chance(8):
+        fields["core"] = draft.pick("yes", "no")
+        return bool(fields["core"] == "yes")
+    return False
+
+
+def _measured(draft: Draft, fields: Fields, outside: float) -> float:
+    if not draft.chance(45):
+        return outside
+    outside = round(outside, 1)
+    measured: Fields = {"outside": draft.pick(f"{outside} mm", f"{outside} ± 0.1 mm")}
+    draft.maybe(10, measured, mass=f"{draft.whole(8, 40)} g")
+    if fields["kind"] == "woven rope":
+        draft.maybe(10, measured, inside=f"{max(0.5, round(outside * 0.4, 1))} mm")
+    fields["measured"] = measured
+    return outside
+
+
+def braid(draft: Draft, length: float, *, rest: bool = False) -> Woven:
+    """A braid, beaded on eight warps or of bare cord."""
+    cord = draft.pick(0.5, 0.6, 0.8)
+    bead = palette.seed(draft, "8/0", "6/0", kind="round")
+    fields: Fields = {"kind": "braid", "stitch": "8-warp beaded braid"}
+    if draft.chance(70):
+        outside, nub = round(bead.outside * 2.87, 1), round(cord * 8 * 1.0, 1)
+        two = palette.another(draft, bead) if draft.chance(40) else None
+        fields["beads"] = lines.mixed(draft, bead, two)
+        draft.maybe(30, fields, warps=8)
+        draft.maybe(20, fields, core=draft.pick("yes", "no"))
+        if draft.chance(85):
+            fields["cord"] = {"outside": f"{cord} mm"}
+            draft.maybe(40, fields["cord"], type=draft.pick("waxed polyester", "rayon", "cotton"))
+        fields["nub"] = {"outside": draft.length(nub, 30), "length": draft.length(10.0)}
+    else:
+        if bead.name not in draft.cord_like:
+            del draft.beads[bead.name]
+        cord = draft.pick(1.0, 1.2, 1.5, 2.0)
+        warps = draft.pick(8, 8, 6, 5, 12)
+        ratio = {5: 2.7, 6: 3.0, 8: 3.3, 12: 4.03}[warps]
+        outside = nub = round(cord * ratio, 1)
+        fields["stitch"] = "plain braid"
+        fields["cord"] = {"outside": f"{cord} mm"}
+        draft.maybe(40, fields["cord"], type=draft.pick("leather", "satin cord"))
+        draft.maybe(100 if warps != 8 else 30, fields, warps=warps)
+    fields["length"] = REST if rest else draft.length(length)
+    outside = _measured(draft, fields, outside)
+    return Woven(draft.add("braid", fields), outside, length, bead, nub, True)
+
+
+class Band(NamedTuple):
+    """A woven band, and what others need to know of its sizes, mm."""
+
+    name: str
+    width: float
+    thickness: float
+    length: float
+    across: int
+    bead: Bead
+
+
+def band(
+    draft: Draft, length: float, width: float, *, stitch: str = "", rest: bool = False
+) -> Band:
+    """A woven band of about a length and a width."""
+    stitch = stitch or draft.pick(*BANDS)
+    bead = palette.seed(draft, "11/0", "8/0", "10/0")
+    two = palette.another(draft, bead) if draft.chance(45) else None
+    fields: Fields = {"kind": "woven band", "stitch": stitch}
+    fields["beads"] = lines.mixed(draft, bead, two)
+    column, row = _grid(stitch, bead)
+    across = max(2, round(width / column))
+    if stitch == "flat peyote":
+        across = max(4, across)
+        if draft.chance(15):
+            across += across % 2
+            fields["bead_up"] = 2
+    if stitch == "netting":
+        fields["loop"] = draft.pick(3, 5, 5, 7)
+    if stitch == "loom":
+        draft.maybe(80, fields, warp=draft.pick("0.2 mm", "0.15 mm", "0.25 mm"))
+    fields["across"] = across
+    if rest:
+        fields["length"] = REST
+    elif draft.chance(40):
+        fields["rows"] = max(2, round(length / row))
+    else:
+        fields["length"] = draft.length(length)
+    _repeats(draft, fields, across)
+    lines.woven_on(draft, fields, tail=300.0)
+    if draft.chance(25):
+        measured: Fields = {"width": f"{round(across * column, 1)} mm"}
+        draft.maybe(50, measured, thickness=f"{bead.outside} mm")
+        draft.maybe(25 if not rest else 0, measured, length=f"{round(length)} ± 2 mm")
+        draft.maybe(15, measured, mass=f"{draft.whole(4, 20)} g")
+        fields["measured"] = measured
+    return Band(draft.add("band", fields), across * column, bead.outside, length, across, bead)
+
+
+def _grid(stitch: str, bead: Bead) -> tuple[float, float]:
+    """From column to column and from row to row, about, mm."""
+    if stitch == "flat peyote":
+        return bead.length * 1.03, bead.outside
+    if stitch == "brick":
+        return bead.outside, bead.length
+    if stitch == "loom":
+        return bead.length + 0.2, bead.outside
+    if stitch == "square":
+        return bead.length, bead.outside
+    if stitch == "ladder":
+        return bead.length, bead.outside
+    if stitch == "netting":
+        return bead.length * 4, bead.length * 3
+    unit = 1.3 * (bead.length + bead.outside) / 1.4
+    return unit, unit
+
+
+def _repeats(draft: Draft, fields: Fields, across: int) -> None:
+    if not draft.chance(25):
+        return
+    columns = next((n for n in (6, 5, 4, 3, 2) if across % n == 0), 2)
+    repeat: Fields = {"columns": columns}
+    if "rows" in fields:
+        draft.maybe(60, repeat, rows=draft.pick(2, 4, 6))
+    fields["repeat"] = repeat
+
+
+def panel(draft: Draft, across: int) -> Band:
+    """A small shaped panel, such as hangs from an ear: rows grow or lose beads."""
+    stitch = draft.pick("brick", "brick", "flat peyote", "square", "ladder")
+    bead = palette.seed(draft, "11/0", "15/0", "8/0")
+    fields: Fields = {"kind": "woven band", "stitch": stitch, "across": across}
+    fields["beads"] = bead.name
+    rows = max(2, across - draft.whole(0, 3))
+    if stitch == "brick" and draft.chance(60):
+        fields["each_row"] = draft.pick(-1, 1)
+        rows = across - 1 if fields["each_row"] == -1 else 4
+    fields["rows"] = rows
+    lines.woven_on(draft, fields)
+    width = across * (bead.outside if stitch == "brick" else bead.length)
+    name = draft.add(draft.pick("panel", "leaf", "wedge"), fields)
+    return Band(name, width, bead.outside, rows * bead.length, across, bead)
+
+
+def bezel(draft: Draft) -> Woven:
+    """A round stone in a bezel: a ring of peyote drawn in over its edge."""
+    middle = palette.seed(draft, "11/0", kind=draft.pick("cylinder", "cylinder", "round"))
+    small = palette.seed(draft, "15/0", kind="round")
+    stone = draft.between(10, 28, 1)
+    pitch = middle.length * 1.05
+    ring = math.pi / math.atan(pitch / (stone + middle.outside))
+    around = 2 * round(draft.fit(ring) / 2)
+    deep = draft.whole(2, 3)
+    fields: Fields = {
+        "kind": "bezel", "stitch": "tubular peyote", "around": max(8, around),
+        "beads": [small.name] * 2 + [middle.name] * deep + [small.name] * 2,
+    }  # fmt: skip
+    of_stone: Fields = {"outside": draft.length(stone, 30)}
+    draft.maybe(85, of_stone, edge=draft.length(draft.between(1.0, 1.8, 0.2)))
+    draft.maybe(70, of_stone, thickness=draft.length(draft.between(4.5, 6, 0.5)))
+    draft.maybe(85, of_stone, mass=draft.pick(f"{round(stone / 8, 1)} g", f"{round(stone / 2)} ct"))
+    fields["stone"] = of_stone
+    if draft.chance(80):
+        top: Fields = {"count": 1, "hole": draft.length(3.0), "wire": "1.4 mm"}
+        draft.maybe(60, top, faces=draft.pick("side", "front"))
+        draft.maybe(80, top, opens="yes")
+        fields["top_eyes"] = top
+    lines.woven_on(draft, fields)
+    draft.maybe(12, fields, measured={"mass": f"{round(stone / 6, 1)} g"})
+    return Woven(draft.add(draft.pick("setting", "bezel"), fields), stone + 4, stone + 4, middle)
+
+
+class Pouch(NamedTuple):
+    """A pouch, with the columns of one of its faces."""
+
+    name: str
+    columns: int
+    height: float
+    bead: Bead
+
+
+def pouch(draft: Draft) -> Pouch:
+    """A pouch, with or without something that it is made to hold."""
+    stitch = draft.pick("tubular peyote", "tubular peyote", "tubular herringbone")
+    bead = palette.seed(draft, "11/0", "10/0")
+    columns = draft.whole(8, 26)
+    around = 2 * columns
+    rise = bead.outside / 2 if stitch == "tubular peyote" else bead.length
+    height = draft.between(30, 70, 5)
+    fields: Fields = {"kind": "pouch", "stitch": stitch, "around": around, "beads": bead.name}
+    if draft.chance(40):
+        fields["beads"] = lines.mixed(draft, bead, palette.another(draft, bead))
+    if draft.chance(60):
+        fields["rounds"] = round(height / rise)
+        draft.maybe(30, fields, repeat={"columns": 2, "rounds": draft.pick(2, 4, 8)})
+    else:
+        fields["length"] = draft.length(height)
+    pitch = bead.length if stitch == "tubular peyote" else bead.outside
+    inside = around * pitch / (4 if stitch == "tubular peyote" else 2)
+    if draft.chance(65):
+        wide, thick = draft.fit(inside * 0.8), draft.between(2, 5, 0.5)
+        holds = {"width": draft.length(max(5, wide - thick)), "thickness": draft.length(thick)}
+        draft.maybe(70, holds, height=draft.length(draft.fit(height * 0.8)))
+        fields["holds"] = holds
+    lines.woven_on(draft, fields)
+    if draft.chance(15):
+        measured: Fields = {"width": f"{round(inside + 2 * bead.outside, 1)} mm"}
+        draft.maybe(40, measured, mass=f"{draft.whole(5, 20)} g")
+        fields["measured"] = measured
+    return Pouch(draft.add("pouch", fields), columns, height, bead)
