@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from generated.draft import Draft, Fields
+from generated.draft import STATES, Draft, Fields
 
 
 class Piece(NamedTuple):
-    """A piece of chain, with how long it is, about, mm."""
+    """A piece of chain: how long it is, about, mm, and every how many links it is cut."""
 
     name: str
-    chain: str
     length: float
+    every: int
 
 
 def chain(draft: Draft) -> tuple[str, dict[str, float], list[str]]:
     """A chain: its name, what each kind of link adds to it, mm, and its pattern."""
-    wire = draft.between(0.6, 1.0, 0.1)
-    small = draft.between(3.6, 6, 0.4)
+    wire = draft.between(0.6, 0.9, 0.1)
+    small = draft.between(4.4, 6.4, 0.4)
     links: Fields = {"loop": _link(draft, small, small * 0.9, wire)}
     along = {"loop": small - 2 * wire}
     pattern = ["loop"]
@@ -31,8 +31,8 @@ def chain(draft: Draft) -> tuple[str, dict[str, float], list[str]]:
     fields["links_are"] = draft.pick("soldered", "soldered", "open")
     draft.maybe(85, fields, mass_per_metre=f"{draft.pick(12, 18, 22, 30)} g")
     draft.maybe(75, fields, metal=draft.metal)
-    draft.maybe(20, fields, states=["nickel free"])
-    draft.maybe(4, fields, mass="14 g")
+    draft.maybe(30, fields, states=draft.pick(*STATES))
+    draft.maybe(8, fields, mass="14 g")
     return draft.add(draft.pick("chain", "bar chain"), fields), along, pattern
 
 
@@ -52,16 +52,33 @@ def piece(
 ) -> Piece:
     """A piece of chain of about a length, counted by its links or by one kind of them."""
     name, along, pattern = of or chain(draft)
-    once = sum(along[link] for link in pattern)
     fields: Fields = {"kind": "chain piece", "of": name}
-    first = pattern[0] if not draft.chance(15) else pattern[-1]
-    draft.maybe(60, fields, starts_with=first)
-    repeats = max(1, round(length / once))
+    first = pattern[0] if not draft.chance(20) else pattern[-1]
+    draft.maybe(60 if first == pattern[0] else 100, fields, starts_with=first)
+    at = pattern.index(first)
+    order = [*pattern[at:], *pattern[:at]]
+    repeats = max(1, round(length / sum(along[link] for link in pattern)))
+    links = order * repeats
     if draft.chance(60):
-        count = repeats * len(pattern) + (1 if len(pattern) > 1 and draft.chance(30) else 0)
-        fields["links"] = count
-        if draft.chance(15) and "starts_with" not in fields:
-            fields["ends_with"] = pattern[-1] if count % len(pattern) == 0 else pattern[0]
+        links += order[: draft.whole(0, len(order) - 1)]
+        fields["links"] = len(links)
+        draft.maybe(20, fields, ends_with=links[-1])
     else:
-        fields["count_of"] = {pattern[-1]: repeats * pattern.count(pattern[-1])}
-    return Piece(draft.add(draft.pick("swag", "length of chain"), fields), name, repeats * once)
+        last = order[-1]
+        fields["count_of"] = {last: repeats * order.count(last)}
+    long = sum(along[link] for link in links)
+    every = _every(len(links), len(pattern), soldered=draft.parts[name]["links_are"] == "soldered")
+    return Piece(draft.add(draft.pick("swag", "length of chain"), fields), long, every)
+
+
+def _every(links: int, pattern: int, *, soldered: bool) -> int:
+    """Links from the start of one piece to the start of the next, so that all begin alike."""
+    least = links + 1 if soldered else links
+    return -(-least // pattern) * pattern
+
+
+def cut(draft: Draft, of: Piece, *, off: int = 8) -> None:
+    """The step that cuts it, often every so many links; `off` of a hundred are wrong."""
+    every = of.every - 1 if draft.chance(off) and of.every > 1 else of.every
+    step = {"every": every} if draft.chance(60) else {}
+    draft.step("cut", "cut", of.name, **step)

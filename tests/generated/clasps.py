@@ -34,8 +34,18 @@ def eyed(draft: Draft, *, type_: str = "", strands: int = 1) -> Clasp:
     if type_ == "magnetic":
         _magnet(draft, fields)
     draft.metalwork(fields, draft.between(1, 5, 0.5))
-    draft.maybe(12, fields, breakaway=draft.pick("12 N", "3 lb", "20 N"))
+    draft.maybe(15, fields, breakaway=draft.pick("12 N", "3 lb", "20 N"))
     return Clasp(draft.add(draft.pick(type_, "clasp"), fields), type_, along)
+
+
+def loose(draft: Draft) -> Clasp:
+    """A clasp of any type, by itself."""
+    type_ = draft.pick(*EYED, *ON_BANDS)
+    if type_ == "slide":
+        return slide(draft, 18.0, 2.0)
+    if type_ == "ribbon end":
+        return ribbon_end(draft, 18.0, 2.0)
+    return button(draft) if type_ == "button and loop" else eyed(draft, type_=type_)
 
 
 def _toggle(draft: Draft, fields: Fields) -> float:
@@ -66,14 +76,14 @@ def _halves(draft: Draft, fields: Fields, type_: str, strands: int) -> None:
         of = eye(draft, hole, 1.0, opens=draft.pick("no", "no", "no", "yes"), faces=False)
         fields[half] = {"eye": {"count": strands, **of} if strands > 1 else of}
     if type_ == "hook":
-        draft.maybe(25, fields["a"], opening=draft.length(2.5), wire=draft.length(1.2))
-        draft.maybe(25, fields["b"], hole=draft.length(4.0), wire=draft.length(1.2))
+        for half in ("a", "b"):
+            draft.maybe(20, fields[half], opening=draft.length(2.5))
+            draft.maybe(20, fields[half], hole=draft.length(4.0))
+            draft.maybe(20, fields[half], wire=draft.length(1.2))
 
 
 def _magnet(draft: Draft, fields: Fields) -> None:
-    draft.maybe(60, fields, pull=draft.pick("12 N", "20 N", "4 lb", "700 gf", "8 N"))
-    if fields.get("pull") == "700 gf":
-        fields["pull"] = "7 N"
+    draft.maybe(65, fields, pull=draft.pick("12 N", "20 N", "4 lb", "1.2 kgf", "8 N"))
     if draft.chance(25):
         fields["flux_index"] = draft.pick(30, 45, 60)
     elif draft.chance(30):
@@ -82,15 +92,15 @@ def _magnet(draft: Draft, fields: Fields) -> None:
 
 def slide(draft: Draft, width: float, thickness: float) -> Clasp:
     """A slide clasp on the ends of a band."""
-    tube: Fields = {"length": draft.length(round(draft.fit(width + 1.5)), 10)}
-    draft.maybe(45, tube, slot=draft.length(round(thickness + 0.5, 1)))
+    tube: Fields = {"length": draft.length(round(draft.fit(width + 1.4), 1), 10)}
+    draft.maybe(45, tube, slot=draft.length(round(thickness + 0.8, 1)))
     return _on_band(draft, "slide", {"tube": tube}, draft.between(8, 14, 1))
 
 
 def ribbon_end(draft: Draft, width: float, thickness: float) -> Clasp:
     """Ribbon ends that bite on the ends of a band."""
-    jaw: Fields = {"width": draft.length(round(draft.fit(width + 1)), 10)}
-    jaw["gap"] = draft.length(round(thickness + 0.4, 1))
+    jaw: Fields = {"width": draft.length(round(draft.fit(width + 1.4), 1), 10)}
+    jaw["gap"] = draft.length(round(thickness + 0.8, 1))
     draft.maybe(85, jaw, depth=draft.length(4.0))
     return _on_band(draft, "ribbon end", {"jaw": jaw}, draft.between(20, 30, 2), less=8)
 
@@ -103,11 +113,11 @@ def button(draft: Draft) -> Clasp:
     draft.maybe(50, of_button, hole=draft.length(1.5))
     loop: Fields = {}
     if draft.chance(70):
-        bead = palette.seed(draft, "11/0", "8/0")
+        bead = palette.seed(draft, "11/0", "8/0", measured=50)
         loop["beads"] = bead.name
-        loop["count"] = round(draft.fit(2 * outside + 12) / bead.length)
+        loop["count"] = round(draft.fit(2 * outside + 14) / bead.length)
     else:
-        loop["around"] = draft.length(round(draft.fit(2 * outside + 11)))
+        loop["around"] = draft.length(round(draft.fit(2 * outside + 9)))
     draft.maybe(35, loop, stretch=draft.pick("no", "yes"))
     return _on_band(draft, "button and loop", {"button": of_button, "loop": loop}, outside + 4)
 

@@ -55,6 +55,10 @@ class Draft:
         """A number, in steps."""
         return between(self.choices, low, high, step)
 
+    def within(self, limits: tuple[float, float], step: float) -> float:
+        """A number between two limits, in steps."""
+        return between(self.choices, *limits, step)
+
     def length(self, mm: float, tolerance: int = 0) -> str:
         """A length as written."""
         return self.sizes.length(mm, tolerance=tolerance)
@@ -69,9 +73,9 @@ class Draft:
 
     def add(self, name: str, fields: Fields) -> str:
         """Adds a part under a name of its own, and gives that name."""
-        if self.chance(4):
+        if self.chance(6):
             fields["note"] = self.pick(*NOTES)
-        if self.chance(2):
+        if self.chance(6):
             fields["source"] = self.pick(*SOURCES)
         name = self.free(name)
         self.parts[name] = fields
@@ -92,8 +96,8 @@ class Draft:
     def metalwork(self, fields: Fields, grams: float) -> None:
         """What metal a bought part is of, what its supplier states and what it weighs."""
         metal = self.metal if self.chance(85) else pick(self.choices, METALS)
-        self.maybe(80, fields, metal=metal)
-        self.maybe(35, fields, states=self.pick(*STATES))
+        self.maybe(88, fields, metal=metal)
+        self.maybe(40, fields, states=self.pick(*STATES))
         self.maybe(90, fields, mass=f"{max(0.02, round(grams, 2))} g")
 
     def step(self, stage: str, do: str, part: str = "", **more: Any) -> None:
@@ -102,8 +106,8 @@ class Draft:
         if part:
             fields["part"] = part
         fields.update({key.rstrip("_"): value for key, value in more.items()})
-        self.maybe(2, fields, takes=self.pick("20 min", "5 min", "1 h"))
-        self.maybe(2, fields, note=self.pick("slowly", "in good light"))
+        self.maybe(6, fields, takes=self.pick("20 min", "5 min", "1 h"))
+        self.maybe(6, fields, note=self.pick("slowly", "in good light"))
         self.steps.append((STAGES.index(stage), fields))
 
     def in_order(self) -> list[Fields]:
@@ -111,9 +115,9 @@ class Draft:
         return [fields for _, fields in sorted(self.steps, key=lambda step: step[0])]
 
     @property
-    def cord_like(self) -> tuple[str, ...]:
-        """Names of what lies along the body."""
-        kinds = ("woven rope", "woven band", "braid", "strand")
+    def made_by_hand(self) -> tuple[str, ...]:
+        """Names of what is woven, braided or strung."""
+        kinds = ("woven rope", "woven band", "braid", "strand", "pouch", "bezel")
         return tuple(name for name, part in self.parts.items() if part["kind"] in kinds)
 
 

@@ -25,6 +25,7 @@ def ear_post(draft: Draft, *, opens: str = "yes") -> str:
     draft.maybe(80, fields, length=draft.length(10.0))
     draft.maybe(60, fields, pad=draft.length(draft.between(4, 8, 1)))
     fields["eye"] = eye(draft, 2.0, 0.8, opens=opens)
+    draft.maybe(12, fields["eye"], faces=draft.pick("side", "front"), through="0.8 mm")
     draft.maybe(60, fields, drop=draft.length(6.0))
     _of(draft, fields, 0.3)
     return draft.add("post", fields)

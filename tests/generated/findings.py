@@ -8,6 +8,13 @@ from generated.draft import Draft, Fields
 from generated.woven import Woven
 
 
+class Finding(NamedTuple):
+    """A finding, with what it adds to the run, about, mm."""
+
+    name: str
+    along: float
+
+
 class Ring(NamedTuple):
     """A jump ring, with its inside and its wire, mm."""
 
@@ -20,10 +27,10 @@ def eye(draft: Draft, hole: float, wire: float, *, opens: str = "no", faces: boo
     """An eye: its hole, its wall and whether it opens."""
     fields: Fields = {"hole": draft.length(hole, 10), "wire": draft.length(wire)}
     draft.maybe(85 if opens == "no" else 100, fields, opens=opens)
-    draft.maybe(6, fields, through=f"{round(wire, 2)} mm")
-    draft.maybe(6, fields, edge=draft.length(1.2))
+    draft.maybe(10, fields, through=f"{round(wire, 2)} mm")
+    draft.maybe(10, fields, edge=draft.length(1.2))
     if faces:
-        draft.maybe(8, fields, faces=draft.pick("front", "side"))
+        draft.maybe(15, fields, faces=draft.pick("front", "side"))
     return fields
 
 
@@ -33,8 +40,8 @@ def ring(
     """A jump ring; its wire is about a fifth of its inside, or as asked for."""
     closing = closing or draft.pick("open", "open", "open", "split")
     within = draft.between(*inside, 0.2)
-    thick = wire or min(1.3, max(0.65, within / 4.6))
-    of = draft.wire(thick * 0.9, thick * 1.12)
+    thick = wire or min(1.8, max(0.82, within / 4.6))
+    of = draft.wire(thick * 0.88, thick * 1.12)
     fields: Fields = {"kind": "jump ring"}
     if draft.chance(65):
         outside = round(within + 2 * of.mm, 1)
@@ -48,38 +55,42 @@ def ring(
     draft.metalwork(fields, 0.2 * within * of.mm**2 / 4)
     if not draft.chance(25):
         fields.pop("mass", None)
-    if draft.chance(5):
-        fields["measured"] = {draft.pick("inside", "inside"): f"{round(within, 1)} mm"}
+    if draft.chance(8):
+        which = draft.pick("inside", "outside", "wire")
+        sizes = {"inside": within, "outside": within + 2 * of.mm, "wire": of.mm}
+        fields["measured"] = {which: f"{round(sizes[which], 2)} mm"}
     called = {"open": "ring", "split": "split ring", "closed": "closed ring"}
     return Ring(draft.add(called.get(closing, "soldered ring"), fields), within, of.mm)
 
 
-def cap(draft: Draft, of: Woven, *, takes: str = "beads") -> str:
+def cap(draft: Draft, of: Woven, *, takes: str = "beads") -> Finding:
     """An end cap that takes the end of a rope or a braid."""
     goes_in = of.nub if takes == "nub" else of.outside
-    bore = draft.fit(goes_in + (0.5 if of.solid or takes == "nub" else 0.2))
+    bore = draft.fit(goes_in + (0.4 if takes == "nub" else 0.7))
     depth = draft.between(6, 8, 0.5)
-    around = max(of.outside, bore + 1) if takes == "nub" else bore + 1.5
+    around = max(of.outside, bore + 1.7) if takes == "nub" else bore + 1.7
     return _cap(draft, bore, depth, around, takes)
 
 
-def bundle_cap(draft: Draft, bundle: float) -> str:
-    """An end cap that takes the gathered ends of strands."""
-    return _cap(draft, draft.fit(bundle + 0.5), 7.0, bundle + 2.5, "bundle")
+def bundle_cap(draft: Draft, bundle: float) -> Finding:
+    """An end cap that takes the gathered ends of strands or ropes."""
+    bore = draft.fit(bundle + 0.5)
+    return _cap(draft, bore, 7.0, bore + 2, "bundle")
 
 
-def _cap(draft: Draft, bore: float, depth: float, outside: float, takes: str) -> str:
+def _cap(draft: Draft, bore: float, depth: float, outside: float, takes: str) -> Finding:
     fields: Fields = {"kind": "end cap", "bore": draft.length(round(bore, 1), 15)}
     draft.maybe(92, fields, depth=draft.length(depth))
     draft.maybe(85, fields, outside=draft.length(round(outside, 1)))
     draft.maybe(95, fields, length=draft.length(depth + 5))
     draft.maybe(100 if takes != "beads" else 45, fields, takes=takes)
-    fields["eye"] = eye(draft, draft.between(2.0, 2.6), draft.between(1.0, 1.2))
+    wall = draft.between(1.0, 1.2)
+    fields["eye"] = eye(draft, draft.between(2.0, 2.6), wall)
     draft.metalwork(fields, bore / 5)
     if draft.chance(12):
         fields["measured"] = {"bore": f"{round(bore, 1)} mm"}
         draft.maybe(40, fields["measured"], depth=f"{depth} mm")
-    return draft.add("cap", fields)
+    return Finding(draft.add("cap", fields), 5 - wall + (depth if takes == "nub" else 0))
 
 
 def cone(draft: Draft, bundle: float) -> str:
@@ -88,10 +99,10 @@ def cone(draft: Draft, bundle: float) -> str:
     fields: Fields = {"kind": "cone", "bore": draft.length(bore, 15)}
     draft.maybe(95, fields, hole=draft.length(draft.between(1.5, 2.2)))
     draft.maybe(92, fields, depth=draft.length(8.0))
-    draft.maybe(60, fields, outside=draft.length(bore + 1.2))
+    draft.maybe(60, fields, outside=draft.length(bore + 1.7))
     draft.maybe(92, fields, length=draft.length(draft.between(14, 20, 1)))
     draft.metalwork(fields, 2.0)
-    if draft.chance(10):
+    if draft.chance(25):
         fields["measured"] = {"bore": f"{bore} mm"}
         draft.maybe(40, fields["measured"], hole="1.8 mm")
     return draft.add("cone", fields)
@@ -104,35 +115,39 @@ def crimp(draft: Draft, line: float, strands: int = 1) -> str:
     draft.maybe(85, fields, outside=draft.length(inside + 0.6))
     draft.maybe(92, fields, length=draft.length(2.0))
     draft.metalwork(fields, 0.03)
-    draft.maybe(8, fields, measured={"inside": f"{inside} mm"})
+    draft.maybe(15, fields, measured={"inside": f"{inside} mm"})
     return draft.add("crimp", fields)
 
 
-def bead_tip(draft: Draft, line: float) -> str:
+def bead_tip(draft: Draft, line: float) -> Finding:
     """A bead tip over the knot, or over a crimp, at the end of a strand."""
     covers = draft.pick("double overhand", "overhand", "crimp", "")
     across = 4.5 if covers == "double overhand" else 3
     fields: Fields = {"kind": "bead tip", "inside": draft.length(round(across * line + 0.8, 1))}
-    draft.maybe(92, fields, hole=draft.length(max(0.6, round(line * 1.6, 1))))
+    draft.maybe(92, fields, hole=draft.length(max(0.6, round(line * 1.7, 1))))
     if covers == "crimp":
         fields["covers"] = crimp(draft, line)
         fields["inside"] = "3 mm"
     elif covers:
         fields["covers"] = covers
     draft.maybe(70, fields, outside=draft.length(4.5))
-    draft.maybe(95, fields, length=draft.length(draft.between(6, 9, 0.5)))
+    length = draft.between(6, 9, 0.5)
+    draft.maybe(95, fields, length=draft.length(length))
     fields["eye"] = eye(draft, 1.9, 0.7, opens=draft.pick("yes", "yes", "no"))
     draft.metalwork(fields, 0.1)
-    if draft.chance(8):
-        fields["measured"] = {draft.pick("inside", "hole", "covered"): "1.6 mm"}
-    return draft.add("tip", fields)
+    if draft.chance(25):
+        which = draft.pick("inside", "hole", "covered")
+        fields["measured"] = {
+            which: {"inside": "3 mm", "hole": "0.9 mm", "covered": "1.6 mm"}[which]
+        }
+    return Finding(draft.add("tip", fields), length - 0.7)
 
 
 def connector(draft: Draft, *, length: float = 0.0, count: int = 2) -> str:
     """A connector with eyes at both ends; `count` is of both."""
     long = length or draft.between(14, 36, 2)
     fields: Fields = {"kind": "connector"}
-    draft.maybe(95, fields, length=draft.length(long))
+    draft.maybe(97, fields, length=draft.length(long))
     draft.maybe(50, fields, width=draft.length(6.0))
     draft.maybe(25, fields, curved=draft.pick("yes", "no"))
     eyes = eye(draft, 2.2, 1.0)
@@ -146,12 +161,12 @@ def spacer(draft: Draft, holes: int, spacing: float) -> str:
     """A spacer bar that keeps strands apart."""
     of: Fields = {"count": holes}
     draft.maybe(92, of, hole=draft.length(1.2))
-    draft.maybe(20, of, wire="0.8 mm")
-    draft.maybe(85, of, spacing=draft.length(round(draft.fit(spacing), 1)))
+    draft.maybe(45, of, wire="0.8 mm")
+    draft.maybe(85, of, spacing=draft.length(round(draft.fit(spacing + 0.4), 1)))
     fields: Fields = {"kind": "spacer bar", "holes": of}
     draft.maybe(92, fields, thickness=draft.length(3.0))
     draft.metalwork(fields, 1.0)
-    return draft.add("spacer", fields)
+    return draft.add(draft.pick("spacer", "rung"), fields)
 
 
 class Hanging(NamedTuple):
@@ -195,5 +210,5 @@ def bail(draft: Draft, around: float, *, pinch: bool = False) -> str:
     draft.maybe(85, fields, length=draft.length(inside + 4))
     fields["eye"] = eye(draft, 2.4, 1.0, opens="yes")
     draft.metalwork(fields, 0.9)
-    draft.maybe(8, fields, measured={"inside": f"{inside} mm"})
+    draft.maybe(20, fields, measured={"inside": f"{inside} mm"})
     return draft.add("bail", fields)

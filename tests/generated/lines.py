@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from generated.choices import pick
 from generated.draft import Bead, Draft, Fields
 
-#: threads by what a plan calls them: type, rating or size, thickness where it is written, mm
-THREADS = (
+#: threads for weaving, as plans name them
+THREADS: tuple[Fields, ...] = (
     {"type": "fused", "rating": "6 lb"},
     {"type": "fused", "rating": "8 lb"},
     {"type": "fused", "rating": "4 lb"},
@@ -22,7 +23,8 @@ THREADS = (
 NEEDLES = (
     "beading 12", "beading 11", "beading 10", "beading 13", "sharps 12", "beading 15", "sharps 10",
 )  # fmt: skip
-STRINGS = (
+#: lines that a strand can be strung on, with their thickness, mm
+STRINGS: tuple[tuple[Fields, float], ...] = (
     ({"type": "flexible wire"}, 0.38),
     ({"type": "flexible wire"}, 0.46),
     ({"type": "flexible wire"}, 0.3),
@@ -31,69 +33,70 @@ STRINGS = (
     ({"type": "silk"}, 0.5),
     ({"type": "fused", "rating": "10 lb"}, 0.2),
 )
+_STRING_NEEDLES = ("twisted medium", "twisted fine", "beading 12")
 
 
 def woven_on(draft: Draft, fields: Fields, *, tail: float = 200.0) -> None:
     """The thread of woven work, and the needle that it is woven with."""
-    if not draft.chance(92):
+    if not draft.chance(94):
         return
     thread: Fields = dict(draft.pick(*THREADS))
-    written = tail if draft.chance(90) else draft.pick(60.0, 80.0, 120.0)
-    draft.maybe(85, thread, tail=draft.length(written))
-    draft.maybe(85, thread, working_length=draft.length(draft.pick(1800.0, 1600.0, 1200.0, 3500.0)))
+    written = tail if draft.chance(92) else draft.pick(60.0, 80.0, 120.0)
+    draft.maybe(90, thread, tail=draft.length(written))
+    long = 3500.0 if draft.chance(8) else draft.pick(1800.0, 1600.0, 1200.0)
+    draft.maybe(90, thread, working_length=draft.length(long))
     fields["thread"] = thread
     if draft.chance(80):
         fields["needle"] = draft.pick(*NEEDLES)
     if draft.chance(75):
-        spool_for(draft, thread)
+        spool_for(draft, thread, draft.pick(91_000.0, 45_000.0, 115_000.0, 9_000.0))
 
 
-def spool_for(draft: Draft, thread: Fields) -> None:
-    """A spool of a thread, as a part; woven work may name it."""
-    known = {key: thread[key] for key in ("type", "rating", "size") if key in thread}
-    for name, part in draft.parts.items():
-        if part["kind"] == "thread" and all(part.get(key) == known[key] for key in known):
-            draft.maybe(60, thread, spool=name)
+def spool_for(draft: Draft, thread: Fields, length: float) -> None:
+    """A spool of a thread, as a part; what is made of it may name it, and must among several."""
+    named = ("type", "rating", "size")
+    known: Fields = {key: thread[key] for key in named if key in thread}
+    spools = {name: part for name, part in draft.parts.items() if part["kind"] == "thread"}
+    for name, part in spools.items():
+        if all(part.get(key) == known[key] for key in known):
+            thread["spool"] = name
             return
-    spool = spool_of(draft, known)
-    draft.maybe(60, thread, spool=spool)
-
-
-def spool_of(draft: Draft, known: Fields) -> str:
-    """A spool of thread."""
     fields: Fields = {"kind": "thread", **known}
-    draft.maybe(85, fields, length=draft.length(draft.pick(45_000.0, 91_000.0, 9_000.0, 2_000.0)))
-    return draft.add(draft.pick("line", "spool", "reel"), fields)
+    draft.maybe(90, fields, length=draft.length(length))
+    spool = draft.add(draft.pick("line", "spool", "reel"), fields)
+    draft.maybe(100 if spools else 85, thread, spool=spool)
 
 
-def strung_on(draft: Draft, fields: Fields, bead_hole: float, passes: int = 1) -> float:
+def strung_on(
+    draft: Draft, fields: Fields, bead_hole: float, passes: int = 1, type_: str = ""
+) -> float:
     """The line of a strand, thin enough for its beads; gives its thickness, mm."""
-    fitting = [row for row in STRINGS if row[1] * (2 if passes > 1 else 1) * 1.3 <= bead_hole]
-    known, thickness = draft.pick(*(fitting or [STRINGS[-1]]))
-    thread: Fields = dict(known)
-    if thread["type"] == "silk" and draft.chance(40):
-        thread["size"] = "6" if thickness == 0.4 else "8"
+    of_type = [row for row in STRINGS if type_ in ("", row[0]["type"])]
+    room = bead_hole * (0.4 if passes > 1 else 0.75)
+    fitting = [row for row in of_type if row[1] <= room]
+    known, thickness = pick(draft.choices, fitting or [min(of_type, key=lambda row: row[1])])
+    thread: Fields = {**known}
+    if thread["type"] == "silk" and thickness == 0.4 and bead_hole >= 1 and draft.chance(40):
+        thread["size"] = "4"
     else:
         thread["outside"] = draft.pick(f"{thickness} mm", f"{thickness} ± 0.02 mm")
-    draft.maybe(85, thread, tail=draft.length(draft.pick(150.0, 120.0, 260.0)))
+    draft.maybe(90, thread, tail=draft.length(draft.pick(260.0, 150.0, 120.0)))
     draft.maybe(20, thread, working_length=draft.length(1800.0))
     fields["thread"] = thread
     if draft.chance(70):
-        spool_for(draft, thread)
-    draft.maybe(15, fields, needle=draft.pick("big-eye 1", "long stringing 10", "twisted medium"))
-    if "needle" in fields and not draft.chance(50):
-        del fields["needle"]
+        spool_for(draft, thread, draft.pick(9_000.0, 20_000.0, 5_000.0, 2_000.0))
+    draft.maybe(10, fields, needle=draft.pick(*_STRING_NEEDLES))
     return thickness
 
 
 def drop_thread(draft: Draft, fields: Fields) -> None:
     """The thread that a drop hangs by."""
     if draft.chance(90):
-        thread: Fields = dict(draft.pick(*THREADS[:4]))
+        thread: Fields = dict(draft.pick(*THREADS[:4], THREADS[5], THREADS[8]))
         draft.maybe(15, thread, tail=draft.length(150.0))
         draft.maybe(10, thread, working_length=draft.length(1500.0))
         if draft.chance(25):
-            spool_for(draft, thread)
+            spool_for(draft, thread, 45_000.0)
         fields["thread"] = thread
 
 
@@ -107,19 +110,27 @@ def core(draft: Draft, outside: float) -> str:
     fields: Fields = {"kind": "core", "outside": draft.length(outside, 30)}
     draft.maybe(70, fields, material=draft.pick("cotton cord", "rubber tube", "plied twine"))
     draft.maybe(60, fields, mass=f"{draft.pick(2, 3, 5)} g")
-    draft.maybe(15, fields, measured={"outside": f"{round(outside, 1)} mm"})
+    draft.maybe(35, fields, measured={"outside": f"{max(0.3, round(outside, 1))} mm"})
     return draft.add("core", fields)
 
 
-def mixed(draft: Draft, one: Bead, two: Bead | None) -> object:
-    """Beads of a part: one kind, a repeat in order, or shares."""
+def mixed(draft: Draft, one: Bead, two: Bead | None, count: int = 0) -> object:
+    """Beads of a part: one kind, a repeat in order, or shares.
+
+    `count` is what a repeat has to come out in, around or across; most do.
+    """
     if two is None:
         return one.name
-    ways: tuple[object, ...] = (
-        [one.name, two.name],
-        [one.name, one.name, two.name],
+    ways: list[object] = [
         {one.name: 3, two.name: 1},
         {one.name: 2, two.name: 2},
+        {one.name: 5, two.name: 1},
+    ]
+    for repeat in (
+        [one.name, two.name],
+        [one.name, one.name, two.name],
         [one.name, one.name, one.name, two.name],
-    )
+    ):
+        if not count or count % len(repeat) == 0 or draft.chance(10):
+            ways.append(repeat)
     return draft.pick(*ways)

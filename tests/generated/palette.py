@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generated.draft import Bead, Draft
+from generated.draft import Bead, Draft, Fields
 
 #: seed beads by type, size and make, with outside, length, hole (mm) and how many weigh a gram
 SEED_BEADS = {
@@ -27,24 +27,23 @@ _NAMES = (
     "frost", "sloe", "brine", "amber light", "night", "petal", "rust", "willow", "cream",
 )  # fmt: skip
 _FINISHES = ("matte", "lined", "opaque", "frosted", "glossy")
-#: what is woven is of one of these most of the time
-WOVEN = tuple(key for key in SEED_BEADS if key[1] in ("11/0", "8/0", "10/0", "15/0", "6/0"))
 
 
 def _named(draft: Draft) -> str:
     return draft.free(draft.pick(*_NAMES))
 
 
-def seed(draft: Draft, *sizes: str, kind: str = "") -> Bead:
-    """A seed bead, of one of the sizes and of one type where that matters."""
+def seed(draft: Draft, *sizes: str, kind: str = "", measured: int = 12) -> Bead:
+    """A seed bead, of one of the sizes and of one type where that matters.
+
+    `measured` is in how many of a hundred plans its maker has measured it.
+    """
     rows = [
-        key
-        for key in SEED_BEADS
-        if (not sizes or key[1] in sizes) and (not kind or key[0] == kind)
+        key for key in SEED_BEADS if (not sizes or key[1] in sizes) and (not kind or key[0] == kind)
     ]
     key = draft.pick(*rows)
     outside, length, hole, per_gram = SEED_BEADS[key]
-    fields = {"type": key[0], "size": key[1]}
+    fields: Fields = {"type": key[0], "size": key[1]}
     if key[2]:
         fields["make"] = key[2]
     name = _named(draft)
@@ -52,13 +51,13 @@ def seed(draft: Draft, *sizes: str, kind: str = "") -> Bead:
     draft.maybe(30, fields, finish=draft.pick(*_FINISHES))
     draft.maybe(3, fields, note="from two lots")
     draft.maybe(4, fields, edges=draft.pick("smooth", "sharp"))
-    if draft.chance(12):
-        measured = {"outside": f"{outside} ± 0.05 mm", "length": f"{length} ± 0.03 mm"}
+    if draft.chance(measured):
+        of_lot: Fields = {"outside": f"{outside} ± 0.05 mm", "length": f"{length} ± 0.03 mm"}
         if draft.chance(40):
-            measured["hole"] = f"{hole} mm"
+            of_lot["hole"] = f"{hole} mm"
         if draft.chance(30):
-            measured["per_gram"] = per_gram
-        fields["measured"] = measured
+            of_lot["per_gram"] = per_gram
+        fields["measured"] = of_lot
     draft.beads[name] = fields
     return Bead(name, outside, length, hole, per_gram)
 
@@ -80,7 +79,7 @@ def other(draft: Draft, low: float, high: float, *, hole: float = 0.0) -> Bead:
     bore = hole or draft.pick(0.8, 0.9, 1.0, 1.0, 1.2, 1.5)
     volume = 0.52 * outside**2 * length if not long else 0.7 * outside**2 * length
     per_gram = round(1000 / (volume * draft.pick(2.5, 2.5, 2.7, 2.4)), 2)
-    fields: dict[str, object] = {
+    fields: Fields = {
         "type": "other",
         "outside": draft.sizes.length(outside, tolerance=50),
         "length": draft.sizes.length(length, tolerance=50),

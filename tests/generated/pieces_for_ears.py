@@ -1,4 +1,4 @@
-"""Earrings: on wires and posts, with panels, pins, bezels, chain and drops; and key rings."""
+"""Earrings: on wires and posts, with panels, pins, bezels, chain and drops."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ from generated.draft import Draft
 
 def earrings(draft: Draft) -> None:
     """A pair of earrings."""
-    wire = ears.ear_post(draft) if draft.chance(30) else ears.ear_wire(draft)
+    wire = ears.ear_post(draft) if draft.chance(45) else ears.ear_wire(draft)
     way = draft.pick("panel", "pin", "charm", "chain", "bezel", "drops")
     {"panel": _panel, "pin": _pin, "charm": _charm, "chain": _chain, "bezel": _bezel,
      "drops": _drops}[way](draft, wire)  # fmt: skip
-    draft.head |= {"piece": "earrings"}
-    if draft.chance(85):
+    draft.head["piece"] = "earrings"
+    if draft.chance(88):
         draft.head["makes"] = 2
     draft.maybe(75, draft.head, wearer={"age": draft.pick("adult", "adult", "adult", "child")})
 
@@ -53,7 +53,8 @@ def _pin(draft: Draft, wire: str) -> None:
 
 
 def _charm(draft: Draft, wire: str) -> None:
-    charm = findings.pendant(draft, grams=draft.between(1, 6, 0.5), bottom=draft.pick(0, 1, 3, 5))
+    bottom = draft.pick(0, 1, 3, 5)
+    charm = findings.pendant(draft, grams=draft.between(1, 6, 0.5), bottom=bottom)
     _held(draft, wire)
     if draft.chance(60):
         ring = findings.ring(draft, inside=(2.6, 3.6))
@@ -65,46 +66,41 @@ def _charm(draft: Draft, wire: str) -> None:
 
 def _chain(draft: Draft, wire: str) -> None:
     piece = chains.piece(draft, draft.between(15, 50, 5))
-    draft.step("cut", "cut", piece.name)
+    chains.cut(draft, piece)
     ring = findings.ring(draft, inside=(3.0, 4.0))
     _held(draft, wire)
-    hangers.hang(draft, piece.name, wire, ring.name, draft.pick(1, 1, 3))
+    times = draft.pick(1, 1, 1, 3)
+    hangers.hang(draft, piece.name, wire, ring.name, times)
     if draft.chance(50):
         charm = findings.pendant(draft, grams=1.0)
         eyes = {"part": piece.name, "eyes": draft.pick("last link", "last link", "first link")}
-        hangers.hang(draft, charm.name, eyes, ring.name, draft.hung[-1].get("times", 1))
+        hangers.hang(draft, charm.name, eyes, ring.name, times)
 
 
 def _bezel(draft: Draft, wire: str) -> None:
-    setting = woven.bezel(draft)
+    setting = woven.bezel(draft, eye=True)
     draft.step("make", "weave", setting.name)
     draft.step("finish", "finish thread", setting.name)
-    ring = findings.ring(draft, inside=(3.0, 4.0), closing=draft.pick("soldered", "open"))
+    closing = draft.pick("soldered", "open")
+    ring = findings.ring(draft, inside=(3.0, 4.0), closing=closing)
     _held(draft, wire, ring.name, setting.name)
     draft.step("sew", "sew", ring.name, to=setting.name)
-    draft.step("hang", "hang", ring.name, from_=wire)
+    if closing == "open":
+        draft.step("close", "close ring", ring.name)
+    else:
+        draft.step("hang", "hang", ring.name, from_=wire)
 
 
 def _drops(draft: Draft, wire: str) -> None:
     drop = strung.drop(draft, legs=draft.pick(0, 3))
-    shut = findings.ring(draft, inside=(3.0, 5.0), closing=draft.pick("closed", "soldered"))
+    closing = "open" if draft.chance(20) else draft.pick("closed", "soldered")
+    shut = findings.ring(draft, inside=(3.0, 5.0), closing=closing)
     _held(draft, wire, shut.name)
     draft.step("hang", "hang", shut.name, from_=wire)
-    times = drop.count or draft.pick(1, 2, 3)
+    if closing == "open":
+        draft.step("close", "close ring", shut.name)
+    times = drop.listed or draft.pick(1, 2, 3)
     hangers.hang(draft, drop.name, shut.name, "thread", times, stage="fringe", passes=2)
 
 
-def key_ring(draft: Draft) -> None:
-    """A split ring with charms and chain."""
-    ring = findings.ring(draft, inside=(18.0, 24.0), closing="split", wire=1.6)
-    draft.run = [ring.name]
-    piece = chains.piece(draft, draft.between(20, 60, 5))
-    draft.step("cut", "cut", piece.name)
-    small = findings.ring(draft)
-    hangers.hang(draft, piece.name, ring.name, small.name)
-    charm = findings.pendant(draft)
-    hangers.hang(draft, charm.name, {"part": piece.name, "eyes": "last link"}, small.name)
-    draft.head |= {"piece": draft.pick("key ring", "key ring", "pendant", "brooch")}
-
-
-ALL = (earrings, earrings, earrings, key_ring)
+ALL = (earrings, earrings, earrings, earrings)

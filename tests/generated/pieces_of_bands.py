@@ -1,31 +1,30 @@
-"""Pieces of woven bands: cuffs, bracelets with buttons and slides, panels, a bezel with a fringe."""
+"""Pieces of woven bands: bracelets with buttons and slides, panels, a bezel with a fringe."""
 
 from __future__ import annotations
 
-from generated import aims, clasps, findings, glues, hangers, woven
+from generated import aims, clasps, findings, glues, hangers, strung, woven
 from generated.draft import Draft
 
 
 def bracelet(draft: Draft) -> None:
     """A band with a slide, ribbon ends, or a button and its loop."""
-    total = draft.between(*draft.pick(aims.BRACELETS, aims.BRACELETS, aims.NECKLACES), 5)
+    total = draft.within(draft.pick(aims.BRACELETS, aims.BRACELETS, aims.NECKLACES), 5)
     rest = draft.chance(45)
     type_ = draft.pick(*clasps.ON_BANDS)
-    band = woven.band(draft, total - 15, draft.between(8, 28, 1), rest=rest)
+    closed = draft.between(10, 16, 1)
+    band = woven.band(draft, total - closed, draft.between(8, 28, 1), rest=rest)
     if type_ == "slide":
         clasp = clasps.slide(draft, band.width, band.thickness)
     elif type_ == "ribbon end":
         clasp = clasps.ribbon_end(draft, band.width, band.thickness)
     else:
         clasp = clasps.button(draft)
-    if not rest and "length" in draft.parts[band.name]:
-        draft.parts[band.name]["length"] = draft.length(round(total - clasp.along, 1))
+    if not rest:
+        total += clasp.along - closed
     draft.run = [f"{clasp.name}.a", band.name, f"{clasp.name}.b"]
-    _woven(draft, band.name)
-    if type_ == "ribbon end" and draft.chance(70) or type_ == "slide" and draft.chance(20):
-        glue = glues.adhesive(draft)
-        draft.step("glue", "glue", clasp.name, to=band.name, with_=glue, joints=2)
-        draft.step("wait", "wait", time="24 h")
+    woven_up(draft, band.name)
+    if (type_ == "ribbon end" and draft.chance(70)) or (type_ == "slide" and draft.chance(20)):
+        glues.glued(draft, clasp.name, band.name)
     else:
         more = {"times": 2} if type_ != "button and loop" else {}
         draft.maybe(30, more, passes=draft.whole(2, 4))
@@ -33,7 +32,8 @@ def bracelet(draft: Draft) -> None:
     aims.worn(draft, total, band.thickness, rest=rest)
 
 
-def _woven(draft: Draft, band: str) -> None:
+def woven_up(draft: Draft, band: str) -> None:
+    """The steps that make a band."""
     draft.step("make", "weave", band)
     if draft.chance(45):
         draft.step("measure", "measure", band)
@@ -42,13 +42,14 @@ def _woven(draft: Draft, band: str) -> None:
 
 def fringed_collar(draft: Draft) -> None:
     """A band with rings sewn to its ends, a clasp, and a fringe or charms along it."""
-    total = draft.between(*draft.pick(aims.NECKLACES, aims.BRACELETS), 5)
+    total = draft.within(draft.pick(aims.NECKLACES, aims.BRACELETS), 5)
     rest = draft.chance(40)
     clasp = clasps.eyed(draft)
     shut = findings.ring(draft, closing=draft.pick("soldered", "closed"))
     ring = findings.ring(draft)
-    band = woven.band(draft, total - clasp.along - 16, draft.between(5, 14, 1), rest=rest)
-    _woven(draft, band.name)
+    ends = clasp.along + 2 * (ring.inside + shut.inside)
+    band = woven.band(draft, total - ends, draft.between(5, 14, 1), rest=rest)
+    woven_up(draft, band.name)
     draft.run = [f"{clasp.name}.a", ring.name, shut.name, band.name, shut.name, ring.name,
                  f"{clasp.name}.b"]  # fmt: skip
     draft.step("sew", "sew", shut.name, to=band.name, times=2)
@@ -57,6 +58,22 @@ def fringed_collar(draft: Draft) -> None:
         edge = draft.pick("first edge", "last edge")
         hangers.fringe(draft, band.name, edge, band.across, band.bead)
     aims.worn(draft, total, band.thickness, rest=rest)
+
+
+def band_and_strand(draft: Draft) -> None:
+    """A woven middle with a strand on either side, in crimps."""
+    total = draft.within(draft.pick(aims.NECKLACES, aims.BRACELETS), 5)
+    clasp = clasps.eyed(draft)
+    long = round(total / 3)
+    middle = woven.band(draft, long, draft.between(6, 14, 1))
+    woven_up(draft, middle.name)
+    row = strung.strand(draft, (total - long - clasp.along) / 2, stitch="strung")
+    draft.step("make", "string", row.name)
+    draft.step("sew", "sew", row.name, to=middle.name, times=2)
+    draft.step("sew", "sew", clasp.name, to=row.name, times=2)
+    draft.run = [f"{clasp.name}.a", row.name, middle.name, row.name, f"{clasp.name}.b"]
+    draft.maybe(50, draft.head, centre=middle.name)
+    aims.worn(draft, long + 2 * row.length + clasp.along, middle.thickness)
 
 
 def brooch(draft: Draft) -> None:
@@ -75,34 +92,36 @@ def finger_ring(draft: Draft) -> None:
     """A narrow band sewn to a ring for a finger."""
     total = draft.between(55, 70, 1)
     band = woven.band(draft, total, draft.between(4, 9, 1))
-    _woven(draft, band.name)
+    woven_up(draft, band.name)
     draft.step("sew", "sew", band.name)
     draft.run = [band.name]
-    draft.head |= {"piece": "ring", "run_is": "loop", "closes": draft.pick("sewn", "sewn", "open")}
-    if draft.head["closes"] == "open":
-        del draft.head["closes"]
-    draft.maybe(60, draft.head, inside=draft.sizes.window(total - 6, 3))
+    draft.head |= {"piece": "ring", "run_is": "loop"}
+    draft.maybe(70, draft.head, closes="sewn")
+    draft.maybe(60, draft.head, inside=draft.sizes.window(total - 3.14 * band.thickness, 3))
 
 
 def bezel_pendant(draft: Draft) -> None:
-    """A stone in a bezel on a bail, often with a fringe."""
-    setting = woven.bezel(draft)
+    """A stone in a bezel on a ring, often with a fringe."""
+    setting = woven.bezel(draft, eye=True)
     draft.step("make", "weave", setting.name)
     draft.step("finish", "finish thread", setting.name)
     inside = draft.between(4, 8, 0.5)
-    held = findings.ring(draft, inside=(inside, inside + 1), closing=draft.pick("soldered", "open"))
+    closing = draft.pick("soldered", "closed", "open")
+    held = findings.ring(draft, inside=(inside, inside + 1), closing=closing)
     draft.run = [held.name, setting.name]
     draft.step("sew", "sew", held.name, to=setting.name)
-    if draft.chance(50):
+    if closing == "open":
+        draft.step("close", "close ring", held.name)
+    if draft.chance(50) and setting.bead is not None:
         edge = draft.parts[setting.name]["around"] // 2
-        at = list(range(edge // 2 - 1, edge // 2 + 2))
-        hangers.fringe(draft, setting.name, "edge", 3, setting.bead, spread=False)
-        draft.maybe(60, draft.hung[-1], at=at) if draft.hung[-1].get("times", 1) == 3 else None
-    if draft.chance(30):
-        bail = findings.bail(draft, 4)
-        del draft.parts[bail]
+        hangers.fringe(draft, setting.name, "edge", draft.pick(3, 5), setting.bead, spread=False)
+        line = draft.hung[-1]
+        count = line.get("times", 1)
+        first = max(1, edge // 2 - count // 2)
+        draft.maybe(60, line, at=list(range(first, first + count)))
     draft.head |= {"piece": draft.pick("pendant", "pendant", "key ring")}
     draft.maybe(80, draft.head, wearer={"age": "adult"})
 
 
-ALL = (bracelet, bracelet, fringed_collar, brooch, finger_ring, bezel_pendant)
+ALL = (bracelet, bracelet, bracelet, fringed_collar, band_and_strand, brooch, finger_ring,
+       bezel_pendant)  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from hypothesis import strategies as st
@@ -11,12 +11,14 @@ from generated import (
     lines,
     pieces_for_ears,
     pieces_of_bands,
+    pieces_of_metal,
     pieces_of_rope,
     pieces_of_strands,
+    slips,
     supplies,
 )
 from generated.choices import Choices, Drawn, Seeded, pick, shuffled
-from generated.draft import Draft
+from generated.draft import Draft, Fields
 from generated.layout import Layout
 
 Piece = Callable[[Draft], None]
@@ -25,6 +27,7 @@ PIECES: tuple[Piece, ...] = (
     *pieces_of_rope.ALL,
     *pieces_of_bands.ALL,
     *pieces_of_strands.ALL,
+    *pieces_of_metal.ALL,
     *pieces_for_ears.ALL,
 )
 
@@ -35,15 +38,16 @@ _MAKERS = ("Ada", "Bram", "Celia", "Doro", "Emrys", "Fenna", "Gwil", "Hanne")
 
 def written(choices: Choices, piece: Piece | None = None) -> str:
     """The text of a plan, by these choices; of one piece, or of any."""
+    return Layout(choices).text(whole(choices, piece))
+
+
+def whole(choices: Choices, piece: Piece | None = None) -> Fields:
+    """A plan, not yet written down."""
     draft = Draft(choices)
     (piece or pick(choices, PIECES))(draft)
-    return Layout(choices).text(_whole(draft))
-
-
-def _whole(draft: Draft) -> dict[str, Any]:
     _extras(draft)
     what = str(draft.head["piece"])
-    plan: dict[str, Any] = {"plan": 1, "title": f"{draft.pick(*_FIRST)} {what}"}
+    plan: Fields = {"plan": 1, "title": f"{draft.pick(*_FIRST)} {what}"}
     draft.maybe(60, plan, maker=draft.pick(*_MAKERS))
     draft.maybe(10, plan, note="first try of a new shape")
     plan |= draft.head
@@ -55,10 +59,11 @@ def _whole(draft: Draft) -> dict[str, Any]:
         plan["hung"] = draft.hung
     if draft.chance(90):
         plan["work"] = [*draft.in_order(), *_last(draft)]
-    if draft.chance(85):
-        plan["supplies"] = supplies.on_hand(draft)
+    lines_on_hand = supplies.on_hand(draft) if draft.chance(85) else []
+    plan["supplies"] = lines_on_hand
+    slips.slipped(draft.choices, plan)
     plan = {key: value for key, value in plan.items() if value != []}
-    plan |= supplies.around_it(draft)
+    plan |= supplies.around_it(draft, lines_on_hand)
     if draft.chance(6):
         order = [key for key in plan if key not in ("plan", "title")]
         plan = {"plan": 1, "title": plan["title"]} | {
@@ -71,10 +76,44 @@ def _extras(draft: Draft) -> None:
     """What lies on the bench beside the piece."""
     if draft.chance(8):
         lines.needle(draft)
+    for name in [bead for bead in draft.beads if not _used(draft, bead)]:
+        if not draft.chance(8):
+            del draft.beads[name]
+    draft.maybe(2, draft.head, makes=draft.whole(1, 3))
+
+
+def _used(draft: Draft, bead: str) -> bool:
+    return any(bead in _words(part) for part in draft.parts.values())
+
+
+def _words(node: Any) -> Iterator[str]:
+    """Every name and word in a part."""
+    if isinstance(node, dict):
+        for key, value in node.items():
+            yield key
+            yield from _words(value)
+    elif isinstance(node, list):
+        for value in node:
+            yield from _words(value)
+    elif isinstance(node, str):
+        yield node
 
 
 def _last(draft: Draft) -> list[dict[str, Any]]:
-    return draft.pick([{"do": "wear"}], [{"do": "wear"}], [{"do": "pack"}, {"do": "wear"}], [])
+    """The steps at the end: the piece is packed or worn."""
+    steps: list[dict[str, Any]] = []
+    if draft.chance(20):
+        pack: dict[str, Any] = {"do": "pack"}
+        draft.maybe(30, pack, part=draft.run[0].partition(".")[0])
+        draft.maybe(20, pack, takes="10 min")
+        draft.maybe(20, pack, note="in tissue paper")
+        steps.append(pack)
+    if draft.chance(85):
+        wear: dict[str, Any] = {"do": "wear"}
+        draft.maybe(4, wear, takes="1 h")
+        draft.maybe(4, wear, note="to the market")
+        steps.append(wear)
+    return steps
 
 
 @st.composite
@@ -85,4 +124,6 @@ def plans(draw: st.DrawFn) -> str:
 
 def seeded(n: int, seed: int = 0) -> list[str]:
     """The texts of `n` plans that are the same whenever they are asked for."""
-    return [written(Seeded(f"{seed}/{number}")) for number in range(n)]
+    return [
+        written(Seeded(f"{seed}/{number}"), PIECES[number % len(PIECES)]) for number in range(n)
+    ]

@@ -70,8 +70,8 @@ class Sizes:
     def _inches(self, mm: float) -> str:
         if mm < 20:
             return f"{plain(mm / INCH, 3)} in"
-        sixteenths = Fraction(round(mm / INCH * 16), 16)
-        whole, rest = divmod(sixteenths, 1)
+        finest = 32 if mm < 60 else 16
+        whole, rest = divmod(Fraction(round(mm / INCH * finest), finest), 1)
         written = " ".join(str(part) for part in (whole, rest) if part) or "0"
         mark = pick(self._choices, (" in", " in", '"', " inches"))
         return f"{written}{mark}"

@@ -21,9 +21,18 @@ class Strand(NamedTuple):
 
 
 def strand(
-    draft: Draft, length: float, *, stitch: str = "", rest: bool = False, beads: Sequence[Bead] = ()
+    draft: Draft,
+    length: float,
+    *,
+    stitch: str = "",
+    rest: bool = False,
+    beads: Sequence[Bead] = (),
+    on: str = "",
 ) -> Strand:
-    """A strand of about a length: strung, knotted or spaced; by repeat, by count or by length."""
+    """A strand of about a length: strung, knotted or spaced; by repeat, by count or by length.
+
+    `on` is the type of its line, where what ends it needs one.
+    """
     stitch = stitch or draft.pick("strung", "strung", "knotted", "spaced")
     used = list(beads) or _strung_beads(draft)
     repeat = _order(draft, used)
@@ -31,16 +40,17 @@ def strand(
     named = [bead.name for bead in repeat]
     fields["beads"] = named[0] if len(set(named)) == 1 and len(named) == 1 else named
     if len(set(named)) == 2 and draft.chance(15):
+        repeat = [used[0]] * 3 + [used[1]]
         fields["beads"] = {used[0].name: 3, used[1].name: 1}
     passes = 2 if draft.chance(8) else 1
     draft.maybe(100 if passes > 1 else 5, fields, passes=passes)
-    line = lines.strung_on(draft, fields, min(bead.hole for bead in used), passes)
+    line = lines.strung_on(draft, fields, min(bead.hole for bead in used), passes, on)
     between = _between(draft, fields, stitch, line)
     repeated = sum(bead.length + between for bead in repeat)
     repeats = max(1, round(length / repeated))
     if rest:
         fields["length"] = REST
-    elif draft.chance(25):
+    elif draft.chance(25) and not isinstance(fields["beads"], dict):
         fields["repeats"] = repeats
     elif draft.chance(35):
         fields["count"] = repeats * len(repeat)
@@ -101,29 +111,32 @@ def graduated(draft: Draft, length: float) -> Strand:
 def elastic(draft: Draft, around: float) -> Strand:
     """Beads on elastic, knotted to a ring."""
     bead = palette.other(draft, 6, 10, hole=draft.pick(1.6, 1.5, 1.8))
-    thick = draft.pick(0.7, 0.5, 1.0)
-    count = max(6, round((around + 3 * bead.outside) / bead.length))
-    fields: Fields = {"kind": "strand", "stitch": "strung", "beads": bead.name, "count": count}
+    thick = draft.pick(0.7, 0.5, 0.8)
+    fields: Fields = {"kind": "strand", "stitch": "strung", "beads": bead.name}
+    repeat = bead.length
     if draft.chance(30):
-        two = palette.seed(draft, "6/0")
-        fields["beads"], fields["count"] = [bead.name, two.name], 2 * (count * 2 // 3)
+        two = palette.seed(draft, "6/0", kind="round")
+        fields["beads"], repeat = [bead.name, two.name], bead.length + two.length
+    repeats = max(6, round((around + 3.14 * bead.outside) / repeat))
+    fields |= {"count": repeats * 2} if repeat > bead.length else {"count": repeats}
     draft.maybe(60, fields, passes=2)
     fields["thread"] = {"type": "elastic", "outside": f"{thick} mm", "tail": draft.length(150.0)}
     if draft.chance(75):
-        lines.spool_for(draft, fields["thread"])
-    return Strand(draft.add("line", fields), bead.outside, thick, count * bead.length, 1)
+        lines.spool_for(draft, fields["thread"], 5_000.0)
+    return Strand(draft.add("stretch", fields), bead.outside, thick, repeats * repeat, 1)
 
 
 class Drop(NamedTuple):
-    """A bead drop; `count` is how many drops its list of counts has, or 0."""
+    """A bead drop; `listed` is how many drops its list of counts has, or 0."""
 
     name: str
-    count: int
+    listed: int
 
 
 def drop(draft: Draft, *, like: Bead | None = None, legs: int = 0) -> Drop:
     """A bead drop: one count, listed beads, or a graduated fringe of `legs`."""
-    bead = like if like is not None and draft.chance(50) else palette.seed(draft, "11/0", "15/0")
+    alike = like is not None and draft.chance(50)
+    bead = like if alike and like is not None else palette.seed(draft, "11/0", "15/0")
     fields: Fields = {"kind": "bead drop", "beads": bead.name}
     count = 0
     if legs and draft.chance(70):
@@ -141,7 +154,9 @@ def drop(draft: Draft, *, like: Bead | None = None, legs: int = 0) -> Drop:
     else:
         tip = palette.other(draft, 3, 5, hole=0.9)
         fields["beads"] = [bead.name] * draft.whole(4, 10) + [tip.name]
-    draft.maybe(80, fields, turn=bead.name)
+    turned = draft.chance(80)
+    if turned:
+        fields["turn"] = bead.name if draft.chance(70) else palette.seed(draft, "15/0", "11/0").name
     lines.drop_thread(draft, fields)
     if draft.chance(10) and not count:
         fields["measured"] = {"length": f"{draft.whole(15, 35)} mm"}
@@ -186,7 +201,7 @@ def wire_link(draft: Draft, type_: str = "", *, over: str = "", cone_over: float
     ends = 2 if type_ == "link" else 1
     need = stack + ends * (3.15 * (hole + wire.mm) + wraps * 6.3 * wire.mm + 12)
     draft.maybe(90, fields, length=draft.length(round(draft.fit(need) / 5 + 0.8) * 5))
-    draft.maybe(15, fields, temper=draft.pick("half hard", "annealed"))
+    draft.maybe(25, fields, temper=draft.pick("half hard", "annealed", "hard", "spring"))
     draft.metalwork(fields, 0.4)
     if not draft.chance(20):
         fields.pop("mass", None)

@@ -21,7 +21,7 @@ class Woven(NamedTuple):
     name: str
     outside: float
     length: float
-    bead: Bead
+    bead: Bead | None
     nub: float = 0.0
     solid: bool = False
 
@@ -37,20 +37,23 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
     if stitch == "spiral rope":
         outside = _spiral(draft, fields, bead)
     else:
-        outside = _around(draft, fields, stitch, bead)
+        outside, around = _around(draft, fields, stitch, bead)
         two = palette.another(draft, bead) if draft.chance(35) else None
-        fields["beads"] = lines.mixed(draft, bead, two)
+        fields["beads"] = lines.mixed(draft, bead, two, around)
     rise = _rise(stitch, bead)
     rows = "rounds" if stitch != "spiral rope" else "rows"
     if rest:
         fields["length"] = REST
-    elif draft.chance(15):
+    elif draft.chance(18):
         fields[rows] = max(4, round(length / rise))
+        if "rounds" in fields.get("repeat", {}) and draft.chance(85):
+            fields[rows] -= fields[rows] % fields["repeat"]["rounds"]
     else:
         fields["length"] = draft.length(length)
     solid = False
     if stitch in ("tubular peyote", "tubular herringbone", "slip-stitch bead crochet"):
         solid = _filled(draft, fields, outside - 2 * bead.outside)
+    draft.maybe(3, fields, outside=draft.length(round(outside, 1), 50))
     lines.woven_on(draft, fields)
     nub = 0.0
     if draft.chance(10):
@@ -72,25 +75,25 @@ def _spiral(draft: Draft, fields: Fields, bead: Bead) -> float:
     return middle.outside + 2 * bead.outside
 
 
-def _around(draft: Draft, fields: Fields, stitch: str, bead: Bead) -> float:
-    """Counts around, and the outside that follows from them, about."""
+def _around(draft: Draft, fields: Fields, stitch: str, bead: Bead) -> tuple[float, int]:
+    """The outside of a rope, about, and the count that its repeat of beads comes out in."""
     if stitch == "cubic right-angle weave":
         if draft.chance(60):
             fields["around"] = 4
         elif draft.chance(60):
             fields["each_round"] = 8
         pitch = 2 * bead.length * bead.outside / math.hypot(bead.length, bead.outside)
-        return pitch * 1.06 + bead.outside
+        return pitch * 1.06 + bead.outside, 8
     if stitch == "slip-stitch bead crochet":
         around = draft.whole(4, 8)
         fields["around"] = around
         draft.maybe(10, fields, repeat={"columns": around, "rounds": 4})
-        return bead.outside * (1 + 1 / math.sin(math.pi / around)) * 0.97
+        return bead.outside * (1 + 1 / math.sin(math.pi / around)) * 0.97, around
     if stitch in ("tubular herringbone", "twisted herringbone"):
         stacks = 2 * draft.whole(2, 4)
         fields[draft.pick("around", "around", "each_round")] = stacks
         draft.maybe(15, fields, repeat={"columns": 2, "rounds": draft.whole(2, 6)})
-        return bead.outside * (1 + 1 / math.sin(math.pi / stacks)) * 0.965
+        return bead.outside * (1 + 1 / math.sin(math.pi / stacks)) * 0.965, stacks
     if stitch == "odd tubular peyote":
         ring = 2 * draft.whole(3, 6) + 1
         fields["around"] = ring
@@ -100,8 +103,8 @@ def _around(draft: Draft, fields: Fields, stitch: str, bead: Bead) -> float:
             fields["each_round"] = ring // 2
         else:
             fields["around"] = ring
-        draft.maybe(15, fields, repeat={"columns": ring // 2, "rounds": draft.whole(2, 8)})
-    return bead.length * 1.05 / math.tan(math.pi / ring) + bead.outside
+        draft.maybe(15, fields, repeat={"columns": ring // 2, "rounds": draft.whole(2, 6)})
+    return bead.length * 1.05 / math.tan(math.pi / ring) + bead.outside, ring
 
 
 def _rise(stitch: str, bead: Bead) -> float:
@@ -115,7 +118,7 @@ def _rise(stitch: str, bead: Bead) -> float:
 def _filled(draft: Draft, fields: Fields, bore: float) -> bool:
     """Whether the rope is filled: by a core with a name, or one that is only said to be there."""
     if bore > 1 and draft.chance(18):
-        fields["core"] = lines.core(draft, draft.fit(round(bore * 0.9, 1)))
+        fields["core"] = lines.core(draft, draft.fit(round(bore * 0.78, 1)))
         return True
     if draft.chance(8):
         fields["core"] = draft.pick("yes", "no")
@@ -128,7 +131,7 @@ def _measured(draft: Draft, fields: Fields, outside: float) -> float:
         return outside
     outside = round(outside, 1)
     measured: Fields = {"outside": draft.pick(f"{outside} mm", f"{outside} ± 0.1 mm")}
-    draft.maybe(10, measured, mass=f"{draft.whole(8, 40)} g")
+    draft.maybe(15, measured, mass=f"{draft.whole(8, 40)} g")
     if fields["kind"] == "woven rope":
         draft.maybe(10, measured, inside=f"{max(0.5, round(outside * 0.4, 1))} mm")
     fields["measured"] = measured
@@ -138,10 +141,11 @@ def _measured(draft: Draft, fields: Fields, outside: float) -> float:
 def braid(draft: Draft, length: float, *, rest: bool = False) -> Woven:
     """A braid, beaded on eight warps or of bare cord."""
     cord = draft.pick(0.5, 0.6, 0.8)
-    bead = palette.seed(draft, "8/0", "6/0", kind="round")
+    bead = None
     fields: Fields = {"kind": "braid", "stitch": "8-warp beaded braid"}
     if draft.chance(70):
-        outside, nub = round(bead.outside * 2.87, 1), round(cord * 8 * 1.0, 1)
+        bead = palette.seed(draft, "8/0", "6/0", kind="round")
+        outside, nub = round(2 * bead.outside + 4.3 * cord, 1), round(cord * 7, 1)
         two = palette.another(draft, bead) if draft.chance(40) else None
         fields["beads"] = lines.mixed(draft, bead, two)
         draft.maybe(30, fields, warps=8)
@@ -151,8 +155,6 @@ def braid(draft: Draft, length: float, *, rest: bool = False) -> Woven:
             draft.maybe(40, fields["cord"], type=draft.pick("waxed polyester", "rayon", "cotton"))
         fields["nub"] = {"outside": draft.length(nub, 30), "length": draft.length(10.0)}
     else:
-        if bead.name not in draft.cord_like:
-            del draft.beads[bead.name]
         cord = draft.pick(1.0, 1.2, 1.5, 2.0)
         warps = draft.pick(8, 8, 6, 5, 12)
         ratio = {5: 2.7, 6: 3.0, 8: 3.3, 12: 4.03}[warps]
@@ -162,6 +164,7 @@ def braid(draft: Draft, length: float, *, rest: bool = False) -> Woven:
         draft.maybe(40, fields["cord"], type=draft.pick("leather", "satin cord"))
         draft.maybe(100 if warps != 8 else 30, fields, warps=warps)
     fields["length"] = REST if rest else draft.length(length)
+    draft.maybe(8, fields, outside=draft.length(outside, 50))
     outside = _measured(draft, fields, outside)
     return Woven(draft.add("braid", fields), outside, length, bead, nub, True)
 
@@ -185,19 +188,21 @@ def band(
     bead = palette.seed(draft, "11/0", "8/0", "10/0")
     two = palette.another(draft, bead) if draft.chance(45) else None
     fields: Fields = {"kind": "woven band", "stitch": stitch}
-    fields["beads"] = lines.mixed(draft, bead, two)
-    column, row = _grid(stitch, bead)
+    if stitch == "netting":
+        fields["loop"] = 5 if draft.chance(60) else draft.pick(3, 7)
+        column, row = _net(fields["loop"], bead)
+    else:
+        column, row = _grid(stitch, bead)
     across = max(2, round(width / column))
     if stitch == "flat peyote":
         across = max(4, across)
         if draft.chance(15):
             across += across % 2
             fields["bead_up"] = 2
-    if stitch == "netting":
-        fields["loop"] = draft.pick(3, 5, 5, 7)
     if stitch == "loom":
         draft.maybe(80, fields, warp=draft.pick("0.2 mm", "0.15 mm", "0.25 mm"))
     fields["across"] = across
+    fields["beads"] = lines.mixed(draft, bead, two, across)
     if rest:
         fields["length"] = REST
     elif draft.chance(40):
@@ -210,7 +215,7 @@ def band(
         measured: Fields = {"width": f"{round(across * column, 1)} mm"}
         draft.maybe(50, measured, thickness=f"{bead.outside} mm")
         draft.maybe(25 if not rest else 0, measured, length=f"{round(length)} ± 2 mm")
-        draft.maybe(15, measured, mass=f"{draft.whole(4, 20)} g")
+        draft.maybe(20, measured, mass=f"{draft.whole(4, 20)} g")
         fields["measured"] = measured
     return Band(draft.add("band", fields), across * column, bead.outside, length, across, bead)
 
@@ -227,10 +232,14 @@ def _grid(stitch: str, bead: Bead) -> tuple[float, float]:
         return bead.length, bead.outside
     if stitch == "ladder":
         return bead.length, bead.outside
-    if stitch == "netting":
-        return bead.length * 4, bead.length * 3
-    unit = 1.3 * (bead.length + bead.outside) / 1.4
+    unit = 1.02 * math.hypot(bead.length, bead.outside)
     return unit, unit
+
+
+def _net(loop: int, bead: Bead) -> tuple[float, float]:
+    """From loop to loop and from row to row of a net laid down square, mm."""
+    leg = 0.707 * (loop - 1) / 2 * bead.length
+    return 2 * (bead.length + leg), max(bead.outside / 2, leg)
 
 
 def _repeats(draft: Draft, fields: Fields, across: int) -> None:
@@ -260,9 +269,10 @@ def panel(draft: Draft, across: int) -> Band:
     return Band(name, width, bead.outside, rows * bead.length, across, bead)
 
 
-def bezel(draft: Draft) -> Woven:
+def bezel(draft: Draft, *, eye: bool = False) -> Woven:
     """A round stone in a bezel: a ring of peyote drawn in over its edge."""
-    middle = palette.seed(draft, "11/0", kind=draft.pick("cylinder", "cylinder", "round"))
+    round_or_not = draft.pick("cylinder", "cylinder", "round")
+    middle = palette.seed(draft, "11/0", kind=round_or_not, measured=60)
     small = palette.seed(draft, "15/0", kind="round")
     stone = draft.between(10, 28, 1)
     pitch = middle.length * 1.05
@@ -278,10 +288,11 @@ def bezel(draft: Draft) -> Woven:
     draft.maybe(70, of_stone, thickness=draft.length(draft.between(4.5, 6, 0.5)))
     draft.maybe(85, of_stone, mass=draft.pick(f"{round(stone / 8, 1)} g", f"{round(stone / 2)} ct"))
     fields["stone"] = of_stone
-    if draft.chance(80):
+    if eye or draft.chance(80):
         top: Fields = {"count": 1, "hole": draft.length(3.0), "wire": "1.4 mm"}
         draft.maybe(60, top, faces=draft.pick("side", "front"))
         draft.maybe(80, top, opens="yes")
+        draft.maybe(8, top, through="1.4 mm", edge="1.4 mm", spacing="5 mm")
         fields["top_eyes"] = top
     lines.woven_on(draft, fields)
     draft.maybe(12, fields, measured={"mass": f"{round(stone / 6, 1)} g"})
@@ -307,22 +318,23 @@ def pouch(draft: Draft) -> Pouch:
     height = draft.between(30, 70, 5)
     fields: Fields = {"kind": "pouch", "stitch": stitch, "around": around, "beads": bead.name}
     if draft.chance(40):
-        fields["beads"] = lines.mixed(draft, bead, palette.another(draft, bead))
+        fields["beads"] = lines.mixed(draft, bead, palette.another(draft, bead), around)
     if draft.chance(60):
-        fields["rounds"] = round(height / rise)
-        draft.maybe(30, fields, repeat={"columns": 2, "rounds": draft.pick(2, 4, 8)})
+        fields["rounds"] = round(height / rise / 4) * 4
+        draft.maybe(30, fields, repeat={"columns": 2, "rounds": draft.pick(2, 4)})
     else:
         fields["length"] = draft.length(height)
     pitch = bead.length if stitch == "tubular peyote" else bead.outside
-    inside = around * pitch / (4 if stitch == "tubular peyote" else 2)
+    inside = around * pitch / 2 - bead.outside
     if draft.chance(65):
         wide, thick = draft.fit(inside * 0.8), draft.between(2, 5, 0.5)
         holds = {"width": draft.length(max(5, wide - thick)), "thickness": draft.length(thick)}
         draft.maybe(70, holds, height=draft.length(draft.fit(height * 0.8)))
         fields["holds"] = holds
     lines.woven_on(draft, fields)
-    if draft.chance(15):
+    if draft.chance(30):
         measured: Fields = {"width": f"{round(inside + 2 * bead.outside, 1)} mm"}
+        draft.maybe(25, measured, outside=f"{round(2 * inside / 3.14 + bead.outside, 1)} mm")
         draft.maybe(40, measured, mass=f"{draft.whole(5, 20)} g")
         fields["measured"] = measured
     return Pouch(draft.add("pouch", fields), columns, height, bead)
