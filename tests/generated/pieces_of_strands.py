@@ -29,7 +29,10 @@ def single(draft: Draft) -> None:
     linked = draft.pick(1, 1, 1, 2, 3)
     ends = clasp.along + ((1 + linked) * ring.inside if ring else 0)
     ends += {"tip": 13.6, "crimp": 8, "tied": 0}[ending]
-    row = _strand(draft, total - ends, rest=rest, on=WIRE if ending == "crimp" else "")
+    if ending == "tip" and draft.chance(85):
+        row = strung.strand(draft, total - ends, stitch=draft.pick("strung", "spaced"), rest=rest)
+    else:
+        row = _strand(draft, total - ends, rest=rest, on=WIRE if ending == "crimp" else "")
     draft.step("make", "string", row.name)
     middle: list[Any] = [row.name]
     wanted = total if rest else row.length + ends

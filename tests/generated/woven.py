@@ -35,12 +35,12 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
     bead = palette.seed(draft, "11/0", "8/0", "10/0") if draft.chance(90) else palette.seed(draft)
     fields: Fields = {"kind": "woven rope", "stitch": stitch}
     if stitch == "spiral rope":
-        outside = _spiral(draft, fields, bead)
+        outside, rise = _spiral(draft, fields, bead)
     else:
         outside, around = _around(draft, fields, stitch, bead)
         two = palette.another(draft, bead) if draft.chance(35) else None
         fields["beads"] = lines.mixed(draft, bead, two, around)
-    rise = _rise(stitch, bead)
+        rise = _rise(stitch, bead)
     rows = "rounds" if stitch != "spiral rope" else "rows"
     if rest:
         fields["length"] = REST
@@ -64,7 +64,8 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
                  bead, nub, solid)  # fmt: skip
 
 
-def _spiral(draft: Draft, fields: Fields, bead: Bead) -> float:
+def _spiral(draft: Draft, fields: Fields, bead: Bead) -> tuple[float, float]:
+    """The outside of a spiral rope, about, and what a stitch adds to it, mm."""
     middle = palette.seed(draft, "8/0", "6/0", kind="round") if draft.chance(70) else bead
     outer = [bead.name] * draft.whole(3, 4)
     if draft.chance(40):
@@ -72,7 +73,7 @@ def _spiral(draft: Draft, fields: Fields, bead: Bead) -> float:
     fields["core_bead"] = middle.name
     fields["outer"] = outer if draft.chance(80) else {bead.name: 3}
     draft.maybe(30, fields, core_at_start=draft.whole(3, 5))
-    return middle.outside + 2 * bead.outside
+    return middle.outside + 2 * bead.outside, middle.length
 
 
 def _around(draft: Draft, fields: Fields, stitch: str, bead: Bead) -> tuple[float, int]:
@@ -82,8 +83,7 @@ def _around(draft: Draft, fields: Fields, stitch: str, bead: Bead) -> tuple[floa
             fields["around"] = 4
         elif draft.chance(60):
             fields["each_round"] = 8
-        pitch = 2 * bead.length * bead.outside / math.hypot(bead.length, bead.outside)
-        return pitch * 1.06 + bead.outside, 8
+        return _cube(bead) + bead.outside, 8
     if stitch == "slip-stitch bead crochet":
         around = draft.whole(4, 8)
         fields["around"] = around
@@ -111,8 +111,15 @@ def _rise(stitch: str, bead: Bead) -> float:
     if "peyote" in stitch:
         return bead.outside / 2
     if "herringbone" in stitch:
-        return bead.length
-    return bead.length if stitch == "spiral rope" else bead.outside
+        return bead.length * (0.9 if "twisted" in stitch else 1)
+    if stitch == "cubic right-angle weave":
+        return _cube(bead)
+    return bead.outside
+
+
+def _cube(bead: Bead) -> float:
+    """From one cube to the next, mm."""
+    return 2.12 * bead.length * bead.outside / math.hypot(bead.length, bead.outside)
 
 
 def _filled(draft: Draft, fields: Fields, bore: float) -> bool:
@@ -223,7 +230,7 @@ def band(
 def _grid(stitch: str, bead: Bead) -> tuple[float, float]:
     """From column to column and from row to row, about, mm."""
     if stitch == "flat peyote":
-        return bead.length * 1.03, bead.outside
+        return bead.length * 1.03, bead.outside / 2
     if stitch == "brick":
         return bead.outside, bead.length
     if stitch == "loom":
