@@ -52,7 +52,7 @@ class Case(Struct, frozen=True):
 
 def cases(path: Path) -> Iterator[Case]:
     """The cases of a case file; raises ValueError if a change does not apply."""
-    data = yaml.safe_load(path.read_text(encoding="utf-8"))
+    data = yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
     for entry in data["cases"]:
         text = data.get("plan") or (path.parent / data["plan_file"]).read_text(encoding="utf-8")
         text = changed(text, entry.get("change", {}))
