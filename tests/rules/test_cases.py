@@ -65,7 +65,8 @@ def test_every_rule_has_its_cases_and_every_case_file_its_rule(installed: Host) 
     assert {ruled(file) for file in FILES} == set(installed.rules)
     for file in FILES:
         assert installed.rules[ruled(file)].family == file.parent.name
-        assert yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)["rule"] == ruled(file)
+        read = yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
+        assert read["rule"] == ruled(file)
 
 
 def test_every_rule_has_a_case_kept_one_broken_and_one_it_cannot_judge(installed: Host) -> None:

@@ -14,7 +14,6 @@ from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 
-_WIRE = "flexible wire"
 _TABLES = ("threads", "cords", "elastics", "beading_wires")
 
 
@@ -48,7 +47,7 @@ def _row(part: Part) -> tables.Row | None:
     for by in ("rating", "size"):
         if part.has("thread", "type") and part.has("thread", by):
             kind, size = part.text("thread", "type"), part.text("thread", by)
-            name = size if kind == _WIRE else f"{kind} {size}"
+            name = size if part.thread.steel else f"{kind} {size}"
             for table in _TABLES:
                 row = tables.load(table).rows.get(name)
                 if row is not None:
@@ -58,11 +57,11 @@ def _row(part: Part) -> tables.Row | None:
 
 def _flexible_wire(part: Part) -> tables.Row | None:
     """The row of a flexible wire that is as thick, to a hundredth of a millimetre."""
-    if not (part.has("thread", "outside") and part.has("thread", "type")):
+    if not (part.has("thread", "outside") and part.thread.steel):
         return None
     thick = round(part.length("thread", "outside").middle, 2)
     rows = {row.cell("diameter").value: row for row in tables.load("beading_wires").rows.values()}
-    return rows.get(thick) if part.text("thread", "type") == _WIRE else None
+    return rows.get(thick)
 
 
 def needle(part: Part) -> Quantity:

@@ -218,13 +218,12 @@ def _wrapped(link: Part, other: RunEntry) -> _Way:
 def _sewn(part: Part, other: RunEntry) -> _Way:
     soft = other.part
     sewn = _naming(part, other, ("sew", "crimp", "glue", "hang"))
-    # the knots of a knotted strand stand between its beads
-    node = soft.node_at("stitch")
-    knotted = soft.kind.role is Role.STRAND and (node is None or node.value != "knotted")
+    # the knots of a strand that is knotted all along stand between its beads
+    tied = soft.kind.role is Role.STRAND and (soft.stitch is None or not soft.stitch.knot)
     line = "" if other.beside else f"{{do: sew, part: {part.name}, to: {soft.name}}}"
 
     def makes(step: Step) -> bool:
-        return sewn(step) or (knotted and _does(step, "knot", soft))
+        return sewn(step) or (tied and _does(step, "knot", soft))
 
     return "sews or ties them together", line, makes
 

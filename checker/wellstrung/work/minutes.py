@@ -73,8 +73,7 @@ def pace(plan: Plan, whose: str) -> Quantity:
 
 
 def _beading_rate(plan: Plan, part: Part, step: Step) -> str:
-    stitch = part.node_at("stitch")
-    name = str(stitch.value) if stitch is not None and step.verb == "weave" else ""
+    name = part.stitch.name if part.stitch is not None and step.verb == "weave" else ""
     return name if name in plan.bench.rates else _BEADING[step.verb]
 
 

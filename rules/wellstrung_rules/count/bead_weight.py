@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.formulas import beads
 from wellstrung.formulas.arithmetic import either
 from wellstrung.rulebook import Answer, Ask, Misfit, PaletteBead, Remedy, Rule, kept
-from wellstrung.rulebook.plan import Item, Place
+from wellstrung.rulebook.plan import Bead, Place
 from wellstrung.rulebook.values import Quantity, derived, exact, table
 from wellstrung.rulebook.wording import number
 
@@ -13,7 +13,7 @@ from wellstrung.rulebook.wording import number
 def check(palette: PaletteBead, ask: Ask) -> Answer:
     bead = palette.bead
     stated = [what for what in _SIZES if bead.has(what) or bead.has("measured", what)]
-    if bead.text("type") == "other" or not stated:
+    if bead.own_sizes or not stated:
         return None
     counted, weighed = ask.of(bead, "per_gram"), _weighed(bead, ask)
     row = table("bead_packing").row("bead weighed by its volume")
@@ -41,9 +41,9 @@ def check(palette: PaletteBead, ask: Ask) -> Answer:
 _SIZES = ("outside", "length", "hole", "per_gram")
 
 
-def _weighed(bead: Item, ask: Ask) -> Quantity:
+def _weighed(bead: Bead, ask: Ask) -> Quantity:
     row = table("bead_packing").row("bead weighed by its volume")
-    filled = 1.0 if bead.text("type") == "cylinder" else row.cell("glass").value
+    filled = 1.0 if bead.cylinder else row.cell("glass").value
     return derived(
         "beads a gram by size",
         "",
@@ -81,7 +81,7 @@ def _margin(
     )
 
 
-def _place(bead: Item, what: str) -> Place:
+def _place(bead: Bead, what: str) -> Place:
     return bead.place_of("measured", what) if bead.has("measured", what) else bead.place_of(what)
 
 

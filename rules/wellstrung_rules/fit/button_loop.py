@@ -20,7 +20,7 @@ LOOP_LOOSE = Limit(
 
 def check(clasp: ClaspClosed, ask: Ask) -> Answer:
     part = clasp.clasp
-    if part.text("type") != "button and loop":
+    if not part.traits.buttons:
         return None
     way_round, beads = _loop(part, ask)
     around = _button(part)

@@ -90,7 +90,7 @@ def _end(join: RopeInCap, ask: Ask) -> tuple[str, Quantity, Limit]:
     rope = join.rope
     if join.by_nub:
         return "nub of", exact("give of a nub", 0.0, "mm"), NUB_LOOSE
-    if rope.kind.name == "braid" and not rope.has("beads"):
+    if rope.stitch is not None and rope.stitch.bare:
         return "braid", ask.limit(PLAIN_BRAID_TIGHT), PLAIN_BRAID_LOOSE
     return "rope", _give(rope, ask), CAP_LOOSE
 

@@ -6,6 +6,7 @@ import math
 
 from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsInCone, kept, taken
+from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import wider_bore
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, article, in_unit_of, spelled
@@ -27,8 +28,8 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
     several = len(join.strands) > 1
     names = " and ".join(f"`{strand.name}`" for strand in join.strands)
     ends = f"{'nub' if taken(join.cone) == 'nub' else 'end'}{'s' if several else ''} of {names}"
-    kind = join.cone.kind.name
-    mouth = "the wide end of cone" if kind == "cone" else "the bore of cap"
+    kind, is_cone = join.cone.kind.name, join.cone.kind.role is Role.CONE
+    mouth = "the wide end of cone" if is_cone else "the bore of cap"
     wide = f"{mouth} `{join.cone.name}` ({spelled(bore)})"
     side_by_side = f"which take {about(bundle, bore)} side by side"
     need = side_by_side if several else f"which takes {about(bundle, bore)}"

@@ -10,7 +10,7 @@ from wellstrung.rulebook.wording import between, in_unit_of, spelled
 
 def check(join: InEar, ask: Ask) -> Answer:
     part, wire = join.ear_wire, ask.of(join.ear_wire, "wire")
-    usual = _usual(part.has("type") and part.text("type") == "post")
+    usual = _usual(part.traits.stays_in)
     thin = wire - exact("thinnest usual", usual.low, "mm", source=RULE.sources[0])
     thick = exact("thickest usual", usual.high, "mm", source=RULE.sources[0]) - wire
     margin = min(thin, thick, key=lambda room: room.likely.low)

@@ -44,8 +44,7 @@ def check(loop: PutOn, ask: Ask) -> Answer:
 
 def _stretches(part: Part) -> bool:
     """Whether a strand is on elastic; no other part gives."""
-    on_line = part.kind.role is Role.STRAND and part.has("thread", "type")
-    return on_line and part.text("thread", "type") == "elastic"
+    return part.kind.role is Role.STRAND and part.thread.stretches
 
 
 def _opened(inside: Quantity, elastic: list[Part], ask: Ask) -> Quantity:
@@ -74,7 +73,7 @@ def stretched(inside: float, strands: float, stretch: float) -> float:
 def _remedies(loop: PutOn, ask: Ask, more: float, body: Quantity) -> tuple[Remedy, ...]:
     by = in_unit_of(more, body)
     by_hand = Remedy(f"make the run about {by} longer, or give it a clasp")
-    written = [part for part in loop.strands if part.has("stitch") and part.has("length")]
+    written = [part for part in loop.strands if part.stitch and part.has("length")]
     if len(written) != 1 or written[0].fills_rest or len(ask.plan.run[0].parts) > 1:
         return (by_hand,)
     (part,) = written

@@ -8,7 +8,7 @@ from wellstrung.rulebook.wording import in_unit_of, spelled
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
-    if "loop" not in join.part.kind.eyes:
+    if not join.part.traits.on_wire:
         return None
     wire, hole = ask.of(join.part, "wire"), ask.of(join.bead, "hole")
     margin = hole - wire

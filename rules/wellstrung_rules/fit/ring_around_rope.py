@@ -22,7 +22,7 @@ RING_OPENED = Limit(
 
 
 def check(join: RingHolds, ask: Ask) -> Answer:
-    if join.around is None or join.ring.text("closing") != "open":
+    if join.around is None or not join.ring.traits.gapes:
         return None
     inside, outside = ask.of(join.ring, "inside"), ask.of(join.around, "outside")
     share = ask.limit(RING_OPENED)

@@ -30,7 +30,7 @@ RING_STIFF = Limit(
 
 def check(used: RingInUse, ask: Ask) -> Answer:
     ring = used.ring
-    if ring.text("closing") != "open":
+    if not ring.traits.gapes:
         return None
     wire, inside = ask.of(ring, "wire"), ask.of(ring, "inside")
     slack, stiff = ask.limit(RING_SLACK), ask.limit(RING_STIFF)

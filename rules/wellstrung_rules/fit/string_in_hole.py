@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
+from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import derived, exact
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
-    if join.part.kind.name != "strand":
+    if join.part.kind.role is not Role.STRAND:
         return None
     line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
     passes = join.part.count("passes", default=1)

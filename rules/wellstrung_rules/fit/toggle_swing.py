@@ -24,7 +24,7 @@ from wellstrung.rulebook import (
     compare,
     holds,
 )
-from wellstrung.rulebook.plan import Part, RunEntry
+from wellstrung.rulebook.plan import Part, Role, RunEntry
 from wellstrung.rulebook.values import Quantity, derived, exact, table, total
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
@@ -57,7 +57,7 @@ def _beside_the_bar(clasp: Part, part: Part, ask: Ask) -> Quantity:
     cell = table("clasps").row("toggle").cell("bead_room")
     room = exact("room", cell.value, "mm", source="trade table `clasps`, toggle, bead_room")
     across = ask.across(part)
-    if part.kind.name == "jump ring":
+    if part.kind.role is Role.RING:
         # a ring turns its flat side to the bar
         wire = ask.of(part, "wire")
         taken = derived(
@@ -96,7 +96,7 @@ def _misfit(toggle: Toggle, entry: RunEntry, ask: Ask, fits: Quantity, off: Quan
 def _remedies(toggle: Toggle, entry: RunEntry, short: float, ask: Ask) -> Iterator[Remedy]:
     first = toggle.behind[0]
     clasp = toggle.clasp.name
-    if first is not entry and first.part.kind.name == "jump ring":
+    if first is not entry and first.part.kind.role is Role.RING:
         each = ask.of(first.part, "inside").middle
         for more in range(max(int(short / each), 1), int(short / each) + 3):
             count = first.linked + more

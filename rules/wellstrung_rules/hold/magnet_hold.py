@@ -16,7 +16,7 @@ MAGNET_FACTOR = Limit(
 
 def check(join: ClaspClosed, ask: Ask) -> Answer:
     clasp = join.clasp
-    if clasp.text("type") != "magnetic":
+    if not clasp.traits.magnetic:
         return None
     field = "breakaway" if clasp.has("breakaway") and not clasp.has("pull") else "pull"
     pull, share, factor = clasp.force(field), _share(), ask.limit(MAGNET_FACTOR)

@@ -21,7 +21,7 @@ def check(join: Hangs, ask: Ask) -> Answer:
     margin = pull_to_spare(bears, load, ask.limit(HOLD_FACTOR))
     if answer := kept(margin, over="worst"):
         return answer
-    gives = "opens" if ring.text("closing") == "open" else "bends"
+    gives = "opens" if ring.traits.gapes else "bends"
     says = (
         f"ring `{ring.name}` {gives} at a pull of {about(bears)}, and `{line.part.name}` hangs"
         f" {about(load)} from each, {number(ask.limit(HOLD_FACTOR).middle)} times that in wear"
@@ -53,7 +53,7 @@ def _thicker(margin: Quantity, bears: Quantity) -> float:
 
 def _bears(ring: Part, ask: Ask) -> Quantity:
     """The pull, N, at first yield: across the cut of an open ring, on a whole one anywhere."""
-    opened = ring.text("closing") == "open"
+    opened = ring.traits.gapes
     formula = rings.open_across_first_yield if opened else rings.closed_first_yield
     return derived(
         f"{ring.name} yields at",
@@ -67,7 +67,7 @@ def _bears(ring: Part, ask: Ask) -> Quantity:
 
 
 def _hinge(ring: Part, ask: Ask) -> Quantity:
-    opened = ring.text("closing") == "open"
+    opened = ring.traits.gapes
     formula = rings.open_across_hinge if opened else rings.closed_hinge
     return derived(
         f"{ring.name} hinges at",

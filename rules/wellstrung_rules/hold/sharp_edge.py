@@ -16,18 +16,14 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.plan import Item, Part, Role
 
-#: gel-spun lines resist a cut, and of two passes one still holds when the other is cut through:
-#: common practice; one page tells of a fused line cut by a crystal, saved by its second pass
-_RESIST = ("fused", "braided")
-
 
 def check(join: Threaded, ask: Ask) -> Answer:
     part, bead, edges = join.part, join.bead, edges_of(join.bead)
-    if "loop" in part.kind.eyes or (bead.text("type") != "other" and not bead.has("edges")):
+    if part.traits.on_wire or not (bead.own_sizes or bead.has("edges")):
         return None  # wire is not cut, and seed beads are rounded
     line = part.text("thread", "type") if part.has("thread", "type") else ""
     passes = passes_of(ask.plan, part) or part.count("passes", default=1)
-    if edges == "smooth" or line == "flexible wire" or (line in _RESIST and passes > 1):
+    if edges == "smooth" or part.thread.steel or (part.thread.resists_cuts and passes > 1):
         return Held()
     if not edges:
         raise bead.missing("edges")

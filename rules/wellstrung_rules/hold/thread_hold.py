@@ -51,11 +51,7 @@ def check(join: OnThread, ask: Ask) -> Answer:
 
 def _stretches(part: Part) -> bool:
     """Elastic is pulled by going on over a hand, not by a weight, and is sold without a rating."""
-    return (
-        part.has("thread", "type")
-        and part.text("thread", "type") == "elastic"
-        and not part.has("thread", "rating")
-    )
+    return part.thread.stretches and not part.has("thread", "rating")
 
 
 def _load(join: OnThread, ask: Ask) -> Quantity:

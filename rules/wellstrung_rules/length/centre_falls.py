@@ -79,10 +79,9 @@ def _beads(names: list[str], part: Part, ask: Ask) -> list[Quantity]:
         times(ask.of(ask.plan.beads[name], "length"), names.count(name))
         for name in dict.fromkeys(names)
     ]
-    between = {"knotted": "knot", "spaced": "spacing"}.get(part.text("stitch"))
-    if between and names:
-        gap = ask.of(part, "knot") if between == "knot" else part.length("spacing")
-        found.append(times(gap, len(names)))
+    between = ask.of(part, "between")
+    if names and between.middle:
+        found.append(times(between, len(names)))
     return found or [exact("none", 0.0, "mm")]
 
 

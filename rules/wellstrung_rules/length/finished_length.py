@@ -44,15 +44,16 @@ def check(piece: Piece, ask: Ask) -> Answer:
 
 def _ropes(ask: Ask) -> list[Part]:
     """The woven parts of the run whose length is written."""
-    woven = {
-        part.name: part for entry in ask.plan.run for part in entry.parts if part.has("stitch")
-    }
-    return [rope for rope in woven.values() if rope.has("length") and not rope.fills_rest]
+    return [
+        rope
+        for rope in ask.plan.in_run
+        if rope.stitch and rope.has("length") and not rope.fills_rest
+    ]
 
 
 def _strung(ask: Ask) -> list[Part]:
     """The parts of the run that are strung or woven."""
-    return [part for entry in ask.plan.run for part in entry.parts if part.has("stitch")]
+    return [part for entry in ask.plan.run for part in entry.parts if part.stitch]
 
 
 def _more_beads(ask: Ask, strand: Part, more: float) -> Remedy:

@@ -15,7 +15,7 @@ def check(subject: WireLink, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     head = f"`{link.name}` ({spelled(length)}) is"
-    carried = "what it goes through" if link.has("over") else "its beads"
+    carried = "what it goes through" if link.part("over") else "its beads"
     need = f"{carried}, its loops and the pliers take {about(needed, length)}"
     wanted = math.ceil((length.middle - margin.likely.low) / 5 - 1e-9) * 5
     size = in_unit_of(wanted, length)

@@ -69,11 +69,12 @@ def _chord(rise: float, body: float) -> float:
 
 
 def _remedies(stiff: Rigid, size: str) -> tuple[Remedy, ...]:
-    name, kind = stiff.item.name, stiff.item.kind.name if isinstance(stiff.item, Part) else ""
-    bent = "one that is bent to the body and say so, `curved: yes`, or "
-    take = f"take {bent if kind in ('', 'connector') else ''}one of {size} or shorter for `{name}`"
+    name, part = stiff.item.name, stiff.item if isinstance(stiff.item, Part) else None
+    can_curve = part is None or part.takes("curved")
+    bent = "one that is bent to the body and say so, `curved: yes`, or " if can_curve else ""
+    take = f"take {bent}one of {size} or shorter for `{name}`"
     by_hand = Remedy(f"{take}, or two with a link between them")
-    if kind == "wire link":
+    if part is not None and part.traits.on_wire:
         return (Remedy(f"put fewer beads on `{name}`: {size} or less, and another link beside it"),)
     if not stiff.item.has(stiff.size):
         return (by_hand,)

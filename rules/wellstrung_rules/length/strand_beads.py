@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Named, Remedy, Rule
-from wellstrung.rulebook.plan import Part, bead_mix
+from wellstrung.rulebook.plan import Part, Role, bead_mix
 from wellstrung.rulebook.values import Quantity, derived, exact
 from wellstrung.rulebook.wording import in_unit_of, number, spelled
 
@@ -16,9 +16,9 @@ STRAND_OFF = Limit(
 
 def check(named: Named, ask: Ask) -> Answer:
     strand = named.item
-    if not named.used or not isinstance(strand, Part) or strand.kind.name != "strand":
+    if not named.used or not isinstance(strand, Part) or strand.kind.role is not Role.STRAND:
         return None
-    if not strand.has("length") or strand.text("length") == "fills the rest":
+    if not strand.has("length") or strand.fills_rest:
         return None  # counted beads make their own length, and what fills the rest is cut to it
     length, repeat = ask.of(strand, "length"), sum(bead_mix(strand).values())
     repeats = derived(

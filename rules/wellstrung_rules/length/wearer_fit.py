@@ -70,10 +70,8 @@ def _misfit(
 
 def _remedies(ask: Ask, more: float, by: str) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"make the run about {by} {'longer' if more > 0 else 'shorter'}")
-    ropes = {
-        part.name: part for entry in ask.plan.run for part in entry.parts if part.has("stitch")
-    }
-    woven = [rope for rope in ropes.values() if rope.has("length") and not rope.fills_rest]
+    ropes = [rope for rope in ask.plan.in_run if rope.stitch and rope.has("length")]
+    woven = [rope for rope in ropes if not rope.fills_rest]
     if len(woven) != 1:
         return (by_hand,)
     (rope,) = woven

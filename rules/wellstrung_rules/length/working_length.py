@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Remedy, Rule, Woven, holds
+from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import Cell, Quantity, derived, exact, table
 from wellstrung.rulebook.wording import in_unit_of, spelled
 
@@ -15,7 +16,7 @@ THREAD_BETWEEN_TAILS = Limit(
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
-    if not woven.part.has("thread") or woven.part.kind.name == "strand":
+    if not woven.part.has("thread") or woven.part.kind.role is Role.STRAND:
         return None  # what is strung is strung in one go
     length = woven.part.length("thread", "working_length")
     longest = exact("longest working length", _fact("longest working length of thread").value, "mm")

@@ -14,7 +14,7 @@ HAZARDOUS = 50.0
 
 def check(join: ClaspClosed, ask: Ask) -> Answer:
     clasp = join.clasp
-    if clasp.text("type") != "magnetic":
+    if not clasp.traits.magnetic:
         return None
     age = ask.plan.written("wearer", "age")
     young = age is not None and str(age.value) in ("child", "under three")

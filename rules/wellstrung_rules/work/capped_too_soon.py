@@ -20,7 +20,7 @@ from wellstrung.rulebook.wording import about
 
 def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
     ring, rope, step = ring_on_rope.ring, ring_on_rope.rope, ring_on_rope.step
-    if ring.text("closing") in ("open", "split"):
+    if ask.opens(ring):
         return None
     if not ring_on_rope.caps:
         return Held()
