@@ -1,4 +1,4 @@
-"""Glued joints: the gap, how much to mix and how often, what bridges it, cure in a cold room.
+"""Glued joints: the gap, how much glue to mix, how many joints a mix reaches, cure in the cold.
 
 Sizes in mm, volumes in mm3 (a thousand are a millilitre), times in minutes, temperatures in °C.
 The limits of an adhesive are cells of the trade table `adhesives` and come in as arguments.

@@ -2,10 +2,9 @@
 
 Sizes in mm, pulls in N, stresses in MPa (N/mm2).
 
-Strength is reckoned two ways. *Thin*: the wire bends like a straight one. *Curved* (Winkler): the
-inside of a tight bend is shorter and is strained more, and the pull itself stretches the wire
-opposite the cut; this gives the lower pull, and is the one to judge by. At *first yield* the ring
-begins to keep a bend; at the *full hinge* it opens without more pull.
+The wire is taken as a curved beam (Winkler): the inside of a tight bend is shorter and is strained
+more than that of a straight wire, and the pull itself stretches the wire opposite the cut. At
+*first yield* the ring begins to keep a bend; at the *full hinge* it opens without more pull.
 """
 
 from __future__ import annotations
@@ -47,8 +46,11 @@ def hole_needed(wire: float, inside: float, through: float) -> float:
     4.2
     """
     radius = inside / 2
-    bent = lambda: wire + radius - sqrt(radius**2 - through**2 / 4)  # noqa: E731
-    return either(through > inside, wire + inside, bent)
+    return either(
+        through > inside,
+        wire + inside,
+        lambda: wire + radius - sqrt(radius**2 - through**2 / 4),
+    )
 
 
 @opaque("smallest circle round a ring flat beside a bar")
@@ -128,7 +130,8 @@ def curved_stresses(pull: float, moment: float, radius: float, wire: float) -> t
 def open_across_first_yield(inside: float, wire: float, yield_stress: float) -> float:
     """Pull across an open ring, its cut at the side, at first yield of the curved wire.
 
-    As for the thin ring, with Winkler's curved beam and the pull itself opposite the cut.
+    The moment opposite the cut is pull x R, and the pull itself stretches the wire there: statics
+    and Winkler's curved beam.
 
     >>> round(open_across_first_yield(inside=3.0, wire=0.8, yield_stress=124), 2)
     2.65

@@ -120,12 +120,19 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """How far the value moves when an argument moves by one; None where that varies."""
         if self.slopes is not None or self.function is None or self.scan:
             return self.slopes
-        rest, middle = self._resting, self.middle
         if not self.traced.is_linear(tuple(self._varying)):
             return None
-        return {
-            key: self.function(**{**rest, key: rest[key] + 1}) - middle for key in self._varying
-        }
+        return {key: self._slope(self.function, key) for key in self._varying}
+
+    def _slope(self, function: Callable[..., float], key: str) -> float:
+        rest, step = self._resting, 1.0
+        try:
+            there = function(**{**rest, key: rest[key] + step})
+        except ValueError:
+            # the formula does not take that much: go as far as the argument may
+            step = max((end for ends in self.args[key]._moves.values() for end in ends), key=abs)
+            there = function(**{**rest, key: rest[key] + step})
+        return (there - self.middle) / step
 
     @once
     def _separate(self) -> Moves | None:

@@ -64,8 +64,7 @@ def weighed(outside: float, hole: float, length: float, filled: float) -> float:
     >>> weighed(outside=1.0, hole=1.2, length=1.0, filled=1.0)
     0
     """
-    by_size = lambda: beads.by_size(outside, hole, length, filled)  # noqa: E731
-    return either(hole >= outside, 0, by_size)
+    return either(hole >= outside, 0, lambda: beads.by_size(outside, hole, length, filled))
 
 
 def _margin(

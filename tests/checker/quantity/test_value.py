@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wellstrung.formulas.arithmetic import pi, tan
+from wellstrung.formulas.thread import strength_left
 from wellstrung.quantity.arithmetic import derived, exact, leaf, total
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
@@ -47,6 +48,12 @@ def test_a_product_reaches_its_far_corner() -> None:
     side, other = value("side", 10.0, (LOT, 1.0)), value("other", 10.0, (PACK, 1.0))
     area = derived("area", "mm2", lambda a, b: a * b, a=side, b=other)
     assert area.worst == (81.0, 121.0)
+
+
+def test_a_slope_is_taken_where_the_formula_has_a_value() -> None:
+    knot = leaf("knot", 0.45, "", [Spread(LOT, 0.05, 0.1)])
+    left = derived("left", "N", strength_left, breaking=exact("breaking", 40.0, "N"), knot=knot)
+    assert left.worst == pytest.approx((16.0, 22.0))
 
 
 def test_a_formula_that_turns_back_is_scanned_between_its_ends() -> None:
