@@ -12,7 +12,7 @@ from collections.abc import Callable
 from wellstrung.model.beads import bead_shares, beads_named
 from wellstrung.model.item import Bead, Item, Missing
 from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.arithmetic import derived, exact, times, total
+from wellstrung.quantity.arithmetic import derived, exact, product, times, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.supplies import beads_needed
 
@@ -34,13 +34,12 @@ def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     beads, share = ask.of(part, "beads"), bead_shares(part)[bead.name]
     if share == 1:
         return times(beads, count)
-    return derived(
+    return product(
         f"{bead.name} in {count} x {part.name}",
         "",
-        lambda count, beads, share: count * beads * share,
-        count=exact("count", count),
-        beads=beads,
-        share=exact("share", share),
+        exact("count", count),
+        beads,
+        exact("share", share),
     )
 
 
@@ -76,13 +75,12 @@ def in_packs(bead: Item, line: Item, ask: Quantities) -> Quantity:
         if not each and not counted:
             raise line.missing("pack")
         return exact(f"{bead.name} counted", packs * each + counted)
-    return derived(
+    return product(
         f"{bead.name} in packs",
         "",
-        lambda packs, pack, per_gram: packs * pack * per_gram,
-        packs=exact("packs", packs),
-        pack=line.mass("pack"),
-        per_gram=ask.of(bead, "per_gram"),
+        exact("packs", packs),
+        line.mass("pack"),
+        ask.of(bead, "per_gram"),
     )
 
 
@@ -92,12 +90,11 @@ def _spare(bead: Item, ask: Quantities) -> Quantity:
     make = "Czech" if czech else "Japanese"
     name = f"spare {'cylinder' if bead.text('type') == 'cylinder' else make} beads"
     setting = ask.plan.bench.limits[name]
-    return derived(
+    return product(
         f"{bead.name}.spare",
         "",
-        lambda needed, share: needed * share,
-        needed=ask.of(bead, "needed"),
-        share=exact(name, setting.value, setting.unit, source=setting.reason),
+        ask.of(bead, "needed"),
+        exact(name, setting.value, setting.unit, source=setting.reason),
     )
 
 

@@ -10,7 +10,7 @@ from wellstrung.formulas import thread
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.arithmetic import derived, exact, total
+from wellstrung.quantity.arithmetic import derived, exact, product, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
@@ -32,12 +32,11 @@ def _turn(part: Part, ask: Quantities) -> Item | None:
 
 
 def _leg(part: Part, ask: Quantities, beads: float) -> Quantity:
-    return derived(
+    return product(
         f"{part.name}.leg",
         "mm",
-        lambda count, bead_length: count * bead_length,
-        count=exact("count", beads),
-        bead_length=making.bead(part, ask, "length"),
+        exact("count", beads),
+        making.bead(part, ask, "length"),
         source="counting",
     )
 

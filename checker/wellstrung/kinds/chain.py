@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from wellstrung.formulas import chain as links
+from wellstrung.formulas import rings
 from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.arithmetic import derived, exact, total
+from wellstrung.quantity.arithmetic import derived, exact, product, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.chain import ChainCut, chain_cuts, links_of, pattern_of
 from wellstrung_schemas import fragment
@@ -20,8 +21,8 @@ def link_inside(chain: Part, link: str) -> Quantity:
     return derived(
         f"{chain.name}.{link} inside",
         "mm",
-        lambda length, wire: length - 2 * wire,
-        length=chain.length("links", link, "length", allowance="link size"),
+        rings.inside_of,
+        outside=chain.length("links", link, "length", allowance="link size"),
         wire=chain.wire("links", link, "wire"),
         source="inside = outside - 2 x wire, trade table `chains`",
     )
@@ -30,12 +31,11 @@ def link_inside(chain: Part, link: str) -> Quantity:
 def run_length(name: str, chain: Part, run: Sequence[str]) -> Quantity:
     """Outer length of a run of links pulled taut: the insides of all of them and two end walls."""
     terms = [
-        derived(
+        product(
             f"{run.count(link)} x {link}",
             "mm",
-            lambda n, inside: n * inside,
-            n=exact("links", run.count(link)),
-            inside=link_inside(chain, link),
+            exact("links", run.count(link)),
+            link_inside(chain, link),
         )
         for link in dict.fromkeys(run)
     ]
@@ -92,8 +92,8 @@ def _end(which: int, what: str) -> Callable[[Part, Quantities], Quantity]:
         return derived(
             f"{chain.name}.{link} hole",
             "mm",
-            lambda width, wire: width - 2 * wire,
-            width=chain.length("links", link, "width", allowance="link size"),
+            rings.inside_of,
+            outside=chain.length("links", link, "width", allowance="link size"),
             wire=chain.wire("links", link, "wire"),
             source="inner opening = outer - 2 x wire, trade table `chains`",
         )

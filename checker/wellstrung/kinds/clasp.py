@@ -11,7 +11,7 @@ from __future__ import annotations
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.model.parts import BandEnd, EyeField, Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.arithmetic import derived, leaf
+from wellstrung.quantity.arithmetic import derived, leaf, total
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
@@ -29,13 +29,10 @@ def _ring_inside(part: Part, ask: Quantities) -> Quantity:
 
 
 def _ring_half(part: Part, ask: Quantities) -> Quantity:
-    return derived(
+    return total(
         f"{part.name}.a.along",
         "mm",
-        lambda eye_hole, ring_wire, ring_inside: eye_hole + ring_wire + ring_inside,
-        eye_hole=ask.of(part, "a.hole"),
-        ring_wire=part.wire("ring", "wire"),
-        ring_inside=ask.of(part, "ring.inside"),
+        [ask.of(part, "a.hole"), part.wire("ring", "wire"), ask.of(part, "ring.inside")],
         source="geometry, worked out for this project",
     )
 
@@ -50,13 +47,10 @@ def _bar_half(part: Part, ask: Quantities) -> Quantity:
         [Spread(Cause("seat when closed", f"`{part.name}`", cure), *[allowance.value] * 2)],
         source=allowance.reason,
     )
-    return derived(
+    return total(
         f"{part.name}.b.along",
         "mm",
-        lambda stem, eye_hole, seat: stem + eye_hole + seat,
-        stem=part.length("bar", "stem", allowance="part length"),
-        eye_hole=ask.of(part, "b.hole"),
-        seat=seat,
+        [part.length("bar", "stem", allowance="part length"), ask.of(part, "b.hole"), seat],
         source="geometry, worked out for this project",
     )
 
@@ -80,12 +74,10 @@ def _stem_width(part: Part, ask: Quantities) -> Quantity:
 
 def _to_the_run(part: Part, ask: Quantities) -> Quantity:
     """From the bar to where the next part bears in its eye."""
-    return derived(
+    return total(
         f"{part.name}.bar to the run",
         "mm",
-        lambda stem, eye_hole: stem + eye_hole,
-        stem=part.length("bar", "stem", allowance="part length"),
-        eye_hole=ask.of(part, "b.hole"),
+        [part.length("bar", "stem", allowance="part length"), ask.of(part, "b.hole")],
         source="geometry, worked out for this project",
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.kinds.metal import stated_mass
 from wellstrung.kinds.plain import size
 from wellstrung.model.parts import Kind, Part, Quantities, Role
-from wellstrung.quantity.arithmetic import derived, leaf
+from wellstrung.quantity.arithmetic import leaf, total
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
@@ -26,12 +26,10 @@ def _along(part: Part, ask: Quantities) -> Quantity:
         [Spread(cause, allowance.value, allowance.value)],
         source=allowance.reason,
     )
-    return derived(
+    return total(
         f"{part.name}.along",
         "mm",
-        lambda length, loop: length + loop,
-        length=ask.of(part, "length"),
-        loop=loop,
+        [ask.of(part, "length"), loop],
         source="geometry, worked out for this project",
     )
 

@@ -13,7 +13,7 @@ from wellstrung.kinds.metal import density, stated_mass
 from wellstrung.kinds.plain import size
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.arithmetic import derived, exact
+from wellstrung.quantity.arithmetic import derived, exact, product
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
@@ -81,12 +81,8 @@ def _stack(part: Part, ask: Quantities) -> Quantity:
         return ask.of(cone, "length") - ask.of(cone, "depth")
     if not part.has("beads"):
         return exact(f"{part.name}.stack", 0.0, "mm")
-    return derived(
-        f"{part.name}.stack",
-        "mm",
-        lambda count, bead_length: count * bead_length,
-        count=exact("count", beads_on(part)),
-        bead_length=making.bead(part, ask, "length"),
+    return product(
+        f"{part.name}.stack", "mm", exact("count", beads_on(part)), making.bead(part, ask, "length")
     )
 
 

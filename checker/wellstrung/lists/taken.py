@@ -26,7 +26,7 @@ from wellstrung.lists.line import (
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import UNPLACED, WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan, Step
-from wellstrung.quantity.arithmetic import derived, exact, times, total
+from wellstrung.quantity.arithmetic import derived, exact, product, times, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects import glued
 from wellstrung.subjects.counts import placed
@@ -165,9 +165,7 @@ def _bead_pack(line: Item, per_gram: Quantity | None) -> Pack | None:
     """What beads are sold in, by the last line of supplies: so many grams, or so many beads."""
     if line.has("pack") and per_gram is not None:
         grams = line.mass("pack")
-        holds = derived(
-            "beads in a pack", "", lambda grams, each: grams * each, grams=grams, each=per_gram,
-        )  # fmt: skip
+        holds = product("beads in a pack", "", grams, per_gram)  # fmt: skip
         return Pack(
             holds.middle,
             _sold_as(line, "pack"),

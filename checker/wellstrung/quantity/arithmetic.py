@@ -88,6 +88,22 @@ def _of_all(**values: float) -> float:
     return added(values.values())
 
 
+def product(name: str, unit: str, *factors: Quantity, source: str = "") -> Quantity:
+    """The product of `factors`.
+
+    >>> product("thread", "mm", exact("length", 400.0, "mm"), exact("passes", 2)).middle
+    800.0
+    """
+    args = {f"f{number}": factor for number, factor in enumerate(factors, 1)}
+    return Quantity(name, unit, function=_multiplied, args=args, source=source)
+
+
+def _multiplied(f1: float, **more: float) -> float:
+    for factor in more.values():
+        f1 = f1 * factor
+    return f1
+
+
 def times(each: Quantity, count: int) -> Quantity:
     """`count` of the same thing: what varies in one varies in all of them.
 
@@ -96,9 +112,4 @@ def times(each: Quantity, count: int) -> Quantity:
     """
     if count == 1:
         return each
-    name = f"{count} x {each.name}"
-    return derived(name, each.unit, _times, n=exact("count", count), each=each)
-
-
-def _times(n: float, each: float) -> float:
-    return n * each
+    return product(f"{count} x {each.name}", each.unit, exact("count", count), each)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from wellstrung.quantity.arithmetic import derived as derived
 from wellstrung.quantity.arithmetic import exact as exact
 from wellstrung.quantity.arithmetic import leaf as leaf
+from wellstrung.quantity.arithmetic import product as product
 from wellstrung.quantity.arithmetic import times as times
 from wellstrung.quantity.arithmetic import total as total
 from wellstrung.quantity.causes import Cause as Cause

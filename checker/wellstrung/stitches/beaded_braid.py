@@ -12,7 +12,7 @@ from wellstrung import tables
 from wellstrung.common.places import Place
 from wellstrung.formulas.circles import equal_ratio
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.arithmetic import derived, product
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
@@ -81,12 +81,11 @@ def cord_of(part: Part, ask: Quantities) -> Quantity:
         return part.length("cord", "outside")
     advised = tables.load("stitch_facts").row("cord in a beaded braid, part of the hole")
     cell = advised.cell("figure")
-    return derived(
+    return product(
         f"{part.name}.cord outside",
         "mm",
-        lambda hole, filled: hole * filled,
-        hole=making.bead(part, ask, "hole"),
-        filled=making.hand(
+        making.bead(part, ask, "hole"),
+        making.hand(
             part,
             "how much of the hole the cord fills",
             cell.low,
@@ -148,12 +147,11 @@ def _mass(part: Part, ask: Quantities) -> Quantity:
     beads = making.mass(part, ask)
     if part.has("measured", "mass"):
         return beads
-    return derived(
+    return product(
         f"{part.name}.mass with its cords",
         "g",
-        lambda beads, cords: beads * cords,
-        beads=beads,
-        cords=making.hand(
+        beads,
+        making.hand(
             part,
             "the mass of the cords",
             *_CORDS,
@@ -172,12 +170,11 @@ def cord_each(part: Part, ask: Quantities) -> Quantity:
     """Cord to cut for each warp, mm: about three times the finished length."""
     row = tables.load("stitch_facts").row("plain braid of 8 cords, cord per finished length")
     cell = row.cell("figure")
-    return derived(
+    return product(
         f"{part.name}.cord",
         "mm",
-        lambda length, times: length * times,
-        length=ask.of(part, "length"),
-        times=making.hand(
+        ask.of(part, "length"),
+        making.hand(
             part,
             "cord to the length",
             cell.value - _CORD_EITHER_WAY,
@@ -196,12 +193,11 @@ _CORD_EITHER_WAY = 0.5
 
 def cord_in_all(part: Part, ask: Quantities) -> Quantity:
     """Cord for all the warps, mm."""
-    return derived(
+    return product(
         f"{part.name}.cord in all",
         "mm",
-        lambda warps, cord: warps * cord,
-        warps=making.count(part, "warps", warps_of(part)),
-        cord=ask.of(part, "cord"),
+        making.count(part, "warps", warps_of(part)),
+        ask.of(part, "cord"),
     )
 
 

@@ -12,7 +12,7 @@ from wellstrung.formulas.thread import PATH_SHARE
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.arithmetic import derived, exact, leaf, total
+from wellstrung.quantity.arithmetic import derived, exact, leaf, product, total
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 
@@ -163,13 +163,7 @@ def growth(rise: Formula) -> dict[str, Formula]:
     def length(part: Part, ask: Quantities) -> Quantity:
         if part.has("length"):
             return part.length("length", allowance="woven length")
-        return derived(
-            f"{part.name}.length",
-            "mm",
-            lambda rounds, rise: rounds * rise,
-            rounds=rounds(part, ask),
-            rise=ask.of(part, "rise"),
-        )
+        return product(f"{part.name}.length", "mm", rounds(part, ask), ask.of(part, "rise"))
 
     return {"rise": rise, "length": length, "rounds": rounds}
 
@@ -178,12 +172,11 @@ def beads_by_round(each_round: Callable[[Part], float], source: str) -> Formula:
     """How many beads a part takes: so many a round (or a row)."""
 
     def beads(part: Part, ask: Quantities) -> Quantity:
-        return derived(
+        return product(
             f"{part.name}.beads",
             "",
-            lambda rounds, each_round: rounds * each_round,
-            rounds=ask.of(part, "rounds"),
-            each_round=count(part, "each round", each_round(part)),
+            ask.of(part, "rounds"),
+            count(part, "each round", each_round(part)),
             source=source,
         )
 

@@ -14,7 +14,7 @@ from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import beads_named
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived, exact
+from wellstrung.quantity.arithmetic import derived, exact, product, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
@@ -124,12 +124,11 @@ def _outside(part: Part, ask: Quantities) -> Quantity:
 
 
 def _rise(part: Part, ask: Quantities) -> Quantity:
-    return derived(
+    return product(
         f"{part.name}.rise",
         "mm",
-        lambda core_length, sits: core_length * sits,
-        core_length=ask.of(_core(part, ask), "length"),
-        sits=making.hand(
+        ask.of(_core(part, ask), "length"),
+        making.hand(
             part,
             "how close the core beads sit",
             *_SITS,
@@ -158,13 +157,7 @@ def _stitches(part: Part, ask: Quantities) -> Quantity:
 def _length(part: Part, ask: Quantities) -> Quantity:
     if part.has("length"):
         return part.length("length", allowance="woven length")
-    return derived(
-        f"{part.name}.length",
-        "mm",
-        lambda core_beads, rise: core_beads * rise,
-        core_beads=ask.of(part, "core_beads"),
-        rise=ask.of(part, "rise"),
-    )
+    return product(f"{part.name}.length", "mm", ask.of(part, "core_beads"), ask.of(part, "rise"))
 
 
 def _core_beads(part: Part, ask: Quantities) -> Quantity:
@@ -179,23 +172,18 @@ def _core_beads(part: Part, ask: Quantities) -> Quantity:
 
 
 def _outer_beads(part: Part, ask: Quantities) -> Quantity:
-    return derived(
+    return product(
         f"{part.name}.outer beads",
         "",
-        lambda stitches, loop: stitches * loop,
-        stitches=ask.of(part, "rounds"),
-        loop=making.count(part, "beads in a loop", _in_loop(part)),
+        ask.of(part, "rounds"),
+        making.count(part, "beads in a loop", _in_loop(part)),
         source="counting",
     )
 
 
 def _beads(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.beads",
-        "",
-        lambda core, outer: core + outer,
-        core=ask.of(part, "core_beads"),
-        outer=ask.of(part, "outer_beads"),
+    return total(
+        f"{part.name}.beads", "", [ask.of(part, "core_beads"), ask.of(part, "outer_beads")]
     )
 
 

@@ -11,7 +11,7 @@ from wellstrung.common.places import Place
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived, exact
+from wellstrung.quantity.arithmetic import derived, exact, product
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.making import GEOMETRY
@@ -66,13 +66,7 @@ def _bead_length(part: Part, ask: Quantities) -> Quantity:
         source="0 to 2 % over the bead's size: trade table `bead_strands`",
         cure=f"string 5 cm of `{part.name}`, count, write the bead's `measured: {{length: ...}}`",
     )
-    return derived(
-        f"{part.name}.bead",
-        "mm",
-        lambda bead_length, sits: bead_length * sits,
-        bead_length=making.bead(part, ask, "length"),
-        sits=sits,
-    )
+    return product(f"{part.name}.bead", "mm", making.bead(part, ask, "length"), sits)
 
 
 def _nothing(part: Part, ask: Quantities) -> Quantity:
@@ -83,12 +77,11 @@ def _knot(part: Part, ask: Quantities) -> Quantity:
     """What a knot keeps two beads apart: as ten test knots told, or by the cord's thickness."""
     if part.has("knot_adds"):
         return part.length("knot_adds")
-    return derived(
+    return product(
         f"{part.name}.knot",
         "mm",
-        lambda cord, tight: cord * tight,
-        cord=ask.of(part, "line"),
-        tight=making.hand(
+        ask.of(part, "line"),
+        making.hand(
             part,
             "how tight the knots are",
             *_KNOT,
@@ -158,12 +151,11 @@ def _passes(part: Part) -> int:
 
 def _thread(part: Part, ask: Quantities) -> Quantity:
     """The line through every bead, as often as it passes; tails come on top."""
-    return derived(
+    return product(
         f"{part.name}.thread",
         "mm",
-        lambda length, passes: length * passes,
-        length=ask.of(part, "length"),
-        passes=making.count(part, "passes", _passes(part)),
+        ask.of(part, "length"),
+        making.count(part, "passes", _passes(part)),
         source="counting: one length for each pass",
     )
 

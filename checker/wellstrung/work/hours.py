@@ -12,7 +12,7 @@ from wellstrung.derived.of_plan import Brought, PieceQuantity, Quantities, StepQ
 from wellstrung.formulas.arithmetic import opaque
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
-from wellstrung.quantity.arithmetic import derived, exact, total
+from wellstrung.quantity.arithmetic import derived, exact, product, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.steps import done_at_home
 from wellstrung.work import search
@@ -52,25 +52,20 @@ def _bench_time(ask: Quantities) -> Quantity:
 
 
 def _student_time(ask: Quantities) -> Quantity:
-    return derived(
-        "piece.student_time",
-        "min",
-        lambda time, pace: time * pace,
-        time=ask.get("piece.bench_time"),
-        pace=pace(ask.plan, "student"),
+    return product(
+        "piece.student_time", "min", ask.get("piece.bench_time"), pace(ask.plan, "student")
     )
 
 
 def _student_step(ask: Quantities, number: int) -> Quantity:
     """Minutes that one step takes a student's hands, for every piece that the plan makes."""
     step = ask.plan.steps[number - 1]
-    return derived(
+    return product(
         f"step {number} ({step.verb}) in class",
         "min",
-        lambda time, pace, makes: time * pace * makes,
-        time=minutes_of(step, ask),
-        pace=pace(ask.plan, "student"),
-        makes=exact("pieces made", ask.plan.makes),
+        minutes_of(step, ask),
+        pace(ask.plan, "student"),
+        exact("pieces made", ask.plan.makes),
     )
 
 

@@ -6,7 +6,7 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Step
-from wellstrung.quantity.arithmetic import derived, exact, leaf
+from wellstrung.quantity.arithmetic import derived, exact, leaf, product
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
@@ -41,13 +41,12 @@ def minutes_of(step: Step, ask: Quantities) -> Quantity:
         )
     if step.verb not in plan.bench.rates:
         raise Missing(f"`takes` of step {step.number}")
-    return derived(
+    return product(
         name,
         "min",
-        lambda count, each, pace: count * each * pace,
-        count=exact(f"{name} count", times_done(plan, step)),
-        each=_rate(plan, step.verb),
-        pace=pace(plan, "maker"),
+        exact(f"{name} count", times_done(plan, step)),
+        _rate(plan, step.verb),
+        pace(plan, "maker"),
     )
 
 

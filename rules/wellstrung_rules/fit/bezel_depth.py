@@ -6,7 +6,7 @@ import math
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
 from wellstrung.rulebook.plan import Edit, Part
-from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.values import Quantity, total
 from wellstrung.rulebook.wording import about, in_unit_of
 
 
@@ -17,13 +17,10 @@ def check(woven: Woven, ask: Ask) -> Answer:
     names = bezel.texts("beads")
     back, front = (ask.of(ask.plan.beads[name], "outside") for name in (names[0], names[-1]))
     edge, has = ask.of(bezel, "stone.edge"), ask.of(bezel, "length")
-    needed = derived(
+    needed = total(
         "up the edge and over it",
         "mm",
-        lambda edge, back, front: edge + back + front,
-        edge=edge,
-        back=back,
-        front=front,
+        [edge, back, front],
         source="a bead beyond where the stone slants inward, on either side",
     )
     margin = has - needed

@@ -10,7 +10,7 @@ from wellstrung.formulas.fits import fit_class
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RopeInCap, Rule, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.remedies import wider_bore
-from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.values import Quantity, derived, exact, product
 from wellstrung.rulebook.wording import about, between, in_unit_of, number, spelled
 from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
 
@@ -100,13 +100,7 @@ def _give(rope: Part, ask: Ask) -> Quantity:
     cored = rope.has("core") and rope.text("core") != "no"
     if cored or not ask.offers(rope, "inside") or ask.of(rope, "inside").middle <= 0:
         return exact("give of a solid rope", 0.0, "mm", source="common practice, no source")
-    return derived(
-        f"{rope.name} gives",
-        "mm",
-        lambda share, outside: share * outside,
-        share=ask.limit(CAP_TIGHT),
-        outside=ask.of(rope, "outside"),
-    )
+    return product(f"{rope.name} gives", "mm", ask.limit(CAP_TIGHT), ask.of(rope, "outside"))
 
 
 def _needed(low: float, high: float, bore: Quantity) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.formulas import rings
 from wellstrung.rulebook import Answer, Ask, LinkThroughCone, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
@@ -12,8 +13,8 @@ def check(join: LinkThroughCone, ask: Ask) -> Answer:
     loop = derived(
         "loop outside",
         "mm",
-        lambda hole, wire: hole + 2 * wire,
-        hole=ask.of(join.link, "loop.hole"),
+        rings.outside_of,
+        inside=ask.of(join.link, "loop.hole"),
         wire=ask.of(join.link, "wire"),
         source="outside = inside + 2 x wire: geometry",
     )

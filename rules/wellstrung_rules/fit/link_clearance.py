@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wellstrung.formulas import rings
 from wellstrung.formulas.arithmetic import either, most
 from wellstrung.rulebook import Answer, Ask, EndLink, Misfit, Remedy, Rule, holds, kept
 from wellstrung.rulebook.plan import Part
@@ -90,8 +91,8 @@ def _inside(end: EndLink) -> Quantity:
     return derived(
         "inside of the link",
         "mm",
-        lambda length, wire: length - 2 * wire,
-        length=end.chain.length("links", end.link, "length", allowance="link size"),
+        rings.inside_of,
+        outside=end.chain.length("links", end.link, "length", allowance="link size"),
         wire=_wire(end, end.link),
         source="inside = outside - 2 x wire, trade table `chains`",
     )

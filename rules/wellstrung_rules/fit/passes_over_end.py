@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.formulas import rings
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, SlidesOn, kept
 from wellstrung.rulebook.plan import Eyes, Part, Role, RunEntry
 from wellstrung.rulebook.values import Quantity, derived
@@ -71,8 +72,8 @@ def _across(entry: RunEntry, ask: Ask) -> Quantity:
     return derived(
         f"{part.name}.{eye} outside",
         "mm",
-        lambda hole, wire: hole + 2 * wire,
-        hole=ask.of(part, f"{eye}.hole"),
+        rings.outside_of,
+        inside=ask.of(part, f"{eye}.hole"),
         wire=ask.of(part, f"{eye}.wire"),
         source="outside = inside + 2 x wire: geometry",
     )

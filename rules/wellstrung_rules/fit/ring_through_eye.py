@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.formulas import circles, rings
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, RingThroughEye, Rule, kept
 from wellstrung.rulebook.remedies import thinner_wires
-from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.values import Quantity, derived, exact, product
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
@@ -13,12 +13,11 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
     hole = ask.get(join.eyes.quantity("hole"))
     wire, inside = ask.of(join.ring, "wire"), ask.of(join.ring, "inside")
     through = ask.get(join.eyes.quantity("through"))
-    bundle = derived(
+    bundle = product(
         "wires in the eye",
         "mm",
-        lambda wire, ratio: wire * ratio,
-        wire=wire,
-        ratio=exact("ratio", circles.equal_ratio(join.rings)),
+        wire,
+        exact("ratio", circles.equal_ratio(join.rings)),
         source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",
     )
     needed = derived(

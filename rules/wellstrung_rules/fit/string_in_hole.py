@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
 from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.values import derived, exact
+from wellstrung.rulebook.values import exact, product
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
@@ -15,12 +15,11 @@ def check(join: Threaded, ask: Ask) -> Answer:
     line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
     passes = join.part.count("passes", default=1)
     ratio = circles.equal_ratio(min(passes, 20))
-    bundle = derived(
+    bundle = product(
         "lines in the hole",
         "mm",
-        lambda line, ratio: line * ratio,
-        line=line,
-        ratio=exact("ratio", ratio),
+        line,
+        exact("ratio", ratio),
         source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",
     )
     margin = hole - bundle

@@ -8,7 +8,7 @@ from wellstrung.formulas import circles
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, TipOnStrands, kept
 from wellstrung.rulebook.plan import Edit, Part
-from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, leaf
+from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, leaf, product
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
@@ -85,9 +85,7 @@ def _covered(tip: Part, lines: Quantity, ask: Ask) -> Quantity:
         return ask.of(tip, "covered")
     crimp = ask.plan.parts.get(tip.text("covers"))
     if crimp is None:
-        return derived(
-            "knot", "mm", lambda lines, ties: lines * ties, lines=lines, ties=ask.of(tip, "knot")
-        )
+        return product("knot", "mm", lines, ask.of(tip, "knot"))
     cure = f"press one, measure it and write `measured: {{covered: ...}}` in `{tip.name}`"
     spread = Spread(Cause("how the crimp is pressed", f"`{crimp.name}`", cure), 0.5, 0.5)
     return derived(

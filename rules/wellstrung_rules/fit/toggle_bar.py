@@ -11,7 +11,7 @@ from __future__ import annotations
 from wellstrung.formulas.arithmetic import least
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Toggle, holds, kept
 from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.values import Quantity, derived, exact, table
+from wellstrung.rulebook.values import Quantity, derived, exact, product, table
 from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
 
 
@@ -27,13 +27,7 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
         more=_cell("bar_short", "mm"),
         source="geometry, worked out for this project; trade table `clasps`, toggle",
     )
-    most = derived(
-        "longest bar",
-        "mm",
-        lambda opening, share: opening * share,
-        opening=opening,
-        share=_cell("bar_share_most"),
-    )
+    most = product("longest bar", "mm", opening, _cell("bar_share_most"))
     falls, slides, passes = bar - opening, bar - least, most - bar
     out = not holds(falls)
     margin = falls if out else min(slides, passes, key=lambda room: room.likely.low)

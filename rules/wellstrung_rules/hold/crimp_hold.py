@@ -5,20 +5,14 @@ from __future__ import annotations
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
 from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
 from wellstrung.rulebook.remedies import stronger_line
-from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.values import Quantity, product
 from wellstrung.rulebook.wording import about, in_unit_of, number
 from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
     load, factor, share = weight(ask.get("piece.mass")), ask.limit(HOLD_FACTOR), _share()
-    bears = derived(
-        f"{join.crimp.name} lets go at",
-        "N",
-        lambda line, share: line * share,
-        line=ask.of(join.strand, "breaking"),
-        share=share,
-    )
+    bears = product(f"{join.crimp.name} lets go at", "N", ask.of(join.strand, "breaking"), share)
     margin = pull_to_spare(bears, load, factor)
     if answer := kept(margin, over="worst"):
         return answer
