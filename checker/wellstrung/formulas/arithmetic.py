@@ -100,7 +100,10 @@ def added(values: Iterable[float]) -> float:
     try:
         return math.fsum(values)
     except Symbolic:
-        return sum(values)
+        # one symbol for them all: sums within sums would lie too deep to walk through
+        terms = [value for value in values if isinstance(value, Symbol) or value != 0]
+        symbol: float = call("+", *terms)
+        return symbol if len(terms) > 1 else terms[0]
 
 
 def require(condition: bool, otherwise: str, *values: float) -> None:

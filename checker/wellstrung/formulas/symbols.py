@@ -148,8 +148,9 @@ def _operation(one: Symbol, name: Callable[[str], str]) -> tuple[str, int]:
         return f"-{text(of[0], name, binds)}", binds
     if op == "^":
         return f"{text(of[0], name, _ATOM)}^{text(of[1], name, _ATOM)}", binds
-    left, right = text(of[0], name, binds), text(of[1], name, binds + (op not in "+*"))
-    return f"{left} {op} {right}", binds
+    behind = binds + (op not in "+*")
+    terms = (text(of[0], name, binds), *(text(each, name, behind) for each in of[1:]))
+    return f" {op} ".join(terms), binds
 
 
 def _number(value: float) -> tuple[str, int]:

@@ -12,7 +12,7 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import Slab, across, outline
 from wellstrung.derived.piece import adds
 from wellstrung.model.beads import bead_mix
-from wellstrung.model.item import Item, Missing
+from wellstrung.model.item import Item
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, RunEntry, Step
 from wellstrung.quantity.arithmetic import exact, times, total
@@ -24,9 +24,9 @@ from wellstrung.subjects.base import Eyes, opens
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.glued import WEARING
 from wellstrung.subjects.run import taken
-from wellstrung.work.dependencies import for_order
+from wellstrung.work.dependencies import order_that_works
 from wellstrung.work.hours import written
-from wellstrung.work.search import MOST_LOOKS, Found, nearest
+from wellstrung.work.search import MOST_LOOKS, Found
 
 
 class Limit(NamedTuple):
@@ -178,10 +178,7 @@ class Ask:
     @cached_property
     def _order(self) -> Found | None:
         """The order nearest to the written one that works; None where a value is missing."""
-        try:
-            return nearest(for_order(self.quantities))
-        except Missing:
-            return None
+        return order_that_works(self.quantities)
 
     def limit(self, limit: Limit | str) -> Quantity:
         """A limit of the rule, or by its name one that quantities use too, with its reason.

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
@@ -30,13 +31,13 @@ class Glues(Subject, frozen=True):
 
 
 class GluedJoint(Subject, frozen=True):
-    """A glued cap (or a clasp glued to a band), and every step that pulls on it or wears it."""
+    """A glued cap (or a clasp glued to a band), and the first steps that pull on it and wear it."""
 
     step: Step
     adhesive: Part
     cap: Part
-    loading: tuple[Step, ...]
-    wearing: tuple[Step, ...]
+    loaded: Step | None
+    worn: Step | None
 
 
 class Mixed(Subject, frozen=True):
@@ -83,7 +84,7 @@ def adhesives(plan: Plan) -> Iterator[Subject]:
 
 def find(plan: Plan) -> Iterator[Subject]:
     """What the steps that glue give."""
-    yield from joints(plan)
+    yield from _joints(plan)
     mixes = tuple(mixed(plan))
     yield from mixes
     ends: dict[Part, Counter[GluedEnd]] = {}
@@ -124,25 +125,41 @@ def closing_glue(plan: Plan, rope: Part) -> tuple[Step, ...]:
     return ()
 
 
-def joints(plan: Plan) -> Iterator[GluedJoint]:
-    """Every joint that a step glues."""
-    wearing = tuple(step for step in plan.steps_that(*WEARING) if not step.has("part"))
+def _joints(plan: Plan) -> Iterator[GluedJoint]:
+    loads, worn = loading(plan), wearing(plan)
     for step in plan.steps_that("glue"):
         adhesive, cap = step.parts["with"], step.parts["part"]
-        loading = tuple(one for one in plan.steps_that(*LOADING) if _pulls_on(plan, one, cap))
-        yield GluedJoint(step.place, step, adhesive, cap, loading, wearing)
+        loaded = _first_after(step, loads.get(cap, ()))
+        yield GluedJoint(step.place, step, adhesive, cap, loaded, _first_after(step, worn))
 
 
-def _pulls_on(plan: Plan, step: Step, cap: Part) -> bool:
-    """Whether a step hangs something from what is glued, or from the rope that ends in it."""
-    touched = {step.parts.get(name) for name in ("part", "from", "around", "to", "by")}
+def loading(plan: Plan) -> Mapping[Part, Sequence[Step]]:
+    """The steps that pull on each part, on a cap also those that pull on the rope in it."""
+    found: dict[Part, list[Step]] = {}
+    for step in plan.steps_that(*LOADING):
+        for part in _pulled(plan, step):
+            found.setdefault(part, []).append(step)
+    return found
+
+
+def wearing(plan: Plan) -> Sequence[Step]:
+    """The steps after which the piece is worn or leaves the bench."""
+    return [step for step in plan.steps_that(*WEARING) if not step.has("part")]
+
+
+def _first_after(step: Step, others: Sequence[Step]) -> Step | None:
+    at = bisect_right(others, step.number, key=lambda other: other.number)
+    return others[at] if at < len(others) else None
+
+
+def _pulled(plan: Plan, step: Step) -> set[Part]:
+    """What a step that hangs something pulls on: what it names, and the caps of a rope among it."""
+    named = {part for name, part in step.parts.items() if name != "with"}
     if step.verb == "close ring":
         ring = step.parts.get("part")
-        touched |= {beside.part for entry, beside in plan.meetings if entry.part is ring}
-    return cap in touched or any(
-        part is not None and part.kind.role is Role.ROPE and cap in caps_at(plan, part)
-        for part in touched
-    )
+        named |= {beside.part for entry, beside in plan.meetings if entry.part is ring}
+    ropes = [part for part in named if part.kind.role is Role.ROPE]
+    return named.union(*(caps_at(plan, rope) for rope in ropes))
 
 
 def mixed(plan: Plan) -> Iterator[Mixed]:

@@ -13,9 +13,9 @@ from wellstrung.subjects.glued import caps_at, closing_glue
 
 
 class RingOnCappedRope(Subject, frozen=True):
-    """A ring that must be slid on a rope, the step that does it, and the glue that caps the rope.
+    """A ring that must be slid on a rope, the step that does it, and the rope's caps.
 
-    `closing` are the glue steps from the one that caps its last open end.
+    `capped` is the step that glues the last of them on.
     """
 
     ring: Part
@@ -23,7 +23,7 @@ class RingOnCappedRope(Subject, frozen=True):
     line: Hung
     caps: tuple[Part, ...]
     step: Step | None
-    closing: tuple[Step, ...]
+    capped: Step | None
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -114,8 +114,8 @@ def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:
         rope, ring = line.source, line.by
         step = next((one for one in plan.steps if puts_on(one, ring, line, rope)), None)
         place, caps = step.place if step else line.place_of("by"), tuple(caps_at(plan, rope))
-        closing = closing_glue(plan, rope) if caps else ()
-        yield RingOnCappedRope(place, ring, rope, line, caps, step, closing)
+        capped = next(iter(closing_glue(plan, rope)), None) if caps else None
+        yield RingOnCappedRope(place, ring, rope, line, caps, step, capped)
 
 
 def puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:

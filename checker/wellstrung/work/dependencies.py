@@ -24,6 +24,7 @@ from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.subjects import glued, steps
 from wellstrung.subjects.base import opens
 from wellstrung.work.schedule import END, Lag, Task, Work
+from wellstrung.work.search import MOST_LOOKS, Found, nearest
 
 #: Fields that name the parts a step works on. The ring that something hangs by is one of many.
 _WORKED_ON = ("part", "to", "onto", "from", "around")
@@ -31,18 +32,13 @@ _WORKED_ON = ("part", "to", "onto", "from", "around")
 
 def for_times(ask: Quantities, hands: Sequence[float]) -> Work:
     """The steps with these minutes of hands, each after the steps on what it works on."""
-    plan, lags = ask.plan, tuple(_lags(ask))
-    after = _after_as_written(plan)
+    after, lags = _after_as_written(ask.plan), tuple(_last_lags(ask))
     for lag in lags:
-        if lag.first < lag.then:
+        if lag.then != END:
             after[lag.then].add(lag.first)
-    return Work(
-        tuple(
-            Task(minutes, wait_of(step), frozenset(needs))
-            for step, minutes, needs in zip(plan.steps, hands, after, strict=True)
-        ),
-        tuple(lag for lag in lags if lag.then == END or lag.first < lag.then),
-    )
+    each = zip(ask.plan.steps, hands, after, strict=True)
+    tasks = (Task(minutes, wait_of(step), frozenset(needs)) for step, minutes, needs in each)
+    return Work(tuple(tasks), lags)
 
 
 def for_order(ask: Quantities) -> Work:
@@ -55,13 +51,22 @@ def for_order(ask: Quantities) -> Work:
     for first, then in _needed(ask):
         if first is not then:
             after[_at(then)].add(_at(first))
-    return Work(
-        tuple(
-            _task(step, frozenset(needs), ask)
-            for step, needs in zip(ask.plan.steps, after, strict=True)
-        ),
-        tuple(_lags(ask)),
-    )
+    each = zip(ask.plan.steps, after, strict=True)
+    tasks = (_task(step, frozenset(needs), ask) for step, needs in each)
+    return Work(tuple(tasks), tuple(_lags(ask)))
+
+
+def order_that_works(ask: Quantities) -> Found | None:
+    """The order without faults that is nearest to the one written; None where a value is missing.
+
+    Of a plan with more steps than a search could look through it is not even begun.
+    """
+    if len(ask.plan.steps) ** 2 > MOST_LOOKS:
+        return Found(None, 0, stopped=True)
+    try:
+        return nearest(for_order(ask))
+    except Missing:
+        return None
 
 
 def wait_of(step: Step) -> float:
@@ -100,18 +105,25 @@ def _task(step: Step, after: frozenset[int], ask: Quantities) -> Task:
     return Task(hands, rest, after, adhesive.name, joints, step.mixes is not None, most)
 
 
-def _lags(ask: Quantities) -> Iterator[Lag]:
-    """Each glued joint to handling before what pulls on it, to full cure before it is worn."""
-    for joint in glued.joints(ask.plan):
-        made = _at(joint.step)
-        handling = ask.of(joint.adhesive, "handling").worst.high
-        full = ask.of(joint.adhesive, "full_cure").worst.high
-        yield from (Lag(made, _at(step), full) for step in joint.wearing)
-        yield Lag(made, END, full)  # what is glued last is worn when all is done
-        yield from (Lag(made, _at(step), handling) for step in joint.loading)
+def _cures(step: Step, ask: Quantities) -> tuple[float, float]:
+    """Minutes from a glue step to handling, and to full cure, on the careful side."""
+    adhesive = step.parts["with"]
+    handling, full = ask.of(adhesive, "handling"), ask.of(adhesive, "full_cure")
+    return handling.worst.high, full.worst.high
 
 
 # --- for the order
+
+
+def _lags(ask: Quantities) -> Iterator[Lag]:
+    """Each glued joint to handling before what pulls on it, to full cure before it is worn."""
+    loading, wearing = glued.loading(ask.plan), glued.wearing(ask.plan)
+    for step in ask.plan.steps_that("glue"):
+        handling, full = _cures(step, ask)
+        yield from (Lag(_at(step), _at(worn), full) for worn in wearing)
+        yield Lag(_at(step), END, full)  # what is glued last is worn when all is done
+        loads = loading.get(step.parts["part"], ())
+        yield from (Lag(_at(step), _at(load), handling) for load in loads)
 
 
 def _needed(ask: Quantities) -> Iterator[tuple[Step, Step]]:
@@ -123,10 +135,10 @@ def _needed(ask: Quantities) -> Iterator[tuple[Step, Step]]:
         elif isinstance(subject, steps.ThreadEnds):
             yield from subject.finished_first
         elif isinstance(subject, steps.RingOnCappedRope) and _blocked(subject, ask):
-            yield from ((subject.step, glue) for glue in subject.closing if subject.step)
-    for step in plan.steps_that(*glued.WEARING):
-        if not step.has("part"):  # what was done before the piece is worn stays before it
-            yield from ((before, step) for before in plan.steps[: _at(step)])
+            closing = glued.closing_glue(plan, subject.rope)
+            yield from ((subject.step, closed) for closed in closing if subject.step)
+    for step in glued.wearing(plan):  # what was done before the piece is worn stays before it
+        yield from ((before, step) for before in plan.steps[: _at(step)])
     for step in plan.steps_that("slide"):
         for other in plan.steps_that("hang"):  # on the rope before anything is hung by it
             if step.parts.get("part") in (other.parts.get("part"), other.parts.get("by")):
@@ -146,6 +158,30 @@ def _blocked(on: steps.RingOnCappedRope, ask: Quantities) -> bool:
 # --- for the times
 
 
+def _last_lags(ask: Quantities) -> Iterator[Lag]:
+    """The lags of the order written that no other takes care of.
+
+    Of one adhesive the last on a cap cures last, and what was worn once had cured.
+    """
+    wearing, pulls_on = set(glued.wearing(ask.plan)), dict[Step, list[Part]]()
+    for cap, loads in glued.loading(ask.plan).items():
+        for step in loads:
+            pulls_on.setdefault(step, []).append(cap)
+    last: dict[Part, dict[Part, Step]] = {}  # by cap and adhesive
+    unworn: dict[tuple[Part, Part], Step] = {}
+    for step in ask.plan.steps:
+        if step.verb == "glue":
+            cap, adhesive = step.parts["part"], step.parts["with"]
+            last.setdefault(cap, {})[adhesive] = unworn[cap, adhesive] = step
+        for cap in pulls_on.get(step, ()):
+            for made in last.get(cap, {}).values():
+                yield Lag(_at(made), _at(step), _cures(made, ask)[0])
+        if step in wearing:
+            yield from (Lag(_at(one), _at(step), _cures(one, ask)[1]) for one in unworn.values())
+            unworn = {}
+    yield from (Lag(_at(one), END, _cures(one, ask)[1]) for one in unworn.values())
+
+
 def _after_as_written(plan: Plan) -> list[set[int]]:
     """For each step the last steps on what it works on, and on whatever hangs together with that.
 
@@ -153,24 +189,29 @@ def _after_as_written(plan: Plan) -> list[set[int]]:
     after all steps before it, and before all steps after it.
     """
     groups: dict[str, _Together] = {}  # what hangs together by now, by the name of each part of it
-    whole: set[int] = set()  # the last step about the whole piece
-    glued: set[str] = set()
+    since: dict[int, _Together] = {}  # those with a step since the last one about the whole piece
+    whole: set[int] = set()  # that one
+    fresh: set[str] = set()  # what was glued since the last wait
     curing: set[str] | None = None  # what the next wait is for; None where nothing says
     found = []
     for index, step in enumerate(plan.steps):
         parts = _worked_on(plan, step)
         if step.verb == "wait":
-            parts = curing = glued or curing
-            glued = set()
+            parts = curing = fresh or curing
+            fresh = set()
         elif step.verb == "glue":
-            glued = glued | (parts or set())
+            fresh = fresh | (parts or set())
         if parts is None:
-            found.append({together.last for together in groups.values()} | whole)
-            whole = {index}
-        else:
-            touched = {id(groups[name]): groups[name] for name in parts if name in groups}
-            found.append({together.last for together in touched.values()} | whole)
-            _join(groups, list(touched.values()), parts, index)
+            found.append({together.last for together in since.values()} | whole)
+            since, whole = {}, {index}
+            continue
+        touched = {id(groups[name]): groups[name] for name in parts if name in groups}
+        found.append({together.last for together in touched.values()} | whole)
+        together = _joined(groups, list(touched.values()), parts)
+        together.last = index
+        for key in touched:
+            since.pop(key, None)
+        since[id(together)] = together
     return found
 
 
@@ -182,15 +223,13 @@ class _Together:
         self.last = -1
 
 
-def _join(
-    groups: dict[str, _Together], touched: list[_Together], parts: set[str], index: int
-) -> None:
-    """All that a step touches hangs together from now on."""
+def _joined(groups: dict[str, _Together], touched: list[_Together], parts: set[str]) -> _Together:
+    """All that a step touches, which hangs together from now on."""
     whole = max(touched, key=lambda together: len(together.names), default=_Together())
-    whole.last = index
     for names in (parts, *(other.names for other in touched if other is not whole)):
         whole.names |= names
         groups.update(dict.fromkeys(names, whole))
+    return whole
 
 
 def _worked_on(plan: Plan, step: Step) -> set[str] | None:

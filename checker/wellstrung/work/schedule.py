@@ -71,7 +71,7 @@ class Work(Struct, frozen=True):
             if not all(need in there for need in task.after):
                 raise ValueError(f"task {index} needs a task that is not there")
         for lag in self.lags:
-            if lag.first not in there or lag.then not in (END, *there):
+            if lag.first not in there or (lag.then not in there and lag.then != END):
                 raise ValueError(f"{lag} names a task that is not there")
 
     @property

@@ -15,14 +15,14 @@ Worked out for this project.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from heapq import heappop, heappush
 from itertools import count
 from typing import Any, NamedTuple
 
-from wellstrung.work.schedule import END, SLACK, InARow, Lag, Overlapping, State, Work
+from wellstrung.work.schedule import END, SLACK, InARow, Overlapping, State, Work
 
-#: How often a search looks at a task before it stops.
+#: How often a search looks at a task, or at what one waits for, before it stops.
 MOST_LOOKS = 300_000
 
 
@@ -48,6 +48,8 @@ def nearest(work: Work, looks: int = MOST_LOOKS) -> Found:
     >>> nearest(Work((Task(after=frozenset({1})), Task(after=frozenset({0}))))).order is None
     True
     """
+    if len(work.tasks) ** 2 > looks:
+        return Found(None, 0, stopped=True)
     return _best(_Nearest(work), looks)
 
 
@@ -76,6 +78,7 @@ def _best(aim: _Nearest | _Earliest, looks: int, below: float = math.inf) -> Fou
     heap = [(cost, state.order, next(number), state)] if cost < below else []
     known: dict[tuple[frozenset[int], str], list[tuple[Any, ...]]] = {}
     looks -= len(state.over) ** 2
+    lags = len(aim.work.lags)
     while heap and looks > 0:
         cost, order, _, state = heappop(heap)
         left = aim.left(state)
@@ -87,6 +90,7 @@ def _best(aim: _Nearest | _Earliest, looks: int, below: float = math.inf) -> Fou
         if any(all(a <= b for a, b in zip(other, marks, strict=True)) for other in others):
             continue
         others.append(marks)
+        looks -= lags
         for after in aim.following(state):
             looks -= len(left)
             bound = max(cost, aim.cost(after))
@@ -102,16 +106,11 @@ class _Nearest(InARow):
         super().__init__(work)
         self.needs = _all_needs(work)
         self.in_a_circle = any(index in needs for index, needs in enumerate(self.needs))
-        #: for each lag, what can come between its ends
-        self.between = [
-            (lag, [i for i in work.written if i != lag.then and lag.then not in self.needs[i]])
-            for lag in work.lags
-        ]
+        self.passes = [task.hands + task.rest for task in self.tasks]
 
     def following(self, state: State) -> Iterator[State]:
         """Each task that may come now: kept where it stands behind the last kept, or moved."""
-        lags = (self._falls_short(state, lag, between) for lag, between in self.between)
-        if self.in_a_circle or any(lags):
+        if self.in_a_circle or self._falls_short(state):
             return
         for index in self.left(state):
             if not self.works(state, index):
@@ -134,21 +133,17 @@ class _Nearest(InARow):
         """Of orders with as few moved the first is better, and a mix with fewer joints."""
         return (state.moved, state.order), state.kept, state.joints
 
-    def _falls_short(self, state: State, lag: Lag, between: Sequence[int]) -> bool:
-        """Whether all that can still come between the ends of a lag is over too soon."""
-        if lag.then != END and state.over[lag.then] is not None:
-            return False
-        over, passed, before = state.over[lag.first], self.tasks[lag.first].rest, set[int]()
-        if over is not None:
-            passed += state.free - over
-        elif lag.then == END or lag.first in self.needs[lag.then]:
-            before = {lag.first, *self.needs[lag.first]}
-        else:
-            return False  # what pulls on the joint can still come before it is made
-        for index in between:
-            if state.over[index] is None and index not in before:
-                passed += self.tasks[index].hands + self.tasks[index].rest
-        return passed < lag.least - SLACK
+    def _falls_short(self, state: State) -> bool:
+        """Whether all that is left is over before a joint can have cured."""
+        left = sum(self.passes[index] for index in self.left(state))
+        for lag in self.lags_to.get(END, ()):
+            over = state.over[lag.first]
+            passed = left - self.tasks[lag.first].hands
+            if over is not None:
+                passed = left + state.free - over + self.tasks[lag.first].rest
+            if passed < lag.least - SLACK:
+                return True
+        return False
 
 
 class _Earliest(Overlapping):

@@ -26,7 +26,7 @@ def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
         return Held()
     if step is None:
         raise Missing(f"a step `{{do: slide, part: {ring.name}, onto: {rope.name}}}` under `work`")
-    glued = next(iter(ring_on_rope.closing), None)
+    glued = ring_on_rope.capped
     if glued is None or step.number < glued.number:
         return Held()
     margin = over_easier_cap(ring, ring_on_rope.caps, ask.quantities)

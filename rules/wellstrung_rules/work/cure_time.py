@@ -14,12 +14,11 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
     stalled = _stalled(joint, ask)
     if stalled is not None:
         return stalled
-    loaded = next((one for one in joint.loading if one.number > joint.step.number), None)
-    worn = next((one for one in joint.wearing if one.number > joint.step.number), None)
     answer: Answer = None
-    if loaded is not None:
-        answer = _judged(joint, ask, loaded, "handling", "is pulled on")
-    at_last = _judged(joint, ask, worn, "full_cure", _WORN[worn.verb if worn else ""])
+    if joint.loaded is not None:
+        answer = _judged(joint, ask, joint.loaded, "handling", "is pulled on")
+    worn = _WORN[joint.worn.verb if joint.worn else ""]
+    at_last = _judged(joint, ask, joint.worn, "full_cure", worn)
     # the longer wait puts the shorter one right too, so it alone is shown
     return at_last if isinstance(at_last, Misfit) or not isinstance(answer, Misfit) else answer
 

@@ -59,6 +59,12 @@ def test_text(function: Callable[..., float], names: str, text: str) -> None:
     assert traced(function, tuple(names)).text() == text
 
 
+def test_a_sum_of_many_is_told_like_one_of_few() -> None:
+    names = tuple(f"step{number}" for number in range(3000))
+    total = traced(lambda **steps: added(steps.values()), names)
+    assert total.text() == " + ".join(names) and total.is_linear(names)
+
+
 @pytest.mark.parametrize(
     ("function", "message"),
     [

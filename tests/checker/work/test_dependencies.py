@@ -15,8 +15,9 @@ from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook import Ask, Remedy
 from wellstrung.testing import changed
-from wellstrung.work.dependencies import for_order
-from wellstrung.work.search import nearest
+from wellstrung.work.dependencies import for_order, for_times
+from wellstrung.work.schedule import END, overlapping
+from wellstrung.work.search import earliest, nearest
 
 HOST = host.load()
 CHECKER = Checker(HOST)
@@ -114,6 +115,24 @@ def muddles(draw: st.DrawFn) -> list[int]:
 def reported(plan: str) -> set[str]:
     """The rules of the order that a plan does not keep."""
     return {remark.rule for remark in CHECKER.check_text(plan).remarks} & ORDERED
+
+
+@settings(max_examples=200, deadline=None)
+@given(muddles(), st.booleans())
+def test_in_the_order_that_is_over_first_every_joint_cures(order: list[int], two: bool) -> None:
+    lines = [BUSY[index] for index in order]
+    if two:  # the joint glued later may be the one that cures first
+        at = next(index for index, line in enumerate(lines) if "do: glue" in line)
+        lines[at] = lines[at].replace("with: glue", "with: quick")
+    head, _, rest = COLLAR.partition("work:\n")
+    parts = head.replace("parts:\n", "parts:\n  quick: {kind: adhesive, type: cyanoacrylate}\n")
+    ask = Quantities(planned(f"{parts}work:\n{''.join(lines)}{rest[rest.index('supplies:') :]}"))
+    work = for_times(ask, [1.0] * len(lines))
+    times = overlapping(work, earliest(work).order)
+    for lag in for_order(ask).lags:
+        if lag.then == END or lag.first < lag.then:
+            until = times.finish if lag.then == END else times.starts[lag.then]
+            assert until >= times.starts[lag.first] + 1 + lag.least
 
 
 @settings(max_examples=60, deadline=None)
