@@ -62,7 +62,14 @@ def test_an_offered_edit_removes_the_remark_and_brings_no_other(
 
 
 def test_every_rule_has_its_cases_and_every_case_file_its_rule(installed: Host) -> None:
-    assert {ruled(file) for file in FILES} == set(installed.rules)
+    cases = {ruled(file) for file in FILES}
+    without = [
+        f"{rule.family}/{name}.yaml" for name, rule in installed.rules.items() if name not in cases
+    ]
+    assert not without, (
+        f"write tests/rules/{without[0]}, as `wellstrung.testing` describes a case file"
+    )
+    assert not cases - set(installed.rules), "a case file of no rule: remove or rename it"
     for file in FILES:
         assert installed.rules[ruled(file)].family == file.parent.name
         read = yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
@@ -74,12 +81,15 @@ def test_every_rule_has_a_case_kept_one_broken_and_one_it_cannot_judge(installed
     for case in CASES:
         answers.setdefault(case.rule, set()).add(case.expect)
     for name, rule in installed.rules.items():
+        found = answers.get(name, set())
         if rule.level == "caution":
-            assert {"caution", "silent"} <= answers[name], name
+            assert {"caution", "silent"} <= found, f"{name} needs a case `caution` and one `silent`"
             continue
-        assert "held" in answers[name], name
-        assert answers[name] & {"error", "warning"}, name
-        assert "unjudged" in answers[name] or name in ALWAYS_JUDGED, name
+        assert "held" in found, f"{name} needs a case that is held"
+        assert found & {"error", "warning"}, (
+            f"{name} needs a case with `expect: error` or `warning`"
+        )
+        assert "unjudged" in found or name in ALWAYS_JUDGED, f"{name} needs a case `unjudged`"
 
 
 def test_every_rule_names_its_sources_and_shows_a_line(installed: Host) -> None:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 
 from rich.text import Text
 
 from wellstrung.report import Options
 from wellstrung.report.text import STYLES, Page
-from wellstrung.rulebook import Rule
+from wellstrung.rulebook import Limit, Rule
 from wellstrung.rulebook.installed import Installed
 
 
@@ -46,7 +47,9 @@ def as_json(installed: Installed, names: list[str]) -> str:
                 "bad": rule.bad,
                 "good": rule.good,
                 "yields_to": list(rule.yields_to),
+                "subject": rule.looks_at,
                 "judged_over": rule.over,
+                "limits": [limit._asdict() for limit in rule.limits],
                 "sources": list(rule.sources),
             }
             for rule in chosen
@@ -60,12 +63,22 @@ def _whole(page: Page, rule: Rule, owner: str) -> None:
     page.line(Text(rule.name, style="bold").append(f"  {rule.level}", style=STYLES[rule.level]))
     page.line(rule.title, 2)
     page.line()
+    page.pair("looks at", rule.looks_at, 2)
     page.pair("why", rule.why, 2)
     page.pair("not so", rule.bad, 2)
     page.pair("but so", rule.good, 2)
     page.pair("judged", f"over the {rule.over} range", 2)
     page.pair("yields to", ", ".join(rule.yields_to), 2)
-    for number, source in enumerate(rule.sources):
-        page.pair("sources" if number == 0 else "", source, 2)
+    _listed(page, "limits", [f"{one.name}: {_value(one)}, {one.reason}" for one in rule.limits])
+    _listed(page, "sources", rule.sources)
     page.pair("brought by", owner, 2)
     page.line()
+
+
+def _listed(page: Page, head: str, lines: Sequence[str]) -> None:
+    for number, line in enumerate(lines):
+        page.pair(head if number == 0 else "", line, 2)
+
+
+def _value(limit: Limit) -> str:
+    return f"{limit.value:g} {limit.unit}".rstrip()

@@ -34,3 +34,9 @@ class Rule(Struct, frozen=True):
     yields_to: tuple[str, ...] = ()
     over: Range = "likely"
     limits: tuple[Limit, ...] = ()
+
+    @property
+    def looks_at(self) -> str:
+        """The subject in words: the first sentence of its documentation."""
+        first = (self.subject.__doc__ or self.subject.__name__).partition("\n")[0]
+        return first[0].lower() + first[1:].rstrip(".")
