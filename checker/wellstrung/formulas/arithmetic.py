@@ -1,10 +1,10 @@
-"""Arithmetic on numbers and, to find out what a formula says, on symbols that stand for them.
+"""Arithmetic on numbers and on symbols, so that a formula is written once.
 
-A formula is a plain function of floats. Called with floats it gives a float; called with a symbol
-for each argument (see `tracing`) it gives what it does with them: its own text, and in which
-arguments it is linear. A formula therefore uses `+ - * / **` and the functions of this module, and
-`either`, `least` and `most` instead of `if`, `min` and `max`. A formula that cannot be written so,
-such as a search, is declared `opaque`.
+A formula is a plain function of floats. Called with floats it returns a float. Called with a symbol
+for each argument (see `tracing`) it returns an expression, which has its text and shows in which
+arguments it is linear. So a formula uses `+ - * / **` and the functions of this module: `either`,
+`least` and `most` instead of `if`, `min` and `max`. A formula that cannot be written so, such as a
+search, is declared `opaque`.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
-"""Symbols: what stands for a number while a formula is traced, and what a formula of them says.
+"""Symbols that stand for numbers while a formula is traced: expressions, and their text.
 
-See `arithmetic` for how formulas are written, and `tracing` for what is found out about them.
+`arithmetic` explains how a formula is written, `tracing` what is read off its expression.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ class Symbolic(TypeError):
 
 
 class Symbol:
-    """What stands for a number while a formula is traced: a name, or an operation on symbols."""
+    """An expression: a name, or an operation on symbols and numbers."""
 
     __slots__ = ("of", "op")
 
@@ -128,7 +128,7 @@ def text(one: Any, name: Callable[[str], str] = str, beside: int = 0) -> str:
     if not isinstance(one, Symbol):
         says, binds = _number(one)
     elif one.op == "name":
-        says, binds = name(one.of[0]), _ATOM
+        says = name(one.of[0])
         binds = _BINDS["negative"] if says.startswith("-") else _ATOM
     else:
         says, binds = _operation(one, name)
@@ -155,6 +155,8 @@ def _operation(one: Symbol, name: Callable[[str], str]) -> tuple[str, int]:
 
 def _number(value: float) -> tuple[str, int]:
     """A number of a formula, multiples of pi as such."""
+    if not math.isfinite(value):
+        return f"{value:g}", _ATOM
     if value < 0:
         return f"-{_number(-value)[0]}", _BINDS["negative"]
     for power, symbol in ((1, "pi"), (2, "pi^2")):

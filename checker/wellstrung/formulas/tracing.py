@@ -1,6 +1,6 @@
-"""What a formula says: a plain function of floats in, its text and where it is linear out.
+"""Traces a formula: a plain function of floats goes in, its text and where it is linear come out.
 
-A function is traced once a process, by calling it with a symbol for each argument.
+A function is traced once in a process, by calling it with a symbol for each argument.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ _CONSTANT = (int, float, str, bool, tuple, type(None), FunctionType)
 
 
 class Traced:
-    """What a function does with its arguments."""
+    """The expression that a function returns, as `tree`."""
 
     __slots__ = ("_linear", "tree")
 
@@ -52,7 +52,7 @@ _KNOWN: dict[object, Traced] = {}
 
 
 def traced(function: Callable[..., float], arguments: tuple[str, ...]) -> Traced:
-    """What a function does with the arguments of these names.
+    """The expression that a function returns for arguments of these names.
 
     Raises TypeError where it cannot be traced: where it branches, uses `math`, or depends on
     anything but its arguments and constants; and where it leaves an argument out.
@@ -71,7 +71,7 @@ def traced(function: Callable[..., float], arguments: tuple[str, ...]) -> Traced
 
 
 def _identity(function: Any) -> tuple[object, ...]:
-    """What tells one formula from another: a lambda is made anew each time it is come by."""
+    """The code and the constants of a formula: a lambda is a new object each time it is reached."""
     found = (function.__module__, function.__code__, function.__defaults__)
     if function.__closure__ is None:
         return found

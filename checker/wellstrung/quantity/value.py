@@ -111,7 +111,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
 
     @once
     def traced(self) -> Traced:
-        """What the function of a node does with its arguments."""
+        """The function of a node as an expression of its arguments."""
         assert self.function is not None
         return traced(self.function, tuple(self.args))
 

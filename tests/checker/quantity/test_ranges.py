@@ -15,6 +15,7 @@ from pathlib import Path
 import pytest
 
 from bands import EVERY_BAND, found
+from generated.plans import PIECES, seeded
 from ropes import EVERY_ROPE, checked
 from running import ROOT, SAMPLES
 from wellstrung.judging.checker import Checker
@@ -53,6 +54,15 @@ def test_what_is_reckoned_by_slopes_is_what_the_formula_gives(file: Path, instal
     checker = Checker(installed, quantities=True)
     for case in cases(file):
         is_what_the_formulas_give(of(judged(case, checker).check_text(case.text)))
+
+
+@pytest.mark.slow
+def test_what_is_reckoned_by_slopes_is_what_the_formula_gives_in_generated_plans(
+    installed: Host,
+) -> None:
+    checker = Checker(installed, quantities=True)
+    for text in seeded(8 * len(PIECES)):
+        is_what_the_formulas_give(of(checker.check_text(text)))
 
 
 @pytest.mark.parametrize("rope", EVERY_ROPE)
