@@ -33,6 +33,16 @@ def either(words: Iterable[str]) -> str:
     return f"{', '.join(most)} or {last}" if most else last
 
 
+def together(words: Iterable[str]) -> str:
+    """Words that all count.
+
+    >>> together(["1", "2", "5"]), together(["1"])
+    ('1, 2 and 5', '1')
+    """
+    *most, last = words
+    return f"{', '.join(most)} and {last}" if most else last
+
+
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """The known word that looks most like this one, or the only one that contains it.
 

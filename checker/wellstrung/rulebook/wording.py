@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from wellstrung.common import units
 from wellstrung.common.wording import article as article
+from wellstrung.common.wording import listed as listed
+from wellstrung.common.wording import together as together
+from wellstrung.model.plan import Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number as number
 
@@ -71,6 +76,11 @@ def plural(count: int, noun: str) -> str:
     ('1 ring', '3 rings')
     """
     return f"{count} {noun}{'' if count == 1 else 's'}"
+
+
+def steps_named(steps: Sequence[Step]) -> str:
+    """Steps by their numbers: `step 3`, or `steps 3, 4 and 6`."""
+    return f"step{'s' if len(steps) > 1 else ''} {together(str(step.number) for step in steps)}"
 
 
 def often(count: int) -> str:

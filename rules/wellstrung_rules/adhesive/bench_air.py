@@ -1,4 +1,4 @@
-"""Fresh air at the bench wherever a plan uses an adhesive."""
+"""Fresh air at the bench for every adhesive that a plan uses."""
 
 from __future__ import annotations
 
@@ -17,8 +17,8 @@ RULE = Rule(
     family="adhesive",
     subject=Glue,
     check=check,
-    title="fresh air is named wherever a plan uses an adhesive",
-    why="vapours gather over a small bench, and a class sits over them for a whole evening",
+    title="every adhesive comes with a reminder of fresh air",
+    why="vapours gather over a small bench, and a class breathes them for a whole evening",
     sources=(
         "EU-OSHA on occupational exposure to epoxy resins: airway and eye irritant, copy seen",
         "trade table `adhesives`: hazards of the others, from safety data sheets seen as copies",

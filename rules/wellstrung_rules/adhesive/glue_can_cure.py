@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, GluedEnd, Held, Misfit, Remedy, Rule
-from wellstrung.rulebook.plan import Edit
 from wellstrung.rulebook.values import table
+from wellstrung_rules.adhesive import take_epoxy
 
 
 def check(end: GluedEnd, ask: Ask) -> Answer:
@@ -13,19 +13,14 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
     if row.text("cures_by") != "light":
         return Held()
     metal = cap.text("metal")  # every metal keeps light out
-    epoxy = (Edit(glue.place_of("type"), "two-part epoxy"),)
+    epoxy = take_epoxy(glue)
     return Misfit(
-        says=(
-            f"`{glue.name}` is {row.name}, which cures by light, and no light reaches it inside cap"
-            f" `{cap.name}` ({metal})"
-        ),
+        says=f"`{glue.name}` is {row.name}, which cures by light, and no light reaches it inside"
+        f" cap `{cap.name}` ({metal})",
         place=glue.place_of("type"),
         found=f"{row.name} inside {metal}",
         needed="an adhesive that cures without light",
-        remedies=(
-            Remedy(f"take a two-part epoxy for `{glue.name}`", epoxy),
-            Remedy(f"take a two-part epoxy for `{glue.name}`"),
-        ),
+        remedies=(epoxy, Remedy(epoxy.text)),
         also=(cap.place_of("metal"),),
     )
 
@@ -35,11 +30,9 @@ RULE = Rule(
     family="adhesive",
     subject=GluedEnd,
     check=check,
-    title="an adhesive that cures by light is not shut into a metal cap",
-    why=(
-        "the rim of the cap sets under the lamp and looks done, while the resin behind it stays"
-        " liquid, creeps out on warm days and is a sensitiser on the wearer's skin"
-    ),
+    title="no adhesive that cures by light is closed into a metal cap",
+    why="the resin at the rim sets under the lamp and looks done; behind it the resin stays"
+    " liquid, creeps out on warm days and can make the wearer's skin allergic",
     sources=(
         "trade table `adhesives`, UV resin: it cures only where its light reaches, copies seen",
         "metal is opaque: common knowledge",

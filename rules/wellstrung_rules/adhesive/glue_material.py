@@ -1,42 +1,34 @@
-"""The adhesive against the thread it touches: what stiffens, swells or heats it."""
+"""The adhesive against the thread that it touches: some stiffen, swell or heat it."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, GluedEnd, Held, Misfit, Remedy, Rule
-from wellstrung.rulebook.plan import Edit
 from wellstrung.rulebook.values import table
+from wellstrung_rules.adhesive import take_epoxy
 
-#: trade words that name the same stuff
+#: other trade words for a fibre
 _ALSO = {"linen": "cotton", "flax": "cotton", "polyamide": "nylon", "rubber": "elastic"}
 
 
 def check(end: GluedEnd, ask: Ask) -> Answer:
     glue, rope = end.adhesive, end.rope
     row = table("adhesives").row(glue.text("type"))
-    spoils = {
-        column.removeprefix("on_"): text
-        for column, text in row.texts.items()
-        if column.startswith("on_")
-    }
-    if not spoils:
+    if not any(column.startswith("on_") for column in row.texts):
         return Held()
     thread = rope.text("thread", "type")
-    words = [_ALSO.get(word, word) for word in thread.lower().replace("-", " ").split()]
-    fibre = next((word for word in words if word in spoils), None)
-    if fibre is None:
+    fibres = [_ALSO.get(word, word) for word in thread.lower().replace("-", " ").split()]
+    spoiled = next((row.texts[f"on_{one}"] for one in fibres if f"on_{one}" in row.texts), None)
+    if spoiled is None:
         return Held()
-    epoxy = (Edit(glue.place_of("type"), "two-part epoxy"),)
     return Misfit(
-        says=(
-            f"`{rope.name}` is woven with {thread}, and `{glue.name}` is {row.name}, which"
-            f" {spoils[fibre]}"
-        ),
+        says=f"`{rope.name}` is woven with {thread}, and `{glue.name}` is {row.name}, which"
+        f" {spoiled}",
         place=glue.place_of("type"),
         found=f"{row.name} on {thread}",
         needed="an adhesive that leaves the thread as it is",
         remedies=(
-            Remedy(f"take a two-part epoxy for `{glue.name}`", epoxy),
-            Remedy("keep it off the thread, or try it on the same thread first"),
+            take_epoxy(glue),
+            Remedy(f"keep `{glue.name}` off the thread, or test it first on the same thread"),
         ),
         also=(rope.place_of("thread", "type"),),
     )
@@ -47,8 +39,8 @@ RULE = Rule(
     family="adhesive",
     subject=GluedEnd,
     check=check,
-    title="the adhesive suits the thread it touches",
-    why="a thread gone stiff beside its joint bends in one place until it breaks, beads and all",
+    title="the adhesive suits the thread that it touches",
+    why="a thread that has gone stiff beside a joint bends in one place until it breaks",
     sources=(
         "cyanoacrylate grows hot on cotton, wool and leather: several pages, copies seen",
         "cyanoacrylate on nylon, silk and elastic, solvents on elastic: from memory",

@@ -1,4 +1,4 @@
-"""What goes round a child's neck must let go when it catches."""
+"""What goes round a child's neck must break away when it catches."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from wellstrung.rulebook import Answer, Ask, Misfit, Missing, Remedy, Rule, Worn
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity, exact
 from wellstrung.rulebook.wording import spelled
+from wellstrung_rules.wearer import CHILDREN, LAW_FIRST
 
 #: the pull at which a child's necklace must let go: 15 lbf (ASTM F2923, as cited by Soudek and
 #: McLaughlin, Paediatrics and Child Health 2018), at 4.4482216152605 N to the lbf
@@ -15,15 +16,14 @@ _ROUND_THE_NECK = ("necklace", "lariat", "pendant")
 
 
 def check(worn: Worn, ask: Ask) -> Answer:
-    if worn.age == "adult" or worn.piece not in _ROUND_THE_NECK or worn.closes == "open":
+    if worn.age not in CHILDREN or worn.piece not in _ROUND_THE_NECK or worn.closes == "open":
         return None
     if not worn.clasps and worn.closes in ("", "clasp"):
         raise Missing("the clasp in `run`, or how the piece `closes`")
-    stated = [clasp for clasp in worn.clasps if clasp.has("breakaway")]
+    stated = {clasp: clasp.force("breakaway") for clasp in worn.clasps if clasp.has("breakaway")}
     if not stated:
         return _no_breakaway(worn)
-    clasp = min(stated, key=lambda one: one.force("breakaway").middle)
-    pull = clasp.force("breakaway")
+    clasp, pull = min(stated.items(), key=lambda each: each[1].middle)
     margin = exact("lets go at", LETS_GO, "N", source=RULE.sources[0]) - pull
     if answer := kept(margin, over="worst"):
         return answer
@@ -31,16 +31,14 @@ def check(worn: Worn, ask: Ask) -> Answer:
 
 
 _NEEDED = "a clasp that lets go at 15 lb (66.7 N) or less"
-_DEFER = "ask its supplier for the test; local law and qualified advice come first"
+_DEFER = f"ask its supplier for the test; {LAW_FIRST}"
 
 
 def _no_breakaway(worn: Worn) -> Misfit:
     shut = f"clasp `{worn.clasps[0].name}`" if worn.clasps else f"`closes: {worn.closes}`"
     return Misfit(
-        says=(
-            f"the {worn.piece} is for {_who(worn.age)}, and nothing in the plan ({shut}) is said to"
-            " break away when it catches"
-        ),
+        says=f"the {worn.piece} is for {CHILDREN[worn.age]}, and nothing in the plan ({shut})"
+        " shows that it breaks away when it catches",
         place=worn.place,
         found="no breakaway",
         needed=_NEEDED,
@@ -50,9 +48,9 @@ def _no_breakaway(worn: Worn) -> Misfit:
 
 
 def _too_strong(worn: Worn, clasp: Part, pull: Quantity, margin: Quantity) -> Misfit:
-    says = f"clasp `{clasp.name}` lets go at {spelled(pull)}, and the {worn.piece} is for"
     return Misfit(
-        says=f"{says} {_who(worn.age)}: it {{holds|may hold}} too hard to let go when it catches",
+        says=f"clasp `{clasp.name}` lets go at {spelled(pull)}, and the {worn.piece} is for"
+        f" {CHILDREN[worn.age]}: it {{holds|may hold}} too hard to let go when it catches",
         place=clasp.place_of("breakaway"),
         found=spelled(pull),
         needed=_NEEDED,
@@ -62,20 +60,14 @@ def _too_strong(worn: Worn, clasp: Part, pull: Quantity, margin: Quantity) -> Mi
     )
 
 
-def _who(age: str) -> str:
-    return "a child" if age == "child" else "a child under three"
-
-
 RULE = Rule(
     name="child-neck",
     family="wearer",
     subject=Worn,
     check=check,
     title="what goes round a child's neck breaks away when it catches",
-    why=(
-        "a necklace caught on a slide or a door handle strangles; in one study the mean force that"
-        " closed an airway was 7.1 N, far below what most clasps hold"
-    ),
+    why="a necklace that catches on a slide or a door handle can strangle; in one study the mean"
+    " force that closed an airway was 7.1 N, far below what most clasps hold",
     sources=(
         "ASTM F2923, breakaway at 15 lbf (66.7 N), as cited in the study below; standard not seen",
         "Soudek and McLaughlin, Paediatr Child Health 2018;23(2):106-110, copy seen",

@@ -1,18 +1,17 @@
-"""Cut ends of wire and chain fly: told once wherever a plan cuts."""
+"""Cut ends of wire and chain fly: one caution for all the steps that cut."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Caution, Cutting, Rule
+from wellstrung.rulebook.wording import steps_named
 
 
 def check(cutting: Cutting, ask: Ask) -> Answer:
-    numbers = [str(step.number) for step in cutting.steps]
-    listed = " and ".join(part for part in (", ".join(numbers[:-1]), numbers[-1]) if part)
-    steps = f"step{'s' if len(numbers) > 1 else ''} {listed}"
     return Caution(
-        f"cut ends fly ({steps}): wear safety glasses, hold or cover the short end with a finger,"
-        " cut downward or inside a bag, and keep every face off the line of the cut, your"
-        " neighbour's too; workshop rules where you teach come first",
+        f"cut ends fly ({steps_named(cutting.steps)}): wear safety glasses, hold or cover the"
+        " short end with a finger, cut downward or inside a bag, and keep every face, your"
+        " neighbour's too, out of the line of the cut; the workshop rules of the place where you"
+        " teach come first",
         cutting.place,
     )
 
@@ -22,8 +21,8 @@ RULE = Rule(
     family="wearer",
     subject=Cutting,
     check=check,
-    title="eye protection is named wherever chain, wire or pins are cut",
-    why="a snipped link or wire end flies across the table, at the height of the eyes round it",
+    title="every step that cuts chain, wire or pins comes with a reminder of eye protection",
+    why="a cut link or wire end flies across the table at eye level",
     sources=(
         "eye protection with side shields where objects fly: 29 CFR 1910.133, copy seen",
         "holding the short end, cutting into a bag: common practice",

@@ -1,35 +1,23 @@
-"""Nickel against skin: the parts whose metal may give it off, told once a plan."""
+"""Nickel against skin: one caution for the parts whose metal may release it."""
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Caution, MetalParts, Missing, Rule
-from wellstrung.rulebook.values import table
+from wellstrung.rulebook import Answer, Ask, Caution, MetalParts, Rule
+from wellstrung_rules.wearer import LAW_FIRST, may_hold, with_metals
 
-_STATED = {"nickel free", "nickel release below the limit"}
+_RULED_OUT = {"nickel": {"nickel free", "nickel release below the limit"}}
 
 
 def check(metal: MetalParts, ask: Ask) -> Answer:
-    open_parts = [part for part in metal.metal_parts if not _STATED & set(part.texts("states"))]
-    rows = table("metals")
-    told = [
-        part
-        for part in open_parts
-        if part.has("metal") and rows.row(part.text("metal")).text("nickel")
-    ]
-    if not told:
-        # a part of unknown metal is asked for only where no other part tells the same
-        unknown = next((part for part in open_parts if not part.has("metal")), None)
-        if unknown is not None:
-            raise Missing(f"`metal` of `{unknown.name}`, or what its supplier `states`")
+    parts = may_hold(metal, _RULED_OUT)
+    if not parts:
         return None
-    names = ", ".join(f"`{part.name}`" for part in told)
-    metals = ", ".join(dict.fromkeys(part.text("metal") for part in told))
     return Caution(
-        f"{names} ({metals}) may give off nickel, to which many people react: ask the supplier for"
-        " a statement and write `states: [nickel free]` or `states: [nickel release below the"
-        " limit]`; in the EU the limit on skin is 0.5 µg/cm² a week, for posts in pierced parts 0.2"
-        " (REACH, annex XVII, entry 27); local law and qualified advice come first",
-        told[0].place_of("metal"),
+        f"{with_metals(parts)} may release nickel, to which many people are allergic: ask the"
+        " supplier for a statement and write `states: [nickel free]` or `states: [nickel release"
+        " below the limit]`; in the EU the limit on skin is 0.5 µg/cm² a week, for posts in"
+        f" pierced parts 0.2 (REACH, annex XVII, entry 27); {LAW_FIRST}",
+        next(iter(parts)).place_of("metal"),
     )
 
 
@@ -38,11 +26,11 @@ RULE = Rule(
     family="wearer",
     subject=MetalParts,
     check=check,
-    title="what suppliers state about nickel is named where a metal may give it off",
-    why="an allergy to nickel begins with a clasp or a post, and keeps its owner from many pieces",
+    title="where a metal may release nickel, the supplier states how much",
+    why="an allergy to nickel starts with a clasp or a post, and lasts for life",
     sources=(
         "REACH, annex XVII, entry 27; test methods EN 1811 and EN 12472: copies seen",
-        "trade table `metals`, nickel: which metals may give it off, from memory",
+        "trade table `metals`, nickel: which metals may release it, from memory",
     ),
     good="cap: {kind: end cap, bore: 10 mm, metal: plated brass, states: [nickel free]}",
     level="caution",

@@ -1,33 +1,28 @@
-"""What goes through a piercing: whether it has healed, and what the metal gives off in it."""
+"""What goes through a piercing: only once it has healed, and with little nickel in its metal."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Caution, InEar, Rule
-from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import table
+from wellstrung_rules.wearer import LAW_FIRST
 
 
 def check(join: InEar, ask: Ask) -> Answer:
     part = join.ear_wire
+    metal = part.text("metal") if part.has("metal") else ""
+    if "nickel free" in part.texts("states"):
+        stated = ", and its supplier states that it is nickel free"
+    elif metal and not table("metals").row(metal).text("nickel"):
+        stated = ""
+    else:
+        stated = ": ask its supplier for the result of this test"
     return Caution(
-        f"`{part.name}` ({_metal(part)}) goes through a piercing: wear it clean, and only once the"
-        " piercing has healed; a post in it may release less than 0.2 µg/cm² of nickel a week"
-        f" (REACH, annex XVII, entry 27, tested by EN 1811){_asked(part)}; local law and qualified"
-        " advice come first",
+        f"`{part.name}` ({metal or 'metal unknown'}) goes through a piercing: wear it clean, and"
+        " only once the piercing has healed; a post in a piercing must release less than 0.2"
+        f" µg/cm² of nickel a week (REACH, annex XVII, entry 27, tested by EN 1811){stated};"
+        f" {LAW_FIRST}",
         part.place_of("metal"),
     )
-
-
-def _metal(part: Part) -> str:
-    return part.text("metal") if part.has("metal") else "of a metal that is not told"
-
-
-def _asked(part: Part) -> str:
-    """What is left to ask, by what the supplier states and by what the tables know of the metal."""
-    if "nickel free" in part.texts("states"):
-        return ", and its supplier states none"
-    known = part.has("metal") and not table("metals").row(part.text("metal")).text("nickel")
-    return "" if known else ": ask its supplier for that very test"
 
 
 RULE = Rule(
@@ -35,11 +30,9 @@ RULE = Rule(
     family="wearer",
     subject=InEar,
     check=check,
-    title="what goes through a piercing is told as such, with the limit that holds for it",
-    why=(
-        "the inside of a piercing is no skin: what a clasp may give off at the nape starts an"
-        " allergy here"
-    ),
+    title="what goes through a piercing comes with the limit of nickel for it",
+    why="the inside of a piercing has no skin to protect it: an amount of nickel that a clasp may"
+    " release on the neck can start an allergy here",
     sources=(
         "REACH, annex XVII, entry 27, post assemblies in pierced parts; EN 1811: copies seen",
         "healed piercings only: common practice",
