@@ -43,6 +43,26 @@ def together(words: Iterable[str]) -> str:
     return f"{', '.join(most)} and {last}" if most else last
 
 
+def hours(minutes: float, *, days: bool = False) -> str:
+    """A time as one would say it, to the minute; with days, to the hour from one day on.
+
+    >>> hours(40), hours(130), hours(1505), hours(0.4)
+    ('40 min', '2 h 10 min', '25 h 5 min', 'under 1 min')
+    >>> hours(95, days=True), hours(1505, days=True), hours(2880, days=True)
+    ('1 h 35 min', '1 day 1 h', '2 days')
+    """
+    if 0 < minutes < 0.5:
+        return "under 1 min"
+    if days and minutes >= 1440:
+        many, left = divmod(round(minutes / 60), 24)
+        said = f"{many} day{'s' if many > 1 else ''}"
+        return f"{said} {left} h" if left else said
+    whole, left = divmod(round(minutes), 60)
+    if not whole:
+        return f"{left} min"
+    return f"{whole} h {left} min" if left else f"{whole} h"
+
+
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """The known word that looks most like this one, or the only one that contains it.
 

@@ -38,7 +38,7 @@ class Checker:
         keep: bool = False,
     ) -> None:
         self.installed = installed
-        self.bench = bench or Bench()
+        self.bench = bench or Bench(limits=installed.limits)
         self.quantities = quantities
         self.keep = keep
         self._known = schema.Known({name: kind.fragment for name, kind in installed.kinds.items()})

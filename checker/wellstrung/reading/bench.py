@@ -108,7 +108,7 @@ def _settings(
         Bench(
             read.file,
             {**ALLOWANCES, **own["allowances"]},
-            {**LIMITS, **own["limits"]},
+            {**limits, **own["limits"]},
             {**RATES, **own["rates"]},
             {**PACES, **own["paces"]},
             own_prices,

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from wellstrung.common import units
 from wellstrung.common.wording import article as article
+from wellstrung.common.wording import hours as hours
 from wellstrung.common.wording import listed as listed
 from wellstrung.common.wording import together as together
 from wellstrung.model.plan import Step
@@ -55,18 +56,6 @@ def spelled_time(minutes: float) -> str:
     if minutes >= 120 and minutes % 60 == 0:
         return f"{number(minutes / 60)} h"
     return f"{number(minutes)} min"
-
-
-def hours(minutes: float) -> str:
-    """A time as one would say it, to the minute.
-
-    >>> hours(40), hours(130), hours(1440)
-    ('40 min', '2 h 10 min', '24 h')
-    """
-    whole, left = divmod(round(minutes), 60)
-    if not whole:
-        return f"{left} min"
-    return f"{whole} h {left} min" if left else f"{whole} h"
 
 
 def plural(count: int, noun: str) -> str:

@@ -57,7 +57,7 @@ def spoken(checker: Checker, text: str) -> list[Remark]:
 
 def test_a_bench_that_says_nothing_changes_nothing() -> None:
     empty = bench("bench: 1")
-    assert (empty.allowances, empty.limits, empty.rates) == (ALLOWANCES, LIMITS, RATES)
+    assert (empty.allowances, empty.limits, empty.rates) == (ALLOWANCES, KNOWN, RATES)
     assert empty.paces == PACES and empty.prices == {} and empty.file == "bench.yaml"
 
 

@@ -142,7 +142,7 @@ def _environment() -> Environment:
         "plain": both_units.plain,
         "inches": both_units.inches,
         "number": number,
-        "spoken": work_order.spoken,
+        "days": work_order.days,
         "spare": _spare,
         "svg": lambda figure: Markup(figure.svg),
         "capital": lambda text: text[:1].upper() + text[1:],

@@ -1,8 +1,8 @@
-"""The work in the order that is over first, on a time line, with what cures by itself.
+"""The work on a time line, in the order that finishes first, with what cures by itself.
 
-Hands work on one step at a time; a wait needs no hands, and what does not need the joint is done
-meanwhile. Drawn with its blocks as long as they take, but that short ones keep room for their
-number, and long stretches in which hands are idle are shortened.
+Hands work on one step at a time. A wait needs no hands, and what does not need the joint is done
+meanwhile. Blocks are drawn as long as they take, but short ones keep room for their number, and
+long stretches in which hands are idle are shortened.
 """
 
 from __future__ import annotations
@@ -11,14 +11,15 @@ from itertools import pairwise
 
 from msgspec import Struct
 
+from wellstrung.common.wording import hours
 from wellstrung.drawing import Figure
 from wellstrung.drawing.shapes import LETTER, Canvas
 from wellstrung.judging.result import PlanResult
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Step
-from wellstrung.work import hours
+from wellstrung.work import hours as piece_hours
 from wellstrung.work.dependencies import for_times
-from wellstrung.work.schedule import Times, Work, overlapping
+from wellstrung.work.schedule import SLACK, Times, Work, overlapping
 
 #: width of a time line on the page, mm; the least that a block with a number takes; an idle stretch
 _WIDTH, _BLOCK, _IDLE = 172.0, 4.4, 16.0
@@ -28,7 +29,7 @@ _SMALL, _NAME_SIZE, _LEAST_NAME = 2.3, 2.6, 26.0
 
 
 class Done(Struct, frozen=True):
-    """One step in its order: when it begins, how long hands take, how long it then rests."""
+    """One step: when it begins, how long hands take, and how long what they made then rests."""
 
     number: int
     words: str
@@ -46,12 +47,16 @@ class Done(Struct, frozen=True):
 
 
 class Order(Struct, frozen=True):
-    """The steps in the order that is over first; `missing` is what has to be said to tell times."""
+    """The steps in the order that finishes first; no time is known without the value `missing`.
+
+    `longer_cure` says that a joint needs more time to cure than the plan gives it; here it has it.
+    """
 
     steps: tuple[Done, ...] = ()
     maker_ends: float = 0.0
     student_ends: float = 0.0
     as_written: bool = True
+    longer_cure: bool = False
     missing: str = ""
     untimed: tuple[str, ...] = ()
 
@@ -74,13 +79,13 @@ def order_of(result: PlanResult) -> Order | None:
     quantities = result.ask.quantities
     words = tuple(in_words(step) for step in steps)
     try:
-        hands = [time.middle for time in hours.hands(quantities)]
+        hands = [time.middle for time in piece_hours.hands(quantities)]
     except Missing as missing:
         return Order(missing=missing.field, untimed=words)
     pace = plan.bench.paces["student"].value
     work = for_times(quantities, hands)
     slow = work.taking([minutes * pace for minutes in hands])
-    order = hours.over_first(quantities).order or work.written
+    order = piece_hours.over_first(quantities).order or work.written
     times, slowly = overlapping(work, order), overlapping(slow, order)
     done = [
         Done(
@@ -90,7 +95,11 @@ def order_of(result: PlanResult) -> Order | None:
         )
         for index in order
     ]  # fmt: skip
-    return Order(tuple(done), times.finish, slowly.finish, order == work.written)
+    as_given = overlapping(Work(work.tasks), order)
+    longer_cure = times.finish > as_given.finish + SLACK or any(
+        start > given + SLACK for start, given in zip(times.starts, as_given.starts, strict=True)
+    )
+    return Order(tuple(done), times.finish, slowly.finish, order == work.written, longer_cure)
 
 
 def _meanwhile(wait: int, work: Work, times: Times, words: tuple[str, ...]) -> tuple[str, ...]:
@@ -105,7 +114,7 @@ def _meanwhile(wait: int, work: Work, times: Times, words: tuple[str, ...]) -> t
 
 
 def in_words(step: Step) -> str:
-    """A step as one would tell it, names in backticks: glue `cap` to `rope`, 2 joints."""
+    """A step in words, names in backticks: glue `cap` to `rope`, 2 joints."""
     said = step.verb
     if step.verb == "wait":
         return f"wait {step.get('time')}" if step.get("time") else said
@@ -128,21 +137,9 @@ _NAMED = (
 _COUNTED = (("joints", "joint", "joints"), ("ends", "end", "ends"), ("times", "time", "times"))
 
 
-def spoken(minutes: float) -> str:
-    """A time as a person tells it.
-
-    >>> spoken(4), spoken(95), spoken(1505), spoken(0.4)
-    ('4 min', '1 h 35 min', '1 day 1 h', 'under 1 min')
-    """
-    if 0 < minutes < 1:
-        return "under 1 min"
-    whole = round(minutes) if minutes < 1440 else round(minutes / 60) * 60
-    days, rest = divmod(whole, 1440)
-    hours, left = divmod(rest, 60)
-    said = [f"{days} day{'s' if days != 1 else ''}"] if days else []
-    said += [f"{hours} h"] if hours else []
-    said += [f"{left} min"] if left and not days else []
-    return " ".join(said) or "0 min"
+def days(minutes: float) -> str:
+    """A time in days, hours and minutes."""
+    return hours(minutes, days=True)
 
 
 class _Block(Struct, frozen=True):
@@ -160,17 +157,17 @@ def time_line(title: str, rows: list[tuple[str, Order, bool]]) -> Figure:
     letters = int(_NAME / (_NAME_SIZE * LETTER))
     heads = [name if len(name) <= letters else f"{name[: letters - 1]}…" for name, *_ in rows]
     room = max(max(len(head) for head in heads) * _NAME_SIZE * LETTER, _LEAST_NAME) + 2.0
-    told, y = [], 0.0
+    said, y = [], 0.0
     for head, (name, order, student) in zip(heads, rows, strict=True):
         blocks = _blocks(order, student=student)
-        ends = spoken(order.student_ends if student else order.maker_ends)
-        hands = spoken(order.student_hands if student else order.hands)
+        ends = days(order.student_ends if student else order.maker_ends)
+        hands = days(order.student_hands if student else order.hands)
         canvas.text(0, y + 4.2, head, "label", _NAME_SIZE, "start")
         canvas.text(0, y + 7.6, f"done in {ends}", "small-words", _SMALL, "start")
         _row(canvas, blocks, y, room)
-        told.append(f"{name}: {hands} of hands, done in {ends}")
+        said.append(f"{name}: {hands} of hands, done in {ends}")
         y += _ROW if any(block.cures for block in blocks) else _FLAT_ROW
-    alt = f"{title}. {'; '.join(told)}. The table below tells each step."
+    alt = f"{title}. {'; '.join(said)}. The table below lists each step."
     caption = (
         "Numbers are the steps of the plan. Striped: cures by itself. Long waits are shortened."
     )
@@ -186,7 +183,7 @@ def _blocks(order: Order, *, student: bool) -> list[_Block]:
             found.append(_Block(start, start + hands, str(step.number), False))
         if step.rest:
             end = start + hands + step.rest
-            found.append(_Block(start + hands, end, spoken(step.rest), True))
+            found.append(_Block(start + hands, end, days(step.rest), True))
     return found
 
 
@@ -203,7 +200,7 @@ def _row(canvas: Canvas, blocks: list[_Block], y: float, left_edge: float) -> No
                 canvas.line(x, top + 5.2, x + 1.2, top, "stripe")
         width = len(block.name) * _SMALL * LETTER
         if width > right - left:
-            continue  # the table below tells it
+            continue  # the table below has it
         if block.cures:
             middle = (left + right) / 2
             canvas.box(middle - width / 2 - 0.5, top + 0.7, width + 1.0, 3.8, "words-ground")
