@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from wellstrung import tables
 from wellstrung.common import units
@@ -12,7 +13,7 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.rulebook.answer import Remedy
 from wellstrung.rulebook.ask import Ask
-from wellstrung.rulebook.wording import in_unit_of
+from wellstrung.rulebook.wording import article, in_unit_of
 from wellstrung.subjects.supplies import BeadsNeeded
 
 
@@ -41,6 +42,13 @@ def stronger_line(thread: Part, wanted: float, ask: Ask) -> tuple[Remedy, ...]:
         ),
         by_hand,
     )
+
+
+def other_closings(ring: Part, *closings: str) -> Iterator[Remedy]:
+    """Remedies that take a ring with another closing."""
+    for closing in closings:
+        text = f"take {article(closing)} ring for `{ring.name}`: `closing: {closing}`"
+        yield Remedy.write(ring.place_of("closing"), closing, text)
 
 
 def wider_bore(cap: Part, wanted: float) -> tuple[Edit, ...]:

@@ -1,4 +1,4 @@
-"""Of two loops of metal that are linked, one must open to let the other in."""
+"""Of two linked loops of metal, one must open to let the other in."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from wellstrung.rulebook import Answer, Ask, EyesMeet, Held, Misfit, Remedy, Rule
 from wellstrung.rulebook.plan import Eyes, Part, Place
+from wellstrung.rulebook.remedies import other_closings
 
 
 def check(meeting: EyesMeet, ask: Ask) -> Answer:
@@ -17,12 +18,11 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
         if opens is None and isinstance(side, Eyes):
             raise side.part.missing(*side.path, "opens")
     rings = [side for side in sides if isinstance(side, Part)]
-    if meeting.one == meeting.other and rings:
-        pair = f"{_words(meeting.one)} and others of its kind"
-    else:
-        pair = f"{_words(meeting.one)} and {_words(meeting.other)}"
+    alike = rings and meeting.one == meeting.other
+    other = "others of its kind" if alike else _words(meeting.other)
     return Misfit(
-        says=f"{pair} are to be linked, and neither can be opened to let the other in",
+        says=f"the plan links {_words(meeting.one)} and {other}, but neither opens to let the"
+        " other in",
         place=rings[0].place_of("closing") if rings else meeting.place,
         found="two closed loops",
         needed="one that opens",
@@ -32,9 +32,9 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
 
 
 def _words(side: Eyes | Part) -> str:
-    return (
-        side.words if isinstance(side, Eyes) else f"the {side.text('closing')} ring `{side.name}`"
-    )
+    if isinstance(side, Eyes):
+        return side.words
+    return f"the {side.text('closing')} ring `{side.name}`"
 
 
 def _place(side: Eyes | Part) -> Place:
@@ -43,16 +43,11 @@ def _place(side: Eyes | Part) -> Place:
 
 def _remedies(meeting: EyesMeet, rings: list[Part]) -> Iterator[Remedy]:
     for ring in rings:
-        for closing in ("open", "split"):
-            yield Remedy.write(
-                ring.place_of("closing"),
-                closing,
-                f"take a ring that can be opened for `{ring.name}`: `closing: {closing}`",
-            )
+        yield from other_closings(ring, "open", "split")
     if rings:
-        yield Remedy(f"take a ring that can be opened for `{rings[0].name}`")
+        yield Remedy(f"take a ring that opens for `{rings[0].name}`")
     elif meeting.line is not None:
-        yield Remedy("hang it by a ring that can be opened: `by: ...` with an open jump ring")
+        yield Remedy("hang it by a ring that opens: `by: ...` with an open jump ring")
     else:
         yield Remedy("put an open jump ring between the two in `run`")
 
@@ -62,11 +57,9 @@ RULE = Rule(
     family="joining",
     subject=EyesMeet,
     check=check,
-    title="of two loops that are linked - ring, eye or chain link - one can be opened",
-    why=(
-        "a soldered ring and a cast loop cannot be linked, and it shows when everything else is"
-        " glued; an open ring between them costs nothing while the plan is on paper"
-    ),
+    title="of two linked loops - ring, eye or chain link - one opens",
+    why="a soldered ring and a cast loop cannot be linked, and you find out when everything else"
+    " is glued; while the plan is on paper, an open ring between them costs nothing",
     sources=(
         "two closed loops cannot be linked without cutting one: geometry",
         "open and split rings open, closed and soldered ones do not: common practice",

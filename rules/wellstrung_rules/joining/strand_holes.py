@@ -1,38 +1,37 @@
-"""A hole for every strand that lies side by side, where bar, connector or clasp has several."""
+"""A hole for each of the strands side by side, at a bar, connector or clasp with several."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, StrandsAtHoles
+from wellstrung.rulebook.wording import plural
 
 
 def check(join: StrandsAtHoles, ask: Ask) -> Answer:
     strands, all_holes = len(join.strands), join.eyes.count
     if all_holes % join.ends:
-        return None  # uneven ends: how many are on which side is not in the plan
+        return None  # uneven ends: the plan does not say how many are on which side
     holes = all_holes // join.ends
-    if strands == holes:
+    over = strands - holes
+    if not over:
         return Held()
-    name = join.eyes.part.name
-    off = abs(strands - holes)
-    over = f"{off} {'has' if off == 1 else 'have'} no hole"
-    empty = f"{off} {'stays' if off == 1 else 'stay'} empty"
+    name, place = join.eyes.part.name, join.eyes.count_place
+    if over > 0:
+        so = f"{plural(over, 'strand')} {'has' if over == 1 else 'have'} no hole"
+    else:
+        so = f"{plural(-over, 'hole')} {'stays' if over == -1 else 'stay'} empty"
     at = " at that end" if join.ends > 1 else ""
     lie = "1 strand meets" if strands == 1 else f"{strands} strands side by side meet"
+    text = f"take a `{name}` with {plural(strands, 'hole')}, or make {plural(holes, 'strand')}"
     return Misfit(
-        says=f"{lie} `{name}`, which has {holes} hole{'s' if holes > 1 else ''}{at}:"
-        f" {over if strands > holes else empty}",
-        place=join.eyes.count_place,
+        says=f"{lie} `{name}`, which has {plural(holes, 'hole')}{at}: {so}",
+        place=place,
         found=f"{holes} for {strands}",
         needed=f"{strands}, one for each strand",
         remedies=(
-            Remedy.write(
-                join.eyes.count_place,
-                str(strands * join.ends),
-                f"take a `{name}` of {strands} holes, or make {holes} strands",
-            ),
+            Remedy.write(place, str(strands * join.ends), text),
             Remedy("gather the strands in cones before they meet it"),
         ),
-        at_most="error" if strands > holes else "warning",
+        at_most="error" if over > 0 else "warning",
         also=(join.place,),
     )
 
@@ -42,11 +41,9 @@ RULE = Rule(
     family="joining",
     subject=StrandsAtHoles,
     check=check,
-    title=(
-        "strands side by side find a hole each (gathered in a cone they are `cone-bundle`, and a"
-        " single eye takes them all)"
-    ),
-    why="a strand that has no hole of its own crosses its neighbour, and the row will not lie flat",
+    title="strands side by side have a hole each (`cone-bundle` checks strands gathered in a cone,"
+    " and a single eye takes them all)",
+    why="a strand without a hole of its own crosses its neighbour, and the row does not lie flat",
     sources=("counting",),
     bad="{strands: [inner, middle, outer]} beside a spacer bar of two holes",
     good="{strands: [inner, middle, outer]} beside a spacer bar of three holes",

@@ -1,4 +1,4 @@
-"""Thread is tied to a closed loop: through the gap of an open ring or eye it slips out."""
+"""Thread is tied to a closed loop: it slips out through the gap of an open ring or eye."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from wellstrung.rulebook import Answer, Ask, Hangs, Held, Misfit, Remedy, Rule
 from wellstrung.rulebook.plan import Eyes, Part
+from wellstrung.rulebook.remedies import other_closings
 
 
 def check(hangs: Hangs, ask: Ask) -> Answer:
@@ -13,19 +14,17 @@ def check(hangs: Hangs, ask: Ask) -> Answer:
     sides = [side for side in (hangs.below, hangs.above) if side is not None]
     if not line.on_thread or not sides:
         return None
-    gaps = {id(side): _has_gap(side, ask) for side in sides}
-    loose = next((side for side in sides if gaps[id(side)]), None)
-    if loose is None:
+    with_gaps = [side for side in sides if _has_gap(side, ask)]
+    if not with_gaps:
         return Held()
+    loose = with_gaps[0]
     if isinstance(loose, Part):
-        words, place = f"open ring `{loose.name}`", loose.place_of("closing")
+        words, place = f"the open ring `{loose.name}`", loose.place_of("closing")
     else:
         words, place = f"{loose.words}, which can be opened", line.place_of("by")
     return Misfit(
-        says=(
-            f"`{line.part.name}` hangs from `{line.source.name}` by thread, on {words}: the thread"
-            " can slip out through the gap"
-        ),
+        says=f"`{line.part.name}` hangs from `{line.source.name}` by thread, on {words}: the"
+        " thread can slip out through the gap",
         place=place,
         found="a loop with a gap",
         needed="a closed loop for the thread",
@@ -37,7 +36,7 @@ def check(hangs: Hangs, ask: Ask) -> Answer:
 def _has_gap(side: Eyes | Part, ask: Ask) -> bool:
     """An open ring, or an eye that opens; a split ring is wound twice and holds thread."""
     if isinstance(side, Part):
-        return side.traits.gapes
+        return side.text("closing") == "open"
     opens = ask.opens(side)
     if opens is None:
         raise side.part.missing(*side.path, "opens")
@@ -46,12 +45,7 @@ def _has_gap(side: Eyes | Part, ask: Ask) -> bool:
 
 def _remedies(loose: Eyes | Part) -> Iterator[Remedy]:
     if isinstance(loose, Part):
-        for closing in ("soldered", "split"):
-            yield Remedy.write(
-                loose.place_of("closing"),
-                closing,
-                f"take a {closing} ring for `{loose.name}`: `closing: {closing}`",
-            )
+        yield from other_closings(loose, "soldered", "split")
     yield Remedy("tie the thread to a soldered ring, and hang that by a ring of its own")
 
 
@@ -60,11 +54,9 @@ RULE = Rule(
     family="joining",
     subject=Hangs,
     check=check,
-    title="thread is tied to a loop that is closed all round",
-    why=(
-        "the gap of a jump ring looks shut and is wider than a thread; worn, the thread finds it,"
-        " and its edge saws through what does not slip out"
-    ),
+    title="thread is tied to a loop without a gap",
+    why="the gap of a jump ring looks shut and is wider than a thread: in wear the thread slips"
+    " out, or the edge of the gap saws it through",
     sources=("thread goes to soldered or split rings: common practice, no source",),
     level="warning",
     bad="{part: charm, from: loop, by: thread} with `closing: open` of the ring `loop`",
