@@ -90,7 +90,8 @@ def rewritten(case: Case, found: Mapping[str, Any]) -> None:
         new = found.get(key.value)
         if key.value in TEXTS and new is not None and new != case.pinned[key.value]:
             start, end = value.start_mark.index, value.end_mark.index
-            dumped = yaml.safe_dump(new, default_flow_style=True, allow_unicode=True, width=104)
+            flow = isinstance(new, str)  # a list keeps a line for each of its entries
+            dumped = yaml.safe_dump(new, default_flow_style=flow, allow_unicode=True, width=104)
             lines = dumped.removesuffix("...\n").strip().replace("\n", "\n  ")
             tail = "\n" if text[start:end].endswith("\n") else ""
             text = text[:start] + lines + tail + text[end:]

@@ -1,34 +1,29 @@
-"""A glued cap carries the piece by its bond: judged by how its inside was made ready."""
+"""A glued cap carries the piece by its bond, which needs a prepared inside."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, GluedJoint, Held, Misfit, Missing, Remedy, Rule
 
-_WANTED = ("roughened", "degreased")
-
 
 def check(joint: GluedJoint, ask: Ask) -> Answer:
     step, cap = joint.step, joint.cap
     done = [str(word) for word in step.node.value.get("prepared", ())]
-    lacking = [word for word in _WANTED if word not in done]
+    lacking = [word for word in ("roughened", "degreased") if word not in done]
     if not lacking:
         return Held()
     if not cap.has("metal"):
         raise Missing(f"`metal` of `{cap.name}`, or `prepared` of the step that glues it")
-    words = " and ".join(lacking)
-    prepared = f"[{', '.join((*done, *lacking))}]"
+    words, prepared = " and ".join(lacking), f"[{', '.join((*done, *lacking))}]"
     return Misfit(
-        says=(
-            f"{cap.text('metal')} cap `{cap.name}` carries `{step.get('to')}` by glue alone, and"
-            f" nothing says that its inside is {words}: glue peels off smooth or greasy metal"
-        ),
+        says=f"{cap.text('metal')} cap `{cap.name}` carries `{step.get('to')}` by glue alone, and"
+        f" the plan does not say that its inside is {words}: glue peels off smooth or greasy metal",
         place=step.place_of("prepared"),
         found=f"prepared: [{', '.join(done)}]" if done else "no preparation",
         needed=f"a cap {words} inside",
         remedies=(
             Remedy(
                 f"roughen the inside, wipe it free of grease and write `prepared: {prepared}` in"
-                " the step; plug the hole to the eye where there is one",
+                " the step; if there is a hole to the eye, plug it",
                 (ask.with_field(step.node, "prepared", prepared),),
             ),
         ),
@@ -42,14 +37,13 @@ RULE = Rule(
     subject=GluedJoint,
     check=check,
     title="the inside of a glued cap is roughened and wiped free of grease",
-    why=(
-        "a cap off the card is polished and oily inside: the glue cures hard, holds to the thread"
-        " and slides out of the metal like a cork"
-    ),
+    why="a new cap is polished and oily inside: the glue cures hard, sticks to the thread and"
+    " slides out of the metal like a cork",
     sources=(
         "metal is degreased, dried and roughened before it is glued: Preparation of surfaces for"
         " epoxy adhesive bonding, copy seen",
-        "what a bond bears no maker can know when planning; the plugged eye: common practice",
+        "no maker can know at the planning stage what a bond bears; the plugged eye: common"
+        " practice",
     ),
     bad="{do: glue, part: cap, to: rope, with: glue}",
     good="{do: glue, part: cap, to: rope, with: glue, prepared: [roughened, degreased]}",

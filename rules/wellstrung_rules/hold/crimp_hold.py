@@ -1,29 +1,27 @@
-"""A crimp on the end of a strand: what a crimp closed by hand holds of the line's strength."""
+"""A crimp on the end of a strand: closed by hand, it holds a share of the strength of the line."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
 from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
 from wellstrung.rulebook.remedies import stronger_line
-from wellstrung.rulebook.values import Quantity, product
-from wellstrung.rulebook.wording import about, in_unit_of, number
+from wellstrung.rulebook.values import product
+from wellstrung.rulebook.wording import about, in_unit_of
+from wellstrung_rules.hold import in_wear
 from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
-    load, factor, share = weight(ask.get("piece.mass")), ask.limit(HOLD_FACTOR), _share()
+    load, factor = weight(ask.get("piece.mass")), ask.limit(HOLD_FACTOR)
+    share = weakest("share held", "crimps", "closed by hand", "held")
     bears = product(f"{join.crimp.name} lets go at", "N", ask.of(join.strand, "breaking"), share)
     margin = pull_to_spare(bears, load, factor)
     if answer := kept(margin, over="worst"):
         return answer
     wanted = load.worst.high * factor.middle
-    says = (
-        f"crimp `{join.crimp.name}`, closed by hand, holds {about(bears)} on the line of"
-        f" `{join.strand.name}`, and the whole piece pulls {about(load, bears)},"
-        f" {number(factor.middle)} times that in wear"
-    )
     return Misfit(
-        says=says,
+        says=f"crimp `{join.crimp.name}`, closed by hand, holds {about(bears)} on the line of"
+        f" `{join.strand.name}`; the whole piece pulls with {in_wear(load, factor, bears)}",
         place=join.strand.place_of("thread", "rating"),
         found=about(bears),
         needed=in_unit_of(wanted, bears),
@@ -36,29 +34,22 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     )
 
 
-def _share() -> Quantity:
-    """The share of the line's strength, the least printed."""
-    return weakest("share held", "crimps", "closed by hand", "held")
-
-
 RULE = Rule(
     name="crimp-hold",
     family="hold",
     subject=StrandInCrimp,
     check=check,
     title="a crimp holds the piece that hangs from it, with room for wear",
-    why=(
-        "a crimp that looks closed may hold less than half of what its wire does: the wire slips"
-        " out of it whole, and every bead follows"
-    ),
+    why="a crimp that looks closed may hold less than half of what its wire bears: the wire slips"
+    " out unbroken, and every bead follows",
     limits=(HOLD_FACTOR,),
     sources=(
-        "sleeves that looked sound let go at 0.4 of the line: Can you trust your crimps?, a page on"
-        " fishing line, copy seen; no test of a crimp bead was found",
+        "sleeves that looked sound let go at 0.4 of the line: Can you trust your crimps?, a page"
+        " on fishing line, copy seen; no test of a crimp bead was found",
         "breaking over working load 5:1 to 12:1: CI 1401-06, copy seen",
     ),
-    bad="a necklace of 180 g on flexible wire of 0.25 mm, which bears some 5 lb",
-    good="a necklace of 60 g on flexible wire of 0.38 mm, which bears some 20 lb",
+    bad="a necklace of 180 g on flexible wire of 0.25 mm, which bears about 5 lb",
+    good="a necklace of 60 g on flexible wire of 0.38 mm, which bears about 20 lb",
     level="warning",
     over="worst",
 )

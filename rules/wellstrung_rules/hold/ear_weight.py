@@ -1,4 +1,4 @@
-"""What an earring weighs, each of them, against what an ear is glad to carry all day."""
+"""The weight of each earring, against what an ear carries comfortably all day."""
 
 from __future__ import annotations
 
@@ -39,10 +39,9 @@ def check(piece: Piece, ask: Ask) -> Answer:
     if answer := kept(margin, over="worst"):
         return answer
     heaviest = max(weighed, key=lambda part: weighed[part].middle)
-    says = f"an earring weighs {about(mass)}"
-    more = f"more than the {number(limit.middle)} g that an ear is glad to carry all day"
     return Misfit(
-        says=f"{says}, {{|which may be }}{more}{_for_whom(mass, limit)}",
+        says=f"an earring weighs {about(mass)}, {{|which may be }}more than the"
+        f" {number(limit.middle)} g that an ear carries comfortably all day{_class(mass, limit)}",
         place=heaviest.place_of("mass"),
         found=about(mass),
         needed=f"{number(limit.middle)} g or less",
@@ -69,16 +68,18 @@ def _weighed(ask: Ask) -> dict[Part, Quantity]:
     return {part: times(ask.of(part, "mass"), count) for part, count in counts.items()}
 
 
-def _for_whom(mass: Quantity, limit: Quantity) -> str:
-    """What the tables say of the heaviest class that it reaches."""
-    rows = table("earring_weights")
-    told = {"heavy": "for an evening at most", "too heavy": "more than a hook in an ear is for"}
-    reached = [
-        words
-        for name, words in told.items()
-        if limit.middle < rows.row(name).cell("mass").value <= mass.worst.low
-    ]
-    return f": {reached[-1]}" if reached else ""
+def _class(mass: Quantity, limit: Quantity) -> str:
+    """The heaviest class of the tables that it reaches, in words."""
+    for name, words in _CLASSES.items():
+        if limit.middle < table("earring_weights").row(name).cell("mass").value <= mass.worst.low:
+            return f": {words}"
+    return ""
+
+
+_CLASSES = {
+    "too heavy": "too heavy for a hook in the ear",
+    "heavy": "wear it for an evening at most",
+}
 
 
 RULE = Rule(
@@ -87,10 +88,8 @@ RULE = Rule(
     subject=Piece,
     check=check,
     title="an earring is light enough to be worn all day",
-    why=(
-        "a heavy earring is worn once: it tires the lobe by evening, draws the piercing long and"
-        " turns its face to the floor"
-    ),
+    why="a heavy earring is worn once: by evening the lobe is tired, the piercing stretched, and"
+    " the earring hangs with its face to the floor",
     limits=(EAR_WEIGHT,),
     sources=(
         "trade table `earring_weights`: 4 to 14 g an ear on seven pages, classes chosen from them;"

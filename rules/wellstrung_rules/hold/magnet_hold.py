@@ -1,13 +1,13 @@
-"""A magnetic clasp against the weight of the piece: halves slide apart long before they part."""
+"""A magnetic clasp against the weight of the piece: its halves slide apart before they come off."""
 
 from __future__ import annotations
 
 from wellstrung.formulas import magnets
 from wellstrung.rulebook import Answer, Ask, ClaspClosed, Limit, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
-from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.values import Quantity, derived
-from wellstrung.rulebook.wording import about, in_unit_of, number, spelled
+from wellstrung.rulebook.values import derived
+from wellstrung.rulebook.wording import in_unit_of, spelled
+from wellstrung_rules.hold import in_wear
 
 MAGNET_FACTOR = Limit(
     "magnet factor", 2.0, "", "a tug in wear is about twice the weight, common practice, no source"
@@ -19,7 +19,8 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     if not clasp.traits.magnetic:
         return None
     field = "breakaway" if clasp.has("breakaway") and not clasp.has("pull") else "pull"
-    pull, share, factor = clasp.force(field), _share(), ask.limit(MAGNET_FACTOR)
+    pull, factor = clasp.force(field), ask.limit(MAGNET_FACTOR)
+    share = weakest("share of the pull", "clasps", "magnetic", "slides_at")
     load = weight(ask.get("piece.mass"))
     slides_at = derived(
         f"{clasp.name} slides apart at", "N", magnets.slides_at, pull=pull, share=share
@@ -27,33 +28,22 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     margin = pull_to_spare(slides_at, load, factor)
     if answer := kept(margin, over="worst"):
         return answer
-    wanted = load.worst.high * factor.middle / share.middle
-    slides = in_unit_of(slides_at.worst.low, pull)
-    says = (
-        f"the halves of clasp `{clasp.name}` ({spelled(pull)} straight) slide apart at"
-        f" {slides}, and the piece pulls {about(load, pull)}, {number(factor.middle)} times that"
-        " in a tug"
-    )
+    wanted = in_unit_of(load.worst.high * factor.middle / share.middle, pull)
     return Misfit(
-        says=says,
+        says=f"the halves of clasp `{clasp.name}` ({spelled(pull)} straight) slide apart at"
+        f" {in_unit_of(slides_at.worst.low, pull)}; the piece pulls with"
+        f" {in_wear(load, factor, pull)}",
         place=clasp.place_of(field),
         found=spelled(pull),
-        needed=f"a straight pull of {in_unit_of(wanted, pull)} or more",
-        remedies=(Remedy(_remedy(clasp, wanted, pull)),),
+        needed=f"a straight pull of {wanted} or more",
+        remedies=(
+            Remedy(
+                f"take a clasp of {wanted} or more for `{clasp.name}`, one whose halves sit inside"
+                " each other, or add a safety chain"
+            ),
+        ),
         margin=margin,
     )
-
-
-def _remedy(clasp: Part, wanted: float, pull: Quantity) -> str:
-    return (
-        f"take a clasp of {in_unit_of(wanted, pull)} or more for `{clasp.name}`, one whose halves"
-        " sit inside each other, or add a safety chain"
-    )
-
-
-def _share() -> Quantity:
-    """The share of the straight pull at which halves slide off, the least printed."""
-    return weakest("share of the pull", "clasps", "magnetic", "slides_at")
 
 
 RULE = Rule(
@@ -62,10 +52,8 @@ RULE = Rule(
     subject=ClaspClosed,
     check=check,
     title="a magnetic clasp holds the weight of the piece when its halves are pulled sideways",
-    why=(
-        "magnets are sold by their straight pull; bent round a wrist or a nape they slide off each"
-        " other at a fifth of it, and the piece is gone without a sound"
-    ),
+    why="magnets are sold by their straight pull; round a wrist or a neck they slide off each"
+    " other at a fifth of it, and the piece is lost without a sound",
     limits=(MAGNET_FACTOR,),
     sources=(
         "magnets slide at 15 to 25 % of their straight pull: What is the difference between"

@@ -1,6 +1,8 @@
-"""A ring against the weight that hangs from it: first yield of its wire, with room for wear."""
+"""A ring against the weight that hangs from it: the first yield of its wire, with room for wear."""
 
 from __future__ import annotations
+
+from collections.abc import Callable
 
 from wellstrung.formulas import rings
 from wellstrung.rulebook import Answer, Ask, Hangs, Misfit, Missing, Remedy, Rule, kept, pieces_hung
@@ -9,6 +11,7 @@ from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.remedies import thicker_wires
 from wellstrung.rulebook.values import Quantity, derived, table
 from wellstrung.rulebook.wording import about, number
+from wellstrung_rules.hold import in_wear
 from wellstrung_rules.limits import HOLD_FACTOR
 
 
@@ -17,78 +20,58 @@ def check(join: Hangs, ask: Ask) -> Answer:
     if ring is None:
         return None
     load = weight(ask.hanging(line.part), pieces_hung(line) / line.times)
-    bears = _bears(ring, ask)
-    margin = pull_to_spare(bears, load, ask.limit(HOLD_FACTOR))
+    factor, is_open = ask.limit(HOLD_FACTOR), ring.traits.gapes
+    # across the cut of an open ring; anywhere on a whole one
+    yields = rings.open_across_first_yield if is_open else rings.closed_first_yield
+    bears = _pull("yields", yields, "curved beam, Winkler; statics", ring, ask)
+    margin = pull_to_spare(bears, load, factor)
     if answer := kept(margin, over="worst"):
         return answer
-    gives = "opens" if ring.traits.gapes else "bends"
-    says = (
-        f"ring `{ring.name}` {gives} at a pull of {about(bears)}, and `{line.part.name}` hangs"
-        f" {about(load)} from each, {number(ask.limit(HOLD_FACTOR).middle)} times that in wear"
-    )
-    wire = ask.of(ring, "wire")
+    wire, place = ask.of(ring, "wire"), ring.place_of("wire")
+    # strength goes with the cube of the wire
+    thicker = (1 - min(margin.worst.low, 0) / bears.middle) ** (1 / 3)
+    hinges = rings.open_across_hinge if is_open else rings.closed_hinge
+    for_good = _pull("hinges", hinges, "full hinge, statics", ring, ask)
     return Misfit(
-        says=says,
-        place=ring.place_of("wire"),
+        says=f"ring `{ring.name}` {'opens' if is_open else 'bends'} at a pull of {about(bears)};"
+        f" `{line.part.name}` pulls each ring with {in_wear(load, factor)}",
+        place=place,
         found=about(bears),
-        needed=f"{number(load.worst.high * ask.limit(HOLD_FACTOR).middle)} N",
+        needed=f"{number(load.worst.high * factor.middle)} N",
         remedies=(
             *(
-                Remedy.write(ring.place_of("wire"), size, f"take {size} wire for `{ring.name}`")
-                for size in thicker_wires(wire, wire.middle * _thicker(margin, bears))
+                Remedy.write(place, size, f"take {size} wire for `{ring.name}`")
+                for size in thicker_wires(wire, wire.middle * thicker)
             ),
             Remedy(f"take a thicker wire, a harder temper or a soldered ring for `{ring.name}`"),
         ),
         margin=margin,
         at_most="warning",
         also=(line.place_of("by"),),
-        working=(f"a snag opens it for good at {about(_hinge(ring, ask))}",),
+        working=(f"a snag opens it for good at {about(for_good)}",),
     )
 
 
-def _thicker(margin: Quantity, bears: Quantity) -> float:
-    """How many times the wire: strength goes with its cube."""
-    return float((1 - min(margin.worst.low, 0) / bears.middle) ** (1 / 3))
-
-
-def _bears(ring: Part, ask: Ask) -> Quantity:
-    """The pull, N, at first yield: across the cut of an open ring, on a whole one anywhere."""
-    opened = ring.traits.gapes
-    formula = rings.open_across_first_yield if opened else rings.closed_first_yield
+def _pull(verb: str, formula: Callable[..., float], source: str, ring: Part, ask: Ask) -> Quantity:
     return derived(
-        f"{ring.name} yields at",
+        f"{ring.name} {verb} at",
         "N",
         formula,
         inside=ask.of(ring, "inside"),
         wire=ask.of(ring, "wire"),
         yield_stress=_yield(ring),
-        source="curved beam, Winkler; statics",
-    )
-
-
-def _hinge(ring: Part, ask: Ask) -> Quantity:
-    opened = ring.traits.gapes
-    formula = rings.open_across_hinge if opened else rings.closed_hinge
-    return derived(
-        f"{ring.name} hinges at",
-        "N",
-        formula,
-        inside=ask.of(ring, "inside"),
-        wire=ask.of(ring, "wire"),
-        yield_stress=_yield(ring),
-        source="full hinge, statics",
+        source=source,
     )
 
 
 def _yield(ring: Part) -> Quantity:
-    """Yield stress of its metal and temper; of the softest where no temper is said."""
+    """Yield stress of its metal and temper; of the softest where the plan names no temper."""
     row = table("metals").row(ring.text("metal"))
-    temper = ring.text("temper").replace(" ", "_") if ring.has("temper") else "annealed"
-    column = f"yield_{temper}"
+    temper = ring.text("temper") if ring.has("temper") else "annealed"
+    column = f"yield_{temper.replace(' ', '_')}"
     if column not in row.cells:
         raise Missing(f"a `metal` and `temper` of `{ring.name}` whose strength the tables have")
-    name = f"yield of {row.name}, {temper.replace('_', ' ')}"
-    return weakest(name, "metals", row.name, column, "MPa")
+    return weakest(f"yield of {row.name}, {temper}", "metals", row.name, column, "MPa")
 
 
 RULE = Rule(

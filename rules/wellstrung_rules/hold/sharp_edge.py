@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -34,31 +36,24 @@ def check(join: Threaded, ask: Ask) -> Answer:
     thread = f"{line} thread" if line else "cord"
     tube = "" if bead.has("edges") else ", a long tube,"
     return Misfit(
-        says=(
-            f"the holes of bead `{bead.name}`{tube} have sharp ends, and the"
-            f" {thread} of `{part.name}` runs over them bare: it is sawn through in wear"
-        ),
+        says=f"the holes of bead `{bead.name}`{tube} have sharp ends, and the {thread} of"
+        f" `{part.name}` runs over them bare: wear saws it through",
         place=part.place_of("beads"),
         found=f"`{bead.name}` with no smooth bead at each end",
         needed="a smooth bead between the thread and every sharp end",
-        remedies=(Remedy(_remedy(bead, part)),),
+        remedies=(Remedy("; or ".join(_ways(bead, part))),),
         also=(bead.place_of("edges"), part.place_of("thread")),
     )
 
 
-def _remedy(bead: Item, part: Part) -> str:
-    ways = []
+def _ways(bead: Item, part: Part) -> Iterator[str]:
     if part.kind.role in (Role.STRAND, Role.DROP):
-        ways.append(
-            f"write a smooth bead before and after each `{bead.name}` in the order of `beads`"
-        )
+        yield f"write a smooth bead before and after each `{bead.name}` in the order of `beads`"
     if part.takes("thread"):
-        ways.append("take fused or braided line twice through")
+        yield "take fused or braided line twice through"
     if part.kind.role is Role.STRAND:
-        ways.append("string it on flexible wire")
-    ways.append("take beads with smooth holes")
-    ground = "" if bead.has("edges") else ", written `edges: smooth`"
-    return "; or ".join(ways) + ground
+        yield "string it on flexible wire"
+    yield f"take beads with smooth holes{'' if bead.has('edges') else ', written `edges: smooth`'}"
 
 
 RULE = Rule(
@@ -66,12 +61,12 @@ RULE = Rule(
     family="hold",
     subject=Threaded,
     check=check,
-    title="thread is kept off the sharp ends of bugles, crystals and sawn metal beads",
-    why="a bugle is a tube snapped to length: worn for a month, its rim saws the thread through",
+    title="thread stays off the sharp ends of bugles, crystals and sawn metal beads",
+    why="a bugle is a tube snapped to length: in a month of wear its rim saws the thread through",
     sources=(
         "bugle ends are sharp, a seed bead goes at each end: trade table `other_beads`, one page,"
         " and Back stitch bugle bead, copy seen",
-        "lines that resist a cut, flexible wire, tubes told by their length: common practice",
+        "lines that resist a cut, flexible wire, tubes known by their length: common practice",
     ),
     bad="beads: [spray, bugle] on nylon, with bugle: {type: other, edges: sharp, ...}",
     good="beads: [spray, bugle, spray] on nylon, with bugle: {type: other, edges: sharp, ...}",

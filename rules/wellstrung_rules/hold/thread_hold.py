@@ -1,4 +1,4 @@
-"""A thread that alone carries a weight: what it breaks at, with its knots, over its edges."""
+"""A thread that alone carries a weight: where it breaks, at its knots and over sharp edges."""
 
 from __future__ import annotations
 
@@ -18,40 +18,33 @@ from wellstrung.rulebook import (
     pieces_hung,
 )
 from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
-from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.remedies import stronger_line
 from wellstrung.rulebook.values import Quantity, derived, exact
-from wellstrung.rulebook.wording import about, in_unit_of, number, often
+from wellstrung.rulebook.wording import about, in_unit_of, often
+from wellstrung_rules.hold import in_wear
 from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: OnThread, ask: Ask) -> Answer:
-    if _stretches(join.thread):
-        return None
+    part, held = join.thread, join.held
+    if part.thread.stretches and not part.has("thread", "rating"):
+        return None  # elastic is stretched over a hand, and is sold without a rating
     load, bears, factor = _load(join, ask), _bears(join, ask), ask.limit(HOLD_FACTOR)
     margin = pull_to_spare(bears, load, factor)
     if answer := kept(margin, over="worst"):
         return answer
     wanted = load.worst.high * factor.middle
-    held = f"`{join.held.name}`" if join.held else "the whole piece"
-    says = (
-        f"{_where(join, ask)}the thread of `{join.thread.name}` breaks at {about(bears)}, and"
-        f" {held} pulls {about(load, bears)}, {number(factor.middle)} times that in wear"
-    )
+    pulls = f"`{held.name}`" if held else "the whole piece"
     return Misfit(
-        says=says,
-        place=join.thread.place_of("thread", "rating"),
+        says=f"{_where(join, ask)}the thread of `{part.name}` breaks at {about(bears)}; {pulls}"
+        f" pulls with {in_wear(load, factor, bears)}",
+        place=part.place_of("thread", "rating"),
         found=about(bears),
         needed=in_unit_of(wanted, bears),
         remedies=tuple(_remedies(join, bears, wanted, ask)),
         margin=margin,
         also=(join.place,),
     )
-
-
-def _stretches(part: Part) -> bool:
-    """Elastic is pulled by going on over a hand, not by a weight, and is sold without a rating."""
-    return part.thread.stretches and not part.has("thread", "rating")
 
 
 def _load(join: OnThread, ask: Ask) -> Quantity:
@@ -63,24 +56,18 @@ def _load(join: OnThread, ask: Ask) -> Quantity:
 
 
 def _bears(join: OnThread, ask: Ask) -> Quantity:
-    """The pull, N, that breaks all its lines side by side."""
+    """The pull, N, that breaks all its lines side by side, at the weakest knot printed."""
+    knot = weakest("knot", "knots", join.knot, "left") if join.knot else exact("knot", 1.0)
     return derived(
         f"{join.thread.name} breaks at",
         "N",
         lambda line, knot, edge, lines: thread.strength_left(line, knot, edge) * lines,
         line=ask.of(join.thread, "breaking"),
-        knot=_knot(join),
+        knot=knot,
         edge=exact("edge", thread.SHARP_EDGE if bare_edges(ask.plan, join.thread) else 1.0),
         lines=exact("lines side by side", join.lines),
         source="shares of strength left: trade tables `knots` and `stitch_facts`",
     )
-
-
-def _knot(join: OnThread) -> Quantity:
-    """The share of strength that its knot leaves, the weakest printed."""
-    if not join.knot:
-        return exact("knot", 1.0)
-    return weakest("knot", "knots", join.knot, "left")
 
 
 def _where(join: OnThread, ask: Ask) -> str:
@@ -95,10 +82,9 @@ def _where(join: OnThread, ask: Ask) -> str:
 
 
 def _remedies(join: OnThread, bears: Quantity, wanted: float, ask: Ask) -> Iterator[Remedy]:
-    passes = math.ceil(wanted / (bears.worst.low / join.lines) - 1e-9)
-    carrier = join.step or join.line
-    node = carrier.node if carrier else join.thread.node
     if join.held or join.step or join.thread.takes("passes"):
+        passes = math.ceil(wanted / (bears.worst.low / join.lines) - 1e-9)
+        node = (join.step or join.line or join.thread).node
         edit = ask.with_field(node, "passes", str(passes))
         yield Remedy(f"take the thread of `{join.thread.name}` through {often(passes)}", (edit,))
     share = bears.worst.low / ask.of(join.thread, "breaking").worst.low
@@ -111,10 +97,8 @@ RULE = Rule(
     subject=OnThread,
     check=check,
     title="thread that alone carries a weight is strong enough at its knots, with room for wear",
-    why=(
-        "thread gives way at a knot or an edge, years after it was tied, and what hung by it is"
-        " found on the pavement or not at all"
-    ),
+    why="thread breaks at a knot or an edge, years after it was tied, and what hung by it is found"
+    " on the pavement or not at all",
     limits=(HOLD_FACTOR,),
     sources=(
         "strength left at a knot: trade table `knots`, tests of rope; at a sharp edge: from memory",

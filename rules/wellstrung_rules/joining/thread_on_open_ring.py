@@ -36,7 +36,7 @@ def check(hangs: Hangs, ask: Ask) -> Answer:
 def _has_gap(side: Eyes | Part, ask: Ask) -> bool:
     """An open ring, or an eye that opens; a split ring is wound twice and holds thread."""
     if isinstance(side, Part):
-        return side.text("closing") == "open"
+        return side.traits.gapes
     opens = ask.opens(side)
     if opens is None:
         raise side.part.missing(*side.path, "opens")
