@@ -75,3 +75,26 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     holding = [name for name in names if word.casefold() in name.casefold().split()]
     found = get_close_matches(word, names, n=1) or (holding if len(holding) == 1 else [])
     return found[0] if found else None
+
+
+def slip_of(word: str, known: Iterable[str]) -> str | None:
+    """The known word that this one is a slip of: a letter off, or two in a long word.
+
+    For words that must never be taken for each other, such as metals.
+
+    >>> slip_of("stirling silver", ["sterling silver"]), slip_of("nickel silver", ["fine silver"])
+    ('sterling silver', None)
+    """
+    found = {name: _letters_apart(word.casefold(), name.casefold()) for name in known}
+    name = min(found, key=lambda name: found[name], default="")
+    return name if name and found[name] <= (1 if len(word) < 8 else 2) else None
+
+
+def _letters_apart(one: str, other: str) -> int:
+    """How many letters to add, take out or change (the distance of Levenshtein)."""
+    row = list(range(len(other) + 1))
+    for number, letter in enumerate(one, 1):
+        above, row = row, [number]
+        for column, also in enumerate(other, 1):
+            row.append(min(above[column] + 1, row[-1] + 1, above[column - 1] + (letter != also)))
+    return row[-1]

@@ -16,8 +16,10 @@ def stated_mass(part: Part, ask: Quantities) -> Quantity:
 
 
 def density(part: Part) -> Quantity:
-    """Density of the part's metal, g/cm3, from the trade tables."""
-    row = tables.load("metals").row(part.text("metal"))
+    """Density of the part's metal, g/cm3, from the trade tables; raises Missing without one."""
+    row = tables.metal(part.text("metal"))
+    if "density" not in row.cells:
+        raise part.missing("mass")
     cell = row.cell("density")
     cause = Cause("alloy", f"`{part.text('metal')}`", f"weigh `{part.name}` and write `mass: ...`")
     return leaf(

@@ -6,14 +6,14 @@ a plan are gathered here and shown at once.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 
 from msgspec import Struct
 
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit, Fault, Place
-from wellstrung.common.wording import article, either, listed, nearest
+from wellstrung.common.wording import article, either, listed, nearest, slip_of
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, Kind, Part, Role, Stitch
 from wellstrung.reading import tree as reading
@@ -73,15 +73,20 @@ class Names:
         self.faults.append(Fault("plan-shape", says, place, found, needed, also=also))
 
     def unknown(
-        self, what: str, name: str, known: Mapping[str, object], node: reading.Node
+        self,
+        what: str,
+        name: str,
+        known: Mapping[str, object],
+        node: reading.Node,
+        near: Callable[[str, Mapping[str, object]], str | None] = nearest,
     ) -> None:
         """Add the fault of a name that points nowhere, with the nearest that does not."""
-        near = nearest(name, known)
+        found = near(name, known)
         there = "the plan has" if what in ("part", "bead") else "there are"
-        advice = f"write `{near}`" if near else f"{there} {listed(known) or 'none'}"
+        advice = f"write `{found}`" if found else f"{there} {listed(known) or 'none'}"
         says = f"there is no {what} called `{name}`: {advice}"
-        edits = (Edit(node.place, near),) if near else ()
-        needed = near or listed(known)
+        edits = (Edit(node.place, found),) if found else ()
+        needed = found or listed(known)
         self.faults.append(Fault("plan-shape", says, node.place, name, needed, advice, edits=edits))
 
     def part(self, node: reading.Node) -> Part | None:
@@ -134,13 +139,17 @@ class Names:
             for bead in _bead_names(part.node_at(*path)):
                 if str(bead.value) not in self.beads:
                     self.unknown("bead", str(bead.value), self.beads, bead)
-        for field_name, table in (("metal", "metals"), ("type", "adhesives")):
-            node = part.node_at(field_name)
-            if node is not None and (table == "metals" or part.kind.role is Role.GLUE):
-                rows = tables.load(table).rows
-                if str(node.value) not in rows:
-                    what = f"row in the trade table `{table}`"
-                    self.unknown(what, str(node.value), rows, node)
+        metal, glue = part.node_at("metal"), part.node_at("type")
+        metals, adhesives = tables.load("metals").rows, tables.load("adhesives").rows
+        # a metal that no table has is an unknown one, unless its name is a slip of the fingers
+        if metal and str(metal.value) not in metals and slip_of(str(metal.value), metals):
+            self.unknown(
+                "row in the trade table `metals`", str(metal.value), metals, metal, slip_of
+            )
+        if glue and part.kind.role is Role.GLUE and str(glue.value) not in adhesives:
+            self.unknown(
+                "row in the trade table `adhesives`", str(glue.value), adhesives, glue, slip_of
+            )
         for named in _PARTS_AT:
             node = part.node_at(*named.path)
             if node is not None and str(node.value) not in named.words:

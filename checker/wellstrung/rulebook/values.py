@@ -16,6 +16,7 @@ from wellstrung.quantity.verdict import SLACK as SLACK
 from wellstrung.quantity.working import working as working
 from wellstrung.tables import Cell as Cell
 from wellstrung.tables import load
+from wellstrung.tables import metal as metal
 
 #: A trade table by its name.
 table = load

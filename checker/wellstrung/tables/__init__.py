@@ -98,6 +98,16 @@ def load(name: str) -> Table:
     return Table(data["table"], data["title"], rows, data["sources"])
 
 
+def metal(name: str) -> Row:
+    """The row of a metal; the row `unknown` for one that no table has, so its cautions are shown.
+
+    >>> metal("brass").name, metal("moon silver").name
+    ('brass', 'unknown')
+    """
+    rows = load("metals").rows
+    return rows.get(name, rows["unknown"])
+
+
 def _row(entry: dict[str, Any]) -> Row:
     cells, texts = {}, {}
     for column, content in entry.items():

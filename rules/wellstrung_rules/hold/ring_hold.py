@@ -9,7 +9,8 @@ from wellstrung.rulebook import Answer, Ask, Hangs, Misfit, Missing, Remedy, Rul
 from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.remedies import thicker_wires
-from wellstrung.rulebook.values import Quantity, derived, table
+from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.values import metal as metal_row
 from wellstrung.rulebook.wording import about, number
 from wellstrung_rules.hold import in_wear
 from wellstrung_rules.limits import HOLD_FACTOR
@@ -66,7 +67,7 @@ def _pull(verb: str, formula: Callable[..., float], source: str, ring: Part, ask
 
 def _yield(ring: Part) -> Quantity:
     """Yield stress of its metal and temper; of the softest where the plan names no temper."""
-    row = table("metals").row(ring.text("metal"))
+    row = metal_row(ring.text("metal"))
     temper = ring.text("temper") if ring.has("temper") else "annealed"
     column = f"yield_{temper.replace(' ', '_')}"
     if column not in row.cells:

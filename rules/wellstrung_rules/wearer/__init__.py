@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from wellstrung.rulebook import MetalParts, Missing
 from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.values import table
+from wellstrung.rulebook.values import metal as metal_row
 from wellstrung.rulebook.wording import listed
 
 CHILDREN = {"child": "a child", "under three": "a child under three"}
@@ -24,7 +24,7 @@ def may_hold(metal: MetalParts, ruled_out: Mapping[str, set[str]]) -> dict[Part,
         if asked and not part.has("metal"):
             unknown = unknown or part
         elif asked:
-            row = table("metals").row(part.text("metal"))
+            row = metal_row(part.text("metal"))
             if held := [what for what in asked if row.text(what)]:
                 found[part] = held
     if unknown and not found:

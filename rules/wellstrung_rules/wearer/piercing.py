@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Caution, InEar, Rule
-from wellstrung.rulebook.values import table
+from wellstrung.rulebook.values import metal as metal_row
 from wellstrung_rules.wearer import LAW_FIRST
 
 
@@ -12,7 +12,7 @@ def check(join: InEar, ask: Ask) -> Answer:
     metal = part.text("metal") if part.has("metal") else ""
     if "nickel free" in part.texts("states"):
         stated = ", and its supplier states that it is nickel free"
-    elif metal and not table("metals").row(metal).text("nickel"):
+    elif metal and not metal_row(metal).text("nickel"):
         stated = ""
     else:
         stated = ": ask its supplier for the result of this test"
