@@ -1,19 +1,18 @@
-"""A mix is used up before it gels: so many joints at so many minutes each, after the stirring."""
+"""A mix is used up before it gels: so many joints at so many minutes each, after the mixing."""
 
 from __future__ import annotations
 
 import math
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Missing, Mixed, Remedy, Rule, kept, most_joints
-from wellstrung.rulebook.plan import Edit, Step
-from wellstrung.rulebook.values import Quantity, derived, exact, table
-from wellstrung.rulebook.wording import number, spelled_time
+from wellstrung.rulebook.values import derived, exact, table
+from wellstrung.rulebook.wording import number, plural, spelled_time, steps_named
 
 
 def check(mix: Mixed, ask: Ask) -> Answer:
     glue = mix.adhesive
     if "mixing" not in table("adhesives").row(glue.text("type")).cells:
-        return None  # nothing is stirred: what comes out of the bottle is used at once
+        return None  # nothing is mixed: it is used straight from the bottle
     if mix.unsaid is not None:
         raise Missing(f"`joints` of step {mix.unsaid.number}")
     usable, mixing = ask.of(glue, "usable"), ask.of(glue, "mixing")
@@ -30,24 +29,28 @@ def check(mix: Mixed, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     fits = most_joints(glue, ask.quantities)
-    numbers = " and ".join(str(step.number) for step in mix.steps)
-    where = f"step{'s' if len(mix.steps) > 1 else ''} {numbers}"
-    many = f"{mix.joints} joint{'' if mix.joints == 1 else 's'} of {_mixes(mix.mixes)}"
+    mixes = "one mix" if mix.mixes == 1 else f"{mix.mixes} mixes"
+    many = f"{plural(mix.joints, 'joint')} of {mixes}"
     takes = "takes" if mix.joints == 1 else "take"
-    head, tail = f"{many} of `{glue.name}` in {where}", f"than the {spelled_time(usable.middle)}"
+    rate = f"{number(each.middle)} min each after the mixing"
+    needed = f"at most {plural(fits, 'joint')} of a mix, at {rate}"
+    if not fits:
+        least = number(each.middle + mixing.likely.high)
+        needed = f"a mix that can be used for {least} min or more"
     return Misfit(
-        says=f"{head} {{{takes}|may take}} longer {tail} that a mix can be used",
+        says=f"{many} of `{glue.name}` in {steps_named(mix.steps)} {{{takes}|may take}} longer"
+        f" than the {spelled_time(usable.middle)} that a mix can be used",
         place=mix.steps[0].place_of("joints"),
         found=many,
-        needed=_needed(fits, each, mixing),
-        remedies=_remedies(mix, ask, usable, fits),
+        needed=needed,
+        remedies=_remedies(mix, ask, fits),
         margin=margin,
         also=(glue.place_of("type"),),
     )
 
 
 def left(usable: float, mixing: float, joints: float, each: float) -> float:
-    """Minutes left of a mix when its last joint is made; it begins to gel while it is stirred.
+    """Minutes left of a mix when its last joint is made; it begins to gel while it is mixed.
 
     Counting.
 
@@ -57,36 +60,21 @@ def left(usable: float, mixing: float, joints: float, each: float) -> float:
     return usable - mixing - joints * each
 
 
-def _needed(fits: int, each: Quantity, mixing: Quantity) -> str:
-    rate = f"{number(each.middle)} min each after the mixing"
-    if not fits:
-        return f"a mix that can be used for {number(each.middle + mixing.likely.high)} min or more"
-    return f"at most {fits} joint{'' if fits == 1 else 's'} of a mix, at {rate}"
-
-
-def _mixes(count: int) -> str:
-    return "one mix" if count == 1 else f"{count} mixes"
-
-
-def _remedies(mix: Mixed, ask: Ask, usable: Quantity, fits: int) -> tuple[Remedy, ...]:
+def _remedies(mix: Mixed, ask: Ask, fits: int) -> tuple[Remedy, ...]:
     slower = Remedy(
-        f"take an adhesive that can be used longer and write its `usable: ...` in"
+        "take an adhesive that can be used longer and write its `usable: ...` in"
         f" `{mix.adhesive.name}`"
     )
     if not fits:
         return (slower,)
+    first, *more = mix.steps
     count = math.ceil(mix.joints / fits)
-    text = f"stir {count} mixes and write `mixes: {count}` in step {mix.steps[0].number}"
-    stirred = Remedy(text, _written(mix.steps[0], ask, count))
-    if len(mix.steps) == 1:
-        return (stirred, slower)
-    text = f"stir a new mix for step {mix.steps[1].number} and write `mixes: 1` there"
-    return (Remedy(text, _written(mix.steps[1], ask, 1)), stirred, slower)
-
-
-def _written(step: Step, ask: Ask, count: int) -> tuple[Edit, ...]:
-    """The step with its count of mixes."""
-    return (ask.with_field(step.node, "mixes", str(count)),)
+    text = f"make {count} mixes and write `mixes: {count}` in step {first.number}"
+    mixed = Remedy(text, (ask.with_field(first.node, "mixes", str(count)),))
+    if not more:
+        return (mixed, slower)
+    text = f"make a new mix for step {more[0].number} and write `mixes: 1` there"
+    return (Remedy(text, (ask.with_field(more[0].node, "mixes", "1"),)), mixed, slower)
 
 
 RULE = Rule(
@@ -95,10 +83,8 @@ RULE = Rule(
     subject=Mixed,
     check=check,
     title="a mix of adhesive is used up before it begins to gel",
-    why=(
-        "a five-minute epoxy is stringy by the time the third cap is on, and wets neither metal nor"
-        " thread: that joint lets go first"
-    ),
+    why="a five-minute epoxy is stringy by the time the third cap is on, and no longer wets metal"
+    " or thread: that joint lets go first",
     sources=(
         "trade table `adhesives`, usable and mixing times with their sources",
         "minutes a joint: common practice, no source",
