@@ -19,6 +19,20 @@ class Symbolic(TypeError):
     """A symbol was used where only a number will do."""
 
 
+def _infix(op: str, same: int | None = None, *, turned: bool = False) -> Callable[[Any, Any], Any]:
+    """What a symbol does with `op`; the number `same` leaves it as it is."""
+
+    def result(one: Any, other: Any) -> Any:
+        if type(other) is not Symbol:
+            if other == same:
+                return one
+            if op == "*" and other == 0:
+                return 0
+        return Symbol(op, (other, one) if turned else (one, other))
+
+    return result
+
+
 class Symbol:
     """An expression: a name, or an operation on symbols and numbers."""
 
@@ -28,68 +42,19 @@ class Symbol:
         self.op = op
         self.of = of
 
-    def __add__(self, other: Any) -> Symbol:
-        return self if _is(other, 0) else Symbol("+", (self, other))
-
-    def __radd__(self, other: Any) -> Symbol:
-        return self if _is(other, 0) else Symbol("+", (other, self))
-
-    def __sub__(self, other: Any) -> Symbol:
-        return self if _is(other, 0) else Symbol("-", (self, other))
-
-    def __rsub__(self, other: Any) -> Symbol:
-        return -self if _is(other, 0) else Symbol("-", (other, self))
-
-    def __mul__(self, other: Any) -> Any:
-        if _is(other, 0):
-            return 0
-        return self if _is(other, 1) else Symbol("*", (self, other))
-
-    def __rmul__(self, other: Any) -> Any:
-        if _is(other, 0):
-            return 0
-        if _is(other, -1):
-            return -self
-        return self if _is(other, 1) else Symbol("*", (other, self))
-
-    def __truediv__(self, other: Any) -> Symbol:
-        return self if _is(other, 1) else Symbol("/", (self, other))
-
-    def __rtruediv__(self, other: Any) -> Symbol:
-        return Symbol("/", (other, self))
-
-    def __pow__(self, other: Any) -> Symbol:
-        return self if _is(other, 1) else Symbol("^", (self, other))
-
-    def __rpow__(self, other: Any) -> Symbol:
-        return Symbol("^", (other, self))
+    __add__, __radd__ = _infix("+", 0), _infix("+", 0, turned=True)
+    __sub__, __rsub__ = _infix("-", 0), _infix("-", turned=True)
+    __mul__, __rmul__ = _infix("*", 1), _infix("*", 1, turned=True)
+    __truediv__, __rtruediv__ = _infix("/", 1), _infix("/", turned=True)
+    __pow__, __rpow__ = _infix("^", 1), _infix("^", turned=True)
+    __lt__, __le__, __gt__, __ge__ = _infix("<"), _infix("<="), _infix(">"), _infix(">=")
+    __eq__, __ne__, __and__ = _infix("=="), _infix("!="), _infix("and")
 
     def __neg__(self) -> Symbol:
         return Symbol("negative", (self,))
 
     def __abs__(self) -> Symbol:
         return Symbol("abs", (self,))
-
-    def __lt__(self, other: Any) -> Symbol:
-        return Symbol("<", (self, other))
-
-    def __le__(self, other: Any) -> Symbol:
-        return Symbol("<=", (self, other))
-
-    def __gt__(self, other: Any) -> Symbol:
-        return Symbol(">", (self, other))
-
-    def __ge__(self, other: Any) -> Symbol:
-        return Symbol(">=", (self, other))
-
-    def __eq__(self, other: object) -> Symbol:  # type: ignore[override]
-        return Symbol("==", (self, other))
-
-    def __ne__(self, other: object) -> Symbol:  # type: ignore[override]
-        return Symbol("!=", (self, other))
-
-    def __and__(self, other: Any) -> Symbol:
-        return Symbol("and", (self, other))
 
     def __bool__(self) -> NoReturn:
         raise Symbolic(
@@ -108,10 +73,6 @@ class Symbol:
 
     def __repr__(self) -> str:
         return text(self)
-
-
-def _is(one: Any, number: int) -> bool:
-    return type(one) is not Symbol and bool(one == number)
 
 
 def text(one: Any, name: Callable[[str], str] = str, beside: int = 0) -> str:
