@@ -86,7 +86,7 @@ def test_5_minute_epoxy_dries_in_minutes_and_needs_24_hours() -> None:
     assert row.cell("full_cure").value == 24 * 60
     assert told(result(), "cure-time") == []
     ((level, says),) = told(result("time: 24 h", "time: 30 min"), "cure-time")
-    assert (level, "needs 24 h to its full cure" in says) == ("error", True)
+    assert (level, "needs 24 h to cure fully" in says) == ("error", True)
 
 
 def test_the_plan_of_this_test_is_read_whole() -> None:

@@ -152,7 +152,7 @@ def _met(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
     """Places of the run that meet with no ring between them that would be closed."""
     for before, after in plan.neighbours:
         if _can_open(before.part) or _can_open(after.part):
-            continue  # told of as rings
+            continue  # reported as rings
         if before.half and after.half and before.part is after.part:
             continue  # the halves of a clasp, which is worn closed
         sides = ((before, after), (after, before))

@@ -56,7 +56,7 @@ def _remedies(
         brought = longest[:count]
         before = (part.name for part in class_.prepared)
         names = ", ".join((*before, *(part.name for part, _ in brought)))
-        what = " and ".join(_told(part, steps, ask) for part, steps in brought)
+        what = " and ".join(_brought(part, steps, ask) for part, steps in brought)
         text = f"prepare {what} beforehand and write `prepared: [{names}]`; or {more}"
         found.append(Remedy(text, (ask.with_field(node, "prepared", f"[{names}]"),)))
     edit = ask.with_field(node, "sessions", str(meetings))
@@ -67,7 +67,7 @@ def _minutes(steps: tuple[Step, ...], ask: Ask) -> float:
     return sum(ask.get(f"piece.step {step.number}").middle for step in steps)
 
 
-def _told(part: Part, steps: tuple[Step, ...], ask: Ask) -> str:
+def _brought(part: Part, steps: tuple[Step, ...], ask: Ask) -> str:
     *most, last = (str(step.number) for step in steps)
     which = f"steps {', '.join(most)} and {last}" if most else f"step {last}"
     return f"`{part.name}` ({which}, {hours(_minutes(steps, ask))})"

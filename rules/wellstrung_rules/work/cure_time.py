@@ -16,7 +16,7 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
         return stalled
     answer: Answer = None
     if joint.loaded is not None:
-        answer = _judged(joint, ask, joint.loaded, "handling", "is pulled on")
+        answer = _judged(joint, ask, joint.loaded, "handling", "pulled on")
     worn = _WORN[joint.worn.verb if joint.worn else ""]
     at_last = _judged(joint, ask, joint.worn, "full_cure", worn)
     # the longer wait puts the shorter one right too, so it alone is shown
@@ -24,7 +24,7 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
 
 
 def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
-    """A room so cold that many formulas never reach full cure, however long they have."""
+    """A room so cold that many formulas never cure fully, however long they have."""
     glue = joint.adhesive
     row = table("adhesives").row(glue.text("type"))
     if not glue.has("room") or "stalls_below" not in row.cells:
@@ -35,8 +35,8 @@ def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
     if holds(margin, over="worst"):
         return None
     says = (
-        f"`{joint.cap.name}`, glued in step {joint.step.number}, cures at {spelled(room)}, and many"
-        f" kinds of {row.name} never reach full cure below {in_unit_of(cell.value, room)}"
+        f"`{joint.cap.name}`, glued in step {joint.step.number}, cures at {spelled(room)}, but many"
+        f" kinds of {row.name} never cure fully below {in_unit_of(cell.value, room)}"
     )
     warm = in_unit_of(row.cell("stated_at").value, room)
     text = f"keep the joint at {warm}, for which cure times are stated, and write `room: {warm}`"
@@ -52,7 +52,7 @@ def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
     )
 
 
-_WORN = {"wear": "is worn", "pack": "is packed", "": "counts as ready to wear"}
+_WORN = {"wear": "worn", "pack": "packed", "": "taken as ready to wear"}
 
 
 def _judged(joint: GluedJoint, ask: Ask, step: Step | None, cure: str, words: str) -> Held | Misfit:
@@ -63,11 +63,11 @@ def _judged(joint: GluedJoint, ask: Ask, step: Step | None, cure: str, words: st
         return answer
     waits, asks = spelled_time(after), spelled_time(_up(needed.worst.high))
     room = f" at {joint.adhesive.text('room')}" if needed.args else ""
-    name = cure.replace("_", " ") if cure == "full_cure" else "handling cure"
+    until = "to cure fully" if cure == "full_cure" else "until it can be handled"
     when = f"in step {step.number}" if step else "when the last step is done"
     says = (
-        f"`{joint.cap.name}`, glued in step {joint.step.number}, {words} {when}, {waits} later, and"
-        f" `{joint.adhesive.name}` needs {asks} to its {name}{room}"
+        f"`{joint.cap.name}` is glued in step {joint.step.number} and {words} {when}, {waits}"
+        f" later, but `{joint.adhesive.name}` needs {asks}{room} {until}"
     )
     return Misfit(
         says=says,
@@ -100,7 +100,7 @@ def _remedies(
 
 
 def _up(minutes: float) -> float:
-    """A time worked out for a room, in whole hours or minutes as one would wait."""
+    """A time worked out for a room, rounded up to whole minutes, or hours from two on."""
     if abs(minutes - round(minutes)) < 1e-6:
         return minutes
     step = 60 if minutes >= 120 else 1

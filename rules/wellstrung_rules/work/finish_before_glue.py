@@ -14,8 +14,8 @@ def check(ends: ThreadEnds, ask: Ask) -> Answer:
         move = f"move step {late.number} to before step {glued.number}"
         return Misfit(
             says=(
-                f"the thread ends of `{rope.name}` are finished in step {late.number}, after glue"
-                f" has closed the {work} in since step {glued.number}"
+                f"the thread ends of `{rope.name}` are finished in step {late.number}, but the glue"
+                f" of step {glued.number} has closed the {work} in"
             ),
             place=late.place,
             found=f"step {late.number}",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, JoinAtWork, Misfit, Remedy, Rule
 
-#: Where more steps than these are missing, the work is still being written: the rest is told alone.
+#: Where more steps than these are missing, the work is still being written: no edits for the rest.
 _MOST_OFFERED = 12
 
 
@@ -30,12 +30,12 @@ RULE = Rule(
     family="work",
     subject=JoinAtWork,
     check=check,
-    title="every join of the piece is made by one of its steps, where the plan has steps",
+    title="every join of the piece is made by a step, if the plan has steps",
     why=(
-        "who follows the steps line by line has a heap of parts at the end where a line is"
-        " missing, and the last ring is closed on the doorstep, without pliers"
+        "if a step is missing, whoever follows the list is left with loose parts, and closes the"
+        " last ring on the doorstep, without pliers"
     ),
-    sources=("the joins that follow from run and hung, counted against the steps",),
+    sources=("counting: the joins that follow from `run` and `hung`, against the steps",),
     bad="run: [toggle.a, ring, cap, ...] and no step {do: close ring, part: ring}",
     good="run: [toggle.a, ring, cap, ...] and {do: close ring, part: ring}",
     level="warning",

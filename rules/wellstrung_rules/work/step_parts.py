@@ -27,7 +27,7 @@ def _stray(work: PartAtWork) -> Misfit:
             " run nor under `hung`"
         ),
         place=step.place,
-        found=f"`{name}` in no place",
+        found=f"no place for `{name}`",
         needed=f"a place for `{name}`, or no step for it",
         remedies=(Remedy(f"give `{name}` its place, or name another part in step {step.number}"),),
         at_most="warning",
@@ -38,7 +38,7 @@ def _stray(work: PartAtWork) -> Misfit:
 def _never_made(work: PartAtWork) -> Answer:
     name, does = work.part.name, _DOES.get(work.verb)
     if does is None:
-        return None  # a join that no step makes: another rule tells of each
+        return None  # a join that no step makes: another rule reports each
     line = f"{{do: {work.verb}, part: {name}}}"
     needs = f", and step {work.needed_by[0].number} needs it" if work.needed_by else ""
     return Misfit(
@@ -55,8 +55,8 @@ def _too_early(work: PartAtWork, first: Step, early: Step, ask: Ask) -> Misfit:
     move = f"move step {first.number} to before step {early.number}"
     return Misfit(
         says=(
-            f"step {early.number} (`{early.verb}`) needs `{work.part.name}`, which step"
-            f" {first.number} only then {_DOES[work.verb]}"
+            f"step {early.number} (`{early.verb}`) needs `{work.part.name}`, but only step"
+            f" {first.number} {_DOES[work.verb]} it"
         ),
         place=early.place,
         found=f"step {first.number}",
@@ -82,20 +82,20 @@ def _counted(work: PartAtWork) -> Answer:
 
 def _misfit_counted(work: PartAtWork, field: str, done: int, last: Step) -> Misfit:
     wanted = work.wanted
-    mended = wanted - done + int(last.get(field) or 1)
+    right = wanted - done + int(last.get(field) or 1)
     place = last.place_of(field)
-    edits = (Edit(place, str(mended)),) if mended > 0 and place != last.place else ()
+    edits = (Edit(place, str(right)),) if right > 0 and place != last.place else ()
     return Misfit(
         says=(
-            f"the steps {work.verb} `{work.part.name}` {often(done)}, and the piece has it"
+            f"the steps {work.verb} `{work.part.name}` {often(done)}, but the piece has it"
             f" {often(wanted)}"
         ),
         place=place,
         found=often(done),
         needed=often(wanted),
-        remedies=(Remedy(f"write `{field}: {mended}` in step {last.number}", edits),)
-        if mended > 0
-        else (Remedy(f"take out what step {last.number} does too much"),),
+        remedies=(Remedy(f"write `{field}: {right}` in step {last.number}", edits),)
+        if right > 0
+        else (Remedy(f"take the extra ones out of step {last.number}"),),
         at_most="warning",
         also=(work.part.key.place,),
     )

@@ -205,8 +205,8 @@ def test_a_clasp_glued_to_a_band_has_to_cure(installed: Host) -> None:
     assert {"cure-time", "finish-before-glue"} <= held and "glue-gap" not in held
     early = checker.check_text(GLUED.replace("time: 24 h", "time: 20 min"))
     assert [remark.says for remark in early.remarks if remark.rule == "cure-time"] == [
-        "`slide`, glued in step 3, is worn in step 5, 20 min later, and `glue` needs 24 h to its"
-        " full cure"
+        "`slide` is glued in step 3 and worn in step 5, 20 min later, but `glue` needs 24 h to cure"
+        " fully"
     ]
 
 
@@ -215,8 +215,8 @@ def test_thread_ends_closed_into_the_slot_of_a_clasp(installed: Host) -> None:
     late = GLUED.replace(finish, "").replace("  - {do: wait", finish + "  - {do: wait")
     spoken = [r.says for r in Checker(installed).check_text(late).remarks]
     assert (
-        "the thread ends of `band` are finished in step 3, after glue has closed the band in since"
-        " step 2"
+        "the thread ends of `band` are finished in step 3, but the glue of step 2 has closed the"
+        " band in"
     ) in spoken
 
 

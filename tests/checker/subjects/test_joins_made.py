@@ -114,7 +114,7 @@ PLANS: dict[str, tuple[str, list[str], Joins]] = {
         ["hang, part: shut, from: hard"],
         [("shut, hard, hard", [])],
     ),
-    "eyes of which nothing is said": (
+    "eyes that say nothing of opening": (
         "run: [clasp.a, shut, clasp.b]",
         ["weave, part: rope"],
         [],
@@ -213,6 +213,6 @@ def test_of_many_steps_that_are_missing_the_first_dozen_is_offered(
     )
     hung = "".join(f"  - {{part: charm {n}, from: rope, by: open}}\n" for n in range(15))
     text = f"{PARTS}{charms}run: [rope]\nhung:\n{hung}work:\n  - {{do: weave, part: rope}}\n"
-    told = [r for r in checker.check_text(text).remarks if r.rule == "join-made"]
-    assert len(told) == 15 and all("write a step" in remark.remedy for remark in told)
-    assert [bool(remark.edits) for remark in told] == [True] * 12 + [False] * 3
+    reported = [r for r in checker.check_text(text).remarks if r.rule == "join-made"]
+    assert len(reported) == 15 and all("write a step" in remark.remedy for remark in reported)
+    assert [bool(remark.edits) for remark in reported] == [True] * 12 + [False] * 3

@@ -149,7 +149,7 @@ def test_the_time_between_two_steps_is_that_which_is_written(planned: Callable[.
     assert ask.minutes_between(cut) == 0
 
 
-def test_of_many_steps_the_hours_are_soon_told(planned: Callable[..., Plan]) -> None:
+def test_of_many_steps_the_hours_are_found_quickly(planned: Callable[..., Plan]) -> None:
     many = "".join("  - {do: measure, part: frame}\n" for _ in range(2000))
     ask = asked(planned(f"work:\n{many}supplies:\n"))
     assert ask.get("piece.finish_earliest").middle == 6000
