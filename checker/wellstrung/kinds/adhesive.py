@@ -1,25 +1,28 @@
-"""Adhesive: how long it is usable and cures, and what gap it bridges, as the pack or table says."""
+"""Adhesive: how long it is usable and cures, what gap it bridges, as its pack or the table says."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from wellstrung import tables
+from wellstrung.derived.declared import from_table
 from wellstrung.formulas import glue
-from wellstrung.model.parts import Kind, Part, Quantities, Role
+from wellstrung.model.parts import Formula, Kind, Part, Quantities, Role
 from wellstrung.quantity.arithmetic import derived, exact, leaf
-from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
 
-def _in_the_room(what: str) -> Callable[[Part, Quantities], Quantity]:
+def _row(part: Part) -> tables.Row:
+    return tables.load("adhesives").row(part.text("type"))
+
+
+def _in_the_room(what: str) -> Formula:
     """A time that is stated for a warm room, in the room where the plan says that the glue is."""
     stated = _stated(what)
 
     def cure(part: Part, ask: Quantities) -> Quantity:
         """As stated; longer where it is colder, by the adhesives whose doubling is known."""
-        cells = tables.load("adhesives").row(part.text("type")).cells
+        cells = _row(part).cells
         if not part.has("room") or "degrees_to_double" not in cells:
             return stated(part, ask)
         return derived(
@@ -41,46 +44,35 @@ def _cell(name: str, cell: tables.Cell) -> Quantity:
     return exact(name, cell.value, cell.unit, source=f"trade tables, adhesives: {cell.grade}")
 
 
-def _stated(what: str) -> Callable[[Part, Quantities], Quantity]:
-    def cure(part: Part, ask: Quantities) -> Quantity:
-        """As the plan states it, or from the trade tables by type of adhesive."""
+def _stated(what: str) -> Formula:
+    """A time as the plan states it, or from the trade tables by type of adhesive."""
+    words = what.replace("_", " ")
+
+    def time(part: Part, ask: Quantities) -> Quantity:
         if part.has(what):
             return part.duration(what)
-        row = tables.load("adhesives").row(part.text("type"))
+        row = _row(part)
         if what not in row.cells:
             raise part.missing(what)
-        cell = row.cell(what)
         advice = f"read the pack of `{part.name}` and write `{what}: ...`"
-        cause = Cause(f"{what.replace('_', ' ')} of {row.name}", f"`{part.name}`", advice)
-        return leaf(
-            f"{part.name}.{what.replace('_', ' ')}",
-            cell.value,
-            "min",
-            [Spread(cause, cell.value - cell.low, cell.high - cell.value)],
-            place=part.place_of("type"),
-            source=f"trade tables, adhesives, {row.name}: {cell.grade}",
-            grade=cell.grade,
-        )
+        cause = Cause(f"{words} of {row.name}", f"`{part.name}`", advice)
+        place = part.place_of("type")
+        return from_table(f"{part.name}.{words}", "adhesives", row, what, cause, place=place)
 
-    return cure
+    return time
 
 
 def _bridges(part: Part, ask: Quantities) -> Quantity:
     """The widest gap it fills with full strength: as the plan states it, or from the tables."""
     if part.has("bridges"):
         return part.length("bridges")
-    row = tables.load("adhesives").row(part.text("type"))
+    row = _row(part)
     if "gap_most" not in row.cells:
         raise part.missing("bridges")
-    cell = row.cell("gap_most")
-    return leaf(
-        f"{part.name}.bridges",
-        cell.value,
-        "mm",
-        place=part.place_of("type"),
-        source=f"trade tables, adhesives, {row.name}: {cell.grade}",
-        grade=cell.grade,
-    )
+    cell, place = row.cell("gap_most"), part.place_of("type")
+    source = f"trade tables, adhesives, {row.name}: {cell.grade}"
+    name = f"{part.name}.bridges"
+    return leaf(name, cell.value, "mm", place=place, source=source, grade=cell.grade)
 
 
 ADHESIVE = Kind(

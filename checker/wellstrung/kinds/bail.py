@@ -5,8 +5,7 @@ The prongs of a pinch bail are its eye: they go into the pendant's hole and clos
 
 from __future__ import annotations
 
-from wellstrung.kinds.metal import stated_mass
-from wellstrung.kinds.plain import size
+from wellstrung.derived.declared import mass, size
 from wellstrung.model.parts import EyeField, Kind, Role, Traits
 from wellstrung_schemas import fragment
 
@@ -16,9 +15,9 @@ BAIL = Kind(
     Role.BAIL,
     eyes={"eye": EyeField(("eye",), carries=True)},
     quantities={
-        "inside": size("inside", "eye size"),
-        "length": size("length", "part length"),
-        "mass": stated_mass,
+        "inside": size("inside", allowance="eye size"),
+        "length": size("length", allowance="part length"),
+        "mass": mass("mass"),
     },
     types={"pinch": Traits(opens=True)},  # its prongs are bent apart and pressed together
 )

@@ -7,21 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
+from wellstrung.derived.declared import GEOMETRY, count, formula, same_as
 from wellstrung.kinds.plain import WOVEN
 from wellstrung.model.parts import EyeField, Formula, Kind, Part, Quantities, Role
-from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 from wellstrung_schemas import fragment
-
-
-def _along(part: Part, ask: Quantities) -> Quantity:
-    return ask.of(part, "length")
-
-
-def _outside(part: Part, ask: Quantities) -> Quantity:
-    """What it stands off the body is its thickness; it is no round rope, so no cap takes it."""
-    return ask.of(part, "thickness")
 
 
 def in_last_row(across: int, rows: int, each_row: int) -> int:
@@ -48,52 +39,39 @@ def bead_wall(outside: float, hole: float) -> float:
     return (outside - hole) / 2
 
 
-def _edge_bead(part: Part, ask: Quantities, what: str) -> Quantity:
+def _edge_bead(what: str) -> Formula:
     """A size of the edge bead: of a mix, of that with the smallest hole, which fills first."""
-    mixed = [bead for bead, _ in making.beads_of(part, ask)]
-    return ask.of(min(mixed, key=lambda bead: ask.of(bead, "hole").middle), what)
 
+    def size(part: Part, ask: Quantities) -> Quantity:
+        mixed = [bead for bead, _ in making.beads_of(part)]
+        return ask.of(min(mixed, key=lambda bead: ask.of(bead, "hole").middle), what)
 
-def _hole(part: Part, ask: Quantities) -> Quantity:
-    return _edge_bead(part, ask, "hole")
-
-
-def _wall(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.wall of an edge bead",
-        "mm",
-        bead_wall,
-        outside=_edge_bead(part, ask, "outside"),
-        hole=_hole(part, ask),
-        source=making.GEOMETRY,
-    )
-
-
-def _through(part: Part, ask: Quantities) -> Quantity:
-    """How thick the eye is to go through: the bead along its hole."""
-    return _edge_bead(part, ask, "length")
+    return size
 
 
 def spaced_over_width(columns: Callable[[Part], float]) -> Formula:
     """From bead to bead, mm, along an edge as wide as the part, which has so many beads."""
-
-    def spacing(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.from bead to bead",
-            "mm",
-            lambda width, columns: width / columns,
-            width=ask.of(part, "width"),
-            columns=making.count(part, "columns", columns(part)),
-            source=making.GEOMETRY,
-        )
-
-    return spacing
+    return formula(
+        "from bead to bead",
+        "mm",
+        lambda width, columns: width / columns,
+        width="width",
+        columns=count("columns", columns),
+        source=GEOMETRY,
+    )
 
 
 _EYE: dict[str, Formula] = {
-    "hole": _hole,
-    "wire": _wall,
-    "through": _through,
+    "hole": _edge_bead("hole"),
+    "wire": formula(
+        "wall of an edge bead",
+        "mm",
+        bead_wall,
+        outside=_edge_bead("outside"),
+        hole=_edge_bead("hole"),
+        source=GEOMETRY,
+    ),
+    "through": _edge_bead("length"),  # a bead is as thick to go through as it is long
 }
 
 
@@ -116,8 +94,8 @@ WOVEN_BAND = Kind(
     traits=WOVEN,
     eyes=_EDGES,
     quantities={
-        "outside": _outside,
-        "along": _along,
+        "outside": same_as("thickness"),  # what it stands off the body
+        "along": same_as("length"),
         **edge_sizes(_EDGES, spaced_over_width(flat.widest_of)),
     },
 )

@@ -6,11 +6,14 @@ longest, its beads, mass and thread the mean of them, so that a whole fringe com
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
+from wellstrung.derived.declared import count, formula, mass, product, size, written_or
 from wellstrung.formulas import thread
 from wellstrung.model.beads import bead_mix
-from wellstrung.model.item import Item
-from wellstrung.model.parts import Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.arithmetic import derived, exact, product, total
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import Formula, Kind, Part, Quantities, Role, Traits
+from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
@@ -27,78 +30,57 @@ def beads_in(part: Part) -> float:
     return sum(counts) / len(counts)
 
 
-def _turn(part: Part, ask: Quantities) -> Item | None:
-    return ask.plan.beads.get(part.text("turn")) if part.has("turn") else None
-
-
-def _leg(part: Part, ask: Quantities, beads: float) -> Quantity:
-    return product(
-        f"{part.name}.leg",
-        "mm",
-        exact("count", beads),
-        making.bead(part, ask, "length"),
-        source="counting",
-    )
-
-
-def _length(part: Part, ask: Quantities) -> Quantity:
+def _to_foot(beads: Callable[[Part], float]) -> Formula:
     """From its eye to its foot: the leg, and the turn bead, which hangs with its hole across."""
-    if part.has("measured", "length"):
-        return part.length("length")
-    return _to_foot(part, ask, max(legs(part)))
+    leg = product("leg", "mm", count("count", beads), making.bead("length"), source="counting")
+
+    def length(part: Part, ask: Quantities) -> Quantity:
+        turn = part.bead("turn")
+        foot = [ask.of(turn, "outside")] if turn else []
+        return total(f"{part.name}.length", "mm", [leg(part, ask), *foot])
+
+    return length
 
 
-def _to_foot(part: Part, ask: Quantities, beads: float) -> Quantity:
-    turn = _turn(part, ask)
-    foot = [ask.of(turn, "outside")] if turn else []
-    return total(f"{part.name}.length", "mm", [_leg(part, ask, beads), *foot])
+_LENGTH = written_or(
+    size("length"),
+    ("measured", "length"),
+    otherwise=_to_foot(lambda part: max(legs(part))),
+)
+_MEAN_LENGTH = _to_foot(beads_in)
 
 
 def _width(part: Part, ask: Quantities) -> Quantity:
     """Its fattest bead."""
-    turn = _turn(part, ask)
-    sizes = [ask.of(bead, "outside") for bead, _ in making.beads_of(part, ask)]
+    turn = part.bead("turn")
+    sizes = [ask.of(bead, "outside") for bead, _ in making.beads_of(part)]
     if turn is not None:
         sizes.append(ask.of(turn, "length"))
     return max(sizes, key=lambda size: size.middle)
 
 
-def _beads(part: Part, ask: Quantities) -> Quantity:
-    return exact(f"{part.name}.beads", beads_in(part) + part.has("turn"))
-
-
 def _mass(part: Part, ask: Quantities) -> Quantity:
-    if part.has("measured", "mass"):
-        return part.mass("mass")
     terms = [
         derived(
             f"{part.name}.mass of {bead.name}",
             "g",
             lambda count, per_gram: count / per_gram,
-            count=exact("count", count),
+            count=exact("count", each),
             per_gram=ask.of(bead, "per_gram"),
         )
-        for bead, count in _counts(part, ask)
+        for bead, each in _counts(part)
     ]
     return total(f"{part.name}.mass", "g", terms)
 
 
-def _counts(part: Part, ask: Quantities) -> list[tuple[Item, float]]:
-    counts = [(bead, share * beads_in(part)) for bead, share in making.beads_of(part, ask)]
-    turn = _turn(part, ask)
+def _counts(part: Part) -> list[tuple[Bead, float]]:
+    counts = [(bead, share * beads_in(part)) for bead, share in making.beads_of(part)]
+    turn = part.bead("turn")
     return [*counts, (turn, 1.0)] if turn else counts
 
 
-def _thread(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.thread",
-        "mm",
-        lambda leg, step, share: thread.fringe(leg, step) * share,
-        leg=_length(part, ask) if len(legs(part)) == 1 else _to_foot(part, ask, beads_in(part)),
-        step=making.bead(part, ask, "length"),
-        share=making.thread_share(part),
-        source="2 x leg and a step: counted passes, worked out for this project",
-    )
+def _leg_of_thread(part: Part, ask: Quantities) -> Quantity:
+    return (_LENGTH if len(legs(part)) == 1 else _MEAN_LENGTH)(part, ask)
 
 
 BEAD_DROP = Kind(
@@ -107,10 +89,18 @@ BEAD_DROP = Kind(
     Role.DROP,
     traits=Traits(bought=False),
     quantities={
-        "length": _length,
+        "length": _LENGTH,
         "width": _width,
-        "beads": _beads,
-        "mass": _mass,
-        "thread": _thread,
+        "beads": count("beads", lambda part: beads_in(part) + part.has("turn")),
+        "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_mass),
+        "thread": formula(
+            "thread",
+            "mm",
+            lambda leg, step, share: thread.fringe(leg, step) * share,
+            leg=_leg_of_thread,
+            step=making.bead("length"),
+            share=making.thread_share(),
+            source="2 x leg and a step: counted passes, worked out for this project",
+        ),
     },
 )

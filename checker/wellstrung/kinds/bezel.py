@@ -8,11 +8,21 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    constant,
+    count,
+    formula,
+    hand,
+    mass,
+    size,
+    written_or,
+)
 from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
 from wellstrung.kinds.plain import WOVEN
-from wellstrung.model.item import Item
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import EyeField, Formula, Kind, Part, Quantities, Role
 from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making, tubular_peyote
@@ -49,132 +59,98 @@ def ring_for(stone: float, bead_length: float, bead_outside: float, tension: flo
     return pi / atan(tubular_peyote.pitch(bead_length, tension) / (stone + bead_outside))
 
 
-def rounds_of(part: Part, ask: Quantities) -> list[Item]:
+def rounds_of(part: Part) -> list[Bead]:
     """The bead of every round, from the back to the front."""
-    return [ask.plan.beads[name] for name in part.texts("beads")]
+    return [part.beads[name] for name in part.texts("beads")]
 
 
-def _girdle(part: Part, ask: Quantities, what: str) -> Quantity:
+def _girdle(what: str) -> Formula:
     """A size of the bead that lies round the girdle: the fattest."""
-    fattest = max(rounds_of(part, ask), key=lambda bead: ask.of(bead, "outside").middle)
-    return ask.of(fattest, what)
+
+    def size(part: Part, ask: Quantities) -> Quantity:
+        fattest = max(rounds_of(part), key=lambda bead: ask.of(bead, "outside").middle)
+        return ask.of(fattest, what)
+
+    return size
 
 
-def _girdle_length(part: Part, ask: Quantities) -> Quantity:
-    return _girdle(part, ask, "length")
+_TENSION = hand(
+    "thread tension",
+    flat.TENSION,
+    source=GEOMETRY,
+    cure="weave three rounds of {part} and try the stone in them",
+)
 
 
-def _girdle_outside(part: Part, ask: Quantities) -> Quantity:
-    return _girdle(part, ask, "outside")
-
-
-def _stone(part: Part, ask: Quantities) -> Quantity:
-    return part.length("stone", "outside", allowance="stone size")
-
-
-def _edge(part: Part, ask: Quantities) -> Quantity:
-    return part.length("stone", "edge", allowance="stone size")
-
-
-def _inside(part: Part, ask: Quantities) -> Quantity:
-    """Inside of the ring at the girdle."""
-    return _ring(part, ask, "inside", tubular_peyote.inside)
-
-
-def _outside(part: Part, ask: Quantities) -> Quantity:
-    return _ring(part, ask, "outside", tubular_peyote.outside)
-
-
-def _ring(part: Part, ask: Quantities, name: str, function: Callable[..., float]) -> Quantity:
-    return derived(
-        f"{part.name}.{name}",
+def _ring(what: str, function: Callable[..., float]) -> Formula:
+    """A size of the ring at the girdle."""
+    return formula(
+        what,
         "mm",
         lambda bead_length, tension, ring, bead_outside: function(
             tubular_peyote.pitch(bead_length, tension), ring, bead_outside
         ),
-        bead_length=ask.of(part, "girdle.length"),
-        tension=_tension(part),
-        ring=making.count(part, "ring", tubular_peyote.ring_of(part)),
-        bead_outside=ask.of(part, "girdle.outside"),
-        source=making.GEOMETRY,
+        bead_length="girdle.length",
+        tension=_TENSION,
+        ring=count("ring", tubular_peyote.ring_of),
+        bead_outside="girdle.outside",
+        source=GEOMETRY,
     )
 
 
-def _around(name: str, tension: float, slack: str = "") -> making.Formula:
-    """Beads around at one end of the thread's tension; `slack` names a limit, mm, of play."""
-
-    def around(part: Part, ask: Quantities) -> Quantity:
-        limit = part.bench.limits[slack] if slack else None
-        return derived(
-            f"{part.name}.{name}",
-            "beads",
-            lambda stone, slack, bead_length, bead_outside, tension: ring_for(
-                stone + slack, bead_length, bead_outside, tension
-            ),
-            stone=ask.of(part, "stone"),
-            slack=exact(
-                "slack", limit.value if limit else 0.0, "mm", limit.reason if limit else ""
-            ),
-            bead_length=ask.of(part, "girdle.length"),
-            bead_outside=ask.of(part, "girdle.outside"),
-            tension=exact("tension", tension),
-            source=making.GEOMETRY,
-        )
-
-    return around
-
-
-def _tension(part: Part) -> Quantity:
-    return making.hand(
-        part,
-        "thread tension",
-        flat.TIGHT,
-        flat.USUAL,
-        flat.LOOSE,
-        source=making.GEOMETRY,
-        cure=f"weave three rounds of `{part.name}` and try the stone in them",
+def _around(what: str, tension: float, slack: Formula) -> Formula:
+    """Beads around at one end of the thread's tension, with that much play round the stone."""
+    return formula(
+        what,
+        "beads",
+        lambda stone, slack, bead_length, bead_outside, tension: ring_for(
+            stone + slack, bead_length, bead_outside, tension
+        ),
+        stone="stone",
+        slack=slack,
+        bead_length="girdle.length",
+        bead_outside="girdle.outside",
+        tension=constant("tension", tension),
+        source=GEOMETRY,
     )
+
+
+def _loose(part: Part, ask: Quantities) -> Quantity:
+    limit = part.bench.limits["bezel loose"]
+    return exact("slack", limit.value, "mm", limit.reason)
 
 
 def _strip(part: Part, ask: Quantities) -> Quantity:
-    beads = {f"bead{n}": ask.of(bead, "outside") for n, bead in enumerate(rounds_of(part, ask), 1)}
+    beads = {f"bead{n}": ask.of(bead, "outside") for n, bead in enumerate(rounds_of(part), 1)}
     return derived(
         f"{part.name}.length",
         "mm",
         lambda tension, **outsides: strip(tuple(outsides.values()), tension),
-        {"tension": _tension(part), **beads},
-        source=making.GEOMETRY,
+        {"tension": _TENSION(part, ask), **beads},
+        source=GEOMETRY,
     )
-
-
-def _rounds(part: Part, ask: Quantities) -> Quantity:
-    return exact(f"{part.name}.rounds", len(part.texts("beads")), source="one for each bead named")
 
 
 def _beads_each_round(part: Part) -> int:
     return tubular_peyote.ring_of(part) // 2
 
 
-def _mass(part: Part, ask: Quantities) -> Quantity:
-    """Beads and stone."""
-    if part.has("measured", "mass"):
-        return part.mass("mass")
+def _with_stone(part: Part, ask: Quantities) -> Quantity:
+    """Beads and stone, g."""
     stone = part.mass("stone", "mass")
     return total(f"{part.name}.mass", "g", [making.mass(part, ask), stone])
 
 
-def _spacing(part: Part, ask: Quantities) -> Quantity:
-    """From bead to bead round the edge; what hangs there spreads no less than that."""
-    return derived(
-        f"{part.name}.from bead to bead",
-        "mm",
-        lambda outside, count: pi * outside / count,
-        outside=ask.of(part, "outside"),
-        count=making.count(part, "beads of a round", _beads_each_round(part)),
-        source=making.GEOMETRY,
-    )
-
-
+#: from bead to bead round the edge; what hangs there spreads no less than that
+_SPACING = formula(
+    "from bead to bead",
+    "mm",
+    lambda outside, count: pi * outside / count,
+    outside="outside",
+    count=count("beads of a round", _beads_each_round),
+    source=GEOMETRY,
+)
+_OUTSIDE = _ring("outside", tubular_peyote.outside)
 _EDGES = {
     "edge": EyeField(several=True, counted=_beads_each_round, counted_by="around"),
 }
@@ -186,19 +162,19 @@ BEZEL = Kind(
     traits=WOVEN,
     eyes={"top_eyes": EyeField(("top_eyes",), several=True), **_EDGES},
     quantities={
-        "stone": _stone,
-        "stone.edge": _edge,
-        "girdle.length": _girdle_length,
-        "girdle.outside": _girdle_outside,
-        "around_least": _around("around at least", flat.LOOSE),
-        "around_most": _around("around at most", flat.TIGHT, slack="bezel loose"),
-        "inside": _inside,
-        "outside": _outside,
-        "width": _outside,
+        "stone": size("stone", "outside", allowance="stone size"),
+        "stone.edge": size("stone", "edge", allowance="stone size"),
+        "girdle.length": _girdle("length"),
+        "girdle.outside": _girdle("outside"),
+        "around_least": _around("around at least", flat.LOOSE, constant("slack", 0.0, "mm")),
+        "around_most": _around("around at most", flat.TIGHT, _loose),
+        "inside": _ring("inside", tubular_peyote.inside),
+        "outside": _OUTSIDE,
+        "width": _OUTSIDE,
         "length": _strip,
-        "rounds": _rounds,
-        "mass": _mass,
-        "along": _outside,
-        **edge_sizes(_EDGES, _spacing),
+        "rounds": count("rounds", lambda part: len(rounds_of(part)), "one for each bead named"),
+        "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_with_stone),
+        "along": _OUTSIDE,
+        **edge_sizes(_EDGES, _SPACING),
     },
 )

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
+from wellstrung.derived.declared import same_as
 from wellstrung.kinds.plain import WOVEN
-from wellstrung.model.parts import Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity
+from wellstrung.model.parts import Kind, Role
 from wellstrung_schemas import fragment
 
-
-def _along(part: Part, ask: Quantities) -> Quantity:
-    return ask.of(part, "length")
-
-
-BRAID = Kind("braid", fragment("braid"), Role.ROPE, quantities={"along": _along}, traits=WOVEN)
+BRAID = Kind(
+    "braid", fragment("braid"), Role.ROPE, quantities={"along": same_as("length")}, traits=WOVEN
+)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from wellstrung.derived.declared import mass
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import rings
 from wellstrung.formulas.arithmetic import most, opaque
-from wellstrung.kinds.metal import stated_mass
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
 from wellstrung.quantity.arithmetic import derived, exact, product, total
@@ -188,7 +188,7 @@ CHAIN = Kind(
         "needed": _needed,
         "links_per_piece": _links_per_piece,
         "pieces_had": _pieces_had,
-        "mass": stated_mass,
+        "mass": mass("mass"),
     },
     traits=Traits(bought=False),
     types={

@@ -8,114 +8,89 @@ the end of a band, and have no eyes.
 
 from __future__ import annotations
 
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    allowed,
+    constant,
+    formula,
+    mass,
+    same_as,
+    size,
+    total,
+    wire,
+    written_or,
+)
 from wellstrung.formulas import rings
-from wellstrung.kinds.metal import stated_mass
+from wellstrung.kinds.plain import TWO_WIRES
 from wellstrung.model.parts import BandEnd, EyeField, Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.arithmetic import derived, leaf, total
-from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
-
-def _ring_inside(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.ring inside",
-        "mm",
-        rings.inside_of,
-        outside=part.length("ring", "outside", allowance="ring size"),
-        wire=part.wire("ring", "wire"),
-        source="outside = inside + 2 x wire, trade table `jump_rings`, several pages",
-    )
-
-
-def _ring_half(part: Part, ask: Quantities) -> Quantity:
-    return total(
-        f"{part.name}.a.along",
-        "mm",
-        [ask.of(part, "a.hole"), part.wire("ring", "wire"), ask.of(part, "ring.inside")],
-        source="geometry, worked out for this project",
-    )
-
-
-def _bar_half(part: Part, ask: Quantities) -> Quantity:
-    allowance = ask.plan.bench.allowances["toggle seat"]
-    cure = f"close `{part.name}`, pull, measure between the eyes, write `closed_length: ...`"
-    seat = leaf(
-        f"{part.name}.seat",
+_STEM = size("bar", "stem", allowance="part length")
+_CLOSED = size("closed_length", allowance="part length")
+_RING_HALF = total("a.along", "mm", "a.hole", wire("ring", "wire"), "ring.inside", source=GEOMETRY)
+_BAR_HALF = total(
+    "b.along",
+    "mm",
+    _STEM,
+    "b.hole",
+    allowed(
+        "seat",
         0.0,
-        "mm",
-        [Spread(Cause("seat when closed", f"`{part.name}`", cure), *[allowance.value] * 2)],
-        source=allowance.reason,
-    )
-    return total(
-        f"{part.name}.b.along",
-        "mm",
-        [part.length("bar", "stem", allowance="part length"), ask.of(part, "b.hole"), seat],
-        source="geometry, worked out for this project",
-    )
-
-
-def _bar_length(part: Part, ask: Quantities) -> Quantity:
-    return part.length("bar", "length", allowance="part length")
-
-
-def _bar_thickness(part: Part, ask: Quantities) -> Quantity:
-    return part.wire("bar", "thickness")
+        "toggle seat",
+        "seat when closed",
+        "close {part}, pull, measure between the eyes, write `closed_length: ...`",
+    ),
+    source=GEOMETRY,
+)
+#: all of a stated closed length less both end walls counts at the first half
+_LESS_WALLS = formula(
+    "a.along",
+    "mm",
+    lambda closed, wall_a, wall_b: closed - wall_a - wall_b,
+    closed=_CLOSED,
+    wall_a="a.wire",
+    wall_b="b.wire",
+)
+#: what a pair of ribbon ends adds: over all, less what of the band lies in either jaw
+_BETWEEN_BANDS = formula(
+    "a.along",
+    "mm",
+    lambda closed, depth: closed - 2 * depth,
+    closed=_CLOSED,
+    depth=size("jaw", "depth", allowance="part length"),
+    source=GEOMETRY,
+)
+_WITHOUT_EYES = {"button and loop": _CLOSED, "slide": _CLOSED, "ribbon end": _BETWEEN_BANDS}
+_COUNTED = constant("b.along", 0.0, "mm", "counted at the first half")
 
 
 def _stem_width(part: Part, ask: Quantities) -> Quantity:
     """As written; otherwise as wide as the wall of the bar's eye, common practice of castings."""
     if not part.has("bar"):
         raise part.missing("bar", "stem_width")
-    if part.has("bar", "stem_width"):
-        return part.length("bar", "stem_width", allowance="part length")
-    return ask.of(part, "b.wire")
+    return _WRITTEN_WIDTH(part, ask)
 
 
-def _to_the_run(part: Part, ask: Quantities) -> Quantity:
-    """From the bar to where the next part bears in its eye."""
-    return total(
-        f"{part.name}.bar to the run",
-        "mm",
-        [part.length("bar", "stem", allowance="part length"), ask.of(part, "b.hole")],
-        source="geometry, worked out for this project",
-    )
+_WRITTEN_WIDTH = written_or(
+    size("bar", "stem_width", allowance="part length"),
+    ("bar", "stem_width"),
+    otherwise=same_as("b.wire"),
+)
+
+
+def _by_its_parts(part: Part) -> bool:
+    """Whether a toggle is worked out from its ring and bar, with no closed length to go by."""
+    return part.traits.swings and not part.has("closed_length")
 
 
 def _first_half(part: Part, ask: Quantities) -> Quantity:
-    """All of a stated closed length less both end walls counts at the first half."""
-    if part.text("type") in ("button and loop", "slide"):
-        return part.length("closed_length", allowance="part length")
-    if part.text("type") == "ribbon end":
-        return _between_bands(part)
-    if not part.has("closed_length") and part.text("type") == "toggle":
-        return _ring_half(part, ask)
-    return derived(
-        f"{part.name}.a.along",
-        "mm",
-        lambda closed, wall_a, wall_b: closed - wall_a - wall_b,
-        closed=part.length("closed_length", allowance="part length"),
-        wall_a=ask.of(part, "a.wire"),
-        wall_b=ask.of(part, "b.wire"),
-    )
-
-
-def _between_bands(part: Part) -> Quantity:
-    """What a pair of ribbon ends adds: over all, less what of the band lies in either jaw."""
-    return derived(
-        f"{part.name}.a.along",
-        "mm",
-        lambda closed, depth: closed - 2 * depth,
-        closed=part.length("closed_length", allowance="part length"),
-        depth=part.length("jaw", "depth", allowance="part length"),
-        source="geometry, worked out for this project",
-    )
+    half = _RING_HALF if _by_its_parts(part) else _LESS_WALLS
+    return _WITHOUT_EYES.get(part.text("type"), half)(part, ask)
 
 
 def _second_half(part: Part, ask: Quantities) -> Quantity:
-    if part.text("type") == "toggle" and not part.has("closed_length"):
-        return _bar_half(part, ask)
-    return leaf(f"{part.name}.b.along", 0.0, "mm", source="counted at the first half")
+    return (_BAR_HALF if _by_its_parts(part) else _COUNTED)(part, ask)
 
 
 CLASP = Kind(
@@ -127,14 +102,22 @@ CLASP = Kind(
         "b": EyeField(("bar", "eye"), other=("b", "eye")),
     },
     quantities={
-        "ring.inside": _ring_inside,
-        "bar.length": _bar_length,
-        "bar.thickness": _bar_thickness,
+        "ring.inside": formula(
+            "ring inside",
+            "mm",
+            rings.inside_of,
+            outside=size("ring", "outside", allowance="ring size"),
+            wire=wire("ring", "wire"),
+            source=TWO_WIRES,
+        ),
+        "bar.length": size("bar", "length", allowance="part length"),
+        "bar.thickness": wire("bar", "thickness"),
         "bar.stem_width": _stem_width,
-        "bar.to_the_run": _to_the_run,
+        # from the bar to where the next part bears in its eye
+        "bar.to_the_run": total("bar to the run", "mm", _STEM, "b.hole", source=GEOMETRY),
         "a.along": _first_half,
         "b.along": _second_half,
-        "mass": stated_mass,
+        "mass": mass("mass"),
     },
     types={
         "toggle": Traits(swings=True),

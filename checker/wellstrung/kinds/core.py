@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.kinds.metal import stated_mass
-from wellstrung.kinds.plain import size
+from wellstrung.derived.declared import mass, size
 from wellstrung.model.parts import Kind, Role
 from wellstrung_schemas import fragment
 
@@ -11,5 +10,5 @@ CORE = Kind(
     "core",
     fragment("core"),
     Role.CORE,
-    quantities={"outside": size("outside", "cap size"), "mass": stated_mass},
+    quantities={"outside": size("outside", allowance="cap size"), "mass": mass("mass")},
 )

@@ -2,16 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.kinds.metal import stated_mass
-from wellstrung.kinds.plain import size, up_to_the_eye
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.value import Quantity
+from wellstrung.derived.declared import mass, size, wire
+from wellstrung.kinds.plain import up_to_the_eye
+from wellstrung.model.parts import EyeField, Kind, Role, Traits
 from wellstrung_schemas import fragment
-
-
-def _wire(part: Part, ask: Quantities) -> Quantity:
-    return part.wire("wire")
-
 
 EAR_WIRE = Kind(
     "ear wire",
@@ -19,10 +13,10 @@ EAR_WIRE = Kind(
     Role.EYED,
     eyes={"eye": EyeField(("eye",))},
     quantities={
-        "wire": _wire,
-        "length": size("length", "part length"),
+        "wire": wire("wire"),
+        "length": size("length", allowance="part length"),
         "along": up_to_the_eye("length"),  # from where it bears in the ear
-        "mass": stated_mass,
+        "mass": mass("mass"),
     },
     traits=Traits(in_ear=True),
     types={"post": Traits(in_ear=True, stays_in=True)},

@@ -2,47 +2,12 @@
 
 from __future__ import annotations
 
-from wellstrung.kinds.metal import stated_mass
+from wellstrung.derived.declared import GEOMETRY, formula, mass, size
 from wellstrung.kinds.plain import up_to_the_eye
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.run import taken
 from wellstrung_schemas import fragment
-
-
-def _bore(part: Part, ask: Quantities) -> Quantity:
-    return part.length("bore", allowance="cap size")
-
-
-def _depth(part: Part, ask: Quantities) -> Quantity:
-    return part.length("depth", allowance="cap size")
-
-
-def _outside(part: Part, ask: Quantities) -> Quantity:
-    return part.length("outside", allowance="cap size")
-
-
-def _length(part: Part, ask: Quantities) -> Quantity:
-    return part.length("length", allowance="part length")
-
-
-def _along(part: Part, ask: Quantities) -> Quantity:
-    """Length less the eye's end wall, where the ring bears, less the depth the rope enters.
-
-    Where only the nub goes in, the beads end at the rim and nothing is lost.
-    """
-    if taken(part) == "nub":
-        return up_to_the_eye("length")(part, ask)
-    return derived(
-        f"{part.name}.along",
-        "mm",
-        along,
-        length=ask.of(part, "length"),
-        eye_wire=ask.of(part, "eye.wire"),
-        depth=ask.of(part, "depth"),
-        source="geometry, worked out for this project",
-    )
 
 
 def along(length: float, eye_wire: float, depth: float) -> float:
@@ -56,18 +21,27 @@ def along(length: float, eye_wire: float, depth: float) -> float:
     return length - eye_wire - depth
 
 
+_PUSHED_HOME = formula(
+    "along", "mm", along, length="length", eye_wire="eye.wire", depth="depth", source=GEOMETRY
+)
+_BEADS_AT_RIM = up_to_the_eye("length")
+
+
+def _along(part: Part, ask: Quantities) -> Quantity:
+    """Less the depth that the rope enters; of a nub alone the beads end at the rim."""
+    return (_BEADS_AT_RIM if taken(part) == "nub" else _PUSHED_HOME)(part, ask)
+
+
 END_CAP = Kind(
     "end cap",
     fragment("end cap"),
     Role.CAP,
     eyes={"eye": EyeField(("eye",))},
     quantities={
-        "bore": _bore,
-        "depth": _depth,
-        "outside": _outside,
-        "length": _length,
+        **{what: size(what, allowance="cap size") for what in ("bore", "depth", "outside")},
+        "length": size("length", allowance="part length"),
         "along": _along,
-        "mass": stated_mass,
+        "mass": mass("mass"),
     },
     traits=Traits(stiff="length"),
 )

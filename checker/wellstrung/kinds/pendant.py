@@ -2,19 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.kinds.metal import stated_mass
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity
+from wellstrung.derived.declared import mass, size
+from wellstrung.model.parts import EyeField, Kind, Role
 from wellstrung_schemas import fragment
-
-
-def _height(part: Part, ask: Quantities) -> Quantity:
-    return part.length("height", allowance="part length")
-
-
-def _width(part: Part, ask: Quantities) -> Quantity:
-    return part.length("width", allowance="part length")
-
 
 PENDANT = Kind(
     "pendant",
@@ -24,5 +14,9 @@ PENDANT = Kind(
         "top_eyes": EyeField(("top_eyes",), several=True),
         "bottom_eyes": EyeField(("bottom_eyes",), several=True),
     },
-    quantities={"height": _height, "width": _width, "mass": stated_mass},
+    quantities={
+        "height": size("height", allowance="part length"),
+        "width": size("width", allowance="part length"),
+        "mass": mass("mass"),
+    },
 )

@@ -1,37 +1,23 @@
-"""Sizes that a part simply states."""
+"""What several kinds measure or are alike."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
-from wellstrung.model.parts import Part, Quantities, Traits
-from wellstrung.quantity.arithmetic import derived
-from wellstrung.quantity.value import Quantity
+from wellstrung.derived.declared import GEOMETRY, formula
+from wellstrung.model.parts import Formula, Traits
 
 #: what is woven at the bench
 WOVEN = Traits(made_by="weave", bought=False)
+#: why a ring's outside and inside differ as they do
+TWO_WIRES = "outside = inside + 2 x wire, trade table `jump_rings`, several pages"
 
 
-def size(what: str, allowance: str = "") -> Callable[[Part, Quantities], Quantity]:
-    """A length as the plan measures or states it, off its nominal by a bench allowance."""
-
-    def stated(part: Part, ask: Quantities) -> Quantity:
-        return part.length(what, allowance=allowance)
-
-    return stated
-
-
-def up_to_the_eye(what: str) -> Callable[[Part, Quantities], Quantity]:
+def up_to_the_eye(what: str) -> Formula:
     """A length less the end wall of the eye, where ring or wire bears: geometry."""
-
-    def along(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.along",
-            "mm",
-            lambda length, eye_wire: length - eye_wire,
-            length=ask.of(part, what),
-            eye_wire=ask.of(part, "eye.wire"),
-            source="geometry, worked out for this project",
-        )
-
-    return along
+    return formula(
+        "along",
+        "mm",
+        lambda length, eye_wire: length - eye_wire,
+        length=what,
+        eye_wire="eye.wire",
+        source=GEOMETRY,
+    )

@@ -6,12 +6,11 @@ of a flat band and sewn up at its sides is a `woven band` with a step that sews 
 
 from __future__ import annotations
 
+from wellstrung.derived.declared import GEOMETRY, formula, measurable, same_as
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.band import edge_sizes, spaced_over_width
 from wellstrung.kinds.plain import WOVEN
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
-from wellstrung.quantity.arithmetic import derived
-from wellstrung.quantity.value import Quantity
+from wellstrung.model.parts import EyeField, Kind, Part, Role
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 
@@ -42,50 +41,7 @@ def _corners(part: Part) -> int:
     return 2
 
 
-def _width(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.width",
-        "mm",
-        laid_flat,
-        outside=ask.of(part, "outside"),
-        wall=making.bead(part, ask, "outside"),
-        source=making.GEOMETRY,
-    )
-
-
-def _width_inside(part: Part, ask: Quantities) -> Quantity:
-    """What lies flat in it may be as wide as this: half the way round inside."""
-    return derived(
-        f"{part.name}.width inside",
-        "mm",
-        lambda width, wall: width - 2 * wall,
-        width=ask.of(part, "width"),
-        wall=making.bead(part, ask, "outside"),
-        source=making.GEOMETRY,
-    )
-
-
-def _thickness(part: Part, ask: Quantities) -> Quantity:
-    """Empty and laid flat it is two walls thick."""
-    return derived(
-        f"{part.name}.thickness",
-        "mm",
-        lambda wall: 2 * wall,
-        wall=making.bead(part, ask, "outside"),
-        source=making.GEOMETRY,
-    )
-
-
-def _along(part: Part, ask: Quantities) -> Quantity:
-    """Between two ends of a strap that are sewn to its corners it adds its width."""
-    return ask.of(part, "width")
-
-
-def _between_corners(part: Part, ask: Quantities) -> Quantity:
-    """The two ends of the opening are its width apart."""
-    return ask.of(part, "width")
-
-
+_WALL = making.bead("outside")
 _EDGES = {
     "bottom edge": EyeField(several=True, counted=columns_of_face, counted_by="around"),
     "top edge": EyeField(several=True, counted=making.around_of, counted_by="around"),
@@ -99,11 +55,23 @@ POUCH = Kind(
     traits=WOVEN,
     eyes=_EDGES,
     quantities={
-        "width": making.measurable("width", _width),
-        "width_inside": _width_inside,
-        "thickness": _thickness,
-        "along": _along,
+        "width": measurable(
+            "width",
+            formula("width", "mm", laid_flat, outside="outside", wall=_WALL, source=GEOMETRY),
+        ),
+        # what lies flat in it may be as wide as half the way round inside
+        "width_inside": formula(
+            "width inside",
+            "mm",
+            lambda width, wall: width - 2 * wall,
+            width="width",
+            wall=_WALL,
+            source=GEOMETRY,
+        ),
+        # empty and laid flat it is two walls thick
+        "thickness": formula("thickness", "mm", lambda wall: 2 * wall, wall=_WALL, source=GEOMETRY),
+        "along": same_as("width"),  # between two ends of a strap that are sewn to its corners
         **edge_sizes(_EDGES, spaced_over_width(columns_of_face)),
-        "corners.spacing": _between_corners,
+        "corners.spacing": same_as("width"),
     },
 )

@@ -2,25 +2,19 @@
 
 from __future__ import annotations
 
+from wellstrung.derived.declared import same_as, size
 from wellstrung.kinds.plain import WOVEN
-from wellstrung.model.parts import Kind, Part, Quantities, Role
-from wellstrung.quantity.value import Quantity
-from wellstrung.stitches.beaded_braid import nub_length
+from wellstrung.model.parts import Kind, Role
 from wellstrung_schemas import fragment
-
-
-def _along(part: Part, ask: Quantities) -> Quantity:
-    return ask.of(part, "length")
-
-
-def _nub_outside(part: Part, ask: Quantities) -> Quantity:
-    return part.length("nub", "outside")
-
 
 WOVEN_ROPE = Kind(
     "woven rope",
     fragment("woven rope"),
     Role.ROPE,
+    quantities={
+        "along": same_as("length"),
+        "nub.outside": size("nub", "outside"),
+        "nub.length": size("nub", "length"),
+    },
     traits=WOVEN,
-    quantities={"along": _along, "nub.outside": _nub_outside, "nub.length": nub_length},
 )

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from wellstrung.kinds.metal import stated_mass
-from wellstrung.kinds.plain import size
+from wellstrung.derived.declared import mass, size
 from wellstrung.model.parts import EyeField, Kind, Role
 from wellstrung_schemas import fragment
 
-_THICKNESS = size("thickness", "part length")
+_THICKNESS = size("thickness", allowance="part length")
 
 SPACER_BAR = Kind(
     "spacer bar",
@@ -18,6 +17,6 @@ SPACER_BAR = Kind(
         "along": _THICKNESS,
         "thickness": _THICKNESS,
         "holes.through": _THICKNESS,
-        "mass": stated_mass,
+        "mass": mass("mass"),
     },
 )

@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-from wellstrung.model.parts import Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.value import Quantity
+from wellstrung.derived.declared import same_as
+from wellstrung.model.parts import Kind, Role, Traits
 from wellstrung_schemas import fragment
-
-
-def _along(part: Part, ask: Quantities) -> Quantity:
-    return ask.of(part, "length")
-
 
 STRAND = Kind(
     "strand",
     fragment("strand"),
     Role.STRAND,
-    quantities={"along": _along},
+    quantities={"along": same_as("length")},
     traits=Traits(made_by="string", bought=False),
 )

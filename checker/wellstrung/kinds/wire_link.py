@@ -8,12 +8,23 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    Argument,
+    constant,
+    count,
+    formula,
+    mass,
+    product,
+    size,
+    wire,
+    written_or,
+)
 from wellstrung.formulas.arithmetic import pi
-from wellstrung.kinds.metal import density, stated_mass
-from wellstrung.kinds.plain import size
+from wellstrung.kinds.metal import density
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
-from wellstrung.quantity.arithmetic import derived, exact, product
+from wellstrung.quantity.arithmetic import exact
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
@@ -52,10 +63,6 @@ def cylinder_mass(length: float, wire: float, density: float) -> float:
     return pi / 4 * wire**2 * length * density / 1000
 
 
-def _wire(part: Part, ask: Quantities) -> Quantity:
-    return part.wire("wire")
-
-
 def wraps_of(part: Part) -> int:
     """Turns of a wrapped loop; a simple one has none."""
     wrapped = part.has("loops") and part.text("loops") == "wrapped"
@@ -76,78 +83,55 @@ def beads_on(part: Part) -> int:
 
 def _stack(part: Part, ask: Quantities) -> Quantity:
     """What sits on the wire between its loops: beads, or the narrow part of a cone."""
-    if part.has("over"):
-        cone = ask.plan.parts[part.text("over")]
+    cone = part.part("over")
+    if cone is not None:
         return ask.of(cone, "length") - ask.of(cone, "depth")
-    if not part.has("beads"):
-        return exact(f"{part.name}.stack", 0.0, "mm")
-    return product(
-        f"{part.name}.stack", "mm", exact("count", beads_on(part)), making.bead(part, ask, "length")
-    )
+    return (_BEADS if part.has("beads") else _BARE)(part, ask)
 
 
-def _along(part: Part, ask: Quantities) -> Quantity:
-    if part.has("measured", "along"):
-        return part.length("along")
-    if part.has("over"):  # the loop at the cone's wide end lies inside it
-        return derived(
-            f"{part.name}.along",
-            "mm",
-            lambda stack, hole, wire, wraps: stack + hole + wire + wraps * wire,
-            _loop(part, ask),
-            source="geometry, worked out for this project",
-        )
-    return derived(
-        f"{part.name}.along",
-        "mm",
-        along,
-        _loop(part, ask),
-        source="geometry, worked out for this project",
-    )
+_BARE = constant("stack", 0.0, "mm")
+_BEADS = product("stack", "mm", count("count", beads_on), making.bead("length"))
+_HOLE_AND_WRAPS: dict[str, Argument] = {
+    "stack": "stack",
+    "hole": "loop.hole",
+    "wire": "wire",
+    "wraps": count("wraps", wraps_of),
+}
+_ALONG = formula("along", "mm", along, _HOLE_AND_WRAPS, source=GEOMETRY)
+#: the loop at the cone's wide end lies inside it
+_THROUGH_CONE = formula(
+    "along",
+    "mm",
+    lambda stack, hole, wire, wraps: stack + hole + wire + wraps * wire,
+    _HOLE_AND_WRAPS,
+    source=GEOMETRY,
+)
 
 
-def _loop(part: Part, ask: Quantities) -> dict[str, Quantity]:
-    return {
-        "stack": _stack(part, ask),
-        "hole": ask.of(part, "loop.hole"),
-        "wire": _wire(part, ask),
-        "wraps": exact("wraps", wraps_of(part)),
-    }
+def _grip(part: Part, ask: Quantities) -> Quantity:
+    setting = part.bench.limits["pin grip"]
+    return exact("grip", setting.value, "mm", source=setting.reason)
 
 
-def _needed(part: Part, ask: Quantities) -> Quantity:
-    """Wire to cut or pin to buy, mm: the stack, the loops and what the pliers hold at each loop."""
-    allowance = ask.plan.bench.limits["pin grip"]
-    return derived(
-        f"{part.name}.needed",
-        "mm",
-        lambda stack, hole, wire, wraps, loops, grip: (
-            stack + loops * (loop_wire(hole, wire, wraps) + grip)
-        ),
-        {
-            **_loop(part, ask),
-            "loops": exact("loops", loops_to_make(part)),
-            "grip": exact("grip", allowance.value, "mm", source=allowance.reason),
-        },
-        source="geometry, worked out for this project",
-    )
+#: wire to cut or pin to buy: the stack, the loops and what the pliers hold at each loop
+_NEEDED = formula(
+    "needed",
+    "mm",
+    lambda stack, hole, wire, wraps, loops, grip: (
+        stack + loops * (loop_wire(hole, wire, wraps) + grip)
+    ),
+    _HOLE_AND_WRAPS,
+    source=GEOMETRY,
+    loops=count("loops", loops_to_make),
+    grip=_grip,
+)
+_WIRE_MASS = formula("wire mass", "g", cylinder_mass, length="length", wire="wire", density=density)
 
 
-def _mass(part: Part, ask: Quantities) -> Quantity:
-    """As stated; else the wire as cut and the beads on it."""
-    if part.has("mass"):
-        return stated_mass(part, ask)
-    wire = derived(
-        f"{part.name}.wire mass",
-        "g",
-        cylinder_mass,
-        length=ask.of(part, "length"),
-        wire=_wire(part, ask),
-        density=density(part),
-    )
-    if not part.has("beads"):
-        return wire
-    return wire + making.mass(part, ask)
+def _with_beads(part: Part, ask: Quantities) -> Quantity:
+    """The wire as cut and the beads on it, g."""
+    wire_mass = _WIRE_MASS(part, ask)
+    return wire_mass + making.mass(part, ask) if part.has("beads") else wire_mass
 
 
 #: its loops are turned round what they take
@@ -159,15 +143,17 @@ WIRE_LINK = Kind(
     Role.EYED,
     eyes={"loop": EyeField(("loop",))},
     quantities={
-        "wire": _wire,
-        "loop.wire": _wire,
-        "loop.through": _wire,
-        "beads": lambda part, ask: exact(f"{part.name}.beads", beads_on(part)),
+        **dict.fromkeys(("wire", "loop.wire", "loop.through"), wire("wire")),
+        "beads": count("beads", beads_on),
         "stack": _stack,
-        "length": size("length", "part length"),
-        "needed": _needed,
-        "along": _along,
-        "mass": _mass,
+        "length": size("length", allowance="part length"),
+        "needed": _NEEDED,
+        "along": written_or(
+            size("along"),
+            ("measured", "along"),
+            otherwise=written_or(_THROUGH_CONE, ("over",), otherwise=_ALONG),
+        ),
+        "mass": written_or(mass("mass"), ("mass",), otherwise=_with_beads),
     },
     traits=_PIN,
     types={"link": replace(_PIN, of_wire=True, bought=False)},

@@ -10,11 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived
-from wellstrung.quantity.value import Quantity
+from wellstrung.derived.declared import GEOMETRY, formula
+from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import making
-from wellstrung.stitches.making import GEOMETRY
 from wellstrung.stitches.tubular_herringbone import quantities
 
 
@@ -59,22 +57,18 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-def _strung(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.strung",
-        "mm",
-        strung,
-        beads=ask.of(part, "beads"),
-        bead_length=making.bead(part, ask, "length"),
-        source=f"strung = finished x beads around, trade table `stitch_facts`; {GEOMETRY}",
-    )
-
-
 CROCHET = Stitch(
     name="slip-stitch bead crochet",
     quantities={
         **quantities(_SETTLE, _RISE),
-        "strung": _strung,
+        "strung": formula(
+            "strung",
+            "mm",
+            strung,
+            beads="beads",
+            bead_length=making.bead("length"),
+            source=f"strung = finished x beads around, trade table `stitch_facts`; {GEOMETRY}",
+        ),
         "thread": making.thread(thread_per_bead, share=_THREAD_SHARE),
     },
     refuses=refuses,

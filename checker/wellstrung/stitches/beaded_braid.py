@@ -10,12 +10,20 @@ from collections.abc import Iterator
 
 from wellstrung import tables
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    count,
+    formula,
+    hand,
+    measurable,
+    product,
+    size,
+    written_or,
+)
 from wellstrung.formulas.circles import equal_ratio
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived, product
+from wellstrung.model.parts import Formula, Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
-from wellstrung.stitches.making import GEOMETRY
 
 
 def strung(length: float, share: float = 0.5) -> float:
@@ -75,175 +83,128 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-def cord_of(part: Part, ask: Quantities) -> Quantity:
-    """The cord's thickness: as the plan says, or what fills the bead's hole as print advises."""
-    if part.has("cord", "outside"):
-        return part.length("cord", "outside")
-    advised = tables.load("stitch_facts").row("cord in a beaded braid, part of the hole")
-    cell = advised.cell("figure")
-    return product(
-        f"{part.name}.cord outside",
-        "mm",
-        making.bead(part, ask, "hole"),
-        making.hand(
-            part,
-            "how much of the hole the cord fills",
-            cell.low,
-            cell.value,
-            cell.high,
-            source=f"trade tables, stitch_facts, {advised.name}: {cell.grade}",
-            cure=f"write `cord: {{outside: ...}}` in `{part.name}`",
-        ),
+WARPS_OF = count("warps", warps_of)
+
+
+def _filled(part: Part, ask: Quantities) -> Quantity:
+    row = tables.load("stitch_facts").row("cord in a beaded braid, part of the hole")
+    cell = row.cell("figure")
+    share = hand(
+        "how much of the hole the cord fills",
+        (cell.low, cell.value, cell.high),
+        source=f"trade tables, stitch_facts, {row.name}: {cell.grade}",
+        cure="write `cord: {outside: ...}` in {part}",
     )
+    return share(part, ask)
 
 
-def _outside(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.outside",
-        "mm",
-        outside,
-        bead_outside=making.bead(part, ask, "outside"),
-        cord=cord_of(part, ask),
-        loose=making.hand(
-            part,
-            "how loosely the beads ride",
-            *_LOOSE,
-            source=GEOMETRY,
-            cure=making.swatch(part, "braid"),
-        ),
-        source=f"a bead on either side of eight packed cords and one that crosses, {GEOMETRY}",
-    )
+#: the cord's thickness: as the plan says, or what fills the bead's hole as print advises
+_CORD = written_or(
+    size("cord", "outside"),
+    ("cord", "outside"),
+    otherwise=product("cord outside", "mm", making.bead("hole"), _filled),
+)
+_OUTSIDE = formula(
+    "outside",
+    "mm",
+    outside,
+    bead_outside=making.bead("outside"),
+    cord=_CORD,
+    loose=hand("how loosely the beads ride", _LOOSE, source=GEOMETRY, cure=making.swatch("braid")),
+    source=f"a bead on either side of eight packed cords and one that crosses, {GEOMETRY}",
+)
+_WITH_CORDS = product(
+    "mass with its cords",
+    "g",
+    making.mass,
+    hand(
+        "the mass of the cords",
+        _CORDS,
+        source=f"up to a tenth of the beads, {GEOMETRY}",
+        cure="weigh it and write `measured: {mass: ...}` in {part}",
+    ),
+)
 
 
-def _strung(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.strung",
-        "mm",
-        strung,
-        length=ask.of(part, "length"),
-        share=making.hand(
-            part,
-            "the pull on the warps",
-            *_SHARE,
-            source="strung on each warp : finished = 1 : 2, trade table `stitch_facts`, ± 8 %",
-            cure=f"braid 5 cm of `{part.name}` and count the beads it took",
-        ),
-    )
-
-
-def _beads(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.beads",
-        "",
-        beads,
-        strung=ask.of(part, "strung"),
-        warps=making.count(part, "warps", warps_of(part)),
-        bead_length=making.bead(part, ask, "length"),
-        source="counting",
-    )
-
-
-def _mass(part: Part, ask: Quantities) -> Quantity:
-    beads = making.mass(part, ask)
-    if part.has("measured", "mass"):
-        return beads
-    return product(
-        f"{part.name}.mass with its cords",
-        "g",
-        beads,
-        making.hand(
-            part,
-            "the mass of the cords",
-            *_CORDS,
-            source=f"up to a tenth of the beads, {GEOMETRY}",
-            cure=f"weigh it and write `measured: {{mass: ...}}` in `{part.name}`",
-        ),
-    )
-
-
-def length_of(part: Part, ask: Quantities) -> Quantity:
-    """The braided length, without the nubs."""
-    return part.length("length", allowance="woven length")
-
-
-def cord_each(part: Part, ask: Quantities) -> Quantity:
-    """Cord to cut for each warp, mm: about three times the finished length."""
+def _cord_to_length(part: Part, ask: Quantities) -> Quantity:
     row = tables.load("stitch_facts").row("plain braid of 8 cords, cord per finished length")
     cell = row.cell("figure")
-    return product(
-        f"{part.name}.cord",
-        "mm",
-        ask.of(part, "length"),
-        making.hand(
-            part,
-            "cord to the length",
-            cell.value - _CORD_EITHER_WAY,
-            cell.value,
-            cell.value + _CORD_EITHER_WAY,
-            source=f"trade tables, stitch_facts, {row.name}: {cell.grade}",
-            grade=cell.grade,
-            cure=f"note the cord that 10 cm of `{part.name}` takes",
-        ),
+    share = hand(
+        "cord to the length",
+        (cell.value - _CORD_EITHER_WAY, cell.value, cell.value + _CORD_EITHER_WAY),
+        source=f"trade tables, stitch_facts, {row.name}: {cell.grade}",
+        grade=cell.grade,
+        cure="note the cord that 10 cm of {part} takes",
     )
+    return share(part, ask)
 
 
 #: Eight cords of 60 in for a necklace are 2.5 to 3.5 times the length of one of 17 to 24 in.
 _CORD_EITHER_WAY = 0.5
-
-
-def cord_in_all(part: Part, ask: Quantities) -> Quantity:
-    """Cord for all the warps, mm."""
-    return product(
-        f"{part.name}.cord in all",
-        "mm",
-        making.count(part, "warps", warps_of(part)),
-        ask.of(part, "cord"),
-    )
-
-
-def nub_outside(part: Part, ask: Quantities) -> Quantity:
-    """The bare end that a cap takes, mm: as the plan says, or the warps' cords bound together."""
-    if part.has("nub", "outside"):
-        return part.length("nub", "outside")
-    warps = warps_of(part)
-    return derived(
-        f"{part.name}.nub outside",
-        "mm",
-        lambda cord, bound: cord * equal_ratio(warps) * bound,
-        cord=cord_of(part, ask),
-        bound=making.hand(
-            part,
-            "how tightly the nub is bound",
-            *_BOUND,
-            source=f"{warps} cords packed, ± 15 %, {GEOMETRY}",
-            cure=f"bind an end, measure it, write `nub: {{outside: ...}}` in `{part.name}`",
-        ),
-        source="circles in a circle, best-known ratios (Graham et al. 1998)",
-    )
-
-
 #: Whipping squeezes the cords, crossings and glue swell them: no print of how much.
 _BOUND = (0.85, 1.0, 1.15)
 
 
-def nub_length(part: Part, ask: Quantities) -> Quantity:
-    """How much of the end is bare, mm: as the plan says."""
-    return part.length("nub", "length")
+def _packed(part: Part) -> float:
+    """How many cords wide the warps lie, packed as round things pack."""
+    return equal_ratio(warps_of(part))
 
 
-NUB = {"nub.outside": nub_outside, "nub.length": nub_length}
+#: what braids of cord have in common: their length without the nubs, and their cord
+CORD: dict[str, Formula] = {
+    "length": making.WOVEN_LENGTH,
+    # to cut for each warp: about three times the finished length
+    "cord": product("cord", "mm", "length", _cord_to_length),
+    "cord_in_all": product("cord in all", "mm", WARPS_OF, "cord"),
+    "nub.length": size("nub", "length"),
+}
 
 BEADED = Stitch(
     name="8-warp beaded braid",
     quantities={
-        "outside": making.measurable("outside", _outside),
-        "length": length_of,
-        "strung": _strung,
-        "beads": _beads,
-        "mass": _mass,
-        "cord": cord_each,
-        "cord_in_all": cord_in_all,
-        **NUB,
+        "outside": measurable("outside", _OUTSIDE),
+        "strung": formula(
+            "strung",
+            "mm",
+            strung,
+            length="length",
+            share=hand(
+                "the pull on the warps",
+                _SHARE,
+                source="strung on each warp : finished = 1 : 2, trade table `stitch_facts`, ± 8 %",
+                cure="braid 5 cm of {part} and count the beads it took",
+            ),
+        ),
+        "beads": formula(
+            "beads",
+            "",
+            beads,
+            strung="strung",
+            warps=WARPS_OF,
+            bead_length=making.bead("length"),
+            source="counting",
+        ),
+        "mass": written_or(making.mass, ("measured", "mass"), otherwise=_WITH_CORDS),
+        **CORD,
+        # the bare end that a cap takes: as the plan says, or the warps' cords bound together
+        "nub.outside": written_or(
+            size("nub", "outside"),
+            ("nub", "outside"),
+            otherwise=formula(
+                "nub outside",
+                "mm",
+                lambda cord, packed, bound: cord * packed * bound,
+                cord=_CORD,
+                packed=count("cords packed", _packed),
+                bound=hand(
+                    "how tightly the nub is bound",
+                    _BOUND,
+                    source=f"{WARPS} cords packed, ± 15 %, {GEOMETRY}",
+                    cure="bind an end, measure it, write `nub: {outside: ...}` in {part}",
+                ),
+                source="circles in a circle, best-known ratios (Graham et al. 1998)",
+            ),
+        ),
     },
     refuses=refuses,
     held_against="20 in of braid takes 10 in strung on each of 8 warps, 80 in in all: `Tip #6: how"

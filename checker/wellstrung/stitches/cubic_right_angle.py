@@ -10,14 +10,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import GEOMETRY, formula, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived
-from wellstrung.quantity.value import Quantity
+from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making
-from wellstrung.stitches.making import GEOMETRY
-from wellstrung.stitches.right_angle import unit
+from wellstrung.stitches.right_angle import UNIT
 
 _SIDES = 4
 
@@ -78,30 +76,12 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
             )
 
 
-def _by_unit(name: str, function: Callable[..., float]) -> making.Formula:
+def _by_unit(what: str, function: Callable[..., float]) -> Formula:
     """A size of the rope by the side of its cube and the outside of its bead."""
-
-    def size(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.{name}",
-            "mm",
-            function,
-            pitch=unit(part, ask),
-            bead_outside=making.bead(part, ask, "outside"),
-            source=GEOMETRY,
-        )
-
-    return making.measurable(name, size)
-
-
-def _beads(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.beads",
-        "",
-        beads,
-        rounds=ask.of(part, "rounds"),
-        source="counting: a ring of four, then eight a cube",
+    size = formula(
+        what, "mm", function, pitch=UNIT, bead_outside=making.bead("outside"), source=GEOMETRY
     )
+    return measurable(what, size)
 
 
 CUBIC = Stitch(
@@ -110,8 +90,14 @@ CUBIC = Stitch(
         "outside": _by_unit("outside", outside),
         "thickness": _by_unit("thickness", thickness),
         "inside": _by_unit("inside", inside),
-        **making.growth(unit),
-        "beads": _beads,
+        **making.growth(UNIT),
+        "beads": formula(
+            "beads",
+            "",
+            beads,
+            rounds="rounds",
+            source="counting: a ring of four, then eight a cube",
+        ),
         "mass": making.mass,
         "thread": making.thread(thread_paths.right_angle_weave_later, sizes=("length",)),
     },

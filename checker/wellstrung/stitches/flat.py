@@ -9,19 +9,16 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable, written_or
 from wellstrung.formulas.arithmetic import most
-from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.arithmetic import derived, exact
-from wellstrung.quantity.value import Quantity
+from wellstrung.model.parts import Formula, Part
 from wellstrung.stitches import making
-from wellstrung.stitches.making import GEOMETRY
 
-Formula = Callable[[Part, Quantities], Quantity]
 Count = Callable[[Part], float]
 
 #: Thread tension, as tubular peyote has it: beads end to end lie 1.00 (tight) to 1.10 (loose) bead
 #: lengths apart; beads side by side touch at the usual 1.05. No print was found for flat work.
-TIGHT, USUAL, LOOSE = 1.00, 1.05, 1.10
+TENSION = TIGHT, USUAL, LOOSE = 1.00, 1.05, 1.10
 BAND = "woven band"
 
 
@@ -132,59 +129,44 @@ def refuses(
         )
 
 
-def tension(part: Part) -> Quantity:
-    """The one cause that moves both ways of a band: how tight the thread is drawn."""
-    return making.hand(
-        part,
-        "thread tension",
-        TIGHT,
-        USUAL,
-        LOOSE,
-        source=GEOMETRY,
-        cure=f"weave 2 cm, measure it, write `measured: {{width: ...}}` in `{part.name}`",
-    )
+#: the one cause that moves both ways of a band: how tight the thread is drawn
+_TENSION = hand(
+    "thread tension",
+    TENSION,
+    source=GEOMETRY,
+    cure="weave 2 cm, measure it, write `measured: {width: ...}` in {part}",
+)
 
 
 def pitch(along_hole: bool, share: float = 1.0) -> Formula:
     """From bead to bead, along the holes or across them; `share` of it where rows interlock."""
     what, function = ("length", end_to_end) if along_hole else ("outside", side_by_side)
-
-    def between(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.{'column' if along_hole else 'stack'}",
-            "mm",
-            lambda bead, tension: share * function(bead, tension),
-            bead=making.bead(part, ask, what),
-            tension=tension(part),
-            source=GEOMETRY,
-        )
-
-    return between
+    return formula(
+        "column" if along_hole else "stack",
+        "mm",
+        lambda bead, tension: share * function(bead, tension),
+        bead=making.bead(what),
+        tension=_TENSION,
+        source=GEOMETRY,
+    )
 
 
 def width(pitch: Formula, bead: str, columns: Count = widest_of) -> Formula:
     """Width across the widest row: its columns from middle to middle, and half a bead each side."""
-
-    def across(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.width",
-            "mm",
-            extent,
-            pitch=pitch(part, ask),
-            count=making.count(part, "columns", columns(part)),
-            bead=making.bead(part, ask, bead),
-            source=GEOMETRY,
-        )
-
-    return making.measurable("width", across)
-
-
-def _one_bead(part: Part, ask: Quantities) -> Quantity:
-    return making.bead(part, ask, "outside")
+    across = formula(
+        "width",
+        "mm",
+        extent,
+        pitch=pitch,
+        count=count("columns", columns),
+        bead=making.bead(bead),
+        source=GEOMETRY,
+    )
+    return measurable("width", across)
 
 
 #: Flat work is one bead thick: the thread lies in the holes and between the beads.
-thickness: Formula = making.measurable("thickness", _one_bead)
+thickness: Formula = measurable("thickness", making.bead("outside"))
 
 
 def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
@@ -193,46 +175,38 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
     The outermost rows reach half a bead (its `bead` size) beyond their middles. `steps_less` is 1
     where rows are rows of beads, 0 where a row lies between two lines of beads.
     """
-
-    def rows(part: Part, ask: Quantities) -> Quantity:
-        if part.has("rows"):
-            return exact(f"{part.name}.rows", part.count("rows"))
-        return derived(
-            f"{part.name}.rows",
-            "",
-            lambda length, bead, rise: most(0, length - bead) / rise + steps_less,
-            length=ask.of(part, "length"),
-            bead=making.bead(part, ask, bead),
-            rise=ask.of(part, "rise"),
-        )
-
-    def length(part: Part, ask: Quantities) -> Quantity:
-        if part.has("length") or part.has("measured", "length"):
-            return part.length("length", allowance="woven length")
-        return derived(
-            f"{part.name}.length",
-            "mm",
-            lambda rows, rise, bead: (rows - steps_less) * rise + bead,
-            rows=rows(part, ask),
-            rise=ask.of(part, "rise"),
-            bead=making.bead(part, ask, bead),
-        )
-
-    return {"rise": rise, "length": length, "rows": rows}
+    by_length = formula(
+        "rows",
+        "",
+        lambda length, bead, rise: most(0, length - bead) / rise + steps_less,
+        length="length",
+        bead=making.bead(bead),
+        rise="rise",
+    )
+    by_rows = formula(
+        "length",
+        "mm",
+        lambda rows, rise, bead: (rows - steps_less) * rise + bead,
+        rows="rows",
+        rise="rise",
+        bead=making.bead(bead),
+    )
+    counted = count("rows", lambda part: part.count("rows"))
+    written = ("length",), ("measured", "length")
+    return {
+        "rise": rise,
+        "length": written_or(making.WOVEN_LENGTH, *written, otherwise=by_rows),
+        "rows": written_or(counted, ("rows",), otherwise=by_length),
+    }
 
 
 def beads(function: Callable[..., float] = shaped, **counts: Count) -> Formula:
     """Beads of a part by its rows and its counts, which go to `function` by name."""
     counts = counts or {"across": across_of, "each_row": change_of}
-
-    def counted(part: Part, ask: Quantities) -> Quantity:
-        args = {name: making.count(part, name, count(part)) for name, count in counts.items()}
-        return derived(
-            f"{part.name}.beads",
-            "",
-            function,
-            {"rows": ask.of(part, "rows"), **args},
-            source="counted row by row, worked out for this project",
-        )
-
-    return counted
+    return formula(
+        "beads",
+        "",
+        function,
+        {"rows": "rows", **{name: count(name, of) for name, of in counts.items()}},
+        source="counted row by row, worked out for this project",
+    )

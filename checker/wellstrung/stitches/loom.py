@@ -9,12 +9,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    constant,
+    count,
+    formula,
+    measurable,
+    size,
+    written_or,
+)
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived, exact, leaf
+from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
-from wellstrung.stitches.making import GEOMETRY
 
 #: What each warp has beyond the work, to tie it on and to finish it: common practice, no source.
 SPARE_WARP = 550.0
@@ -61,9 +69,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     yield from flat.refuses(part, "loom work", fewest=2, idle=("bead_up", "loop"))
 
 
-def _warp(part: Part, ask: Quantities) -> Quantity:
-    if part.has("warp"):
-        return part.length("warp")
+def _usual_warp(part: Part, ask: Quantities) -> Quantity:
     cause = Cause(
         "warp thickness", f"`{part.name}`", f"write the warp of `{part.name}`, as `warp: 0.2 mm`"
     )
@@ -73,52 +79,44 @@ def _warp(part: Part, ask: Quantities) -> Quantity:
     )
 
 
-def _width(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.width",
-        "mm",
-        width,
-        columns=making.count(part, "columns", flat.widest_of(part)),
-        bead_length=making.bead(part, ask, "length"),
-        warp=_warp(part, ask),
-        source=GEOMETRY,
-    )
-
-
-def _warps(part: Part, ask: Quantities) -> Quantity:
-    return making.count(part, "warps", warps(flat.widest_of(part)))
-
-
-def _thread(part: Part, ask: Quantities) -> Quantity:
-    """Weft and warps together, mm; the tails of the weft are left out."""
-    return derived(
-        f"{part.name}.thread",
-        "mm",
-        lambda beads, bead_length, warp, share, warps, length, spare: (
-            beads * weft_per_bead(bead_length, warp) * share + warps * (length + spare)
-        ),
-        beads=ask.of(part, "beads"),
-        bead_length=making.bead(part, ask, "length"),
-        warp=_warp(part, ask),
-        share=making.thread_share(part),
-        warps=ask.of(part, "warps"),
-        length=ask.of(part, "length"),
-        spare=exact("spare of a warp", SPARE_WARP, "mm", source="common practice, no source"),
-    )
-
+_WARP = written_or(size("warp"), ("warp",), otherwise=_usual_warp)
+_WIDTH = formula(
+    "width",
+    "mm",
+    width,
+    columns=count("columns", flat.widest_of),
+    bead_length=making.bead("length"),
+    warp=_WARP,
+    source=GEOMETRY,
+)
+#: weft and warps together; the tails of the weft are left out
+_THREAD = formula(
+    "thread",
+    "mm",
+    lambda beads, bead_length, warp, share, warps, length, spare: (
+        beads * weft_per_bead(bead_length, warp) * share + warps * (length + spare)
+    ),
+    beads="beads",
+    bead_length=making.bead("length"),
+    warp=_WARP,
+    share=making.thread_share(),
+    warps="warps",
+    length="length",
+    spare=constant("spare of a warp", SPARE_WARP, "mm", "common practice, no source"),
+)
 
 LOOM = Stitch(
     name="loom",
     makes=flat.BAND,
     columns="beads",
     quantities={
-        "width": making.measurable("width", _width),
+        "width": measurable("width", _WIDTH),
         "thickness": flat.thickness,
         **flat.growth(flat.pitch(along_hole=False), "outside"),
         "beads": flat.beads(),
-        "warps": _warps,
+        "warps": count("warps", lambda part: warps(flat.widest_of(part))),
         "mass": making.mass,
-        "thread": _thread,
+        "thread": _THREAD,
     },
     refuses=refuses,
     held_against="a loom's rod that spaces 18 threads to the inch suits 11/0 cylinders: `Beading -"

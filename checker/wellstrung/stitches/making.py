@@ -8,18 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived import declared
+from wellstrung.derived.declared import GEOMETRY, count, formula, hand, product, size, written_or
 from wellstrung.formulas.thread import PATH_SHARE
 from wellstrung.model.beads import bead_mix
-from wellstrung.model.item import Item
-from wellstrung.model.parts import Part, Quantities
-from wellstrung.quantity.arithmetic import derived, exact, leaf, product, total
-from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import Formula, Part, Quantities
+from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 
-Formula = Callable[[Part, Quantities], Quantity]
-
-#: What a model says of itself where no print was found.
-GEOMETRY = "geometry, worked out for this project"
 #: What a stitch may ask for: in words, and as the author would write it.
 _ASKED = {
     "around": ("how many beads go around", "around: {count}"),
@@ -72,127 +69,87 @@ def around_of(part: Part) -> int:
     return part.count(around_field(part))
 
 
-def beads_of(part: Part, ask: Quantities) -> Iterator[tuple[Item, float]]:
+def beads_of(part: Part) -> Iterator[tuple[Bead, float]]:
     """Each bead of a part with its share of all of them."""
     mix = bead_mix(part)
     if not mix:
         raise part.missing("beads")
     of_all = sum(mix.values())
-    for name, count in mix.items():
-        yield ask.plan.beads[name], count / of_all
+    for name, number in mix.items():
+        yield part.beads[name], number / of_all
 
 
-def bead(part: Part, ask: Quantities, what: str) -> Quantity:
+def bead(what: str) -> Formula:
     """A bead's size; of a mix the mean by share, which the look of the work follows (no print)."""
-    sizes = [ask.of(item, what) for item, _ in beads_of(part, ask)]
-    if len(sizes) == 1:
-        return sizes[0]
-    args = {f"bead{n}": size for n, size in enumerate(sizes, 1)}
-    counts = tuple(bead_mix(part).values())
-    return derived(
-        f"{part.name}.bead {what}",
-        sizes[0].unit,
-        lambda **values: (
-            sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
-        ),
-        args,
-        source=f"mean by share, {GEOMETRY}",
-    )
+
+    def size(part: Part, ask: Quantities) -> Quantity:
+        sizes = [ask.of(item, what) for item, _ in beads_of(part)]
+        if len(sizes) == 1:
+            return sizes[0]
+        args = {f"bead{n}": size for n, size in enumerate(sizes, 1)}
+        counts = tuple(bead_mix(part).values())
+        return derived(
+            f"{part.name}.bead {what}",
+            sizes[0].unit,
+            lambda **values: (
+                sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
+            ),
+            args,
+            source=f"mean by share, {GEOMETRY}",
+        )
+
+    return size
 
 
-def hand(
-    part: Part,
-    name: str,
-    low: float,
-    middle: float,
-    high: float,
-    *,
-    source: str,
-    cure: str = "",
-    grade: str = "",
-) -> Quantity:
-    """A factor that lies between two ends by the maker's hand: thread tension, how it settles."""
-    cause = Cause(name, f"`{part.name}`", cure or swatch(part, "weave"))
-    spread = Spread(cause, middle - low, high - middle)
-    return leaf(
-        f"{part.name}.{name.removeprefix('thread ')}",
-        middle,
-        "",
-        [spread],
-        source=source,
-        grade=grade,
-    )
-
-
-def swatch(part: Part, verb: str) -> str:
+def swatch(verb: str) -> str:
     """The advice to make a little of it first."""
-    return f"{verb} 2 cm, measure it, write `measured: {{outside: ...}}` in `{part.name}`"
+    return f"{verb} 2 cm, measure it, write `measured: {{outside: ...}}` in {{part}}"
 
 
-def count(part: Part, name: str, value: float) -> Quantity:
-    """A count of a part, without spread."""
-    return exact(f"{part.name}.{name}", value)
+#: a length as it is woven, or as the plan states it
+WOVEN_LENGTH = size("length", allowance="woven length")
 
 
-def measurable(what: str, work_out: Formula) -> Formula:
-    """The size as a swatch measured it or the plan states it; else worked out."""
+def rounds_or(otherwise: Formula) -> Formula:
+    """The rounds (or rows) that the plan counts; else worked out."""
 
-    def found(part: Part, ask: Quantities) -> Quantity:
-        if part.has("measured", what) or part.has(what):
-            return part.length(what)
-        return work_out(part, ask)
+    def rounds(part: Part, ask: Quantities) -> Quantity:
+        field = "rounds" if part.has("rounds") else "rows"
+        counted = part.has(field)
+        return exact(f"{part.name}.rounds", part.count(field)) if counted else otherwise(part, ask)
 
-    return found
+    return rounds
 
 
 def growth(rise: Formula) -> dict[str, Formula]:
     """Rise, length and rounds (or rows): whichever of the two the plan states gives the other."""
-
-    def rounds(part: Part, ask: Quantities) -> Quantity:
-        field = "rounds" if part.has("rounds") else "rows"
-        if part.has(field):
-            return exact(f"{part.name}.rounds", part.count(field))
-        return derived(
-            f"{part.name}.rounds",
-            "",
-            lambda length, rise: length / rise,
-            length=ask.of(part, "length"),
-            rise=ask.of(part, "rise"),
-        )
-
-    def length(part: Part, ask: Quantities) -> Quantity:
-        if part.has("length"):
-            return part.length("length", allowance="woven length")
-        return product(f"{part.name}.length", "mm", rounds(part, ask), ask.of(part, "rise"))
-
-    return {"rise": rise, "length": length, "rounds": rounds}
+    by_length = formula(
+        "rounds", "", lambda length, rise: length / rise, length="length", rise="rise"
+    )
+    by_rounds = product("length", "mm", "rounds", "rise")
+    return {
+        "rise": rise,
+        "length": written_or(WOVEN_LENGTH, ("length",), otherwise=by_rounds),
+        "rounds": rounds_or(by_length),
+    }
 
 
 def beads_by_round(each_round: Callable[[Part], float], source: str) -> Formula:
     """How many beads a part takes: so many a round (or a row)."""
-
-    def beads(part: Part, ask: Quantities) -> Quantity:
-        return product(
-            f"{part.name}.beads",
-            "",
-            ask.of(part, "rounds"),
-            count(part, "each round", each_round(part)),
-            source=source,
-        )
-
-    return beads
+    return product("beads", "", "rounds", count("each round", each_round), source=source)
 
 
-def mass(part: Part, ask: Quantities) -> Quantity:
-    """Mass of the beads, g, each by its own count a gram; thread is left out (under 2 %)."""
-    if part.has("measured", "mass"):
-        return part.mass("mass")
+def _all_beads(part: Part, ask: Quantities) -> Quantity:
     beads = ask.of(part, "beads")
-    return weighed(part, ask, [(item, beads, share) for item, share in beads_of(part, ask)])
+    return weighed(part, ask, [(item, beads, share) for item, share in beads_of(part)])
+
+
+#: mass of the beads, g, each by its own count a gram; thread is left out (under 2 %)
+mass = written_or(declared.mass("mass"), ("measured", "mass"), otherwise=_all_beads)
 
 
 def weighed(
-    part: Part, ask: Quantities, counted: Iterable[tuple[Item, Quantity, float]]
+    part: Part, ask: Quantities, counted: Iterable[tuple[Bead, Quantity, float]]
 ) -> Quantity:
     """Mass, g, of beads of several kinds: of each the bead, a count, and its share of the count."""
     counted = list(counted)
@@ -223,31 +180,24 @@ def thread(
     `per_bead` takes the bead's `sizes` (as `bead_length`) and the `counts` of the part by name;
     `share` is how far the hand may be off it, either way.
     """
-
-    def path(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.thread",
-            "mm",
-            lambda beads, share, **values: beads * per_bead(**values) * share,
-            {
-                "beads": ask.of(part, "beads"),
-                "share": thread_share(part, share),
-                **{f"bead_{size}": bead(part, ask, size) for size in sizes},
-                **{name: count(part, name, of(part)) for name, of in counts.items()},
-            },
-        )
-
-    return path
+    return formula(
+        "thread",
+        "mm",
+        lambda beads, share, **values: beads * per_bead(**values) * share,
+        {
+            "beads": "beads",
+            "share": thread_share(share),
+            **{f"bead_{size}": bead(size) for size in sizes},
+            **{name: count(name, of) for name, of in counts.items()},
+        },
+    )
 
 
-def thread_share(part: Part, share: float = PATH_SHARE) -> Quantity:
+def thread_share(share: float = PATH_SHARE) -> Formula:
     """How far the hand's thread path may be off the counted passes: ± 20 % unless said."""
     return hand(
-        part,
         "thread path",
-        1 - share,
-        1.0,
-        1 + share,
+        (1 - share, 1.0, 1 + share),
         source=f"counted passes, worked out for this project, ± {share:.0%}".replace("%", " %"),
-        cure=f"note the thread that 5 cm of `{part.name}` takes",
+        cure="note the thread that 5 cm of {part} takes",
     )

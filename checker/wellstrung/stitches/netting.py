@@ -11,12 +11,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable
 from wellstrung.formulas.arithmetic import cos, most, pi, sin
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived
-from wellstrung.quantity.value import Quantity
+from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
-from wellstrung.stitches.making import GEOMETRY
 
 #: Degrees of a leg from the length: hung and drawn long, laid down square, spread wide.
 _LONG, _SQUARE, _WIDE = 30.0, 45.0, 60.0
@@ -120,52 +118,42 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-def _slant(part: Part) -> Quantity:
-    return making.hand(
-        part,
-        "spread of the net",
-        _LONG,
-        _SQUARE,
-        _WIDE,
-        source=f"{GEOMETRY}: degrees of a leg",
-        cure=f"net 5 cm of `{part.name}`, lay it as it will be worn, measure it, count its rows",
-    )
-
-
-def _width(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.width",
-        "mm",
-        width,
-        across=making.count(part, "across", flat.across_of(part)),
-        loop=making.count(part, "loop", loop_of(part)),
-        bead_length=making.bead(part, ask, "length"),
-        slant=_slant(part),
-        source=GEOMETRY,
-    )
-
-
-def _rise(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.rise",
-        "mm",
-        rise,
-        loop=making.count(part, "loop", loop_of(part)),
-        bead_length=making.bead(part, ask, "length"),
-        bead_outside=making.bead(part, ask, "outside"),
-        slant=_slant(part),
-        source=GEOMETRY,
-    )
-
+_LOOP = count("loop", loop_of)
+_SLANT = hand(
+    "spread of the net",
+    (_LONG, _SQUARE, _WIDE),
+    source=f"{GEOMETRY}: degrees of a leg",
+    cure="net 5 cm of {part}, lay it as it will be worn, measure it, count its rows",
+)
+_WIDTH = formula(
+    "width",
+    "mm",
+    width,
+    across=count("across", flat.across_of),
+    loop=_LOOP,
+    bead_length=making.bead("length"),
+    slant=_SLANT,
+    source=GEOMETRY,
+)
+_RISE = formula(
+    "rise",
+    "mm",
+    rise,
+    loop=_LOOP,
+    bead_length=making.bead("length"),
+    bead_outside=making.bead("outside"),
+    slant=_SLANT,
+    source=GEOMETRY,
+)
 
 NETTING = Stitch(
     name="netting",
     makes=flat.BAND,
     columns="units",
     quantities={
-        "width": making.measurable("width", _width),
+        "width": measurable("width", _WIDTH),
         "thickness": flat.thickness,
-        **flat.growth(_rise, "outside", steps_less=0),
+        **flat.growth(_RISE, "outside", steps_less=0),
         "beads": flat.beads(beads, across=flat.across_of, loop=loop_of),
         "mass": making.mass,
         "thread": making.thread(thread_per_bead, loop=loop_of),

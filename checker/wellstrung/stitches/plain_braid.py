@@ -5,19 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    formula,
+    hand,
+    measurable,
+    same_as,
+    size,
+    written_or,
+)
 from wellstrung.formulas.circles import equal_ratio
 from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
-from wellstrung.stitches.beaded_braid import (
-    cord_each,
-    cord_in_all,
-    length_of,
-    nub_length,
-    warps_of,
-)
-from wellstrung.stitches.making import GEOMETRY
+from wellstrung.stitches.beaded_braid import CORD, warps_of
 
 
 def outside(cord: float, warps: int, pulled: float = 1.0) -> float:
@@ -58,25 +59,20 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
 
 def _outside(part: Part, ask: Quantities) -> Quantity:
     warps = warps_of(part)
-    return derived(
-        f"{part.name}.outside",
+    size_of = formula(
+        "outside",
         "mm",
         lambda cord, pulled: outside(cord, warps, pulled),
-        cord=part.length("cord", "outside"),
-        pulled=making.hand(
-            part,
+        cord=size("cord", "outside"),
+        pulled=hand(
             "how hard the braid is pulled",
-            *_PULLED,
+            _PULLED,
             source=f"{warps} cords packed, ± 15 %, {GEOMETRY}",
-            cure=making.swatch(part, "braid"),
+            cure=making.swatch("braid"),
         ),
         source="circles in a circle, best-known ratios (Graham et al. 1998)",
     )
-
-
-def _nub_outside(part: Part, ask: Quantities) -> Quantity:
-    """The bound end: as the plan says, else as thick as the braid is."""
-    return part.length("nub", "outside") if part.has("nub", "outside") else ask.of(part, "outside")
+    return size_of(part, ask)
 
 
 def _mass(part: Part, ask: Quantities) -> Quantity:
@@ -89,13 +85,12 @@ def _mass(part: Part, ask: Quantities) -> Quantity:
 PLAIN_BRAID = Stitch(
     name="plain braid",
     quantities={
-        "outside": making.measurable("outside", _outside),
-        "length": length_of,
+        "outside": measurable("outside", _outside),
         "mass": _mass,
-        "cord": cord_each,
-        "cord_in_all": cord_in_all,
-        "nub.outside": _nub_outside,
-        "nub.length": nub_length,
+        **CORD,
+        "nub.outside": written_or(
+            size("nub", "outside"), ("nub", "outside"), otherwise=same_as("outside")
+        ),
     },
     refuses=refuses,
     held_against="no published figure of an outside; eight cords of 60 in make a necklace"

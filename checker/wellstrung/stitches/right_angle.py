@@ -10,13 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import GEOMETRY, count, formula, hand
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived
-from wellstrung.quantity.value import Quantity
+from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
-from wellstrung.stitches.making import GEOMETRY
 
 #: Beads drawn closer than ovals would touch, since their ends are flat and the thread gives; as
 #: they touch, and a little; and with room at the corners.
@@ -75,25 +73,21 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     yield from flat.refuses(part, "right-angle weave")
 
 
-def unit(part: Part, ask: Quantities) -> Quantity:
-    """The side of a unit, by the beads and the hand."""
-    return derived(
-        f"{part.name}.unit",
-        "mm",
-        pitch,
-        bead_length=making.bead(part, ask, "length"),
-        bead_outside=making.bead(part, ask, "outside"),
-        tension=making.hand(
-            part,
-            "thread tension",
-            _TIGHT,
-            _USUAL,
-            _LOOSE,
-            source=GEOMETRY,
-            cure=f"weave ten units of `{part.name}` and measure them",
-        ),
+#: the side of a unit, by the beads and the hand
+UNIT = formula(
+    "unit",
+    "mm",
+    pitch,
+    bead_length=making.bead("length"),
+    bead_outside=making.bead("outside"),
+    tension=hand(
+        "thread tension",
+        (_TIGHT, _USUAL, _LOOSE),
         source=GEOMETRY,
-    )
+        cure="weave ten units of {part} and measure them",
+    ),
+    source=GEOMETRY,
+)
 
 
 def _lines(part: Part) -> float:
@@ -101,29 +95,27 @@ def _lines(part: Part) -> float:
     return flat.widest_of(part) + 1
 
 
-def _thread(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.thread",
-        "mm",
-        lambda beads, first, bead_length, share: thread(beads, first, bead_length) * share,
-        beads=ask.of(part, "beads"),
-        first=making.count(part, "first row", first_row(flat.across_of(part))),
-        bead_length=making.bead(part, ask, "length"),
-        share=making.thread_share(part),
-    )
-
+_THREAD = formula(
+    "thread",
+    "mm",
+    lambda beads, first, bead_length, share: thread(beads, first, bead_length) * share,
+    beads="beads",
+    first=count("first row", lambda part: first_row(flat.across_of(part))),
+    bead_length=making.bead("length"),
+    share=making.thread_share(),
+)
 
 RIGHT_ANGLE = Stitch(
     name="right-angle weave",
     makes=flat.BAND,
     columns="units",
     quantities={
-        "width": flat.width(unit, "outside", _lines),
+        "width": flat.width(UNIT, "outside", _lines),
         "thickness": flat.thickness,
-        **flat.growth(unit, "outside", steps_less=0),
+        **flat.growth(UNIT, "outside", steps_less=0),
         "beads": flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
         "mass": making.mass,
-        "thread": _thread,
+        "thread": _THREAD,
     },
     refuses=refuses,
     passes=3,

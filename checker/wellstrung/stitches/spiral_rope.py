@@ -9,15 +9,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    count,
+    formula,
+    hand,
+    mass,
+    measurable,
+    product,
+    total,
+    written_or,
+)
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import beads_named
-from wellstrung.model.item import Item
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived, exact, product, total
+from wellstrung.model.item import Bead
+from wellstrung.model.parts import Formula, Part, Quantities, Stitch
+from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
-from wellstrung.stitches.making import GEOMETRY
 
 
 def outside(core_outside: float, outer_outside: float, lie: float = 1.0) -> float:
@@ -97,108 +107,52 @@ def _in_loop(part: Part) -> int:
     return sum(beads_named(part, "outer").values())
 
 
-def _at_start(part: Part) -> Quantity:
-    value = part.count("core_at_start", default=_AT_START)
-    return making.count(part, "core at start", value)
+def _core(part: Part) -> Bead:
+    return part.beads[part.text("core_bead")]
 
 
-def _core(part: Part, ask: Quantities) -> Item:
-    return ask.plan.beads[part.text("core_bead")]
+def _outer(part: Part) -> list[tuple[Bead, int]]:
+    return [(part.beads[name], n) for name, n in beads_named(part, "outer").items()]
 
 
-def _outer(part: Part, ask: Quantities) -> list[tuple[Item, int]]:
-    return [(ask.plan.beads[name], n) for name, n in beads_named(part, "outer").items()]
+def _core_bead(what: str) -> Formula:
+    return lambda part, ask: ask.of(_core(part), what)
 
 
-def _outside(part: Part, ask: Quantities) -> Quantity:
-    sizes = [ask.of(item, "outside") for item, _ in _outer(part, ask)]
-    return derived(
-        f"{part.name}.outside",
-        "mm",
-        outside,
-        core_outside=ask.of(_core(part, ask), "outside"),
-        outer_outside=max(sizes, key=lambda size: size.middle),
-        lie=making.hand(part, "how close the loops lie", *_LIE, source=GEOMETRY),
-        source=GEOMETRY,
-    )
+def _fattest_outer(part: Part, ask: Quantities) -> Quantity:
+    sizes = [ask.of(item, "outside") for item, _ in _outer(part)]
+    return max(sizes, key=lambda size: size.middle)
 
 
-def _rise(part: Part, ask: Quantities) -> Quantity:
-    return product(
-        f"{part.name}.rise",
-        "mm",
-        ask.of(_core(part, ask), "length"),
-        making.hand(
-            part,
-            "how close the core beads sit",
-            *_SITS,
-            source="16 stitches of 11/0 a touch over 1 in, trade table `stitch_facts`",
-            cure=f"weave ten stitches of `{part.name}`, measure, write `rounds: ...`",
-        ),
-        source=GEOMETRY,
-    )
-
-
-def _stitches(part: Part, ask: Quantities) -> Quantity:
-    field = "rounds" if part.has("rounds") else "rows"
-    if part.has(field):
-        return exact(f"{part.name}.rounds", part.count(field))
-    return derived(
-        f"{part.name}.rounds",
-        "",
-        stitches_for,
-        length=ask.of(part, "length"),
-        rise=ask.of(part, "rise"),
-        at_start=_at_start(part),
-        source="counting: the first stitch has several core beads, each later one adds one",
-    )
-
-
-def _length(part: Part, ask: Quantities) -> Quantity:
-    if part.has("length"):
-        return part.length("length", allowance="woven length")
-    return product(f"{part.name}.length", "mm", ask.of(part, "core_beads"), ask.of(part, "rise"))
-
-
-def _core_beads(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.core beads",
-        "",
-        core_beads,
-        stitches=ask.of(part, "rounds"),
-        at_start=_at_start(part),
-        source="counting",
-    )
-
-
-def _outer_beads(part: Part, ask: Quantities) -> Quantity:
-    return product(
-        f"{part.name}.outer beads",
-        "",
-        ask.of(part, "rounds"),
-        making.count(part, "beads in a loop", _in_loop(part)),
-        source="counting",
-    )
-
-
-def _beads(part: Part, ask: Quantities) -> Quantity:
-    return total(
-        f"{part.name}.beads", "", [ask.of(part, "core_beads"), ask.of(part, "outer_beads")]
-    )
+_START = count("core at start", lambda part: part.count("core_at_start", default=_AT_START))
+_SIT = hand(
+    "how close the core beads sit",
+    _SITS,
+    source="16 stitches of 11/0 a touch over 1 in, trade table `stitch_facts`",
+    cure="weave ten stitches of {part}, measure, write `rounds: ...`",
+)
+_STITCHES = formula(
+    "rounds",
+    "",
+    stitches_for,
+    length="length",
+    rise="rise",
+    at_start=_START,
+    source="counting: the first stitch has several core beads, each later one adds one",
+)
+_LENGTH = product("length", "mm", "core_beads", "rise")
 
 
 def _mass(part: Part, ask: Quantities) -> Quantity:
     """Mass of core and loops, g; thread is left out (under 2 %)."""
-    if part.has("measured", "mass"):
-        return part.mass("mass")
     outer, each = ask.of(part, "outer_beads"), _in_loop(part)
-    loops = [(item, outer, count / each) for item, count in _outer(part, ask)]
-    return making.weighed(part, ask, [(_core(part, ask), ask.of(part, "core_beads"), 1.0), *loops])
+    loops = [(item, outer, n / each) for item, n in _outer(part)]
+    return making.weighed(part, ask, [(_core(part), ask.of(part, "core_beads"), 1.0), *loops])
 
 
 def _loop(part: Part, ask: Quantities) -> Quantity:
     """Length of the beads of one outer loop."""
-    outer = _outer(part, ask)
+    outer = _outer(part)
     args = {f"bead{n}": ask.of(item, "length") for n, (item, _) in enumerate(outer, 1)}
     counts = tuple(count for _, count in outer)
     return derived(
@@ -210,34 +164,47 @@ def _loop(part: Part, ask: Quantities) -> Quantity:
     )
 
 
-def _thread(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.thread",
-        "mm",
-        lambda stitches, at_start, core_length, core_outside, loop, share: (
-            thread_for(stitches, at_start, core_length, core_outside, loop) * share
-        ),
-        stitches=ask.of(part, "rounds"),
-        at_start=_at_start(part),
-        core_length=ask.of(_core(part, ask), "length"),
-        core_outside=ask.of(_core(part, ask), "outside"),
-        loop=_loop(part, ask),
-        share=making.thread_share(part),
-    )
-
-
 SPIRAL = Stitch(
     name="spiral rope",
     quantities={
-        "outside": making.measurable("outside", _outside),
-        "rise": _rise,
-        "length": _length,
-        "rounds": _stitches,
-        "core_beads": _core_beads,
-        "outer_beads": _outer_beads,
-        "beads": _beads,
-        "mass": _mass,
-        "thread": _thread,
+        "outside": measurable(
+            "outside",
+            formula(
+                "outside",
+                "mm",
+                outside,
+                core_outside=_core_bead("outside"),
+                outer_outside=_fattest_outer,
+                lie=hand(
+                    "how close the loops lie", _LIE, source=GEOMETRY, cure=making.swatch("weave")
+                ),
+                source=GEOMETRY,
+            ),
+        ),
+        "rise": product("rise", "mm", _core_bead("length"), _SIT, source=GEOMETRY),
+        "length": written_or(making.WOVEN_LENGTH, ("length",), otherwise=_LENGTH),
+        "rounds": making.rounds_or(_STITCHES),
+        "core_beads": formula(
+            "core beads", "", core_beads, stitches="rounds", at_start=_START, source="counting"
+        ),
+        "outer_beads": product(
+            "outer beads", "", "rounds", count("beads in a loop", _in_loop), source="counting"
+        ),
+        "beads": total("beads", "", "core_beads", "outer_beads"),
+        "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_mass),
+        "thread": formula(
+            "thread",
+            "mm",
+            lambda stitches, at_start, core_length, core_outside, loop, share: (
+                thread_for(stitches, at_start, core_length, core_outside, loop) * share
+            ),
+            stitches="rounds",
+            at_start=_START,
+            core_length=_core_bead("length"),
+            core_outside=_core_bead("outside"),
+            loop=_loop,
+            share=making.thread_share(),
+        ),
     },
     refuses=refuses,
     held_against="16 stitches of 11/0 are a touch over 1 in: `Estimating and adjusting part 2`,"

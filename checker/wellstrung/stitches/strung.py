@@ -8,13 +8,22 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    constant,
+    count,
+    formula,
+    hand,
+    measurable,
+    product,
+    size,
+    written_or,
+)
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import bead_mix
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived, exact, product
+from wellstrung.model.parts import Formula, Part, Quantities, Stitch
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
-from wellstrung.stitches.making import GEOMETRY
 
 
 def length_of(beads: float, bead_length: float, between: float) -> float:
@@ -51,129 +60,103 @@ def knot_path(cord: float) -> float:
 
 _KNOT_PATH = 12
 #: A tight overhand between two beads keeps them this many cords apart: common practice.
-_KNOT = (1.25, 1.375, 1.5)
+_TIGHT = (1.25, 1.375, 1.5)
 #: Strung beads do not sit face to face: rounds of 4 to 10 mm come to 100..101, 66..67, 50 and
 #: 40..41 on 16 in, which is 0 to 2 % more than their size (trade table `bead_strands`).
 _SITS = (1.0, 1.01, 1.02)
 
 
-def _bead_length(part: Part, ask: Quantities) -> Quantity:
-    """What a bead takes along the strand."""
-    sits = making.hand(
-        part,
+#: what a bead takes along the strand
+_BEAD_LENGTH = product(
+    "bead",
+    "mm",
+    making.bead("length"),
+    hand(
         "how close the beads sit",
-        *_SITS,
+        _SITS,
         source="0 to 2 % over the bead's size: trade table `bead_strands`",
-        cure=f"string 5 cm of `{part.name}`, count, write the bead's `measured: {{length: ...}}`",
-    )
-    return product(f"{part.name}.bead", "mm", making.bead(part, ask, "length"), sits)
-
-
-def _nothing(part: Part, ask: Quantities) -> Quantity:
-    return exact("between", 0.0, "mm")
-
-
-def _knot(part: Part, ask: Quantities) -> Quantity:
-    """What a knot keeps two beads apart: as ten test knots told, or by the cord's thickness."""
-    if part.has("knot_adds"):
-        return part.length("knot_adds")
-    return product(
-        f"{part.name}.knot",
+        cure="string 5 cm of {part}, count, write the bead's `measured: {length: ...}`",
+    ),
+)
+_NOTHING = constant("between", 0.0, "mm")
+#: what a knot keeps two beads apart: as ten test knots showed, or by the cord's thickness
+_KNOT = written_or(
+    size("knot_adds"),
+    ("knot_adds",),
+    otherwise=product(
+        "knot",
         "mm",
-        ask.of(part, "line"),
-        making.hand(
-            part,
+        "line",
+        hand(
             "how tight the knots are",
-            *_KNOT,
+            _TIGHT,
             source="1.25..1.5 x the cord, common practice, no source",
-            cure=f"tie ten test knots, measure, write `knot_adds: ...` in `{part.name}`",
+            cure="tie ten test knots, measure, write `knot_adds: ...` in {part}",
         ),
-    )
-
-
-def _spacing(part: Part, ask: Quantities) -> Quantity:
-    return part.length("spacing")
-
-
-def _per_repeat(part: Part) -> int:
-    return sum(bead_mix(part).values())
-
-
-def _strand(between: Callable[[Part, Quantities], Quantity]) -> dict[str, making.Formula]:
-    """What every strand gives, by what lies between its beads."""
-
-    def beads(part: Part, ask: Quantities) -> Quantity:
-        if part.has("count"):
-            return exact(f"{part.name}.beads", part.count("count"))
-        if part.has("repeats"):
-            return exact(f"{part.name}.beads", part.count("repeats") * _per_repeat(part))
-        return derived(
-            f"{part.name}.beads",
-            "",
-            beads_for,
-            length=ask.of(part, "length"),
-            bead_length=_bead_length(part, ask),
-            between=between(part, ask),
-            source=f"counting, {GEOMETRY}",
-        )
-
-    def length(part: Part, ask: Quantities) -> Quantity:
-        if part.has("length"):
-            return part.length("length", allowance="woven length")
-        return derived(
-            f"{part.name}.length",
-            "mm",
-            length_of,
-            beads=beads(part, ask),
-            bead_length=_bead_length(part, ask),
-            between=between(part, ask),
-            source=f"counting, {GEOMETRY}",
-        )
-
-    return {
-        "outside": making.measurable("outside", _outside),
-        "length": length,
-        "beads": beads,
-        "mass": making.mass,
-        "thread": _thread,
-    }
+    ),
+)
+_SPACING = size("spacing")
 
 
 def _outside(part: Part, ask: Quantities) -> Quantity:
     """The fattest bead: it is what lies against the body."""
-    sizes = [ask.of(item, "outside") for item, _ in making.beads_of(part, ask)]
+    sizes = [ask.of(item, "outside") for item, _ in making.beads_of(part)]
     return max(sizes, key=lambda size: size.middle)
 
 
-def _passes(part: Part) -> int:
-    return part.count("passes", default=1)
+_PASSES = count("passes", lambda part: part.count("passes", default=1))
+#: the line through every bead, as often as it passes; tails come on top
+_THREAD = product("thread", "mm", "length", _PASSES, source="counting: one length for each pass")
+_KNOTTED_THREAD = formula(
+    "thread",
+    "mm",
+    lambda length, passes, beads, cord, share: (
+        length * passes + most(0, beads - 1) * knot_path(cord) * share
+    ),
+    length="length",
+    passes=_PASSES,
+    beads="beads",
+    cord="line",
+    share=making.thread_share(),
+    source="10..14 cords a knot: from memory, measure ten of yours",
+)
 
 
-def _thread(part: Part, ask: Quantities) -> Quantity:
-    """The line through every bead, as often as it passes; tails come on top."""
-    return product(
-        f"{part.name}.thread",
-        "mm",
-        ask.of(part, "length"),
-        making.count(part, "passes", _passes(part)),
-        source="counting: one length for each pass",
+def _in_repeats(part: Part) -> float:
+    return part.count("repeats") * sum(bead_mix(part).values())
+
+
+def _strand(between: Formula, thread: Formula = _THREAD) -> dict[str, Formula]:
+    """What every strand gives, by what lies between its beads."""
+    by_length = formula(
+        "beads",
+        "",
+        beads_for,
+        length="length",
+        bead_length=_BEAD_LENGTH,
+        between=between,
+        source=f"counting, {GEOMETRY}",
     )
-
-
-def _knotted_thread(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.thread",
+    by_beads = formula(
+        "length",
         "mm",
-        lambda length, passes, beads, cord, share: (
-            length * passes + most(0, beads - 1) * knot_path(cord) * share
+        length_of,
+        beads="beads",
+        bead_length=_BEAD_LENGTH,
+        between=between,
+        source=f"counting, {GEOMETRY}",
+    )
+    return {
+        "outside": measurable("outside", _outside),
+        "length": written_or(making.WOVEN_LENGTH, ("length",), otherwise=by_beads),
+        "beads": written_or(
+            count("beads", lambda part: part.count("count")),
+            ("count",),
+            otherwise=written_or(count("beads", _in_repeats), ("repeats",), otherwise=by_length),
         ),
-        length=ask.of(part, "length"),
-        passes=making.count(part, "passes", _passes(part)),
-        beads=ask.of(part, "beads"),
-        cord=ask.of(part, "line"),
-        share=making.thread_share(part),
-        source="10..14 cords a knot: from memory, measure ten of yours",
-    )
+        "mass": making.mass,
+        "thread": thread,
+    }
 
 
 def _wants(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Place]]]:
@@ -195,8 +178,8 @@ def _refuses_nothing(part: Part) -> Iterator[tuple[str, Place]]:
 
 STRUNG = Stitch(
     name="strung",
-    quantities=_strand(_nothing),
-    asides={"between": _nothing},
+    quantities=_strand(_NOTHING),
+    asides={"between": _NOTHING},
     refuses=_refuses_nothing,
     held_against="4, 6, 8 and 10 mm rounds on 16 in: 100..101, 66..67, 50 and 40..41 printed, trade"
     " table `bead_strands`; the form gives 100.6, 67.1, 50.3 and 40.2",
@@ -204,8 +187,8 @@ STRUNG = Stitch(
 )
 KNOTTED = Stitch(
     name="knotted",
-    quantities={**_strand(_knot), "knot": _knot, "thread": _knotted_thread},
-    asides={"between": _knot},
+    quantities={**_strand(_KNOT, _KNOTTED_THREAD), "knot": _KNOT},
+    asides={"between": _KNOT},
     knot="overhand",
     refuses=_wants("thread.outside", "thread: {type: silk, outside: 0.5 mm}"),
     held_against="no published figure: what a knot adds depends on cord and hand, so ten test knots"
@@ -214,8 +197,8 @@ KNOTTED = Stitch(
 )
 SPACED = Stitch(
     name="spaced",
-    quantities=_strand(_spacing),
-    asides={"between": _spacing},
+    quantities=_strand(_SPACING),
+    asides={"between": _SPACING},
     refuses=_wants("spacing", "spacing: 25 mm"),
     held_against="no published figure: it is counting",
     makes="strand",

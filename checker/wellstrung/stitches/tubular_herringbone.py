@@ -9,13 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import GEOMETRY, Argument, count, formula, hand, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, pi, sin
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived
-from wellstrung.quantity.value import Quantity
+from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making
-from wellstrung.stitches.making import GEOMETRY, Formula
 
 
 def outside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:
@@ -84,51 +82,30 @@ def quantities(
     settle: tuple[float, float, float], lean: tuple[float, float, float]
 ) -> Mapping[str, Formula]:
     """What a herringbone tube gives, by how its stacks lie and lean: (low, middle, high) each."""
-
-    def sizes(part: Part, ask: Quantities) -> dict[str, Quantity]:
-        return {
-            "bead_outside": making.bead(part, ask, "outside"),
-            "stacks": making.count(part, "stacks", making.around_of(part)),
-            "settle": making.hand(part, "how the stacks settle", *settle, source=GEOMETRY),
-        }
-
-    def outside_of(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.outside",
-            "mm",
-            outside,
-            sizes(part, ask),
-            source=GEOMETRY,
-        )
-
-    def inside_of(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.inside",
-            "mm",
-            inside,
-            sizes(part, ask),
-            source=GEOMETRY,
-        )
-
-    def rise_of(part: Part, ask: Quantities) -> Quantity:
-        return derived(
-            f"{part.name}.rise",
-            "mm",
-            rise,
-            bead_length=making.bead(part, ask, "length"),
-            lean=making.hand(
-                part,
-                "how the stacks lean",
-                *lean,
-                source=f"{lean[0]}..{lean[2]} of a bead a round, {GEOMETRY}",
-                cure=f"weave ten rounds of `{part.name}`, measure, write `rounds: ...`",
-            ),
-            source=GEOMETRY,
-        )
-
+    sizes: dict[str, Argument] = {
+        "bead_outside": making.bead("outside"),
+        "stacks": count("stacks", making.around_of),
+        "settle": hand(
+            "how the stacks settle", settle, source=GEOMETRY, cure=making.swatch("weave")
+        ),
+    }
+    rise_of = formula(
+        "rise",
+        "mm",
+        rise,
+        bead_length=making.bead("length"),
+        lean=hand(
+            "how the stacks lean",
+            lean,
+            source=f"{lean[0]}..{lean[2]} of a bead a round, {GEOMETRY}",
+            cure="weave ten rounds of {part}, measure, write `rounds: ...`",
+        ),
+        source=GEOMETRY,
+    )
     return {
-        "outside": making.measurable("outside", outside_of),
-        "inside": making.measurable("inside", inside_of),
+        what: measurable(what, formula(what, "mm", function, sizes, source=GEOMETRY))
+        for what, function in (("outside", outside), ("inside", inside))
+    } | {
         **making.growth(rise_of),
         "beads": making.beads_by_round(making.around_of, "counting: a bead a stack a round"),
         "mass": making.mass,

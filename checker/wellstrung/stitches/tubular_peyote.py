@@ -7,16 +7,14 @@ see `PEYOTE.held_against`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import either, most, pi, tan
-from wellstrung.model.parts import Part, Quantities, Stitch
-from wellstrung.quantity.arithmetic import derived
-from wellstrung.quantity.value import Quantity
+from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making
-from wellstrung.stitches.making import GEOMETRY
 
 
 def pitch(bead_length: float, tension: float) -> float:
@@ -96,80 +94,56 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-def _tension(part: Part) -> Quantity:
-    return making.hand(part, "thread tension", 1.0, _USUAL, _LOOSEST, source=GEOMETRY)
+_TENSION = hand(
+    "thread tension", (1.0, _USUAL, _LOOSEST), source=GEOMETRY, cure=making.swatch("weave")
+)
+_PITCH = formula(
+    "pitch",
+    "mm",
+    pitch,
+    bead_length=making.bead("length"),
+    tension=_TENSION,
+    source=GEOMETRY,
+)
 
 
-def _pitch(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.pitch",
-        "mm",
-        pitch,
-        bead_length=making.bead(part, ask, "length"),
-        tension=_tension(part),
-        source=GEOMETRY,
-    )
-
-
-def _outside(part: Part, ask: Quantities) -> Quantity:
-    return _outside_of(part, ask, "outside", ring_of(part))
-
-
-def _as_counted(part: Part, ask: Quantities) -> Quantity:
-    """Outside as the count gives it, whatever was measured."""
-    return _outside_of(part, ask, "outside as counted", ring_of(part))
-
-
-def _counted_otherwise(part: Part, ask: Quantities) -> Quantity:
-    """Outside if the number were meant the other way: in the ring, or a round."""
+def _counted_otherwise(part: Part) -> int:
+    """The ring if the number were meant the other way: in the ring, or a round."""
     each = part.has("each_round")
-    ring = part.count("each_round") if each else 2 * part.count("around")
-    return _outside_of(part, ask, "outside counted otherwise", max(ring, _FEWEST))
+    return max(part.count("each_round") if each else 2 * part.count("around"), _FEWEST)
 
 
-def _outside_of(part: Part, ask: Quantities, name: str, ring: int) -> Quantity:
-    return derived(
-        f"{part.name}.{name}",
+def _across(
+    what: str, function: Callable[..., float], ring: Callable[[Part], int] = ring_of
+) -> Formula:
+    return formula(
+        what,
         "mm",
-        outside,
-        pitch=_pitch(part, ask),
-        ring=making.count(part, "ring", ring),
-        bead_outside=making.bead(part, ask, "outside"),
+        function,
+        pitch=_PITCH,
+        ring=count("ring", ring),
+        bead_outside=making.bead("outside"),
         source=GEOMETRY,
     )
 
 
-def _inside(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.inside",
-        "mm",
-        inside,
-        pitch=_pitch(part, ask),
-        ring=making.count(part, "ring", ring_of(part)),
-        bead_outside=making.bead(part, ask, "outside"),
-        source=GEOMETRY,
-    )
-
-
-def _rise(part: Part, ask: Quantities) -> Quantity:
-    return derived(
-        f"{part.name}.rise",
-        "mm",
-        rise,
-        bead_outside=making.bead(part, ask, "outside"),
-        tension=_tension(part),
-        source=GEOMETRY,
-    )
-
+_RISE = formula(
+    "rise",
+    "mm",
+    rise,
+    bead_outside=making.bead("outside"),
+    tension=_TENSION,
+    source=GEOMETRY,
+)
 
 PEYOTE = Stitch(
     name="tubular peyote",
     also_makes=("pouch", "bezel"),
     columns="beads",
     quantities={
-        "outside": making.measurable("outside", _outside),
-        "inside": making.measurable("inside", _inside),
-        **making.growth(_rise),
+        "outside": measurable("outside", _across("outside", outside)),
+        "inside": measurable("inside", _across("inside", inside)),
+        **making.growth(_RISE),
         "beads": making.beads_by_round(
             lambda part: ring_of(part) / 2, "counting: a ring of N is two rounds, then N/2 a round"
         ),
@@ -178,8 +152,11 @@ PEYOTE = Stitch(
     },
     refuses=refuses,
     asides={
-        "as_counted.outside": _as_counted,
-        "counted_otherwise.outside": _counted_otherwise,
+        # as the count gives it, whatever was measured
+        "as_counted.outside": _across("outside as counted", outside),
+        "counted_otherwise.outside": _across(
+            "outside counted otherwise", outside, _counted_otherwise
+        ),
     },
     held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm: `Boot camp: peyote"
     " hoops`, copy seen; the form N x l / pi + d gives 22.3",
