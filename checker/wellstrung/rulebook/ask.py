@@ -142,11 +142,12 @@ class Ask:
         made = [step for step in steps if step.verb not in WEARING]
         return self.new_item_after((made or steps)[-1].place, text)
 
-    def moved_before(self, step: Step, other: Step) -> tuple[Edit, ...]:
-        """Edits that move a step to before an earlier one; the steps between go down by one."""
+    def moved_before(self, step: Step, other: Step) -> Remedy:
+        """A remedy that moves a step to before an earlier one; the steps between go down by one."""
         steps = self.plan.steps[other.number - 1 : step.number]
         texts = [self.source(moved.place) for moved in (steps[-1], *steps[:-1])]
-        return tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
+        edits = tuple(Edit(old.place, new) for old, new in zip(steps, texts, strict=True))
+        return Remedy(f"move step {step.number} to before step {other.number}", edits)
 
     def minutes_between(self, step: Step, later: Step | None = None) -> float:
         """Minutes that the plan writes from the end of a step to the start of a later one.

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit
 from wellstrung.model.parts import Part
+from wellstrung.model.plan import Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.rulebook.answer import Remedy
 from wellstrung.rulebook.ask import Ask
-from wellstrung.rulebook.wording import article, in_unit_of
+from wellstrung.rulebook.wording import article, in_unit_of, spelled_time
 from wellstrung.subjects.supplies import BeadsNeeded
 
 
@@ -49,6 +50,14 @@ def other_closings(ring: Part, *closings: str) -> Iterator[Remedy]:
     for closing in closings:
         text = f"take {article(closing)} ring for `{ring.name}`: `closing: {closing}`"
         yield Remedy.write(ring.place_of("closing"), closing, text)
+
+
+def longer_waits(steps: Iterable[Step], minutes: float) -> Iterator[Remedy]:
+    """Remedies that let one of the waits among some steps last so many minutes longer."""
+    for step in steps:
+        if step.verb == "wait":
+            time = spelled_time(step.minutes("time") + minutes)
+            yield Remedy.write(step.place_of("time"), time, f"let step {step.number} wait {time}")
 
 
 def wider_bore(cap: Part, wanted: float) -> tuple[Edit, ...]:

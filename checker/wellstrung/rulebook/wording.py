@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from wellstrung.common import units
@@ -56,6 +57,18 @@ def spelled_time(minutes: float) -> str:
     if minutes >= 120 and minutes % 60 == 0:
         return f"{number(minutes / 60)} h"
     return f"{number(minutes)} min"
+
+
+def waited(minutes: float) -> float:
+    """A time rounded up as one would wait: to whole minutes, or to hours from two hours on.
+
+    >>> waited(72.3), waited(1483.5)
+    (73, 1500)
+    """
+    if abs(minutes - round(minutes)) < 1e-6:
+        return minutes
+    whole = 60 if minutes >= 120 else 1
+    return math.ceil(minutes / whole) * whole
 
 
 def plural(count: int, noun: str) -> str:

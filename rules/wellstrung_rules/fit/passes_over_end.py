@@ -87,9 +87,9 @@ def _remedies(slides: SlidesOn, ask: Ask) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"put `{name}` on before the ends of `{slides.carrier.name}` are made")
     field, opened = ("closing", "open") if slider.kind.role is Role.RING else ("opens", "yes")
     if not slider.has(field):
-        return (Remedy(f"move step {step.number} to before step {made.number}", moved), by_hand)
+        return (moved, by_hand)
     return (
-        Remedy(f"move step {step.number} to before step {made.number}", moved),
+        moved,
         Remedy.write(
             slider.place_of(field), opened, f"take one that opens for `{name}`: `{field}: {opened}`"
         ),

@@ -1,4 +1,4 @@
-"""A closed ring goes on a rope while it can still pass what stands at one of its ends."""
+"""A closed ring goes on a rope while one end of the rope still lets it pass."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from wellstrung.rulebook import (
     kept,
     over_easier_cap,
 )
-from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.remedies import other_closings
 from wellstrung.rulebook.wording import about
 
 
@@ -34,25 +34,15 @@ def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
         return answer
     cap = glued.parts["part"]
     inside, outside = about(ask.of(ring, "inside")), about(ask.of(cap, "outside"))
-    says = (
-        f"ring `{ring.name}` is {ring.text('closing')} and goes on `{rope.name}` in step"
-        f" {step.number}, after step {glued.number} has capped both its ends: its inside is"
-        f" {inside}, and the outside of cap `{cap.name}` is {outside}"
-    )
     *order, by_hand = ask.in_order(Remedy(f"put `{ring.name}` on before the caps are glued"))
-    move = f"move step {step.number} to before step {glued.number}"
-    opened = (Edit(ring.place_of("closing"), "open"),)
     return Misfit(
-        says=f"{says}{{|, so it may not pass}}",
+        says=f"ring `{ring.name}` is {ring.text('closing')} and goes on `{rope.name}` in step"
+        f" {step.number}, after step {glued.number} has capped both ends: the inside of the ring"
+        f" is {inside}, and the outside of cap `{cap.name}` is {outside}{{|, so it may not pass}}",
         place=step.place,
         found=f"step {step.number}",
         needed=f"before step {glued.number}",
-        remedies=(
-            Remedy(move, ask.moved_before(step, glued)),
-            *order,
-            Remedy(f"take an open ring for `{ring.name}`", opened),
-            by_hand,
-        ),
+        remedies=(ask.moved_before(step, glued), *order, *other_closings(ring, "open"), by_hand),
         margin=margin,
         also=(glued.place,),
     )
@@ -64,7 +54,7 @@ RULE = Rule(
     subject=RingOnCappedRope,
     check=check,
     title="a closed ring is on the rope before both its ends are capped",
-    why="a cap glued on is there to stay, and a ring that cannot be opened will not pass it",
+    why="a glued cap stays on, and a ring that does not open will not pass it",
     sources=("a solid ring passes only what is narrower than its inside: geometry",),
     bad="glue both caps, then slide the closed carrier on the rope",
     good="slide the closed carrier on the rope, then glue both caps",

@@ -12,15 +12,16 @@ def check(join: JoinAtWork, ask: Ask) -> Answer:
     if join.made:
         return Held()
     step = f"a step `{join.line}`" if join.line else f"a step that {join.does}"
-    written = Remedy(f"write {step} under `work`")
-    offered = join.line and join.among <= _MOST_OFFERED
-    edits = (ask.new_step(join.line),) if offered else ()
+    by_hand = Remedy(f"write {step} under `work`")
+    remedies = [by_hand]
+    if join.line and join.among <= _MOST_OFFERED:
+        remedies.insert(0, Remedy(by_hand.text, (ask.new_step(join.line),)))
     return Misfit(
         says=f"{join.words}, and no step {join.does}",
         place=join.place,
         found="no step",
         needed=step,
-        remedies=(Remedy(written.text, edits), written) if edits else (written,),
+        remedies=tuple(remedies),
         also=(ask.plan.place_of("work"),),
     )
 
@@ -31,10 +32,8 @@ RULE = Rule(
     subject=JoinAtWork,
     check=check,
     title="every join of the piece is made by a step, if the plan has steps",
-    why=(
-        "if a step is missing, whoever follows the list is left with loose parts, and closes the"
-        " last ring on the doorstep, without pliers"
-    ),
+    why="if a step is missing, whoever follows the list is left with loose parts, and closes the"
+    " last ring on the doorstep, without pliers",
     sources=("counting: the joins that follow from `run` and `hung`, against the steps",),
     bad="run: [toggle.a, ring, cap, ...] and no step {do: close ring, part: ring}",
     good="run: [toggle.a, ring, cap, ...] and {do: close ring, part: ring}",
