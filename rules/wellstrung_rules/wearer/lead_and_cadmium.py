@@ -34,7 +34,7 @@ RULE = Rule(
     family="wearer",
     subject=MetalParts,
     check=check,
-    title="where a metal may hold lead or cadmium, the supplier states that it does not",
+    title="where a metal may hold lead or cadmium, the plan has a statement from the supplier",
     why="both are swallowed when a piece is sucked or bitten, and neither shows in a finding",
     sources=(
         "REACH, annex XVII, entries 63 (lead) and 23 (cadmium); CPSIA, section 101: copies seen",

@@ -26,8 +26,8 @@ RULE = Rule(
     family="wearer",
     subject=MetalParts,
     check=check,
-    title="where a metal may release nickel, the supplier states how much",
-    why="an allergy to nickel starts with a clasp or a post, and lasts for life",
+    title="where a metal may release nickel, the plan has a statement from the supplier",
+    why="an allergy to nickel starts with a clasp or a post, and then rules out many pieces",
     sources=(
         "REACH, annex XVII, entry 27; test methods EN 1811 and EN 12472: copies seen",
         "trade table `metals`, nickel: which metals may release it, from memory",

@@ -31,8 +31,8 @@ RULE = Rule(
     subject=InEar,
     check=check,
     title="what goes through a piercing comes with the limit of nickel for it",
-    why="the inside of a piercing has no skin to protect it: an amount of nickel that a clasp may"
-    " release on the neck can start an allergy here",
+    why="the inside of a piercing is not protected as skin is: an amount of nickel that a clasp"
+    " may release on the neck can start an allergy here",
     sources=(
         "REACH, annex XVII, entry 27, post assemblies in pierced parts; EN 1811: copies seen",
         "healed piercings only: common practice",

@@ -83,8 +83,8 @@ RULE = Rule(
     subject=PartAtWork,
     check=check,
     title="every part of the piece is made by a step, and before another step needs it",
-    why="a class follows the steps line by line: a cap that they forget stays on the table, and a"
-    " drop that is hung before it is cut stops everybody",
+    why="a class follows the steps line by line: a cap that no step names stays on the table, and"
+    " a drop that is hung before it is cut stops everybody",
     sources=("counting, and the order of the steps as written",),
     bad="{do: hang, part: drop}, {do: cut, part: drop}",
     good="{do: cut, part: drop}, {do: hang, part: drop}",
