@@ -1,4 +1,4 @@
-"""A bead's count a gram against what its own sizes weigh in glass."""
+"""A bead's count a gram against the weight of glass of its own sizes."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from wellstrung.formulas import beads
 from wellstrung.formulas.arithmetic import either
 from wellstrung.rulebook import Answer, Ask, Misfit, PaletteBead, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Bead, Place
-from wellstrung.rulebook.values import Quantity, derived, exact, table
-from wellstrung.rulebook.wording import number
+from wellstrung.rulebook.values import derived, exact, product, table
+from wellstrung.rulebook.wording import number, together
 
 
 def check(palette: PaletteBead, ask: Ask) -> Answer:
@@ -15,45 +15,42 @@ def check(palette: PaletteBead, ask: Ask) -> Answer:
     stated = [what for what in _SIZES if bead.has(what) or bead.has("measured", what)]
     if bead.own_sizes or not stated:
         return None
-    counted, weighed = ask.of(bead, "per_gram"), _weighed(bead, ask)
     row = table("bead_packing").row("bead weighed by its volume")
-    low = _margin("least", counted, weighed, row.cell("least").value, sign=1)
-    high = _margin("most", counted, weighed, row.cell("most").value, sign=-1)
-    margin = min(low, high, key=lambda side: side.middle)
-    if answer := kept(margin):
-        return answer
-    return Misfit(
-        says=(
-            f"bead `{bead.name}` counts {number(counted.middle)} a gram, but glass of its size"
-            f" would count {number(weighed.middle)}: its {_listed(stated)} {{cannot|may not}} all"
-            " be right"
-        ),
-        place=_place(bead, stated[-1]),
-        found=f"{number(counted.middle)} a gram",
-        needed=f"{number(weighed.middle * row.cell('least').value)}.."
-        f"{number(weighed.middle * row.cell('most').value)} a gram",
-        remedies=(Remedy(f"weigh and measure twenty of `{bead.name}`, and mend what is off"),),
-        margin=margin,
-        also=tuple(_place(bead, what) for what in stated[:-1]),
-    )
-
-
-_SIZES = ("outside", "length", "hole", "per_gram")
-
-
-def _weighed(bead: Bead, ask: Ask) -> Quantity:
-    row = table("bead_packing").row("bead weighed by its volume")
-    filled = 1.0 if bead.cylinder else row.cell("glass").value
-    return derived(
+    counted = ask.of(bead, "per_gram")
+    by_size = derived(
         "beads a gram by size",
         "",
         weighed,
         outside=ask.of(bead, "outside"),
         hole=ask.of(bead, "hole"),
         length=ask.of(bead, "length"),
-        filled=exact("filled", filled),
+        filled=exact("filled", 1.0 if bead.cylinder else row.cell("glass").value),
         source="glass of 2.5 g/cm3, rounded edges: trade table `bead_packing`",
     )
+    least, most = (
+        product(f"{share} a gram", "", by_size, exact(f"{share} share", row.cell(share).value))
+        for share in ("least", "most")
+    )
+    margin = min(counted - least, most - counted, key=lambda side: side.middle)
+    if answer := kept(margin):
+        return answer
+    sizes = [f"`{what}`" for what in stated]
+    if len(sizes) < len(_SIZES):
+        sizes.append("the tables' values for the rest")
+    return Misfit(
+        says=f"bead `{bead.name}` has {number(counted.middle)} beads a gram, but glass beads of its"
+        f" size have {number(by_size.middle)}: its {together(sizes)} {{cannot|may not}} all be"
+        " right",
+        place=_place(bead, stated[-1]),
+        found=f"{number(counted.middle)} a gram",
+        needed=f"{number(least.middle)}..{number(most.middle)} a gram",
+        remedies=(Remedy(f"weigh and measure twenty of `{bead.name}`, and correct what is off"),),
+        margin=margin,
+        also=tuple(_place(bead, what) for what in stated[:-1]),
+    )
+
+
+_SIZES = ("outside", "length", "hole", "per_gram")
 
 
 def weighed(outside: float, hole: float, length: float, filled: float) -> float:
@@ -67,28 +64,8 @@ def weighed(outside: float, hole: float, length: float, filled: float) -> float:
     return either(hole >= outside, 0, lambda: beads.by_size(outside, hole, length, filled))
 
 
-def _margin(
-    name: str, counted: Quantity, weighed: Quantity, limit: float, *, sign: int
-) -> Quantity:
-    return derived(
-        f"room to the {name} a gram",
-        "",
-        lambda counted, weighed, limit: sign * (counted - weighed * limit),
-        counted=counted,
-        weighed=weighed,
-        limit=exact(f"{name} share", limit),
-    )
-
-
 def _place(bead: Bead, what: str) -> Place:
     return bead.place_of("measured", what) if bead.has("measured", what) else bead.place_of(what)
-
-
-def _listed(stated: list[str]) -> str:
-    words = [f"`{what}`" for what in stated]
-    if len(words) < len(_SIZES):
-        return f"{', '.join(words)} and what the tables have for the rest"
-    return f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 RULE = Rule(

@@ -1,4 +1,4 @@
-"""As many hung as there are eyes to hang them from."""
+"""As many drops are hung as there are eyes for them."""
 
 from __future__ import annotations
 
@@ -17,15 +17,12 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     if hung == eyes or as_written or even:
         return Held()
     names = ", ".join(dict.fromkeys(f"`{line.part.name}`" for line in fringe.lines))
-    last = fringe.lines[-1]
-    words = fringe.eyes.words
     off = abs(hung - eyes)
-    short = f"{off} {'has' if off == 1 else 'have'} no eye"
-    empty = f"{off} {'stays' if off == 1 else 'stay'} empty"
-    rest = short if hung > eyes else empty
+    no_eye, empty = ("has no eye", "stays empty") if off == 1 else ("have no eye", "stay empty")
     return Misfit(
-        says=f"{hung} of {names} hang from {words}, which has {eyes}: {rest}",
-        place=last.place_of("times"),
+        says=f"{hung} of {names} hang from {fringe.eyes.words}, which has {eyes}:"
+        f" {off} {no_eye if hung > eyes else empty}",
+        place=fringe.lines[-1].place_of("times"),
         found=f"{hung} hung",
         needed=f"{eyes}, one for each eye",
         remedies=_remedies(fringe, eyes, hung, ask),
@@ -38,7 +35,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
 
 
 def _at_no_eye(fringe: HungOnEyes, eyes: int, named: list[int]) -> Misfit:
-    """`at` names an eye that is not there, or one twice."""
+    """`at` names an eye that does not exist, or the same eye twice."""
     wrong = max(named) if max(named) > eyes else next(n for n in named if named.count(n) > 1)
     line = next(line for line in reversed(fringe.lines) if wrong in line.at)
     head = f"`at` hangs `{line.part.name}` from eye {wrong} of {fringe.eyes.words}"
@@ -55,13 +52,12 @@ def _at_no_eye(fringe: HungOnEyes, eyes: int, named: list[int]) -> Misfit:
 def _remedies(fringe: HungOnEyes, eyes: int, hung: int, ask: Ask) -> tuple[Remedy, ...]:
     last = fringe.lines[-1]
     wanted = last.times + eyes - hung
-    other = (
-        f"weave an edge of {hung} beads" if fringe.eyes.woven else f"take a part with {hung} eyes"
-    )
+    woven = fringe.eyes.woven
+    other = f"weave an edge of {hung} beads" if woven else f"take a part with {hung} eyes"
     by_hand = Remedy(f"hang {eyes} in all, or {other}")
     if wanted < 1 or "times" not in last.node.entries:
         return (by_hand,)
-    steps = [  # a step that hangs as many of them as the line does goes with it
+    steps = [  # a step that hangs as many of them as the line changes with it
         step.place_of("times")
         for step in ask.plan.steps
         if step.verb == "hang" and step.get("part") == last.part.name
@@ -81,7 +77,7 @@ RULE = Rule(
     why="a drop too many has nowhere to hang, and an empty eye in a fringe is seen at once",
     sources=(
         "counting",
-        "a fringe that skips edge beads evenly is whole: common practice, no source",
+        "a fringe that skips edge beads evenly is complete: common practice, no source",
     ),
     bad="{part: drop, from: {part: frame, eyes: bottom}, by: small, times: 6} under seven eyes",
     good="{part: drop, from: {part: frame, eyes: bottom}, by: small, times: 7} under seven eyes",

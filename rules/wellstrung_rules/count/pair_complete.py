@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Remedy, Rule
-from wellstrung.rulebook.plan import Edit
 
 
 def check(piece: Piece, ask: Ask) -> Answer:
@@ -13,18 +12,18 @@ def check(piece: Piece, ask: Ask) -> Answer:
     if makes % 2 == 0:
         return Held()
     written = tree.entries.get("makes")
-    kind = tree.entries["piece"].node.place
-    if written is None:
-        edit = Edit(kind, "earrings\nmakes: 2")
-    else:
-        edit = Edit(written.node.place, str(makes + 1))
+    place = (written or tree.entries["piece"]).node.place
+    new, text = str(makes + 1), f"`makes: {makes + 1}`"
     planned = "one earring is" if makes == 1 else f"{makes} earrings are"
     return Misfit(
-        says=f"{planned} planned, so one has no pair and supplies are counted for {makes}",
-        place=written.node.place if written else kind,
+        says=f"{planned} planned, so one has no partner, and supplies are counted for {makes}",
+        place=place,
         found=f"{makes} made" if written else "no `makes`",
-        needed=f"`makes: {makes + 1}`",
-        remedies=(Remedy(f"write `makes: {makes + 1}`", (edit,)), Remedy("plan both of a pair")),
+        needed=text,
+        remedies=(
+            Remedy.write(place, new if written else f"earrings\nmakes: {new}", f"write {text}"),
+            Remedy("plan both of a pair"),
+        ),
     )
 
 

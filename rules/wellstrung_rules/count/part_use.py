@@ -1,4 +1,4 @@
-"""Every part and every bead that a plan names is used somewhere in it."""
+"""Every part and every bead that a plan lists is used somewhere in it."""
 
 from __future__ import annotations
 
@@ -9,13 +9,13 @@ def check(named: Named, ask: Ask) -> Answer:
     if named.used:
         return Held()
     name, bead = named.item.name, named.heading == "beads"
-    places = "no part is woven of it" if bead else "`run`, `hung` and `work` do without it"
-    use = "weave a part of it" if bead else "say where it goes, under `run`, `hung` or `work`"
+    unused = "no part is woven from it" if bead else "`run`, `hung` and `work` do not use it"
+    use = "weave a part from it" if bead else "add it where it goes, under `run`, `hung` or `work`"
     return Misfit(
-        says=f"`{name}` is named under `{named.heading}`, and {places}",
+        says=f"`{name}` is listed under `{named.heading}`, but {unused}",
         place=named.item.key.place,
-        found="named and not used",
-        needed="a use in the plan, or no such entry",
+        found="listed, not used",
+        needed="used in the plan, or not listed",
         remedies=(
             Remedy(f"take `{name}` out, or {use}", (ask.without(named.item),)),
             Remedy(f"{use}, or take `{name}` out"),
@@ -29,10 +29,7 @@ RULE = Rule(
     subject=Named,
     check=check,
     title="every part and every bead of the palette is used somewhere in the plan",
-    why=(
-        "a part that is listed is bought and put in the kit, and a forgotten line under `hung` is"
-        " found when the kit is laid out"
-    ),
+    why="a listed part is bought and put in the kit; a forgotten line under `hung` shows only then",
     sources=("counting",),
     bad="halo: {kind: jump ring, ...} that no line of `run`, `hung` or `work` names",
     good="halo: {kind: jump ring, ...} and {part: charm, from: rope, by: halo}",

@@ -1,7 +1,7 @@
-"""A repeat of beads, columns or rows comes out in the count that it is woven over.
+"""A repeat of beads, columns or rows fits the count that it is woven over.
 
-Round a tube it must come out whole, or it breaks where the round closes. Across a band, and from
-end to end, one more is well too: the pattern then ends as it begins.
+Round a tube only whole repeats fit: any other count breaks the pattern where the round closes.
+Across a band, and from end to end, one more also works: the pattern then ends as it begins.
 """
 
 from __future__ import annotations
@@ -16,9 +16,9 @@ from wellstrung.rulebook.plan import Part, Place, Role
 
 
 class Repeat(NamedTuple):
-    """After how many (`every`) what comes again, in which counted field, and where it is said.
+    """A repeat after `every` so many of `what`, the field that counts them, and its place.
 
-    `beads` are those of one repeat, where they are listed; `round_and_round` where it must close.
+    `beads` are those of one repeat, where they are listed; `round_and_round` means it must close.
     """
 
     every: int
@@ -62,7 +62,7 @@ def _repeats(woven: Woven) -> Iterator[Repeat]:
     for what in ("rows", "rounds"):
         if part.has("repeat", what):
             counted = "rows" if part.has("rows") else what
-            part.count(counted)  # a length tells no count: raises Missing
+            part.count(counted)  # a length gives no count: raises Missing
             place = part.place_of("repeat", what)
             yield Repeat(part.count("repeat", what), what, counted, place)
 
@@ -85,11 +85,12 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
     near = _nearest(repeat, count)
     over = count % repeat.every
     writes = " or ".join(f"`{repeat.field}: {n}`" for n in sorted(near))
-    text = f"write {writes}" + _as_shares(repeat)
+    mix = ", ".join(f"{bead}: {n}" for bead, n in Counter(repeat.beads).items())
+    shares = f"; or `beads: {{{mix}}}`, if the order does not matter" if mix else ""
+    text = f"write {writes}{shares}"
     return Misfit(
-        says=f"the repeat of {repeat.every} {repeat.what} does not come out in"
-        f" `{repeat.field}: {count}` of `{part.name}`: {over} {'is' if over == 1 else 'are'} left"
-        " over",
+        says=f"the repeat of {repeat.every} {repeat.what} does not fit `{repeat.field}: {count}` of"
+        f" `{part.name}` a whole number of times: {over} {'is' if over == 1 else 'are'} left over",
         place=place,
         found=f"{repeat.field}: {count}",
         needed=writes,
@@ -100,12 +101,6 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
         also=(repeat.place,),
         working=(f"{count} = {count // repeat.every} x {repeat.every} + {over}",),
     )
-
-
-def _as_shares(repeat: Repeat) -> str:
-    """The listed beads as shares of a mix, for those who meant no order."""
-    mix = ", ".join(f"{bead}: {count}" for bead, count in Counter(repeat.beads).items())
-    return f"; or `beads: {{{mix}}}`, where no order is meant" if mix else ""
 
 
 def _nearest(repeat: Repeat, count: int) -> list[int]:
@@ -127,10 +122,10 @@ RULE = Rule(
     family="count",
     subject=Woven,
     check=check,
-    title="a repeat of beads, columns or rows comes out in the count it is woven over",
+    title="a repeat of beads, columns or rows fits the count it is woven over",
     why=(
-        "a repeat that does not come out breaks where the round closes, or leaves a band with one"
-        " edge unlike the other; it shows from the first row and is seen when the piece is done"
+        "a repeat that does not fit breaks where the round closes, or gives a band two different"
+        " edges; it is there from the first row and is noticed when the piece is done"
     ),
     sources=(
         "counting",

@@ -1,13 +1,13 @@
 """As many rings as a hung part has eyes to hang by.
 
-Judged where a part hangs from a rope or a part; where it hangs from a set of eyes, each of those
-takes one (`fringe-count`). A clasp with more rings on one side than on the other is usual.
+This rule checks a part that hangs from a rope or another part; where it hangs from a set of eyes,
+each of those takes one (`fringe-count`). A clasp often has more rings on one side than the other.
 """
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, HungByEyes, Misfit, Remedy, Rule
-from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.wording import plural
 
 
 def check(hung: HungByEyes, ask: Ask) -> Answer:
@@ -18,15 +18,15 @@ def check(hung: HungByEyes, ask: Ask) -> Answer:
         return Held()
     name, path = hung.eyes.part.name, hung.eyes.path
     empty = eyes - over
-    stays = f"{empty} {'stays' if empty == 1 else 'stay'} empty"
+    rest = f"{empty} {'stays' if empty == 1 else 'stay'} empty"
     if rings > eyes:
-        stays = f"{over} {'has' if over == 1 else 'have'} no eye, or of one more `{name}` {stays}"
-    held = f"{rings} ring{'s' if rings > 1 else ''} {'hold' if rings > 1 else 'holds'} `{name}`"
+        rest = f"{over} {'has' if over == 1 else 'have'} no eye, or with one more `{name}` {rest}"
     wanted = rings - over if rings > eyes else eyes
     return Misfit(
-        says=f"{held}, and {hung.eyes.words} are {eyes}: {stays}",
+        says=f"{plural(rings, 'ring')} {'hold' if rings > 1 else 'holds'} `{name}`, but"
+        f" {hung.eyes.words} number {eyes}: {rest}",
         place=hung.lines[-1].place_of("times"),
-        found=f"{rings} ring{'s' if rings > 1 else ''}",
+        found=plural(rings, "ring"),
         needed=f"{wanted} rings, one for each eye",
         remedies=_remedies(hung, wanted - rings, wanted),
         also=(hung.eyes.part.place_of(*path, "count"),),
@@ -39,11 +39,10 @@ def _remedies(hung: HungByEyes, more: int, wanted: int) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"hang `{last.part.name}` by {wanted} rings in all")
     if times < 1 or last.by is None:
         return (by_hand,)
-    if "times" in last.node.entries:
-        edit = Edit(last.place_of("times"), str(times))
-    else:
-        edit = Edit(last.place_of("by"), f"{last.by.name}, times: {times}")
-    return (Remedy(f"write `times: {times}`", (edit,)), by_hand)
+    written = "times" in last.node.entries
+    new = str(times) if written else f"{last.by.name}, times: {times}"
+    place = last.place_of("times" if written else "by")
+    return (Remedy.write(place, new, f"write `times: {times}`"), by_hand)
 
 
 RULE = Rule(

@@ -1,4 +1,4 @@
-"""Beads in the ring or beads a round: asks where the number looks like the other."""
+"""Beads in the ring or beads a round: asks where the number looks like the other one."""
 
 from __future__ import annotations
 
@@ -12,28 +12,28 @@ from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
 def check(woven: Woven, ask: Ask) -> Answer:
     rope = woven.part
     if rope.kind.role is not Role.ROPE or "counted_otherwise.outside" not in woven.stitch.asides:
-        return None  # a bezel's count is told by its stone
+        return None  # the stone of a bezel gives its count
     each = rope.has("each_round")
     field, other = ("each_round", "around") if each else ("around", "each_round")
     count = rope.count(field)
     if each and (count % 2 or count < _FEWEST):
         return Held()  # no ring has so many beads
-    told, words, like = _told(rope, ask)
+    stated, words, like = _stated(rope, ask)
     counted = ask.of(rope, "as_counted.outside")
     otherwise = ask.of(rope, "counted_otherwise.outside")
-    if _meet(counted.worst, told) or not _meet(otherwise.likely, told):
+    if _meet(counted.worst, stated) or not _meet(otherwise.likely, stated):
         return Held()
-    comes = f"`{rope.name}` with `{field}: {count}` comes to {about(counted, like)} outside"
-    meant = f"`{other}: {count}` it comes to {about(otherwise, like)}"
+    so = ", if that is how the pattern counts"
     key = rope.node.entries[field].key.place
     return Misfit(
-        says=f"{comes}, and {words}: with {meant}",
+        says=f"`{rope.name}` with `{field}: {count}` will be {about(counted, like)} outside, but"
+        f" {words}: with `{other}: {count}` it will be {about(otherwise, like)}",
         place=key,
         found=f"{field}: {count}",
-        needed=f"{other}: {count}, if the pattern counts so",
+        needed=f"{other}: {count}{so}",
         remedies=(
-            Remedy.write(key, other, f"write `{other}: {count}`, if the pattern counts so"),
-            Remedy(f"look up whether the pattern's {count} are beads in the ring or a round"),
+            Remedy.write(key, other, f"write `{other}: {count}`{so}"),
+            Remedy(f"look up whether the pattern means {count} beads in the ring or in a round"),
         ),
         working=(
             *working(counted),
@@ -47,8 +47,8 @@ def check(woven: Woven, ask: Ask) -> Answer:
 _FEWEST = 4
 
 
-def _told(rope: Part, ask: Ask) -> tuple[Window, str, Quantity]:
-    """What the plan tells of the outside, mm: as it measures, or as its cap takes it."""
+def _stated(rope: Part, ask: Ask) -> tuple[Window, str, Quantity]:
+    """The outside that the plan gives, mm: as measured, or as the cap takes it."""
     if rope.has("measured", "outside") or rope.has("outside"):
         outside = ask.of(rope, "outside")
         return outside.worst, f"it measures {outside.spelling}", outside
@@ -71,10 +71,10 @@ RULE = Rule(
     family="count",
     subject=Woven,
     check=check,
-    title="the number of beads around is meant as it is written: in the ring, or a round",
+    title="the number of beads around is written as it is meant: in the ring, or in a round",
     why=(
         "patterns quote the beads of the starting ring or the beads of a round, which is half as"
-        " many; read the wrong way, the rope comes out half or twice as thick"
+        " many; read the wrong way, they make a rope half or twice as thick"
     ),
     limits=(CAP_TIGHT, CAP_LOOSE),
     sources=(
