@@ -35,6 +35,11 @@ class RunEntry(Struct, frozen=True, eq=False):
         return (self.part, *self.beside)
 
     @property
+    def called(self) -> str:
+        """What a plan calls the place: its part, or `toggle.a` for half a clasp."""
+        return f"{self.part.name}.{self.half}" if self.half else self.part.name
+
+    @property
     def counts(self) -> bool:
         """Whether its part is counted here: a clasp is, where the first of its halves stands."""
         return self.half in ("", next(iter(self.part.kind.eyes), ""))

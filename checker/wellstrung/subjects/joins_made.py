@@ -89,10 +89,6 @@ def _does(step: Step, verb: str, part: Part) -> bool:
     return step.verb == verb and step.parts.get("part") is part
 
 
-def _called(entry: RunEntry) -> str:
-    return f"{entry.part.name}.{entry.half}".removesuffix(".")
-
-
 def _can_open(part: Part) -> bool:
     return part.kind.role is Role.RING and bool(opens(part))
 
@@ -133,7 +129,7 @@ def _ring(
     entry: RunEntry, beside: list[RunEntry], closing: list[Step], *, alone: bool
 ) -> JoinAtWork:
     """One place where rings stand, and the steps that close them there."""
-    name, called = entry.part.name, [_called(near) for near in beside]
+    name, called = entry.part.name, [near.called for near in beside]
     made = tuple(step for step in closing if set(step.joins) <= set(called))
     where = f"between {' and '.join(f'`{near}`' for near in called)}"
     one = f"ring `{name}` stands" if entry.linked == 1 else f"{entry.linked} of `{name}` stand"
@@ -162,7 +158,7 @@ def _met(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
         if way is None:
             continue
         does, line, makes = way
-        words = f"`{_called(one)}` and `{_called(other)}` meet in the run"
+        words = f"`{one.called}` and `{other.called}` meet in the run"
         names = [one.part.name, *(part.name for part in other.parts)]
         names += [wire.name for wire in steps.through.get(one.part.name, [])]
         made = tuple(step for step in steps.about(*names) if makes(step))

@@ -99,7 +99,7 @@ def _rings_closed(plan: Plan, step: Step) -> int:
     """The rings of the run that a step closes: between the parts it joins, or all of them."""
     closed = 0
     for entry, (behind, ahead) in plan.with_neighbours():
-        beside = {f"{near.part.name}.{near.half}".removesuffix(".") for near in (*behind, *ahead)}
+        beside = {near.called for near in (*behind, *ahead)}
         if entry.part is step.parts.get("part") and set(step.joins) <= beside:
             closed += entry.linked
     return closed
