@@ -11,7 +11,8 @@ from collections.abc import Callable
 
 from wellstrung.model.beads import bead_shares, beads_named
 from wellstrung.model.item import Bead, Item, Missing
-from wellstrung.model.parts import Part, Quantities
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, product, times, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.supplies import beads_needed

@@ -11,7 +11,8 @@ from types import MappingProxyType
 
 from wellstrung import tables
 from wellstrung.common.places import Place
-from wellstrung.model.parts import Formula, Part, Quantities
+from wellstrung.model.parts import Formula, Part
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity import arithmetic
 from wellstrung.quantity.arithmetic import derived, exact, leaf
 from wellstrung.quantity.causes import Cause, Spread

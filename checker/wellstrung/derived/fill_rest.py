@@ -6,7 +6,8 @@ import math
 
 from wellstrung.common import units
 from wellstrung.derived.piece import adds, thickest, thickness
-from wellstrung.model.parts import Part, Quantities
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity

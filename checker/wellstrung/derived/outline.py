@@ -11,7 +11,8 @@ from typing import NamedTuple
 
 from wellstrung.formulas import circles
 from wellstrung.model.beads import beads_named
-from wellstrung.model.parts import Part, Quantities, Role
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 

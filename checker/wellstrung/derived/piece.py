@@ -6,8 +6,8 @@ from collections.abc import Callable
 
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.item import Missing
-from wellstrung.model.parts import Part, Quantities, Role
-from wellstrung.model.plan import Plan, RunEntry
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Plan, Quantities, RunEntry
 from wellstrung.quantity.arithmetic import derived, times, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.counts import pieces_hung

@@ -5,7 +5,8 @@ from __future__ import annotations
 from wellstrung import tables
 from wellstrung.derived.declared import from_table
 from wellstrung.formulas import glue
-from wellstrung.model.parts import Formula, Kind, Part, Quantities, Role
+from wellstrung.model.parts import Formula, Kind, Part, Role
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, leaf
 from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity

@@ -9,7 +9,8 @@ from collections.abc import Callable, Iterable
 
 from wellstrung.derived.declared import GEOMETRY, count, formula, same_as
 from wellstrung.kinds.plain import WOVEN
-from wellstrung.model.parts import EyeField, Formula, Kind, Part, Quantities, Role
+from wellstrung.model.parts import EyeField, Formula, Kind, Part, Role
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 from wellstrung_schemas import fragment

@@ -12,7 +12,8 @@ from wellstrung.derived.declared import count, formula, mass, product, size, wri
 from wellstrung.formulas import thread
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
-from wellstrung.model.parts import Formula, Kind, Part, Quantities, Role, Traits
+from wellstrung.model.parts import Formula, Kind, Part, Role, Traits
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making

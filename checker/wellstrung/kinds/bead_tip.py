@@ -9,7 +9,8 @@ from __future__ import annotations
 from wellstrung import tables
 from wellstrung.derived.declared import from_table, mass, size
 from wellstrung.kinds.plain import up_to_the_eye
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role
+from wellstrung.model.parts import EyeField, Kind, Part, Role
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import total
 from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity

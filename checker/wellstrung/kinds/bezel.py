@@ -22,7 +22,8 @@ from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
 from wellstrung.kinds.plain import WOVEN
 from wellstrung.model.item import Bead
-from wellstrung.model.parts import EyeField, Formula, Kind, Part, Quantities, Role
+from wellstrung.model.parts import EyeField, Formula, Kind, Part, Role
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making, tubular_peyote

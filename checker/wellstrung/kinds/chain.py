@@ -9,7 +9,8 @@ from wellstrung.formulas import chain as links
 from wellstrung.formulas import rings
 from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.model.item import Missing
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
+from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, product, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.chain import ChainCut, chain_cuts, links_of, pattern_of

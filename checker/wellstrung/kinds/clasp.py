@@ -22,7 +22,8 @@ from wellstrung.derived.declared import (
 )
 from wellstrung.formulas import rings
 from wellstrung.kinds.plain import TWO_WIRES
-from wellstrung.model.parts import BandEnd, EyeField, Kind, Part, Quantities, Role, Traits
+from wellstrung.model.parts import BandEnd, EyeField, Kind, Part, Role, Traits
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 

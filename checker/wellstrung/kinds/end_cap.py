@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from wellstrung.derived.declared import GEOMETRY, formula, mass, size
 from wellstrung.kinds.plain import up_to_the_eye
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
+from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.run import taken
 from wellstrung_schemas import fragment

@@ -5,7 +5,8 @@ from __future__ import annotations
 from wellstrung import tables
 from wellstrung.derived.declared import from_table
 from wellstrung.formulas.arithmetic import pi
-from wellstrung.model.parts import Part, Quantities
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity
 

@@ -23,7 +23,8 @@ from wellstrung.derived.declared import (
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.metal import density
 from wellstrung.model.beads import bead_mix
-from wellstrung.model.parts import EyeField, Kind, Part, Quantities, Role, Traits
+from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import exact
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
 from enum import Enum, auto
-from typing import TYPE_CHECKING, Any, Literal, Protocol
+from typing import Any, Literal
 
 from msgspec import Struct, field
 
@@ -12,9 +12,6 @@ from wellstrung.common import units
 from wellstrung.common.places import Place
 from wellstrung.model.item import Bead, Item
 from wellstrung.quantity.value import Quantity
-
-if TYPE_CHECKING:
-    from wellstrung.model.plan import Plan
 
 
 class Role(Enum):
@@ -122,25 +119,8 @@ class Traits(Struct, frozen=True):
     resists_cuts: bool = False
 
 
-class Quantities(Protocol):
-    """The quantities of a plan, as the formula of a kind or a stitch asks for them."""
-
-    @property
-    def plan(self) -> Plan:
-        """The plan."""
-
-    def get(self, name: str) -> Quantity:
-        """The quantity of that name; raises Missing."""
-
-    def of(self, item: Item, what: str) -> Quantity:
-        """`what` of a part or a bead; raises Missing."""
-
-    def offers(self, part: Part, what: str) -> bool:
-        """Whether a part of its kind and stitch has such a quantity at all."""
-
-
-#: how a quantity of a part is worked out
-Formula = Callable[["Part", Quantities], Quantity]
+#: how a quantity of a part is worked out: from the part and the `Quantities` of its plan
+Formula = Callable[..., Quantity]
 
 
 class Kind(Struct, frozen=True, eq=False):

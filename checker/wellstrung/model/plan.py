@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from itertools import pairwise
+from typing import Protocol
 
 from msgspec import Struct
 
@@ -13,6 +14,7 @@ from wellstrung.common.places import Place
 from wellstrung.model.item import Bead, Item, node_at
 from wellstrung.model.parts import Part
 from wellstrung.quantity.causes import Window
+from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import Bench
 
@@ -238,3 +240,20 @@ class Plan(Struct, frozen=True, eq=False):
         """Where a top-level field stands, or the head of the plan where it would go."""
         entry = self.tree.entries.get(name)
         return entry.key.place if entry else self.tree.entries["title"].key.place
+
+
+class Quantities(Protocol):
+    """The quantities of a plan, as the formula of a kind or a stitch asks for them."""
+
+    @property
+    def plan(self) -> Plan:
+        """The plan."""
+
+    def get(self, name: str) -> Quantity:
+        """The quantity of that name; raises Missing."""
+
+    def of(self, item: Item, what: str) -> Quantity:
+        """`what` of a part or a bead; raises Missing."""
+
+    def offers(self, part: Part, what: str) -> bool:
+        """Whether a part of its kind and stitch has such a quantity at all."""

@@ -21,7 +21,8 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas.circles import equal_ratio
-from wellstrung.model.parts import Formula, Part, Quantities, Stitch
+from wellstrung.model.parts import Formula, Part, Stitch
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 

@@ -18,7 +18,8 @@ from wellstrung.derived.declared import (
     size,
     written_or,
 )
-from wellstrung.model.parts import Part, Quantities, Stitch
+from wellstrung.model.parts import Part, Stitch
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity

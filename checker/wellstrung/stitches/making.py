@@ -13,7 +13,8 @@ from wellstrung.derived.declared import GEOMETRY, count, formula, hand, product,
 from wellstrung.formulas.thread import PATH_SHARE
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
-from wellstrung.model.parts import Formula, Part, Quantities
+from wellstrung.model.parts import Formula, Part
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 

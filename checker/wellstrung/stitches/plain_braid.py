@@ -15,7 +15,8 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas.circles import equal_ratio
-from wellstrung.model.parts import Part, Quantities, Stitch
+from wellstrung.model.parts import Part, Stitch
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.stitches.beaded_braid import CORD, warps_of

@@ -24,7 +24,8 @@ from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import beads_named
 from wellstrung.model.item import Bead
-from wellstrung.model.parts import Formula, Part, Quantities, Stitch
+from wellstrung.model.parts import Formula, Part, Stitch
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making

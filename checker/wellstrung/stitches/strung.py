@@ -21,7 +21,8 @@ from wellstrung.derived.declared import (
 )
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import bead_mix
-from wellstrung.model.parts import Formula, Part, Quantities, Stitch
+from wellstrung.model.parts import Formula, Part, Stitch
+from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 
