@@ -1,4 +1,4 @@
-"""Enough beads on hand for every part that is woven of them."""
+"""Enough beads on hand for every part that is woven from them."""
 
 from __future__ import annotations
 
@@ -23,14 +23,12 @@ def check(need: BeadsNeeded, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     names = " and ".join(f"`{part.name}`" for part, _ in need.woven)
-    written = " and ".join(ask.source(line.node.place) for line in need.lines)
-    on_hand = f"`{need.bead.name}` on hand ({_beads(had)})"
-    short = f"for {names}, which takes {_beads(takes)}"
     wanted = f"{math.ceil(takes.likely.high)} beads"
     return Misfit(
-        says=f"{on_hand} {{is|may be}} too little {short}",
+        says=f"`{need.bead.name}` on hand ({_beads(had)}) {{is|may be}} too little for {names},"
+        f" which takes {_beads(takes)}",
         place=need.lines[-1].node.place,
-        found=written,
+        found=" and ".join(ask.source(line.node.place) for line in need.lines),
         needed=wanted,
         remedies=bead_packs(need, ask, wanted, ", for culling too"),
         margin=margin,
@@ -40,10 +38,9 @@ def check(need: BeadsNeeded, ask: Ask) -> Answer:
 
 def _beads(count: Quantity) -> str:
     """A number of beads, to the bead."""
-    low, high = (number(round(end)) for end in count.likely)
-    return f"{number(round(count.middle))} beads" + (
-        f", likely {low}..{high}" if count.causes else ""
-    )
+    ends = (count.likely.low, count.middle, count.likely.high)
+    low, middle, high = (number(round(end)) for end in ends)
+    return f"{middle} beads, likely {low}..{high}" if count.causes else f"{middle} beads"
 
 
 RULE = Rule(

@@ -1,4 +1,4 @@
-"""All that a piece takes, bought in whole packs, against the budget."""
+"""The cost of everything in a piece, bought in whole packs, against the budget."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ def check(limit: Budgeted, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     return Misfit(
-        says=f"all that the piece takes costs {_money(cost)}, and the budget is {limit.text}",
+        says=f"everything for the piece costs {_money(cost)}; the budget is {limit.text}",
         place=limit.place,
         found=_money(cost),
         needed=f"{limit.text} or less",
@@ -38,13 +38,13 @@ RULE = Rule(
     family="supply",
     subject=Budgeted,
     check=check,
-    title="all that the piece takes, bought in whole packs, stays within its `budget:`",
+    title="everything for the piece, bought in whole packs, stays within its `budget:`",
     why=(
         "beads are priced by the gram and bought by the tube: the last two rounds of a rope can"
-        " cost a whole tube, and a class fee is fixed before the shopping is done"
+        " cost a whole tube, and the fee of a class is set before the shopping is done"
     ),
     sources=("prices of the bench file; counting in whole packs",),
-    bad="budget: 30 EUR where beads, findings and thread come to 40.68 EUR",
-    good="budget: 45 EUR where beads, findings and thread come to 40.68 EUR",
+    bad="budget: 30 EUR where beads, findings and thread cost 40.68 EUR",
+    good="budget: 45 EUR where beads, findings and thread cost 40.68 EUR",
     level="warning",
 )

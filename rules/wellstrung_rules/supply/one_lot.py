@@ -1,4 +1,4 @@
-"""The beads of a part come from one lot, where the supplies tell of several."""
+"""The beads of a part come from one lot, where the supplies list several."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ import math
 
 from wellstrung.rulebook import Answer, Ask, BeadsNeeded, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Item, Part
-from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import number
 
 
@@ -23,9 +22,9 @@ def check(need: BeadsNeeded, ask: Ask) -> Answer:
     margin = most - takes
     if answer := kept(margin):
         return answer
-    head = f"`{part.name}` takes {_beads(takes)} of `{bead.name}`"
     return Misfit(
-        says=f"{head}, and no lot on hand {{has|may have}} as many: the most is {_beads(most)}",
+        says=f"`{part.name}` takes {number(round(takes.middle))} beads of `{bead.name}`, but"
+        f" {{|perhaps }}no lot on hand has that many: the largest has {number(round(most.middle))}",
         place=need.lines[-1].node.place,
         found=" and ".join(ask.source(line.node.place) for line in need.lines),
         needed=f"{math.ceil(takes.likely.high)} beads of one lot",
@@ -43,15 +42,11 @@ def _remedy(need: BeadsNeeded, part: Part) -> str:
 
 
 def _lots(lines: tuple[Item, ...]) -> list[list[Item]]:
-    """Lines of supplies by their lot; a line that names none was bought by itself."""
+    """Lines of supplies by their lot; a line that names none is a lot of its own."""
     lots: dict[str | int, list[Item]] = {}
-    for place, line in enumerate(lines):
-        lots.setdefault(line.text("lot") if line.has("lot") else place, []).append(line)
+    for n, line in enumerate(lines):
+        lots.setdefault(line.text("lot") if line.has("lot") else n, []).append(line)
     return list(lots.values())
-
-
-def _beads(count: Quantity) -> str:
-    return f"{number(round(count.middle))} beads"
 
 
 RULE = Rule(
@@ -59,13 +54,10 @@ RULE = Rule(
     family="supply",
     subject=BeadsNeeded,
     check=check,
-    title=(
-        "the beads of a part come from one lot, where supplies tell of several (whether there are"
-        " enough: `beads-enough`)"
-    ),
+    title="the beads of a part come from one lot, of the several listed (how many: `beads-enough`)",
     why=(
-        "one colour is dyed and fired in lots that differ a little, and where the next lot begins a"
-        " step shows across the rope that no light hides"
+        "lots of one colour differ a little in dye and firing, and the place where the next lot"
+        " begins shows as a step across the rope in any light"
     ),
     sources=("lots of one colour differ: common practice, no source", "counting"),
     bad="{bead: kelp, pack: 20 g, packs: 2} and, from last term, {bead: kelp, pack: 20 g}",

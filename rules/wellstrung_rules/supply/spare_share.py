@@ -1,4 +1,4 @@
-"""Some beads over: for those that are misshapen, chipped or lost."""
+"""Spare beads for those that are misshapen, chipped or lost."""
 
 from __future__ import annotations
 
@@ -13,11 +13,13 @@ def check(need: BeadsNeeded, ask: Ask) -> Answer:
     margin = had - takes - spare
     if answer := kept(margin):
         return answer
-    over = f"{number(round(had.middle - takes.middle))} of {number(round(had.middle))} beads over"
-    wanted = f"{number(round(spare.middle))} are wanted for culling"
+    over, all_, culled = (
+        number(round(count)) for count in (had.middle - takes.middle, had.middle, spare.middle)
+    )
     total = f"{math.ceil((takes + spare).likely.high)} beads"
     return Misfit(
-        says=f"`{need.bead.name}` on hand leaves {{|about }}{over}, and {wanted}",
+        says=f"`{need.bead.name}` on hand leaves {{|about }}{over} of {all_} beads over; culling"
+        f" takes {culled}",
         place=need.lines[-1].node.place,
         found=" and ".join(ask.source(line.node.place) for line in need.lines),
         needed=total,
@@ -34,8 +36,8 @@ RULE = Rule(
     check=check,
     title="some beads are left over for culling (whether the rope can be woven is `beads-enough`)",
     why=(
-        "seed beads come chipped, crooked and too fat for the needle; what is set aside is missed"
-        " at the end of the rope, and the next tube is of another lot"
+        "some seed beads are chipped, crooked or too tight for the needle; the ones set aside are"
+        " missing at the end of the rope, and the next tube is of another lot"
     ),
     sources=(
         "spare 10 % of Japanese, 15 % of Czech, 5 % of cylinder beads: trade table"
