@@ -1,11 +1,11 @@
-"""What is meant for the middle lies there: as long before it as after it."""
+"""The centre of a piece lies in the middle: the run is as long before it as after it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from wellstrung.rulebook import Answer, Ask, Centred, Limit, Misfit, Missing, Remedy, Rule, kept
-from wellstrung.rulebook.plan import Edit, Item, Part, Role, RunEntry
+from wellstrung.rulebook.plan import Item, Part, Role, RunEntry
 from wellstrung.rulebook.values import Quantity, derived, exact, times, total
 from wellstrung.rulebook.wording import about, number
 
@@ -38,12 +38,11 @@ def check(centred: Centred, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     long = "before" if before.middle > after.middle else "after"
-    head = f"`{centred.item.name}` is meant for the middle, and it"
-    lengths = f"{about(before)} come before it and {about(after)} after it"
     part = centred.entry.part
     even = strung is not None and len(strung) % 2 == 0 and part.has("count")
     return Misfit(
-        says=f"{head} {{lies|may lie}} {about(off)} off it: {lengths}",
+        says=f"`{centred.item.name}` belongs in the middle, but {{lies|may lie}} {about(off)} off"
+        f" it: {about(before)} come before it and {about(after)} after it",
         place=part.place_of("count") if even else centred.entry.place,
         found=f"{about(off)} off the middle",
         needed=f"{about(ask.limit(CENTRE_OFF))} off the middle at most",
@@ -54,7 +53,7 @@ def check(centred: Centred, ask: Ask) -> Answer:
 
 
 def _strung(part: Part) -> list[str]:
-    """The beads of a strand in their order; raises Missing where number or order is not said."""
+    """The beads of a strand in their order; raises Missing without a number or an order."""
     node = part.node_at("beads")
     written = node.value if node is not None else []
     if isinstance(written, dict):
@@ -91,26 +90,25 @@ def _remedies(
     part = centred.entry.part
     if strung and len(set(strung)) == 1 and len(strung) % 2 == 0 and part.has("count"):
         for odd in (len(strung) + 1, len(strung) - 1):
-            edit = Edit(part.place_of("count"), str(odd))
-            said = f"string {odd} of `{centred.item.name}`: an odd number has a middle"
-            yield Remedy(said, (edit,))
-        yield Remedy("string an odd number of beads: an even one has none in the middle")
+            text = f"string {odd} of `{centred.item.name}`: an odd number has a middle"
+            yield Remedy.write(part.place_of("count"), str(odd), text)
+        yield Remedy("string an odd number of beads: an even number has no bead in the middle")
         return
     shorter = centred.after if long == "before" else centred.before
     for entry in shorter:
         if entry.part.kind.role is Role.RING:
             yield _more_rings(entry, off, ask)
     side = "after" if long == "before" else "before"
-    longer = f"{number(2 * off.middle)} mm"
-    yield Remedy(f"add about {longer} {side} it, or take as much away {long} it")
+    more = f"{number(2 * off.middle)} mm"
+    yield Remedy(f"add about {more} {side} it, or take as much away {long} it")
 
 
 def _more_rings(entry: RunEntry, off: Quantity, ask: Ask) -> Remedy:
     each = ask.of(entry.part, "along").middle
     linked = entry.linked + round(2 * off.middle / each)
     name = entry.part.name
-    edit = Edit(entry.place, f"{{part: {name}, linked: {linked}}}")
-    return Remedy(f"link {linked} of `{name}` there instead of {entry.linked}", (edit,))
+    text = f"link {linked} of `{name}` there instead of {entry.linked}"
+    return Remedy.write(entry.place, f"{{part: {name}, linked: {linked}}}", text)
 
 
 RULE = Rule(
@@ -118,10 +116,10 @@ RULE = Rule(
     family="length",
     subject=Centred,
     check=check,
-    title="what is meant for the middle lies there, with the middle of the clasp at the back",
+    title="the centre of a piece lies in the middle, opposite the middle of the clasp",
     why=(
-        "a centre stone looks right on the mat; worn, the clasp creeps forward on the side that is"
-        " a centimetre short"
+        "a centre stone looks right on the mat; when worn, the clasp creeps forward on the side"
+        " that is a centimetre too short"
     ),
     limits=(CENTRE_OFF,),
     sources=(

@@ -20,10 +20,8 @@ def check(cut: PieceCut, ask: Ask) -> Answer:
     assert cut.step is not None
     place = cut.step.node.entries["every"].node.place
     return Misfit(
-        says=(
-            f"`{cut.piece.name}` is cut every {every} links, but its {len(run)} links and the"
-            f" {lost} lost between pieces make {needed}: {_what_happens(cut, every)}"
-        ),
+        says=f"`{cut.piece.name}` is cut every {every} links, but its {len(run)} links and the"
+        f" {lost} lost between pieces make {needed}: {_what_happens(cut, every)}",
         place=place,
         found=f"every {every} links",
         needed=f"every {needed} links",
@@ -40,7 +38,7 @@ def _what_happens(cut: PieceCut, every: int) -> str:
     run, cycle = cut.links, cut.pattern
     following = cycle[(cycle.index(run[0]) + every) % len(cycle)]
     if every < len(run):
-        return "each piece would come out short"
+        return "each piece would be too short"
     if following == run[0] and cut.soldered:
         return f"`{cut.chain.name}` is soldered, so the `{following}` that is cut through is lost"
     return f"the next piece would begin at `{following}`"
@@ -48,30 +46,24 @@ def _what_happens(cut: PieceCut, every: int) -> str:
 
 def _wrong_end(cut: PieceCut) -> Misfit:
     run, wanted = cut.links, cut.piece.text("ends_with")
-    place = cut.piece.place_of("ends_with")
-    remedies = [Remedy.write(place, run[-1], f"write `ends_with: {run[-1]}`")]
+    fields = {"ends_with": run[-1]}
     if cut.piece.has("links"):
-        longer = len(run) + next(n for n, link in enumerate(_after(cut), 1) if link == wanted)
-        remedies.insert(
-            0, Remedy.write(cut.piece.place_of("links"), str(longer), f"write `links: {longer}`")
-        )
+        cycle = cut.pattern
+        after = links.piece(cycle, run[0], len(run) + len(cycle))[len(run) :]
+        fields = {"links": str(len(run) + 1 + after.index(wanted)), **fields}
     return Misfit(
-        says=(
-            f"`{cut.piece.name}` is to end with `{wanted}`, but its {len(run)} links from"
-            f" `{run[0]}` end with `{run[-1]}`"
-        ),
-        place=place,
+        says=f"`{cut.piece.name}` should end with `{wanted}`, but its {len(run)} links from"
+        f" `{run[0]}` end with `{run[-1]}`",
+        place=cut.piece.place_of("ends_with"),
         found=f"ends with {run[-1]}",
         needed=f"ends with {wanted}",
-        remedies=tuple(remedies),
+        remedies=tuple(
+            Remedy.write(cut.piece.place_of(field), new, f"write `{field}: {new}`")
+            for field, new in fields.items()
+        ),
         also=(cut.chain.place_of("pattern"),),
         working=(f"one piece = {' '.join(run)}",),
     )
-
-
-def _after(cut: PieceCut) -> list[str]:
-    run, cycle = cut.links, cut.pattern
-    return links.piece(cycle, run[0], len(run) + len(cycle))[len(run) :]
 
 
 RULE = Rule(
@@ -80,7 +72,7 @@ RULE = Rule(
     subject=PieceCut,
     check=check,
     title="chain is cut in phase, lost links counted (whether there is enough is `chain-enough`)",
-    why="a chain cut at the wrong link cannot be mended, and every piece after it is wrong too",
+    why="a chain cut at the wrong link cannot be repaired, and every piece after it is wrong too",
     sources=("counting along the pattern, worked out for this project",),
     bad="{do: cut, part: drop, every: 7} for six links of a soldered loop-and-bar chain",
     good="{do: cut, part: drop, every: 8} for six links of a soldered loop-and-bar chain",

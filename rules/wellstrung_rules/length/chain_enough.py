@@ -1,4 +1,4 @@
-"""Enough chain on hand for every piece, cut in phase, with what cutting loses."""
+"""Enough chain on hand for every piece, cut in phase, and for the links lost in cutting."""
 
 from __future__ import annotations
 
@@ -8,7 +8,6 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     ChainCut,
-    Edit,
     Misfit,
     Missing,
     Remedy,
@@ -36,10 +35,10 @@ def check(cut: ChainCut, ask: Ask) -> Answer:
     # chain is bought by the centimetre: round up, never below what the likely links need
     need = in_unit_of(math.ceil(whole.likely.high / 10) * 10, on_hand)
     written = " and ".join(line.text for line in cut.on_hand)
-    chain = f"the chain `{cut.chain.name}` on hand ({written})"
     gives = f"{{gives {had.middle:g}|may give only {had.worst.low:g}}}"
     return Misfit(
-        says=f"{chain} {gives} of the {wanted} pieces, cut in phase",
+        says=f"the chain `{cut.chain.name}` on hand ({written}) {gives} of the {wanted} pieces, cut"
+        " in phase with its pattern",
         place=last.place,
         found=written,
         needed=f"{need} in one length",
@@ -56,7 +55,7 @@ def _remedies(cut: ChainCut, need: str) -> tuple[Remedy, ...]:
     by_hand = Remedy(f"have {need} in one length, or more in several")
     if len(cut.lengths) > 1:
         return (by_hand,)
-    return (Remedy(f"buy {need} in one length", (Edit(cut.on_hand[0].place, need),)), by_hand)
+    return (Remedy.write(cut.on_hand[0].place, need, f"buy {need} in one length"), by_hand)
 
 
 RULE = Rule(
@@ -66,8 +65,8 @@ RULE = Rule(
     check=check,
     title="the chain on hand gives every piece (where it is cut is `chain-cut`)",
     why=(
-        "length over length says there is enough; links lost in cutting and in getting back in"
-        " phase say not"
+        "the lengths alone may be enough, but links are lost at each cut and to stay in phase with"
+        " the pattern"
     ),
     sources=("counting along the pattern, worked out for this project",),
     bad="seven pieces of 40 mm from {chain: bar chain, length: 28 cm}",

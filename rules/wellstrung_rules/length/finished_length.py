@@ -1,11 +1,12 @@
-"""The piece, added up along its run, against the length wanted."""
+"""The length of the piece, added up along its run, against the length in the plan."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
-from wellstrung.rulebook.plan import Edit, Part
-from wellstrung.rulebook.values import Quantity, derived, exact, leaf
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.values import exact, leaf
 from wellstrung.rulebook.wording import between, in_unit_of
+from wellstrung_rules.length import with_length, woven_longer
 
 
 def check(piece: Piece, ask: Ask) -> Answer:
@@ -16,13 +17,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     wanted = leaf("wanted", (low + high) / 2, "mm", spelling=goal.text, spelled_unit=goal.unit)
     found = ask.get("piece.inside" if goal.field == "inside" else "piece.length")
     short = found - exact("shortest wanted", low, "mm")
-    long = derived(
-        "room under the longest wanted",
-        "mm",
-        lambda longest, found: longest - found,
-        longest=exact("longest wanted", high, "mm"),
-        found=found,
-    )
+    long = exact("longest wanted", high, "mm") - found
     if answer := kept(short, long):
         return answer
     too_short = short.likely.low < long.likely.low
@@ -30,57 +25,35 @@ def check(piece: Piece, ask: Ask) -> Answer:
     off = in_unit_of(abs(found.middle - wanted.middle), wanted)
     measured = "inside the loop" if goal.field == "inside" else "taut with the clasp closed"
     comes_out = f"{in_unit_of(found.middle, wanted)}, likely {between(*found.likely, wanted)}"
-    tail = f": it comes to {comes_out}, {measured}, and {goal.text} is wanted"
     return Misfit(
-        says=f"the piece {{is|may be}} too {word}{tail}",
+        says=f"the piece {{is|may be}} too {word}: it will be {comes_out}, {measured}; the plan"
+        f" asks for {goal.text}",
         place=goal.place,
         found=comes_out,
         needed=goal.text,
-        remedies=_remedies(ask, found, wanted, f"about {off} {'more' if too_short else 'less'}"),
+        remedies=(
+            *_remedies(ask, wanted.middle - found.middle),
+            Remedy(f"make the run about {off} {'longer' if too_short else 'shorter'}"),
+        ),
         margin=short if too_short else long,
-        also=tuple(rope.place_of("length") for rope in _ropes(ask)),
+        also=tuple(rope.place_of("length") for rope in with_length(ask)),
     )
 
 
-def _ropes(ask: Ask) -> list[Part]:
-    """The woven parts of the run whose length is written."""
-    return [
-        rope
-        for rope in ask.plan.in_run
-        if rope.stitch and rope.has("length") and not rope.fills_rest
-    ]
-
-
-def _strung(ask: Ask) -> list[Part]:
-    """The parts of the run that are strung or woven."""
-    return [part for entry in ask.plan.run for part in entry.parts if part.stitch]
+def _remedies(ask: Ask, more: float) -> tuple[Remedy, ...]:
+    """Add so many mm: to the only strand with counted beads, or to the only woven part."""
+    strung = [part for entry in ask.plan.run for part in entry.parts if part.stitch]
+    counted = [part for part in strung if part.has("count")]
+    if len(counted) != 1 or with_length(ask):
+        return woven_longer(ask, more, round)
+    return (_more_beads(ask, counted[0], more),)
 
 
 def _more_beads(ask: Ask, strand: Part, more: float) -> Remedy:
-    """So many beads that a counted strand comes out right."""
     had = strand.count("count")
     count = max(1, round(had + more * had / ask.of(strand, "length").middle))
-    edit = Edit(strand.place_of("count"), str(count))
-    return Remedy(f"string {count} beads of `{strand.name}` instead of {had}", (edit,))
-
-
-def _remedies(ask: Ask, found: Quantity, wanted: Quantity, off: str) -> tuple[Remedy, ...]:
-    by_hand = Remedy(f"make the run {off}")
-    ropes = _ropes(ask)
-    counted = [part for part in _strung(ask) if part.has("count")]
-    if len(counted) == 1 and not ropes:
-        return (_more_beads(ask, counted[0], wanted.middle - found.middle), by_hand)
-    if len(ropes) != 1:
-        return (by_hand,)
-    (rope,) = ropes
-    length = ask.of(rope, "length")
-    places = sum(entry.parts.count(rope) for entry in ask.plan.run)
-    new = length.middle + (wanted.middle - found.middle) / places
-    if new <= 0:
-        return (by_hand,)
-    text = in_unit_of(round(new), length)
-    edit = Edit(rope.place_of("length"), text)
-    return (Remedy(f"weave {text} of `{rope.name}` instead of {length.spelling}", (edit,)), by_hand)
+    text = f"string {count} beads of `{strand.name}` instead of {had}"
+    return Remedy.write(strand.place_of("count"), str(count), text)
 
 
 RULE = Rule(
@@ -88,15 +61,15 @@ RULE = Rule(
     family="length",
     subject=Piece,
     check=check,
-    title="the run adds up to the length wanted, taut or inside as the plan says",
+    title="the run adds up to the length that the plan asks for, taut or inside",
     why=(
-        "caps, rings and clasp add their own centimetres to the rope; a necklace is found 3 cm"
-        " short when the caps are glued"
+        "caps, rings and clasp add their own centimetres to the rope; a necklace that is 3 cm off"
+        " shows it only when the caps are glued"
     ),
     sources=(
         "taut length between bearing points: geometry, worked out for this project",
         "inside = length - pi x thickness: trade table `bracelet_eases`, several pages",
     ),
-    bad="finished_length: 46 cm ± 1 cm over a run that comes to 43 cm",
-    good="finished_length: 46 cm ± 1 cm over a run that comes to 46.2 cm",
+    bad="finished_length: 46 cm ± 1 cm over a run of 43 cm",
+    good="finished_length: 46 cm ± 1 cm over a run of 46.2 cm",
 )

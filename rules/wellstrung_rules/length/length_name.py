@@ -1,10 +1,10 @@
-"""The length of a necklace against the name that it is sold by."""
+"""The length of a necklace against the name that it is sold under."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Place
-from wellstrung.rulebook.values import Quantity, Window, derived, exact, leaf, table
+from wellstrung.rulebook.values import Quantity, Window, exact, leaf, table
 from wellstrung.rulebook.wording import about, between, in_unit_of
 
 
@@ -15,32 +15,25 @@ def check(piece: Piece, ask: Ask) -> Answer:
     name = str(written.node.value)
     found, seen = ask.get("piece.length"), _seen(name)
     short = found - exact(f"shortest {name}", seen.low, "mm", source=_TABLE)
-    long = derived(
-        f"room under the longest {name}",
-        "mm",
-        lambda longest, found: longest - found,
-        longest=exact(f"longest {name}", seen.high, "mm", source=_TABLE),
-        found=found,
-    )
+    long = exact(f"longest {name}", seen.high, "mm", source=_TABLE) - found
     if answer := kept(short, long):
         return answer
-    too_short = short.likely.low < long.likely.low
-    like = _in_the_unit_of_the_plan(ask, found)
-    length = f"the necklace is {about(found, like)} long"
+    too_short, goal = short.likely.low < long.likely.low, ask.plan.goal
+    like = leaf("wanted", 0.0, "mm", spelled_unit=goal.unit) if goal else found
     needed = _words(seen, like)
-    word = "short" if too_short else "long"
     return Misfit(
-        says=f"{length}, which {{is|may be}} too {word} for a necklace called `{name}`, {needed}",
+        says=f"the necklace is {about(found, like)} long, which {{is|may be}} too"
+        f" {'short' if too_short else 'long'} for the name `{name}` ({needed})",
         place=written.node.place,
         found=f"`{name}` of {in_unit_of(found.middle, like)}",
         needed=needed,
         remedies=_remedies(found, needed, written.node.place),
         margin=short if too_short else long,
-        also=(ask.plan.goal.place,) if ask.plan.goal else (),
+        also=(goal.place,) if goal else (),
     )
 
 
-#: the longest has no end in print: a way round the Earth will do
+#: the longest name has no upper end in print: the way round the Earth stands for it
 _ENDLESS = 4e10
 _TABLE = "trade table `necklace_lengths`, the widest range seen"
 
@@ -50,11 +43,6 @@ def _seen(name: str) -> Window:
     row = table("necklace_lengths").row(name)
     longest = row.cells.get("seen_most")
     return Window(row.cell("seen_least").value, longest.value if longest else _ENDLESS)
-
-
-def _in_the_unit_of_the_plan(ask: Ask, found: Quantity) -> Quantity:
-    goal = ask.plan.goal
-    return leaf("wanted", 0.0, "mm", spelled_unit=goal.unit) if goal else found
 
 
 def _words(seen: Window, like: Quantity) -> str:
@@ -80,7 +68,7 @@ RULE = Rule(
     subject=Piece,
     check=check,
     title="a necklace has the length that its name promises",
-    why="a buyer who orders a princess knows where it lies, and sends a longer one back",
+    why="a buyer who orders a princess knows where it should lie, and sends a longer one back",
     sources=(
         "names of necklace lengths, in inches: trade table `necklace_lengths`, several pages",
     ),

@@ -14,13 +14,12 @@ def check(subject: WireLink, ask: Ask) -> Answer:
     margin = length - needed
     if answer := kept(margin):
         return answer
-    head = f"`{link.name}` ({spelled(length)}) is"
-    carried = "what it goes through" if link.part("over") else "its beads"
-    need = f"{carried}, its loops and the pliers take {about(needed, length)}"
+    carried = "the part it goes through" if link.part("over") else "its beads"
     wanted = math.ceil((length.middle - margin.likely.low) / 5 - 1e-9) * 5
     size = in_unit_of(wanted, length)
     return Misfit(
-        says=f"{head} {{|perhaps }}too short: {need}",
+        says=f"`{link.name}` ({spelled(length)}) {{is|may be}} too short: {carried}, its loops and"
+        f" the pliers take {about(needed, length)}",
         place=link.place_of("length"),
         found=spelled(length),
         needed=f"{in_unit_of(length.middle - margin.likely.low, length)} or longer",
@@ -38,7 +37,7 @@ RULE = Rule(
     subject=WireLink,
     check=check,
     title="a wire link or a pin reaches through its beads and leaves wire for its loops",
-    why="a pin that is 5 mm short cannot be turned into a loop, and the beads are back in the dish",
+    why="a pin that is 5 mm too short cannot be turned into a loop, and the beads have to come off",
     sources=(
         "loop = pi x (hole + wire), a wrap = pi x 2 wires: geometry, worked out for this project",
         "10 mm for the pliers: common practice, no source",

@@ -6,7 +6,7 @@ import math
 
 from wellstrung.formulas.arithmetic import most, pi, sqrt
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rigid, Rule, kept
-from wellstrung.rulebook.plan import Edit, Part
+from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
@@ -36,10 +36,10 @@ def check(stiff: Rigid, ask: Ask) -> Answer:
         return answer
     longest = math.floor(_chord(limit.middle, body.middle) + 1e-9)
     size = in_unit_of(longest, length)
-    straight = f"`{stiff.item.name}` is straight for {spelled(length)}"
-    over = f"over which the {stiff.measure} ({spelled(body)}) curves by {about(curve, length)}"
     return Misfit(
-        says=f"{straight}, {over}: its ends {{|may }}stand off",
+        says=f"`{stiff.item.name}` is straight for {spelled(length)}, over which the"
+        f" {stiff.measure} ({spelled(body)}) curves by {about(curve, length)}: its ends"
+        " {|may }stand off",
         place=stiff.item.place_of(stiff.size if stiff.item.has(stiff.size) else "beads"),
         found=spelled(length),
         needed=f"{size} or shorter, or curved",
@@ -71,15 +71,15 @@ def _chord(rise: float, body: float) -> float:
 def _remedies(stiff: Rigid, size: str) -> tuple[Remedy, ...]:
     name, part = stiff.item.name, stiff.item if isinstance(stiff.item, Part) else None
     can_curve = part is None or part.takes("curved")
-    bent = "one that is bent to the body and say so, `curved: yes`, or " if can_curve else ""
+    bent = "one that is bent to the body (then write `curved: yes`), or " if can_curve else ""
     take = f"take {bent}one of {size} or shorter for `{name}`"
     by_hand = Remedy(f"{take}, or two with a link between them")
     if part is not None and part.traits.on_wire:
         return (Remedy(f"put fewer beads on `{name}`: {size} or less, and another link beside it"),)
     if not stiff.item.has(stiff.size):
         return (by_hand,)
-    edit = Edit(stiff.item.place_of(stiff.size), size)
-    return (Remedy(f"take one of {size} for `{name}`", (edit,)), by_hand)
+    place = stiff.item.place_of(stiff.size)
+    return (Remedy.write(place, size, f"take one of {size} for `{name}`"), by_hand)
 
 
 RULE = Rule(

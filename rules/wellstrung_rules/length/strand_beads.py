@@ -6,7 +6,7 @@ import math
 
 from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Named, Remedy, Rule
 from wellstrung.rulebook.plan import Part, Role, bead_mix
-from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.values import Quantity, exact, product
 from wellstrung.rulebook.wording import in_unit_of, number, spelled
 
 STRAND_OFF = Limit(
@@ -19,14 +19,13 @@ def check(named: Named, ask: Ask) -> Answer:
     if not named.used or not isinstance(strand, Part) or strand.kind.role is not Role.STRAND:
         return None
     if not strand.has("length") or strand.fills_rest:
-        return None  # counted beads make their own length, and what fills the rest is cut to it
+        return None  # counted beads give the length, and a strand that fills the rest is cut to it
     length, repeat = ask.of(strand, "length"), sum(bead_mix(strand).values())
-    repeats = derived(
+    repeats = product(
         f"{strand.name} repeats",
         "",
-        lambda beads, repeat: beads / repeat,
-        beads=ask.of(strand, "beads"),
-        repeat=exact("repeat", repeat),
+        ask.of(strand, "beads"),
+        exact("beads to repeats", 1 / repeat),
         source="counting",
     )
     each = (length.middle + ask.of(strand, "between").middle) / repeats.middle
@@ -52,20 +51,16 @@ def _misfit(
     choices = [(n, in_unit_of(long, length)) for n, long in made.items()]
     near, size = min(choices, key=lambda choice: abs(choice[0] - repeats.middle))
     words = " or ".join(f"{n} (about {text})" for n, text in choices)
-    takes = "takes" if sure else "takes about"
-    said = f"`{strand.name}` ({spelled(length)}) {takes} {number(repeats.middle)} of its repeats"
+    place, takes = strand.place_of("length"), "takes" if sure else "takes about"
     return Misfit(
-        says=f"{said} of {in_unit_of(each, length)}, and only whole ones can be strung",
-        place=strand.place_of("length"),
+        says=f"`{strand.name}` ({spelled(length)}) {takes} {number(repeats.middle)} of its repeats"
+        f" of {in_unit_of(each, length)}, but only whole ones can be strung",
+        place=place,
         found=f"{number(repeats.middle)} repeats",
         needed=f"whole repeats: {words}",
         remedies=(
-            Remedy.write(
-                strand.place_of("length"),
-                size,
-                f"write `length: {size}`, which {near} repeats make",
-            ),
-            Remedy(f"string {words}, or beads between to make it up"),
+            Remedy.write(place, size, f"write `length: {size}` for {near} repeats"),
+            Remedy(f"string {words}, or add beads between to fill the length"),
         ),
         at_most="warning",
     )

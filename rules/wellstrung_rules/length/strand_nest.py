@@ -1,7 +1,7 @@
 """Strands side by side differ enough in length to lie beside each other, or not at all.
 
-Strands that meet at both ends drift apart to the front. Where each lies outside the next, it is
-longer by pi times the distance between their middles over half a round.
+Strands that meet at both ends lie apart at the front. Each outer strand is then longer than the
+next by pi times the distance between their middles, over half a round.
 """
 
 from __future__ import annotations
@@ -30,18 +30,18 @@ def check(beside: StrandsBeside, ask: Ask) -> Answer:
         return answer
     length = ask.of(outer, "length")
     more = length.middle - ask.of(inner, "length").middle
-    head = f"`{outer.name}` is {in_unit_of(more, length)} longer than `{inner.name}`"
     wanted = in_unit_of(more - margin.likely.low, length)
-    tail = f"to lie outside it takes {about(_step(inner, outer, ask), length)}"
     return Misfit(
-        says=f"{head}, too much to lie as one and {{|perhaps }}too little to lie beside it: {tail}",
+        says=f"`{outer.name}` is {in_unit_of(more, length)} longer than `{inner.name}`, too much to"
+        " lie as one and {|perhaps }too little to lie beside it: to lie outside, it needs to be"
+        f" {about(_step(inner, outer, ask), length)} longer",
         place=outer.place_of("length"),
         found=f"{in_unit_of(more, length)} longer",
         needed=f"{wanted} longer or more, or the same length",
         remedies=(
             Remedy(
-                f"make `{outer.name}` {wanted} longer than `{inner.name}` or more, or both of one"
-                " length"
+                f"make `{outer.name}` at least {wanted} longer than `{inner.name}`, or both the"
+                " same length"
             ),
         ),
         margin=margin,
@@ -55,14 +55,7 @@ def _as_one(inner: Part, outer: Part, ask: Ask) -> bool:
 
 
 def _room(inner: Part, outer: Part, ask: Ask) -> Quantity:
-    return derived(
-        "longer than it takes",
-        "mm",
-        lambda outer, inner, step: outer - inner - step,
-        outer=ask.of(outer, "length"),
-        inner=ask.of(inner, "length"),
-        step=_step(inner, outer, ask),
-    )
+    return ask.of(outer, "length") - ask.of(inner, "length") - _step(inner, outer, ask)
 
 
 def _step(inner: Part, outer: Part, ask: Ask) -> Quantity:
@@ -90,7 +83,7 @@ RULE = Rule(
     family="length",
     subject=StrandsBeside,
     check=check,
-    title="strands side by side are of one length, or differ enough to lie beside each other",
+    title="strands side by side have one length, or differ enough to lie beside each other",
     why="a strand a little longer than the next rides over it, and the fall of the rows is lost",
     limits=(STRANDS_AS_ONE,),
     sources=(

@@ -1,7 +1,7 @@
 """Room in the holes of a woven part to weave all its tails in.
 
-Every thread has two tails, and each is woven through beads that the thread has passed already. What
-a hole takes beyond the passes of the stitch is what is left for them.
+Every thread has two tails, and each is woven through beads that the thread has passed already. The
+passes that a hole takes beyond those of the stitch are left for them.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ import math
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import most
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, Woven, kept, passes_of
-from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.values import Quantity, derived, exact, times
 from wellstrung.rulebook.wording import about, in_unit_of
 
 TAIL_WOVEN_IN = Limit(
@@ -29,20 +29,12 @@ def check(woven: Woven, ask: Ask) -> Answer:
         return None
     room, tails = _room(woven, passes, ask), _tails(woven, ask)
     each = ask.limit(TAIL_WOVEN_IN)
-    margin = derived(
-        "room to spare for tails",
-        "mm",
-        lambda room, tails, each: room - tails * each,
-        room=room,
-        tails=exact("tails", tails),
-        each=each,
-    )
+    margin = room - times(each, tails)
     if answer := kept(margin):
         return answer
-    need = f"{tails} tails, each to be woven in for {in_unit_of(each.middle, each)}"
-    head = f"the holes of `{part.name}` leave {about(room)} for {need}"
     return Misfit(
-        says=f"{head}: they {{are|may be}} too full",
+        says=f"the holes of `{part.name}` {{are|may be}} too full: they leave {about(room)} for"
+        f" {tails} tails, each woven in for {in_unit_of(each.middle, each)}",
         place=part.place_of("thread"),
         found=about(room),
         needed=f"{math.ceil(room.middle - margin.likely.low)} mm of free holes",
@@ -87,7 +79,7 @@ def room_for_tails(
 
 
 def _tails(woven: Woven, ask: Ask) -> int:
-    """Two for every thread, as many threads as the work may take; one where no length is told."""
+    """Two for every thread that the work may take; two in all where the plan gives no length."""
     part = woven.part
     if not part.has("thread", "working_length") or not part.has("thread", "tail"):
         return 2

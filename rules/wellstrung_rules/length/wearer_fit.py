@@ -6,9 +6,9 @@ import math
 from collections.abc import Mapping
 
 from wellstrung.rulebook import Answer, Ask, Fitted, Held, Level, Misfit, Remedy, Rule, holds, kept
-from wellstrung.rulebook.plan import Edit
 from wellstrung.rulebook.values import Quantity, exact, table
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung_rules.length import woven_longer
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
@@ -52,36 +52,24 @@ def _misfit(
 ) -> Misfit:
     """`more` is what the inside lacks; less than zero where it is too long."""
     body, inside = worn.wearer.length(worn.measure), ask.get("piece.inside")
-    head = f"the {ask.plan.piece} ({about(inside, body)} inside)"
-    tail = f"{fault} the {worn.measure} ({spelled(body)})"
+    will = "cannot|may not" if level == "error" else "will|may"
     goal, place = ask.plan.goal, worn.wearer.place_of(worn.measure)
-    wanted = in_unit_of(inside.middle + more, body)
+    wanted, by = in_unit_of(inside.middle + more, body), in_unit_of(abs(more), body)
     return Misfit(
-        says=f"{head} {{{'cannot|may not' if level == 'error' else 'will|may'}}} {tail}",
+        says=f"the {ask.plan.piece} ({about(inside, body)} inside) {{{will}}} {fault} the"
+        f" {worn.measure} ({spelled(body)})",
         place=goal.place if goal else place,
         found=f"{in_unit_of(inside.middle, body)} inside",
         needed=f"{wanted} inside, or {'more' if more > 0 else 'less'}",
-        remedies=_remedies(ask, more, in_unit_of(abs(more), body)),
+        remedies=(
+            # whole millimetres, on the side that fits
+            *woven_longer(ask, more, math.ceil if more > 0 else math.floor),
+            Remedy(f"make the run about {by} {'longer' if more > 0 else 'shorter'}"),
+        ),
         margin=margin,
         at_most=level,
         also=(place,),
     )
-
-
-def _remedies(ask: Ask, more: float, by: str) -> tuple[Remedy, ...]:
-    by_hand = Remedy(f"make the run about {by} {'longer' if more > 0 else 'shorter'}")
-    ropes = [rope for rope in ask.plan.in_run if rope.stitch and rope.has("length")]
-    woven = [rope for rope in ropes if not rope.fills_rest]
-    if len(woven) != 1:
-        return (by_hand,)
-    (rope,) = woven
-    length = rope.length("length")
-    places = sum(entry.parts.count(rope) for entry in ask.plan.run)
-    new = length.middle + more / places
-    # whole millimetres, on the side that fits
-    text = in_unit_of(math.ceil(new) if more > 0 else math.floor(new), length)
-    edit = Edit(rope.place_of("length"), text)
-    return (Remedy(f"weave {text} of `{rope.name}` instead of {length.spelling}", (edit,)), by_hand)
 
 
 RULE = Rule(
@@ -89,9 +77,9 @@ RULE = Rule(
     family="length",
     subject=Fitted,
     check=check,
-    title="the piece closes round the one who wears it, with ease where a table gives one",
+    title="the piece closes round the wearer, with ease where a table gives one",
     why=(
-        "a thick rope loses three times its thickness on the inside, so that a bracelet right on"
+        "a thick rope loses three times its thickness on the inside: a bracelet that is right on"
         " the ruler is tight on the wrist"
     ),
     sources=(

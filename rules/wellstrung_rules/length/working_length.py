@@ -1,11 +1,12 @@
-"""A working length of thread that neither tangles nor is all tail."""
+"""A working length of thread that does not tangle and leaves enough to weave with."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Remedy, Rule, Woven, holds
 from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.values import Cell, Quantity, derived, exact, table
+from wellstrung.rulebook.values import Quantity, derived, exact
 from wellstrung.rulebook.wording import in_unit_of, spelled
+from wellstrung_rules.length import fact, round_number
 
 THREAD_BETWEEN_TAILS = Limit(
     "thread between tails",
@@ -17,9 +18,9 @@ THREAD_BETWEEN_TAILS = Limit(
 
 def check(woven: Woven, ask: Ask) -> Answer:
     if not woven.part.has("thread") or woven.part.kind.role is Role.STRAND:
-        return None  # what is strung is strung in one go
+        return None  # beads are strung in one go
     length = woven.part.length("thread", "working_length")
-    longest = exact("longest working length", _fact("longest working length of thread").value, "mm")
+    longest = exact("longest working length", fact("longest working length of thread").value, "mm")
     tangles = longest - length
     if not holds(tangles):
         return _misfit(woven, length, tangles, "is so long that it tangles", longest.middle)
@@ -50,27 +51,20 @@ def left_to_weave(length: float, tail: float, least: float) -> float:
     return length - 2 * tail - least
 
 
-def _fact(name: str) -> Cell:
-    return table("stitch_facts").row(name).cell("figure")
-
-
 def _misfit(woven: Woven, length: Quantity, margin: Quantity, fault: str, limit: float) -> Misfit:
-    head = f"the working length of `{woven.part.name}` ({spelled(length)})"
-    long = length.middle > limit
-    # what one would cut is a round number: 1.8 m, or 2 yd
-    wanted = min((in_unit_of(usual, length) for usual in (1800.0, 1828.8)), key=len)
+    place, wanted = (
+        woven.part.place_of("thread", "working_length"),
+        round_number(1800.0, 1828.8, length),
+    )
+    needed = f"{in_unit_of(limit, length)} or {'less' if length.middle > limit else 'more'}"
     return Misfit(
-        says=f"{head} {fault}",
-        place=woven.part.place_of("thread", "working_length"),
+        says=f"the working length of `{woven.part.name}` ({spelled(length)}) {fault}",
+        place=place,
         found=spelled(length),
-        needed=f"{in_unit_of(limit, length)} or {'less' if long else 'more'}",
+        needed=needed,
         remedies=(
-            Remedy.write(
-                woven.part.place_of("thread", "working_length"),
-                wanted,
-                f"work with {wanted} at a time",
-            ),
-            Remedy(f"work with {in_unit_of(limit, length)} or {'less' if long else 'more'}"),
+            Remedy.write(place, wanted, f"work with {wanted} at a time"),
+            Remedy(f"work with {needed}"),
         ),
         margin=margin,
         also=(woven.part.place_of("thread", "tail"),),
