@@ -13,9 +13,9 @@ def fact(name: str) -> Cell:
     return table("stitch_facts").row(name).cell("figure")
 
 
-def round_number(metric: float, inches: float, like: Quantity) -> str:
-    """A length as one would cut it, of two in mm: the shorter to write in the unit of `like`."""
-    return min((in_unit_of(length, like) for length in (metric, inches)), key=len)
+def round_number(like: Quantity, *lengths: float) -> str:
+    """A length as one would cut it: of some in mm, the first of the shortest to write like this."""
+    return min((in_unit_of(length, like) for length in lengths), key=len)
 
 
 def with_length(ask: Ask) -> list[Part]:

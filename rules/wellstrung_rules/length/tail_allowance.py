@@ -19,7 +19,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     use, least = "to sew a clasp on" if sews else "to weave in", in_unit_of(shortest, tail)
-    wanted = round_number(*((260.0, 254.0) if sews else (150.0, 152.4)), tail)
+    wanted = round_number(tail, *((254.0, 260.0) if sews else (150.0, 152.4)))
     most = in_unit_of(usual.high, tail)
     return Misfit(
         says=f"the tail of `{part.name}` ({spelled(tail)}) {{is|may be}} too short {use}, which"

@@ -54,7 +54,7 @@ def left_to_weave(length: float, tail: float, least: float) -> float:
 def _misfit(woven: Woven, length: Quantity, margin: Quantity, fault: str, limit: float) -> Misfit:
     place, wanted = (
         woven.part.place_of("thread", "working_length"),
-        round_number(1800.0, 1828.8, length),
+        round_number(length, 1800.0, 1828.8),
     )
     needed = f"{in_unit_of(limit, length)} or {'less' if length.middle > limit else 'more'}"
     return Misfit(
