@@ -20,7 +20,7 @@ import pytest
 from ortools.sat.python import cp_model
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-from wellstrung.lists.cutting import cut
+from wellstrung.formulas.cutting_stock import cut
 
 #: name: length, pieces wanted, fewest lengths, lengths that first-fit-decreasing needs
 CASES: dict[str, tuple[int, Mapping[int, int], int, int]] = {

@@ -7,7 +7,8 @@ import argparse
 from wellstrung.commands.checked import checked, exit_code_of_list
 from wellstrung.commands.output import looks, show
 from wellstrung.judging.checker import Checker
-from wellstrung.lists import cuts
+from wellstrung.judging.result import understood
+from wellstrung.lists import cutting
 from wellstrung.plugins import host as hosts
 from wellstrung.report import cuts_list
 
@@ -15,7 +16,7 @@ from wellstrung.report import cuts_list
 def run(options: argparse.Namespace) -> int:
     """Check the plans and list their cuts; the exit code."""
     result = checked(options, Checker(hosts.load(options.rule_files), keep=True))
-    found = cuts.listed(result.plans, options.makers)
+    found = cutting.listed(understood(result.plans), options.makers)
     if options.form == "json":
         show(cuts_list.as_json(result.plans, options.makers, found))
     else:

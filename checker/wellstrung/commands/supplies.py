@@ -7,6 +7,7 @@ import argparse
 from wellstrung.commands.checked import checked, exit_code_of_list
 from wellstrung.commands.output import looks, show, show_as_is
 from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import understood
 from wellstrung.lists import shopping
 from wellstrung.plugins import host as hosts
 from wellstrung.report import supplies_list
@@ -18,13 +19,14 @@ def run(options: argparse.Namespace) -> int:
     checker = Checker(hosts.load(options.rule_files), keep=True)
     result = checked(options, checker)
     plans, makers = result.plans, options.makers
-    lines = shopping.needed(plans, makers, on_hand=not options.nothing_on_hand)
+    asked = understood(plans)
+    lines = shopping.needed(asked, makers, on_hand=not options.nothing_on_hand)
     to_buy = {line.name for line in lines if line.short}
     also = [
         (plan.title, size) for plan in plans for size in other_sizes.found(plan, checker, to_buy)
     ]
     found = supplies_list.Supplies(
-        plans, makers, tuple(lines), tuple(shopping.kits(plans)), tuple(also)
+        plans, makers, tuple(lines), tuple(shopping.kits(asked)), tuple(also)
     )
     if options.form == "csv":
         show_as_is(supplies_list.as_csv(found))

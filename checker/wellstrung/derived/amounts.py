@@ -7,24 +7,44 @@ list, pages and JSON all ask for it.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 
+from wellstrung.formulas import thread
+from wellstrung.formulas.arithmetic import most
+from wellstrung.formulas.glue import joint_volume, to_mix
 from wellstrung.model.beads import bead_shares, beads_named
 from wellstrung.model.item import Bead, Item, Missing
-from wellstrung.model.parts import Part
+from wellstrung.model.parts import Formula, Part, Role
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, product, times, total
 from wellstrung.quantity.value import Quantity
-from wellstrung.subjects.supplies import beads_needed
+from wellstrung.subjects.counts import how_many, taken_in_all
+from wellstrung.subjects.glued import GluedEnd, GlueUsed, glue_used
+from wellstrung.subjects.run import taken
+from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
+
+#: the units of amounts: lengths, volumes, and pieces, which have none
+LENGTH, VOLUME, PIECES = "mm", "ml", ""
 
 # --- beads
 
 
 def _beads_needed(bead: Bead, ask: Quantities) -> Quantity:
-    """Beads that all the parts woven of it take."""
+    """Beads of all the parts woven of it, and of the loops that buttons go through."""
     woven = beads_needed(ask.plan, bead).woven
-    return total(
-        f"{bead.name}.needed", "", [beads_in(part, bead, count, ask) for part, count in woven]
+    terms = [beads_in(part, bead, count, ask) for part, count in woven]
+    loops = beads_in_loops(bead, ask)
+    if loops:
+        terms.append(exact("beads of loops", loops))
+    return total(f"{bead.name}.needed", PIECES, terms)
+
+
+def beads_in_loops(bead: Bead, ask: Quantities) -> int:
+    """Beads that the loops of clasps take."""
+    return sum(
+        part.count("loop", "count", default=0) * how_many(ask.plan, part)
+        for part in ask.plan.parts.values()
+        if part.bead("loop", "beads") is bead
     )
 
 
@@ -35,13 +55,8 @@ def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     beads, share = ask.of(part, "beads"), bead_shares(part)[bead.name]
     if share == 1:
         return times(beads, count)
-    return product(
-        f"{bead.name} in {count} x {part.name}",
-        "",
-        exact("count", count),
-        beads,
-        exact("share", share),
-    )
+    name = f"{bead.name} in {count} x {part.name}"
+    return product(name, PIECES, exact("count", count), beads, exact("share", share))
 
 
 def _of_spiral(part: Part, bead: Item, ask: Quantities) -> Quantity:
@@ -76,13 +91,12 @@ def in_packs(bead: Item, line: Item, ask: Quantities) -> Quantity:
         if not each and not counted:
             raise line.missing("pack")
         return exact(f"{bead.name} counted", packs * each + counted)
-    return product(
-        f"{bead.name} in packs",
-        "",
-        exact("packs", packs),
-        line.mass("pack"),
-        ask.of(bead, "per_gram"),
-    )
+    return times(in_one_pack(bead, line, ask), packs)
+
+
+def in_one_pack(bead: Item, line: Item, ask: Quantities) -> Quantity:
+    """Beads in a pack that is sold by weight."""
+    return product(f"{bead.name} in a pack", PIECES, line.mass("pack"), ask.of(bead, "per_gram"))
 
 
 def _spare(bead: Item, ask: Quantities) -> Quantity:
@@ -90,13 +104,12 @@ def _spare(bead: Item, ask: Quantities) -> Quantity:
     czech = bead.has("make") and bead.text("make") == "Czech"
     make = "Czech" if czech else "Japanese"
     name = f"spare {'cylinder' if bead.text('type') == 'cylinder' else make} beads"
+    return product(f"{bead.name}.spare", PIECES, ask.of(bead, "needed"), _limit(name, ask))
+
+
+def _limit(name: str, ask: Quantities) -> Quantity:
     setting = ask.plan.bench.limits[name]
-    return product(
-        f"{bead.name}.spare",
-        "",
-        ask.of(bead, "needed"),
-        exact(name, setting.value, setting.unit, source=setting.reason),
-    )
+    return exact(name, setting.value, setting.unit, source=setting.reason)
 
 
 def _packs_wanted(bead: Bead, ask: Quantities) -> Quantity:
@@ -109,9 +122,201 @@ def _packs_wanted(bead: Bead, ask: Quantities) -> Quantity:
     return exact(f"{bead.name}.packs", line.count("packs") + more)
 
 
+# --- thread
+
+
+def thread_in_all(part: Part, ask: Quantities) -> Quantity:
+    """Thread that every one of a part takes, with the tails of all its threads, mm."""
+    count, tail, path = how_many(ask.plan, part), tail_of(part), ask.of(part, "thread")
+    name = f"{part.name}.thread in all"
+    if part.kind.role is Role.STRAND:
+        return derived(
+            name,
+            LENGTH,
+            lambda count, line, tail: count * (line + 2 * tail),
+            count=exact("strung", count),
+            line=path,
+            tail=tail,
+            source="strung in one go, a tail at each end: counting",
+        )
+    if ask.offers(part, "warps"):
+        return derived(
+            name,
+            LENGTH,
+            lambda count, path, warps, warp, working, tail: (
+                count * (thread.with_tails(path - warps * warp, working, tail) + warps * warp)
+            ),
+            count=exact("woven", count),
+            path=path,
+            warps=ask.of(part, "warps"),
+            warp=ask.of(part, "warp_length"),
+            working=working_length_of(part),
+            tail=tail,
+            source="two tails for every working length of weft; a warp has its ends: counting",
+        )
+    if part.kind.role is Role.DROP:
+        # the legs of a fringe hang on one thread, which goes on from one to the next
+        path, count = times(path, count), 1
+    return derived(
+        name,
+        LENGTH,
+        lambda count, path, working, tail: count * thread.with_tails(path, working, tail),
+        count=exact("woven", count),
+        path=path,
+        working=working_length_of(part),
+        tail=tail,
+        source="two tails for every working length: counting",
+    )
+
+
+def tail_of(part: Part) -> Quantity:
+    """The tail at each end of a thread, as written or as is usual, mm."""
+    return _of_thread(part, "tail", thread.USUAL_TAIL)
+
+
+def working_length_of(part: Part) -> Quantity:
+    """The length of thread to work with, as written or as is usual, mm.
+
+    Raises Missing where two tails are longer than it.
+    """
+    working = _of_thread(part, "working_length", thread.USUAL_LENGTH)
+    if working.worst.low <= 2 * tail_of(part).worst.high:
+        raise Missing(f"a `thread.working_length` of `{part.name}` that is longer than two tails")
+    return working
+
+
+def _of_thread(part: Part, what: str, usual: float) -> Quantity:
+    if part.has("thread", what):
+        return part.length("thread", what)
+    return exact(what.replace("_", " "), usual, LENGTH, "usual: trade table `stitch_facts`")
+
+
+def thread_needed(spool: Part, ask: Quantities) -> Quantity:
+    """Thread for every part worked with it, with all tails, mm."""
+    return thread_for(spool.name, threaded(ask.plan).get(spool, ()), ask)
+
+
+def thread_for(name: str, parts: Iterable[Part], ask: Quantities) -> Quantity:
+    """Thread for some parts, with all tails, mm."""
+    return total(f"{name}.needed", LENGTH, [ask.of(part, "thread_in_all") for part in parts])
+
+
+def thread_on_hand(spool: Part, ask: Quantities) -> Quantity:
+    """Thread in the lines of supplies, mm; raises Missing."""
+    lines = supply_lines(ask.plan, "thread", spool.name)
+    if not lines:
+        raise Missing(f"a line `{{thread: {spool.name}, spools: ...}}` under `supplies`")
+    return total(f"{spool.name}.on hand", LENGTH, [_wound(spool, line) for line in lines])
+
+
+def _wound(spool: Part, line: Item) -> Quantity:
+    length = line.length("length") if line.has("length") else spool.length("length")
+    return times(length, line.count("pieces", default=line.count("spools", default=1)))
+
+
+# --- glue
+
+
+def glue_needed(adhesive: Part, ask: Quantities) -> Quantity:
+    """Glue for every joint, ml: of a glue that is stirred, all of its mixes.
+
+    Each mix is twice what goes into its joints, since half stays on card and stick, and no less
+    than can be measured out.
+    """
+    used = glue_used(ask.plan, adhesive)
+    if not used.mixes:
+        raise Missing(f"a step `{{do: glue, with: {adhesive.name}, ...}}`")
+    held = total(f"{adhesive.name} in its joints", VOLUME, _in_joints(used, ask))
+    if not used.stirred:
+        return held
+    return derived(
+        f"{adhesive.name}.needed",
+        VOLUME,
+        lambda mixes, least, joints: mixes * most(least, to_mix(joints / mixes)),
+        mixes=exact("mixes", used.mixes),
+        least=_limit("smallest mix", ask),
+        joints=held,
+    )
+
+
+def _in_joints(used: GlueUsed, ask: Quantities) -> Iterator[Quantity]:
+    if not used.ends and not used.stirred:
+        raise Missing(f"a cap with a `bore` that `{used.adhesive.name}` holds")
+    for end, count in used.ends:
+        yield times(_in_one(end, ask), count)
+
+
+def _in_one(end: GluedEnd, ask: Quantities) -> Quantity:
+    """Glue in one cap, ml: the sleeve round an end that is taken as solid."""
+    return derived(
+        f"glue in `{end.cap.name}`",
+        VOLUME,
+        lambda bore, end, depth: joint_volume(bore, end, depth) / 1000,
+        bore=ask.of(end.cap, "bore"),
+        end=ask.of(end.rope, "nub.outside" if taken(end.cap) == "nub" else "outside"),
+        depth=ask.of(end.cap, "depth"),
+    )
+
+
+def glue_on_hand(adhesive: Part, ask: Quantities) -> Quantity:
+    """Glue in the lines of supplies, ml; raises Missing."""
+    lines = supply_lines(ask.plan, "part", adhesive.name)
+    if not lines:
+        raise Missing(f"a line `{{part: {adhesive.name}, volume: ...}}` under `supplies`")
+    return total(f"{adhesive.name}.on hand", VOLUME, [_in_bottles(line) for line in lines])
+
+
+def _in_bottles(line: Item) -> Quantity:
+    if not line.has("volume"):
+        raise Missing(f"`volume` in the line of `{line.name}` under `supplies`")
+    return times(
+        line.volume("volume"), line.count("packs", default=1) * line.count("count", default=1)
+    )
+
+
+# --- rings and findings
+
+
+def pieces_needed(part: Part, ask: Quantities) -> Quantity:
+    """How many of a ring or a finding the run and what is hung take."""
+    return exact(f"{part.name}.needed", taken_in_all(ask.plan).get(part.name, 0))
+
+
+def pieces_on_hand(part: Part, ask: Quantities) -> Quantity:
+    """How many of a part the lines of supplies hold; raises Missing."""
+    lines = supply_lines(ask.plan, "part", part.name)
+    if not lines:
+        raise Missing(f"a line `{{part: {part.name}, count: ...}}` under `supplies`")
+    return exact(f"{part.name}.on hand", sum(_counted(line) for line in lines))
+
+
+def _counted(line: Item) -> int:
+    packed = line.count("packs", default=1) * line.count("pack_of", default=0)
+    counted = line.count("count", default=0)
+    if not packed and not counted:
+        raise line.missing("count")
+    return packed + counted
+
+
+# --- what is cut to its length: cord, core and wire
+
+
+def wire_of(part: Part, ask: Quantities) -> Quantity:
+    """Wire cut for one link, mm: as it is written, or as its beads and loops need."""
+    return ask.of(part, "length" if part.has("length") else "needed")
+
+
+def lengths_on_hand(part: Part, ask: Quantities) -> Quantity:
+    """Cord, core or wire in the lines of supplies, mm; none where there is no line."""
+    lines = supply_lines(ask.plan, "part", part.name)
+    lengths = [times(line.length("length"), line.count("pieces", default=1)) for line in lines]
+    return total(f"{part.name}.on hand", LENGTH, lengths)
+
+
 OF_BEAD: dict[str, Callable[[Bead, Quantities], Quantity]] = {
     "needed": _beads_needed,
     "spare": _spare,
     "packs_wanted": _packs_wanted,
     "on_hand": _beads_on_hand,
 }
+OF_PART: dict[str, Formula] = {"thread_in_all": thread_in_all}

@@ -112,6 +112,8 @@ class Quantities:
             return OF_EYE[of_eye](part, eye)
         if what in line_and_needle.OF_PART:
             return line_and_needle.OF_PART[what](part)
+        if what in amounts.OF_PART:
+            return amounts.OF_PART[what](part, self)
         if what == "along":
             raise Missing(f"what `{part.name}`, {article(part.kind.name)}, adds to the run")
         raise part.missing(what)

@@ -126,6 +126,32 @@ def numbered(
     return [range(place.start - before, place.stop - before) for place in places]
 
 
+def least_lost(
+    pattern: Sequence[str],
+    links: Sequence[str],
+    others: Sequence[Sequence[str]],
+    insides: Mapping[str, float],
+    *,
+    soldered: bool,
+) -> float:
+    """The least that is lost, mm, between one of `others` and a piece of these links behind it.
+
+    Counting along the pattern, worked out for this project.
+
+    >>> least_lost(['loop', 'bar'], ['loop'], [['loop'], ['loop', 'bar', 'loop']],
+    ...     {'loop': 4.0, 'bar': 8.0}, soldered=True)
+    8.0
+    """
+    ends = {
+        (start + len(other)) % len(pattern)
+        for other in others
+        for start in range(len(pattern))
+        if _links_at(pattern, start, len(other)) == list(other)
+    }
+    behind = ((end, 0.0, 0.0) for end in ends)
+    return min(_next(pattern, links, end, insides, soldered=soldered)[1] for end in behind)
+
+
 def length_of(
     links: Sequence[str], insides: Mapping[str, float], wires: Mapping[str, float]
 ) -> float:

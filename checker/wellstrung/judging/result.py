@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from msgspec import Struct, field
 
 from wellstrung.common.places import Edit, Place
+from wellstrung.derived.of_plan import Quantities
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import Ask, Level
 
@@ -127,6 +128,11 @@ class PlanResult(Struct, frozen=True):
         if self.count("error"):
             return "not makeable"
         return "makeable with warnings" if self.count("warning") else "makeable"
+
+
+def understood(plans: Iterable[PlanResult]) -> list[Quantities]:
+    """The quantities of every plan that has the right shape, for a checker that keeps plans."""
+    return [plan.ask.quantities for plan in plans if plan.ask is not None]
 
 
 class Result(Struct, frozen=True):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung import tables
+from wellstrung.derived import amounts
 from wellstrung.derived.declared import from_table
 from wellstrung.formulas import glue
 from wellstrung.model.parts import Formula, Kind, Part, Role
@@ -84,5 +85,7 @@ ADHESIVE = Kind(
         **{name: _in_the_room(name) for name in ("usable", "handling", "full_cure")},
         "mixing": _stated("mixing"),
         "bridges": _bridges,
+        "needed": amounts.glue_needed,
+        "on_hand": amounts.glue_on_hand,
     },
 )

@@ -129,34 +129,24 @@ def _mass(piece: Part, ask: Quantities) -> Quantity:
     )
 
 
-def _cut(chain: Part, ask: Quantities) -> ChainCut:
-    cut = next(cut for cut in chain_cuts(ask.plan) if cut.chain is chain)
+def bounded(cut: ChainCut) -> ChainCut:
+    """A cut of no more links than anyone cuts; raises Missing."""
     if sum(len(one.links) * one.count for one in cut.pieces) > MOST_LINKS:
-        raise Missing(f"fewer than {MOST_LINKS} links to be cut from `{chain.name}`")
+        raise Missing(f"fewer than {MOST_LINKS} links to be cut from `{cut.chain.name}`")
     return cut
 
 
-def _needed(chain: Part, ask: Quantities) -> Quantity:
-    """The length, cut from one stretch, that gives every piece in phase."""
-    cut = _cut(chain, ask)
-    if not cut.pieces:
-        return exact(f"{chain.name}.needed", 0.0, "mm")
-    run = links.run_of(cut.pattern, cut.every_piece, soldered=cut.soldered)
-    return run_length(f"{chain.name}.needed", chain, run)
+def one_stretch(cut: ChainCut, pieces: Sequence[Sequence[str]]) -> Quantity:
+    """The length that gives these pieces, in phase, when they are cut from one, mm."""
+    if not pieces:
+        return exact(f"{cut.chain.name}.needed", 0.0, "mm")
+    run = links.run_of(bounded(cut).pattern, pieces, soldered=cut.soldered)
+    return run_length(f"{cut.chain.name}.needed", cut.chain, run)
 
 
-def _links_per_piece(chain: Part, ask: Quantities) -> Quantity:
-    """Links counted off for each piece, lost ones included, where all pieces are alike."""
-    cut = _cut(chain, ask)
-    if len(cut.pieces) != 1:
-        raise chain.missing("one kind of piece cut from it")
-    piece = cut.pieces[0].piece
-    return _links(piece, ask) + _lost(piece, ask)
-
-
-def _pieces_had(chain: Part, ask: Quantities) -> Quantity:
-    """How many of the pieces the lengths on hand give, cut in phase."""
-    cut = _cut(chain, ask)
+def pieces_had(cut: ChainCut) -> Quantity:
+    """How many of its pieces the lengths on hand give, cut in phase."""
+    chain = bounded(cut).chain
     names = list(dict.fromkeys(cut.pattern))
     wires = {link: chain.wire("links", link, "wire").middle for link in names}
 
@@ -175,6 +165,28 @@ def _pieces_had(chain: Part, ask: Quantities) -> Quantity:
         had,
         {f"link{n}": link_inside(chain, link) for n, link in enumerate(names)},
     )
+
+
+def _cut(chain: Part, ask: Quantities) -> ChainCut:
+    return next(cut for cut in chain_cuts(ask.plan) if cut.chain is chain)
+
+
+def _needed(chain: Part, ask: Quantities) -> Quantity:
+    cut = _cut(chain, ask)
+    return one_stretch(cut, cut.every_piece)
+
+
+def _pieces_had(chain: Part, ask: Quantities) -> Quantity:
+    return pieces_had(_cut(chain, ask))
+
+
+def _links_per_piece(chain: Part, ask: Quantities) -> Quantity:
+    """Links counted off for each piece, lost ones included, where all pieces are alike."""
+    cut = bounded(_cut(chain, ask))
+    if len(cut.pieces) != 1:
+        raise chain.missing("one kind of piece cut from it")
+    piece = cut.pieces[0].piece
+    return _links(piece, ask) + _lost(piece, ask)
 
 
 #: A bound on hostile plans; a class of thirty cuts a few thousand.

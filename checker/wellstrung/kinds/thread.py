@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.derived import amounts
 from wellstrung.model.parts import Kind, Role, Traits
 from wellstrung_schemas import fragment
 
@@ -13,6 +14,7 @@ THREAD = Kind(
     "thread",
     fragment("thread"),
     Role.THREAD,
+    quantities={"needed": amounts.thread_needed, "on_hand": amounts.thread_on_hand},
     types={
         "flexible wire": Traits(steel=True),
         "elastic": Traits(stretches=True),

@@ -1,388 +1,332 @@
-"""Cutting list: pieces from the lengths on hand, so that as little as can be is cut into.
+"""The cutting list of plans: what to cut from which length, and at which link.
 
-One-dimensional cutting stock. Lengths are mm; inside they are whole micrometres, so that what fits
-fits. Between two pieces a cut loses `lost`: a saw's kerf, or the links of a chain that are cut
-through or skipped (then pieces and lengths are the insides of their links, without the two end
-walls). The cut behind the last piece of a length costs nothing.
-
-When not every piece can be had the longest go short: if any so many fit, so do as many of the
-shortest.
+Chain is cut by counting links, since nobody lays a ruler along them: so many links, then cut
+through the next. Every length of chain is taken to begin with the first link of its first piece;
+what stands before that link is taken off. Thread, line, wire, cord and core are cut by length.
 """
 
 from __future__ import annotations
 
 import math
-from bisect import bisect_left
-from collections import Counter
-from collections.abc import Iterator, Sequence
-from typing import NamedTuple
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import accumulate
+from typing import Literal
 
-#: Ways to fill a length that are tried before the best plan found so far is given, proved or not.
-STEPS = 100_000
+from msgspec import Struct
+from msgspec.structs import replace
+
+from wellstrung.derived.amounts import tail_of, wire_of, working_length_of
+from wellstrung.formulas import chain as links
+from wellstrung.formulas import thread
+from wellstrung.kinds.chain import link_inside, one_stretch
+from wellstrung.kinds.wire_link import loop_wire, wraps_of
+from wellstrung.lists import chain_stock
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import WOVEN_WORK, Part, Role
+from wellstrung.model.plan import Plan, Quantities
+from wellstrung.subjects.chain import ChainCut
+from wellstrung.subjects.counts import how_many, placed
+
+#: less than this, mm, is what rounding leaves, and nothing to draw
+_NOTHING = 1e-6
+When = Literal["now", "after measuring"]
 
 
-class Cut(NamedTuple):
-    """A length on hand by its place in the list, its pieces, longest first, and what is left."""
+class ChainPiece(Struct, frozen=True):
+    """One piece on a length of chain: its links by number, and the links lost behind it.
 
-    on_hand: int
+    Numbers count from 1 at the beginning of the length. `start` and `length` are mm, from outer end
+    to outer end; `how` says what to do behind its last link.
+    """
+
+    name: str
+    first: int
+    last: int
+    lost: tuple[int, ...]
+    start: float
     length: float
-    pieces: tuple[float, ...]
+    how: str
+
+    @property
+    def links(self) -> int:
+        """How many links to count off."""
+        return self.last - self.first + 1
+
+
+class Bar(Struct, frozen=True):
+    """One length of chain with the pieces cut from it, in turn; `left` is what stays whole, mm.
+
+    `written` is the length as the author wrote it; empty for one that is still to be bought.
+    """
+
+    length: float
+    written: str
+    begins_with: str
+    pieces: tuple[ChainPiece, ...]
     left: float
 
+    @property
+    def lost(self) -> int:
+        """How many links are lost between pieces."""
+        return sum(len(piece.lost) for piece in self.pieces)
 
-class CutPlan(NamedTuple):
-    """What is cut from which length, and what could not be had.
+    @property
+    def lost_length(self) -> float:
+        """What is lost in cutting, mm, the link behind the last piece included."""
+        return sum(end - start for what, start, end in spans(self) if what == "lost")
 
-    `used` adds up the lengths cut into, and no plan for the same pieces cuts into less than
-    `at_least`. `proved` says that no plan gives more pieces, and none as many from less.
+
+class ChainCuts(Struct, frozen=True):
+    """All that is cut from one chain; `untouched` are the lengths on hand that stay whole, mm.
+
+    Another way of cutting may get up to `more` pieces more from the chain on hand, or use up to
+    `less` mm of chain less. Where both are 0, none does.
     """
 
-    cuts: tuple[Cut, ...]
-    missing: tuple[float, ...]
-    used: float
-    at_least: float
-    proved: bool
+    chain: str
+    describes: str
+    pattern: tuple[str, ...]
+    soldered: bool
+    when: When
+    pieces: tuple[tuple[str, int], ...]
+    bars: tuple[Bar, ...]
+    untouched: tuple[float, ...]
+    more: int
+    less: float
+    plans: tuple[str, ...]
 
 
-def cut(
-    pieces: Sequence[float], on_hand: Sequence[float], lost: float = 0.0, *, steps: int = STEPS
-) -> CutPlan:
-    """Cut the pieces from the lengths on hand; the same lists always give the same plan.
+class Lengths(Struct, frozen=True):
+    """So many pieces of one length: thread, line, warp, wire, cord or core, for one part.
 
-    The search fills one length after another, the longest piece left over first, worked out for
-    this project; its bound is by column generation, Gilmore and Gomory 1961 (from memory).
-
-    >>> plan = cut([5, 4, 4, 3, 2, 2], [10, 10, 10])
-    >>> [one.pieces for one in plan.cuts], plan.used, plan.proved
-    ([(5.0, 3.0, 2.0), (4.0, 4.0, 2.0)], 20.0, True)
-    >>> [cut([33, 33, 33], [100], kerf).missing for kerf in (0.5, 0.6)]
-    [(), (33.0,)]
+    `most` is the number there may be, where how many the work takes is not sure. `total` is all of
+    them together, mm; the last thread is cut to need.
     """
-    for length in (*pieces, *on_hand):
-        if not (math.isfinite(length) and _micrometres(length) > 0):
-            raise ValueError(f"a length must be above nothing to be cut, not {length:g} mm")
-    if not (math.isfinite(lost) and lost >= 0):
-        raise ValueError(f"a cut cannot lose {lost:g} mm")
-    kerf = _micrometres(lost)
-    # a piece and the cut behind it, a length and the cut behind its last piece: no cut is special
-    wanted = sorted(_micrometres(piece) + kerf for piece in pieces)
-    stock = [_micrometres(length) + kerf for length in on_hand]
-    had, no_more = len(wanted), True
-    search = _Search(wanted, stock, kerf, steps)
-    if search.best is None:
-        had, no_more = _most(wanted, stock, kerf, steps)
-        search = _Search(wanted[:had], stock, kerf, steps)
-    assert search.best is not None
-    return CutPlan(
-        tuple(_cuts(search.best, stock, kerf)),
-        tuple((piece - kerf) / _MICRO for piece in reversed(wanted[had:])),
-        search.used / _MICRO,
-        search.at_least / _MICRO,
-        no_more and search.proved,
-    )
+
+    part: str
+    what: str
+    count: int
+    most: int
+    length: float
+    total: float
+    when: When
+    notes: tuple[str, ...]
+    plan: str
 
 
-_MICRO = 1000
-#: Ways to fill one length that are compared; more are only met with many small pieces.
-_MOST_WAYS = 1_000
-#: Different sizes, rounds, and steps a round beyond which the bound by columns takes too long.
-_MOST_SIZES, _ROUNDS, _MOST_STEPS = 40, 400, 20_000
-#: Different totals of the lengths on hand beyond which any length is taken for one.
-_MOST_TOTALS = 2_000
+class CutList(Struct, frozen=True):
+    """Chains, then what is cut by length, then what could not be worked out, in words."""
+
+    chains: tuple[ChainCuts, ...]
+    lengths: tuple[Lengths, ...]
+    missing: tuple[str, ...]
 
 
-#: A length cut into, and the pieces it gives.
-_Filled = tuple[int, tuple[int, ...]]
+def listed(plans: Sequence[Quantities], makers: int = 1) -> CutList:
+    """The cutting list of plans, each for so many makers; chain of all plans is cut together."""
+    missing: dict[str, None] = {}
+    chains = tuple(_chains(plans, makers, missing))
+    lengths = [
+        one
+        for ask in plans
+        for part in ask.plan.parts.values()
+        if part.has("thread") or placed(ask.plan).get(part.name)
+        for one in _of(part, makers, ask, missing)
+    ]
+    return CutList(chains, tuple(lengths), tuple(missing))
 
 
-class _Way(NamedTuple):
-    """One length filled: room left over, which length, and counts of each size from `first` on."""
-
-    room: int
-    length: int
-    first: int
-    counts: tuple[int, ...]
+# --- chain
 
 
-def _micrometres(length: float) -> int:
-    return round(length * _MICRO)
-
-
-def _most(wanted: Sequence[int], stock: Sequence[int], kerf: int, steps: int) -> tuple[int, bool]:
-    """How many pieces can be had, and whether one more surely cannot; all of them cannot."""
-    low, high, no_more = 0, len(wanted), False
-    while low < high:
-        middle = (low + high + 1) // 2
-        search = _Search(wanted[:middle], stock, kerf, steps, any_plan=True)
-        if search.best is not None:
-            low = middle
-        else:
-            high, no_more = middle - 1, search.proved
-    return low, no_more
-
-
-def _cuts(filled: Sequence[_Filled], stock: Sequence[int], kerf: int) -> Iterator[Cut]:
-    """Each filled length as the first on hand of its size that is not cut into yet."""
-    free: dict[int, list[int]] = {}
-    for number, length in reversed(list(enumerate(stock))):
-        free.setdefault(length, []).append(number)
-    for length, pieces in filled:
-        yield Cut(
-            free[length].pop(),
-            (length - kerf) / _MICRO,
-            tuple((piece - kerf) / _MICRO for piece in pieces),
-            max(0, length - sum(pieces) - kerf) / _MICRO,
+def _chains(
+    plans: Iterable[Quantities], makers: int, missing: dict[str, None]
+) -> Iterator[ChainCuts]:
+    for (name, describes), group in chain_stock.alike(plans).items():
+        chain = chain_stock.merged([one for _, one in group], makers)
+        try:
+            laid = chain_stock.laid_out(chain)
+            bars, untouched = _on_hand(chain, laid)
+            rest = laid.left(chain)
+            bought = [_to_buy(chain, rest)] if rest else []
+        except Missing as lacks:
+            missing[f"`{name}` needs {lacks.field}"] = None
+            continue
+        yield ChainCuts(
+            name,
+            describes,
+            chain.pattern,
+            chain.soldered,
+            "after measuring" if any(_adjusts(plan, one) for plan, one in group) else "now",
+            tuple((one.piece.name, one.count) for one in chain.pieces),
+            (*bars, *bought),
+            untouched,
+            laid.more,
+            laid.less or (chain_stock.stretch_to_spare(chain, rest) if rest else 0.0),
+            tuple(dict.fromkeys(plan.title for plan, _ in group)),
         )
 
 
-class _Search:
-    """The least stock for all pieces. Each piece and each length has one cut added to it."""
-
-    def __init__(
-        self,
-        pieces: Sequence[int],
-        stock: Sequence[int],
-        kerf: int,
-        steps: int,
-        *,
-        any_plan: bool = False,
-    ) -> None:
-        self.kerf, self.steps, self.any_plan = kerf, steps, any_plan
-        self.sizes, self.wanted = _counted(pieces)
-        self.lengths, self.whole = _counted(stock)
-        self.totals = _totals([length - kerf for length in stock])
-        #: the lengths cut into, and what of; None as long as no plan is found
-        self.best: list[_Filled] | None = None
-        self.used: float = math.inf
-        self.at_least = self._round_up(self._by_length(sum(pieces)))
-        if self.at_least <= self.totals[-1]:
-            for longest_first in (False, True):
-                self._keep(_first_fit(pieces, sorted(stock, reverse=longest_first)))
-        if not self._settled() and len(self.sizes) <= _MOST_SIZES:
-            columns = _by_columns(self.sizes, self.wanted, self.lengths, kerf)
-            self.at_least = max(self.at_least, self._round_up(columns))
-        exhausted = self._settled() or self._fill()
-        self.proved = exhausted or self.used <= self.at_least
-        if self.proved and self.best is not None:
-            self.at_least = self.used
-
-    def _settled(self) -> bool:
-        """Whether there is nothing left to look for."""
-        if self.any_plan and self.best is not None:
-            return True
-        return self.at_least >= self.used or self.at_least > self.totals[-1]
-
-    def _keep(self, plan: list[_Filled] | None) -> None:
-        if plan is not None:
-            used = sum(length - self.kerf for length, _ in plan)
-            if used < self.used:
-                self.best, self.used = plan, used
-
-    def _by_length(self, pieces: int) -> int:
-        """Stock that pieces of this length together surely need."""
-        if not pieces:
-            return 0
-        shortest = self.lengths[-1] if self.lengths else 1
-        return -(-pieces * (shortest - self.kerf) // shortest)
-
-    def _round_up(self, least: int) -> int:
-        """The least total of whole lengths on hand that is not below `least`; itself if none is."""
-        at = bisect_left(self.totals, least)
-        return self.totals[at] if at < len(self.totals) else least
-
-    def _fill(self) -> bool:
-        """Fill one length after another, and go back for other ways; False if steps ran out."""
-        exhaustive = True
-        seen: set[tuple[tuple[int, ...], tuple[int, ...]]] = set()
-        wanted, whole, plan = self.wanted, self.whole, list[_Filled]()
-        open_ways: list[Iterator[_Way]] = []
-        taken: list[_Way] = []
-        while True:
-            state = (tuple(wanted), tuple(whole))
-            if not any(wanted):
-                self._keep(list(plan))
-                if self._settled():
-                    return True
-                open_ways.append(iter(()))
-            elif state in seen or self._hopeless(plan):
-                open_ways.append(iter(()))
-            else:
-                seen.add(state)
-                ways, all_of_them = self._ways()
-                exhaustive = exhaustive and all_of_them
-                open_ways.append(iter(ways))
-            while (way := next(open_ways[-1], None)) is None:
-                open_ways.pop()
-                if not open_ways:
-                    return exhaustive
-                self._take(taken.pop(), -1)
-                plan.pop()
-            if self.steps <= 0:
-                return False
-            self._take(way, 1)
-            taken.append(way)
-            plan.append(self._filled(way))
-
-    def _take(self, way: _Way, times: int) -> None:
-        self.whole[way.length] -= times
-        for size, count in enumerate(way.counts, way.first):
-            self.wanted[size] -= times * count
-
-    def _filled(self, way: _Way) -> _Filled:
-        counts = enumerate(way.counts, way.first)
-        pieces = tuple(self.sizes[size] for size, count in counts for _ in range(count))
-        return self.lengths[way.length], pieces
-
-    def _hopeless(self, plan: Sequence[_Filled]) -> bool:
-        """Whether no way to go on from here can be better than the best plan."""
-        used = sum(length - self.kerf for length, _ in plan)
-        pieces = sum(map(int.__mul__, self.sizes, self.wanted))
-        if pieces > sum(map(int.__mul__, self.lengths, self.whole)):
-            return True
-        return self._round_up(used + self._by_length(pieces)) >= self.used
-
-    def _ways(self) -> tuple[list[_Way], bool]:
-        """Ways to fill one length with the longest piece left over, fullest first.
-
-        Only those to which no piece can be added: one that is less full never saves stock.
-        """
-        first = next(size for size, count in enumerate(self.wanted) if count)
-        ways: list[_Way] = []
-        all_of_them = True
-        for length, number in enumerate(self.whole):
-            if number:
-                for room, counts in self._patterns(first, self.lengths[length]):
-                    ways.append(_Way(room, length, first, counts))
-                    if len(ways) >= _MOST_WAYS:
-                        all_of_them = False
-                        break
-        ways.sort(key=lambda way: (way.room, way.length, [-count for count in way.counts]))
-        return ways, all_of_them and self.steps > 0
-
-    def _patterns(self, first: int, length: int) -> Iterator[tuple[int, tuple[int, ...]]]:
-        """Counts of each size from `first` on that fill the length, and the room left."""
-        if self.sizes[first] > length:
-            return
-        stack: list[tuple[int, tuple[int, ...]]] = [(length, ())]
-        while stack and self.steps > 0:
-            self.steps -= 1
-            room, counts = stack.pop()
-            size = first + len(counts)
-            if size == len(self.sizes):
-                spare = zip(self.sizes[first:], self.wanted[first:], counts, strict=True)
-                if all(piece > room or wanted == count for piece, wanted, count in spare):
-                    yield room, counts
-                continue
-            most = min(self.wanted[size], room // self.sizes[size])
-            for count in range(0 if counts else 1, most + 1):
-                stack.append((room - count * self.sizes[size], (*counts, count)))
+def _adjusts(plan: Plan, chain: ChainCut) -> bool:
+    """Whether chain stands in the run with woven work: what is woven comes out as it does."""
+    woven = any(part.kind.role in WOVEN_WORK for part in plan.in_run)
+    return woven and any(one.piece in plan.in_run for one in chain.pieces)
 
 
-def _counted(lengths: Sequence[int]) -> tuple[list[int], list[int]]:
-    """The different lengths, longest first, and how many there are of each."""
-    counts = Counter(lengths)
-    return (sizes := sorted(counts, reverse=True)), [counts[size] for size in sizes]
+def _on_hand(chain: ChainCut, laid: chain_stock.Laid) -> tuple[tuple[Bar, ...], tuple[float, ...]]:
+    """Every length on hand that is cut into, and the lengths that stay whole."""
+    written = [line.text for line in chain.on_hand for _ in range(line.pieces)]
+    stock = sorted(zip(chain.lengths, written, laid.of, strict=True), key=lambda one: one[0])
+    bars = (_bar(chain, length, text, numbers) for length, text, numbers in stock if numbers)
+    return tuple(bars), tuple(length for length, _, numbers in stock if not numbers)
 
 
-def _totals(lengths: Sequence[int]) -> Sequence[int]:
-    """Every total of some of the lengths, in order; of too many, any length up to them all."""
-    totals = {0}
-    for length in lengths:
-        totals |= {total + length for total in totals}
-        if len(totals) > _MOST_TOTALS:
-            return range(sum(lengths) + 1)
-    return sorted(totals)
+def _to_buy(chain: ChainCut, rest: Sequence[int]) -> Bar:
+    """The length that is still to be bought, for the pieces that no length on hand gives."""
+    pieces = [chain.every_piece[number] for number in rest]
+    bought = one_stretch(chain, pieces).likely.high
+    return _bar(chain, math.ceil(bought / 10 - 1e-6) * 10.0, "", rest)
 
 
-def _first_fit(pieces: Sequence[int], stock: Sequence[int]) -> list[_Filled] | None:
-    """Each piece, longest first, from the first length it fits; None if one fits none."""
-    room, cut_from = list(stock), [list[int]() for _ in stock]
-    for piece in sorted(pieces, reverse=True):
-        at = next((at for at, left in enumerate(room) if piece <= left), None)
-        if at is None:
-            return None
-        room[at] -= piece
-        cut_from[at].append(piece)
-    return [
-        (length, tuple(pieces)) for length, pieces in zip(stock, cut_from, strict=True) if pieces
-    ]
+def _bar(chain: ChainCut, length: float, written: str, laid: Sequence[int]) -> Bar:
+    names = [one.piece.name for one in chain.pieces for _ in range(one.count)]
+    pieces = [chain.every_piece[number] for number in laid]
+    insides = {link: link_inside(chain.chain, link).middle for link in dict.fromkeys(chain.pattern)}
+    wires = {link: chain.chain.wire("links", link, "wire").middle for link in insides}
+    places = links.numbered(chain.pattern, pieces, soldered=chain.soldered)
+    run = links.run_of(chain.pattern, pieces, soldered=chain.soldered)
+    ends = [0.0, *accumulate(insides[link] for link in run)]
+    rest = length - links.length_of(run, insides, wires)
+    if chain.soldered:
+        rest -= insides[_after(chain.pattern, run)]  # the link behind the last piece is cut through
+    counted = []
+    for number, piece, here, following in zip(
+        laid, pieces, places, [*places[1:], None], strict=True
+    ):
+        lost = tuple(range(here.stop, following.start)) if following else ()
+        if following:
+            how = _behind(here[-1], lost, soldered=chain.soldered)
+        else:
+            how = _at_end(here[-1], rest, soldered=chain.soldered)
+        size = links.length_of(piece, insides, wires)
+        start = ends[here[0] - 1]
+        counted.append(ChainPiece(names[number], here[0], here[-1], lost, start, size, how))
+    return Bar(length, written, run[0], tuple(counted), max(0.0, rest))
 
 
-def _by_columns(
-    sizes: Sequence[int], wanted: Sequence[int], lengths: Sequence[int], kerf: int
-) -> int:
-    """Stock that the pieces surely need, by column generation (Gilmore and Gomory 1961).
-
-    Every round has a value for each size. The pieces together are worth so much, and one length
-    holds at most so much for what it costs: divided, that bounds the stock (Farley 1990), whatever
-    the values are. Both from memory.
-    """
-    costs = [length - kerf for length in lengths]
-    if not sizes or not lengths or sizes[0] > lengths[0]:
-        return 0
-    order = range(len(sizes))
-    # to begin with, every way of cutting gives one size alone, from the longest length
-    alone = [min(wanted[size], lengths[0] // sizes[size]) for size in order]
-    inverse = [[1 / alone[row] if row == size else 0.0 for size in order] for row in order]
-    amounts = [wanted[size] / alone[size] for size in order]
-    paid = [costs[0] for _ in order]
-    best = 0.0
-    for _ in range(_ROUNDS):
-        values = [sum(paid[row] * inverse[row][size] for row in order) for size in order]
-        worth, at, column = 0.0, 0, [0 for _ in order]
-        for number, length in enumerate(lengths):
-            found = _fullest_worth(values, sizes, wanted, length)
-            if found is None:
-                return math.ceil(best * (1 - 1e-9))
-            if found[0] / costs[number] > worth:
-                worth, at, column = found[0] / costs[number], number, found[1]
-        total = sum(max(0.0, value) * count for value, count in zip(values, wanted, strict=True))
-        best = max(best, total / max(1.0, worth))
-        if worth <= 1 + 1e-9:
-            break
-        change = [sum(inverse[row][size] * column[size] for size in order) for row in order]
-        rows = [row for row in order if change[row] > 1e-9]
-        if not rows:
-            break
-        out = min(rows, key=lambda row: amounts[row] / change[row])
-        step = amounts[out] / change[out]
-        pivot = [value / change[out] for value in inverse[out]]
-        for row in order:
-            amounts[row] -= step * change[row]
-            inverse[row] = [
-                old - change[row] * new for old, new in zip(inverse[row], pivot, strict=True)
-            ]
-        amounts[out], inverse[out], paid[out] = step, pivot, costs[at]
-    return math.ceil(best * (1 - 1e-9))
+def _after(pattern: Sequence[str], run: Sequence[str]) -> str:
+    """The link that follows a run of whole pieces along the pattern."""
+    for start in range(len(pattern)):
+        if all(pattern[(start + n) % len(pattern)] == link for n, link in enumerate(run)):
+            return pattern[(start + len(run)) % len(pattern)]
+    raise AssertionError("a run follows its pattern")
 
 
-def _fullest_worth(
-    values: Sequence[float], sizes: Sequence[int], wanted: Sequence[int], length: int
-) -> tuple[float, list[int]] | None:
-    """The most value that one length can hold, and the counts; None if that takes too long."""
-    order = sorted(
-        (size for size in range(len(sizes)) if values[size] > 1e-12),
-        key=lambda size: (-values[size] / sizes[size], size),
-    )
-    best, best_counts, steps = 0.0, [0] * len(sizes), 0
-    stack: list[tuple[int, int, float, tuple[int, ...]]] = [(0, length, 0.0, ())]
-    while stack:
-        at, room, value, counts = stack.pop()
-        steps += 1
-        if steps > _MOST_STEPS:
-            return None
-        if value > best:
-            best, best_counts = value, [0] * len(sizes)
-            for size, count in zip(order, counts, strict=False):
-                best_counts[size] = count
-        if at == len(order):
-            continue
-        size = order[at]
-        # what is left cannot be worth more than all of it at the best price still to come
-        if value + room * values[size] / sizes[size] <= best * (1 + 1e-12):
-            continue
-        for count in range(min(wanted[size], room // sizes[size]) + 1):
-            stack.append(
-                (at + 1, room - count * sizes[size], value + count * values[size], (*counts, count))
-            )
-    return best, best_counts
+def _behind(last: int, lost: tuple[int, ...], *, soldered: bool) -> str:
+    """What to do between two pieces: cut through the lost links at both ends of them, or open."""
+    if not soldered:
+        if not lost:
+            return f"open link {last + 1}"
+        return f"open links {lost[0]} and {lost[-1] + 1}, {_numbers(lost)} left over"
+    if len(lost) == 1:
+        return f"cut through link {lost[0]}"
+    cut = f"cut through links {lost[0]} and {lost[-1]}"
+    return cut if len(lost) == 2 else f"{cut}, {_numbers(lost[1:-1])} falls away"
+
+
+def _at_end(last: int, rest: float, *, soldered: bool) -> str:
+    """What to do behind the last piece: nothing where the chain ends with it."""
+    if rest <= 0:
+        return "the chain ends here"
+    return f"{'cut through' if soldered else 'open'} link {last + 1}"
+
+
+def _numbers(numbers: Sequence[int]) -> str:
+    return f"link {numbers[0]}" if len(numbers) == 1 else f"links {numbers[0]}..{numbers[-1]}"
+
+
+# --- what is cut by length
+
+
+def _of(part: Part, makers: int, ask: Quantities, missing: dict[str, None]) -> Iterator[Lengths]:
+    for what in (_thread, _cord, _wire, _core):
+        try:
+            yield from (replace(one, plan=ask.plan.title) for one in what(part, makers, ask))
+        except Missing as lacks:
+            missing[f"`{part.name}` of {ask.plan.title} needs {lacks.field}"] = None
+
+
+def _lengths(
+    part: Part,
+    what: str,
+    count: int,
+    length: float,
+    *notes: str,
+    when: When = "now",
+    most: int = 0,
+    total: float | None = None,
+) -> Lengths:
+    in_all = count * length if total is None else total
+    return Lengths(part.name, what, count, max(count, most), length, in_all, when, notes, "")
+
+
+def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
+    """Line in one go for a strand; else threads as long as is worked with, and a loom's warps."""
+    if not part.has("thread"):
+        return
+    count, tail = how_many(ask.plan, part) * makers, tail_of(part).middle
+    path, total = ask.of(part, "thread"), ask.of(part, "thread_in_all").middle * makers
+    tails = f"a tail of {tail / 10:g} cm at both ends included"
+    if part.kind.role is Role.STRAND:
+        yield _lengths(part, "line", count, path.middle + 2 * tail, tails)
+        return
+    weft, most = path.middle, path.likely.high
+    if ask.offers(part, "warps"):
+        warps, warp = round(ask.of(part, "warps").middle), ask.of(part, "warp_length").middle
+        yield _lengths(part, "warp", warps * count, warp, "both ends to tie on included")
+        weft, most, total = weft - warps * warp, most - warps * warp, total - warps * count * warp
+    working = working_length_of(part).middle
+    # the legs of a fringe hang on one thread; a woven part has its own threads
+    each, lots = (count, 1) if part.kind.role is Role.DROP else (1, count)
+    numbers = [thread.threads(each * one, working, tail) * lots for one in (weft, most)]
+    last = "the last of each cut to need" if lots > 1 else "the last cut to need"
+    how = last if numbers[0] > lots else "cut to need"
+    yield _lengths(part, "thread", numbers[0], working, tails, how, most=numbers[1], total=total)
+
+
+def _cord(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
+    if ask.offers(part, "cord_in_all"):
+        warps = round(ask.of(part, "cord_in_all").middle / ask.of(part, "cord").middle)
+        count, each = how_many(ask.plan, part) * makers, ask.of(part, "cord").likely.high
+        yield _lengths(part, "cord", warps * count, each, f"{warps} warps")
+
+
+def _wire(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
+    if part.traits.of_wire:
+        hole, wire = ask.of(part, "loop.hole").middle, ask.of(part, "wire").middle
+        note = f"{loop_wire(hole, wire, wraps_of(part)):.0f} mm of it in each loop"
+        count = how_many(ask.plan, part) * makers
+        yield _lengths(part, "wire", count, wire_of(part, ask).middle, note)
+
+
+def _core(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
+    core = part.part("core")
+    if core is not None:
+        note, count = f"as long as `{part.name}` comes out", how_many(ask.plan, part) * makers
+        length = ask.of(part, "length").middle
+        yield _lengths(core, "core", count, length, note, when="after measuring")
+
+
+def spans(bar: Bar) -> Iterator[tuple[str, float, float]]:
+    """A length of chain drawn as a bar: `piece`, `lost` and `left` with their ends, mm."""
+    at = 0.0
+    for number, piece in enumerate(bar.pieces):
+        end = min(bar.length, piece.start + piece.length)
+        if number and piece.start - at > _NOTHING:
+            yield "lost", at, piece.start
+        yield "piece", max(at, piece.start), end
+        at = end
+    if bar.left > 0:
+        if bar.length - bar.left - at > _NOTHING:
+            yield "lost", at, bar.length - bar.left
+        yield "left", bar.length - bar.left, bar.length

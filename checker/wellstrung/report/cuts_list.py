@@ -12,8 +12,8 @@ from rich.text import Text
 from wellstrung.common import units
 from wellstrung.common.wording import article
 from wellstrung.judging.result import PlanResult
-from wellstrung.lists import cuts
-from wellstrung.lists.cuts import Bar, ChainCuts, ChainPiece, CutList, Lengths
+from wellstrung.lists import cutting
+from wellstrung.lists.cutting import Bar, ChainCuts, ChainPiece, CutList, Lengths
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.text import Page, counted
@@ -27,30 +27,30 @@ _METRE = 1000.0
 
 
 def write(results: Sequence[PlanResult], makers: int, found: CutList, options: Options) -> str:
-    """The list for people: chain by counting links, everything else by its length."""
+    """The list for people: chain by counting links, everything else by length."""
     page = Page(options)
     head(page, results, makers)
     page.line()
     for chain in found.chains:
         _chain(page, chain)
     for plan, lengths in groupby(found.lengths, key=lambda one: one.plan):
-        page.line(plan if len(results) > 1 else "by the length", style="bold")
+        page.line(plan if len(results) > 1 else "cut by length", style="bold")
         for one in lengths:
             _length(page, one)
         page.line()
     if found.missing:
-        page.line("not worked out", style="bold")
+        page.line("could not be worked out", style="bold")
         for lacks in found.missing:
             page.line(lacks, _INDENT)
     if not (found.chains or found.lengths or found.missing):
-        page.line("nothing is to be cut")
+        page.line("there is nothing to cut")
     return page.text()
 
 
 def _chain(page: Page, chain: ChainCuts) -> None:
     page.line(Text(chain.chain, style="bold").append(f"  {chain.describes}", "not bold"))
-    told = ", ".join(f"{count} {name}" for name, count in chain.pieces)
-    page.line(f"{told}: {WHEN[chain.when]}", _INDENT)
+    pieces = ", ".join(f"{count} {name}" for name, count in chain.pieces)
+    page.line(f"{pieces}: {WHEN[chain.when]}; {how_good(chain)}", _INDENT)
     for bar in chain.bars:
         page.line()
         _bar(page, bar)
@@ -60,16 +60,27 @@ def _chain(page: Page, chain: ChainCuts) -> None:
     page.line()
 
 
+def how_good(chain: ChainCuts) -> str:
+    """Whether another way of cutting may use less chain, and how much less."""
+    if chain.more:
+        pieces = counted(chain.more, "piece")
+        return f"another way may get up to {pieces} more from the chain on hand"
+    if chain.less:
+        return f"another way may use up to {_shown(chain.less)} less chain"
+    short = any(not bar.written for bar in chain.bars) and any(bar.written for bar in chain.bars)
+    return "no way gets more from the chain on hand" if short else "no way uses less chain"
+
+
 def _bar(page: Page, bar: Bar) -> None:
     page.line(source(bar), _INDENT)
     page.path(drawn(bar, page.console.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
     page.line(f"begin with {article(bar.begins_with)} as link 1", _INDENT)
     for number, piece in enumerate(bar.pieces, 1):
-        page.pair(f"{number}.".rjust(4), told(piece), _INDENT, gap=5)
+        page.pair(f"{number}.".rjust(4), counted_off(piece), _INDENT, gap=5)
 
 
 def source(bar: Bar) -> str:
-    """What a length is, how many pieces it gives, what is lost and what is left."""
+    """A length, how many pieces it gives, what is lost and what is left."""
     whole = f"from {bar.written}" if bar.written else f"from {_shown(bar.length)}, to be bought"
     lost = f", {counted(bar.lost, 'link')} lost ({_shown(bar.lost_length)})" if bar.lost else ""
     left = f", {_shown(bar.left)} left" if bar.left else ", nothing left"
@@ -84,17 +95,17 @@ def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
     '|============x.......|'
     """
     marks, room = _PLAINLY if ascii_only else _DRAWN, width - 2
-    spans = list(cuts.spans(bar))
+    spans = list(cutting.spans(bar))
     least = 1 if len(spans) <= room else 0
-    told = ""
+    bars = ""
     for number, (what, _, end) in enumerate(spans, 1):
         most = room - least * (len(spans) - number)  # those that follow have to show as well
-        reach = min(most, max(len(told) + least, round(end / bar.length * room)))
-        told += marks[what] * (reach - len(told))
-    return f"|{told.ljust(room, marks['left'])}|"
+        reach = min(most, max(len(bars) + least, round(end / bar.length * room)))
+        bars += marks[what] * (reach - len(bars))
+    return f"|{bars.ljust(room, marks['left'])}|"
 
 
-def told(piece: ChainPiece) -> str:
+def counted_off(piece: ChainPiece) -> str:
     """A piece by counting its links, and what to do behind the last of them."""
     count = counted(piece.links, "link")
     return f"{count} ({piece.first}..{piece.last}) for {piece.name}, then {piece.how}"
@@ -113,7 +124,7 @@ def _many(one: Lengths) -> str:
 
 
 def length_cells(one: Lengths) -> tuple[str, ...]:
-    """Pieces of one length as a table has them: for, of what, how many, how long, when, how."""
+    """The cells of pieces of one length: for, of what, how many, how long, when, how."""
     many = _many(one).rstrip(",")
     notes = "; ".join(one.notes)
     return one.part, one.what, many, _shown(one.length), WHEN[one.when], notes
@@ -135,7 +146,7 @@ def data(results: Sequence[PlanResult], makers: int, found: CutList) -> dict[str
     """The list as plain data."""
     return {
         "report": "wellstrung cuts",
-        "version": 1,
+        "version": 2,
         "makers": makers,
         "plans": as_data(results),
         "chains": [
@@ -148,6 +159,8 @@ def data(results: Sequence[PlanResult], makers: int, found: CutList) -> dict[str
                 "pieces": [{"name": name, "count": count} for name, count in chain.pieces],
                 "bars": [_bar_data(bar) for bar in chain.bars],
                 "untouched": list(chain.untouched),
+                "may_get_more": chain.more,
+                "may_use_less": chain.less,
                 "plans": list(chain.plans),
             }
             for chain in found.chains

@@ -8,7 +8,8 @@ from typing import Any
 from rich.text import Text
 
 from wellstrung.common import units
-from wellstrung.lists.line import SupplyLine, bought
+from wellstrung.derived.purchase import bought
+from wellstrung.lists.line import SupplyLine
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.supplies_list import shown
@@ -17,7 +18,7 @@ from wellstrung.what_if.size_range import Size, Sizes
 
 _INDENT = 3
 #: Groups whose amounts change with the size of the piece.
-_TOLD = ("beads", "thread", "cord", "core", "chain")
+_CHANGES = ("beads", "thread", "cord", "core", "chain")
 
 
 def write(found: Sizes, options: Options) -> str:
@@ -25,8 +26,8 @@ def write(found: Sizes, options: Options) -> str:
     page = Page(options)
     head(page, [found.result])
     page.line()
-    moves = f", the wearer's {found.moves} with it" if found.moves else ""
-    page.line(f"`{found.part}` fills the rest; {found.field.replace('_', ' ')} is varied{moves}")
+    moves = f", and the wearer's {found.moves} with it" if found.moves else ""
+    page.line(f"`{found.part}` fills the rest; the {found.field.replace('_', ' ')} varies{moves}")
     _table(page, found)
     _breaks(page, found)
     return page.text()
@@ -49,7 +50,7 @@ def _table(page: Page, found: Sizes) -> None:
             Text(f"{size.text}{' *' if size.own else ''}", "bold" if size.own else ""),
             Text(_length(size.length, found)),
             *([Text(_count(size.rounds))] if rounds else []),
-            Text("\n".join(_takes(line) for line in size.lines if line.group in _TOLD)),
+            Text("\n".join(_takes(line) for line in size.lines if line.group in _CHANGES)),
             _mark(size),
         ]
         table.add_row(*cells)
@@ -68,7 +69,7 @@ def _count(count: float | None) -> str:
 
 
 def _takes(line: SupplyLine) -> str:
-    """What of one thing a size takes, and in what it is sold."""
+    """How much of one thing a size takes, and in what it is sold."""
     if line.missing:
         return f"{line.name}: not known"
     amount = shown(line.need.middle, line)
@@ -84,7 +85,7 @@ def _mark(size: Size) -> Text:
 
 
 def _breaks(page: Page, found: Sizes) -> None:
-    """Each remark that is new, with the sizes at which it speaks."""
+    """Each new remark, with the sizes it is about."""
     at: dict[tuple[str, str, tuple[str, ...]], list[Size]] = {}
     for size in found.sizes:
         for remark in size.breaks:
@@ -121,7 +122,7 @@ def data(found: Sizes) -> dict[str, Any]:
     """The sizes as plain data."""
     return {
         "report": "wellstrung sizes",
-        "version": 1,
+        "version": 2,
         "plans": as_data([found.result]),
         "part": found.part,
         "field": found.field,

@@ -1,4 +1,4 @@
-"""The shopping list: for people, as JSON, and as a table for a spreadsheet."""
+"""The supply list: for people, as JSON, and as a table for a spreadsheet."""
 
 from __future__ import annotations
 
@@ -14,9 +14,11 @@ from rich.text import Text
 
 from wellstrung.common import units
 from wellstrung.common.money import PIECES, Money
+from wellstrung.derived.amounts import LENGTH, VOLUME
+from wellstrung.derived.purchase import bought
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists import shopping
-from wellstrung.lists.line import LENGTH, VOLUME, SupplyLine, bought
+from wellstrung.lists.line import SupplyLine
 from wellstrung.lists.shopping import Kit, KitBead
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
@@ -26,11 +28,13 @@ from wellstrung.what_if.other_sizes import Substitute
 #: Below this many columns the list is stacked, since a table would break every word.
 _TABLE_FROM = 76
 _INDENT = 4
-_METRE, _MILLILITRE = 1000.0, 1000.0
+_METRE = 1000.0
+#: Less glue than this, ml, two figures would round away.
+_A_DROP = 0.005
 
 
 class Supplies(Struct, frozen=True):
-    """All that the list tells: the plans, their lines, kits, and what else would do, by plan."""
+    """The plans, their lines and kits, and for each plan the sizes that would also work."""
 
     results: tuple[PlanResult, ...]
     makers: int
@@ -40,7 +44,7 @@ class Supplies(Struct, frozen=True):
 
 
 def write(found: Supplies, options: Options) -> str:
-    """The list for people, with a box to tick for each thing that is to be bought."""
+    """The list for people, with a box to tick for each thing to buy."""
     page = Page(options)
     head(page, found.results, found.makers)
     counted = [line for line in found.lines if not line.missing]
@@ -73,13 +77,13 @@ def _table(page: Page, lines: Sequence[SupplyLine]) -> None:
         table.add_row("", Text(group, style="bold"))
         for line in of_group:
             what = Text(line.name).append(f"\n{line.describes}" if line.describes else "", "dim")
-            told = cells(line) if priced else cells(line)[:-1]
-            table.add_row(_box(line), what, *map(Text, told))
+            amounts = cells(line) if priced else cells(line)[:-1]
+            table.add_row(_box(line), what, *map(Text, amounts))
     page.console.print(table)
 
 
 def cells(line: SupplyLine) -> tuple[str, ...]:
-    """A line as a table has it: need, spare, have, buy and price."""
+    """The cells of a line: need, spare, have, buy and price."""
     need = shown(line.need.middle, line)
     return need, _spare(line), _had(line), buying(line), _price(line)
 
@@ -105,13 +109,12 @@ def _box(line: SupplyLine) -> str:
 
 
 def shown(amount: float, line: SupplyLine) -> str:
-    """An amount in the unit a shop has for it: pieces, cm and m, ml."""
+    """An amount in the unit that a shop uses: pieces, cm and m, ml."""
     if line.unit == LENGTH:
         return units.show(amount, "m" if amount >= _METRE else "cm", 2 if amount >= _METRE else 1)
-    if line.unit == PIECES:
-        return f"{round(amount)}"
-    least = 0.005 * _MILLILITRE  # what two figures would round away
-    return f"{amount / _MILLILITRE:.2f} ml" if amount >= least else "a drop"
+    if line.unit == VOLUME:
+        return units.show(amount, "ml", 2) if amount >= _A_DROP else "a drop"
+    return f"{round(amount)}"
 
 
 def _spare(line: SupplyLine) -> str:
@@ -119,14 +122,14 @@ def _spare(line: SupplyLine) -> str:
 
 
 def _had(line: SupplyLine) -> str:
-    """What is on hand; how much is in a bottle of adhesive nobody knows."""
-    if line.unit == VOLUME:
-        return "yes" if line.have else ""
+    """What is on hand; a bottle that does not say how much it holds is there, and that is all."""
+    if line.have and line.unit == VOLUME and line.pack is not None and line.pack.holds is None:
+        return "yes"
     return shown(line.have, line) if line.have else ""
 
 
 def buying(line: SupplyLine) -> str:
-    """What is bought, what it is sold in first, then grams and pieces."""
+    """What to buy: first what it is sold in, then grams and pieces."""
     if not line.short:
         return "nothing"
     more = []
@@ -136,7 +139,7 @@ def buying(line: SupplyLine) -> str:
         about = "about " if line.pack.less else ""
         more.append(f"{about}{shown(line.buy, line)} pieces")
     if line.packs == 1 and line.pack is not None:  # one pack has said one of them already
-        more = [told for told in more if told.removesuffix(" pieces") != line.pack.text]
+        more = [one for one in more if one.removesuffix(" pieces") != line.pack.text]
     more += line.notes
     return bought(line) + (f" ({', '.join(more)})" if more else "")
 
@@ -148,41 +151,41 @@ def _price(line: SupplyLine) -> str:
 def _bill(page: Page, lines: Sequence[SupplyLine]) -> None:
     bill, without = shopping.bill(lines), shopping.unpriced(lines)
     if any(line.price is not None for line in lines):
-        page.pair("in all", " and ".join(map(str, bill)), 0, "bold")
+        page.pair("total", " and ".join(map(str, bill)), 0, "bold")
         page.pair("no price", ", ".join(without), 0)
         page.line()
 
 
 def _substitutes(page: Page, found: Supplies) -> None:
-    """Sizes of what is to be bought that would also do, by part and plan."""
+    """Other sizes of what is to be bought that would also work, by part and plan."""
     if not found.substitutes:
         return
-    page.line("would also do", style="bold")
+    page.line("would also work", style="bold")
     several = len(found.results) > 1
     for (title, part), sizes in groupby(found.substitutes, key=lambda one: (one[0], one[1].part)):
-        told = ", ".join(_also(size) for _, size in sizes)
-        page.pair("-", f"{part}{f' of {title}' if several else ''}: {told}", _INDENT - 2, gap=2)
+        also = ", ".join(_also(size) for _, size in sizes)
+        page.pair("-", f"{part}{f' of {title}' if several else ''}: {also}", _INDENT - 2, gap=2)
     page.line()
 
 
 def _also(size: Substitute) -> str:
-    return size.says if size.works else f"{size.field} as written does not do (take {size.says})"
+    return size.says if size.works else f"{size.field} as written does not work (take {size.says})"
 
 
 def _kits(page: Page, kits: Sequence[Kit]) -> None:
     if not kits:
         return
-    page.line("weigh out for each maker, spare ones included", style="bold")
+    page.line("weigh out for each maker, spare beads included", style="bold")
     for kit in kits:
-        told = ", ".join(
+        beads = ", ".join(
             f"{bead.name} {grams(bead)}".rstrip() + f" ({bead.pieces})" for bead in kit.beads
         )
-        page.pair("-", f"{kit.title}: {told}", _INDENT - 2, gap=2)
+        page.pair("-", f"{kit.title}: {beads}", _INDENT - 2, gap=2)
     page.line()
 
 
 def grams(bead: KitBead) -> str:
-    """What to weigh out of a bead, to the tenth of a gram; empty where its weight is not known."""
+    """What to weigh out of a bead; empty where its weight is not known."""
     return f"{bead.grams:.1f} g" if bead.grams is not None else ""
 
 
@@ -191,8 +194,7 @@ def _not_counted(page: Page, lines: Sequence[SupplyLine]) -> None:
     if lacking:
         page.line("not counted", style="bold")
         for line in lacking:
-            lacks = f"{line.name}: the plan lacks {' and '.join(line.missing)}"
-            page.pair("-", lacks, _INDENT - 2, gap=2)
+            page.pair("-", f"{line.name} needs {' and '.join(line.missing)}", _INDENT - 2, gap=2)
 
 
 # --- for programs
@@ -207,7 +209,7 @@ def data(found: Supplies) -> dict[str, Any]:
     """The list as plain data."""
     return {
         "report": "wellstrung supplies",
-        "version": 1,
+        "version": 2,
         "makers": found.makers,
         "plans": as_data(found.results),
         "lines": [_line(line) for line in found.lines],
@@ -280,7 +282,7 @@ _FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 
 def as_csv(found: Supplies) -> str:
-    """The lines as comma-separated values (RFC 4180); no text in it is taken for a formula."""
+    """The lines as comma-separated values (RFC 4180), safe from being read as formulas."""
     out = StringIO()
     writer = csv.writer(out)
     writer.writerow(_COLUMNS)
@@ -302,11 +304,11 @@ def _values(line: SupplyLine, found: Supplies) -> Iterator[str | float | None]:
     yield f"{line.cost.amount:.2f}" if line.cost is not None else None
     yield line.cost.currency if line.cost is not None else None
     yield from (also, "; ".join(line.plans))
-    yield "; ".join((*line.notes, *(f"lacks {field}" for field in line.missing)))
+    yield "; ".join((*line.notes, *(f"needs {field}" for field in line.missing)))
 
 
 def _cell(value: str | float | None) -> str | float:
-    """A value as a cell; text that a spreadsheet would work out is quoted with an apostrophe."""
+    """A value as a cell; an apostrophe stands before text that a spreadsheet would calculate."""
     if isinstance(value, str):
         return f"'{value}" if value.startswith(_FORMULA) else value
     return "" if value is None else value

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from wellstrung.common.places import Edit, Place
 from wellstrung.derived.amounts import beads_in, in_packs
+from wellstrung.derived.cost import cost
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import Slab, across, outline
 from wellstrung.derived.piece import adds
@@ -93,9 +94,7 @@ class Ask:
 
     def cost(self, currency: str) -> Quantity:
         """What all that the plan takes costs, bought in whole packs; raises Missing."""
-        from wellstrung.lists import shopping
-
-        return shopping.cost(self.quantities, currency)
+        return cost(self.quantities, currency)
 
     def across(self, part: Part) -> Quantity:
         """How wide a part is across its own line: its outside or its width; raises Missing."""

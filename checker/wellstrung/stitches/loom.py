@@ -94,16 +94,23 @@ _WIDTH = formula(
 _THREAD = formula(
     "thread",
     "mm",
-    lambda beads, bead_length, warp, share, warps, length, spare: (
-        beads * weft_per_bead(bead_length, warp) * share + warps * (length + spare)
+    lambda beads, bead_length, warp, share, warps, each: (
+        beads * weft_per_bead(bead_length, warp) * share + warps * each
     ),
     beads="beads",
     bead_length=making.bead("length"),
     warp=_WARP,
     share=making.thread_share(),
     warps="warps",
+    each="warp_length",
+)
+#: one warp: the work, and what ties both its ends on and is woven in
+_WARP_LENGTH = formula(
+    "warp length",
+    "mm",
+    lambda length, ends: length + ends,
     length="length",
-    spare=constant("spare of a warp", SPARE_WARP, "mm", "common practice, no source"),
+    ends=constant("both ends of a warp", SPARE_WARP, "mm", "common practice, no source"),
 )
 
 LOOM = Stitch(
@@ -119,6 +126,7 @@ LOOM = Stitch(
         "mass": making.mass,
         "thread": _THREAD,
     },
+    asides={"warp_length": _WARP_LENGTH},
     refuses=refuses,
     held_against="a loom's rod that spaces 18 threads to the inch suits 11/0 cylinders: `Beading -"
     " using a loom`, copy seen; 1.41 mm a column against 1.3 and a warp of 0.1 to 0.3 mm",

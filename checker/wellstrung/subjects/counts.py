@@ -45,6 +45,16 @@ def how_many(plan: Plan, part: Part) -> int:
     return placed(plan).get(part.name) or plan.makes
 
 
+@cached
+def taken_in_all(plan: Plan) -> Mapping[str, int]:
+    """How many of each part all the pieces take, the rings that something hangs by included."""
+    counts = Counter(placed(plan))
+    for line in plan.hung:
+        if line.by is not None:
+            counts[line.by.name] += line.times * plan.makes
+    return counts
+
+
 def rings_used(plan: Plan) -> Mapping[Part, int]:
     """How many of each ring the run and what is hung take, over all the pieces of the plan."""
     counts: Counter[Part] = Counter()

@@ -6,6 +6,7 @@ from bisect import bisect_right
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
+from wellstrung import tables
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
@@ -72,6 +73,11 @@ class GlueUsed(Subject, frozen=True):
     mixes: int
     lines: tuple[Item, ...]
 
+    @property
+    def stirred(self) -> bool:
+        """Whether the adhesive is stirred of two parts."""
+        return "mixing" in tables.load("adhesives").row(self.adhesive.text("type")).cells
+
 
 def adhesives(plan: Plan) -> Iterator[Subject]:
     """Every adhesive of the plan, whether a step uses it or not."""
@@ -87,17 +93,24 @@ def find(plan: Plan) -> Iterator[Subject]:
     yield from _joints(plan)
     mixes = tuple(mixed(plan))
     yield from mixes
-    ends: dict[Part, Counter[GluedEnd]] = {}
     for step in plan.steps_that("glue"):
         end = _glued_end(step)
         if end is not None:
             yield end
-            ends.setdefault(end.adhesive, Counter())[end] += step.joints * plan.makes
     for adhesive in dict.fromkeys(mix.adhesive for mix in mixes):
-        count = sum(mix.mixes for mix in mixes if mix.adhesive is adhesive)
-        held = tuple(ends.get(adhesive, Counter()).items())
-        lines = supply_lines(plan, "part", adhesive.name)
-        yield GlueUsed(adhesive.key.place, adhesive, held, count * plan.makes, lines)
+        yield glue_used(plan, adhesive)
+
+
+def glue_used(plan: Plan, adhesive: Part) -> GlueUsed:
+    """What the steps of a plan glue with one adhesive."""
+    ends: Counter[GluedEnd] = Counter()
+    for step in plan.steps_that("glue"):
+        end = _glued_end(step)
+        if end is not None and end.adhesive is adhesive:
+            ends[end] += step.joints * plan.makes
+    mixes = sum(mix.mixes for mix in mixed(plan) if mix.adhesive is adhesive)
+    lines = supply_lines(plan, "part", adhesive.name)
+    return GlueUsed(adhesive.key.place, adhesive, tuple(ends.items()), mixes * plan.makes, lines)
 
 
 def caps_at(plan: Plan, rope: Part) -> list[Part]:

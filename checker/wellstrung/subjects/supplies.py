@@ -5,8 +5,9 @@ Lines of `supplies` are items of their own: they know their fields and places as
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
+from wellstrung.common.cache import cached
 from wellstrung.common.money import budget
 from wellstrung.model.beads import bead_shares
 from wellstrung.model.item import Bead, Item
@@ -14,7 +15,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
-from wellstrung.subjects.counts import how_many, rings_used
+from wellstrung.subjects.counts import how_many, taken_in_all
 
 
 class BeadsNeeded(Subject, frozen=True):
@@ -26,21 +27,20 @@ class BeadsNeeded(Subject, frozen=True):
 
 
 class RingsNeeded(Subject, frozen=True):
-    """A ring, how many the run and what is hung take, and what is on hand."""
+    """A ring that the piece takes, and what is on hand."""
 
     ring: Part
-    count: int
     lines: tuple[Item, ...]
 
 
 class ThreadNeeded(Subject, frozen=True):
-    """A thread, the woven parts that use it (and how many of each), what is on hand.
+    """A thread, the parts that are worked with it, what is on hand.
 
-    `thread` is None where a woven part names a thread that no part of the plan is.
+    `thread` is None where a part names a thread that no part of the plan is.
     """
 
     thread: Part | None
-    woven: tuple[tuple[Part, int], ...]
+    woven: tuple[Part, ...]
     lines: tuple[Item, ...]
 
 
@@ -58,11 +58,9 @@ def find(plan: Plan) -> Iterator[Subject]:
         need = beads_needed(plan, bead)
         if need.woven:
             yield need
-    used = rings_used(plan)
     for ring in plan.parts.values():
-        if ring in used:
-            lines = supply_lines(plan, "part", ring.name)
-            yield RingsNeeded(ring.key.place, ring, used[ring], lines)
+        if ring.kind.role is Role.RING and taken_in_all(plan).get(ring.name):
+            yield RingsNeeded(ring.key.place, ring, supply_lines(plan, "part", ring.name))
     yield from _threads(plan)
     yield from _budgeted(plan)
 
@@ -88,18 +86,25 @@ def beads_needed(plan: Plan, bead: Bead) -> BeadsNeeded:
 
 
 def _threads(plan: Plan) -> Iterator[Subject]:
-    used: dict[Part, list[tuple[Part, int]]] = {}
-    for part in plan.parts.values():
-        if part.stitch is None or not part.has("thread"):
+    for thread, parts in threaded(plan).items():
+        if thread is not None:
+            lines = supply_lines(plan, "thread", thread.name)
+            yield ThreadNeeded(thread.key.place, thread, parts, lines)
             continue
-        woven, spool = (part, how_many(plan, part)), spool_of(plan, part)
-        if spool is None:
-            yield ThreadNeeded(part.place_of("thread"), None, (woven,), ())
-        else:
-            used.setdefault(spool, []).append(woven)
-    for thread, parts in used.items():
-        lines = supply_lines(plan, "thread", thread.name)
-        yield ThreadNeeded(thread.key.place, thread, tuple(parts), lines)
+        for part in parts:
+            if part.stitch is not None:
+                yield ThreadNeeded(part.place_of("thread"), None, (part,), ())
+
+
+@cached
+def threaded(plan: Plan) -> Mapping[Part | None, tuple[Part, ...]]:
+    """The parts that are worked with each thread; with None, where no part of the plan is it."""
+    found: dict[Part | None, tuple[Part, ...]] = {}
+    for part in plan.parts.values():
+        if part.has("thread"):
+            spool = spool_of(plan, part)
+            found[spool] = (*found.get(spool, ()), part)
+    return found
 
 
 def spool_of(plan: Plan, woven: Part) -> Part | None:

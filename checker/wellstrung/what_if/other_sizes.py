@@ -1,8 +1,8 @@
-"""What else would do: how far a size of a ring or a finding may be off and still keep its rules.
+"""Which other sizes of a ring or a finding would work.
 
-Each size is moved alone, in steps of a twentieth of a millimetre, on a copy of the plan, and the
-rules are asked: a size works as long as no rule speaks that did not speak before, or higher than it
-did. Sizes beyond half or double are no substitutes and are not looked for.
+Each size is changed alone, in steps of a twentieth of a millimetre, on a copy of the plan that is
+judged again. A size works if no rule makes a new remark, or a more serious one. Sizes below half or
+above double are not tried.
 """
 
 from __future__ import annotations
@@ -13,9 +13,9 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.common import units
+from wellstrung.derived.taken import bought_parts
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
-from wellstrung.lists import taken
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan
@@ -25,16 +25,16 @@ from wellstrung.rulebook import between, in_unit_of
 
 #: Steps in which sizes are tried, mm.
 STEP = 0.05
-#: Values of these kinds are sizes; what is measured, weighed or closed up is no size of a shop's.
+#: Values of these kinds are sizes that a shop sells by; measured values and weights are not.
 _SIZES = frozenset({"length", "wire"})
 _HALVES = frozenset({"a", "b"})
 _NO_SIZES = frozenset({"measured", "closed_length"})
 
 
 class Substitute(Struct, frozen=True):
-    """One size of a part and what else works, mm; an open end has no limit within reach.
+    """The range of one size of a part that works, mm; None where there is no limit within reach.
 
-    `says` is for a shop: `bore 9.85..10.7 mm`. Where the size as written does not do, `works` is
+    `says` is for a shop: `bore 9.85..10.7 mm`. If the size as written does not work, `works` is
     false and `says` is what the rule needs.
     """
 
@@ -47,13 +47,13 @@ class Substitute(Struct, frozen=True):
 
 
 def found(result: PlanResult, checker: Checker, names: Container[str]) -> list[Substitute]:
-    """The sizes that decide, of rings and findings by these names, and how far they may go."""
+    """The sizes that matter, of rings and findings by these names, and the ranges that work."""
     if result.ask is None:
         return []
     plan = result.ask.plan
     return [
         size
-        for part, _ in taken.bought_parts(plan)
+        for part in bought_parts(plan)
         if part.name in names
         for size in _of(part, plan, result, checker)
     ]
@@ -78,7 +78,7 @@ def _of(part: Part, plan: Plan, result: PlanResult, checker: Checker) -> Iterato
         trial = _Trial(part, size, before or {}, plan, checker)
         if trial.decides():
             low, high = trial.end(-1), trial.end(1)
-            yield Substitute(part.name, name, f"{name} {_said(low, high, size)}", low, high)
+            yield Substitute(part.name, name, f"{name} {_range_words(low, high, size)}", low, high)
 
 
 def _sizes(part: Part) -> Iterator[tuple[tuple[str, ...], str]]:
@@ -110,7 +110,7 @@ def _name(path: tuple[str, ...]) -> str:
 
 
 class _Trial:
-    """One size of one part, moved on copies of the plan."""
+    """One size of one part, changed on copies of the plan."""
 
     def __init__(
         self,
@@ -125,7 +125,7 @@ class _Trial:
         self._known: dict[int, frozenset[tuple[str, ...]]] = {}
 
     def decides(self) -> bool:
-        """Whether half or double the size breaks a rule about the part, not of the piece alone."""
+        """Whether half or double the size breaks a rule that is about the part."""
         return any(parts for end in (-1, 1) for parts in self._broken(self._most(end)))
 
     def end(self, way: int) -> float | None:
@@ -149,7 +149,7 @@ class _Trial:
         return self._size.middle + steps * STEP
 
     def _broken(self, steps: int) -> frozenset[tuple[str, ...]]:
-        """The parts that rules speak of anew when the size is moved by so many steps."""
+        """The parts with new remarks when the size is changed by so many steps."""
         if steps not in self._known:
             self._known[steps] = self._asked(steps)
         return self._known[steps]
@@ -174,8 +174,8 @@ class _Trial:
         return any(sign in self._size.spelling for sign in ("±", "..", "+/-"))
 
 
-def _said(low: float | None, high: float | None, size: Quantity) -> str:
-    """A range as a shop would be told it; of wire in gauges the gauges."""
+def _range_words(low: float | None, high: float | None, size: Quantity) -> str:
+    """A range as one asks for it in a shop; of wire in gauges, the gauges."""
     gauge: Callable[[int], float] | None = {"AWG": units.awg, "SWG": units.swg}.get(
         size.spelled_unit.upper()
     )
@@ -191,7 +191,7 @@ def _said(low: float | None, high: float | None, size: Quantity) -> str:
             if low is not None and high is not None:
                 return f"{thin}..{thick} {unit}" if thin != thick else f"{thin} {unit}"
             return f"{thin} {unit} or thicker" if high is None else f"{thick} {unit} or thinner"
-    if size.spelled_unit in ("cm", "m"):  # too coarse to tell a fit in
+    if size.spelled_unit in ("cm", "m"):  # too coarse for a fit
         size = replace(size, spelled_unit="mm")
     if low is not None and high is not None:
         return between(low, high, size)

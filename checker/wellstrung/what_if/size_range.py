@@ -1,9 +1,8 @@
-"""A piece over the sizes of those who wear it: the same plan, with another length wanted.
+"""A piece in other sizes: the same plan with another finished length.
 
-The part whose `length: fills the rest` takes up the difference. The wearer's own measure, where the
-plan has it, moves with the length wanted, so that the ease stays what it is. Every size is checked
-as a plan of its own; what breaks at it is what a rule says there and does not say at the plan's own
-size.
+The part whose `length: fills the rest` takes up the difference. If the plan gives the wearer's own
+measure, it changes with the length, so that the ease stays the same. Every size is checked as a
+plan of its own; what breaks at it are the remarks that the plan's own size does not have.
 """
 
 from __future__ import annotations
@@ -16,7 +15,7 @@ from msgspec import Struct
 from wellstrung.common import units
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult, Remark
+from wellstrung.judging.result import RANK, Identity, PlanResult, Remark, understood
 from wellstrung.lists import shopping
 from wellstrung.lists.line import SupplyLine
 from wellstrung.model.item import Missing
@@ -35,15 +34,14 @@ _EITHER_SIDE, _MOST_SIZES = 3, 60
 #: What can take up the difference: what is woven or strung.
 _STRETCHES = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
 _COUNTED_BY = ("length", "rounds", "rows", "count", "repeats")
-_LEVELS = {"warning": 1, "error": 2}
 
 
 class NoSizes(Exception):
-    """Why a plan cannot be told over a range of sizes, and what to write."""
+    """Why a plan has no range of sizes, and what to write."""
 
 
 class Size(Struct, frozen=True):
-    """One size: the length wanted, and what it takes; `breaks` are remarks that are new to it.
+    """One size: its length and what it takes; `breaks` are the remarks that are new to it.
 
     `length` and `rounds` are of the part that fills the rest; None where they are not known.
     """
@@ -60,7 +58,7 @@ class Size(Struct, frozen=True):
 
 
 class Sizes(Struct, frozen=True):
-    """A plan over its sizes; `part` fills the rest, `field` is the length that is varied."""
+    """A plan over its sizes; `part` fills the rest, `field` is the length that varies."""
 
     result: PlanResult
     part: str
@@ -78,15 +76,15 @@ def over(
 ) -> Sizes:
     """The plan at every size from `first` to `last`; raises NoSizes.
 
-    Lengths as one writes them in a plan. Where none are named, three sizes to each side.
+    Lengths are written as in a plan. If none are named, three sizes to each side.
     """
     if result.ask is None:
-        raise NoSizes(f"{result.file} is not understood: `wellstrung check` says what is wrong")
+        raise NoSizes(f"{result.file} cannot be read: `wellstrung check` shows what is wrong")
     plan = result.ask.plan
     part, goal = _filling(plan, result.ask.quantities), plan.goal
     assert goal is not None  # a rest of nothing is refused when the plan is built
     checker = Checker(installed, bench=plan.bench, keep=True)
-    before = _spoken(result)
+    before = _ranks(result)
     wearer, measure = _measure(plan)
     found = []
     for wanted, text in _range(plan, goal, first, last, step):
@@ -113,8 +111,8 @@ def _filling(plan: Plan, ask: Quantities) -> Part:
             return part
     if plan.goal is None:
         raise NoSizes(
-            f"{plan.file} does not say how long the piece is wanted: write `finished_length: ...`"
-            " or `inside: ...`"
+            f"{plan.file} gives no length for the piece: write `finished_length: ...` or"
+            " `inside: ...`"
         )
     longest = max(
         (
@@ -128,7 +126,7 @@ def _filling(plan: Plan, ask: Quantities) -> Part:
     )
     if longest is None:
         raise NoSizes(
-            f"{plan.file} has no rope, band, braid or strand in its run to be made longer"
+            f"{plan.file} has no rope, band, braid or strand in its run that could be longer"
         )
     field = next((name for name in _COUNTED_BY if longest.has(name)), "length")
     place = longest.place_of(field)
@@ -166,7 +164,7 @@ def _range(
         raise NoSizes(f"--from {first or units.show(low, goal.unit)} is longer than --to {last}")
     count = floor((high - low) / by + 1e-6) + 1
     if count > _MOST_SIZES:
-        raise NoSizes(f"these are {count} sizes: take a longer --step, for {_MOST_SIZES} at most")
+        raise NoSizes(f"these are {count} sizes: take a longer --step, for at most {_MOST_SIZES}")
     return [(low + n * by, units.show(low + n * by, goal.unit)) for n in range(count)]
 
 
@@ -185,18 +183,17 @@ def _length(option: str, text: str | None) -> float | None:
 
 def _written(length: float, either_way: float) -> str:
     """A length as it is written in the changed plan, with the tolerance it had."""
-    told = units.show(length, "mm", 3)
-    return f"{told} ± {units.show(either_way, 'mm', 3)}" if either_way else told
+    written = units.show(length, "mm", 3)
+    return f"{written} ± {units.show(either_way, 'mm', 3)}" if either_way else written
 
 
-def _spoken(result: PlanResult) -> dict[tuple[str, tuple[str, ...]], int]:
-    """How high each rule speaks of each thing, by what counts."""
-    spoken: dict[tuple[str, tuple[str, ...]], int] = {}
+def _ranks(result: PlanResult) -> dict[Identity, int]:
+    """The level of each remark that counts, the most serious about one thing."""
+    ranks: dict[Identity, int] = {}
     for remark in result.remarks:
         if remark.counts:
-            key = (remark.rule, remark.parts)
-            spoken[key] = max(spoken.get(key, 0), _LEVELS[remark.level])
-    return spoken
+            ranks[remark.identity] = max(ranks.get(remark.identity, 0), RANK[remark.level])
+    return ranks
 
 
 def _size(
@@ -205,7 +202,7 @@ def _size(
     wanted: float,
     text: str,
     own: bool,
-    before: Mapping[tuple[str, tuple[str, ...]], int],
+    before: Mapping[Identity, int],
 ) -> Size:
     ask = changed.ask.quantities if changed.ask else None
     return Size(
@@ -214,11 +211,11 @@ def _size(
         own,
         _known(part.name, "length", ask) if ask else None,
         _known(part.name, "rounds", ask) if ask else None,
-        tuple(shopping.needed([changed], on_hand=False)),
+        tuple(shopping.needed(understood([changed]), on_hand=False)),
         tuple(
             remark
             for remark in changed.remarks
-            if remark.counts and _LEVELS[remark.level] > before.get((remark.rule, remark.parts), 0)
+            if remark.counts and RANK[remark.level] > before.get(remark.identity, 0)
         ),
         changed.count("error"),
         changed.count("warning"),

@@ -3,44 +3,30 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
-from wellstrung import tables
-from wellstrung.formulas.arithmetic import most
-from wellstrung.formulas.glue import joint_volume, to_mix
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    GluedEnd,
     GlueUsed,
-    Item,
     Misfit,
-    Missing,
     Quantity,
     Remedy,
     Rule,
-    derived,
-    exact,
     in_unit_of,
     kept,
-    times,
-    total,
 )
 
 
 def check(used: GlueUsed, ask: Ask) -> Answer:
     glue = used.adhesive
-    if not used.lines:
-        raise Missing(f"a line `{{part: {glue.name}, volume: ...}}` under `supplies`")
-    held = total("glue in the joints", "ml", _in_joints(used, ask))
-    needed = _mixed(used, held, ask) if _is_stirred(used) else held
-    margin = total("glue on hand", "ml", [_on_hand(line) for line in used.lines]) - needed
+    on_hand, needed = ask.of(glue, "on_hand"), ask.of(glue, "needed")
+    margin = on_hand - needed
     if answer := kept(margin):
         return answer
     like = used.lines[-1].volume("volume")
-    joints, had = sum(count for _, count in used.ends), needed.middle + margin.middle
+    joints, had = sum(count for _, count in used.ends), on_hand.middle
     what = f"{joints} joint{'s' if joints > 1 else ''} of `{glue.name}`"
-    if _is_stirred(used):
+    if used.stirred:
         what += f" in {used.mixes} mix{'es' if used.mixes > 1 else ''}"
     one = "s" if joints == 1 else ""
     takes, most = (in_unit_of(ml, like) for ml in (needed.middle, needed.likely.high))
@@ -54,46 +40,6 @@ def check(used: GlueUsed, ask: Ask) -> Answer:
         margin=margin,
         also=(glue.key.place,),
     )
-
-
-def _is_stirred(used: GlueUsed) -> bool:
-    return "mixing" in tables.load("adhesives").row(used.adhesive.text("type")).cells
-
-
-def _in_joints(used: GlueUsed, ask: Ask) -> Iterator[Quantity]:
-    for end, count in used.ends:
-        yield times(_in_one(end, ask), count)
-
-
-def _in_one(end: GluedEnd, ask: Ask) -> Quantity:
-    by_nub = end.cap.has("takes") and end.cap.text("takes") == "nub"
-    return derived(
-        f"glue in `{end.cap.name}`",
-        "ml",
-        lambda bore, end, depth: joint_volume(bore, end, depth) / 1000,
-        bore=ask.of(end.cap, "bore"),
-        end=ask.of(end.rope, "nub.outside" if by_nub else "outside"),
-        depth=ask.of(end.cap, "depth"),
-    )
-
-
-def _mixed(used: GlueUsed, held: Quantity, ask: Ask) -> Quantity:
-    """What is stirred: each mix twice what goes into its joints, and no less than can be halved."""
-    return derived(
-        "glue stirred",
-        "ml",
-        lambda mixes, least, joints: mixes * most(least, to_mix(joints / mixes)),
-        mixes=exact("mixes", used.mixes),
-        least=ask.limit("smallest mix"),
-        joints=held,
-    )
-
-
-def _on_hand(line: Item) -> Quantity:
-    if not line.has("volume"):
-        raise Missing(f"`volume` in the line of `{line.name}` under `supplies`")
-    count = line.count("packs", default=1) * line.count("count", default=1)
-    return times(line.volume("volume"), count)
 
 
 def _remedies(used: GlueUsed, ask: Ask, short: float, like: Quantity) -> tuple[Remedy, ...]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.formulas.arithmetic import ceil
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -13,37 +12,28 @@ from wellstrung.rulebook import (
     Misfit,
     Missing,
     Part,
-    Quantity,
     Remedy,
+    Role,
     Rule,
     ThreadNeeded,
     about,
-    derived,
-    exact,
     in_unit_of,
     kept,
-    total,
 )
 
 
 def check(need: ThreadNeeded, ask: Ask) -> Answer:
     if need.thread is None:
-        raise Missing(
-            f"`thread.spool` of `{need.woven[0][0].name}`, naming a part of kind `thread`"
-        )
-    name = need.thread.name
-    if not need.lines:
-        raise Missing(f"a line `{{thread: {name}, spools: ...}}` under `supplies`")
-    if any(_all_tail(part) for part, _ in need.woven):
+        raise Missing(f"`thread.spool` of `{need.woven[0].name}`, naming a part of kind `thread`")
+    if need.lines and any(_all_tail(part) for part in need.woven):
         return None  # `working-length` speaks
-    had = total(f"{name} on hand", "mm", [_on_hand(need.thread, line) for line in need.lines])
-    takes = total(f"{name} needed", "mm", [_takes(part, n, ask) for part, n in need.woven])
+    had, takes = ask.of(need.thread, "on_hand"), ask.of(need.thread, "needed")
     margin = had - takes
     if answer := kept(margin):
         return answer
-    names = " and ".join(f"`{part.name}`" for part, _ in need.woven)
+    names = " and ".join(f"`{part.name}`" for part in need.woven)
     rest = f"for {names}, which takes {about(takes, had)} with its tails"
-    on_hand = f"the thread `{name}` on hand ({in_unit_of(had.middle, had)})"
+    on_hand = f"the thread `{need.thread.name}` on hand ({in_unit_of(had.middle, had)})"
     # thread is wound by the metre: round up
     needed = in_unit_of(math.ceil(takes.likely.high / 1000) * 1000, had)
     line = need.lines[-1]
@@ -54,60 +44,17 @@ def check(need: ThreadNeeded, ask: Ask) -> Answer:
         needed=needed,
         remedies=_remedies(need.thread, line, -margin.likely.low, needed),
         margin=margin,
-        also=tuple(part.place_of("thread") for part, _ in need.woven),
-    )
-
-
-def thread_taken(thread: float, working: float, tail: float) -> float:
-    """Thread cut for a woven part, mm: its path, and two tails for every working length.
-
-    Counted for this project: a working length weaves what its two tails leave of it.
-
-    >>> thread_taken(thread=7500, working=1800, tail=200)
-    9900
-    """
-    return thread + 2 * tail * ceil(thread / (working - 2 * tail))
-
-
-def _takes(part: Part, count: int, ask: Ask) -> Quantity:
-    if part.kind.name == "strand":
-        return derived(
-            f"{part.name} line with tails",
-            "mm",
-            lambda count, line, tail: count * (line + 2 * tail),
-            count=exact("strung", count),
-            line=ask.of(part, "thread"),
-            tail=part.length("thread", "tail"),
-            source="strung in one go, a tail at each end: counting",
-        )
-    return derived(
-        f"{part.name} thread with tails",
-        "mm",
-        lambda count, thread, working, tail: count * thread_taken(thread, working, tail),
-        count=exact("woven", count),
-        thread=ask.of(part, "thread"),
-        working=part.length("thread", "working_length"),
-        tail=part.length("thread", "tail"),
-        source="two tails for every working length: counting",
+        also=tuple(part.place_of("thread") for part in need.woven),
     )
 
 
 def _all_tail(part: Part) -> bool:
-    if part.kind.name == "strand":
-        return False
-    working, tail = part.length("thread", "working_length"), part.length("thread", "tail")
-    return working.worst.low <= 2 * tail.worst.high
-
-
-def _on_hand(thread: Part, line: Item) -> Quantity:
-    length = line.length("length") if line.has("length") else thread.length("length")
-    return derived(
-        f"{thread.name} wound",
-        "mm",
-        lambda times, length: times * length,
-        times=exact("times", line.count("pieces", default=line.count("spools", default=1))),
-        length=length,
-    )
+    """Whether nothing is left between the tails; raises Missing where a woven part has none."""
+    if part.kind.role is Role.DROP:
+        return False  # a fringe without a `thread.tail` has the usual one
+    working = None if part.kind.role is Role.STRAND else part.length("thread", "working_length")
+    tail = part.length("thread", "tail")
+    return working is not None and working.worst.low <= 2 * tail.worst.high
 
 
 def _remedies(thread: Part, line: Item, short: float, needed: str) -> tuple[Remedy, ...]:

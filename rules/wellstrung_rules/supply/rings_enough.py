@@ -8,46 +8,35 @@ from wellstrung.rulebook import (
     Answer,
     Ask,
     Edit,
-    Item,
     Misfit,
-    Missing,
     Remedy,
     RingsNeeded,
     Rule,
-    exact,
     kept,
 )
 
 
 def check(need: RingsNeeded, ask: Ask) -> Answer:
-    name = need.ring.name
-    if not need.lines:
-        raise Missing(f"a line `{{part: {name}, count: ...}}` under `supplies`")
-    had = sum(_on_hand(line) for line in need.lines)
-    margin = exact("rings on hand", had) - exact("rings needed", need.count)
+    margin = ask.of(need.ring, "on_hand") - ask.of(need.ring, "needed")
     if answer := kept(margin):
         return answer
+    had, takes = (round(ask.of(need.ring, what).middle) for what in ("on_hand", "needed"))
     return Misfit(
-        says=f"{need.count} of `{name}` are needed in the run and in what hangs, and {had} on hand",
+        says=(
+            f"{takes} of `{need.ring.name}` are needed in the run and in what hangs, and {had} on"
+            " hand"
+        ),
         place=need.lines[-1].node.place,
         found=f"{had} on hand",
-        needed=f"{need.count} or more",
-        remedies=_remedies(need, had),
+        needed=f"{takes} or more",
+        remedies=_remedies(need, takes - had),
         margin=margin,
         also=(need.ring.key.place,),
     )
 
 
-def _on_hand(line: Item) -> int:
-    packed = line.count("packs", default=1) * line.count("pack_of", default=0)
-    counted = line.count("count", default=0)
-    if not packed and not counted:
-        raise line.missing("count")
-    return packed + counted
-
-
-def _remedies(need: RingsNeeded, had: int) -> tuple[Remedy, ...]:
-    line, short = need.lines[-1], need.count - had
+def _remedies(need: RingsNeeded, short: int) -> tuple[Remedy, ...]:
+    line = need.lines[-1]
     by_hand = Remedy(f"have {short} more of `{need.ring.name}`")
     if line.has("count"):
         wanted = line.count("count") + short

@@ -1,175 +1,246 @@
-"""Cutting lists: every plan can be cut with a ruler, and none is beaten by trying everything."""
+"""The cutting list: links counted along a chain that is written out, and lengths by hand."""
 
 from __future__ import annotations
 
-import itertools
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from wellstrung.lists.cutting import Cut, CutPlan, cut
+from running import ROOT, SAMPLES
+from wellstrung.formulas.chain import laid_out, length_of, links_from, numbered, piece, pieces_had
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import understood
+from wellstrung.lists import cutting
+from wellstrung.lists.cutting import Bar, CutList, Lengths
+from wellstrung.plugins import host
+from wellstrung.testing import changed
 
-pieces_of = st.lists(st.integers(5, 60), min_size=0, max_size=6)
-lengths_of = st.lists(st.integers(20, 100), min_size=0, max_size=3)
-losses = st.sampled_from([0.0, 0.5, 1.0, 7.0])
-
-
-def brute(pieces: list[int], on_hand: list[int], lost: float) -> tuple[int, float]:
-    """Most pieces, and least length cut into for so many, by giving each piece every length."""
-    best = (0, 0.0)
-    for homes in itertools.product(range(-1, len(on_hand)), repeat=len(pieces)):
-        held = [
-            [piece for piece, home in zip(pieces, homes, strict=True) if home == at]
-            for at in range(len(on_hand))
-        ]
-        if any(
-            sum(cuts) + lost * (len(cuts) - 1) > length + 1e-9
-            for cuts, length in zip(held, on_hand, strict=True)
-            if cuts
-        ):
-            continue
-        had = sum(map(len, held))
-        used = sum(length for cuts, length in zip(held, on_hand, strict=True) if cuts)
-        if (-had, used) < (-best[0], best[1]):
-            best = (had, used)
-    return best
+KEEPS = Checker(host.load(), keep=True)
+COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
 
 
-def with_a_ruler(plan: CutPlan, on_hand: list[int], lost: float) -> list[float]:
-    """Cut every length as planned, from one end; the pieces that come off."""
-    assert len({one.on_hand for one in plan.cuts}) == len(plan.cuts)
-    had = []
-    for one in plan.cuts:
-        assert one.length == on_hand[one.on_hand] and one.pieces
-        at = 0.0
-        for piece in one.pieces:
-            had.append(piece)
-            assert at + piece <= one.length + 1e-9
-            at += piece + lost
-        assert one.left == pytest.approx(max(0.0, one.length - at))
-    return had
+def listed(text: str, makers: int = 1) -> CutList:
+    result = KEEPS.check_text(text)
+    assert result.ask is not None, [remark.says for remark in result.remarks]
+    return cutting.listed(understood([result]), makers)
 
 
-@settings(max_examples=150, deadline=None)
-@given(pieces_of, lengths_of, losses)
-def test_no_plan_is_better(pieces: list[int], on_hand: list[int], lost: float) -> None:
-    plan = cut(pieces, on_hand, lost)
-    had, used = brute(pieces, on_hand, lost)
-    assert plan.proved
-    assert (len(pieces) - len(plan.missing), plan.used, plan.at_least) == (had, used, used)
+def of_sample(name: str) -> CutList:
+    return cutting.listed(understood([KEEPS.check_file(SAMPLES / f"{name}.yaml")]))
 
 
-@settings(max_examples=100, deadline=None)
-@given(pieces_of, lengths_of, losses, st.sampled_from([0, 3, 10, 40]))
-def test_a_search_cut_short_claims_no_more_than_is_true(
-    pieces: list[int], on_hand: list[int], lost: float, steps: int
-) -> None:
-    plan = cut(pieces, on_hand, lost, steps=steps)
-    had = len(pieces) - len(plan.missing)
-    most, used = brute(pieces, on_hand, lost)
-    assert had <= most
-    assert not plan.proved or (had, plan.used) == (most, used)
-    # the bound is for the pieces of the plan, and those are the shortest
-    of_all, least = brute(sorted(pieces)[:had], on_hand, lost)
-    assert of_all == had and plan.at_least <= least <= plan.used
+def bars(text: str, makers: int = 1) -> tuple[Bar, ...]:
+    (chain,) = listed(text, makers).chains
+    return chain.bars
+
+
+def cut_of(part: str, found: CutList) -> Lengths:
+    (one,) = [one for one in found.lengths if one.part == part]
+    return one
+
+
+def test_the_collar_is_cut_every_eighth_link() -> None:
+    (chain,) = listed(COLLAR).chains
+    (bar,) = chain.bars
+    assert [(one.first, one.last) for one in bar.pieces] == [
+        (8 * n + 1, 8 * n + 6) for n in range(7)
+    ]
+    assert [one.how for one in bar.pieces[:2]] == [
+        "cut through links 7 and 8",
+        "cut through links 15 and 16",
+    ]
+    assert bar.pieces[-1].how == "cut through link 55"
+    assert bar.written == "45 cm" and bar.begins_with == "loop" and bar.lost == 12
+    assert bar.left == pytest.approx(450 - 374.2 - 3.4)
+    # of every two links lost, the insides but for the walls of the pieces beside them
+    assert bar.lost_length == pytest.approx(6 * (3.4 + 10.4 - 1.6) + 3.4)
+    assert chain.when == "now" and chain.pieces == (("drop", 7),)
+
+
+def test_a_chain_that_opens_loses_no_link() -> None:
+    (bar,) = bars(COLLAR.replace("links_are: soldered", "links_are: open"))
+    assert [one.how for one in bar.pieces[:2]] == ["open link 7", "open link 13"]
+    assert bar.lost == 0
+
+
+def test_links_that_are_skipped_in_an_open_chain_are_left_over() -> None:
+    opened = COLLAR.replace("links_are: soldered", "links_are: open")
+    (bar,) = bars(changed(opened, {"ends_with: bar, links: 6": "links: 5"}))
+    assert bar.pieces[0].how == "open links 6 and 7, link 6 left over"
+
+
+def test_several_links_that_are_skipped_are_told_from_first_to_last() -> None:
+    opened = COLLAR.replace("links_are: soldered", "links_are: open")
+    three = {
+        "pattern: [loop, bar]": "pattern: [loop, bar, bar]",
+        "ends_with: bar, links: 6": "links: 4",
+    }
+    (bar,) = bars(changed(opened, three))
+    assert bar.pieces[0].how == "open links 5 and 7, links 5..6 left over"
+
+
+def test_of_three_lost_links_the_middle_one_falls_away() -> None:
+    three = "pattern: [loop, bar, bar]"
+    longer = {"pattern: [loop, bar]": three, "ends_with: bar, ": "", "45 cm": "90 cm"}
+    (bar,) = bars(changed(COLLAR, longer))
+    assert bar.pieces[0].how == "cut through links 7 and 9, link 8 falls away"
+
+
+def test_a_length_that_ends_with_its_last_piece_is_not_cut_there() -> None:
+    sure = {
+        "loop: {length: 5 mm, width: 4.4 mm, wire: 0.8": "loop: {length: 5 ± 0.001 mm, width: 4.4"
+        " mm, wire: 0.8 ± 0.001",
+        "bar: {length: 12 mm, width: 3 mm, wire: 0.8": "bar: {length: 12 ± 0.001 mm, width: 3 mm,"
+        " wire: 0.8 ± 0.001",
+        "chain: bar chain, length: 45 cm": "chain: bar chain, length: 375 mm",
+    }
+    (bar,) = bars(changed(COLLAR, sure))
+    assert bar.pieces[-1].how == "the chain ends here" and bar.left == 0
+
+
+def with_chain(*lengths: str) -> str:
+    """The collar with these lengths of chain on hand."""
+    lines = "\n".join(f"  - {{chain: bar chain, length: {length}}}" for length in lengths)
+    return changed(COLLAR, {"  - {chain: bar chain, length: 45 cm}": lines})
+
+
+def test_as_little_chain_as_can_be_is_cut_into() -> None:
+    """Ends are used up where they give every piece, and stay whole where a length has to be cut."""
+    (chain,) = listed(with_chain("45 cm", "11 cm, pieces: 2")).chains
+    assert [(bar.written, len(bar.pieces)) for bar in chain.bars] == [("45 cm", 7)]
+    assert chain.untouched == (110.0, 110.0)
+    (chain,) = listed(with_chain("45 cm", "11 cm, pieces: 4")).chains
+    assert [(bar.written, len(bar.pieces)) for bar in chain.bars] == [
+        ("11 cm", 2), ("11 cm", 2), ("11 cm", 2), ("11 cm", 1),
+    ]  # fmt: skip
+    assert chain.untouched == (450.0,) and (chain.more, chain.less) == (0, 0.0)
+
+
+def test_what_is_not_on_hand_is_cut_from_a_length_to_buy() -> None:
+    found = bars(changed(COLLAR, {"length: 45 cm": "length: 11 cm"}))
+    assert [(bar.written, bar.length, len(bar.pieces)) for bar in found] == [
+        ("11 cm", 110.0, 2), ("", 270.0, 5),
+    ]  # fmt: skip
+
+
+def test_a_length_that_nothing_is_cut_from_stays_whole() -> None:
+    lines = "chain: bar chain, length: 45 cm}\n  - {chain: bar chain, length: 3 cm}"
+    (chain,) = listed(changed(COLLAR, {"chain: bar chain, length: 45 cm}": lines})).chains
+    assert chain.untouched == (30.0,)
+
+
+def test_a_class_cuts_for_all_its_makers() -> None:
+    found = bars(COLLAR, makers=3)
+    assert sum(len(bar.pieces) for bar in found) == 21
 
 
 @settings(max_examples=60, deadline=None)
 @given(
-    st.lists(st.floats(4, 90), max_size=30),
-    st.lists(st.integers(20, 400), max_size=8),
-    st.floats(0, 9),
-    st.sampled_from([0, 50, 5_000]),
+    st.lists(st.sampled_from(["loop", "bar", "bead"]), min_size=1, max_size=3, unique=True),
+    st.lists(st.tuples(st.integers(0, 2), st.integers(1, 6)), min_size=1, max_size=6),
+    st.lists(st.floats(10, 150), min_size=1, max_size=3),
+    st.booleans(),
 )
-def test_every_plan_can_be_cut(
-    pieces: list[float], on_hand: list[int], lost: float, steps: int
+def test_pieces_as_numbered_are_there_on_a_chain_written_out(
+    pattern: list[str], wanted: list[tuple[int, int]], lengths: list[float], soldered: bool
 ) -> None:
-    lost = round(lost, 3)
-    pieces = [round(piece, 3) for piece in pieces]
-    plan = cut(pieces, on_hand, lost, steps=steps)
-    had = with_a_ruler(plan, on_hand, lost)
-    assert sorted([*had, *plan.missing]) == pytest.approx(sorted(pieces))
-    assert plan.used == sum(one.length for one in plan.cuts)
-    assert sum(had) <= plan.at_least + 1e-6 <= plan.used + 2e-6
-    assert not had or not plan.missing or max(had) <= min(plan.missing)
-
-
-@given(pieces_of, lengths_of, losses, st.randoms(use_true_random=False))
-@settings(max_examples=40, deadline=None)
-def test_the_order_of_the_pieces_does_not_matter(
-    pieces: list[int], on_hand: list[int], lost: float, random: st.DataObject
-) -> None:
-    mixed = list(pieces)
-    random.shuffle(mixed)  # type: ignore[attr-defined]
-    assert cut(mixed, on_hand, lost) == cut(pieces, on_hand, lost)
-
-
-def test_the_whole_answer() -> None:
-    plan = cut([120, 200, 120, 200], [300, 420, 250], 3)
-    assert plan == CutPlan(
-        cuts=(
-            Cut(1, 420.0, (200.0, 200.0), 14.0),
-            Cut(2, 250.0, (120.0, 120.0), 4.0),
-        ),
-        missing=(),
-        used=670.0,
-        at_least=670.0,
-        proved=True,
+    insides, wires = {"loop": 3.4, "bar": 10.4, "bead": 6.0}, dict.fromkeys(pattern, 0.8)
+    pieces = [piece(pattern, pattern[first % len(pattern)], count) for first, count in wanted]
+    laid = laid_out(lengths, pattern, pieces, insides, wires, soldered=soldered)
+    assert sum(map(len, laid)) == pieces_had(
+        lengths, pattern, pieces, insides, wires, soldered=soldered
     )
+    assert len({number for one in laid for number in one}) == sum(map(len, laid))
+    for length, one in zip(lengths, laid, strict=True):
+        if not one:
+            continue
+        chosen = [pieces[number] for number in one]
+        places = numbered(pattern, chosen, soldered=soldered)
+        along = links_from(pattern, chosen[0][0])
+        chain = [next(along) for _ in range(places[-1].stop)]
+        assert places[0].start == 1
+        for place, links in zip(places, chosen, strict=True):
+            assert [chain[number - 1] for number in place] == links
+        for before, after in pairwise(places):
+            assert after.start - before.stop >= (1 if soldered else 0)
+        assert length_of(chain[: places[-1].stop - 1], insides, wires) <= length + 1e-5
 
 
-def test_short_of_length_the_longest_go_without() -> None:
-    plan = cut([50, 40, 30], [75])
-    assert ([one.pieces for one in plan.cuts], plan.missing) == ([(40.0, 30.0)], (50.0,))
+def test_spans_of_a_bar_lie_end_to_end() -> None:
+    (bar,) = bars(COLLAR)
+    spans = list(cutting.spans(bar))
+    assert spans[0][1] == 0 and spans[-1][2] == bar.length
+    assert all(before[2] == pytest.approx(after[1]) for before, after in pairwise(spans))
+    assert [what for what, _, _ in spans].count("piece") == 7
 
 
-def test_the_cut_behind_the_last_piece_costs_nothing() -> None:
-    ((_, _, pieces, left),) = cut([50, 50], [101], 1).cuts
-    assert (pieces, left) == ((50.0, 50.0), 0.0)
-    assert cut([50, 50], [100.9], 1).missing == (50.0,)
+def test_threads_of_a_working_length_with_their_tails() -> None:
+    one = cut_of("rope", of_sample("slack_tide_collar"))
+    path = 397 / 1.5 * 5 * (2 * 2.1 + 0.5 * 3.0)
+    assert (one.what, one.length) == ("thread", 1800.0)
+    assert one.count == -(-path // 1400) and one.most > one.count
 
 
-def test_the_offcut_is_what_the_last_cut_leaves() -> None:
-    ((_, _, _, left),) = cut([50], [100], 2).cuts
-    assert left == 48.0
+def test_a_strand_is_strung_on_one_line() -> None:
+    found = of_sample("ebb_line_three_strand")
+    assert [(one.part, one.count, one.length) for one in found.lengths] == [
+        ("inner", 1, 440 + 240), ("middle", 1, 465 + 240), ("outer", 1, 490 + 240),
+        ("link", 2, 90),
+    ]  # fmt: skip
+    assert cut_of("link", found).notes == ("27 mm of it in each loop",)
 
 
-def test_no_steps_still_give_a_plan_and_say_that_it_is_not_proved() -> None:
-    pieces = [5, 4, 4, 3, 2, 2]
-    plan = cut(pieces, [10] * 4, steps=0)
-    assert (plan.used, plan.at_least, plan.proved) == (30.0, 20.0, False)
-    assert cut(pieces, [10] * 4).used == 20.0
+def test_the_cords_of_a_braid_are_cut_alike() -> None:
+    one = cut_of("braid", of_sample("hawser_braid"))
+    assert (one.what, one.count) == ("cord", 8)
+    assert one.length == pytest.approx(602, abs=1)
+    result = KEEPS.check_file(SAMPLES / "hawser_braid.yaml")
+    assert cut_of("braid", cutting.listed(understood([result]), 3)).count == 24
 
 
-def test_the_bound_counts_lengths_without_the_cut_behind_them() -> None:
-    pieces = [49, 39, 39, 29, 19, 19]
-    assert cut(pieces, [99] * 4, 1, steps=0).at_least == 198.0
-    assert cut(pieces, [99] * 4, 1).used == 198.0
+def test_both_of_a_pair_are_cut_for() -> None:
+    found = of_sample("spindrift_earrings")
+    assert cut_of("panel", found).count == 2 and cut_of("drip leg", found).count == 1
 
 
-def test_many_small_pieces_end_with_a_bound() -> None:
-    plan = cut([5 + 0.01 * (n * 37 % 900) for n in range(600)], [1000] * 8, 0.5, steps=2_000)
-    assert plan.missing == () and plan.at_least <= plan.used
+def test_a_core_waits_until_the_rope_is_measured() -> None:
+    cored = changed(
+        COLLAR,
+        {
+            "    length: 39.7 cm\n": "    length: 39.7 cm\n    core: cord\n",
+            "  cap: {": "  cord: {kind: core, outside: 3 mm}\n  cap: {",
+        },
+    )
+    one = cut_of("cord", listed(cored))
+    assert (one.what, one.length, one.when) == ("core", 397.0, "after measuring")
 
 
-def test_nothing_to_cut_and_nothing_to_cut_from() -> None:
-    assert cut([], [100]) == CutPlan((), (), 0.0, 0.0, True)
-    assert cut([5, 7], [], 2) == CutPlan((), (7.0, 5.0), 0.0, 0.0, True)
+def test_chain_that_runs_on_from_a_rope_waits_until_the_rope_is_measured() -> None:
+    run = changed(COLLAR, {"rope, cap, {part: small, linked: 4}": "rope, cap, small, drop, small"})
+    (chain,) = listed(run).chains
+    assert chain.when == "after measuring" and chain.pieces == (("drop", 8),)
 
 
-@pytest.mark.parametrize(
-    ("pieces", "on_hand", "lost", "says"),
-    [
-        ([0.0], [5.0], 0.0, "a length must be above nothing to be cut, not 0 mm"),
-        ([1.0], [-5.0], 0.0, "a length must be above nothing to be cut, not -5 mm"),
-        ([1.0], [float("inf")], 0.0, "a length must be above nothing to be cut, not inf mm"),
-        ([1.0], [5.0], -1.0, "a cut cannot lose -1 mm"),
-    ],
-)
-def test_lengths_that_are_none(
-    pieces: list[float], on_hand: list[float], lost: float, says: str
-) -> None:
-    with pytest.raises(ValueError) as told:
-        cut(pieces, on_hand, lost)
-    assert str(told.value) == says
+def test_a_loom_has_warps_beside_its_weft() -> None:
+    cuff = (SAMPLES / "breakwater_cuff.yaml").read_text(encoding="utf-8")
+    loomed = changed(cuff, {"stitch: flat peyote": "stitch: loom"})
+    found = [one for one in listed(loomed).lengths if one.part == "band"]
+    assert [one.what for one in found] == ["warp", "thread"]
+    assert (found[0].count, found[0].length) == (15, 171 + 550)
+    # the weft alone: 2 (l + 0.2 mm) for each of 14 beads in 82 rows, a metre to each thread
+    assert (found[1].count, found[1].most, found[1].length) == (4, 5, 1600)
+
+
+def test_what_cannot_be_worked_out_is_named() -> None:
+    taught = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+    found = listed(changed(taught, {"make: Japanese, ": ""}))
+    assert found.lengths == () and len(found.chains) == 1
+    assert found.missing == ("`rope` of Slack Tide collar needs `make` of `kelp`",)
+
+
+def test_more_chain_than_anyone_cuts_is_listed_and_not_laid_out() -> None:
+    found = listed(COLLAR, makers=1000)
+    assert found.chains == ()
+    assert found.missing == ("`bar chain` needs fewer than 20000 links to be cut from `bar chain`",)

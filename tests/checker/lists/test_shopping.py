@@ -13,10 +13,11 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from running import ROOT, SAMPLES
+from wellstrung.derived.purchase import Needed, Pack, bought
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult
-from wellstrung.lists import cuts, shopping
-from wellstrung.lists.line import Needed, Pack, SupplyLine, added, bought
+from wellstrung.judging.result import PlanResult, understood
+from wellstrung.lists import cutting, shopping
+from wellstrung.lists.line import SupplyLine, added
 from wellstrung.plugins import host
 from wellstrung.reading.settings import Bench
 from wellstrung.testing import Case, cases, changed
@@ -34,6 +35,12 @@ def checked(text: str, file: str = "plan.yaml", bench: Bench | None = None) -> P
     result = Checker(HOST, keep=True, bench=bench).check_text(text, file)
     assert result.ask is not None and not result.failures
     return result
+
+
+def to_buy(
+    results: Sequence[PlanResult], makers: int = 1, *, on_hand: bool = True
+) -> list[SupplyLine]:
+    return shopping.needed(understood(results), makers, on_hand=on_hand)
 
 
 def line_of(name: str, lines: Sequence[SupplyLine]) -> SupplyLine:
@@ -56,12 +63,12 @@ def roped(length: int, pack: str = "20 g", packs: int = 1) -> PlanResult:
 
 def test_a_checker_keeps_the_plan_only_where_it_is_asked_to() -> None:
     assert Checker(HOST).check_text(COLLAR).ask is None
-    assert shopping.needed([Checker(HOST).check_text(COLLAR)]) == []
+    assert to_buy([Checker(HOST).check_text(COLLAR)]) == []
 
 
 def test_the_collar_by_hand() -> None:
     """397 mm of rounds of half a bead, five beads each; a tenth to spare; 35 to the gram."""
-    lines = shopping.needed([roped(40, packs=1)])
+    lines = to_buy([roped(40, packs=1)])
     beads = line_of("kelp", lines)
     needed = 400 / 1.5 * 5
     assert beads.need.middle == pytest.approx(needed)
@@ -74,14 +81,14 @@ def test_the_collar_by_hand() -> None:
 
 
 def test_rings_between_two_places_of_the_run_are_bought_with_those_that_hang_by_them() -> None:
-    small = line_of("small", shopping.needed([checked(COLLAR)], makers=12))
+    small = line_of("small", to_buy([checked(COLLAR)], makers=12))
     assert small.need.middle == 12 * (3 + 4 + 7)
     assert small.group == "rings" and small.describes.startswith("open jump ring, outside 6 mm")
 
 
 @pytest.mark.parametrize("path", RIGHT, ids=lambda path: path.stem)
 def test_a_right_sample_has_beads_thread_and_chain_on_hand(path: Path) -> None:
-    lines = shopping.needed([KEEPS.check_file(path)])
+    lines = to_buy([KEEPS.check_file(path)])
     for line in lines:
         assert not line.missing, line
         if line.group in ("beads", "thread", "chain", "rings"):
@@ -91,7 +98,7 @@ def test_a_right_sample_has_beads_thread_and_chain_on_hand(path: Path) -> None:
 @settings(max_examples=15, deadline=None)
 @given(st.integers(10, 90), st.sampled_from(["5 g", "20 g", "12.5 g"]))
 def test_what_is_bought_keeps_the_rules_and_one_pack_less_does_not(length: int, pack: str) -> None:
-    packs = line_of("kelp", shopping.needed([roped(length, pack)], on_hand=False)).packs
+    packs = line_of("kelp", to_buy([roped(length, pack)], on_hand=False)).packs
     assert packs
 
     def spoken(count: int) -> bool:
@@ -106,8 +113,8 @@ def test_what_is_bought_keeps_the_rules_and_one_pack_less_does_not(length: int, 
 @given(st.lists(st.tuples(st.integers(10, 90), st.integers(1, 4)), min_size=1, max_size=4))
 def test_plans_add_up_before_anything_is_rounded(ropes: list[tuple[int, int]]) -> None:
     results = [roped(length, packs=packs) for length, packs in ropes]
-    together = {line.key: line for line in shopping.needed(results)}
-    apart = [line for result in results for line in shopping.needed([result])]
+    together = {line.key: line for line in to_buy(results)}
+    apart = [line for result in results for line in to_buy([result])]
     for key, line in together.items():
         same = [one for one in apart if one.key == key]
         if line.group == "chain":  # cut from one length, so links are lost between plans as well
@@ -126,8 +133,8 @@ def test_plans_add_up_before_anything_is_rounded(ropes: list[tuple[int, int]]) -
 @given(st.integers(2, 40))
 def test_a_class_buys_no_more_packs_than_its_makers_one_by_one(makers: int) -> None:
     results = [roped(40)]
-    alone = {line.key: line for line in shopping.needed(results, on_hand=False)}
-    for line in shopping.needed(results, makers, on_hand=False):
+    alone = {line.key: line for line in to_buy(results, on_hand=False)}
+    for line in to_buy(results, makers, on_hand=False):
         one = alone[line.key]
         if line.group not in ("chain", "adhesive"):
             assert line.need.middle == pytest.approx(makers * one.need.middle)
@@ -138,7 +145,7 @@ def test_a_class_buys_no_more_packs_than_its_makers_one_by_one(makers: int) -> N
 
 def test_what_is_on_hand_counts_once_however_many_makers_there_are() -> None:
     for makers in (1, 2, 12):
-        assert line_of("kelp", shopping.needed([roped(40, packs=3)], makers)).have == 3 * 20 * 35
+        assert line_of("kelp", to_buy([roped(40, packs=3)], makers)).have == 3 * 20 * 35
 
 
 def written(line: SupplyLine) -> str:
@@ -154,7 +161,7 @@ def test_a_plan_whose_supplies_are_what_was_bought_for_it_is_right(path: Path) -
     bare = path.read_text(encoding="utf-8").partition("\nsupplies:")[0]
     # no spool says its length, so thread is bought by the centimetre
     bare = re.sub(r"(kind: thread, [^}]*), length: [^}]*}", r"\1}", bare)
-    lines = shopping.needed([checked(bare)])
+    lines = to_buy([checked(bare)])
     groups = ("beads", "thread", "chain", "rings")
     lines_bought = "\n".join(written(line) for line in lines if line.group in groups)
     result = checked(f"{bare}\nsupplies:\n{lines_bought}\n")
@@ -166,8 +173,8 @@ def test_a_plan_whose_supplies_are_what_was_bought_for_it_is_right(path: Path) -
 amounts = st.floats(0, 1e4)
 lines = st.builds(
     lambda need, spare, up, have, down, holds, less: SupplyLine(
-        "beads", "kelp", "", "", Needed(need, need, need + up), spare, up, have, down,
-        pack=Pack(holds, "pack", less=less * holds),
+        group="beads", name="kelp", unit="", need=Needed(need, need, need + up), spare=spare,
+        up=up, have=have, down=down, pack=Pack(holds, "pack", less=less * holds),
     ),
     amounts, amounts, st.floats(0, 500), amounts, st.floats(0, 500), st.floats(50, 2000),
     st.floats(0, 0.2),
@@ -193,19 +200,19 @@ def test_packs_of_two_lines_together_are_no_more_than_apart(
 
 def test_two_beads_of_one_name_and_another_colour_are_two_lines() -> None:
     other = checked(COLLAR.replace("size: 8/0", "size: 11/0"), "other.yaml")
-    names = [line.name for line in shopping.needed([checked(COLLAR), other])]
+    names = [line.name for line in to_buy([checked(COLLAR), other])]
     assert names.count("kelp") == 2 and names.count("small") == 1
 
 
 def test_beads_of_the_loop_that_a_button_goes_through_are_bought_too() -> None:
     cuff = (SAMPLES / "breakwater_cuff.yaml").read_text(encoding="utf-8")
     more = changed(cuff, {"count: 28}": "count: 38}"})
-    found = [line_of("granite", shopping.needed([checked(text)])) for text in (cuff, more)]
+    found = [line_of("granite", to_buy([checked(text)])) for text in (cuff, more)]
     assert found[1].need.middle - found[0].need.middle == pytest.approx(10)
 
 
 def test_thread_is_bought_with_the_tails_of_every_working_length() -> None:
-    line = line_of("line", shopping.needed([checked(TAUGHT)]))
+    line = line_of("line", to_buy([checked(TAUGHT)]))
     path = 397 / 1.5 * 5 * (2 * 2.1 + 0.5 * 3.0)
     assert line.need.middle == pytest.approx(path + math.ceil(path / 1400) * 400, rel=0.02)
     assert line.have == 45_000 and line.packs == 0
@@ -213,7 +220,7 @@ def test_thread_is_bought_with_the_tails_of_every_working_length() -> None:
 
 def test_chain_is_bought_for_the_pieces_that_what_is_on_hand_does_not_give() -> None:
     plan = changed(COLLAR, {"length: 45 cm": "length: 15 cm"})
-    chain = line_of("bar chain", shopping.needed([checked(plan)]))
+    chain = line_of("bar chain", to_buy([checked(plan)]))
     # two drops of six links and the two lost between them take 98.2 mm of the 150: five are left
     links = 5 * 6 + 4 * 2
     assert chain.short == pytest.approx(links / 2 * (3.4 + 10.4) + 1.6, abs=2.5)
@@ -222,29 +229,44 @@ def test_chain_is_bought_for_the_pieces_that_what_is_on_hand_does_not_give() -> 
 
 def test_several_lengths_of_chain_give_what_they_give() -> None:
     plan = checked(changed(COLLAR, {"length: 45 cm": "length: 10 cm, pieces: 4"}))
-    assert line_of("bar chain", shopping.needed([plan])).short == 0
-    assert line_of("bar chain", shopping.needed([plan], 2)).short > 0
+    assert line_of("bar chain", to_buy([plan])).short == 0
+    assert line_of("bar chain", to_buy([plan], 2)).short > 0
 
 
 def test_adhesive_fills_the_sleeve_and_half_of_a_mix_stays_behind() -> None:
-    plan = changed(COLLAR, {"measured: {outside: 9.8 mm}": "measured: {outside: 9.5 mm}"})
-    glue = line_of("glue", shopping.needed([checked(plan)]))
-    sleeve = math.pi / 4 * (10**2 - 9.5**2) * 7
-    assert glue.need.middle == pytest.approx(2 * sleeve / 0.5)
+    wide = {"bore: 10 mm": "bore: 14 mm", "outside: 11.5 mm": "outside: 15 mm"}
+    glue = line_of("glue", to_buy([checked(changed(COLLAR, wide))]))
+    sleeve = math.pi / 4 * (14**2 - 9.8**2) * 7
+    assert glue.need.middle == pytest.approx(2 * sleeve / 0.5 / 1000)
     assert glue.packs == 1 and glue.notes == ("stir 1 mix",)
 
 
+def test_a_mix_is_no_less_than_can_be_measured_out() -> None:
+    for mixes in (1, 2, 12):
+        plan = changed(COLLAR, {"joints: 2": f"joints: 2, mixes: {mixes}"})
+        for makers in (1, 12):
+            glue = line_of("glue", to_buy([checked(plan)], makers))
+            assert glue.need.middle == pytest.approx(makers * mixes * 0.5)
+
+
+def test_glue_on_hand_is_counted_by_its_volume() -> None:
+    plan = changed(COLLAR, {"supplies:\n": "supplies:\n  - {part: glue, volume: 0.2 ml}\n"})
+    glue = line_of("glue", to_buy([checked(plan)]))
+    assert (glue.need.middle, glue.have, glue.packs) == (0.5, 0.2, 2)
+    assert bought(glue) == "2 packs of 0.2 ml"
+
+
 def test_a_field_that_is_missing_is_named_and_the_others_are_still_counted() -> None:
-    lines = shopping.needed([checked(COLLAR.replace("size: 8/0, make: Japanese", "size: 8/0"))])
+    lines = to_buy([checked(COLLAR.replace("size: 8/0, make: Japanese", "size: 8/0"))])
     kelp = line_of("kelp", lines)
     assert kelp.missing == ("`make` of `kelp`",) and kelp.cost is None
     assert line_of("small", lines).need.middle == 14
 
 
 def test_kits_are_weighed_for_one_maker_with_the_spare_beads() -> None:
-    (kit,) = shopping.kits([roped(40)])
+    (kit,) = shopping.kits(understood([roped(40)]))
     (bead,) = kit.beads
-    line = line_of("kelp", shopping.needed([roped(40)], on_hand=False))
+    line = line_of("kelp", to_buy([roped(40)], on_hand=False))
     assert bead.pieces == math.ceil(line.need.middle + line.spare + line.up)
     assert bead.grams is not None
     assert bead.pieces / 35 <= bead.grams + 1e-6 < bead.pieces / 35 + 0.1 + 1e-6
@@ -263,7 +285,7 @@ PRICED = Bench(
 
 
 def test_what_it_costs_by_each_kind_of_price() -> None:
-    found = shopping.needed([checked(TAUGHT, bench=PRICED)], on_hand=False)
+    found = to_buy([checked(TAUGHT, bench=PRICED)], on_hand=False)
     costs = {line.name: str(line.cost) for line in found if line.cost is not None}
     kelp = line_of("kelp", found)
     # three packs of 20 g, by weight; the spool; chain by the centimetre; 20 of 100 rings
@@ -283,7 +305,7 @@ def test_what_it_costs_by_each_kind_of_price() -> None:
 
 
 def test_where_no_pack_is_listed_the_price_says_what_it_is_sold_in() -> None:
-    found = shopping.needed([checked(COLLAR, bench=PRICED)])
+    found = to_buy([checked(COLLAR, bench=PRICED)])
     kelp, small = line_of("kelp", found), line_of("small", found)
     assert kelp.pack == Pack(350.0, "pack", "10 g", grams=10.0)
     assert kelp.packs == 5 and str(kelp.cost) == "21.00 EUR"
@@ -296,16 +318,16 @@ CASES = [next(cases(file)) for file in sorted((ROOT / "tests" / "rules").rglob("
 @pytest.mark.parametrize("case", CASES, ids=str)
 def test_no_plan_of_the_rules_breaks_a_list(case: Case) -> None:
     result = KEEPS.check_text(case.text)
-    lines = shopping.needed([result], 3)
+    lines = to_buy([result], 3)
     assert all(line.buy >= 0 and line.short >= 0 for line in lines)
-    cuts.listed([result], 3)
+    cutting.listed(understood([result]), 3)
 
 
 def test_thread_that_is_all_tails_is_told_and_not_counted() -> None:
     short = changed(TAUGHT, {"working_length: 1.8 m": "working_length: 40 cm"})
-    line = line_of("line", shopping.needed([checked(short)]))
+    line = line_of("line", to_buy([checked(short)]))
     assert line.missing == ("a `thread.working_length` of `rope` that is longer than two tails",)
-    assert cuts.listed([checked(short)]).lengths == ()
+    assert cutting.listed(understood([checked(short)])).lengths == ()
 
 
 @pytest.mark.parametrize(
@@ -324,7 +346,7 @@ def test_thread_that_is_all_tails_is_told_and_not_counted() -> None:
 def test_a_price_that_does_not_fit_the_thing_is_none(
     price: str, name: str, cost: str | None
 ) -> None:
-    found = shopping.needed([checked(COLLAR, bench=Bench(prices={name: price}))])
+    found = to_buy([checked(COLLAR, bench=Bench(prices={name: price}))])
     told = line_of(name, found).cost
     assert (str(told) if told is not None else None) == cost
     assert (name in shopping.unpriced(found)) is (cost is None)
@@ -332,42 +354,42 @@ def test_a_price_that_does_not_fit_the_thing_is_none(
 
 def test_adhesive_on_hand_is_taken_as_enough() -> None:
     had = changed(COLLAR, {"supplies:\n": "supplies:\n  - {part: glue, count: 1}\n"})
-    assert line_of("glue", shopping.needed([checked(had)])).packs == 0
-    assert line_of("glue", shopping.needed([checked(had)], on_hand=False)).packs == 1
+    assert line_of("glue", to_buy([checked(had)])).packs == 0
+    assert line_of("glue", to_buy([checked(had)], on_hand=False)).packs == 1
 
 
 def test_wire_on_hand_is_counted_by_its_length() -> None:
     strands = (SAMPLES / "ebb_line_three_strand.yaml").read_text(encoding="utf-8")
     line = "supplies:\n  - {part: link, length: 15 cm, pieces: 2}\n"
-    wire = line_of("link", shopping.needed([checked(changed(strands, {"supplies:\n": line}))]))
+    wire = line_of("link", to_buy([checked(changed(strands, {"supplies:\n": line}))]))
     assert wire.have == 300 and wire.short == 0
-    assert line_of("link", shopping.needed([checked(strands)])).buy == 190
+    assert line_of("link", to_buy([checked(strands)])).buy == 190
 
 
 def test_beads_without_a_pack_are_bought_by_the_piece_and_weighed() -> None:
-    kelp = line_of("kelp", shopping.needed([checked(COLLAR)]))
+    kelp = line_of("kelp", to_buy([checked(COLLAR)]))
     assert kelp.packs is None and kelp.buy == 1583
-    assert kelp.grams == pytest.approx(1583 / 35)
+    assert kelp.grams == 45.3  # 45.23, up to the tenth
 
 
 def test_beads_in_packs_that_are_counted_are_weighed_too() -> None:
     packed = changed(COLLAR, {"supplies:\n": "supplies:\n  - {bead: kelp, pack_of: 500}\n"})
-    kelp = line_of("kelp", shopping.needed([checked(packed)], on_hand=False))
+    kelp = line_of("kelp", to_buy([checked(packed)], on_hand=False))
     assert kelp.packs == 4 and kelp.buy == 2000
-    assert kelp.grams == pytest.approx(2000 / 35)
+    assert kelp.grams == 57.2  # 57.14, up to the tenth
 
 
 def test_a_line_of_supplies_that_says_no_amount_counts_as_nothing_and_is_told() -> None:
     said = changed(COLLAR, {"supplies:\n": "supplies:\n  - {bead: kelp}\n"})
-    kelp = line_of("kelp", shopping.needed([checked(said)]))
+    kelp = line_of("kelp", to_buy([checked(said)]))
     assert kelp.have == 0
-    assert kelp.notes == ("what is on hand is not counted: it lacks `pack` of `kelp`",)
+    assert kelp.notes == ("what is on hand is not counted: it needs `pack` of `kelp`",)
 
 
 def test_a_pack_that_one_plan_lists_holds_for_the_others() -> None:
     listed = changed(COLLAR, {"supplies:\n": "supplies:\n  - {bead: kelp, pack: 20 g}\n"})
     for plans in ((listed, COLLAR), (COLLAR, listed)):
-        kelp = line_of("kelp", shopping.needed([checked(plan) for plan in plans]))
+        kelp = line_of("kelp", to_buy([checked(plan) for plan in plans]))
         assert kelp.pack is not None and kelp.pack.text == "20 g"
         assert len(kelp.plans) == 1 and kelp.have == 700
 
@@ -376,7 +398,7 @@ def test_both_loops_of_a_pair_of_cuffs_take_beads() -> None:
     cuff = (SAMPLES / "breakwater_cuff.yaml").read_text(encoding="utf-8")
     pair = changed(cuff, {"maker: Tamsin\n": "maker: Tamsin\nmakes: 2\n"})
     more = changed(pair, {"count: 28}": "count: 38}"})
-    found = [line_of("granite", shopping.needed([checked(text)])) for text in (pair, more)]
+    found = [line_of("granite", to_buy([checked(text)])) for text in (pair, more)]
     assert found[1].need.middle - found[0].need.middle == pytest.approx(20)
 
 
@@ -384,15 +406,16 @@ def test_chain_is_bought_as_if_every_link_were_as_long_as_is_likely() -> None:
     """Two lengths of which one would do if every link had its middle length: 374.2 mm."""
     two = "chain: bar chain, length: 375 mm}\n  - {chain: bar chain, length: 1 cm}"
     plan = changed(COLLAR, {"chain: bar chain, length: 45 cm}": two})
-    assert line_of("bar chain", shopping.needed([checked(plan)])).buy == 50
+    assert line_of("bar chain", to_buy([checked(plan)])).buy == 50
     longer = changed(plan, {"length: 375 mm": "length: 380 mm"})
-    assert line_of("bar chain", shopping.needed([checked(longer)])).buy == 0
+    assert line_of("bar chain", to_buy([checked(longer)])).buy == 0
 
 
 def test_adhesive_that_is_not_stirred_leaves_nothing_behind() -> None:
-    quick = changed(COLLAR, {"type: two-part epoxy": "type: cyanoacrylate"})
+    wide = {"bore: 10 mm": "bore: 14 mm", "outside: 11.5 mm": "outside: 15 mm"}
+    by_type = {"type: two-part epoxy": "type: cyanoacrylate"}
     stirred, from_the_bottle = (
-        line_of("glue", shopping.needed([checked(text)])) for text in (COLLAR, quick)
+        line_of("glue", to_buy([checked(changed(COLLAR, wide | other))])) for other in ({}, by_type)
     )
     assert from_the_bottle.need.middle == pytest.approx(stirred.need.middle / 2)
     assert from_the_bottle.notes == ()
@@ -406,7 +429,7 @@ def test_a_fringe_hangs_on_one_thread_with_the_usual_tails() -> None:
     )
     # one thread does for the legs of either kind, and one for each panel
     assert 12 * spray < 1600 - 350 and 6 * drip < 1600 - 350 and panel < 1600 - 400
-    line = line_of("line", shopping.needed([result]))
+    line = line_of("line", to_buy([result]))
     legs = 12 * spray + 350 + 6 * drip + 350
     assert line.need.middle == pytest.approx(legs + 2 * (panel + 400))
 
@@ -418,15 +441,17 @@ def test_a_fringe_hangs_on_one_thread_with_the_usual_tails() -> None:
 def test_what_is_bought_in_words(pack: str, text: str) -> None:
     plan = changed(COLLAR, {"supplies:\n": f"supplies:\n  - {{bead: kelp, {pack}}}\n"})
     shorter = changed(plan, {"length: 39.7 cm": "length: 30 cm"})
-    line = line_of("kelp", shopping.needed([checked(shorter)], on_hand=False))
+    line = line_of("kelp", to_buy([checked(shorter)], on_hand=False))
     assert bought(line) == text
 
 
 def test_several_boxes() -> None:
-    line = SupplyLine("beads", "kelp", "", "", Needed(9, 9, 9), pack=Pack(4, "box", "4"))
-    assert bought(line) == "3 boxes of 4"
-    assert bought(SupplyLine("chain", "c", "", "mm", Needed(0, 0, 0), cut_short=1234.0)) == "1.24 m"
-    assert bought(SupplyLine("chain", "c", "", "mm", Needed(0, 0, 0), cut_short=34.0)) == "4 cm"
+    need, box = Needed(9, 9, 9), Pack(4, "box", "4")
+    kelp = SupplyLine(group="beads", name="kelp", unit="", need=need, pack=box)
+    assert bought(kelp) == "3 boxes of 4"
+    for short, words in ((1234.0, "1.24 m"), (34.0, "4 cm")):
+        chain = SupplyLine(group="chain", name="c", unit="mm", cut_short=short)
+        assert bought(chain) == words
 
 
 @pytest.mark.parametrize("path", sorted(SAMPLES.rglob("*.yaml")), ids=lambda path: path.stem)
@@ -438,10 +463,10 @@ def test_what_is_made_at_the_bench_is_not_bought(path: Path) -> None:
         for part in result.ask.plan.parts.values()
         if part.has("stitch") or part.kind.name == "bead drop"
     }
-    findings = [line for line in shopping.needed([result]) if line.group in ("rings", "findings")]
+    findings = [line for line in to_buy([result]) if line.group in ("rings", "findings")]
     assert not made & {line.name for line in findings}
 
 
 def test_the_stone_of_a_bezel_is_bought() -> None:
-    line = line_of("stone of setting", shopping.needed([KEEPS.check_file(PENDANT)]))
+    line = line_of("stone of setting", to_buy([KEEPS.check_file(PENDANT)]))
     assert (line.need.middle, line.describes) == (1, "stone, outside 14 mm")

@@ -13,8 +13,9 @@ from jsonschema import Draft202012Validator
 import wellstrung_schemas as schemas
 from running import SAMPLES
 from wellstrung.judging.checker import Checker
-from wellstrung.lists import cuts
-from wellstrung.lists.cuts import Bar, ChainPiece
+from wellstrung.judging.result import understood
+from wellstrung.lists import cutting
+from wellstrung.lists.cutting import Bar, ChainPiece
 from wellstrung.plugins import host
 from wellstrung.report import Options
 from wellstrung.report.cuts_list import as_json, drawn, write
@@ -27,18 +28,18 @@ PLANS = [*sorted(SAMPLES.glob("*.yaml")), *sorted((SAMPLES / "class").glob("*.ya
 
 def page(file: Path, options: Options, makers: int = 1) -> str:
     results = [CHECKER.check_file(file)]
-    return write(results, makers, cuts.listed(results, makers), options)
+    return write(results, makers, cutting.listed(understood(results), makers), options)
 
 
 @pytest.mark.parametrize("file", PLANS, ids=lambda file: file.stem)
 def test_fits_its_schema(file: Path) -> None:
     results = [CHECKER.check_file(file)]
-    VALIDATOR.validate(json.loads(as_json(results, 2, cuts.listed(results, 2))))
+    VALIDATOR.validate(json.loads(as_json(results, 2, cutting.listed(understood(results), 2))))
 
 
 def test_every_piece_is_in_the_report() -> None:
     results = [CHECKER.check_file(COLLAR)]
-    (chain,) = json.loads(as_json(results, 12, cuts.listed(results, 12)))["chains"]
+    (chain,) = json.loads(as_json(results, 12, cutting.listed(understood(results), 12)))["chains"]
     assert sum(len(bar["pieces"]) for bar in chain["bars"]) == 84
     assert chain["bars"][0]["written"] == "50 cm" and chain["bars"][-1]["written"] is None
 
@@ -85,4 +86,4 @@ def test_links_are_counted_before_they_are_cut() -> None:
 
 
 def test_a_piece_that_nothing_is_cut_for_says_so() -> None:
-    assert write([], 1, cuts.CutList((), (), ()), Options()).endswith("nothing is to be cut")
+    assert write([], 1, cutting.CutList((), (), ()), Options()).endswith("there is nothing to cut")

@@ -10,7 +10,8 @@ import pytest
 from pages import ALL, checked, keeper
 from running import ROOT, SAMPLES
 from wellstrung.judging.checker import Checker
-from wellstrung.lists import cuts
+from wellstrung.judging.result import understood
+from wellstrung.lists import cutting
 from wellstrung.reading import bench
 from wellstrung.report.pages.extras import gathered
 
@@ -21,7 +22,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 @pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
 def test_a_bar_is_as_long_as_its_length_and_has_every_piece(path: Path) -> None:
     result = checked(path)
-    bars = [bar for chain in cuts.listed([result]).chains for bar in chain.bars]
+    bars = [bar for chain in cutting.listed(understood([result])).chains for bar in chain.bars]
     figures = gathered(result).cut_figures
     assert len(figures) == len(bars)
     longest = max((bar.length for bar in bars), default=1.0)

@@ -1,4 +1,4 @@
-"""The shopping list: against its published schema, in a spreadsheet's hands, at every width."""
+"""The supply list: against its published schema, in a spreadsheet's hands, at every width."""
 
 from __future__ import annotations
 
@@ -16,9 +16,11 @@ from jsonschema import Draft202012Validator
 import wellstrung_schemas as schemas
 from running import SAMPLES
 from wellstrung.commands.output import ASCII
+from wellstrung.derived.purchase import Needed
 from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import understood
 from wellstrung.lists import shopping
-from wellstrung.lists.line import Needed, SupplyLine
+from wellstrung.lists.line import SupplyLine
 from wellstrung.plugins import host
 from wellstrung.reading import bench
 from wellstrung.report import Options
@@ -37,14 +39,14 @@ def listed(*texts: str, makers: int = 1, also: bool = False) -> Supplies:
     results = tuple(
         checker.check_text(text, f"plan{number}.yaml") for number, text in enumerate(texts)
     )
-    lines = tuple(shopping.needed(results, makers))
+    lines = tuple(shopping.needed(understood(results), makers))
     names = {line.name for line in lines if line.short and also}
     sizes = tuple(
         (result.title, size)
         for result in results
         for size in other_sizes.found(result, checker, names)
     )
-    return Supplies(results, makers, lines, tuple(shopping.kits(results)), sizes)
+    return Supplies(results, makers, lines, tuple(shopping.kits(understood(results))), sizes)
 
 
 def of(file: Path, makers: int = 1, *, also: bool = False) -> Supplies:
@@ -114,7 +116,8 @@ def test_no_cell_is_a_formula_and_what_is_written_is_read_back(text: str) -> Non
 
 def test_names_that_are_formulas_reach_no_spreadsheet_as_such() -> None:
     evil = '=HYPERLINK("http://x","y")'
-    line = SupplyLine("beads", evil, '-1+1, "quoted"\nand broken', "", Needed(1, 1, 1))
+    broken = '-1+1, "quoted"\nand broken'
+    line = SupplyLine(group="beads", name=evil, describes=broken, unit="", need=Needed(1, 1, 1))
     (_, row) = csv.reader(StringIO(as_csv(Supplies((), 1, (line,), (), ())), newline=""))
     assert row[2] == f"'{evil}" and row[3].startswith("'-1+1")
 
@@ -147,12 +150,12 @@ def test_a_plan_that_cannot_be_made_as_written_is_told_first() -> None:
     assert text.splitlines()[3] == (
         "not makeable as written, 2 errors: `wellstrung check` says what to change first"
     )
-    assert "cap: bore as written does not do (take a bore of 7.94..8.71 mm)" in text
+    assert "cap: bore as written does not work (take a bore of 7.94..8.71 mm)" in text
 
 
 def test_what_lacks_a_field_is_told_and_not_counted() -> None:
     text = write(
         listed(COLLAR.read_text(encoding="utf-8").replace(", make: Japanese", "")), Options()
     )
-    assert "- kelp: the plan lacks `make` of `kelp`" in text
+    assert "- kelp needs `make` of `kelp`" in text
     assert "[ ] kelp" not in text and "[ ]   kelp" not in text

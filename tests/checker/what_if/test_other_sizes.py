@@ -12,7 +12,7 @@ from wellstrung.plugins import host
 from wellstrung.quantity.arithmetic import leaf
 from wellstrung.testing import changed
 from wellstrung.what_if import other_sizes
-from wellstrung.what_if.other_sizes import STEP, Substitute, _said
+from wellstrung.what_if.other_sizes import STEP, Substitute, _range_words
 
 CHECKER = Checker(host.load(), keep=True)
 COLLAR = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
@@ -84,7 +84,7 @@ def test_what_is_wrong_already_does_not_spoil_the_other_sizes() -> None:
     ],
 )
 def test_a_range_in_words(low: float | None, high: float | None, unit: str, says: str) -> None:
-    assert _said(low, high, leaf("size", 1.0, "mm", spelled_unit=unit)) == says
+    assert _range_words(low, high, leaf("size", 1.0, "mm", spelled_unit=unit)) == says
 
 
 def test_a_tolerance_that_is_written_is_kept_while_the_size_moves() -> None:

@@ -109,7 +109,7 @@ def test_where_nothing_fills_the_rest_the_part_to_change_is_named() -> None:
         (("40..50 cm",), "--from: `40..50 cm` is a range: write one length"),
         (
             ("1 cm", "10 m", "1 mm"),
-            "these are 9991 sizes: take a longer --step, for 60 at most",
+            "these are 9991 sizes: take a longer --step, for at most 60",
         ),
     ],
 )
@@ -119,13 +119,12 @@ def test_a_slip_in_a_range_is_told(ends: tuple[str | None, ...], says: str) -> N
 
 def test_a_plan_that_is_not_understood_has_no_sizes() -> None:
     assert refusal("plan: 1") == (
-        "plan.yaml is not understood: `wellstrung check` says what is wrong"
+        "plan.yaml cannot be read: `wellstrung check` shows what is wrong"
     )
 
 
 def test_a_plan_without_a_length_wanted_is_told_what_to_write() -> None:
     earrings = (SAMPLES / "spindrift_earrings.yaml").read_text(encoding="utf-8")
     assert refusal(earrings) == (
-        "plan.yaml does not say how long the piece is wanted: write `finished_length: ...` or"
-        " `inside: ...`"
+        "plan.yaml gives no length for the piece: write `finished_length: ...` or `inside: ...`"
     )

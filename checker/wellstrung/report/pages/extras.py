@@ -10,9 +10,9 @@ from wellstrung.drawing import Figure
 from wellstrung.drawing.sections import sections
 from wellstrung.drawing.shapes import Canvas
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult
-from wellstrung.lists import cuts, shopping
-from wellstrung.lists.cuts import Bar, ChainCuts, Lengths
+from wellstrung.judging.result import PlanResult, understood
+from wellstrung.lists import cutting, shopping
+from wellstrung.lists.cutting import Bar, ChainCuts, Lengths
 from wellstrung.lists.line import SupplyLine
 from wellstrung.report import cuts_list, supplies_list
 from wellstrung.report.pages.tables import Table
@@ -37,7 +37,7 @@ class Extras(Struct, frozen=True):
 
 def gathered(result: PlanResult, checker: Checker | None = None) -> Extras:
     """All of it for one plan; with a checker to try by, the sizes that would also do."""
-    found = cuts.listed([result])
+    found = cutting.listed(understood([result]))
     return Extras(
         fits=sections(result)[:_FITS],
         supplies=tuple(_supplies(result, checker)),
@@ -47,7 +47,7 @@ def gathered(result: PlanResult, checker: Checker | None = None) -> Extras:
 
 
 def _supplies(result: PlanResult, checker: Checker | None) -> Iterator[Table]:
-    lines = [line for line in shopping.needed([result]) if not line.missing]
+    lines = [line for line in shopping.needed(understood([result])) if not line.missing]
     if lines:
         told = 6 if any(line.price is not None for line in lines) else 5
         columns = ("what", "need", "spare", "have", "buy", "price")[:told]
@@ -61,7 +61,7 @@ def _supplies(result: PlanResult, checker: Checker | None) -> Iterator[Table]:
         if also:
             words = "sizes that would also do, each changed alone"
             yield Table(words, ("part", "size"), also, decides=1)
-    for kit in shopping.kits([result]):
+    for kit in shopping.kits(understood([result])):
         if kit.beads:
             yield Table(
                 "to weigh out for one maker",
@@ -78,8 +78,11 @@ def _bars(chain: ChainCuts) -> Iterator[Figure]:
     """A drawing for each length of chain, its pieces in turn, and the links to count in words."""
     longest = max((bar.length for bar in chain.bars), default=1.0)
     for number, bar in enumerate(chain.bars, 1):
-        steps = " ".join(f"{n}. {cuts_list.told(piece)}." for n, piece in enumerate(bar.pieces, 1))
-        words = f"{cuts_list.WHEN[chain.when]}; {cuts_list.source(bar)}. {steps}"
+        steps = " ".join(
+            f"{n}. {cuts_list.counted_off(piece)}." for n, piece in enumerate(bar.pieces, 1)
+        )
+        when, good = cuts_list.WHEN[chain.when], cuts_list.how_good(chain)
+        words = f"{when}; {good}; {cuts_list.source(bar)}. {steps}"
         several = f", length {number} of {len(chain.bars)}" if len(chain.bars) > 1 else ""
         title = f"`{chain.chain}`{several}"
         yield Figure(title, f"{title}: {words}", words, _drawn(bar, longest, title, words))
@@ -89,7 +92,7 @@ def _drawn(bar: Bar, longest: float, title: str, words: str) -> str:
     """The length as a bar on paper; numbers stand in the pieces, crosses in what is lost."""
     per_mm = _WIDE / longest
     canvas, number = Canvas(), 0
-    for what, start, end in cuts.spans(bar):
+    for what, start, end in cutting.spans(bar):
         left, wide = start * per_mm, (end - start) * per_mm
         canvas.box(left, 0, wide, _HIGH, _LOOKS[what])
         if what == "piece":

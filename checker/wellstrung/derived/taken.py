@@ -1,0 +1,316 @@
+"""Everything that one plan takes and that is bought: how much of it, and what of it is on hand."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from wellstrung.common import units
+from wellstrung.common.money import Price, priced
+from wellstrung.derived import amounts
+from wellstrung.derived.amounts import LENGTH, PIECES, VOLUME
+from wellstrung.derived.purchase import Needed, Pack, Purchase
+from wellstrung.model.item import Bead, Item, Missing
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Plan, Quantities
+from wellstrung.quantity.arithmetic import exact, times, total
+from wellstrung.quantity.value import Quantity
+from wellstrung.subjects.counts import taken_in_all
+from wellstrung.subjects.glued import glue_used, mixed
+from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
+
+#: what is asked for by the length, and cut off to it: priced by what is bought, not by the pack
+_BY_THE_LENGTH = frozenset({"cord", "core", "chain", "wire"})
+
+
+class Taken(Struct, frozen=True):
+    """One thing that a plan takes, as quantities; `describes` is what a shop needs to know of it.
+
+    A quantity that lacks a value is the `Missing` that names the field. `on_hand` is None where no
+    line of supplies is about the thing. `mixes` is how often an adhesive is stirred.
+    """
+
+    group: str
+    name: str
+    describes: str
+    unit: str
+    need: Quantity | Missing
+    on_hand: Quantity | Missing | None = None
+    spare: Quantity | None = None
+    mixes: int = 0
+    pack: Pack | None = None
+    per_gram: float | None = None
+    price: Price | None = None
+
+
+def of_plan(ask: Quantities) -> Iterator[Taken]:
+    """Everything the plan takes, each with its price, chain included."""
+    for things in (_beads, _threads, _by_the_length, _pieces, _adhesives, _chains):
+        for thing in things(ask):
+            price = priced(ask.plan.bench.prices, thing.name)
+            yield replace(thing, price=price, pack=thing.pack or _pack_of_price(thing, price))
+
+
+def purchase(thing: Taken, makers: int = 1, *, on_hand: bool = True) -> Purchase:
+    """What so many makers buy of a thing; what is on hand is had once."""
+    blank = Purchase(
+        group=thing.group,
+        name=thing.name,
+        unit=thing.unit,
+        pack=thing.pack,
+        per_gram=thing.per_gram,
+        price=thing.price,
+    )
+    if isinstance(thing.need, Missing):
+        return replace(blank, missing=(thing.need.field,))
+    need = times(thing.need, makers)
+    spare = times(thing.spare, makers) if thing.spare else exact("spare", 0.0, thing.unit)
+    in_all = need + spare
+    blank = replace(
+        blank,
+        need=Needed(need.middle, *need.likely),
+        spare=spare.middle,
+        up=in_all.likely.high - in_all.middle,
+    )
+    if not on_hand or thing.on_hand is None:
+        return blank
+    if isinstance(thing.on_hand, Missing):
+        # how much a bottle holds may not be written: one on hand is taken as enough
+        return replace(blank, have=need.likely.high) if thing.unit == VOLUME else blank
+    had = thing.on_hand
+    return replace(blank, have=had.middle, down=had.middle - had.likely.low)
+
+
+def bought_parts(plan: Plan) -> Iterator[Part]:
+    """Rings and findings that the plan takes."""
+    return (part for part, _ in _placed(plan) if part.traits.bought)
+
+
+def _placed(plan: Plan) -> Iterator[tuple[Part, int]]:
+    """Every part that has a place in the piece, and how many of it, in the order of the plan."""
+    counts = taken_in_all(plan)
+    for part in plan.parts.values():
+        if counts.get(part.name):
+            yield part, counts[part.name]
+
+
+def described(item: Item, *fields: str) -> str:
+    """What a shop needs to know of a thing: the values of its fields, as the author wrote them."""
+    paths = [name.split(".") for name in fields]
+    return " ".join(item.text(*path) for path in paths if item.has(*path))
+
+
+def thread_words(part: Part) -> str:
+    """The thread of a part as a shop asks for it, where no part of the plan is that thread."""
+    return described(part, "thread.type", "thread.rating", "thread.size") or "thread"
+
+
+def _known(work: Callable[[], Quantity]) -> Quantity | Missing:
+    try:
+        return work()
+    except Missing as missing:
+        return missing
+
+
+def _beads(ask: Quantities) -> Iterator[Taken]:
+    for bead in ask.plan.beads.values():
+        needed = beads_needed(ask.plan, bead)
+        if needed.woven or amounts.beads_in_loops(bead, ask):
+            need = _known(partial(ask.of, bead, "needed"))
+            per_gram = _known(partial(ask.of, bead, "per_gram"))
+            weight = None if isinstance(per_gram, Missing) else per_gram
+            yield Taken(
+                "beads",
+                bead.name,
+                _bead(bead),
+                PIECES,
+                need,
+                _known(partial(ask.of, bead, "on_hand")) if needed.lines else None,
+                None if isinstance(need, Missing) else ask.of(bead, "spare"),
+                pack=_bead_pack(bead, needed.lines, weight, ask),
+                per_gram=weight.middle if weight else None,
+            )
+
+
+def _bead(bead: Bead) -> str:
+    """A bead as a shop asks for it: its kind, colour and finish."""
+    kind = "" if bead.own_sizes else described(bead, "type", "size", "make")
+    size = kind or f"{described(bead, 'outside')} bead"
+    looks = described(bead, "colour", "finish")
+    return f"{size}, {looks}" if looks else size
+
+
+def _bead_pack(
+    bead: Bead, lines: Sequence[Item], per_gram: Quantity | None, ask: Quantities
+) -> Pack | None:
+    """What beads are sold in, by the last line of supplies: so many grams, or so many beads."""
+    line = lines[-1] if lines else None
+    if line is not None and line.has("pack") and per_gram is not None:
+        one, grams = amounts.in_one_pack(bead, line, ask), line.mass("pack")
+        less = one.middle - one.likely.low
+        return Pack(one.middle, _sold_as(line, "pack"), grams.spelling, less, grams.middle)
+    return _counted_pack(lines[-1:])
+
+
+def _threads(ask: Quantities) -> Iterator[Taken]:
+    by_words: dict[str, list[Part]] = {}
+    for spool, parts in threaded(ask.plan).items():
+        if spool is None:
+            for part in parts:
+                by_words.setdefault(thread_words(part), []).append(part)
+            continue
+        lines = supply_lines(ask.plan, "thread", spool.name)
+        yield Taken(
+            "thread",
+            spool.name,
+            described(spool, "type", "rating", "size"),
+            LENGTH,
+            _known(partial(amounts.thread_needed, spool, ask)),
+            _known(partial(amounts.thread_on_hand, spool, ask)) if lines else None,
+            pack=_spool(spool, lines),
+        )
+    for words, same in by_words.items():
+        need = _known(partial(amounts.thread_for, words, same, ask))
+        yield Taken("thread", words, words, LENGTH, need)
+
+
+def _spool(spool: Part, lines: Sequence[Item]) -> Pack | None:
+    """A spool by the last line of supplies that has a length, or by the thread's own."""
+    for item in (*reversed(lines), spool):
+        if item.has("length"):
+            length = item.length("length")
+            less = length.middle - length.likely.low
+            return Pack(length.middle, _sold_as(item, "spool"), length.spelling, less)
+    return None
+
+
+def _by_the_length(ask: Quantities) -> Iterator[Taken]:
+    """The cords of braids, cores as long as the ropes they fill, and wire for links."""
+    cores: dict[Part, list[Quantity | Missing]] = {}
+    for part, count in _placed(ask.plan):
+        if ask.offers(part, "cord_in_all"):
+            words = f"{described(part, 'cord.outside')} cord".strip()
+            cord = _times(partial(ask.of, part, "cord_in_all"), count)
+            yield _cut("cord", part, words, [cord], ask)
+        if part.traits.of_wire:
+            words = f"{described(part, 'wire', 'metal')} wire"
+            wire = _times(partial(amounts.wire_of, part, ask), count)
+            yield _cut("wire", part, words, [wire], ask)
+        core = part.part("core")
+        if core is not None:
+            length = _times(partial(ask.of, part, "length"), count)
+            cores.setdefault(core, []).append(length)
+    for core, lengths in cores.items():
+        yield _cut("core", core, described(core, "outside", "material"), lengths, ask)
+
+
+def _times(work: Callable[[], Quantity], count: int) -> Quantity | Missing:
+    return _known(lambda: times(work(), count))
+
+
+def _cut(
+    group: str, part: Part, words: str, terms: Sequence[Quantity | Missing], ask: Quantities
+) -> Taken:
+    known = [term for term in terms if not isinstance(term, Missing)]
+    lacking = next((term for term in terms if isinstance(term, Missing)), None)
+    need = lacking or (known[0] if len(known) == 1 else total(f"{part.name}.needed", LENGTH, known))
+    lines = supply_lines(ask.plan, "part", part.name)
+    had = _known(partial(amounts.lengths_on_hand, part, ask)) if lines else None
+    return Taken(group, part.name, words, LENGTH, need, had)
+
+
+def _chains(ask: Quantities) -> Iterator[Taken]:
+    """Chain cut in one length; what is on hand is cut, and does not add up: see the lists."""
+    for part in ask.plan.parts.values():
+        if part.kind.role is Role.CHAIN:
+            need = _known(partial(ask.of, part, "needed"))
+            if isinstance(need, Missing) or need.middle:
+                yield Taken("chain", part.name, "", LENGTH, need)
+
+
+def _pieces(ask: Quantities) -> Iterator[Taken]:
+    """Rings and findings, and the stones of bezels."""
+    for part in bought_parts(ask.plan):
+        lines = supply_lines(ask.plan, "part", part.name)
+        yield Taken(
+            "rings" if part.kind.role is Role.RING else "findings",
+            part.name,
+            _finding(part),
+            PIECES,
+            amounts.pieces_needed(part, ask),
+            _known(partial(amounts.pieces_on_hand, part, ask)) if lines else None,
+            pack=_counted_pack([line for line in lines if line.has("pack_of")][-1:]),
+        )
+    for part, _ in _placed(ask.plan):
+        if part.has("stone"):
+            words = f"stone, outside {part.text('stone', 'outside')}"
+            need = amounts.pieces_needed(part, ask)
+            yield Taken("findings", f"stone of {part.name}", words, PIECES, need)
+
+
+def _finding(part: Part) -> str:
+    """A finding as a shop asks for it: its kind, the sizes that decide, its metal."""
+    kind = described(part, "closing", "type")
+    noun = "" if part.traits.named_by_type else part.kind.name
+    sizes = [
+        f"{name.replace('_', ' ')} {part.text(name)}"
+        for name in ("bore", "outside", "inside", "wire", "depth", "length")
+        if part.has(name)
+    ]
+    head = " ".join(filter(None, (kind, noun)))
+    return ", ".join(filter(None, (head, *sizes, described(part, "metal"))))
+
+
+def _adhesives(ask: Quantities) -> Iterator[Taken]:
+    """Adhesive for every glued joint, its mixes included."""
+    for part in dict.fromkeys(mix.adhesive for mix in mixed(ask.plan)):
+        used = glue_used(ask.plan, part)
+        yield Taken(
+            "adhesive",
+            part.name,
+            described(part, "type"),
+            VOLUME,
+            _known(partial(ask.of, part, "needed")),
+            _known(partial(ask.of, part, "on_hand")) if used.lines else None,
+            mixes=used.mixes if used.stirred else 0,
+            pack=_bottle(used.lines),
+        )
+
+
+def _bottle(lines: Sequence[Item]) -> Pack:
+    """A bottle by the last line of supplies; one is enough where no line says how much it holds."""
+    if not lines or not lines[-1].has("volume"):
+        return Pack(None, _sold_as(lines[-1], "pack") if lines else "pack")
+    line = lines[-1]
+    volume = line.volume("volume")
+    one = times(volume, line.count("count", default=1))
+    return Pack(one.middle, _sold_as(line, "pack"), volume.spelling, one.middle - one.likely.low)
+
+
+def _counted_pack(lines: Sequence[Item]) -> Pack | None:
+    """A pack by a line of supplies that counts what is in one."""
+    if lines and lines[0].has("pack_of"):
+        count = lines[0].count("pack_of")
+        return Pack(count, _sold_as(lines[0], "pack"), f"{count}")
+    return None
+
+
+def _sold_as(line: Item, usual: str) -> str:
+    return line.text("sold_as") if line.has("sold_as") else usual
+
+
+def _pack_of_price(thing: Taken, price: Price | None) -> Pack | None:
+    """What a thing is sold in by its price, where no line of supplies says it."""
+    if price is None or thing.group in _BY_THE_LENGTH or thing.group == "adhesive":
+        return None
+    if price.unit == "g" and thing.per_gram:
+        holds, text = price.per * thing.per_gram, units.show(price.per, "g")
+        return Pack(holds, "pack", text, grams=price.per)
+    if price.unit == thing.unit == LENGTH:
+        return Pack(price.per, "spool", units.show(price.per, "m"))
+    if price.unit == thing.unit == PIECES and price.per > 1:
+        return Pack(price.per, "pack", f"{price.per:g}")
+    return None

@@ -1,0 +1,186 @@
+"""One amount: check, supply list, cutting list, page, sizes and JSON agree on what a plan takes."""
+
+from __future__ import annotations
+
+import json
+from collections import defaultdict
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from generated.plans import seeded
+from running import SAMPLES
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult, Result, understood
+from wellstrung.lists import cutting, shopping
+from wellstrung.lists.line import SupplyLine
+from wellstrung.model.item import Missing
+from wellstrung.model.plan import Quantities
+from wellstrung.plugins import host
+from wellstrung.report import cuts_list, supplies_list
+from wellstrung.report.json import report
+from wellstrung.report.pages.extras import gathered
+from wellstrung.subjects.supplies import spool_of
+from wellstrung.what_if import size_range
+
+INSTALLED = host.load()
+CHECKER = Checker(INSTALLED, quantities=True)
+MAKERS = (1, 12)
+#: the rules that speak where less is on hand than the piece takes, by the group of the list
+RULES = {
+    "beads": ("beads-enough", "spare-share"),
+    "thread": ("thread-enough",),
+    "chain": ("chain-enough",),
+    "rings": ("rings-enough",),
+    "adhesive": ("glue-mixes",),
+}
+SAMPLE_PLANS = sorted(SAMPLES.rglob("*.yaml"))
+FEW, MANY = 40, 300
+
+
+def results(texts: Iterator[str]) -> Iterator[PlanResult]:
+    for number, text in enumerate(texts):
+        result = CHECKER.check_text(text, f"plan {number}.yaml")
+        assert not result.failures
+        if result.ask is not None:
+            yield result
+
+
+def close(number: float) -> object:
+    return pytest.approx(number, rel=1e-9, abs=1e-6)
+
+
+def agree(result: PlanResult) -> None:
+    """Everything that can be asked about the amounts of one plan gives the same answer."""
+    (ask,) = understood([result])
+    for makers in MAKERS:
+        lines = shopping.needed([ask], makers)
+        cuts = cutting.listed([ask], makers)
+        for line in lines:
+            if not line.missing:
+                quantities_agree(line, ask, makers)
+        cuts_agree(cuts, lines, ask)
+        json_agrees(result, lines, cuts, makers)
+    lines = shopping.needed([ask])
+    reported = report(Result((result,)))["plans"][0]["quantities"]
+    for line in lines:
+        rules_agree(line, result)
+        written = reported.get(f"{line.name}.needed")
+        if written is not None and line.group in ("thread", "adhesive", "rings", "chain"):
+            assert not line.missing and line.need.middle == close(written["middle"])
+    page_agrees(result, [line for line in lines if not line.missing])
+
+
+def quantities_agree(line: SupplyLine, ask: Quantities, makers: int) -> None:
+    """A line of the supply list is a named quantity, once for each maker."""
+    owner = f"beads.{line.name}" if line.group == "beads" else line.name
+    named = line.name in ask.plan.parts or line.group == "beads"
+    if line.group not in RULES or not named:
+        return
+    need = ask.get(f"{owner}.needed")
+    if line.group == "chain":
+        # cut together, the pieces of two makers lose links between them and share their end walls
+        assert makers > 1 or line.need.middle == close(need.middle)
+        return
+    assert line.need.middle == close(makers * need.middle)
+    assert line.need.high == close(makers * need.likely.high)
+    if line.group == "beads":
+        assert line.spare == close(makers * ask.get(f"{owner}.spare").middle)
+    try:
+        had = ask.get(f"{owner}.on_hand").middle
+    except Missing:
+        return
+    assert line.have == close(had)
+
+
+def cuts_agree(cuts: cutting.CutList, lines: list[SupplyLine], ask: Quantities) -> None:
+    """What is cut of a thread, cord, wire, core or chain is what the supply list has of it."""
+    totals: dict[tuple[str, str], float] = defaultdict(float)
+    for one in cuts.lengths:
+        part = ask.plan.parts[one.part]
+        group, name = one.what, one.part
+        if group in ("line", "thread", "warp"):
+            spool = spool_of(ask.plan, part)
+            group, name = "thread", spool.name if spool else ""
+        totals[group, name] += one.total
+    for line in lines:
+        total = totals.get((line.group, line.name))
+        if total is not None and not line.missing:
+            # a cord is cut as long as it is likely to be needed
+            need = line.need.high if line.group == "cord" else line.need.middle
+            assert total == close(need), line.name
+    for cut in cuts.chains:
+        (line,) = (line for line in lines if (line.group, line.name) == ("chain", cut.chain))
+        to_buy = sum(bar.length for bar in cut.bars if not bar.written)
+        assert to_buy == close(line.buy)
+        assert sum(len(bar.pieces) for bar in cut.bars) == sum(count for _, count in cut.pieces)
+
+
+def json_agrees(
+    result: PlanResult, lines: list[SupplyLine], cuts: cutting.CutList, makers: int
+) -> None:
+    kits = tuple(shopping.kits(understood([result])))
+    found = supplies_list.Supplies((result,), makers, tuple(lines), kits, ())
+    for line, written in zip(lines, json.loads(supplies_list.as_json(found))["lines"], strict=True):
+        assert (written["name"], written["need"]["middle"]) == (line.name, line.need.middle)
+        assert (written["buy"], written["grams"], written["packs"]) == (
+            line.buy, line.grams, line.packs,
+        )  # fmt: skip
+    written = json.loads(cuts_list.as_json([result], makers, cuts))
+    assert [one["total"] for one in written["lengths"]] == [one.total for one in cuts.lengths]
+
+
+def rules_agree(line: SupplyLine, result: PlanResult) -> None:
+    """A rule speaks where the list has something to buy, and holds where it has nothing."""
+    rules = RULES.get(line.group, ())
+    spoken = any(one.rule in rules and line.name in one.parts for one in result.remarks)
+    held = {one.rule for one in result.held if line.name in one.parts}
+    if spoken:
+        assert line.short > 0, line
+    elif held.issuperset(rules) and rules:
+        assert line.short == 0, line
+
+
+def page_agrees(result: PlanResult, lines: list[SupplyLine]) -> None:
+    extras = gathered(result)
+    if lines:
+        rows = [row[1:] for row in extras.supplies[0].rows]
+        assert [list(row)[:4] for row in rows] == [
+            list(supplies_list.cells(line))[:4] for line in lines
+        ]
+    kits = {bead.name: bead for kit in shopping.kits(understood([result])) for bead in kit.beads}
+    for line in shopping.needed(understood([result]), on_hand=False):
+        if line.name in kits and line.group == "beads" and line.pack is None:
+            bead = kits[line.name]
+            assert (bead.pieces, bead.grams) == (line.buy, line.grams)
+
+
+@pytest.mark.parametrize("path", SAMPLE_PLANS, ids=lambda path: path.stem)
+def test_all_agree_on_a_sample(path: Path) -> None:
+    for result in results(iter([path.read_text(encoding="utf-8")])):
+        agree(result)
+
+
+def test_all_agree_on_generated_plans() -> None:
+    found = list(results(iter(seeded(FEW))))
+    assert len(found) > FEW / 2
+    for result in found:
+        agree(result)
+
+
+@pytest.mark.slow
+def test_all_agree_on_many_generated_plans() -> None:
+    for result in results(iter(seeded(MANY))):
+        agree(result)
+
+
+def test_sizes_have_the_amounts_of_the_supply_list() -> None:
+    text = (Path(__file__).parent.parent / "report" / "fills_the_rest.yaml").read_text("utf-8")
+    (result,) = results(iter([text]))
+    sizes = size_range.over(result, INSTALLED)
+    (own,) = (size for size in sizes.sizes if size.own)
+    lines = shopping.needed(understood([result]), on_hand=False)
+    assert [(line.name, line.need, line.buy) for line in own.lines] == [
+        (line.name, line.need, line.buy) for line in lines
+    ]
