@@ -6,12 +6,12 @@ line. A pen that is turned round draws the same part the other way, as at the ot
 
 from __future__ import annotations
 
+import math
+
 from msgspec import Struct
 from msgspec.structs import replace
 
-from wellstrung.drawing.shapes import Canvas
-
-Spot = tuple[float, float]
+from wellstrung.drawing.canvas import Canvas, Spot
 
 
 class Pen(Struct, frozen=True):
@@ -72,11 +72,24 @@ class Pen(Struct, frozen=True):
             corner,
         )
 
-    def oval(self, along: float, length: float, width: float, look: str, across: float = 0) -> None:
-        """An oval with its middle at (along, across)."""
+    def oval(
+        self,
+        along: float,
+        length: float,
+        width: float,
+        look: str,
+        across: float = 0.0,
+        turn: float = 0.0,
+    ) -> None:
+        """An oval with its middle at (along, across); `turn` leans it from along to across, rad."""
         x, y = self.at(along, across)
-        rx, ry = (width / 2, length / 2) if self.upright else (length / 2, width / 2)
-        self.canvas.ellipse(x, y, rx, ry, look)
+        if not turn:
+            rx, ry = (width, length) if self.upright else (length, width)
+            self.canvas.ellipse(x, y, rx / 2, ry / 2, look)
+            return
+        far_x, far_y = self.at(along + math.cos(turn), across + math.sin(turn))
+        degrees = math.degrees(math.atan2(far_y - y, far_x - x))
+        self.canvas.ellipse(x, y, length / 2, width / 2, look, degrees)
 
     def ring(
         self,

@@ -6,6 +6,7 @@ The prongs of a pinch bail are its eye: they go into the pendant's hole and clos
 from __future__ import annotations
 
 from wellstrung.derived.declared import mass, size
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role, Traits
 from wellstrung_schemas import fragment
 
@@ -20,4 +21,5 @@ BAIL = Kind(
         "mass": mass("mass"),
     },
     types={"pinch": Traits(opens=True)},  # its prongs are bent apart and pressed together
+    look=Look("bail", label=(("length", "long"),)),
 )

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable
 
 from wellstrung.derived.declared import GEOMETRY, count, formula, same_as
 from wellstrung.kinds.plain import WOVEN
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Formula, Kind, Part, Role
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
@@ -99,4 +100,5 @@ WOVEN_BAND = Kind(
         "along": same_as("length"),
         **edge_sizes(_EDGES, spaced_over_width(flat.widest_of)),
     },
+    look=Look(label=(("width", "wide"),)),
 )

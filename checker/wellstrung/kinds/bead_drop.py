@@ -12,6 +12,7 @@ from wellstrung.derived.declared import count, formula, mass, product, size, wri
 from wellstrung.formulas import thread
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import Formula, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, total
@@ -104,4 +105,5 @@ BEAD_DROP = Kind(
             source="2 x leg and a step: counted passes, worked out for this project",
         ),
     },
+    look=Look("leg", label=(("length", "long"),)),
 )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from wellstrung import tables
 from wellstrung.derived.declared import from_table, mass, size
 from wellstrung.kinds.plain import up_to_the_eye
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import total
@@ -50,4 +51,5 @@ BEAD_TIP = Kind(
         "along": up_to_the_eye("length"),  # from the hole, where the beads begin
         "mass": _mass,
     },
+    look=Look("tip", label=(("outside", "outside"), ("length", "long"))),
 )

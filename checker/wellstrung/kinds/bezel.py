@@ -22,6 +22,7 @@ from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
 from wellstrung.kinds.plain import WOVEN
 from wellstrung.model.item import Bead
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Formula, Kind, Part, Role
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, total
@@ -178,4 +179,5 @@ BEZEL = Kind(
         "along": _OUTSIDE,
         **edge_sizes(_EDGES, _SPACING),
     },
+    look=Look("bezel", label=(("outside", "across"),)),
 )

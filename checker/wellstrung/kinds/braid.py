@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from wellstrung.derived.declared import same_as
 from wellstrung.kinds.plain import WOVEN
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role
 from wellstrung_schemas import fragment
 
 BRAID = Kind(
     "braid", fragment("braid"), Role.ROPE, quantities={"along": same_as("length")}, traits=WOVEN
+    look=Look(label=(("outside", "across"),)),
 )

@@ -9,6 +9,7 @@ from wellstrung.formulas import chain as links
 from wellstrung.formulas import rings
 from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.model.item import Missing
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, product, total
@@ -230,4 +231,5 @@ CHAIN_PIECE = Kind(
         "mass": _mass,
     },
     traits=Traits(made_by="cut", bought=False, cut_from="of", two_ends=True),
+    look=Look("chain", label=(("length", "long"),)),
 )

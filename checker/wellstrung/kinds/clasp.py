@@ -22,6 +22,7 @@ from wellstrung.derived.declared import (
 )
 from wellstrung.formulas import rings
 from wellstrung.kinds.plain import TWO_WIRES
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import BandEnd, EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
@@ -129,4 +130,18 @@ CLASP = Kind(
         ),
         "ribbon end": Traits(band_end=BandEnd(("jaw", "width"), ("jaw", "gap"), grips=("jaw",))),
     },
+    look=Look(
+        "catch",
+        types={
+            "toggle": "toggle",
+            "hook": "hook",
+            "magnetic": "two halves",
+            "spring ring": "spring ring",
+            "button and loop": "button",
+            "slide": "grips",
+            "ribbon end": "grips",
+        },
+        label=(("ring.inside", "inside"), ("a.along", "closed")),
+        second_label=(("bar.length", "bar"),),
+    ),
 )

@@ -6,6 +6,7 @@ What a cone covers is measured along the strands and the wire link, so it adds n
 from __future__ import annotations
 
 from wellstrung.derived.declared import constant, mass, size
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role, Traits
 from wellstrung_schemas import fragment
 
@@ -20,4 +21,5 @@ CONE = Kind(
         "mass": mass("mass"),
     },
     traits=Traits(stiff="length"),
+    look=Look("cone", label=(("outside", "outside"), ("bore", "bore"))),
 )

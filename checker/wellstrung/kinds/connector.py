@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.declared import GEOMETRY, formula, mass, size
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role, Traits
 from wellstrung_schemas import fragment
 
@@ -26,4 +27,5 @@ CONNECTOR = Kind(
         "mass": mass("mass"),
     },
     traits=Traits(stiff="length"),
+    look=Look("connector", label=(("along", "between rings"),)),
 )

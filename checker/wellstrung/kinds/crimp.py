@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.declared import GEOMETRY, allowed, mass, size, total
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role
 from wellstrung_schemas import fragment
 
@@ -33,4 +34,5 @@ CRIMP = Kind(
         ),
         "mass": mass("mass"),
     },
+    look=Look("crimp", label=(("length", "long"),)),
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.derived.declared import constant, mass, size, wire, written_or
 from wellstrung.kinds.plain import up_to_the_eye
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role
 from wellstrung_schemas import fragment
 
@@ -25,4 +26,5 @@ EAR_POST = Kind(
         ),
         "mass": mass("mass"),
     },
+    look=Look("ear post", label=(("length", "long"),)),
 )

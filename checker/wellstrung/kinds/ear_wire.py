@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.derived.declared import mass, size, wire
 from wellstrung.kinds.plain import up_to_the_eye
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role, Traits
 from wellstrung_schemas import fragment
 
@@ -20,4 +21,9 @@ EAR_WIRE = Kind(
     },
     traits=Traits(in_ear=True),
     types={"post": Traits(in_ear=True, stays_in=True)},
+    look=Look(
+        "ear hook",
+        types={"hoop": "ear hoop", "post": "ear post"},
+        label=(("length", "long"),),
+    ),
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.derived.declared import GEOMETRY, formula, mass, size
 from wellstrung.kinds.plain import up_to_the_eye
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
@@ -45,4 +46,5 @@ END_CAP = Kind(
         "mass": mass("mass"),
     },
     traits=Traits(stiff="length"),
+    look=Look("cap", label=(("outside", "outside"), ("bore", "bore"))),
 )

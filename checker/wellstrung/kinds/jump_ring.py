@@ -7,6 +7,7 @@ from wellstrung.derived.declared import formula, mass, measurable, same_as, size
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import density, ring_mass
 from wellstrung.kinds.plain import TWO_WIRES
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role, Traits
 from wellstrung_schemas import fragment
 
@@ -66,4 +67,9 @@ JUMP_RING = Kind(
         "soldered": Traits(opens=False),
     },
     typed_by="closing",
+    look=Look(
+        "open ring",
+        types={"split": "split ring", "closed": "ring", "soldered": "soldered ring"},
+        label=(("outside", "outside"),),
+    ),
 )

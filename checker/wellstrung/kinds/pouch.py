@@ -10,6 +10,7 @@ from wellstrung.derived.declared import GEOMETRY, formula, measurable, same_as
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.band import edge_sizes, spaced_over_width
 from wellstrung.kinds.plain import WOVEN
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
@@ -74,4 +75,5 @@ POUCH = Kind(
         **edge_sizes(_EDGES, spaced_over_width(columns_of_face)),
         "corners.spacing": same_as("width"),
     },
+    look=Look("pouch", label=(("width", "wide"),)),
 )

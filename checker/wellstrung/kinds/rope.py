@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.derived.declared import same_as, size
 from wellstrung.kinds.plain import WOVEN
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role
 from wellstrung_schemas import fragment
 
@@ -17,4 +18,5 @@ WOVEN_ROPE = Kind(
         "nub.length": size("nub", "length"),
     },
     traits=WOVEN,
+    look=Look(label=(("outside", "across"),)),
 )

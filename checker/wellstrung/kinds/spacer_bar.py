@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.declared import mass, size
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role
 from wellstrung_schemas import fragment
 
@@ -19,4 +20,5 @@ SPACER_BAR = Kind(
         "holes.through": _THICKNESS,
         "mass": mass("mass"),
     },
+    look=Look("spacer bar"),
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.declared import same_as
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role, Traits
 from wellstrung_schemas import fragment
 
@@ -12,4 +13,5 @@ STRAND = Kind(
     Role.STRAND,
     quantities={"along": same_as("length")},
     traits=Traits(made_by="string", bought=False),
+    look=Look(label=(("along", "long"),)),
 )

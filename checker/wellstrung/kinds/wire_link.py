@@ -23,6 +23,7 @@ from wellstrung.derived.declared import (
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.kinds.metal import density
 from wellstrung.model.beads import bead_mix
+from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import exact
@@ -158,4 +159,9 @@ WIRE_LINK = Kind(
     },
     traits=_PIN,
     types={"link": replace(_PIN, of_wire=True, bought=False)},
+    look=Look(
+        "wire link",
+        types={"head pin": "head pin"},
+        label=(("along", "inside its loops"),),
+    ),
 )

@@ -11,6 +11,7 @@ from msgspec import Struct, field
 from wellstrung.common import units
 from wellstrung.common.places import Place
 from wellstrung.model.item import Bead, Item
+from wellstrung.model.looks import Look, StitchLook
 from wellstrung.quantity.value import Quantity
 
 
@@ -126,7 +127,8 @@ Formula = Callable[..., Quantity]
 class Kind(Struct, frozen=True, eq=False):
     """A kind of part: its name, schema fragment, role in joins, eyes, quantities and traits.
 
-    `types` are the traits of those that differ by type, by the text of the field `typed_by`.
+    `types` are the traits of those that differ by type, by the text of the field `typed_by`. `look`
+    is how it is drawn.
     """
 
     name: str
@@ -137,6 +139,7 @@ class Kind(Struct, frozen=True, eq=False):
     traits: Traits = Traits()
     types: Mapping[str, Traits] = field(default_factory=dict)
     typed_by: str = "type"
+    look: Look = Look()
 
 
 class Stitch(Struct, frozen=True, eq=False):
@@ -150,6 +153,7 @@ class Stitch(Struct, frozen=True, eq=False):
     `asides` are quantities that a rule asks for and no report lists: what the part would be,
     counted otherwise. `knot` is the row of trade table `knots` that ties it all along; `cored` has
     a core of beads and outer loops, `core_bead` and `outer`; `bare` is cord alone, without a bead.
+    `look` is how it is drawn; without one as plain cloth.
     """
 
     name: str
@@ -164,6 +168,7 @@ class Stitch(Struct, frozen=True, eq=False):
     knot: str = ""
     cored: bool = False
     bare: bool = False
+    look: StitchLook | None = None
 
 
 class Part(Item, frozen=True, eq=False):
@@ -180,11 +185,20 @@ class Part(Item, frozen=True, eq=False):
     threads: Mapping[str, Traits]
 
     @property
+    def type(self) -> str:
+        """Its type as written; empty where it has none."""
+        typed = self.node.entries.get(self.kind.typed_by)
+        return str(typed.node.value) if typed else ""
+
+    @property
     def traits(self) -> Traits:
         """What it is at the bench, by its type where its kind has types."""
-        typed = self.node.entries.get(self.kind.typed_by) if self.kind.types else None
-        known = self.kind.types.get(str(typed.node.value)) if typed else None
-        return known or self.kind.traits
+        return self.kind.types.get(self.type, self.kind.traits)
+
+    @property
+    def shape(self) -> str:
+        """The shape that it is drawn in, by its type where types look different."""
+        return self.kind.look.types.get(self.type, self.kind.look.shape)
 
     @property
     def thread(self) -> Traits:

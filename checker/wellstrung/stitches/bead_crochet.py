@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, formula
+from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import making
 from wellstrung.stitches.tubular_herringbone import quantities
@@ -77,4 +78,5 @@ CROCHET = Stitch(
     " a page that counts 48 beads of 11/0 to an inch of rope, half of that, does not say how many"
     " go around",
     passes=1,
+    look=Weave(Pattern.STEPS, making.front(making.around_of), "rounds", is_round=True),
 )

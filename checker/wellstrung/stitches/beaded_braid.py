@@ -21,6 +21,7 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas.circles import equal_ratio
+from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
@@ -160,6 +161,12 @@ CORD: dict[str, Formula] = {
     "nub.length": size("nub", "length"),
 }
 
+
+def _face(part: Part) -> Face:
+    """Half the warps lie on the outside at a time, and half of those in front."""
+    return Face(max(warps_of(part) // 4, 1))
+
+
 BEADED = Stitch(
     name="8-warp beaded braid",
     quantities={
@@ -212,4 +219,5 @@ BEADED = Stitch(
     " many tubes of seed beads`, copy seen; of the outside no published figure",
     makes="braid",
     passes=0,
+    look=Weave(Pattern.STEPS, _face, is_round=True),
 )

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
@@ -49,4 +50,5 @@ BRICK = Stitch(
     refuses=refuses,
     held_against="11 beads of 10/0 or 11/0 in a row -> about 2.5 cm: `Diamond shaped earrings`,"
     " copy seen; 11 d gives 23.1 mm of 11/0 and 25.3 mm of 10/0",
+    look=Weave(Pattern.BRICKS, flat.face, "rows"),
 )

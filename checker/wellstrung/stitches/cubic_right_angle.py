@@ -13,6 +13,7 @@ from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, formula, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
+from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making
 from wellstrung.stitches.right_angle import UNIT
@@ -84,6 +85,11 @@ def _by_unit(what: str, function: Callable[..., float]) -> Formula:
     return measurable(what, size)
 
 
+def _one_side(part: Part) -> Face:
+    """A column of squares: the rope lies on a face."""
+    return Face(1)
+
+
 CUBIC = Stitch(
     name="cubic right-angle weave",
     quantities={
@@ -104,4 +110,5 @@ CUBIC = Stitch(
     refuses=refuses,
     held_against="eight beads a cube, printed as 3-2-2-1: `CRAW`, copy seen; no published size:"
     " 5 mm square of 11/0 is remembered and 4.7 computed, but cubes gape by hand, so measure ten",
+    look=Weave(Pattern.SQUARES, _one_side, "rounds"),
 )

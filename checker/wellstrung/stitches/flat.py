@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable, written_or
 from wellstrung.formulas.arithmetic import most
+from wellstrung.model.looks import Face
 from wellstrung.model.parts import Formula, Part
 from wellstrung.stitches import making
 
@@ -85,6 +86,11 @@ def widest_of(part: Part) -> float:
     """Beads (or units) in the widest row; shaped bands count their rows."""
     rows = part.count("rows") if change_of(part) else 1
     return widest(rows, across_of(part), change_of(part))
+
+
+def face(part: Part) -> Face:
+    """What is seen of a band: all of it."""
+    return Face(across_of(part), change_of(part))
 
 
 def refuses(

@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import ceil, either
+from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
@@ -85,6 +86,10 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
+def _face(part: Part) -> Face:
+    return Face(flat.across_of(part), flat.change_of(part), group=bead_up_of(part))
+
+
 FLAT_PEYOTE = Stitch(
     name="flat peyote",
     makes=flat.BAND,
@@ -101,4 +106,5 @@ FLAT_PEYOTE = Stitch(
     held_against="no published figure for a flat width; bent round, a hoop of 50 columns of 10/0"
     " cylinders is about 32 mm across (`Boot camp: peyote hoops`, copy seen), which is 1.10 bead"
     " lengths a column, the loose end of what is said here; real bands may come out wider",
+    look=Weave(Pattern.COLUMNS, _face, "rows"),
 )

@@ -5,6 +5,7 @@ A stitch's own module has its geometry as float functions; here they become quan
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.common.places import Place
@@ -13,6 +14,7 @@ from wellstrung.derived.declared import GEOMETRY, count, formula, hand, product,
 from wellstrung.formulas.thread import PATH_SHARE
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
+from wellstrung.model.looks import Face
 from wellstrung.model.parts import Formula, Part
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, total
@@ -68,6 +70,11 @@ def around_field(part: Part) -> str:
 def around_of(part: Part) -> int:
     """Beads around, of a stitch that adds a bead on every column in every round."""
     return part.count(around_field(part))
+
+
+def front(around: Callable[[Part], int]) -> Callable[[Part], Face]:
+    """What is seen from the front of round work: half of the columns that go around."""
+    return lambda part: Face(math.ceil(around(part) / 2))
 
 
 def beads_of(part: Part) -> Iterator[tuple[Bead, float]]:

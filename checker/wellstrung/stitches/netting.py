@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable
 from wellstrung.formulas.arithmetic import cos, most, pi, sin
+from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
@@ -146,6 +147,11 @@ _RISE = formula(
     source=GEOMETRY,
 )
 
+
+def _face(part: Part) -> Face:
+    return Face(flat.across_of(part), loop=loop_of(part))
+
+
 NETTING = Stitch(
     name="netting",
     makes=flat.BAND,
@@ -161,4 +167,5 @@ NETTING = Stitch(
     refuses=refuses,
     held_against="no published figure: a net gives more than any other stitch, and its width and"
     " length are what the maker lays it to, so a swatch is worth more than this",
+    look=Weave(Pattern.LOOPS, _face, "rows"),
 )

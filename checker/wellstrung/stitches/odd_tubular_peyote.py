@@ -55,4 +55,5 @@ ODD_PEYOTE = Stitch(
     held_against="no published figure of a size with an odd ring: print has 7 of 6/0 around (`Easy"
     " peyote tube`); the form is held where even peyote is, and against a tube of 12 over"
     " insulated 6 AWG wire (`Good question`, Bead&Button 2004), which it meets only roughly",
+    look=PEYOTE.look,
 )

@@ -15,6 +15,7 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas.circles import equal_ratio
+from wellstrung.model.looks import Braided
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
@@ -99,4 +100,5 @@ PLAIN_BRAID = Stitch(
     makes="braid",
     passes=0,
     bare=True,
+    look=Braided(),
 )

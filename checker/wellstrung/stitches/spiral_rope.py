@@ -24,6 +24,7 @@ from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import beads_named
 from wellstrung.model.item import Bead
+from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived
@@ -213,4 +214,5 @@ SPIRAL = Stitch(
     " published figure",
     cored=True,
     passes=4,  # print wants a core hole that takes four: trade table `stitch_facts`
+    look=Weave(Pattern.COILS, lambda part: Face(_in_loop(part)), "rounds"),
 )

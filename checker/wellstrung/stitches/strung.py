@@ -21,6 +21,7 @@ from wellstrung.derived.declared import (
 )
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import bead_mix
+from wellstrung.model.looks import Strung
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
@@ -185,6 +186,7 @@ STRUNG = Stitch(
     held_against="4, 6, 8 and 10 mm rounds on 16 in: 100..101, 66..67, 50 and 40..41 printed, trade"
     " table `bead_strands`; the form gives 100.6, 67.1, 50.3 and 40.2",
     makes="strand",
+    look=Strung(),
 )
 KNOTTED = Stitch(
     name="knotted",
@@ -195,6 +197,7 @@ KNOTTED = Stitch(
     held_against="no published figure: what a knot adds depends on cord and hand, so ten test knots"
     " beat it",
     makes="strand",
+    look=Strung(knotted=True),
 )
 SPACED = Stitch(
     name="spaced",
@@ -203,5 +206,6 @@ SPACED = Stitch(
     refuses=_wants("spacing", "spacing: 25 mm"),
     held_against="no published figure: it is counting",
     makes="strand",
+    look=Strung(),
 )
 STITCHES = (STRUNG, KNOTTED, SPACED)

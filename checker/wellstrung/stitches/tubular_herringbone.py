@@ -12,6 +12,7 @@ from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, Argument, count, formula, hand, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, pi, sin
+from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making
 
@@ -122,4 +123,5 @@ HERRINGBONE = Stitch(
     held_against="no published figure of a size: print starts a rope with 6 to 12 beads, an even"
     " count (`Twisted tubular herringbone rope`, weak page), and takes 3 x 15 g of 11/0 for a"
     " necklace of rope length (`Herringbone necklace`), which 6 around reaches at 1.2 m",
+    look=Weave(Pattern.ROWS, making.front(making.around_of), "rounds", is_round=True),
 )

@@ -13,6 +13,7 @@ from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import either, most, pi, tan
+from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making
 
@@ -160,4 +161,5 @@ PEYOTE = Stitch(
     },
     held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm: `Boot camp: peyote"
     " hoops`, copy seen; the form N x l / pi + d gives 22.3",
+    look=Weave(Pattern.COLUMNS, making.front(ring_of), "rounds", is_round=True),
 )

@@ -6,7 +6,7 @@ A leaning bead adds less length, so the same rope takes more rounds, beads and t
 from __future__ import annotations
 
 from wellstrung.model.parts import Stitch
-from wellstrung.stitches.tubular_herringbone import quantities, refuses
+from wellstrung.stitches.tubular_herringbone import HERRINGBONE, quantities, refuses
 
 #: A leaning bead's share of its length that goes into the rope: common practice, no source.
 _RISE = (0.87, 0.905, 0.94)
@@ -21,4 +21,5 @@ TWISTED = Stitch(
     held_against="no published figure of a size: print gives 25 g of 11/0 triangles for a bracelet"
     " of 8 in and 60 g for a necklace of 18 in (`Gemstones in Ndebele herringbone`), both with"
     " other beads in the length and without the count around",
+    look=HERRINGBONE.look,
 )

@@ -9,9 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pages import Area, looks, parsed, words_of
-from wellstrung.drawing import labels
-from wellstrung.drawing.labels import Label, Mark
-from wellstrung.drawing.shapes import Canvas
+from wellstrung.drawing.canvas import Canvas
+from wellstrung.drawing.marks import Mark
+from wellstrung.drawing.piece import labels
+from wellstrung.drawing.piece.labels import Label
 
 label = st.builds(
     Label,
@@ -32,7 +33,7 @@ def test_no_words_lie_over_words_and_no_line_crosses_them(
     canvas = Canvas(scale=scale)
     canvas.box(0, 0, 150, 10, "cloth")
     place(canvas, several, 0 if place is labels.above else 10)
-    tree = parsed(canvas.svg("t", "a"))
+    tree = parsed(canvas.svg("t", "a", "piece"))
     words = [area for text, area in words_of(tree) if text.strip() and not text.isdigit()]
     for index, one in enumerate(words):
         assert not any(one.meets(other) for other in words[index + 1 :])
@@ -48,15 +49,7 @@ def test_labels_beside_stand_one_below_the_other(several: list[Label]) -> None:
     canvas = Canvas()
     canvas.box(0, 0, 150, 10, "cloth")
     labels.beside(canvas, several, 150, 10)
-    words = [area for _, area in words_of(parsed(canvas.svg("t", "a")))]
+    words = [area for _, area in words_of(parsed(canvas.svg("t", "a", "piece")))]
     for index, one in enumerate(words):
         assert one.left > 150 and one.top >= 10
         assert not any(one.meets(other) for other in words[index + 1 :])
-
-
-def test_a_mark_tells_its_level_by_its_shape() -> None:
-    canvas = Canvas()
-    labels.mark(canvas, 0, 0, Mark(1, "error"))
-    labels.mark(canvas, 9, 0, Mark(2, "warning"))
-    shapes = [shape.tag.rpartition("}")[2] for shape in looks(parsed(canvas.svg("t", "a")), "mark")]
-    assert shapes == ["circle", "rect"]

@@ -16,6 +16,8 @@ from wellstrung.judging.result import Result
 from wellstrung.report import json as json_report
 from wellstrung.report.pages import folder
 
+pytestmark = pytest.mark.slow
+
 #: a row of tests for each page
 NAMES = ["index", *(path.stem for path in ALL)]
 #: least contrast of words by WCAG 2.2, 1.4.3

@@ -140,7 +140,7 @@ def test_two_rings_in_the_eye_of_a_cap_lie_side_by_side(checker: Checker, collar
             "eye: {hole: 1.9 mm, wire: 1.2 mm}}\n  carrier",
         )
     ) == [
-        "the 2 wires of `small` (18 AWG) cannot pass the eye of `cap` (1.9 mm), which would have to"
+        "the 2 wires of `small` (18 AWG) cannot pass the eye of `cap` (1.9 mm), which needs to"
         " be 2.14 mm, likely 2.1..2.18 mm"
     ]
 

@@ -1,20 +1,8 @@
-"""Each fit of a plan drawn in section, to scale: what is found, what is needed, what is said of it.
+"""Each fit of a plan drawn in section, to scale: what is found, what is needed, and its remarks.
 
-A section is drawn where the plan has the values for it; one join that is made several times is
-drawn once. What does not fit is told by hatching and by the number of its remark, never by colour
-alone. `looks.css` beside this package says what these classes of a section look like:
-
-* cut through, and its hatching: `metal metal-lines`, `work work-lines`, `thread thread-lines`
-* seen whole: `ring`, `bead`, `link`, `link next` (of the next piece), `held`, `needle`
-* lines: `edge`, `axis`, `hidden` (behind something), `break` (a thing goes on), `opening` (a hole)
-* how far a size may be off: `likely likely-lines`, `worst`
-* `taken`: the hole that things take together; `true`: what an open ring still closes true round
-* `reckoned`: the simpler shape that a formula takes; `clash`: what has no room
-* `lost`: what a cut loses; `scissors`: where it is cut
-* dimensions: `measure`, `tick`, `reach`, `words`
-* the number of a remark, round for an error and square for a warning: `flag flag-number`; the line
-  to what it is about: `pointer pointed`
-* the check bar, 50 mm on paper: `bar bar-block`; a patch of the key: `swatch`
+A checked plan in, figures out. A section is drawn where the plan has the values for it; a join that
+is made several times is drawn once. Hatching and the number of a remark show what does not fit,
+never colour alone. `sections.css` beside this package says what their classes look like.
 """
 
 from __future__ import annotations
@@ -74,7 +62,7 @@ _DRAWN: dict[type[Subject], tuple[Callable[[Case[Any]], Figure | None], ...]] = 
 
 
 def sections(result: PlanResult) -> list[Figure]:
-    """Every fit of the plan that can be drawn, misfits first: errors, then warnings, then the rest.
+    """Every fit of the plan that can be drawn: errors first, then warnings, then the rest.
 
     Empty where the result keeps no plan: `Checker(host, quantities=True)` keeps it.
     """

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.drawing import Figure, hatching
-from wellstrung.drawing.sections.case import Case, clearance, marks, size, with_range
-from wellstrung.drawing.sections.frame import Section
+from wellstrung.drawing import Figure, outlines
+from wellstrung.drawing.sections.case import Case, clearance, marks_of, size, with_range
+from wellstrung.drawing.sections.section import Section
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import RopeInCap
 
@@ -25,21 +25,22 @@ def draw(case: Case[RopeInCap]) -> Figure:
     name = "nub" if nub else "rope"
 
     _rim(section, bore, end, outside)
-    dimensions = [(end, name, f"{join.rope.name}.{'nub.' if nub else ''}outside")]
-    dimensions.append((bore, "bore", f"{join.cap.name}.bore"))
+    rows = [
+        (end.middle, f"{name} {size(end)}", f"{join.rope.name}.{'nub.' if nub else ''}outside"),
+        (bore.middle, f"bore {size(bore)}", f"{join.cap.name}.bore"),
+    ]
     if outside is not None:
-        dimensions.append((outside, "cap", f"{join.cap.name}.outside"))
+        rows.append((outside.middle, f"cap {size(outside)}", f"{join.cap.name}.outside"))
     if depth is not None:
         _lengthwise(case, section, bore, end, outside, depth, wide)
-    for what, word, quantity in sorted(dimensions, key=lambda one: one[0].middle):
-        section.across(-what.middle / 2, what.middle / 2, 0, f"{word} {size(what)}", quantity)
+    section.rows(rows)
     across = case.said(("cap-bore",), join.rope.key.place)
     along = case.said(("cap-depth",), join.cap.place_of("bore"), join.cap.place_of("depth"))
     if across:
         edge = (bore.middle + end.middle) / 4
-        section.flag(0.7 * edge, -0.7 * edge, marks(across))
+        section.mark(0.7 * edge, -0.7 * edge, marks_of(across))
     if along and depth is not None:
-        section.flag(_left(case, wide, depth) + depth.middle * 0.8, 0, marks(along))
+        section.mark(_left(case, wide, depth) + depth.middle * 0.8, 0, marks_of(along))
     said = sorted({*across, *along}, key=lambda one: one.number)
     return case.figure(
         section,
@@ -52,16 +53,16 @@ def draw(case: Case[RopeInCap]) -> Figure:
 
 def _rim(section: Section, bore: Quantity, end: Quantity, outside: Quantity | None) -> None:
     """The rim from the front, about (0, 0): the cap's wall, the rope and how thick it may be."""
-    hole = hatching.circle(0, 0, bore.middle / 2)
+    hole = outlines.circle(0, 0, bore.middle / 2)
     if outside is not None and outside.middle > bore.middle:
-        section.cut([hatching.circle(0, 0, outside.middle / 2), hole])
+        section.cut(outlines.rim(0, 0, outside.middle, bore.middle))
     section.canvas.circle(0, 0, bore.middle / 2, "opening")
-    body = hatching.circle(0, 0, end.middle / 2)
+    body = outlines.circle(0, 0, end.middle / 2)
     section.cut([body], "work")
-    section.round_bands(0, 0, end)
+    section.round_ranges(0, 0, end)
     section.clash([body], [hole])
     section.canvas.circle(0, 0, end.middle / 2, "edge")
-    section.round_bands(0, 0, bore)
+    section.round_ranges(0, 0, bore)
     section.canvas.circle(0, 0, bore.middle / 2, "edge")
 
 
@@ -93,14 +94,14 @@ def _lengthwise(
     back, start = _back(case), rim - _BEFORE * bore.middle
     shell = max(outside.middle, bore.middle) / 2 if outside is not None else half
     walls = [
-        hatching.box(rim, side * (shell + half) / 2 - (shell - half) / 2, deep + back, shell - half)
+        outlines.box(rim, side * (shell + half) / 2 - (shell - half) / 2, deep + back, shell - half)
         for side in (-1, 1)
     ]
     if shell > half:
         for wall in walls:
             section.cut([wall])
     if back:
-        section.cut([hatching.box(rim + deep, -half, back, bore.middle)])
+        section.cut([outlines.box(rim + deep, -half, back, bore.middle)])
     else:
         section.canvas.line(rim + deep, -half, rim + deep, half, "edge")
     nub = case.join.by_nub
@@ -111,13 +112,13 @@ def _lengthwise(
         rope = case.perhaps(case.join.rope, "outside")
         if rope is not None:
             thick = rope.middle
-            section.cut([hatching.box(start, -thick / 2, rim - start, thick)], "work")
+            section.cut([outlines.box(start, -thick / 2, rim - start, thick)], "work")
     first = rim if nub else start
-    body = hatching.box(first, -end.middle / 2, rim + inside - first, end.middle)
+    body = outlines.box(first, -end.middle / 2, rim + inside - first, end.middle)
     section.cut([body], "work")
-    section.strips(end, first, rim + inside)
-    room = [hatching.box(rim, -half, deep, bore.middle)]
-    entered = hatching.box(rim, -end.middle / 2, inside, end.middle)
+    section.ranges(end, first, rim + inside)
+    room = [outlines.box(rim, -half, deep, bore.middle)]
+    entered = outlines.box(rim, -end.middle / 2, inside, end.middle)
     section.clash([entered], room)
     for side in (-half, half):
         section.canvas.line(rim, side, rim + deep, side, "edge")

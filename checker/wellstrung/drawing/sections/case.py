@@ -10,7 +10,8 @@ from msgspec import Struct
 from wellstrung.common import units
 from wellstrung.common.places import Place
 from wellstrung.drawing import Figure
-from wellstrung.drawing.sections.frame import Mark, Section
+from wellstrung.drawing.marks import Mark
+from wellstrung.drawing.sections.section import Section
 from wellstrung.judging.result import Remark
 from wellstrung.model.item import Item, Missing
 from wellstrung.quantity.value import Quantity
@@ -20,9 +21,9 @@ Join = TypeVar("Join", bound=Subject, covariant=True)
 
 
 class Said(NamedTuple):
-    """A remark about a fit and the number it has in the report.
+    """A remark about a fit, and the number it has in the report.
 
-    `instead` where the fit's own rule is silent, because this remark goes to the root of it.
+    `instead` where the fit's own rule is silent, because this remark is about the cause.
     """
 
     number: int
@@ -46,6 +47,13 @@ class Case(Struct, Generic[Join], frozen=True):
         """The same by the quantity's name."""
         return drawable(self.ask.get(name))
 
+    def limit(self, name: str) -> float:
+        """A limit of the rule that judges the fit; raises Missing where no such rule is there."""
+        try:
+            return self.ask.limit(name).middle
+        except KeyError:
+            raise Missing(f"the limit `{name}`") from None
+
     def perhaps(self, item: Item, what: str) -> Quantity | None:
         """A size that the drawing can do without."""
         try:
@@ -56,11 +64,11 @@ class Case(Struct, Generic[Join], frozen=True):
     def said(
         self, rules: Sequence[str], *places: Place, collides: bool = False
     ) -> tuple[Said, ...]:
-        """What these rules said of the join; `places` are those by which they tell it from others.
+        """The remarks of these rules about the join, which is told from others by its `places`.
 
-        One remark may speak for several joins that have the same thing to mend: it names the parts
-        of the first, and the places of all. Where what is drawn `collides` and these rules were
-        silent, a deeper remark about one of its parts has spoken instead.
+        One remark may stand for several joins with the same thing to change: it names the parts of
+        the first and the places of all. Where what is drawn `collides` and these rules are silent,
+        the remark that names the cause stands instead.
         """
         own = [one for one in self.numbered if one.remark.rule in rules and self._is(one, places)]
         if own or not collides:
@@ -81,7 +89,7 @@ class Case(Struct, Generic[Join], frozen=True):
     def figure(
         self, section: Section, title: str, found: str, needed: str, said: Sequence[Said]
     ) -> Figure:
-        """The finished figure; where a remark says what is needed, in its words."""
+        """The finished figure; what is needed is in the words of its remark, where it has one."""
         own = [one for one in said if not one.instead]
         if own:
             needed = "; ".join(
@@ -158,6 +166,6 @@ def clearance(hole: Quantity, thing: Quantity) -> str:
     return f"from {mm(-least)} too thick to {mm(most)} clear"
 
 
-def marks(said: Sequence[Said]) -> list[Mark]:
+def marks_of(said: Sequence[Said]) -> list[Mark]:
     """Remarks as a section marks them."""
     return [Mark(one.number, one.remark.level) for one in said]

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from msgspec import Struct
 
-from wellstrung.drawing import Figure
-from wellstrung.drawing.hatching import Outline, Point
-from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
-from wellstrung.drawing.sections.frame import SCALES, Section, goes_on_page
+from wellstrung.drawing import Figure, outlines
+from wellstrung.drawing.outlines import Outline
+from wellstrung.drawing.sections.case import Case, drawable, marks_of, mm, size
+from wellstrung.drawing.sections.section import PAPER, Section
 from wellstrung.formulas import chain as links
 from wellstrung.model.item import Missing
 from wellstrung.quantity.value import Quantity
@@ -22,21 +21,6 @@ _ENDS = 3
 _MOST = 60
 #: links of a piece that are named one by one
 _NAMED = 12
-_CORNERS = 10
-
-
-def oval(x: float, y: float, long: float, wide: float) -> list[Point]:
-    """The outline of a link, its left end at (x, y): straight sides and round ends."""
-    r = min(long, wide) / 2
-    corners = ((1, -1, -90), (1, 1, 0), (-1, 1, 90), (-1, -1, 180))
-    return [
-        (
-            x + long / 2 + right * (long / 2 - r) + r * math.cos(math.radians(first + turn)),
-            y + down * (wide / 2 - r) + r * math.sin(math.radians(first + turn)),
-        )
-        for right, down, first in corners
-        for turn in (90 * step / _CORNERS for step in range(_CORNERS + 1))
-    ]
 
 
 class _Link(Struct, frozen=True):
@@ -52,8 +36,8 @@ class _Link(Struct, frozen=True):
 
     def outlines(self, x: float) -> list[Outline]:
         """Outside and inside of the link, its left end at x."""
-        opening = oval(x + self.wire, 0, self.inside, self.wide - 2 * self.wire)
-        return [oval(x, 0, self.long, self.wide), opening]
+        opening = outlines.link(x + self.wire, 0, self.inside, self.wide - 2 * self.wire)
+        return [outlines.link(x, 0, self.long, self.wide), opening]
 
 
 def draw(case: Case[PieceCut]) -> Figure:
@@ -63,9 +47,7 @@ def draw(case: Case[PieceCut]) -> Figure:
     every = links.stride(cut.pattern, cut.links, soldered=cut.soldered)
     kinds = {name: _link(case, name) for name in cut.pattern}
     length = case.of(cut.piece, "length")
-    broken = count > _MOST or (
-        count > 2 * _ENDS and not goes_on_page(length.middle * 1.2, SCALES[2])
-    )
+    broken = count > _MOST or (count > 2 * _ENDS and length.middle * 1.2 > PAPER[0])
     starts = dict(_places(case, every, kinds, broken))
     wide = max(kind.wide for kind in kinds.values())
     names = _counted(cut, every)
@@ -73,17 +55,17 @@ def draw(case: Case[PieceCut]) -> Figure:
     for number, x in starts.items():
         kind = kinds[names[number]]
         if count <= number < every:
-            section.lost(kind.outlines(x))
+            section.patterned(kind.outlines(x), "lost")
         else:
             section.canvas.area(kind.outlines(x), "link" if number < count else "link next")
         middle = x + kind.long / 2
         if number < count and kind.inside * section.scale > 4:
-            section.note(middle, section.paper(0.9), str(number + 1))
+            section.note(middle, 0, str(number + 1))
     end = starts[count - 1] + kinds[names[count - 1]].long
     said = case.said(("chain-cut",))
     mark = _mark(case, section, starts, kinds, names)
     if said:
-        section.flag(mark, -wide / 2, marks(said))
+        section.mark(mark, -wide / 2, marks_of(said))
     whole = "" if broken else f"{cut.piece.name}.length"
     section.across(0, end, wide / 2, f"{count} links, {mm(length.middle)}", whole)
     named = f"{count} links: {' '.join(cut.links)}" if count <= _NAMED else f"{count} links"
@@ -155,10 +137,10 @@ def _mark(
     wide = max(kind.wide for kind in kinds.values()) / 2
     if len(starts) < len(names):
         gap = (starts[_ENDS - 1] + kinds[names[_ENDS - 1]].long + starts[count - _ENDS]) / 2
-        section.note(gap, section.paper(0.9), f"+ {count - 2 * _ENDS}")
+        section.note(gap, 0, f"+ {count - 2 * _ENDS}")
     kind = kinds[names[count]]
     x = starts[count] + (kind.long / 2 if cut.soldered else kind.wire)
     over = section.paper(2)
     section.canvas.line(x - over / 2, wide + over, x + over / 2, -wide - over, "scissors")
-    section.note(x, -wide - section.paper(3), "cut" if cut.soldered else "open")
+    section.note(x, -wide - section.paper(3.9), "cut" if cut.soldered else "open")
     return x

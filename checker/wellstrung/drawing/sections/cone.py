@@ -2,46 +2,29 @@
 
 from __future__ import annotations
 
-from wellstrung.drawing import Figure, hatching
+from wellstrung.drawing import Figure
 from wellstrung.drawing.sections import rounds
-from wellstrung.drawing.sections.case import Case, marks, mm, size, with_range
-from wellstrung.drawing.sections.frame import Section
+from wellstrung.drawing.sections.case import Case, mm, with_range
+from wellstrung.drawing.sections.section import Section
 from wellstrung.rulebook import StrandsInCone
 
 
 def draw(case: Case[StrandsInCone]) -> Figure:
     """The wide end from the front with the strands packed in it."""
-    join = case.join
-    bore, outside = case.of(join.cone, "bore"), case.perhaps(join.cone, "outside")
-    things = [
-        rounds.Thing(f"`{one.name}`", case.of(one, "outside"), f"{one.name}.outside")
-        for one in join.strands
-    ]
+    cone, strands = case.join.cone, case.join.strands
+    hole = rounds.hole_of(case, cone, "bore")
+    things = [rounds.thing_of(case, one, "outside", f"`{one.name}`") for one in strands]
     bundle = rounds.together(things)
-    wide = max(bore.middle, bundle, outside.middle if outside else 0.0)
+    wide = hole.widest(bundle)
     section = Section(wide, wide)
-    mouth = hatching.circle(0, 0, bore.middle / 2)
-    if outside is not None and outside.middle > bore.middle:
-        section.cut([hatching.circle(0, 0, outside.middle / 2), mouth])
-        section.canvas.circle(0, 0, outside.middle / 2, "edge", f"{join.cone.name}.outside")
-    held = rounds.pack(section, 0, 0, bore.middle, things)
-    section.round_bands(0, 0, bore)
-    section.canvas.circle(0, 0, bore.middle / 2, "edge", f"{join.cone.name}.bore")
-    section.taken(0, 0, bundle)
+    held = rounds.in_hole(section, hole, things)
     said = case.said(("cone-bundle",))
-    if said:
-        section.flag(*held.furthest, marks(said))
-    rows = [
-        (bore.middle, f"bore {size(bore)}", f"{join.cone.name}.bore"),
-        (bundle, f"side by side {mm(bundle)}", ""),
-    ]
-    for width, words, quantity in sorted(rows):
-        section.across(-width / 2, width / 2, 0, words, quantity)
-    names = " and ".join(f"`{strand.name}`" for strand in join.strands)
+    rounds.finish(section, held, said, hole, [(bundle, f"side by side {mm(bundle)}", "")])
+    names = " and ".join(f"`{strand.name}`" for strand in strands)
     return case.figure(
         section,
-        f"{names} in {join.cone.kind.name} `{join.cone.name}`",
-        f"bore {with_range(bore)}; strands {held.words}",
+        f"{names} in {cone.kind.name} `{cone.name}`",
+        f"bore {with_range(hole.size)}; strands {held.words}",
         f"a bore of {mm(bundle)}",
         said,
     )

@@ -8,10 +8,10 @@ from itertools import combinations, product
 
 from wellstrung.common.places import Place
 from wellstrung.derived.outline import Slab, side_by_side
-from wellstrung.drawing import Figure, hatching
-from wellstrung.drawing.hatching import Outline
-from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
-from wellstrung.drawing.sections.frame import Section
+from wellstrung.drawing import Figure, outlines
+from wellstrung.drawing.outlines import Outline
+from wellstrung.drawing.sections.case import Case, drawable, marks_of, mm, size, with_range
+from wellstrung.drawing.sections.section import Section
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.rulebook import HungOnEyes
@@ -37,7 +37,7 @@ def draw(case: Case[HungOnEyes]) -> Figure | None:
     deep = max(slab.foot for leg in legs.values() for slab in leg)
     section = Section(step * (right - left) + ends, rim + deep)
     for eye in range(left, right + 1):
-        rims = [hatching.circle((eye - left) * step, 0, one / 2) for one in (rim, hole.middle)]
+        rims = outlines.rim((eye - left) * step, 0, rim, hole.middle)
         section.canvas.area(rims, "bead" if fringe.eyes.woven else "metal")
     boxes = {eye: _boxes(leg, (eye - left) * step, top) for eye, leg in legs.items()}
     for eye, (line, _) in hung:
@@ -52,7 +52,7 @@ def draw(case: Case[HungOnEyes]) -> Figure | None:
     crowded = [middle for one, other in pairs for middle in _overlaps(section, one, other)]
     if said:
         x, y = crowded[0] if crowded else (step / 2, top + _DROP / 3)
-        section.flag(x, y, marks(said))
+        section.mark(x, y, marks_of(said))
     part = hung[0][1][0].part
     widest = max(legs[left], key=lambda slab: slab.width.middle)
     half = widest.width.middle / 2
@@ -84,7 +84,7 @@ def _wide(leg: list[Slab]) -> float:
 
 def _boxes(leg: list[Slab], x: float, top: float) -> list[Outline]:
     return [
-        hatching.box(x - s.width.middle / 2, top + s.top, s.width.middle, s.foot - s.top)
+        outlines.box(x - s.width.middle / 2, top + s.top, s.width.middle, s.foot - s.top)
         for s in leg
     ]
 
@@ -97,7 +97,7 @@ def _overlaps(
         left, top = max(box[0][0], beyond[0][0]), max(box[0][1], beyond[0][1])
         right, foot = min(box[2][0], beyond[2][0]), min(box[2][1], beyond[2][1])
         if right - left > 1e-9 and foot > top:
-            section.clash([hatching.box(left, top, right - left, foot - top)])
+            section.clash([outlines.box(left, top, right - left, foot - top)])
             yield (left + right) / 2, (top + foot) / 2
 
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.drawing import Figure, hatching
-from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size
-from wellstrung.drawing.sections.chain import oval
-from wellstrung.drawing.sections.frame import CLOSE, Section
+from wellstrung.drawing import Figure, marks, outlines
+from wellstrung.drawing.sections.case import Case, drawable, marks_of, mm, size
+from wellstrung.drawing.sections.section import Section
 from wellstrung.model.item import Missing
 from wellstrung.quantity.value import Quantity
 from wellstrung.rulebook import EndLink
@@ -28,8 +27,9 @@ def draw(case: Case[EndLink]) -> Figure:
         raise Missing("a link that is longer than its two wires")
     rings = [(ring, case.of(ring, "wire")) for ring in end.rings]
     thick = [one.middle for _, one in rings]
-    section = Section(max(long, sum(thick)), max(wide, sum(thick)), CLOSE)
-    outline, opening = oval(0, 0, long, wide), oval(wire.middle, 0, inside, hole.middle)
+    section = Section(max(long, sum(thick)), max(wide, sum(thick)), marks.CLOSE)
+    outline = outlines.link(0, 0, long, wide)
+    opening = outlines.link(wire.middle, 0, inside, hole.middle)
     section.canvas.area([outline, opening], "metal")
     section.canvas.area([opening], "edge")
     flat = len(rings) > 1 and sum(thick) <= hole.middle
@@ -44,11 +44,11 @@ def draw(case: Case[EndLink]) -> Figure:
     if beyond is not None:
         start -= beyond.middle
         section.canvas.circle(start + beyond.middle / 2, 0, beyond.middle / 2, "held metal")
-    reach = [opening] if beyond is None else [hatching.box(0, -wide, start, 2 * wide)]
+    reach = [opening] if beyond is None else [outlines.box(0, -wide, start, 2 * wide)]
     named = []
     for x, y, ring, size_ in spots:
         section.canvas.circle(x, y, size_.middle / 2, "held", f"{ring.name}.wire")
-        section.clash([hatching.circle(x, y, size_.middle / 2)], reach)
+        section.clash([outlines.circle(x, y, size_.middle / 2)], reach)
     for x, y, ring, size_ in spots:
         letter = section.letter(x, y, size_.middle)
         named.append(f"({letter}) `{ring.name}` {size(size_)}")
@@ -59,13 +59,13 @@ def draw(case: Case[EndLink]) -> Figure:
     place = end.chain.place_of("links", end.link, "length")
     said = case.said(("link-clearance",), place, collides=taken > inside)
     if said:
-        section.flag(spots[-1][0], spots[-1][1], marks(said))
+        section.mark(spots[-1][0], spots[-1][1], marks_of(said))
     section.across(wire.middle, long - wire.middle, 0, f"inside {mm(inside)}")
     section.across(0, long, 0, f"link {size(length)}")
     section.down(
         -hole.middle / 2, hole.middle / 2, long / 2, f"hole {size(hole)}", end.eyes.quantity("hole")
     )
-    swing = case.ask.limit("ring swing").middle
+    swing = case.limit("ring swing")
     return case.figure(
         section,
         f"wires in {end.eyes.words} (`{end.link}`)",

@@ -6,13 +6,13 @@ it is put in: drawn as a figure of its own.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from wellstrung.common.places import Place
-from wellstrung.drawing import Figure, hatching
+from wellstrung.drawing import Figure
 from wellstrung.drawing.sections import rounds
-from wellstrung.drawing.sections.case import Case, Said, marks, mm, size, with_range
-from wellstrung.drawing.sections.frame import Section
+from wellstrung.drawing.sections.case import Case, Said, mm, size, with_range
+from wellstrung.drawing.sections.rounds import Thing
+from wellstrung.drawing.sections.section import Section
 from wellstrung.rulebook import Eyes, RingHolds
 
 
@@ -23,7 +23,7 @@ def holding(case: Case[RingHolds]) -> Figure | None:
     things = list(_held(case, bridges=False))
     collides = rounds.together(things) > case.of(case.join.ring, "inside").middle
     said = case.said(("ring-room", "ring-around-rope"), *places, collides=collides)
-    return _draw(case, things, "holding", said)
+    return _draw(case, things, "holding", said, shut=True)
 
 
 def reaching(case: Case[RingHolds]) -> Figure | None:
@@ -31,43 +31,33 @@ def reaching(case: Case[RingHolds]) -> Figure | None:
     bridged = [eyes for eyes in case.join.eyes if _has_edge(eyes)]
     if not bridged:
         return None
-    places: list[Place] = [eyes.part.place_of(*eyes.path, "edge") for eyes in bridged]
-    said = case.said(("ring-reach",), *places)
-    return _draw(case, list(_held(case, bridges=True)), "reaching round", said)
+    places = [eyes.part.place_of(*eyes.path, "edge") for eyes in bridged]
+    things = list(_held(case, bridges=True))
+    return _draw(case, things, "reaching round", case.said(("ring-reach",), *places), shut=False)
 
 
 def _draw(
-    case: Case[RingHolds], things: list[rounds.Thing], does: str, said: tuple[Said, ...]
+    case: Case[RingHolds], things: list[Thing], does: str, said: Sequence[Said], *, shut: bool
 ) -> Figure | None:
     if not things:
         return None
     ring = case.join.ring
-    inside, outside = case.of(ring, "inside"), case.of(ring, "outside")
+    hole = rounds.hole_of(case, ring, "inside", look="ring")
+    outside = case.of(ring, "outside")
     taken = rounds.together(things)
-    section = Section(max(outside.middle, taken), max(outside.middle, taken))
-    rims = [hatching.circle(0, 0, one.middle / 2) for one in (outside, inside)]
-    section.canvas.area(rims, "ring")
-    held = rounds.pack(section, 0, 0, inside.middle, things)
-    section.round_bands(0, 0, inside)
-    section.canvas.circle(0, 0, inside.middle / 2, "edge", f"{ring.name}.inside")
-    section.canvas.circle(0, 0, outside.middle / 2, "edge", f"{ring.name}.outside")
-    rows = [
-        (inside.middle, f"inside {size(inside)}", f"{ring.name}.inside"),
-        (outside.middle, f"outside {size(outside)}", f"{ring.name}.outside"),
-    ]
+    wide = hole.widest(taken)
+    section = Section(wide, wide)
+    held = rounds.in_hole(section, hole, things)
+    rows = [(outside.middle, f"outside {size(outside)}", f"{ring.name}.outside")]
     if len(things) > 1:
-        section.taken(0, 0, taken)
-        rows.append((taken, f"together {mm(taken)}", ""))
-    found = f"inside {with_range(inside)}; in it {held.words}"
-    if case.join.around is not None and ring.text("closing") == "open" and does == "holding":
-        true = inside.middle * case.ask.limit("ring opened").middle
-        section.closes_true(*held.spots[0], true)
+        rows += rounds.thing_rows(things, "")
+    found = f"inside {with_range(hole.size)}; in it {held.words}"
+    if shut and case.join.around is not None and ring.text("closing") == "open":
+        true = hole.size.middle * case.limit("ring opened")
+        section.round_pattern(*held.spots[0], true, "true")
         found += f"; an open ring of this size closes true round {mm(true)} at most"
-    if said:
-        section.flag(*held.furthest, marks(said))
-    for width, words, quantity in sorted(rows):
-        section.across(-width / 2, width / 2, 0, words, quantity)
-    swing = case.ask.limit("ring swing").middle
+    rounds.finish(section, held, said, hole, rows)
+    swing = case.limit("ring swing")
     return case.figure(
         section,
         f"ring `{ring.name}` {does} {' and '.join(_names(case.join))}",
@@ -81,24 +71,22 @@ def _has_edge(eyes: Eyes) -> bool:
     return bool(eyes.path) and eyes.part.has(*eyes.path, "edge")
 
 
-def _held(case: Case[RingHolds], *, bridges: bool) -> Iterator[rounds.Thing]:
+def _held(case: Case[RingHolds], *, bridges: bool) -> Iterator[Thing]:
     """Each round thing that lies in the ring, as `ring-room` and `ring-reach` count them."""
     join = case.join
     if join.around is not None:
-        outside = case.of(join.around, "outside")
-        yield rounds.Thing(f"the rope `{join.around.name}`", outside, f"{join.around.name}.outside")
+        yield rounds.thing_of(case, join.around, "outside", f"the rope `{join.around.name}`")
     for eyes in join.eyes:
         bridge = bridges and _has_edge(eyes)
         name = eyes.quantity("edge" if bridge else "wire")
         words = f"the {'bridge' if bridge else 'wall'} of {eyes.words}"
-        yield rounds.Thing(words, case.get(name), name, "metal")
+        yield Thing(words, case.get(name), name, "metal")
     for _ in range(join.other_rings):
-        wire = case.of(join.ring, "wire")
-        yield rounds.Thing(f"another `{join.ring.name}`", wire, f"{join.ring.name}.wire", "metal")
+        yield rounds.thing_of(case, join.ring, "wire", f"another `{join.ring.name}`", "metal")
 
 
 def _names(join: RingHolds) -> list[str]:
-    """What lies in the ring, in words."""
+    """The things in the ring, in words."""
     names = [f"the rope `{join.around.name}`"] if join.around else []
     names += [eyes.words for eyes in join.eyes]
     return [*names, *([f"{join.other_rings} more of its kind"] if join.other_rings else [])]

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import chain, islice, repeat
 
-from wellstrung.drawing import Figure, hatching
-from wellstrung.drawing.sections.case import Case, drawable, marks, mm, size, with_range
-from wellstrung.drawing.sections.frame import Section
-from wellstrung.model.parts import Part
+from wellstrung.drawing import Figure, outlines
+from wellstrung.drawing.sections.case import Case, drawable, marks_of, mm, size, with_range
+from wellstrung.drawing.sections.section import Section
+from wellstrung.model.parts import Part, Role
 from wellstrung.rulebook import Toggle
 
 #: how many parts behind the bar are drawn, and how far, in halves of the bar
 _MOST, _BEYOND = 40, 1.6
 #: an outline so far off that, with another within it, it is all but that other
-_FAR = hatching.box(-1e4, -1e4, 2e4, 2e4)
+_FAR = outlines.box(-1e4, -1e4, 2e4, 2e4)
 
 
 def lying(case: Case[Toggle]) -> Figure:
@@ -24,27 +24,25 @@ def lying(case: Case[Toggle]) -> Figure:
     thick, wire = case.of(clasp, "bar.thickness"), drawable(clasp.wire("ring", "wire"))
     outside = opening.middle + 2 * wire.middle
     section = Section(max(bar.middle, outside), outside)
-    rims = [hatching.circle(0, 0, one / 2) for one in (outside, opening.middle)]
-    section.canvas.area(rims, "metal")
-    section.round_bands(0, 0, opening)
+    section.canvas.area(outlines.rim(0, 0, outside, opening.middle), "metal")
+    section.round_ranges(0, 0, opening)
     section.canvas.circle(0, 0, opening.middle / 2, "edge", f"{clasp.name}.ring.inside")
     half, high = bar.middle / 2, thick.middle
-    section.canvas.area([hatching.box(-half, -high / 2, bar.middle, high)], "metal")
-    section.strips(bar, -high / 2, high / 2, upright=True)
+    section.canvas.area([outlines.box(-half, -high / 2, bar.middle, high)], "metal")
+    section.ranges(bar, -high / 2, high / 2, upright=True)
     stem = case.perhaps(clasp, "bar.stem_width")
     if stem is not None:
         section.canvas.area(
-            [hatching.box(-stem.middle / 2, -high / 2, stem.middle, high)], "hidden"
+            [outlines.box(-stem.middle / 2, -high / 2, stem.middle, high)], "hidden"
         )
     said = case.said(("toggle-bar",), clasp.place_of("ring", "outside"))
     if said:
-        section.flag(half, 0, marks(said))
+        section.mark(half, 0, marks_of(said))
     rows = [
         (bar.middle, f"bar {size(bar)}", f"{clasp.name}.bar.length"),
         (opening.middle, f"opening {mm(opening.middle)}", f"{clasp.name}.ring.inside"),
     ]
-    for width, words, quantity in sorted(rows):
-        section.across(-width / 2, width / 2, 0, words, quantity)
+    section.rows(rows)
     over = bar.middle - opening.middle
     reach = f"{mm(over)} longer than the opening" if over > 0 else "no longer than the opening"
     return case.figure(
@@ -78,16 +76,16 @@ def swung(case: Case[Toggle]) -> Figure | None:
     )
     floor = opening.middle / 2
     for side in (-1, 1):
-        rim = hatching.circle(0, side * (opening.middle + wire.middle) / 2, wire.middle / 2)
+        rim = outlines.circle(0, side * (opening.middle + wire.middle) / 2, wire.middle / 2)
         section.cut([rim])
     section.canvas.area(
-        [hatching.box(-bar.middle, floor - thick.middle, bar.middle, thick.middle)], "metal"
+        [outlines.box(-bar.middle, floor - thick.middle, bar.middle, thick.middle)], "metal"
     )
     top = floor - thick.middle
-    rim = hatching.circle(0, -(opening.middle + wire.middle) / 2, wire.middle / 2)
+    rim = outlines.circle(0, -(opening.middle + wire.middle) / 2, wire.middle / 2)
     section.canvas.line(-half, top, -half + stem.middle, top - section.paper(0.6), "edge")
     for _, start, long, high in beside:
-        outline = hatching.box(start - half, top - high, long, high)
+        outline = outlines.box(start - half, top - high, long, high)
         section.canvas.area([outline], "held")
         if start + long == _BEYOND * half:
             section.goes_on(start + long - half, top - high, high)
@@ -104,7 +102,7 @@ def swung(case: Case[Toggle]) -> Figure | None:
     section.canvas.line(0, -floor, 0, floor, "axis")
     said = case.said(("toggle-swing",), clasp.place_of("bar", "length"))
     if said:
-        section.flag(0, -floor, marks(said))
+        section.mark(0, -floor, marks_of(said))
     section.across(-half, 0, floor, f"half the bar {mm(half)}")
     section.across(-bar.middle, 0, floor, f"bar {size(bar)}", f"{clasp.name}.bar.length")
     section.down(-floor, floor, 0, f"opening {mm(opening.middle)}", f"{clasp.name}.ring.inside")
@@ -120,7 +118,7 @@ def swung(case: Case[Toggle]) -> Figure | None:
 def _beside(
     case: Case[Toggle], start: float, half: float
 ) -> Iterator[tuple[Part, float, float, float]]:
-    """What stands behind the bar up to half a bar: where it begins, how long and how high it is.
+    """The parts behind the bar up to half a bar: where each begins, how long and how high it is.
 
     A ring turns its flat side to the bar.
     """
@@ -130,7 +128,7 @@ def _beside(
             return
         part = entry.part
         across, along = case.ask.across(part).middle, case.of(part, "along").middle
-        wire = case.of(part, "wire").middle if part.kind.name == "jump ring" else 0.0
+        wire = case.of(part, "wire").middle if part.kind.role is Role.RING else 0.0
         # what goes on far beyond the ring, as a rope, is drawn some way only
         begin, end = max(start - wire, -half), min(start + along + wire, _BEYOND * half)
         yield part, begin, end - begin, wire or across

@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from wellstrung.drawing import Figure
+from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.sections import sections
-from wellstrung.drawing.shapes import Canvas
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, understood
 from wellstrung.lists import cutting, shopping
@@ -97,7 +97,7 @@ def _drawn(bar: Bar, longest: float, title: str, words: str) -> str:
         canvas.box(left, 0, wide, _HIGH, _LOOKS[what])
         if what == "piece":
             number += 1
-            canvas.text(left + wide / 2, _HIGH * 0.65, str(number), "label", anchor="middle")
+            canvas.text(left + wide / 2, _HIGH / 2, str(number), "label")
         elif what == "lost":
             canvas.line(left, 0, left + wide, _HIGH, "scissors")
             canvas.line(left, _HIGH, left + wide, 0, "scissors")

@@ -13,7 +13,7 @@ from msgspec import Struct
 
 from wellstrung.common.wording import hours
 from wellstrung.drawing import Figure
-from wellstrung.drawing.shapes import LETTER, Canvas
+from wellstrung.drawing.canvas import Canvas, words_width
 from wellstrung.judging.result import PlanResult
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Step
@@ -23,9 +23,8 @@ from wellstrung.work.schedule import SLACK, Times, Work, overlapping
 
 #: width of a time line on the page, mm; the least that a block with a number takes; an idle stretch
 _WIDTH, _BLOCK, _IDLE = 172.0, 4.4, 16.0
-#: height of a row, with what cures and without; the longest name at its head, mm; height of words
-_ROW, _FLAT_ROW, _NAME = 16.0, 11.0, 48.0
-_SMALL, _NAME_SIZE, _LEAST_NAME = 2.3, 2.6, 26.0
+#: height of a row, with what cures and without; room for the names at their heads, mm
+_ROW, _FLAT_ROW, _LEAST_NAME, _MOST_NAME = 16.0, 11.0, 26.0, 48.0
 
 
 class Done(Struct, frozen=True):
@@ -154,16 +153,16 @@ class _Block(Struct, frozen=True):
 def time_line(title: str, rows: list[tuple[str, Order, bool]]) -> Figure:
     """Rows of one time line each: whose, their work, and whether at a student's pace."""
     canvas = Canvas()
-    letters = int(_NAME / (_NAME_SIZE * LETTER))
+    letters = int(_MOST_NAME / words_width("m"))
     heads = [name if len(name) <= letters else f"{name[: letters - 1]}…" for name, *_ in rows]
-    room = max(max(len(head) for head in heads) * _NAME_SIZE * LETTER, _LEAST_NAME) + 2.0
+    room = max(*map(words_width, heads), _LEAST_NAME) + 2.0
     said, y = [], 0.0
     for head, (name, order, student) in zip(heads, rows, strict=True):
         blocks = _blocks(order, student=student)
         ends = days(order.student_ends if student else order.maker_ends)
         hands = days(order.student_hands if student else order.hands)
-        canvas.text(0, y + 4.2, head, "label", _NAME_SIZE, "start")
-        canvas.text(0, y + 7.6, f"done in {ends}", "small-words", _SMALL, "start")
+        canvas.text(0, y + 3.3, head, "label", anchor="start")
+        canvas.text(0, y + 6.8, f"done in {ends}", anchor="start")
         _row(canvas, blocks, y, room)
         said.append(f"{name}: {hands} of hands, done in {ends}")
         y += _ROW if any(block.cures for block in blocks) else _FLAT_ROW
@@ -198,13 +197,13 @@ def _row(canvas: Canvas, blocks: list[_Block], y: float, left_edge: float) -> No
             for stripe in range(int((right - left) / 2.4)):
                 x = left + 1.2 + stripe * 2.4
                 canvas.line(x, top + 5.2, x + 1.2, top, "stripe")
-        width = len(block.name) * _SMALL * LETTER
+        width = words_width(block.name)
         if width > right - left:
             continue  # the table below has it
         if block.cures:
             middle = (left + right) / 2
             canvas.box(middle - width / 2 - 0.5, top + 0.7, width + 1.0, 3.8, "words-ground")
-        canvas.text((left + right) / 2, top + 3.5, block.name, "block-words", _SMALL)
+        canvas.text((left + right) / 2, top + 2.6, block.name)
 
 
 def _places(blocks: list[_Block], left: float) -> dict[float, float]:

@@ -1,6 +1,6 @@
-"""Hatching: straight lines at one distance that fill an area, worked out point by point.
+"""Closed outlines as points, and the straight lines that hatch what lies within them.
 
-A section tells its materials by hatching and never by colour alone. The lines are worked out here,
+A section shows its materials by hatching and never by colour alone. The lines are worked out here,
 because an SVG pattern is known by a name that two drawings of one page would share.
 """
 
@@ -9,25 +9,49 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-Point = tuple[float, float]
-Outline = Sequence[Point]
-Segment = tuple[float, float, float, float]
+from wellstrung.drawing.canvas import Spot
+
+Outline = Sequence[Spot]
+Segment = tuple[Spot, Spot]
 
 #: corners of the polygon that stands for a circle: on paper it is off by a twentieth of a mm
 _CORNERS = 72
-#: the shortest line that is drawn, in steps: what corners leave where two curves touch is none
+#: the shortest line that is drawn, in steps: where two curves touch, their corners leave specks
 _SPECK = 0.1
 
 
-def circle(x: float, y: float, r: float) -> list[Point]:
+def circle(x: float, y: float, r: float) -> list[Spot]:
     """The outline of a circle about (x, y)."""
-    turns = [2 * math.pi * n / _CORNERS for n in range(_CORNERS)]
-    return [(x + r * math.cos(turn), y + r * math.sin(turn)) for turn in turns]
+    return _arc(x, y, r, 0, 360, _CORNERS)[:-1]
 
 
-def box(x: float, y: float, width: float, height: float) -> list[Point]:
+def rim(x: float, y: float, outside: float, inside: float) -> list[Outline]:
+    """The two outlines of a round wall about (x, y), by its diameters."""
+    return [circle(x, y, outside / 2), circle(x, y, inside / 2)]
+
+
+def box(x: float, y: float, width: float, height: float) -> list[Spot]:
     """The outline of a rectangle with its upper left corner at (x, y)."""
     return [(x, y), (x + width, y), (x + width, y + height), (x, y + height)]
+
+
+def link(x: float, y: float, long: float, wide: float) -> list[Spot]:
+    """The outline of a link with its left end at (x, y): straight sides and round ends."""
+    r = min(long, wide) / 2
+    corners = ((1, -1, -90), (1, 1, 0), (-1, 1, 90), (-1, -1, 180))
+    return [
+        spot
+        for right, down, turn in corners
+        for spot in _arc(
+            x + long / 2 + right * (long / 2 - r), y + down * (wide / 2 - r), r, turn, 90, 10
+        )
+    ]
+
+
+def _arc(x: float, y: float, r: float, start: float, turn: float, steps: int) -> list[Spot]:
+    """Points on a circle about (x, y), from `start` on and round by `turn`, both in degrees."""
+    turns = [math.radians(start + turn * n / steps) for n in range(steps + 1)]
+    return [(x + r * math.cos(one), y + r * math.sin(one)) for one in turns]
 
 
 def hatch(
@@ -35,12 +59,12 @@ def hatch(
 ) -> list[Segment]:
     """Lines `step` apart through what lies within an odd number of outlines, less the area `but`.
 
-    `degrees` is the way they run, anticlockwise from the right on the page.
+    They run at `degrees` from level, anticlockwise on the page.
 
     >>> hatch([box(0, 0, 4, 2)], 1.5, 0)
-    [(0.0, 0.0, 4.0, 0.0), (0.0, 1.5, 4.0, 1.5)]
+    [((0.0, 0.0), (4.0, 0.0)), ((0.0, 1.5), (4.0, 1.5))]
     >>> hatch([box(0, 0, 4, 1)], 1.5, 0, but=[box(1, -1, 2, 4)])
-    [(0.0, 0.0, 1.0, 0.0), (3.0, 0.0, 4.0, 0.0)]
+    [((0.0, 0.0), (1.0, 0.0)), ((3.0, 0.0), (4.0, 0.0))]
     """
     cos, sin = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
     turned = [[(x * cos - y * sin, x * sin + y * cos) for x, y in line] for line in within]
@@ -52,7 +76,7 @@ def hatch(
     for number in range(math.ceil(min(heights) / step), math.floor(max(heights) / step) + 1):
         y = number * step
         found += [
-            (x1 * cos + y * sin, y * cos - x1 * sin, x2 * cos + y * sin, y * cos - x2 * sin)
+            ((x1 * cos + y * sin, y * cos - x1 * sin), (x2 * cos + y * sin, y * cos - x2 * sin))
             for x1, x2 in _less(_spans(turned, y), _spans(cut, y))
             if x2 - x1 > step * _SPECK
         ]

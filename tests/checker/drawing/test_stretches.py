@@ -10,8 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pages import ALL, checked
-from wellstrung.drawing.layout import GAP, along_run, point_on, sagging
-from wellstrung.drawing.parts import Sizes
+from wellstrung.drawing.looks.sizes import Sizes
+from wellstrung.drawing.piece.sagging import point_on, sagging
+from wellstrung.drawing.piece.stretches import GAP, along_run
 
 
 @pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)

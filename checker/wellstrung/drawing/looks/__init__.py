@@ -1,0 +1,73 @@
+"""How parts look, to scale: a shape by the look of the part's kind, drawn with a pen.
+
+A part of the plan in, shapes on the pen's canvas out. A part is drawn from the spot where its outer
+end bears on, so that two parts that hang in each other overlap by their wires as they do at the
+bench. The looks are our own: seen from the front, plain outlines, beads as ovals; a size that the
+plan does not say is dashed.
+"""
+
+from __future__ import annotations
+
+from wellstrung.drawing.looks import clasps, ends, pendants, rings, strung, wires, woven
+from wellstrung.drawing.looks.shape import Draw, Shape, none_across, nothing
+from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
+from wellstrung.drawing.pen import Pen
+from wellstrung.model.parts import Part
+
+
+def unknown(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A part without a look of its own: a dashed box."""
+    pen.box(0, length, UNKNOWN, "metal open-size", corner=1.0)
+
+
+def _clasp(draw: Draw, second: Draw = clasps.end_eye) -> Shape:
+    return Shape(draw, none_across, second=Shape(second, none_across))
+
+
+def _of_wire(draw: Draw) -> Shape:
+    return Shape(draw, wires.half_wire)
+
+
+#: every shape that a kind's look can name
+SHAPES = {
+    "ring": Shape(rings.closed_ring),
+    "open ring": Shape(rings.open_ring),
+    "split ring": Shape(rings.split_ring),
+    "soldered ring": Shape(rings.soldered_ring),
+    "cap": Shape(ends.cap),
+    "tip": Shape(ends.tip),
+    "cone": Shape(ends.cone),
+    "crimp": Shape(ends.crimp),
+    "wire link": _of_wire(wires.wire_link),
+    "head pin": _of_wire(wires.head_pin),
+    "connector": Shape(wires.connector),
+    "spacer bar": Shape(wires.spacer_bar),
+    "bail": Shape(wires.bail),
+    "ear hook": _of_wire(wires.ear_hook),
+    "ear hoop": _of_wire(wires.ear_hoop),
+    "ear post": _of_wire(wires.ear_post),
+    "pendant": Shape(
+        pendants.lying, width=pendants.width, tops=pendants.tops, hang=pendants.pendant
+    ),
+    "chain": Shape(strung.chain),
+    "leg": Shape(strung.lying_leg, hang=strung.leg),
+    "pouch": Shape(woven.pouch, none_across, flat=True),
+    "bezel": Shape(woven.bezel),
+    "toggle": Shape(
+        clasps.toggle_ring,
+        clasps.ring_reach,
+        second=Shape(clasps.toggle_bar, clasps.stem_reach),
+    ),
+    "hook": _clasp(clasps.hook),
+    "catch": _clasp(clasps.catch),
+    "two halves": _clasp(clasps.halves),
+    "spring ring": _clasp(clasps.spring_ring),
+    "button": _clasp(clasps.button, clasps.bead_loop),
+    "grips": _clasp(clasps.grips, nothing),
+}  # fmt: skip
+_UNKNOWN = Shape(unknown)
+
+
+def shape_of(part: Part, half: str = "") -> Shape:
+    """The shape of a part, or of one half of a clasp."""
+    return SHAPES.get(part.shape, _UNKNOWN).half(half)

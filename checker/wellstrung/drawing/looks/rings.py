@@ -1,0 +1,67 @@
+"""Rings and eyes of wire."""
+
+from __future__ import annotations
+
+from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
+from wellstrung.drawing.pen import Pen
+from wellstrung.model.parts import Part
+
+
+def eye(pen: Pen, sizes: Sizes, part: Part, key: str, across: float = 0.0) -> float:
+    """An eye whose hole begins here; returns how far it reaches, its far wall included."""
+    hole = sizes.known(part, f"{key}.hole", 2.0)
+    wall = sizes.known(part, f"{key}.wire", 1.0)
+    wire_eye(pen, hole, wall, across)
+    return hole + wall
+
+
+def wire_eye(pen: Pen, hole: float, wall: float, across: float = 0.0) -> None:
+    """The same by its sizes."""
+    pen.ring(hole / 2, hole + 2 * wall, wall, "metal", across=across)
+
+
+def closed_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """From the front, with a seam where its ends meet."""
+    _cut_ring(pen, sizes, part, "seam")
+
+
+def open_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """From the front, with a slit where it opens."""
+    _cut_ring(pen, sizes, part, "slit")
+
+
+def _cut_ring(pen: Pen, sizes: Sizes, part: Part, look: str) -> None:
+    outside, wire = _ring(pen, sizes, part)
+    middle, rim = outside / 2 - wire, outside / 2
+    pen.line([(middle, -rim), (middle + wire * 0.25, wire - rim)], look)
+
+
+def soldered_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """From the front, with a spot of solder."""
+    outside, wire = _ring(pen, sizes, part)
+    pen.disc(outside / 2 - wire, wire * 0.7, "solder", across=(wire - outside) / 2)
+
+
+def split_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """From the front, with the line between its two turns."""
+    outside, wire = _ring(pen, sizes, part)
+    pen.ring(outside / 2 - wire, outside - wire, wire * 0.12, "seam")
+
+
+def _ring(pen: Pen, sizes: Sizes, part: Part) -> tuple[float, float]:
+    """Draw a plain ring; its outside and wire."""
+    outside, wire = _outside(sizes, part)
+    pen.ring(outside / 2 - wire, outside, wire, "metal", sizes.named(part, "outside"))
+    return outside, wire
+
+
+def ring_on_edge(pen: Pen, sizes: Sizes, part: Part) -> float:
+    """A ring around something, seen on edge; returns where it bears at its other side."""
+    outside, wire = _outside(sizes, part)
+    quantity = sizes.named(part, "outside")
+    pen.box(-wire, outside, wire, "metal", corner=wire / 2, of_length=quantity)
+    return outside - 2 * wire
+
+
+def _outside(sizes: Sizes, part: Part) -> tuple[float, float]:
+    return sizes.known(part, "outside", UNKNOWN), sizes.known(part, "wire", 1.0)

@@ -1,0 +1,78 @@
+"""What the plan says or implies of the sizes of its parts and beads, for drawings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import cycle, islice
+
+from wellstrung.model.beads import bead_mix, beads_named
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part, Role
+from wellstrung.rulebook import Ask
+
+#: a size that the plan leaves open is drawn as this, mm, and dashed
+UNKNOWN = 8.0
+#: the tones that the beads of the palette are drawn in
+_TONES = 6
+
+
+class Sizes:
+    """The sizes of one plan, mm, each with a value to draw where the plan does not say."""
+
+    def __init__(self, ask: Ask) -> None:
+        self.ask = ask
+        self.plan = ask.plan
+
+    def mm(self, part: Part, what: str) -> float | None:
+        """The middle value of a quantity of a part, or None where the plan lacks a value for it."""
+        try:
+            return self.ask.of(part, what).middle
+        except Missing:
+            return None
+
+    def known(self, part: Part, what: str, otherwise: float) -> float:
+        """The same, or what to draw where the plan does not say."""
+        found = self.mm(part, what)
+        return otherwise if found is None else found
+
+    def named(self, part: Part, what: str) -> str:
+        """The quantity's name, for a shape that draws it; empty where the plan does not say it."""
+        return f"{part.name}.{what}" if self.mm(part, what) is not None else ""
+
+    def bead(self, name: str) -> tuple[float, float]:
+        """Length along the hole and outside of a bead of the palette."""
+        item = self.plan.beads[name]
+        try:
+            return self.ask.of(item, "length").middle, self.ask.of(item, "outside").middle
+        except Missing:
+            return UNKNOWN / 4, UNKNOWN / 4
+
+    def look(self, bead: str) -> str:
+        """The look of a bead: the palette has six tones, in the order of the plan."""
+        return f"bead b{list(self.plan.beads).index(bead) % _TONES}"
+
+    def mix(self, part: Part) -> dict[str, int]:
+        """The beads of a part; of a rope with a core of beads those that are seen."""
+        return beads_named(part, "outer") or bead_mix(part)
+
+    def sequence(self, part: Part, count: int | None = None) -> Iterator[str]:
+        """The beads of a part, one after another: so many, or without end."""
+        node = part.node_at("beads")
+        names = list(node.value) if node is not None and isinstance(node.value, list) else []
+        if not names:
+            names = [name for name, share in self.mix(part).items() for _ in range(share)]
+        return islice(cycle(map(str, names)), count)
+
+    def longest_bead(self, part: Part) -> float:
+        """Of a strand, whose beads are seen one by one; 0 for other parts."""
+        if part.kind.role is not Role.STRAND:
+            return 0.0
+        return max((self.bead(bead)[0] for bead in self.mix(part)), default=0.0)
+
+    def across(self, part: Part) -> float:
+        """How wide a part is across its line."""
+        return self.known(part, self.breadth(part), UNKNOWN / 2)
+
+    def breadth(self, part: Part) -> str:
+        """The quantity of how wide a part is: the `outside` of a band is its thickness."""
+        return "width" if self.mm(part, "width") is not None else "outside"

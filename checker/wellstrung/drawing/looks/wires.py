@@ -1,0 +1,119 @@
+"""Links of wire, pins, bars and what goes through the ear."""
+
+from __future__ import annotations
+
+import math
+
+from wellstrung.drawing.looks.rings import eye, wire_eye
+from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
+from wellstrung.drawing.pen import Pen
+from wellstrung.model.beads import bead_mix
+from wellstrung.model.parts import Part
+
+
+def half_wire(sizes: Sizes, part: Part) -> float:
+    """What is seen of it beside its line is its wire."""
+    return sizes.known(part, "wire", 0.0) / 2
+
+
+def wire_link(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A loop with its wraps, beads, and a loop at the other end, but where a cone covers that."""
+    at = _loop_and_beads(pen, sizes, part)
+    if not part.has("over"):
+        hole, wire, wraps = _loop(sizes, part)
+        if wraps:
+            pen.box(at, wraps, 3 * wire, "metal wraps")
+        wire_eye(pen.moved(at + wraps + wire), hole, wire)
+
+
+def head_pin(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A loop with its wraps, beads, and the head of the pin."""
+    at = _loop_and_beads(pen, sizes, part)
+    _, wire, _ = _loop(sizes, part)
+    pen.box(at, wire, 2.5 * wire, "metal")
+
+
+def _loop(sizes: Sizes, part: Part) -> tuple[float, float, float]:
+    """Hole of its loops, wire, and how far the wraps reach that close them."""
+    wire = sizes.known(part, "wire", 0.8)
+    wrapped = part.has("loops") and part.text("loops") == "wrapped"
+    wraps = part.count("wraps", default=3) * wire if wrapped else 0.0
+    return sizes.known(part, "loop.hole", 2.5), wire, wraps
+
+
+def _loop_and_beads(pen: Pen, sizes: Sizes, part: Part) -> float:
+    """The first loop and the beads; returns where they end."""
+    hole, wire, wraps = _loop(sizes, part)
+    at = hole + wire + wraps
+    pen.box(hole, at + sizes.known(part, "stack", 0.0) - hole, wire, "metal")
+    wire_eye(pen, hole, wire)
+    if wraps:
+        pen.box(hole + wire, wraps, 3 * wire, "metal wraps")
+    if part.has("beads"):
+        count = part.count("count", default=sum(bead_mix(part).values()))
+        for bead in sizes.sequence(part, count):
+            along, outside = sizes.bead(bead)
+            pen.oval(at + along / 2, along, outside, sizes.look(bead))
+            at += along
+    return at
+
+
+def connector(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """Its two eyes and the body between them."""
+    hole, wall = sizes.known(part, "eyes.hole", 2.0), sizes.known(part, "eyes.wire", 1.0)
+    width = sizes.mm(part, "width")
+    for end in (pen, pen.turned(length)):
+        wire_eye(end, hole, wall)
+    look = "metal" if width else "metal open-size"
+    body = max(length - 2 * (hole + wall), 0.5)
+    pen.box(hole + wall, body, width or hole + 2 * wall, look, corner=1.0)
+
+
+def spacer_bar(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A bar across the strands with its holes."""
+    count = part.count("holes", "count", default=1)
+    hole = sizes.known(part, "holes.hole", 1.2)
+    spacing = sizes.known(part, "holes.spacing", hole + 2.0)
+    pen.box(0, length, (count - 1) * spacing + hole + 2.0, "metal", corner=0.5)
+    for number in range(count):
+        pen.box(0, length, hole, "hidden", across=(number - (count - 1) / 2) * spacing)
+
+
+def bail(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A loop that goes round what carries it, and the eye at its foot."""
+    eye_hole = sizes.known(part, "eye.hole", 2.0)
+    loop = max(length - eye_hole, sizes.known(part, "inside", UNKNOWN / 2))
+    pen.oval(loop / 2, loop, loop * 0.6, "metal")
+    eye(pen.moved(loop), sizes, part, "eye")
+
+
+def ear_hook(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """From where it bears in the ear, over the lobe and down to its eye."""
+    start = _eye_below(pen, sizes, part, length)
+    r = min(start * 0.3, 4.0)
+    turns = [math.pi * n / 12 for n in range(13)]
+    arch = [(r - r * math.sin(turn), r - r * math.cos(turn)) for turn in turns]
+    pen.line([(start, 0.0), *arch, (start * 0.8, 2 * r)], "wire-line")
+
+
+def ear_hoop(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A ring through the ear, with its eye below."""
+    start = _eye_below(pen, sizes, part, length)
+    pen.ring(start / 2, start, sizes.known(part, "wire", 0.8), "metal")
+
+
+def ear_post(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A post, its pad seen from the front, and its eye where it has one."""
+    wire = sizes.known(part, "wire", 0.8)
+    start = _eye_below(pen, sizes, part, length) if length else 0.0
+    pen.box(-wire, start + wire, wire, "metal")
+    pen.disc(start - 1.5 if length else 0.0, sizes.known(part, "pad", 3.0), "metal")
+
+
+def _eye_below(pen: Pen, sizes: Sizes, part: Part, length: float) -> float:
+    """The eye at the foot, in its own wire where the plan does not say; returns where it begins."""
+    wire = sizes.known(part, "wire", 0.8)
+    hole = sizes.known(part, "eye.hole", 2.0)
+    start = max(length - hole, wire)
+    wire_eye(pen.moved(start), hole, sizes.known(part, "eye.wire", wire))
+    return start

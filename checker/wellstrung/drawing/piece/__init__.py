@@ -1,0 +1,84 @@
+"""The piece laid out straight, to scale, with what hangs from it and where its remarks are.
+
+A checked plan in, figures out: the whole piece over a ruler, and a close-up in which long worked
+parts are cut short by breaks, so that the findings can be made out. Earrings are drawn as they
+hang.
+"""
+
+from __future__ import annotations
+
+from wellstrung.drawing import Figure, marks
+from wellstrung.drawing.canvas import Canvas
+from wellstrung.drawing.looks.sizes import Sizes
+from wellstrung.drawing.piece.annotations import Annotations
+from wellstrung.drawing.piece.body import Body
+from wellstrung.judging.result import PlanResult
+from wellstrung.quantity.working import number
+
+#: what fits between the margins of A4 and of Letter, and leaves room for a caption, mm
+PAPER = (178.0, 190.0)
+#: how large the whole piece, a close-up, and a piece that hangs may be drawn, times life
+_WHOLE, _CLOSE_UP, _HANGING = 1.0, 3.0, marks.USUAL
+
+
+def drawings(result: PlanResult) -> list[Figure]:
+    """The drawings of a checked plan; none where the result keeps no plan, or it has no run."""
+    if result.ask is None or not result.ask.plan.run:
+        return []
+    sizes = Sizes(result.ask)
+    if any(entry.part.traits.in_ear for entry in result.ask.plan.run):
+        return [_fitted(result, sizes, "The piece as it hangs", _HANGING, upright=True, close=True)]
+    return [
+        _fitted(result, sizes, "The whole piece, laid out straight", _WHOLE, close=False),
+        _fitted(result, sizes, "Close up", _CLOSE_UP, close=True),
+    ]
+
+
+def _fitted(
+    result: PlanResult, sizes: Sizes, title: str, most: float, *, upright: bool = False, close: bool
+) -> Figure:
+    """One drawing at the largest scale at which it fits on the page with its words."""
+
+    def drawn(scale: float) -> tuple[Body, Annotations]:
+        body = Body(sizes, Canvas(scale), upright=upright, close=close)
+        return body, Annotations(result, body)
+
+    left, top, right, bottom = Body(sizes, Canvas(), upright=upright, close=close).canvas.extent
+    first = marks.fitting(right - left, bottom - top, PAPER, most)
+    for scale in marks.SCALES[marks.SCALES.index(first) :]:
+        body, notes = drawn(scale)
+        if all(side <= room for side, room in zip(body.canvas.paper_size, PAPER, strict=True)):
+            break
+    else:  # its words alone take more than a page
+        body, notes = drawn(first)
+    alt = _in_words(body, notes)
+    svg = body.canvas.svg(title, alt, "piece")
+    return Figure(title, alt, _caption(body), svg, tuple(sorted(notes.marked)))
+
+
+def _caption(body: Body) -> str:
+    scale = body.canvas.scale
+    size = f"{number(scale)} times life" if scale > 1 else f"{number(scale * 100)} % of life"
+    said = f"Drawn {marks.stated(scale)}{'' if scale == 1 else f', {size}'}."
+    if body.band:
+        said += f" Each band of woven work is {number(body.band)} mm long."
+    if body.cut_short:
+        said += f" Cut short at the breaks: {', '.join(body.cut_short)}."
+    if body.hanging.left_out:
+        said += f" Drawn of many: {', '.join(body.hanging.left_out)}."
+    if body.plan.is_loop:
+        said += " Laid open: its two ends meet."
+    return said
+
+
+def _in_words(body: Body, notes: Annotations) -> str:
+    """What a drawing shows, for who cannot see it."""
+    way = "from the top down" if body.upright else "from left to right"
+    said = f"{body.plan.title}, {way}: "
+    said += ", then ".join(body.words(one) for one in body.shown if not one.hung) + "."
+    hung = [body.words(one) for one in body.shown if one.hung]
+    if hung:
+        said += f" From it hang: {', '.join(hung)}."
+    if notes.marked:
+        said += f" Remarks marked at their place: {', '.join(map(str, sorted(notes.marked)))}."
+    return said

@@ -1,0 +1,109 @@
+"""The words and marks on a drawn piece: names, remarks, a ruler below it, and the check bar."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+
+from wellstrung.drawing import marks
+from wellstrung.drawing.marks import Mark
+from wellstrung.drawing.piece import labels
+from wellstrung.drawing.piece.body import Body, Shown
+from wellstrung.drawing.piece.labels import Label
+from wellstrung.drawing.piece.stretches import WORKED
+from wellstrung.judging.result import PlanResult, Remark
+from wellstrung.model.parts import Part
+
+#: the least that a step of a ruler takes on paper, and the least that it counts, mm
+_LEAST_STEP, _CENTIMETRE = 2.4, 10.0
+
+
+class Annotations:
+    """Names, marks, ruler and bar of one drawing; `marked` are the remarks that have a mark."""
+
+    def __init__(self, result: PlanResult, body: Body) -> None:
+        self.numbered = dict(enumerate(result.numbered, 1))
+        self.length = result.quantities.get("piece.length")
+        self.body, self.canvas = body, body.canvas
+        self.marked: set[int] = set()
+        self._label()
+        if not body.close:
+            self._ruler()
+        left, _, _, bottom = self.canvas.extent
+        marks.check_bar(self.canvas, left, bottom + self.canvas.paper(4))
+
+    def _label(self) -> None:
+        """Names with their marks: of all parts close up, else of what is worked or marked.
+
+        Where nothing hangs they stand by turns above and below the run.
+        """
+        body, canvas, right = self.body, self.canvas, self.body.hanging.right
+        top, bottom = body.edges
+        marked = self._marks()
+        named: set[Part] = set()
+        run: list[Label] = []
+        hung: list[Label] = []
+        for one in body.shown:
+            first = one.part not in named
+            named.add(one.part)
+            if body.close or one in marked or (not one.hung and one.part.kind.role in WORKED):
+                words = body.words(one, size=first or bool(one.half))
+                label = Label(one.x, one.y, words, tuple(marked.get(one, ())))
+                (hung if one.hung else run).append(label)
+        if body.upright:
+            labels.beside(canvas, [*run, *hung], max(canvas.extent[2], right))
+            return
+        by_turns = body.close and not hung
+        labels.above(canvas, run[::2] if by_turns else run, top)
+        labels.below(canvas, run[1::2] if by_turns else (), bottom)
+        labels.beside(canvas, hung, right, bottom)
+
+    def _marks(self) -> dict[Shown, list[Mark]]:
+        """The marks of remarks, by the thing shown that each is about."""
+        found: dict[Shown, list[Mark]] = defaultdict(list)
+        for number, remark in self.numbered.items():
+            at = self._place_of(remark)
+            if at is not None:
+                found[at].append(Mark(number, remark.level))
+                self.marked.add(number)
+        return found
+
+    def _place_of(self, remark: Remark) -> Shown | None:
+        """The first of a remark's parts that is shown, where it meets most of the others."""
+        names = set(remark.parts)
+        for name in remark.parts:
+            mine = [one for one in self.body.shown if one.part.name == name]
+            if mine:
+                return max(mine, key=lambda one: len(one.near & names))
+        return None
+
+    def _ruler(self) -> None:
+        """A ruler below the run in cm, as long as the piece, and the length that is wanted."""
+        canvas, paper = self.canvas, self.canvas.paper
+        end = self.body.run[-1].end
+        y = canvas.extent[3] + paper(6)
+        is_whole = self.length is not None and abs(self.length.middle - end) < 0.01
+        quantity = ("piece.length", "width") if is_whole else ("", "")
+        canvas.box(0, y, end, paper(0.9), "ruler", *quantity)
+        step = marks.round_length(max(paper(_LEAST_STEP), _CENTIMETRE))
+        for count in range(math.floor(end / step) + 1):
+            long = count % 5 == 0
+            canvas.line(count * step, y, count * step, y + paper(3.4 if long else 2.2), "tick")
+            if long:
+                words = f"{count * step / _CENTIMETRE:g}" + (" cm" if count == 0 else "")
+                canvas.text(count * step, y + paper(5.6), words)
+        self._mark_whole(end + paper(2), y)
+        goal = self.body.plan.goal
+        if goal is not None and goal.field == "finished_length":
+            low, high = goal.window
+            canvas.box(low, y - paper(1.8), high - low, paper(1.3), "wanted")
+            canvas.text(high, y - paper(3.6), f"wanted: {goal.text}", anchor="end")
+
+    def _mark_whole(self, x: float, y: float) -> None:
+        """Remarks on the piece as a whole, at the end of the ruler."""
+        reach = self.canvas.paper(marks.REACH)
+        for number, remark in self.numbered.items():
+            if not remark.parts:
+                marks.mark(self.canvas, x + reach, y, Mark(number, remark.level))
+                x += 2.3 * reach
+                self.marked.add(number)

@@ -1,0 +1,171 @@
+"""The run of a piece on a canvas, with what hangs from it; and where each thing is."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from wellstrung.drawing.canvas import Canvas
+from wellstrung.drawing.looks import shape_of
+from wellstrung.drawing.looks.sizes import Sizes
+from wellstrung.drawing.looks.strung import bead_by_bead, bead_places, strung
+from wellstrung.drawing.looks.woven import band_of, banded, worked
+from wellstrung.drawing.pen import Pen
+from wellstrung.drawing.piece.hanging import Hanging
+from wellstrung.drawing.piece.sagging import point_on, sagging
+from wellstrung.drawing.piece.stretches import GAP, Stretch, along_run
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung
+from wellstrung.quantity.working import number
+
+
+class Shown(Struct, frozen=True):
+    """One thing as drawn: the part, how many, the spot a label points to, what it is joined to."""
+
+    part: Part
+    half: str
+    times: int
+    x: float
+    y: float
+    near: frozenset[str]
+    hung: bool = False
+
+
+class Body:
+    """A piece as it lies or hangs: all of it, or `close` with long parts cut short by breaks.
+
+    `shown` are the things on it, `edges` the top and the bottom of the run alone.
+    """
+
+    def __init__(self, sizes: Sizes, canvas: Canvas, *, upright: bool, close: bool) -> None:
+        self.sizes, self.canvas, self.plan = sizes, canvas, sizes.plan
+        self.upright, self.close = upright, close
+        self.shown: list[Shown] = []
+        self.hanging = Hanging(canvas, sizes, self._show_hung, upright=upright)
+        hung = {part: self._hung_width(part) for part in self.plan.parts.values()}
+        self.run = list(along_run(self.plan, sizes, hung if close and not upright else None))
+        for stretch in self.run:
+            if stretch.is_worked:
+                self._worked_place(stretch)
+        for stretch in self.run:
+            if not stretch.is_worked:
+                self._findings(stretch)
+        self.edges = canvas.extent[1], canvas.extent[3]
+        for index, stretch in enumerate(self.run):
+            self._show_run(index, stretch)
+        for part in dict.fromkeys(line.source for line in self.plan.hung):
+            place = next((one for one in self.run if part in one.entry.parts), None)
+            if place is not None:
+                self.hanging.from_run(place)
+
+    @property
+    def cut_short(self) -> list[str]:
+        """The parts that breaks cut short, with how long they are."""
+        return [
+            f"{part.name} ({number(self._length(stretch, part))} mm long)"
+            for stretch in self.run
+            if stretch.cut_short
+            for part in stretch.entry.parts
+        ]
+
+    @property
+    def band(self) -> float:
+        """How long the bands are by which a worked part is drawn whole; 0 where there are none."""
+        return max(
+            (
+                band_of(one.length)
+                for one in self.run
+                if one.is_worked and not self.close and not bead_by_bead(self.sizes, one.entry.part)
+            ),
+            default=0.0,
+        )
+
+    def _hung_width(self, part: Part) -> float:
+        return sum(self.hanging.width(line) for line in self.plan.hung if line.source is part)
+
+    def _length(self, stretch: Stretch, part: Part) -> float:
+        """How long a part is, which may be longer than its place where strands lie side by side."""
+        return self.sizes.known(part, "along", stretch.length)
+
+    def _pen(self, along: float, across: float = 0.0) -> Pen:
+        return Pen(self.canvas, upright=self.upright).moved(along, across)
+
+    def _findings(self, stretch: Stretch) -> None:
+        """A finding, as many times as it is linked."""
+        entry = stretch.entry
+        each = stretch.length / entry.linked
+        for count in range(entry.linked):
+            pen = self._pen(stretch.start + count * each)
+            pen = pen.turned(each) if stretch.turned else pen
+            shape_of(entry.part, entry.half).draw(pen, self.sizes, entry.part, each)
+
+    def _worked_place(self, stretch: Stretch) -> None:
+        """A worked part, or strands side by side: whole, the longer ones sag below the shorter."""
+        for order, part in enumerate(stretch.entry.parts):
+            if len(stretch.entry.parts) > 1 and not self.close:
+                self._sagging(stretch, part)
+            else:
+                self._worked(stretch, part, self._lane(stretch, order))
+
+    def _worked(self, stretch: Stretch, part: Part, across: float) -> None:
+        beads = bead_by_bead(self.sizes, part)
+        for start, length in stretch.pieces:
+            pen = self._pen(stretch.start + start, across)
+            if part.kind.role is Role.STRAND and (self.close or beads):
+                strung(pen, self.sizes, part, length, self._length(stretch, part))
+            elif self.close:
+                from_start = start + (stretch.length - stretch.drawn) * (start > stretch.drawn / 2)
+                worked(pen, self.sizes, part, length, from_start)
+            else:
+                banded(pen, self.sizes, part, length)
+        half = self.sizes.across(part) / 2 + 1.0
+        for start in stretch.breaks:
+            for edge in (start + 0.8, start + GAP - 0.8):
+                zigzag = [(edge + (-0.5, 0.5)[n % 2], half * (n / 3 - 1)) for n in range(7)]
+                self._pen(stretch.start, across).line(zigzag, "broken")
+
+    def _sagging(self, stretch: Stretch, part: Part) -> None:
+        whole = self._length(stretch, part)
+        curve = sagging(stretch.start, stretch.length, whole)
+        self.canvas.curve([(x, y) for _, x, y in curve], "thread")
+        for along, bead in bead_places(self.sizes, part, whole):
+            length, outside = self.sizes.bead(bead)
+            x, y = point_on(curve, along)
+            self.canvas.ellipse(x, y, length / 2, outside / 2, self.sizes.look(bead))
+
+    def _lane(self, stretch: Stretch, order: int) -> float:
+        """Where a strand lies across, of several side by side."""
+        widths = [self.sizes.across(part) + 0.6 for part in stretch.entry.parts]
+        return sum(widths[:order]) + (widths[order] - sum(widths)) / 2
+
+    def _show_run(self, index: int, stretch: Stretch) -> None:
+        beside = (*self.run[max(index - 1, 0) : index], *self.run[index + 1 : index + 2])
+        near = frozenset(part.name for one in beside for part in one.entry.parts)
+        entry = stretch.entry
+        for order, part in enumerate(entry.parts):
+            along, reach = stretch.middle, shape_of(part, entry.half).reach(self.sizes, part)
+            across = -reach
+            if len(entry.parts) > 1:
+                share = 0.2 + 0.6 * order / (len(entry.parts) - 1)
+                along = stretch.start + stretch.drawn * share
+                across = self._lane(stretch, order)
+                if not self.close:
+                    whole = self._length(stretch, part)
+                    curve = sagging(stretch.start, stretch.length, whole)
+                    along, across = point_on(curve, whole * share)
+            x, y = (reach, along) if self.upright else (along, across)
+            self.shown.append(Shown(part, entry.half, entry.linked, x, y, near))
+
+    def _show_hung(self, part: Part, times: int, x: float, y: float, line: Hung) -> None:
+        near = frozenset({line.part.name, line.source.name})
+        self.shown.append(Shown(part, "", times, x, y, near, hung=True))
+
+    def words(self, one: Shown, *, size: bool = True) -> str:
+        """A part's name, how many of it, and the size that its look names."""
+        words = f"{one.part.name}.{one.half}" if one.half else one.part.name
+        words += f" \N{MULTIPLICATION SIGN}{one.times}" if one.times > 1 else ""
+        look = one.part.kind.look
+        for what, after in (look.second_label if one.half == "b" else look.label) if size else ():
+            found = self.sizes.mm(one.part, what)
+            if found is not None:
+                return f"{words}, {number(found)} mm {after}"
+        return words

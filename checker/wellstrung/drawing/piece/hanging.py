@@ -1,0 +1,172 @@
+"""What hangs: each part below what carries it, by its ring, its eyes or its thread."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from wellstrung.drawing.canvas import Canvas, Spot
+from wellstrung.drawing.looks import shape_of
+from wellstrung.drawing.looks.rings import ring_on_edge
+from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
+from wellstrung.drawing.pen import Pen
+from wellstrung.drawing.piece.stretches import Stretch
+from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung
+from wellstrung.subjects.base import Eyes
+from wellstrung.subjects.counts import pieces_hung
+from wellstrung.subjects.hung import HungOnEyes
+
+#: white between things that hang side by side, mm
+_AIR = 2.0
+#: so many things of one line are drawn; a page with more says nothing more
+_MOST = 60
+
+#: called once for all that a line hangs: the part, how many, and the spot that a label points to
+Show = Callable[[Part, int, float, float, Hung], None]
+
+
+class Hanging:
+    """Draws what hangs from a run, and shows where each thing is.
+
+    `right` is the right end of all that hangs.
+    """
+
+    def __init__(self, canvas: Canvas, sizes: Sizes, show: Show, *, upright: bool) -> None:
+        self.canvas, self.sizes, self.upright = canvas, sizes, upright
+        self.lines = sizes.plan.hung
+        self.right = 0.0
+        self._show = show
+        self._shown: set[tuple[Part, Hung]] = set()
+
+    def width(self, line: Hung) -> float:
+        """How wide all that a line hangs is, side by side."""
+        return min(pieces_hung(line), _MOST) * (self._with_all_below(line.part) + _AIR)
+
+    @property
+    def left_out(self) -> list[str]:
+        """The parts that are drawn less often than they hang."""
+        counts = ((line, pieces_hung(line)) for line in self.lines)
+        return [f"{_MOST} of {n} {line.part.name}" for line, n in counts if n > _MOST]
+
+    def from_run(self, stretch: Stretch) -> None:
+        """All that hangs from a place of the run."""
+        fringes: dict[Eyes, list[Hung]] = {}
+        others: list[Hung] = []
+        for line in self.lines:
+            if line.source in stretch.entry.parts:
+                if line.source_eyes and line.on_thread:
+                    fringes.setdefault(Eyes(line.source, line.source_eyes), []).append(line)
+                else:
+                    others.append(line)
+        for eyes, lines in fringes.items():
+            self._fringe(eyes, lines, stretch)
+        left = stretch.middle - sum(map(self.width, others)) / 2
+        for line in others:
+            self._side_by_side(line, stretch, left)
+            left += self.width(line)
+
+    def _side_by_side(self, line: Hung, stretch: Stretch, left: float) -> None:
+        """What one line hangs from a run, or one below the other from an upright one."""
+        pieces = pieces_hung(line)
+        drawn = min(pieces, _MOST)
+        each, by_each = self.width(line) / drawn, line.times // pieces
+        for number in range(drawn):
+            first = number == 0
+            if self.upright:
+                self._below(line, 0.0, stretch.end, number, first=first)
+            else:
+                rings = min(line.times - number * by_each, by_each)
+                self._on_run(line, left + (number + 0.5) * each, rings, first=first)
+
+    def _on_run(self, line: Hung, x: float, rings: int, *, first: bool) -> None:
+        """One part on the run, by one ring or by one for each of its eyes."""
+        half = self.sizes.across(line.source) / 2
+        by, around = line.by, line.by is not None and not line.source_eyes
+        top = -half if around and line.source.kind.role is not Role.BAND else half
+        foot, across = top, 0.0
+        for across in shape_of(line.part).tops(self.sizes, line.part)[: max(rings, 1)]:
+            pen = Pen(self.canvas, x + across, top, upright=True)
+            if by is not None and around:
+                foot = top + ring_on_edge(pen, self.sizes, by)
+            elif by is not None:
+                foot = top + self._ring(pen, by)
+        if by is not None and first:
+            reach = self.sizes.known(by, "wire" if around else "outside", 1.0) / 2
+            self._show_once(by, line.times, x + across + reach, (half + foot) / 2, line)
+        self._piece(line, x, foot, 0, first=first)
+
+    def _ring(self, pen: Pen, ring: Part) -> float:
+        """Draw a ring as it hangs; returns where it bears below."""
+        shape_of(ring).draw(pen, self.sizes, ring, 0.0)
+        return self.sizes.known(ring, "inside", UNKNOWN)
+
+    def _fringe(self, eyes: Eyes, lines: list[Hung], stretch: Stretch) -> None:
+        """Legs sewn to the beads of a woven edge, each at its own."""
+        fringe = HungOnEyes(lines[0].place_of("part"), tuple(lines), eyes)
+        shown = list(fringe.in_order.items())[:_MOST]
+        last = {line: eye for eye, (line, _) in shown}
+        foot, middle = shape_of(eyes.part).foot(self.sizes, eyes.part), stretch.middle
+        if self.upright:
+            foot, middle = stretch.end, 0.0
+        step = self._spacing(eyes)
+        for eye, (line, number) in shown:
+            x = middle + (eye - (eyes.count + 1) / 2) * step
+            self._piece(line, x, foot, number, first=eye == last[line])
+
+    def _spacing(self, eyes: Eyes) -> float:
+        """From bead to bead along a woven edge."""
+        try:
+            return self.sizes.ask.get(eyes.quantity("spacing")).middle
+        except Missing:
+            return self.sizes.across(eyes.part) / max(eyes.count, 1)
+
+    def _below(self, line: Hung, x: float, y: float, number: int, *, first: bool) -> None:
+        """One part below the spot (x, y) of an eye, by its ring where it has one."""
+        if line.by is not None:
+            inside = self._ring(Pen(self.canvas, x, y, upright=True), line.by)
+            if first:
+                reach = self.sizes.known(line.by, "outside", UNKNOWN) / 2
+                self._show_once(line.by, line.times, x + reach, y + inside / 2, line)
+            y += inside
+        self._piece(line, x, y, number, first=first)
+
+    def _piece(self, line: Hung, x: float, y: float, number: int, *, first: bool) -> None:
+        """One hung part from where it bears on, and what hangs from it."""
+        part, pen = line.part, Pen(self.canvas, x, y, upright=True)
+        shape = shape_of(part)
+        length, feet = shape.hung(pen, self.sizes, part, number)
+        half = shape.width(self.sizes, part) / 2
+        self.right = max(self.right, x + half)
+        if first:
+            self._show_once(part, pieces_hung(line), x + half, y + length * 0.6, line)
+        if feet:
+            self._below_part(part, x, y, feet)
+
+    def _below_part(self, part: Part, x: float, y: float, feet: tuple[Spot, ...]) -> None:
+        """What hangs from a hung part, eye by eye; what has no eye hangs beyond the last."""
+        used = 0
+        for line in self.lines:
+            if line.source is not part:
+                continue
+            step = self._with_all_below(line.part) + 1.0
+            if len(feet) > 1:
+                step = feet[1][1] - feet[0][1]
+            drawn = min(line.times, _MOST)
+            for number in range(drawn):
+                place = used + number
+                down, across = feet[min(place, len(feet) - 1)]
+                beyond = max(place - len(feet) + 1, 0) * step
+                last = number == drawn - 1
+                self._below(line, x + across + beyond, y + down, number, first=last)
+            used += line.times
+
+    def _show_once(self, part: Part, times: int, x: float, y: float, line: Hung) -> None:
+        """Show what a line hangs where it is drawn first: several frames have the same drops."""
+        if (part, line) not in self._shown:
+            self._shown.add((part, line))
+            self._show(part, times, x, y, line)
+
+    def _with_all_below(self, part: Part) -> float:
+        below = (self.width(line) for line in self.lines if line.source is part)
+        return max(shape_of(part).width(self.sizes, part), *below, 0.0)

@@ -1,0 +1,94 @@
+"""How kinds of parts and stitches look, as plain data: drawings are made from it and no name.
+
+A drawing never asks for the name of a kind, a type or a stitch; what a plugin brings is drawn by
+its look as all others are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from enum import Enum, auto
+from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
+
+if TYPE_CHECKING:
+    from wellstrung.model.parts import Part
+
+#: a size that a label adds to the name of a part: its quantity, and the words after it
+LabelSize = tuple[str, str]
+
+
+class Look(Struct, frozen=True, eq=False):
+    """How drawings show a kind of part.
+
+    `shape` is one that `drawing.looks` has; a part without one is a dashed box. `types` has the
+    shapes of those types of the kind that look otherwise. A label adds the first size of `label`
+    that the plan has to the part's name, for the second half of a clasp of `second_label`.
+    """
+
+    shape: str = ""
+    types: Mapping[str, str] = field(default_factory=dict)
+    label: tuple[LabelSize, ...] = ()
+    second_label: tuple[LabelSize, ...] = ()
+
+
+class Pattern(Enum):
+    """How the beads of woven work lie, seen from the front.
+
+    * `ROWS`: side by side, row on row.
+    * `BRICKS`: every second row half a bead aside.
+    * `COLUMNS`: a row on every other column, half a bead on from the columns beside it.
+    * `STEPS`: every second column half a bead on.
+    * `SQUARES`: on the sides of squares; a column is a square.
+    * `LOOPS`: loops of several beads, each hooked into those of the row before; a column is a loop.
+    * `COILS`: a row is a loop of beads that lies aslant round the work.
+    """
+
+    ROWS = auto()
+    BRICKS = auto()
+    COLUMNS = auto()
+    STEPS = auto()
+    SQUARES = auto()
+    LOOPS = auto()
+    COILS = auto()
+
+
+class Face(Struct, frozen=True):
+    """What of a woven part is counted on its face.
+
+    `columns` are those that are seen in its first row; each row has `change` beads more than the
+    one before. `group` neighbouring beads lie as one; a loop has `loop` beads.
+    """
+
+    columns: int
+    change: int = 0
+    group: int = 1
+    loop: int = 1
+
+
+class Weave(Struct, frozen=True, eq=False):
+    """The look of a stitch that weaves beads.
+
+    `face` counts what is seen of a part; raises Missing. `rows` is the quantity that counts its
+    rows; without one they follow from its beads. Of work that `is_round` half of each row is seen.
+    """
+
+    pattern: Pattern
+    face: Callable[[Part], Face]
+    rows: str = ""
+    is_round: bool = False
+
+
+class Strung(Struct, frozen=True):
+    """The look of beads on a line, with a knot after each where it is `knotted`."""
+
+    knotted: bool = False
+
+
+class Braided(Struct, frozen=True):
+    """The look of cords that cross."""
+
+
+#: the look of a stitch
+StitchLook = Weave | Strung | Braided
