@@ -9,6 +9,10 @@ from wellstrung.model.parts import Kind, Role
 from wellstrung_schemas import fragment
 
 BRAID = Kind(
-    "braid", fragment("braid"), Role.ROPE, quantities={"along": same_as("length")}, traits=WOVEN
+    "braid",
+    fragment("braid"),
+    Role.ROPE,
+    quantities={"along": same_as("length")},
+    traits=WOVEN,
     look=Look(label=(("outside", "across"),)),
 )
