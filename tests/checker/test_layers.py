@@ -1,4 +1,4 @@
-"""The layers of the checker: data moves one way, and the core knows no rule."""
+"""The layers: a package imports what stands before it, and the core knows no rule."""
 
 from __future__ import annotations
 
@@ -12,169 +12,139 @@ from running import ROOT
 CORE = ROOT / "checker" / "wellstrung"
 RULES = ROOT / "rules" / "wellstrung_rules"
 
-#: each module and what it may import of its own package; a name with a dot stands for its folder
-MAY: dict[str, set[str]] = {
-    "records": set(),
-    "words": set(),
-    "place": set(),
-    "quantity": {"place"},
-    "units": set(),
-    "bench": set(),
-    "beads": set(),
-    "prices": {"units"},
-    "bench_file": {"bench", "place", "prices", "reading", "shape", "units", "words"},
-    "bench_time": set(),
-    "layouts": set(),
-    "circles": {"layouts"},
-    "rings": set(),
-    "chain": set(),
-    "cutting": set(),
-    "fits": set(),
-    "glue": set(),
-    "magnets": set(),
-    "thread": set(),
-    "tables": {"words"},
-    "slips": {"place"},
-    "reading": {"place", "slips"},
-    "shape": {"place", "prices", "reading", "units", "words"},
-    "model": {"bench", "place", "quantity", "reading", "units"},
-    "drawer": {"place", "reading", "shape", "words"},
-    "building": {"bench", "model", "place", "reading", "tables", "units", "words"},
-    "palette": {"model", "quantity", "tables"},
-    "stringing": {"model", "quantity", "tables", "units"},
-    "joins": {"chain", "model", "place", "units"},
-    "carrying": {"joins", "model", "quantity"},
-    "rest": {"model", "quantity", "units"},
-    "work": {"joins", "model", "needs", "place", "reading"},
-    "positions": {"joins", "model", "needs", "work"},
-    "needs": {"joins", "model", "prices", "reading"},
-    "work_time": {"bench", "bench_time", "joins", "model", "quantity", "reading", "work"},
-    "work_order": set(),
-    "work_needs": {"model", "work", "work_order"},
-    "work_joins": {"joins", "model"},
-    "derive": {
-        "joins", "model", "needs", "palette", "quantity", "rest", "stringing", "words", "work_time",
-    },
-    "outline": {"circles", "derive", "model", "quantity"},
-    "stitches": {"circles", "model", "quantity", "tables", "thread"},
-    "kinds": {
-        "chain", "derive", "glue", "joins", "model", "quantity", "rings", "stitches", "tables",
-        "thread",
-    },
-    "supply_line": {"prices", "quantity", "units"},
-    "taken": {
-        "glue", "joins", "model", "needs", "prices", "quantity", "supply_line", "tables", "thread",
-        "units", "work",
-    },
-    "chain_stock": {"chain", "joins", "kinds", "model", "quantity"},
-    "shopping": {
-        "chain_stock", "joins", "model", "prices", "quantity", "supply_line", "taken", "words",
-    },
-    "cuts": {"chain", "chain_stock", "joins", "kinds", "model", "taken", "thread"},
-    "rulebook": {
-        "carrying", "derive", "joins", "model", "needs", "outline", "place", "positions",
-        "quantity", "reading", "shopping", "tables", "units", "words", "work", "work_joins",
-        "work_needs", "work_order",
-    },
-    "hooks": set(),
-    "installed": set(),
-    "host": {"hooks", "installed"},
-    "checking": {
-        "bench", "building", "carrying", "derive", "drawer", "host", "joins", "model", "needs",
-        "place", "positions", "quantity", "reading", "rulebook", "shape", "words", "work",
-        "work_joins",
+#: every package in the order a plan travels, and exactly what it imports of the others
+LAYERS: dict[str, set[str]] = {
+    "common": set(),
+    "reading": {"common"},
+    "tables": {"common"},
+    "formulas": set(),
+    "quantity": {"common", "formulas"},
+    "model": {"common", "reading", "tables", "quantity"},
+    "subjects": {"common", "reading", "tables", "formulas", "quantity", "model"},
+    "derived": {"common", "tables", "formulas", "quantity", "model", "subjects"},
+    "stitches": {"common", "tables", "formulas", "quantity", "model", "derived"},
+    "work": {"common", "reading", "formulas", "quantity", "model", "subjects", "derived"},
+    "kinds": {"tables", "formulas", "quantity", "model", "subjects", "derived", "stitches"},
+    "rulebook": {"common", "reading", "tables", "quantity", "model", "subjects", "derived", "work"},
+    "judging": {"common", "reading", "quantity", "model", "subjects", "derived", "rulebook"},
+    "lists": {"common", "formulas", "quantity", "model", "subjects", "derived", "kinds"},
+    "what_if": {
+        "common",
+        "reading",
+        "quantity",
+        "model",
+        "subjects",
+        "derived",
+        "rulebook",
+        "judging",
+        "lists",
     },
     "drawing": {
-        "chain", "checking", "circles", "joins", "model", "outline", "place", "quantity", "rings",
-        "rulebook", "thread", "units", "words",
+        "common",
+        "formulas",
+        "quantity",
+        "model",
+        "subjects",
+        "derived",
+        "rulebook",
+        "judging",
     },
     "report": {
-        "bench_time", "checking", "cuts", "derive", "drawing", "host", "model", "place", "prices",
-        "quantity", "rulebook", "shopping", "sizes", "substitutes", "supply_line", "tables",
-        "units", "words", "work_time",
+        "common",
+        "tables",
+        "quantity",
+        "model",
+        "derived",
+        "work",
+        "rulebook",
+        "judging",
+        "lists",
+        "what_if",
+        "drawing",
     },
-    "testing": {"bench_file", "checking"},
-    "substitutes": {"checking", "model", "quantity", "reading", "rulebook", "taken", "units"},
-    "sizes": {
-        "bench", "building", "checking", "derive", "drawer", "host", "joins", "model", "needs",
-        "place", "quantity", "reading", "rulebook", "shape", "shopping", "supply_line", "units",
-        "words", "work", "work_joins",
+    "plugins": {"model", "derived", "rulebook", "report"},
+    "builtin": {"model", "derived", "stitches", "work", "kinds", "report", "plugins"},
+    "testing": {"reading", "judging"},
+    "commands": {
+        "common",
+        "reading",
+        "tables",
+        "rulebook",
+        "judging",
+        "lists",
+        "what_if",
+        "report",
+        "plugins",
     },
-    "builtin": {"hooks", "kinds", "model", "report", "stitches"},
-    "cli": {
-        "bench", "bench_file", "checking", "cuts", "drawer", "host", "report", "shopping", "sizes",
-        "substitutes", "tables", "words",
-    },
-    "__main__": {"cli"},
+    "__main__": {"commands"},
     "__init__": set(),
-}  # fmt: skip
-#: what any module may use
-ANYWHERE = {"records"}
-#: formula modules that a rule may use beside the rulebook
-FORMULAS = {
-    "beads",
-    "chain",
-    "circles",
-    "fits",
-    "glue",
-    "hooks",
-    "magnets",
-    "rings",
-    "rulebook",
-    "tables",
-    "thread",
 }
+#: all that a rule may import of the core
+FOR_RULES = {"rulebook", "formulas"}
+LONGEST_FILE = 350
 
 
 def imported(path: Path) -> set[str]:
-    """Modules of the core that a file imports when it runs; imports for types only do not count."""
+    """The packages of the core that a file imports, inside functions and for typing included."""
     found: set[str] = set()
-
-    def look(node: ast.AST) -> None:
-        if isinstance(node, ast.If) and ast.unparse(node.test) == "TYPE_CHECKING":
-            return
-        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("wellstrung"):
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom):
             package, _, rest = (node.module or "").partition(".")
             if package == "wellstrung":
-                found.update([rest.split(".")[0]] if rest else [name.name for name in node.names])
-            elif package == "wellstrung_rules":
-                found.add("RULES")
-        for child in ast.iter_child_nodes(node):
-            look(child)
-
-    look(ast.parse(path.read_text(encoding="utf-8")))
+                found |= {rest.split(".")[0]} if rest else {alias.name for alias in node.names}
+        elif isinstance(node, ast.Import):
+            for alias in node.names:
+                package, _, rest = alias.name.partition(".")
+                if package == "wellstrung":
+                    found.add(rest.split(".")[0])
     return found
 
 
 def home(path: Path) -> str:
+    """The package a file belongs to; a file that lies flat is one of its own."""
     return path.relative_to(CORE).parts[0].removesuffix(".py")
 
 
-MODULES = sorted(CORE.rglob("*.py"))
+FILES = sorted(CORE.rglob("*.py"))
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(CORE)))
-def test_a_module_imports_only_what_lies_before_it(path: Path) -> None:
-    name = home(path)
-    assert imported(path) - {name, *ANYWHERE} <= MAY[name]
+def test_each_package_imports_exactly_what_the_table_says() -> None:
+    found: dict[str, set[str]] = {home(path): set() for path in FILES}
+    for path in FILES:
+        found[home(path)] |= imported(path) - {home(path)}
+    assert found == LAYERS
 
 
-def test_the_order_has_no_circle() -> None:
-    left = {name: set(needs) for name, needs in MAY.items()}
-    while left:
-        free = {name for name, needs in left.items() if not needs & left.keys()}
-        assert free, f"a circle among {sorted(left)}"
-        left = {name: needs for name, needs in left.items() if name not in free}
+def test_no_package_imports_what_stands_behind_it() -> None:
+    before: set[str] = set()
+    for package, uses in LAYERS.items():
+        assert uses <= before, f"{package} imports {sorted(uses - before)} from behind it"
+        before.add(package)
 
 
-@pytest.mark.parametrize(
-    "path", sorted(RULES.rglob("*.py")), ids=lambda p: str(p.relative_to(RULES))
-)
-def test_a_rule_sees_the_rulebook_and_formulas_and_no_other_rule(path: Path) -> None:
-    assert imported(path) <= FORMULAS
+RULE_FILES = sorted(RULES.glob("*/[!_]*.py"))
+
+
+@pytest.mark.parametrize("path", RULE_FILES, ids=lambda path: f"{path.parent.name}/{path.stem}")
+def test_a_rule_imports_the_rulebook_and_formulas_and_no_other_rule(path: Path) -> None:
+    assert imported(path) <= FOR_RULES
+    shared = {"wellstrung_rules.limits", f"wellstrung_rules.{path.parent.name}"}
+    assert not {name for name in _packages(path) if name.startswith("wellstrung_rules")} - shared
     text = path.read_text(encoding="utf-8")
     assert "print(" not in text and "open(" not in text
 
 
-def test_every_module_of_the_core_has_its_layer() -> None:
-    assert {home(path) for path in MODULES} == set(MAY)
+def _packages(path: Path) -> set[str]:
+    """The modules that a file names after `from`."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    return {node.module or "" for node in ast.walk(tree) if isinstance(node, ast.ImportFrom)}
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(CORE)))
+def test_a_file_is_no_longer_than_can_be_read(path: Path) -> None:
+    assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
+
+
+def test_only_a_few_files_lie_flat() -> None:
+    flat = {path.stem for path in CORE.glob("*.py")}
+    assert flat == {"__init__", "__main__", "builtin", "testing"}
