@@ -153,6 +153,8 @@ def _several(word: str) -> str:
 def weighed(pieces: float, per_gram: float | None) -> float | None:
     """What so many beads weigh, up to the next tenth of a gram; None where that is not known.
 
+    Counting.
+
     >>> weighed(2663, 110.0)
     24.3
     """
@@ -160,7 +162,7 @@ def weighed(pieces: float, per_gram: float | None) -> float | None:
 
 
 def up(value: float) -> int:
-    """A whole number that is enough; a millionth over it still counts as it.
+    """A whole number that is enough; a millionth over it still counts as it. Counting.
 
     >>> up(2.0000001), up(2.1), up(-3)
     (2, 3, 0)

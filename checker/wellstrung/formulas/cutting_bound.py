@@ -20,6 +20,9 @@ def least_stock(
     Every round has a value for each size. The pieces together are worth so much, and one length
     holds at most so much for what it costs: divided, that bounds the stock (Farley 1990), whatever
     the values are. Both from memory.
+
+    >>> least_stock(sizes=[30], wanted=[2], lengths=[50], beyond=0)
+    100
     """
     costs = [length - beyond for length in lengths]
     if not sizes or not lengths or sizes[0] > lengths[0]:

@@ -60,12 +60,16 @@ def _chain(page: Page, chain: ChainCuts) -> None:
     page.line()
 
 
+#: The least length, mm, that is not printed as nothing.
+_SHOWN = 0.5
+
+
 def how_good(chain: ChainCuts) -> str:
     """Whether another way of cutting may use less chain, and how much less."""
     if chain.more:
         pieces = counted(chain.more, "piece")
         return f"another way may get up to {pieces} more from the chain on hand"
-    if chain.less:
+    if chain.less >= _SHOWN:
         return f"another way may use up to {_shown(chain.less)} less chain"
     short = any(not bar.written for bar in chain.bars) and any(bar.written for bar in chain.bars)
     return "no way gets more from the chain on hand" if short else "no way uses less chain"
