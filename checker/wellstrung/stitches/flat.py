@@ -117,7 +117,7 @@ def refuses(
     for field in idle:
         if part.has(field):
             yield (
-                f"`{part.name}` has `{field}`, which says nothing about {stitch}: take it out",
+                f"`{part.name}` has `{field}`, which {stitch} does not use: take it out",
                 part.place_of(field),
             )
     if change and not part.has("rows"):

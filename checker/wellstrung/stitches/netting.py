@@ -69,7 +69,7 @@ def width(across: float, loop: float, bead_length: float, slant: float) -> float
 def beads(rows: float, across: float, loop: float) -> float:
     """Beads of a net: its base, and each row's loops; every second row has a bead more to turn.
 
-    An odd number of rows has half a bead less than is said here.
+    An odd number of rows has half a bead less.
 
     Counting.
 

@@ -24,7 +24,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         twice = 2 * part.count("each_round")
         yield (
             f"`{part.name}` counts {part.count('each_round')} a round, a ring of {twice}, and odd"
-            f" tubular peyote wants an odd ring: write `around: {max(twice - 1, _FEWEST)}`, or"
+            f" tubular peyote needs an odd ring: write `around: {max(twice - 1, _FEWEST)}`, or"
             " `stitch: tubular peyote`",
             part.place_of("each_round"),
         )
@@ -42,7 +42,7 @@ def _ring(part: Part, ring: int) -> Iterator[tuple[str, Place]]:
         )
     elif ring % 2 == 0:
         yield (
-            f"`{part.name}` has {ring} beads around, and odd tubular peyote wants an odd ring:"
+            f"`{part.name}` has {ring} beads around, and odd tubular peyote needs an odd ring:"
             f" write `around: {ring - 1}` or `around: {ring + 1}`, or `stitch: tubular peyote`",
             place,
         )

@@ -161,7 +161,7 @@ def _strand(between: Formula, thread: Formula = _THREAD) -> dict[str, Formula]:
     }
 
 
-def _wants(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Place]]]:
+def _needs(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Place]]]:
     def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         """A knot or a gap has to be known before a length can be."""
         known = part.has("knot_adds") or part.has("thread", "size") or part.has("thread", "rating")
@@ -193,7 +193,7 @@ KNOTTED = Stitch(
     quantities={**_strand(_KNOT, _KNOTTED_THREAD), "knot": _KNOT},
     asides={"between": _KNOT},
     knot="overhand",
-    refuses=_wants("thread.outside", "thread: {type: silk, outside: 0.5 mm}"),
+    refuses=_needs("thread.outside", "thread: {type: silk, outside: 0.5 mm}"),
     held_against="no published figure: what a knot adds depends on cord and hand, so ten test knots"
     " beat it",
     makes="strand",
@@ -203,7 +203,7 @@ SPACED = Stitch(
     name="spaced",
     quantities=_strand(_SPACING),
     asides={"between": _SPACING},
-    refuses=_wants("spacing", "spacing: 25 mm"),
+    refuses=_needs("spacing", "spacing: 25 mm"),
     held_against="no published figure: it is counting",
     makes="strand",
     look=Strung(),

@@ -83,7 +83,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     ring, place = ring_of(part), part.place_of(field)
     if ring % 2:
         yield (
-            f"`{part.name}` has {ring} beads around, and even tubular peyote wants an even ring:"
+            f"`{part.name}` has {ring} beads around, and even tubular peyote needs an even ring:"
             f" write `around: {ring - 1}` or `around: {ring + 1}`, or `stitch: odd tubular peyote`",
             place,
         )

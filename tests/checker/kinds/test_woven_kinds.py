@@ -159,7 +159,7 @@ def test_beads_along_their_edges_carry_a_fringe(installed: Host) -> None:
         (
             "around: 36",
             "around: 35",
-            "`setting` has 35 beads around, and even tubular peyote wants an even ring: write"
+            "`setting` has 35 beads around, and even tubular peyote needs an even ring: write"
             " `around: 34` or `around: 36`, or `stitch: odd tubular peyote`",
         ),
         ("reed, reed, reed,", "reed, read, reed,", "there is no bead called `read`: write `reed`"),

@@ -92,7 +92,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             (
                 "11:13",
                 ["10:13"],
-                "`rope` has 11 beads around, and even tubular peyote wants an even ring: write"
+                "`rope` has 11 beads around, and even tubular peyote needs an even ring: write"
                 " `around: 10` or `around: 12`, or `stitch: odd tubular peyote`",
             )
         ],

@@ -101,7 +101,7 @@ def test_tight_and_loose_bound_the_length(installed: Host) -> None:
         ),
         (
             "across: 5, rows: 7, bead_up: 2",
-            ["`band` has `bead_up`, which says nothing about brick stitch: take it out"],
+            ["`band` has `bead_up`, which brick stitch does not use: take it out"],
         ),
         ("across: 5, rows: 3, each_row: -2", []),
         ("across: 1, rows: 4, each_row: 1", []),

@@ -190,8 +190,8 @@ def test_a_swatch_beats_the_model(installed: Host) -> None:
         (
             "across: 9, rows: 6, loop: 5, warp: 0.2 mm",
             [
-                "`band` has `loop`, which says nothing about flat peyote: take it out",
-                "`band` has `warp`, which says nothing about flat peyote: take it out",
+                "`band` has `loop`, which flat peyote does not use: take it out",
+                "`band` has `warp`, which flat peyote does not use: take it out",
             ],
         ),
         ("across: 9, rows: 5, each_row: -1", []),

@@ -82,7 +82,7 @@ def test_length_gives_the_rungs_it_came_from(installed: Host) -> None:
     [
         (
             "across: 2, rows: 9, bead_up: 2",
-            ["`band` has `bead_up`, which says nothing about ladder stitch: take it out"],
+            ["`band` has `bead_up`, which ladder stitch does not use: take it out"],
         ),
         (
             "across: 4, rows: 5, each_row: -1",

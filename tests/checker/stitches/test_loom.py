@@ -90,7 +90,7 @@ def test_more_columns_more_of_everything(installed: Host) -> None:
         ),
         (
             "across: 5, rows: 7, bead_up: 2",
-            ["`band` has `bead_up`, which says nothing about loom work: take it out"],
+            ["`band` has `bead_up`, which loom work does not use: take it out"],
         ),
         ("across: 2, rows: 3, warp: 0.15 mm", []),
     ],

@@ -134,7 +134,7 @@ def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
         ),
         (
             "across: 4, rows: 3, each_row: -1, loop: 5",
-            ["`band` has `each_row`, which says nothing about netting: take it out"],
+            ["`band` has `each_row`, which netting does not use: take it out"],
         ),
         ("across: 1, rows: 3, loop: 3", []),
     ],

@@ -85,7 +85,7 @@ def test_length_and_rounds_are_one_thing(installed: Host) -> None:
         (
             "around: 7",
             "around: 8",
-            "`rope` has 8 beads around, and odd tubular peyote wants an odd ring: write"
+            "`rope` has 8 beads around, and odd tubular peyote needs an odd ring: write"
             " `around: 7` or `around: 9`, or `stitch: tubular peyote`",
         ),
         (
@@ -96,7 +96,7 @@ def test_length_and_rounds_are_one_thing(installed: Host) -> None:
         (
             "around: 7",
             "each_round: 4",
-            "`rope` counts 4 a round, a ring of 8, and odd tubular peyote wants an odd ring:"
+            "`rope` counts 4 a round, a ring of 8, and odd tubular peyote needs an odd ring:"
             " write `around: 7`, or `stitch: tubular peyote`",
         ),
         (

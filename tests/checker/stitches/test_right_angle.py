@@ -129,7 +129,7 @@ def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
         ),
         (
             "across: 5, rows: 7, loop: 3",
-            ["`band` has `loop`, which says nothing about right-angle weave: take it out"],
+            ["`band` has `loop`, which right-angle weave does not use: take it out"],
         ),
         ("across: 1, rows: 30", []),
     ],

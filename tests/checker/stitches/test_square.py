@@ -86,7 +86,7 @@ def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
         ),
         (
             "across: 5, rows: 7, loop: 3",
-            ["`band` has `loop`, which says nothing about square stitch: take it out"],
+            ["`band` has `loop`, which square stitch does not use: take it out"],
         ),
         ("across: 2, rows: 1", []),
     ],
