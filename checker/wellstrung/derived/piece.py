@@ -16,10 +16,8 @@ from wellstrung.subjects.counts import pieces_hung
 def thickest(plan: Plan, ask: Quantities) -> Part | None:
     """The rope, band or strand in the run that lies thickest against the body."""
     worn = (Role.ROPE, Role.BAND, Role.STRAND)
-    ropes = {
-        part.name: part for entry in plan.run for part in entry.parts if part.kind.role in worn
-    }
-    return max(ropes.values(), key=lambda rope: thickness(rope, ask).middle, default=None)
+    ropes = (part for part in plan.in_run if part.kind.role in worn)
+    return max(ropes, key=lambda rope: thickness(rope, ask).middle, default=None)
 
 
 def thickness(part: Part, ask: Quantities) -> Quantity:
@@ -83,7 +81,7 @@ def _mass(ask: Quantities) -> Quantity:
     """Every part in the run and every part hung, with the rings they hang by."""
     terms = []
     for entry in ask.plan.run:
-        if entry.half in ("", next(iter(entry.part.kind.eyes), "")):
+        if entry.counts:
             terms += [times(ask.of(part, "mass"), entry.linked) for part in entry.parts]
     for line in ask.plan.hung:
         terms.append(times(ask.of(line.part, "mass"), pieces_hung(line)))
