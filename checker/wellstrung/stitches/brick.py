@@ -39,14 +39,11 @@ BRICK = Stitch(
     name="brick",
     makes=flat.BAND,
     columns="beads",
-    quantities={
-        "width": flat.width(flat.pitch(along_hole=False), "outside", _columns_of),
-        "thickness": flat.thickness,
-        **flat.growth(flat.pitch(along_hole=True), "length"),
-        "beads": flat.beads(),
-        "mass": making.mass,
-        "thread": making.thread(thread_paths.brick),
-    },
+    quantities=flat.band(
+        flat.width(flat.pitch(along_hole=False), "outside", _columns_of),
+        flat.growth(flat.pitch(along_hole=True), "length"),
+        making.thread(thread_paths.brick),
+    ),
     refuses=refuses,
     held_against="11 beads of 10/0 or 11/0 in a row -> about 2.5 cm: `Diamond shaped earrings`,"
     " copy seen; 11 d gives 23.1 mm of 11/0 and 25.3 mm of 10/0",

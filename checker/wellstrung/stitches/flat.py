@@ -216,3 +216,21 @@ def beads(function: Callable[..., float] = shaped, **counts: Count) -> Formula:
         {"rows": "rows", **{name: count(name, of) for name, of in counts.items()}},
         source="counted row by row, worked out for this project",
     )
+
+
+#: beads counted row by row, where each row has as many more or fewer
+BEADS = beads()
+
+
+def band(
+    width: Formula, growth: dict[str, Formula], thread: Formula, beads: Formula = BEADS
+) -> dict[str, Formula]:
+    """What every band gives, by how wide it is, how it grows, and its thread."""
+    return {
+        "width": width,
+        "thickness": thickness,
+        **growth,
+        "beads": beads,
+        "mass": making.mass,
+        "thread": thread,
+    }

@@ -94,14 +94,12 @@ FLAT_PEYOTE = Stitch(
     name="flat peyote",
     makes=flat.BAND,
     columns="beads",
-    quantities={
-        "width": flat.width(flat.pitch(along_hole=True), "length", _columns_of),
-        "thickness": flat.thickness,
-        **flat.growth(flat.pitch(along_hole=False, share=0.5), "outside"),
-        "beads": flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
-        "mass": making.mass,
-        "thread": making.thread(thread_paths.peyote, bead_up=bead_up_of),
-    },
+    quantities=flat.band(
+        flat.width(flat.pitch(along_hole=True), "length", _columns_of),
+        flat.growth(flat.pitch(along_hole=False, share=0.5), "outside"),
+        making.thread(thread_paths.peyote, bead_up=bead_up_of),
+        flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
+    ),
     refuses=refuses,
     held_against="no published figure for a flat width; bent round, a hoop of 50 columns of 10/0"
     " cylinders is about 32 mm across (`Boot camp: peyote hoops`, copy seen), which is 1.10 bead"

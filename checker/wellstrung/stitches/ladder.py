@@ -30,14 +30,11 @@ LADDER = Stitch(
     name="ladder",
     makes=flat.BAND,
     columns="beads",
-    quantities={
-        "width": flat.width(flat.pitch(along_hole=True), "length"),
-        "thickness": flat.thickness,
-        **flat.growth(flat.pitch(along_hole=False), "outside"),
-        "beads": flat.beads(),
-        "mass": making.mass,
-        "thread": making.thread(thread_paths.ladder, rung=_rung),
-    },
+    quantities=flat.band(
+        flat.width(flat.pitch(along_hole=True), "length"),
+        flat.growth(flat.pitch(along_hole=False), "outside"),
+        making.thread(thread_paths.ladder, rung=_rung),
+    ),
     refuses=refuses,
     passes=3,
     held_against="no published figure: rungs that touch are plain to see, but a loose ladder gapes"

@@ -119,13 +119,12 @@ LOOM = Stitch(
     makes=flat.BAND,
     columns="beads",
     quantities={
-        "width": measurable("width", _WIDTH),
-        "thickness": flat.thickness,
-        **flat.growth(flat.pitch(along_hole=False), "outside"),
-        "beads": flat.beads(),
+        **flat.band(
+            measurable("width", _WIDTH),
+            flat.growth(flat.pitch(along_hole=False), "outside"),
+            _THREAD,
+        ),
         "warps": count("warps", lambda part: warps(flat.widest_of(part))),
-        "mass": making.mass,
-        "thread": _THREAD,
     },
     asides={"warp_length": _WARP_LENGTH},
     refuses=refuses,

@@ -156,14 +156,12 @@ NETTING = Stitch(
     name="netting",
     makes=flat.BAND,
     columns="units",
-    quantities={
-        "width": measurable("width", _WIDTH),
-        "thickness": flat.thickness,
-        **flat.growth(_RISE, "outside", steps_less=0),
-        "beads": flat.beads(beads, across=flat.across_of, loop=loop_of),
-        "mass": making.mass,
-        "thread": making.thread(thread_per_bead, loop=loop_of),
-    },
+    quantities=flat.band(
+        measurable("width", _WIDTH),
+        flat.growth(_RISE, "outside", steps_less=0),
+        making.thread(thread_per_bead, loop=loop_of),
+        flat.beads(beads, across=flat.across_of, loop=loop_of),
+    ),
     refuses=refuses,
     held_against="no published figure: a net gives more than any other stitch, and its width and"
     " length are what the maker lays it to, so a swatch is worth more than this",

@@ -110,14 +110,12 @@ RIGHT_ANGLE = Stitch(
     name="right-angle weave",
     makes=flat.BAND,
     columns="units",
-    quantities={
-        "width": flat.width(UNIT, "outside", _lines),
-        "thickness": flat.thickness,
-        **flat.growth(UNIT, "outside", steps_less=0),
-        "beads": flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
-        "mass": making.mass,
-        "thread": _THREAD,
-    },
+    quantities=flat.band(
+        flat.width(UNIT, "outside", _lines),
+        flat.growth(UNIT, "outside", steps_less=0),
+        _THREAD,
+        flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
+    ),
     refuses=refuses,
     passes=3,
     held_against="no published figure: units to the inch are not printed where we could look, and"

@@ -24,14 +24,11 @@ SQUARE = Stitch(
     name="square",
     makes=flat.BAND,
     columns="beads",
-    quantities={
-        "width": flat.width(flat.pitch(along_hole=True), "length"),
-        "thickness": flat.thickness,
-        **flat.growth(flat.pitch(along_hole=False), "outside"),
-        "beads": flat.beads(),
-        "mass": making.mass,
-        "thread": making.thread(thread_paths.square),
-    },
+    quantities=flat.band(
+        flat.width(flat.pitch(along_hole=True), "length"),
+        flat.growth(flat.pitch(along_hole=False), "outside"),
+        making.thread(thread_paths.square),
+    ),
     refuses=refuses,
     passes=3,
     held_against="12 g of 3 mm cubes -> a bracelet of 8 1/2 in: `Marching Cubes bracelet`, copy"
