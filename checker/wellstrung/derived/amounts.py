@@ -50,8 +50,8 @@ def beads_in_loops(bead: Bead, ask: Quantities) -> int:
 
 def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     """How many of one bead a number of one part takes."""
-    if part.has("core_bead"):
-        return times(_of_spiral(part, bead, ask), count)
+    if part.stitch is not None and part.stitch.cored:
+        return times(_of_cored(part, bead, ask), count)
     beads, share = ask.of(part, "beads"), bead_shares(part)[bead.name]
     if share == 1:
         return times(beads, count)
@@ -59,10 +59,10 @@ def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     return product(name, PIECES, exact("count", count), beads, exact("share", share))
 
 
-def _of_spiral(part: Part, bead: Item, ask: Quantities) -> Quantity:
-    """How many of one bead a spiral rope takes: its core has more at the start than a repeat."""
+def _of_cored(part: Part, bead: Item, ask: Quantities) -> Quantity:
+    """How many of one bead a cored rope takes: its core has more at the start than a repeat."""
     loop = beads_named(part, "outer")
-    core = 1 if part.text("core_bead") == bead.name else 0
+    core = 1 if part.bead("core_bead") is bead else 0
     return derived(
         f"{bead.name} in {part.name}",
         "",
@@ -99,11 +99,11 @@ def in_one_pack(bead: Item, line: Item, ask: Quantities) -> Quantity:
     return product(f"{bead.name} in a pack", PIECES, line.mass("pack"), ask.of(bead, "per_gram"))
 
 
-def _spare(bead: Item, ask: Quantities) -> Quantity:
+def _spare(bead: Bead, ask: Quantities) -> Quantity:
     """Beads wanted over, for culling: a share of those woven, by the make."""
     czech = bead.has("make") and bead.text("make") == "Czech"
     make = "Czech" if czech else "Japanese"
-    name = f"spare {'cylinder' if bead.text('type') == 'cylinder' else make} beads"
+    name = f"spare {'cylinder' if bead.cylinder else make} beads"
     return product(f"{bead.name}.spare", PIECES, ask.of(bead, "needed"), _limit(name, ask))
 
 

@@ -232,7 +232,7 @@ def _chains(ask: Quantities) -> Iterator[Taken]:
 
 
 def _pieces(ask: Quantities) -> Iterator[Taken]:
-    """Rings and findings, and the stones of bezels."""
+    """Rings and findings, and what bezels are made round."""
     for part in bought_parts(ask.plan):
         lines = supply_lines(ask.plan, "part", part.name)
         yield Taken(
@@ -245,10 +245,11 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
             pack=_counted_pack([line for line in lines if line.has("pack_of")][-1:]),
         )
     for part, _ in _placed(ask.plan):
-        if part.has("stone"):
-            words = f"stone, outside {part.text('stone', 'outside')}"
+        stone = part.traits.made_round
+        if stone:
+            words = f"{stone}, outside {part.text(stone, 'outside')}"
             need = amounts.pieces_needed(part, ask)
-            yield Taken("findings", f"stone of {part.name}", words, PIECES, need)
+            yield Taken("findings", f"{stone} of {part.name}", words, PIECES, need)
 
 
 def _finding(part: Part) -> str:

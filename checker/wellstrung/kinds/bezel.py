@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from msgspec.structs import replace
+
 from wellstrung.derived.declared import (
     GEOMETRY,
     constant,
@@ -161,7 +163,7 @@ BEZEL = Kind(
     "bezel",
     fragment("bezel"),
     Role.WOVEN,
-    traits=WOVEN,
+    traits=replace(WOVEN, made_round="stone"),
     eyes={"top_eyes": EyeField(("top_eyes",), several=True), **_EDGES},
     quantities={
         "stone": size("stone", "outside", allowance="stone size"),

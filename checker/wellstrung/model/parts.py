@@ -86,6 +86,7 @@ class Traits(Struct, frozen=True):
     of_wire: whether a length of wire is cut for it.
     on_wire: whether it is a wire whose loops are turned at the bench, with beads on it or without.
     cut_from: the field that names the chain it is cut from.
+    made_round: the field for the stone that it is made round, which is bought with it.
     two_ends: whether it meets what stands before it by its first eyes, what follows by its last.
     opens: whether a ring, a link or the eyes of a part can be opened; None where each eye says it.
     gapes: whether it closes end to end, so that a pull opens it and thread slips out.
@@ -104,6 +105,7 @@ class Traits(Struct, frozen=True):
     of_wire: bool = False
     on_wire: bool = False
     cut_from: str = ""
+    made_round: str = ""
     two_ends: bool = False
     opens: bool | None = None
     gapes: bool = False
