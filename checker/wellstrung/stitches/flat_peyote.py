@@ -103,6 +103,6 @@ FLAT_PEYOTE = Stitch(
     refuses=refuses,
     held_against="no published figure for a flat width; bent round, a hoop of 50 columns of 10/0"
     " cylinders is about 32 mm across (`Boot camp: peyote hoops`, copy seen), which is 1.10 bead"
-    " lengths a column, the loose end of what is said here; real bands may come out wider",
+    " lengths a column, the loose end of this form; real bands may come out wider",
     look=Weave(Pattern.COLUMNS, _face, "rows"),
 )

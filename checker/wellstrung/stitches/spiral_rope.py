@@ -213,6 +213,6 @@ SPIRAL = Stitch(
     " copy seen; 16 core beads give 24.4 mm, with those of the start 29; of the outside no"
     " published figure",
     cored=True,
-    passes=4,  # print wants a core hole that takes four: trade table `stitch_facts`
+    passes=4,  # print asks for a core hole that takes four: trade table `stitch_facts`
     look=Weave(Pattern.COILS, lambda part: Face(_in_loop(part)), "rounds"),
 )

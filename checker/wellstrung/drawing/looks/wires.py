@@ -19,7 +19,7 @@ def half_wire(sizes: Sizes, part: Part) -> float:
 def wire_link(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A loop with its wraps, beads, and a loop at the other end, but where a cone covers that."""
     at = _loop_and_beads(pen, sizes, part)
-    if not part.has("over"):
+    if part.part("over") is None:
         hole, wire, wraps = _loop(sizes, part)
         if wraps:
             pen.box(at, wraps, 3 * wire, "metal wraps")

@@ -28,7 +28,7 @@ def draw(case: Case[Threaded]) -> Figure | None:
         return _woven(case, passes)
     if part.kind.role is Role.STRAND:
         return _firm(case, "line", min(part.count("passes", default=1), _MOST))
-    if "loop" in part.kind.eyes:
+    if part.traits.on_wire:
         return _firm(case, "wire", 1)
     return None
 

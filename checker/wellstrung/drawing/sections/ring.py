@@ -52,7 +52,7 @@ def _draw(
     if len(things) > 1:
         rows += rounds.thing_rows(things, "")
     found = f"inside {with_range(hole.size)}; in it {held.words}"
-    if shut and case.join.around is not None and ring.text("closing") == "open":
+    if shut and case.join.around is not None and ring.traits.gapes:
         true = hole.size.middle * case.limit("ring opened")
         section.round_pattern(*held.spots[0], true, "true")
         found += f"; an open ring of this size closes true round {mm(true)} at most"
