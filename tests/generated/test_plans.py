@@ -18,6 +18,8 @@ from generated.folders import Folder, folders, seeded_folders
 from generated.kinds import KINDS, OnePart, one_of_kind, seeded_kind
 from generated.plans import PIECES, plans, seeded
 
+pytestmark = pytest.mark.slow
+
 CHECKED = 5 * len(PIECES)
 IN_FOLDERS = len(PIECES)
 #: enough for fields that a maker seldom writes

@@ -144,6 +144,7 @@ BOMBS = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", BOMBS)
 def test_bombs_are_refused_or_told_in_the_usual_way(name: str, checker: Checker) -> None:
     result = checker.check_text(BOMBS[name])
@@ -221,6 +222,7 @@ def test_nothing_that_looks_like_a_plan_breaks_a_stage(
     assert result.remarks and not result.failures
 
 
+@pytest.mark.slow
 @settings(
     max_examples=150,
     deadline=None,  # a remark or two more, each with a remedy to be tried, is no crash

@@ -14,6 +14,8 @@ from wellstrung.commands import check, cli
 from wellstrung.commands.output import OK
 from wellstrung.plugins import host
 
+pytestmark = pytest.mark.slow
+
 GOOD = "sample_plans/slack_tide_collar.yaml"
 BAD = "sample_plans/class/orla_lantern_collar.yaml"
 FILLS = "tests/checker/report/fills_the_rest.yaml"

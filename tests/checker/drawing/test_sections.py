@@ -331,6 +331,7 @@ run: [ring, side]
 )
 
 
+@pytest.mark.slow
 def test_the_style_sheets_and_the_drawings_know_the_same_classes(keeping: Checker) -> None:
     first = {case.rule: case.text for case in reversed(MISFITS)}
     drawn: set[str] = set()
@@ -351,6 +352,7 @@ NAMES = st.text(
 ) | st.sampled_from(["<script>alert(1)</script>", "a&b", "]]>", "\"'", "--><b>", "`", "{x}", "%s"])
 
 
+@pytest.mark.slow
 @settings(
     max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
@@ -377,6 +379,7 @@ def test_names_cannot_become_markup(rope: str, cap: str, collar: str, keeping: C
 SIZES = st.floats(-3, 5).map(lambda power: 10**power)
 
 
+@pytest.mark.slow
 @settings(
     max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )

@@ -51,6 +51,7 @@ def with_a_ruler(plan: CutPlan, on_hand: list[int], lost: float) -> list[float]:
     return had
 
 
+@pytest.mark.slow
 @settings(max_examples=150, deadline=None)
 @given(pieces_of, lengths_of, losses)
 def test_no_plan_is_better(pieces: list[int], on_hand: list[int], lost: float) -> None:
@@ -60,6 +61,7 @@ def test_no_plan_is_better(pieces: list[int], on_hand: list[int], lost: float) -
     assert (len(pieces) - len(plan.missing), plan.used, plan.at_least) == (had, used, used)
 
 
+@pytest.mark.slow
 @settings(max_examples=100, deadline=None)
 @given(pieces_of, lengths_of, losses, st.sampled_from([0, 3, 10, 40]))
 def test_a_search_cut_short_claims_no_more_than_is_true(

@@ -401,6 +401,7 @@ STITCHES: dict[str, tuple[Walked, Callable[[Bead], float], str]] = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("stitch", STITCHES)
 def test_thread_per_bead_by_walking_through_the_work(stitch: str) -> None:
     walked, formula, ratios = STITCHES[stitch]

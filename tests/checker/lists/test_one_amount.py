@@ -162,6 +162,7 @@ def test_all_agree_on_a_sample(path: Path) -> None:
         agree(result)
 
 
+@pytest.mark.slow
 def test_all_agree_on_generated_plans() -> None:
     found = list(results(iter(seeded(FEW))))
     assert len(found) > FEW / 2
@@ -175,6 +176,7 @@ def test_all_agree_on_many_generated_plans() -> None:
         agree(result)
 
 
+@pytest.mark.slow
 def test_sizes_have_the_amounts_of_the_supply_list() -> None:
     text = (Path(__file__).parent.parent / "report" / "fills_the_rest.yaml").read_text("utf-8")
     (result,) = results(iter([text]))

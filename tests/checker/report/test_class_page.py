@@ -17,6 +17,8 @@ from running import ROOT, SAMPLES, Run
 from wellstrung.judging.result import Result
 from wellstrung.report.pages import folder
 
+pytestmark = pytest.mark.slow
+
 CLASS = SAMPLES / "class"
 ORLA = CLASS / "orla_lantern_collar.yaml"
 

@@ -27,6 +27,8 @@ from wellstrung.report import Options
 from wellstrung.report.supplies_list import Supplies, _cell, as_csv, as_json, write
 from wellstrung.what_if import other_sizes
 
+pytestmark = pytest.mark.slow
+
 HOST = host.load()
 VALIDATOR = Draft202012Validator(schemas.load("supplies"))
 PRICES, _ = bench.read(Path(__file__).parent / "bench_of_prices.yaml")

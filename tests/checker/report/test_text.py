@@ -14,6 +14,8 @@ import pytest
 
 from running import ROOT, Pinned, Run
 
+pytestmark = pytest.mark.slow
+
 PAGES = sorted((Path(__file__).parent / "pages").glob("*.txt"))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
@@ -135,6 +136,7 @@ def test_in_the_order_that_is_over_first_every_joint_cures(order: list[int], two
             assert until >= times.starts[lag.first] + 1 + lag.least
 
 
+@pytest.mark.slow
 @settings(max_examples=60, deadline=None)
 @given(muddles(), st.sampled_from(["", ", usable: 4 min"]))
 def test_an_order_works_just_where_the_rules_of_the_order_hold(order: list[int], glue: str) -> None:

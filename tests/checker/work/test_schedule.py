@@ -145,6 +145,7 @@ def minute_by_minute(work: Work, session: int, between: int, whole: set[int]) ->
     return taught, int(max(ends.values()))
 
 
+@pytest.mark.slow
 @settings(max_examples=300, deadline=None)
 @given(st.data())
 def test_times_are_those_of_a_clock_that_ticks(data: st.DataObject) -> None:

@@ -191,6 +191,7 @@ def muddled(draw: st.DrawFn) -> Work:
     return Work(tuple(tasks), tuple(lags))
 
 
+@pytest.mark.slow
 @settings(max_examples=400, deadline=None)
 @given(muddled())
 def test_no_other_order_works_with_fewer_tasks_moved(work: Work) -> None:
@@ -205,6 +206,7 @@ def test_no_other_order_works_with_fewer_tasks_moved(work: Work) -> None:
         assert found.cost == moved(found.order)
 
 
+@pytest.mark.slow
 @settings(max_examples=200, deadline=None)
 @given(muddled(), st.data())
 def test_an_order_is_walked_as_it_is_judged(work: Work, data: st.DataObject) -> None:
