@@ -38,12 +38,12 @@ def written(plan: Plan) -> Times:
     return in_a_row(Work(tuple(Task(step.minutes("takes"), wait_of(step)) for step in plan.steps)))
 
 
-def over_first(ask: Quantities) -> search.Found:
-    """The order of the steps that is over first, by the middle of each time, found once."""
-    return ask.plan.cache.get(_over_first, ask)
+def fastest_order(ask: Quantities) -> search.Found:
+    """The order of the steps that finishes first, by the middle of each time, found once."""
+    return ask.plan.cache.get(_fastest_order, ask)
 
 
-def _over_first(ask: Quantities) -> search.Found:
+def _fastest_order(ask: Quantities) -> search.Found:
     return search.earliest(for_times(ask, [time.middle for time in hands(ask)]))
 
 
@@ -118,12 +118,12 @@ def _as_written(ask: Quantities) -> Quantity:
 
 
 def _earliest(ask: Quantities) -> Quantity:
-    """Minutes to the end in the order that is over first, with waits put to use.
+    """Minutes to the end in the order that finishes first, with waits put to use.
 
     The order is the best for the middle of each time; over their spread it is kept.
     """
     times = {f"t{number}": time for number, time in enumerate(hands(ask), 1)}
-    work, found = for_times(ask, [0.0] * len(times)), over_first(ask)
+    work, found = for_times(ask, [0.0] * len(times)), fastest_order(ask)
     order = found.order or work.written
     source = f"steps in the order {', '.join(str(index + 1) for index in order)}"
     if found.stopped:

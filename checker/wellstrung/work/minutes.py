@@ -21,7 +21,7 @@ _COUNTS = ("ends", "joints", "times")
 
 
 def minutes_of(step: Step, ask: Quantities) -> Quantity:
-    """Minutes of hands that a step takes at the maker's pace; raises Missing where nothing says."""
+    """Minutes of hands that a step takes at the maker's pace; raises Missing if the plan does not say."""
     plan, name = ask.plan, f"step {step.number} ({step.verb})"
     if step.has("takes"):
         node = step.node.entries["takes"].node
@@ -51,7 +51,7 @@ def minutes_of(step: Step, ask: Quantities) -> Quantity:
 
 
 def times_done(plan: Plan, step: Step) -> int:
-    """How often a step does its work: as it says, or as the run and what is hung say."""
+    """How often a step does its work: as written, or as the run and the hung parts need it."""
     written = next((count for name in _COUNTS if (count := step.get(name)) is not None), None)
     if written is not None:
         return int(written)

@@ -1,4 +1,4 @@
-"""The best order of the work, by one search: the nearest that works, and the one over first.
+"""The best order of the work, by one search: the nearest that works, and the fastest.
 
 The search is best first (A*) over the beginnings of an order. It goes on with the beginning that
 has the lowest bound on its cost. In a row the cost is the number of tasks moved: those moved so

@@ -120,7 +120,7 @@ def reported(plan: str) -> set[str]:
 
 @settings(max_examples=200, deadline=None)
 @given(muddles(), st.booleans())
-def test_in_the_order_that_is_over_first_every_joint_cures(order: list[int], two: bool) -> None:
+def test_in_the_fastest_order_every_joint_cures(order: list[int], two: bool) -> None:
     lines = [BUSY[index] for index in order]
     if two:  # the joint glued later may be the one that cures first
         at = next(index for index, line in enumerate(lines) if "do: glue" in line)

@@ -18,7 +18,7 @@ from wellstrung.reading.bench import read_text
 from wellstrung.reading.settings import RATE_SPREAD, RATES, Bench
 from wellstrung.rulebook import Ask
 from wellstrung.work.dependencies import for_times
-from wellstrung.work.hours import HOURS, hands, over_first
+from wellstrung.work.hours import HOURS, hands, fastest_order
 from wellstrung.work.minutes import times_done
 from wellstrung.work.schedule import overlapping
 
@@ -134,7 +134,7 @@ def test_no_order_loads_a_joint_before_it_has_cured(planned: Callable[..., Plan]
     ask = asked(planned(WOVEN_MEANWHILE, OWN))
     # hanging the frame needs nothing of the fringe, but the joint needs 2 h before it
     work = for_times(ask, [time.middle for time in hands(ask)])
-    times = overlapping(work, over_first(ask).order)
+    times = overlapping(work, fastest_order(ask).order)
     assert times.starts[2] >= times.over[0] + 120
     assert ask.get("piece.finish_earliest").middle == pytest.approx(8 + 1440 + 3)
     assert ask.get("piece.finish_as_written").middle == pytest.approx(8 + 1440 + 3)

@@ -17,7 +17,7 @@ def task(hands: float = 0, rest: float = 0, after: tuple[int, ...] = ()) -> Task
     return Task(hands, rest, frozenset(after))
 
 
-# --- the order that is over first
+# --- the fastest order
 
 
 def test_two_joints_by_hand_where_hands_and_not_the_longest_chain_decide() -> None:

@@ -84,7 +84,7 @@ def order_of(result: PlanResult) -> Order | None:
     pace = plan.bench.paces["student"].value
     work = for_times(quantities, hands)
     slow = work.taking([minutes * pace for minutes in hands])
-    order = piece_hours.over_first(quantities).order or work.written
+    order = piece_hours.fastest_order(quantities).order or work.written
     times, slowly = overlapping(work, order), overlapping(slow, order)
     done = [
         Done(
