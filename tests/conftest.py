@@ -20,6 +20,11 @@ def pytest_addoption(parser: pytest.Parser) -> None:
         action="store_true",
         help="write pinned texts anew after a deliberate change; read the diff before you commit",
     )
+    parser.addoption(
+        "--rewrite-answers",
+        action="store_true",
+        help="write anew what cases of rules expect: verdicts, places and edits, too",
+    )
 
 
 @pytest.fixture

@@ -19,7 +19,7 @@ entry of `cases:` says which words of that plan to change and what the rule must
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -31,7 +31,7 @@ from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.reading import bench as bench_file
 
 _PINNED = ("says", "found", "needed", "remedy")
-#: what a case pins in words; `rewritten` changes these and nothing else
+#: what a case pins in words
 TEXTS = frozenset({*_PINNED, "missing", "and"})
 
 
@@ -75,8 +75,11 @@ def changed(text: str, changes: Mapping[str, str]) -> str:
     return text
 
 
-def rewritten(case: Case, found: Mapping[str, Any]) -> None:
-    """Write the texts that a rule now gives into the file of the case; all else stays as it is."""
+def rewritten(case: Case, found: Mapping[str, Any], keys: Collection[str] = TEXTS) -> None:
+    """Write what a rule now answers under these keys into the case file; all else stays as it is.
+
+    Only what the case pins already is written.
+    """
     text = case.file.read_text(encoding="utf-8")
     root = yaml.compose(text, Loader=yaml.CSafeLoader)
     assert root is not None
@@ -88,7 +91,8 @@ def rewritten(case: Case, found: Mapping[str, Any]) -> None:
     )
     for key, value in reversed(fields):
         new = found.get(key.value)
-        if key.value in TEXTS and new is not None and new != case.pinned[key.value]:
+        old = {"expect": case.expect, **case.pinned}.get(key.value)
+        if key.value in keys and new is not None and new != old:
             start, end = value.start_mark.index, value.end_mark.index
             flow = isinstance(new, str)  # a list keeps a line for each of its entries
             dumped = yaml.safe_dump(new, default_flow_style=flow, allow_unicode=True, width=104)

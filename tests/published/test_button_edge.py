@@ -12,7 +12,7 @@ from itertools import pairwise
 import pytest
 from scipy.special import ellipe
 
-from wellstrung_rules.fit.button_loop import edge
+from wellstrung.formulas.findings import edge
 
 
 @pytest.mark.parametrize(("across", "thick"), [(12, 5), (15, 4), (10, 8), (20, 5), (13, 13)])

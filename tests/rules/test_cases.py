@@ -5,6 +5,7 @@ from __future__ import annotations
 import inspect
 import re
 import sys
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -28,31 +29,43 @@ def ruled(file: Path) -> str:
     return file.name.partition(".")[0]
 
 
-CASES = [case for file in FILES for case in cases(file)]
+@cache
+def cases_of(file: Path) -> list[Case]:
+    return list(cases(file))
 
 
-@pytest.mark.parametrize("case", CASES, ids=str)
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    """A test for each case; with `-k RULE`, only the files of that rule are read."""
+    for name in {"case", "misfit"} & set(metafunc.fixturenames):
+        wanted = metafunc.config.getoption("keyword")
+        files = [file for file in FILES if ruled(file) == wanted] or FILES
+        found = [case for file in files for case in cases_of(file)]
+        if name == "misfit":
+            found = [case for case in found if case.expect in ("error", "warning")]
+        metafunc.parametrize(name, found, ids=str)
+
+
 def test_case(case: Case, checker: Checker, request: pytest.FixtureRequest) -> None:
     found, pinned = answer(case, checker), {"expect": case.expect, **case.pinned}
-    if found != pinned and request.config.getoption("--rewrite"):
+    in_words = {key for key in found if found[key] != pinned.get(key)} <= TEXTS
+    if request.config.getoption("--rewrite-answers"):
+        rewritten(case, found, pinned.keys())
+    elif request.config.getoption("--rewrite") and in_words:
         rewritten(case, found)
         pinned |= {key: found[key] for key in TEXTS & found.keys() & pinned.keys()}
     assert found == pinned
 
 
-@pytest.mark.parametrize(
-    "case", [case for case in CASES if case.expect in ("error", "warning")], ids=str
-)
 def test_an_offered_edit_removes_the_remark_and_brings_no_other(
-    case: Case, checker: Checker
+    misfit: Case, checker: Checker
 ) -> None:
-    checker = judged(case, checker)
-    before = checker.check_text(case.text)
+    checker = judged(misfit, checker)
+    before = checker.check_text(misfit.text)
     for remark in before.remarks:
-        if not remark.edits or remark.rule != case.rule:
+        if not remark.edits or remark.rule != misfit.rule:
             continue  # what another rule offers is tried in the cases of that rule
         edits = [(edit.place, edit.new) for edit in remark.edits]
-        after = checker.check_text(tree.replaced(case.text, edits))
+        after = checker.check_text(tree.replaced(misfit.text, edits))
         assert after.readable
         known = {(old.rule, old.parts) for old in before.remarks}
         known |= {(rule, ()) for old in before.remarks for rule in old.affects}
@@ -62,14 +75,14 @@ def test_an_offered_edit_removes_the_remark_and_brings_no_other(
 
 
 def test_every_rule_has_its_cases_and_every_case_file_its_rule(installed: Host) -> None:
-    cases = {ruled(file) for file in FILES}
+    named = {ruled(file) for file in FILES}
     without = [
-        f"{rule.family}/{name}.yaml" for name, rule in installed.rules.items() if name not in cases
+        f"{rule.family}/{name}.yaml" for name, rule in installed.rules.items() if name not in named
     ]
     assert not without, (
         f"write tests/rules/{without[0]}, as `wellstrung.testing` describes a case file"
     )
-    assert not cases - set(installed.rules), "a case file of no rule: remove or rename it"
+    assert not named - set(installed.rules), "a case file of no rule: remove or rename it"
     for file in FILES:
         assert installed.rules[ruled(file)].family == file.parent.name
         read = yaml.load(file.read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
@@ -78,7 +91,7 @@ def test_every_rule_has_its_cases_and_every_case_file_its_rule(installed: Host) 
 
 def test_every_rule_has_a_case_kept_one_broken_and_one_it_cannot_judge(installed: Host) -> None:
     answers: dict[str, set[str]] = {}
-    for case in CASES:
+    for case in (case for file in FILES for case in cases_of(file)):
         answers.setdefault(case.rule, set()).add(case.expect)
     for name, rule in installed.rules.items():
         found = answers.get(name, set())

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.formulas.arithmetic import either, opaque, pi, sqrt
+from wellstrung.formulas.arithmetic import either, most, opaque, pi, sqrt
 
 
 def inside_of(outside: float, wire: float) -> float:
@@ -196,3 +196,21 @@ def closed_hinge(inside: float, wire: float, yield_stress: float) -> float:
     22.28
     """
     return 4 * open_across_hinge(inside, wire, yield_stress)
+
+
+def taken_along(next: float, hole: float = 0.0, **rings: float) -> float:
+    """What lies along a link, mm: the `next` link's wire, and the rings' wires.
+
+    Rings that fit the hole's width side by side take the thickest of them, others all together.
+
+    Geometry, worked out for this project.
+
+    >>> round(taken_along(hole=2.0, next=0.8, ring1=0.8, ring2=0.8), 2)
+    1.6
+    >>> round(taken_along(hole=1.0, next=0.8, ring1=0.8, ring2=0.8), 2)
+    2.4
+    """
+    wires = rings.values()
+    if len(wires) == 1:
+        return next + sum(wires)
+    return next + either(sum(wires) <= hole, most(*wires), sum(wires))

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Mapping
 
 from wellstrung.common.cache import cached
+from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.reading import tree as reading
 
@@ -34,6 +35,19 @@ def beads_named(part: Part, field_name: str) -> dict[str, int]:
         return {str(name): int(count) for name, count in node.value.items()}
     names = [str(name) for name in node.value] if isinstance(node.value, list) else [node.value]
     return dict(Counter(str(name) for name in names))
+
+
+def beads_in_order(part: Part) -> list[str]:
+    """The beads of a strand from end to end; raises Missing if the plan lacks order or number."""
+    node = part.node_at("beads")
+    written = node.value if node is not None else []
+    if isinstance(written, dict):
+        raise Missing(f"the beads of `{part.name}` in their order, as a list")
+    repeat = [str(name) for name in written] if isinstance(written, list) else [str(written)]
+    if part.has("repeats"):
+        return repeat * part.count("repeats")
+    count = part.count("count")
+    return (repeat * (count // len(repeat) + 1))[:count]
 
 
 def beads_on_thread(part: Part) -> tuple[str, ...]:

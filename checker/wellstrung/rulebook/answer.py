@@ -30,8 +30,18 @@ def kept(*margins: Quantity, over: Range = "likely") -> Held | None:
     'slack'
     """
     if all(holds(margin, over=over) for margin in margins):
-        return Held(min(margins, key=lambda margin: margin.likely.low))
+        return Held(tightest(*margins))
     return None
+
+
+def tightest(*margins: Quantity) -> Quantity:
+    """The margin that leaves the least; the first of equal ones.
+
+    >>> from wellstrung.quantity.arithmetic import exact
+    >>> tightest(exact("room", 0.4, "mm"), exact("slack", 0.1, "mm")).name
+    'slack'
+    """
+    return min(margins, key=lambda margin: margin.likely.low)
 
 
 class Remedy(Struct, frozen=True):

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit
-from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
@@ -58,6 +58,46 @@ def longer_waits(steps: Iterable[Step], minutes: float) -> Iterator[Remedy]:
         if step.verb == "wait":
             time = spelled_time(step.minutes("time") + minutes)
             yield Remedy.write(step.place_of("time"), time, f"let step {step.number} wait {time}")
+
+
+def next_up(value: float, step: float) -> float:
+    """The next size of those that are sold in such steps.
+
+    >>> next_up(7.2, 0.5), next_up(7.5, 0.5)
+    (7.5, 7.5)
+    """
+    return math.ceil(value / step - 1e-9) * step
+
+
+def take_wire(part: Part, sizes: Iterable[str]) -> Iterator[Remedy]:
+    """Remedies that give a part one of some sizes of wire."""
+    for size in sizes:
+        yield Remedy.write(part.place_of("wire"), size, f"take {size} wire for `{part.name}`")
+
+
+def with_length(ask: Ask) -> list[Part]:
+    """The woven and strung parts of the run with a written length of their own."""
+    return [
+        part
+        for part in ask.plan.in_run
+        if part.stitch and part.has("length") and not part.fills_rest
+    ]
+
+
+def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[Remedy, ...]:
+    """A remedy that adds `more` mm to the run, if only one of its parts has a written length."""
+    parts = with_length(ask)
+    if len(parts) != 1:
+        return ()
+    (part,) = parts
+    length = part.length("length")
+    new = length.middle + more / sum(entry.parts.count(part) for entry in ask.plan.run)
+    if new <= 0:
+        return ()
+    text = in_unit_of(rounded(new), length)
+    makes = "string" if part.kind.role is Role.STRAND else "weave"
+    words = f"{makes} {text} of `{part.name}` instead of {length.spelling}"
+    return (Remedy.write(part.place_of("length"), text, words),)
 
 
 def wider_bore(cap: Part, wanted: float) -> tuple[Edit, ...]:
@@ -123,14 +163,11 @@ def sized_by(ring: Part) -> str:
 
 def wider_ring(ring: Part, size: Quantity, short: float, otherwise: str) -> tuple[Remedy, ...]:
     """Remedies for a ring too small by `short` mm: the next size sold, or what else to change."""
-    wanted = math.ceil((size.middle + short) / _RING_STEP - 1e-9) * _RING_STEP
-    written = in_unit_of(wanted, size)
+    written = in_unit_of(next_up(size.middle + short, _RING_STEP), size)
     text = f"{written} {sized_by(ring)}"
+    place, wider = ring.place_of(sized_by(ring)), f"take a ring of {text} for `{ring.name}`"
     return (
-        Remedy(
-            f"take a ring of {text} for `{ring.name}`",
-            (Edit(ring.place_of(sized_by(ring)), written),),
-        ),
+        Remedy.write(place, written, wider),
         Remedy(f"take a ring of {text} or more, or {otherwise}"),
     )
 

@@ -48,6 +48,16 @@ def in_unit_of(value: float, like: Quantity) -> str:
     return units.show(value, "mm" if unit == "in/" and abs(value) < 2 * units.INCH else unit)
 
 
+def raised(value: Quantity, margin: Quantity, like: Quantity | None = None) -> str:
+    """The least that a value needs to be for a margin that grows with it to hold."""
+    return in_unit_of(value.middle - margin.likely.low, like or value)
+
+
+def lowered(value: Quantity, margin: Quantity, like: Quantity | None = None) -> str:
+    """The most that a value may be for a margin that shrinks as it grows to hold."""
+    return in_unit_of(value.middle + margin.likely.low, like or value)
+
+
 def spelled_time(minutes: float) -> str:
     """A time as one would write it in a plan.
 

@@ -6,12 +6,14 @@ a rope or a chain there is no such place.
 
 from __future__ import annotations
 
-import math
-
 from wellstrung.rulebook import Answer, Ask, BailAround, Misfit, Remedy, Rule, holds, kept
 from wellstrung.rulebook.plan import Role
+from wellstrung.rulebook.remedies import next_up
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 from wellstrung_rules.limits import RING_SWING
+
+#: a tenth of a millimetre is as fine as bails are sold
+_STEP = 0.1
 
 
 def check(join: BailAround, ask: Ask) -> Answer:
@@ -20,25 +22,19 @@ def check(join: BailAround, ask: Ask) -> Answer:
     runs = fits - ask.limit(RING_SWING)
     if answer := kept(runs):
         return answer
-    forced = not holds(fits)
-    beaded = join.around.kind.role is Role.STRAND
-    bail = f"the opening of bail `{join.bail.name}` ({spelled(inside)})"
-    around = f"`{join.around.name}`, which is {about(across, inside)} across"
+    forced, beaded = not holds(fits), join.around.kind.role is Role.STRAND
+    name, place = join.bail.name, join.bail.place_of("inside")
+    goes = "go" if forced else "run freely"
     stays = ": it stays between the two beads where it is strung" if forced and beaded else ""
-    # a tenth of a millimetre is as fine as bails are sold
-    wanted = math.ceil((inside.middle - runs.likely.low) * 10 - 1e-9) / 10
-    size = in_unit_of(wanted, inside)
+    size = in_unit_of(next_up(inside.middle - runs.likely.low, _STEP), inside)
     return Misfit(
-        says=f"{bail} {{does|may}} not {'go' if forced else 'run freely'} round {around}{stays}",
-        place=join.bail.place_of("inside"),
+        says=f"the opening of bail `{name}` ({spelled(inside)}) {{does|may}} not {goes} round"
+        f" `{join.around.name}`, which is {about(across, inside)} across{stays}",
+        place=place,
         found=spelled(inside),
         needed=f"an opening of {size} or wider",
         remedies=(
-            Remedy.write(
-                join.bail.place_of("inside"),
-                size,
-                f"take a bail with an opening of {size} for `{join.bail.name}`",
-            ),
+            Remedy.write(place, size, f"take a bail with an opening of {size} for `{name}`"),
             Remedy(f"take a bail with an opening of {size} or wider, or hang it by a ring"),
         ),
         margin=fits if forced else runs,

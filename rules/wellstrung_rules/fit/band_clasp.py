@@ -15,9 +15,10 @@ from wellstrung.rulebook import (
     Rule,
     holds,
     kept,
+    tightest,
 )
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, between, raised, spelled
 
 CLASP_WIDER = Limit(
     "clasp wider",
@@ -39,25 +40,21 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
             return _too_thick(join, thickness, gap, margins[0])
     width, takes = ask.of(band, "width"), clasp.length(*join.across, allowance="part length")
     inside, covered = takes - width, width + ask.limit(CLASP_WIDER) - takes
-    margin = min(*margins, inside, covered, key=lambda margin: margin.likely.low)
+    margin = tightest(*margins, inside, covered)
     if answer := kept(margin):
         return answer
-    too_wide = margin is inside
     low = takes.middle - inside.likely.low
     fits = between(low, max(low, takes.middle + covered.likely.low), takes)
-    head, part = (
-        f"`{band.name}` ({about(width, takes)} wide)",
-        f"the {join.across[0]} of `{clasp.name}`",
-    )
     out, bare = "{stands|may stand} out on both sides of", "{leaves|may leave} bare the ends of"
     return Misfit(
-        says=f"{head} {out if too_wide else bare} {part} ({spelled(takes)})",
+        says=f"`{band.name}` ({about(width, takes)} wide) {out if margin is inside else bare} the"
+        f" {join.across[0]} of `{clasp.name}` ({spelled(takes)})",
         place=band.place_of("across"),
         found=f"{about(width, takes)} wide",
         needed=f"a {join.across[0]} of {fits}",
-        remedies=_remedies(join, width, margin, fits, -1 if too_wide else 1),
+        remedies=_remedies(join, width, margin, fits, -1 if margin is inside else 1),
         margin=margin,
-        at_most="error" if too_wide else "warning",
+        at_most="error" if margin is inside else "warning",
         also=(clasp.place_of(*join.across),),
     )
 
@@ -65,27 +62,26 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
 def _remedies(
     join: BandInClasp, width: Quantity, margin: Quantity, fits: str, sign: int
 ) -> tuple[Remedy, ...]:
-    """So many columns more or fewer as the misfit is wide; or a clasp that fits the band."""
-    across, place = join.band.count("across"), join.band.place_of("across")
+    """As many columns more or fewer as the misfit is wide; or a clasp that fits the band."""
+    across = join.band.count("across")
     wanted = across + sign * math.ceil(-margin.likely.low / (width.middle / across) - 1e-9)
     clasp = f"take a clasp with a {join.across[0]} of {fits}"
     if wanted < 1:
         return (Remedy(clasp),)
     text = f"weave `across: {wanted}`, or {clasp}"
-    return (Remedy.write(place, str(wanted), text), Remedy(text))
+    return (Remedy.write(join.band.place_of("across"), str(wanted), text), Remedy(text))
 
 
 def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Quantity) -> Misfit:
-    head = f"`{join.band.name}` ({about(thickness, gap)} thick)"
     part, field = join.thick
-    tail = f"go into the {field} of `{join.clasp.name}` ({spelled(gap)})"
-    wanted = in_unit_of(gap.middle - margin.likely.low, gap)
+    wanted = f"a {field} of {raised(gap, margin)} or more"
     return Misfit(
-        says=f"{head} {{does|may}} not {tail}",
+        says=f"`{join.band.name}` ({about(thickness, gap)} thick) {{does|may}} not go into the"
+        f" {field} of `{join.clasp.name}` ({spelled(gap)})",
         place=join.clasp.place_of(part, field),
         found=f"a {field} of {spelled(gap)}",
-        needed=f"a {field} of {wanted} or more",
-        remedies=(Remedy(f"take a clasp with a {field} of {wanted} or more"),),
+        needed=wanted,
+        remedies=(Remedy(f"take a clasp with {wanted}"),),
         margin=margin,
         also=(join.band.key.place,),
     )

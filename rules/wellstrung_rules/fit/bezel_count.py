@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept, tightest
 from wellstrung.rulebook.values import exact
 from wellstrung.rulebook.wording import spelled
 
@@ -17,19 +17,18 @@ def check(woven: Woven, ask: Ask) -> Answer:
     least, most = ask.of(bezel, "around_least"), ask.of(bezel, "around_most")
     count = exact("around", around, "beads")
     closes, fills = count - least, most - count
-    margin = min(closes, fills, key=lambda margin: margin.likely.low)
-    if answer := kept(margin):
+    if answer := kept(closes, fills):
         return answer
     sure = _even(least.likely.high, most.likely.low)
     needed = f"a ring of {_listed(sure)}"
     if not sure:
         likely = _even(least.middle, most.middle) or [2 * round(least.middle / 2)]
         needed = f"a ring of {_listed(likely)}, by the length of its beads"
-    head, stone = f"`{bezel.name}` with `around: {around}`", ask.of(bezel, "stone")
-    tail = f"round its stone ({spelled(stone)}), which takes {needed}"
+    margin = tightest(closes, fills)
     does = "{does|may} not close" if margin is closes else "{gapes|may gape}"
     return Misfit(
-        says=f"{head} {does} {tail}",
+        says=f"`{bezel.name}` with `around: {around}` {does} round its stone"
+        f" ({spelled(ask.of(bezel, 'stone'))}), which takes {needed}",
         place=place,
         found=f"around: {around}",
         needed=needed,

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
-from wellstrung.rulebook.plan import Edit, Part
+from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity, total
-from wellstrung.rulebook.wording import about, in_unit_of
+from wellstrung.rulebook.wording import about, plural, raised
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -17,23 +17,18 @@ def check(woven: Woven, ask: Ask) -> Answer:
     names = bezel.texts("beads")
     back, front = (ask.of(ask.plan.beads[name], "outside") for name in (names[0], names[-1]))
     edge, has = ask.of(bezel, "stone.edge"), ask.of(bezel, "length")
-    needed = total(
-        "up the edge and over it",
-        "mm",
-        [edge, back, front],
-        source="a bead beyond where the stone slants inward, on either side",
-    )
+    source = "a bead beyond where the stone slants inward, on either side"
+    needed = total("up the edge and over it", "mm", [edge, back, front], source)
     margin = has - needed
     if answer := kept(margin):
         return answer
-    rounds = f"{len(names)} round{'s' if len(names) > 1 else ''}"
-    head = f"`{bezel.name}` with {rounds} ({about(has, edge)} from back to front)"
-    tail = f"hold its stone, which takes {about(needed, edge)}: its edge, and a bead on either side"
     return Misfit(
-        says=f"{head} {{does|may}} not {tail}",
+        says=f"`{bezel.name}` with {plural(len(names), 'round')} ({about(has, edge)} from back to"
+        f" front) {{does|may}} not hold its stone, which takes {about(needed, edge)}: its edge, and"
+        " a bead on either side",
         place=bezel.place_of("beads"),
         found=about(has, edge),
-        needed=f"{in_unit_of(has.middle - margin.likely.low, edge)} or more",
+        needed=f"{raised(has, margin, edge)} or more",
         remedies=_remedies(bezel, -margin.likely.low, back, front),
         margin=margin,
         also=(bezel.place_of("stone", "edge"),),
@@ -44,11 +39,10 @@ def _remedies(bezel: Part, short: float, back: Quantity, front: Quantity) -> tup
     """As many rounds more on either side: each adds half a bead."""
     names = bezel.texts("beads")
     pairs = math.ceil(short / ((back.likely.low + front.likely.low) / 2) - 1e-9)
-    rounds = (*names[:1] * pairs, *names, *names[-1:] * pairs)
-    more = f"weave {pairs} round{'s' if pairs > 1 else ''} more on either side"
-    edit = Edit(bezel.place_of("beads"), f"[{', '.join(rounds)}]")
+    rounds = f"[{', '.join((*names[:1] * pairs, *names, *names[-1:] * pairs))}]"
+    more = f"weave {plural(pairs, 'more round')} on either side"
     return (
-        Remedy(f"{more}: `beads: [{', '.join(rounds)}]`", (edit,)),
+        Remedy.write(bezel.place_of("beads"), rounds, f"{more}: `beads: {rounds}`"),
         Remedy(f"{more}, in the beads that close it"),
     )
 

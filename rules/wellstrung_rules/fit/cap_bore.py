@@ -6,6 +6,7 @@ cored or solid rope does not give. A braid without beads is whipped into a cap u
 
 from __future__ import annotations
 
+from wellstrung.formulas.findings import room_in_bore
 from wellstrung.formulas.fits import fit_class
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RopeInCap, Rule, kept
 from wellstrung.rulebook.plan import Part
@@ -39,44 +40,28 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         return None  # `cone-bundle` packs it
     outside, bore = ask.end(join.rope, join.cap), ask.of(join.cap, "bore")
     words, gives, loose_by = _end(join, ask)
-    tight = derived("room in the cap", "mm", room, bore=bore, outside=outside, gives=gives)
-    loose = derived(
-        "slack under the limit",
-        "mm",
-        lambda bore, outside, loose: outside + loose - bore,
-        bore=bore,
-        outside=outside,
-        loose=ask.limit(loose_by),
-    )
+    tight = derived("room in the cap", "mm", room_in_bore, bore=bore, outside=outside, gives=gives)
+    loose = outside + ask.limit(loose_by) - bore
     if answer := kept(tight, loose):
         return answer
     too_tight = tight.likely.low < loose.likely.low
-    word = "tight" if too_tight else "loose"
-    rope = f"the {words} `{join.rope.name}` ({about(outside, bore)} outside)"
-    cap = f"the bore of cap `{join.cap.name}` ({spelled(bore)})"
     low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
+    needed = f"a bore of {between(low, high, bore)}"
+    if low > high:
+        needed = "a measured rope: its likely range is wider than any one cap takes"
     return Misfit(
-        says=f"{cap} {{is|may be}} too {word} for {rope}",
+        says=f"the bore of cap `{join.cap.name}` ({spelled(bore)}) {{is|may be}} too"
+        f" {'tight' if too_tight else 'loose'} for the {words} `{join.rope.name}`"
+        f" ({about(outside, bore)} outside)",
         place=join.cap.place_of("bore"),
         found=spelled(bore),
-        needed=_needed(low, high, bore),
-        remedies=tuple(_remedies(join, bore, low, high)),
+        needed=needed,
+        remedies=_remedies(join.cap, bore, low, high) if low <= high else (),
         margin=tight if too_tight else loose,
         at_most="error" if too_tight else "warning",
         also=(join.rope.key.place,),
         working=(f"in the words of ISO 286-1: {_fit(bore, outside)}",),
     )
-
-
-def room(bore: float, outside: float, gives: float) -> float:
-    """What is left, mm, when an end that gives by so much enters a bore.
-
-    Counting; how far it gives is a limit of the bench.
-
-    >>> round(room(bore=8.0, outside=8.0, gives=0.4), 2)
-    0.4
-    """
-    return bore - outside + gives
 
 
 def _fit(bore: Quantity, outside: Quantity) -> str:
@@ -103,23 +88,11 @@ def _give(rope: Part, ask: Ask) -> Quantity:
     return product(f"{rope.name} gives", "mm", ask.limit(CAP_TIGHT), ask.of(rope, "outside"))
 
 
-def _needed(low: float, high: float, bore: Quantity) -> str:
-    if low <= high:
-        return f"a bore of {between(low, high, bore)}"
-    return "a measured rope: its likely range is wider than any one cap takes"
-
-
-def _remedies(join: RopeInCap, bore: Quantity, low: float, high: float) -> list[Remedy]:
-    if low > high:
-        return []
-    middle = (low + high) / 2
+def _remedies(cap: Part, bore: Quantity, low: float, high: float) -> tuple[Remedy, ...]:
+    middle, reach = (low + high) / 2, between(low, high, bore)
     wanted = round(middle * 2) / 2 if low <= round(middle * 2) / 2 <= high else middle
-    size = in_unit_of(wanted, bore)
-    reach = between(low, high, bore)
-    return [
-        Remedy(f"take a cap of {size} bore ({reach} works)", wider_bore(join.cap, wanted)),
-        Remedy(f"take a cap with a bore of {reach}"),
-    ]
+    text = f"take a cap of {in_unit_of(wanted, bore)} bore ({reach} works)"
+    return (Remedy(text, wider_bore(cap, wanted)), Remedy(f"take a cap with a bore of {reach}"))
 
 
 RULE = Rule(

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import math
-
-from wellstrung.formulas.arithmetic import least
+from wellstrung.formulas.findings import depth_wanted
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RopeInCap, Rule, kept
-from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.remedies import next_up
 from wellstrung.rulebook.values import derived
-from wellstrung.rulebook.wording import in_unit_of, spelled
+from wellstrung.rulebook.wording import in_unit_of, raised, spelled
 
 NUB_IN_CAP = Limit(
     "nub in cap", 0.8, "", "a nub fills 0.8 of its cap's depth: trade table `caps`, derived"
@@ -29,31 +27,21 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         return _nub(join, ask)
     cap = join.cap
     depth, bore = ask.of(cap, "depth"), ask.of(cap, "bore")
-    wanted = derived(
-        "depth wanted",
-        "mm",
-        depth_wanted,
-        share=ask.limit(CAP_DEPTH_SHARE),
-        bore=bore,
-        most=ask.limit(CAP_DEPTH),
-    )
-    margin = depth - wanted
+    share, most = ask.limit(CAP_DEPTH_SHARE), ask.limit(CAP_DEPTH)
+    margin = depth - derived("depth needed", "mm", depth_wanted, share=share, bore=bore, most=most)
     if answer := kept(margin):
         return answer
-    short = -margin.likely.low
-    need = in_unit_of(depth.middle + short, depth)
-    size = in_unit_of(math.ceil((depth.middle + short) * 2 - 1e-6) / 2, depth)
-    edits = [Edit(cap.place_of("depth"), size)]
-    head = f"cap `{cap.name}` of {spelled(bore)} bore is {spelled(depth)} deep, which"
-    hold = f"too shallow to hold the end of the rope `{join.rope.name}`"
+    need, name, place = raised(depth, margin), cap.name, cap.place_of("depth")
+    size = in_unit_of(next_up(depth.middle - margin.likely.low, 0.5), depth)
     return Misfit(
-        says=f"{head} {{is|may be}} {hold}",
-        place=cap.place_of("depth"),
+        says=f"cap `{name}` of {spelled(bore)} bore is {spelled(depth)} deep, which {{is|may be}}"
+        f" too shallow to hold the end of the rope `{join.rope.name}`",
+        place=place,
         found=f"{spelled(depth)} deep",
         needed=f"a depth of {need} or more",
         remedies=(
-            Remedy(f"take a cap of {size} depth or more for `{cap.name}`", tuple(edits)),
-            Remedy(f"take a longer cap, with a depth of {need} or more, for `{cap.name}`"),
+            Remedy.write(place, size, f"take a cap of {size} depth or more for `{name}`"),
+            Remedy(f"take a longer cap, with a depth of {need} or more, for `{name}`"),
         ),
         margin=margin,
         also=(cap.place_of("bore"),),
@@ -73,38 +61,20 @@ def _nub(join: RopeInCap, ask: Ask) -> Answer:
     )
     if answer := kept(margin):
         return answer
-    need = in_unit_of(nub.middle - margin.likely.low, nub)
-    head = f"the nub of `{join.rope.name}` ({spelled(nub)}) {{is|may be}} too short"
+    need, rope, place = raised(nub, margin), join.rope.name, join.rope.place_of("nub", "length")
     return Misfit(
-        says=(
-            f"{head} for cap `{join.cap.name}`, which is {spelled(depth)} deep and needs {need}"
-            " of it"
-        ),
-        place=join.rope.place_of("nub", "length"),
+        says=f"the nub of `{rope}` ({spelled(nub)}) {{is|may be}} too short for cap"
+        f" `{join.cap.name}`, which is {spelled(depth)} deep and needs {need} of it",
+        place=place,
         found=spelled(nub),
         needed=f"{need} or more",
         remedies=(
-            Remedy.write(
-                join.rope.place_of("nub", "length"),
-                need,
-                f"leave a nub of {need} at both ends of `{join.rope.name}`",
-            ),
+            Remedy.write(place, need, f"leave a nub of {need} at both ends of `{rope}`"),
             Remedy(f"take a cap that is less deep, or leave a nub of {need} or more"),
         ),
         margin=margin,
         also=(join.cap.place_of("depth"),),
     )
-
-
-def depth_wanted(share: float, bore: float, most: float) -> float:
-    """How deep a woven end is to go in, mm: a share of the bore, and never more than `most`.
-
-    Common practice, no source: glue holds over the width of about a bead or two.
-
-    >>> depth_wanted(share=0.4, bore=5.0, most=4.0), depth_wanted(share=0.4, bore=12.0, most=4.0)
-    (2.0, 4.0)
-    """
-    return least(share * bore, most)
 
 
 RULE = Rule(

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, EyesMeet, Misfit, Remedy, Rule, holds, kept
 from wellstrung.rulebook.plan import Eyes, Role
-from wellstrung.rulebook.values import Quantity, exact, table
-from wellstrung.rulebook.wording import in_unit_of, spelled
+from wellstrung.rulebook.values import Quantity, printed
+from wellstrung.rulebook.wording import raised, spelled
 
 
 def check(meeting: EyesMeet, ask: Ask) -> Answer:
@@ -20,25 +20,23 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
         return None
     margins = [(_room(one, other, ask), one, other), (_room(other, one, ask), other, one)]
     margin, outer, inner = min(margins, key=lambda found: found[0].likely.low)
-    cell = table("jump_rings").row("through a loop").cell("room")
-    moves = margin - exact("room", cell.value, "mm", source="trade table `jump_rings`, derived")
+    moves = margin - printed("jump_rings", "through a loop", "room")
     if answer := kept(moves):
         return answer
     forced = not holds(margin)
     hole, wall = ask.get(outer.quantity("hole")), ask.get(inner.quantity("wire"))
-    head = f"the wall of {inner.words} ({spelled(wall)})"
-    eye = f"{outer.words}, which is {spelled(hole)} wide"
-    need = in_unit_of(hole.middle - moves.likely.low, hole)
+    need = f"{raised(hole, moves)} or wider"
     does = "{does|may} not pass" if forced else "{passes|may pass} without play"
     return Misfit(
-        says=f"{head} {does} {eye}",
+        says=f"the wall of {inner.words} ({spelled(wall)}) {does} {outer.words}, which is"
+        f" {spelled(hole)} wide",
         place=meeting.place,
         found=f"a hole of {spelled(hole)}",
-        needed=f"a hole of {need} or wider",
+        needed=f"a hole of {need}",
         remedies=(
             Remedy(
                 f"put a jump ring between `{inner.part.name}` and `{outer.part.name}`, or take a"
-                f" part whose eye is {need} or wider"
+                f" part whose eye is {need}"
             ),
         ),
         margin=margin if forced else moves,

@@ -2,48 +2,36 @@
 
 from __future__ import annotations
 
-import math
-
-from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsInCone, kept, taken
 from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.remedies import wider_bore
-from wellstrung.rulebook.values import derived
-from wellstrung.rulebook.wording import about, article, in_unit_of, spelled
+from wellstrung.rulebook.remedies import next_up, wider_bore
+from wellstrung.rulebook.wording import about, article, in_unit_of, raised, spelled
+from wellstrung_rules.fit import packed
 
 
 def check(join: StrandsInCone, ask: Ask) -> Answer:
-    bore = ask.of(join.cone, "bore")
-    sizes = {f"strand{n}": ask.end(one, join.cone) for n, one in enumerate(join.strands, 1)}
-    bundle = derived(
-        "bundle",
-        "mm",
-        circles.side_by_side,
-        sizes,
-        source="circles in a circle, see `circles.py`",
-    )
+    cone, bore = join.cone, ask.of(join.cone, "bore")
+    bundle = packed("bundle", [ask.end(strand, cone) for strand in join.strands])
     margin = bore - bundle
     if answer := kept(margin):
         return answer
-    several = len(join.strands) > 1
+    end = "nub" if taken(cone) == "nub" else "end"
     names = " and ".join(f"`{strand.name}`" for strand in join.strands)
-    ends = f"{'nub' if taken(join.cone) == 'nub' else 'end'}{'s' if several else ''} of {names}"
-    kind, is_cone = join.cone.kind.name, join.cone.kind.role is Role.CONE
-    mouth = "the wide end of cone" if is_cone else "the bore of cap"
-    wide = f"{mouth} `{join.cone.name}` ({spelled(bore)})"
-    side_by_side = f"which take {about(bundle, bore)} side by side"
-    need = side_by_side if several else f"which takes {about(bundle, bore)}"
-    wanted = math.ceil((bore.middle - margin.likely.low) * 2 - 1e-9) / 2
-    size = in_unit_of(wanted, bore)
-    narrower = "end the strands in smaller beads" if several else "take a thinner rope"
+    ends, narrower = f"{end} of {names}, which takes {about(bundle, bore)}", "take a thinner rope"
+    if len(join.strands) > 1:
+        ends = f"{end}s of {names}, which take {about(bundle, bore)} side by side"
+        narrower = "end the strands in smaller beads"
+    mouth = "the wide end of cone" if cone.kind.role is Role.CONE else "the bore of cap"
+    wanted = next_up(bore.middle - margin.likely.low, 0.5)
+    other = f"take {article(cone.kind.name)} of {in_unit_of(wanted, bore)}"
     return Misfit(
-        says=f"{wide} {{is|may be}} too small for the {ends}, {need}",
-        place=join.cone.place_of("bore"),
+        says=f"{mouth} `{cone.name}` ({spelled(bore)}) {{is|may be}} too small for the {ends}",
+        place=cone.place_of("bore"),
         found=spelled(bore),
-        needed=f"{in_unit_of(bore.middle - margin.likely.low, bore)} or wider",
+        needed=f"{raised(bore, margin)} or wider",
         remedies=(
-            Remedy(f"take {article(kind)} of {size} inside", wider_bore(join.cone, wanted)),
-            Remedy(f"take {article(kind)} of {size} or wider, or {narrower}"),
+            Remedy(f"{other} inside", wider_bore(cone, wanted)),
+            Remedy(f"{other} or wider, or {narrower}"),
         ),
         margin=margin,
         also=(join.place,),

@@ -12,18 +12,19 @@ def check(join: CoreInRope, ask: Ask) -> Answer:
     margin = bore - core
     if answer := kept(margin):
         return answer
-    head = f"the core `{join.core.name}` ({spelled(core)})"
-    rope = f"the rope `{join.rope.name}`, whose bore is {about(bore, core)}"
-    most = max(core.middle + margin.likely.low, 0.0)
+    most, place = max(core.middle + margin.likely.low, 0.0), join.core.place_of("outside")
     size = in_unit_of(most, core)
-    edits = (Edit(join.core.place_of("outside"), size),) if most > 0 else ()
     return Misfit(
-        says=f"{head} {{is|may be}} too thick for {rope}",
-        place=join.core.place_of("outside"),
+        says=f"the core `{join.core.name}` ({spelled(core)}) {{is|may be}} too thick for the rope"
+        f" `{join.rope.name}`, whose bore is {about(bore, core)}",
+        place=place,
         found=spelled(core),
         needed=f"{size} or thinner" if most > 0 else "a rope with a bore",
         remedies=(
-            Remedy(f"take a core of {size} or thinner for `{join.rope.name}`", edits),
+            Remedy(
+                f"take a core of {size} or thinner for `{join.rope.name}`",
+                (Edit(place, size),) if most > 0 else (),
+            ),
             Remedy("take a thinner core, weave round it from the start, or add beads to the ring"),
         ),
         margin=margin,

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
-from wellstrung.rulebook.values import derived, exact, table
+from wellstrung.rulebook.values import derived, exact, product, table
 from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
+
+_SOURCE = "trade table `crimps`, derived"
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
@@ -16,36 +18,26 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         lambda inside, line, room: inside - 2 * line - room,
         inside=inside,
         line=line,
-        room=exact("room", row.cell("room").value, "mm", source="trade table `crimps`, derived"),
+        room=exact("room", row.cell("room").value, "mm", source=_SOURCE),
     )
-    loose = derived(
-        "slack under the limit",
-        "mm",
-        lambda inside, line, loosest: loosest * line - inside,
-        inside=inside,
-        line=line,
-        loosest=exact("loosest", row.cell("loosest").value, source="trade table `crimps`, derived"),
-    )
+    loosest = exact("loosest", row.cell("loosest").value, source=_SOURCE)
+    loose = product("widest that closes", "mm", loosest, line) - inside
     if answer := kept(tight, loose):
         return answer
     too_tight = tight.likely.low < loose.likely.low
-    fault = "too narrow for two wires" if too_tight else "too wide to close"
     low, high = inside.middle - tight.likely.low, inside.middle + loose.likely.low
-    wanted = in_unit_of((low + high) / 2, inside)
-    subject = f"the hole of crimp `{join.crimp.name}` ({spelled(inside)})"
-    wire = f"on the line of `{join.strand.name}` ({about(line, inside)})"
+    wanted, works = in_unit_of((low + high) / 2, inside), between(low, high, inside)
+    place = join.crimp.place_of("inside")
     return Misfit(
-        says=f"{subject} {{is|may be}} {fault} {wire}",
-        place=join.crimp.place_of("inside"),
+        says=f"the hole of crimp `{join.crimp.name}` ({spelled(inside)}) {{is|may be}} too"
+        f" {'narrow for two wires' if too_tight else 'wide to close'} on the line of"
+        f" `{join.strand.name}` ({about(line, inside)})",
+        place=place,
         found=spelled(inside),
-        needed=f"a hole of {between(low, high, inside)}",
+        needed=f"a hole of {works}",
         remedies=(
-            Remedy.write(
-                join.crimp.place_of("inside"),
-                wanted,
-                f"take a crimp of {wanted} inside ({between(low, high, inside)} works)",
-            ),
-            Remedy(f"take a crimp of {between(low, high, inside)} inside"),
+            Remedy.write(place, wanted, f"take a crimp of {wanted} inside ({works} works)"),
+            Remedy(f"take a crimp of {works} inside"),
         ),
         margin=tight if too_tight else loose,
         at_most="error" if too_tight else "warning",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, InEar, Misfit, Remedy, Rule, kept
-from wellstrung.rulebook.remedies import thicker_wires, thinner_wires
+from wellstrung.rulebook.remedies import take_wire, thicker_wires, thinner_wires
 from wellstrung.rulebook.values import Window, exact, table
 from wellstrung.rulebook.wording import between, in_unit_of, spelled
 
@@ -13,31 +13,24 @@ def check(join: InEar, ask: Ask) -> Answer:
     usual = _usual(part.traits.stays_in)
     thin = wire - exact("thinnest usual", usual.low, "mm", source=RULE.sources[0])
     thick = exact("thickest usual", usual.high, "mm", source=RULE.sources[0]) - wire
-    margin = min(thin, thick, key=lambda room: room.likely.low)
-    if answer := kept(margin):
+    if answer := kept(thin, thick):
         return answer
-    too = "thinner" if margin is thin else "thicker"
-    does = "cuts into the lobe" if margin is thin else "does not go in without pain"
+    too_thin = thin.likely.low <= thick.likely.low
     off = ask.plan.bench.allowances["wire"].value  # what drawn wire is off, with room for that
-    thicker, thinner = (wire, usual.low + off), (wire, usual.high - off)
-    wires = thicker_wires(*thicker) if margin is thin else thinner_wires(*thinner)
-    subject = f"the wire of `{part.name}` ({spelled(wire)})"
-    reason = f"{too} than ears are usually pierced for: it {does}"
+    if too_thin:
+        too, does, wires = "thinner", "cuts into the lobe", thicker_wires(wire, usual.low + off)
+    else:
+        too, does = "thicker", "does not go in without pain"
+        wires = thinner_wires(wire, usual.high - off)
+    low, high = in_unit_of(usual.low, wire), in_unit_of(usual.high, wire)
     return Misfit(
-        says=f"{subject} {{is|may be}} {reason}",
+        says=f"the wire of `{part.name}` ({spelled(wire)}) {{is|may be}} {too} than ears are"
+        f" usually pierced for: it {does}",
         place=part.place_of("wire"),
         found=spelled(wire),
         needed=f"a wire of {between(usual.low, usual.high, exact('mm', 0.0, 'mm'))}",
-        remedies=(
-            *(
-                Remedy.write(part.place_of("wire"), size, f"take {size} wire for `{part.name}`")
-                for size in wires
-            ),
-            Remedy(
-                f"take a wire of {in_unit_of(usual.low, wire)} to {in_unit_of(usual.high, wire)}"
-            ),
-        ),
-        margin=margin,
+        remedies=(*take_wire(part, wires), Remedy(f"take a wire of {low} to {high}")),
+        margin=thin if too_thin else thick,
     )
 
 

@@ -5,40 +5,34 @@ from __future__ import annotations
 from wellstrung.formulas import rings
 from wellstrung.rulebook import Answer, Ask, LinkThroughCone, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.values import derived
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, lowered, raised, spelled
 
 
 def check(join: LinkThroughCone, ask: Ask) -> Answer:
-    hole = ask.of(join.cone, "hole")
+    name, place = join.link.name, join.link.place_of("loop", "hole")
+    hole, written = ask.of(join.cone, "hole"), ask.of(join.link, "loop.hole")
     loop = derived(
         "loop outside",
         "mm",
         rings.outside_of,
-        inside=ask.of(join.link, "loop.hole"),
+        inside=written,
         wire=ask.of(join.link, "wire"),
         source="outside = inside + 2 x wire: geometry",
     )
     margin = loop - hole
     if answer := kept(margin):
         return answer
-    loops = f"the loop of `{join.link.name}` ({about(loop, hole)} outside)"
-    cone = f"the narrow hole of cone `{join.cone.name}` ({spelled(hole)})"
-    size = in_unit_of(hole.middle + margin.likely.low, hole)
-    written = ask.of(join.link, "loop.hole")
-    wider = in_unit_of(written.middle - margin.likely.low, written)
+    wider, cone = raised(written, margin), f"take a cone with a hole of {lowered(hole, margin)}"
+    turned = f"turn a loop of {wider} inside for `{name}`, or {cone} or narrower"
     return Misfit(
-        says=f"{loops} {{slips|may slip}} into {cone}",
-        place=join.link.place_of("loop", "hole"),
+        says=f"the loop of `{name}` ({about(loop, hole)} outside) {{slips|may slip}} into the"
+        f" narrow hole of cone `{join.cone.name}` ({spelled(hole)})",
+        place=place,
         found=f"{about(loop, hole)} outside",
         needed=f"wider than {spelled(hole)}",
         remedies=(
-            Remedy.write(
-                join.link.place_of("loop", "hole"),
-                wider,
-                f"turn a loop of {wider} inside for `{join.link.name}`, or take a cone with a hole"
-                f" of {size} or narrower",
-            ),
-            Remedy(f"put a bead between cone and loop, or take a cone with a hole of {size}"),
+            Remedy.write(place, wider, turned),
+            Remedy(f"put a bead between cone and loop, or {cone}"),
         ),
         margin=margin,
         also=(join.cone.place_of("hole"),),

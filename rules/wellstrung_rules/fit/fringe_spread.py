@@ -22,18 +22,16 @@ from wellstrung.rulebook import (
     kept,
     side_by_side,
 )
-from wellstrung.rulebook.plan import Part, Place, drops_of
-from wellstrung.rulebook.values import SLACK, Quantity, derived, exact
+from wellstrung.rulebook.plan import Part, drops_of
+from wellstrung.rulebook.values import SLACK, Quantity, exact, product
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 FRINGE_CROWD = Limit(
     "fringe crowd",
     1.75,
     "",
-    (
-        "a leg to every column of peyote is usual, and round beads are half as wide again as long:"
-        " such legs lie a little behind each other, common practice, no source"
-    ),
+    "a leg to every column of peyote is usual, and round beads are half as wide again as long:"
+    " such legs lie a little behind each other, common practice, no source",
 )
 
 #: so many eyes away nothing touches that anyone hangs side by side
@@ -43,34 +41,36 @@ _FARTHEST = 50
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     if len(fringe.in_order) < 2:
         return None
-    spacing = ask.get(fringe.eyes.quantity("spacing"))
-    pairs = dict.fromkeys(_within_reach(fringe, spacing, ask))
-    crowd = ask.limit(FRINGE_CROWD) if fringe.eyes.woven else exact(FRINGE_CROWD.name, 1.0)
-    needs = {pair: need for pair in pairs if (need := _need(pair, ask)) is not None}
-    if not needs:
-        return Held()  # no two are wide at one height
-    room = {pair: _room(spacing, pair.eyes, crowd, need) for pair, need in needs.items()}
-    pair = min(room, key=lambda pair: room[pair].likely.low)
-    margin, need = room[pair], needs[pair]
+    eyes, spacing = fringe.eyes, ask.get(fringe.eyes.quantity("spacing"))
+    crowd = ask.limit(FRINGE_CROWD) if eyes.woven else exact(FRINGE_CROWD.name, 1.0)
+    found = []
+    for pair in dict.fromkeys(_within_reach(fringe, spacing, ask)):
+        one, other = ask.outline(pair.one, pair.which), ask.outline(pair.other, pair.which_other)
+        need = side_by_side(one, other)
+        if need is not None:  # the two are wide at one height
+            away = exact("eyes apart", pair.eyes)
+            found.append((product("side by side", "mm", away, spacing, crowd) - need, pair, need))
+    if not found:
+        return Held()
+    margin, pair, need = min(found, key=lambda one: one[0].likely.low)
     if answer := kept(margin):
         return answer
-    one, other = pair.one, pair.other
-    things = f"`{one.name}` side by side" if one is other else f"`{one.name}` beside `{other.name}`"
-    head = f"{things} from {fringe.eyes.words}"
-    apart = pair.eyes * spacing.middle
-    tail = f"{about(need, spacing)} from middle to middle, and hang {_apart(apart, spacing)} apart"
-    width = need.middle + margin.likely.low
-    narrow = f"pieces {in_unit_of(width, spacing)} wide or less" if width > 0 else ""
+    apart, width = pair.eyes * spacing.middle, need.middle + margin.likely.low
+    hang = spelled(spacing) if pair.eyes == 1 else in_unit_of(apart, spacing)
     wanted = apart - margin.likely.low / crowd.middle
-    line = next(line for line in reversed(fringe.lines) if line.part is other)
+    narrow = f"pieces {in_unit_of(width, spacing)} wide or less" if width > 0 else ""
+    beside = "side by side" if pair.one is pair.other else f"beside `{pair.other.name}`"
+    line = next(line for line in reversed(fringe.lines) if line.part is pair.other)
+    spaced = () if eyes.woven else (*eyes.path, "spacing")
     return Misfit(
-        says=f"{head} {{|may }}crowd each other: they need {tail}",
+        says=f"`{pair.one.name}` {beside} from {eyes.words} {{|may }}crowd each other: they need"
+        f" {about(need, spacing)} from middle to middle, and hang {hang} apart",
         place=line.place_of("part"),
-        found=f"{_apart(apart, spacing)} apart",
+        found=f"{hang} apart",
         needed=", or ".join(filter(None, (f"{in_unit_of(wanted, spacing)} apart or more", narrow))),
         remedies=(Remedy(_remedy(fringe, pair, wanted / spacing.middle, narrow)),),
         margin=margin,
-        also=(spacing_place(fringe),),
+        also=(eyes.part.place_of(*spaced) if spaced else eyes.part.key.place,),
         working=(crowd.source,) if crowd.source else (),
     )
 
@@ -89,52 +89,23 @@ def _within_reach(fringe: HungOnEyes, spacing: Quantity, ask: Ask) -> Iterator[P
     """Neighbours, and those beyond them that the widest piece could touch over a short leg."""
     widest = max(ask.across(line.part).likely.high for line in fringe.lines)
     reach = min(max(1, math.ceil(widest / max(spacing.likely.low, SLACK))), _FARTHEST)
-    order = list(fringe.in_order.items())
-    for index, (left, (one, n)) in enumerate(order):
-        for right, (other, m) in order[index + 1 : index + 1 + reach]:
-            away = right - left
-            if away <= reach or right == order[index + 1][0]:
-                yield Pair(
-                    one.part, n % drops_of(one.part), other.part, m % drops_of(other.part), away
-                )
-
-
-def _need(pair: Pair, ask: Ask) -> Quantity | None:
-    one = ask.outline(pair.one, pair.which)
-    return side_by_side(one, ask.outline(pair.other, pair.which_other))
-
-
-def _room(spacing: Quantity, eyes: int, crowd: Quantity, need: Quantity) -> Quantity:
-    return derived(
-        "room side by side",
-        "mm",
-        lambda eyes, spacing, crowd, need: eyes * spacing * crowd - need,
-        eyes=exact("eyes apart", eyes),
-        spacing=spacing,
-        crowd=crowd,
-        need=need,
-    )
-
-
-def _apart(apart: float, spacing: Quantity) -> str:
-    return spelled(spacing) if apart == spacing.middle else in_unit_of(apart, spacing)
-
-
-def spacing_place(fringe: HungOnEyes) -> Place:
-    """Where the eyes say how far they are apart; of a woven edge the band itself."""
-    part = fringe.eyes.part
-    return part.key.place if fringe.eyes.woven else part.place_of(*fringe.eyes.path, "spacing")
+    order = [
+        (place, line.part, n % drops_of(line.part)) for place, (line, n) in fringe.in_order.items()
+    ]
+    for index, (left, one, which) in enumerate(order):
+        for right, other, which_other in order[index + 1 : index + 1 + reach]:
+            if right - left <= reach or right == order[index + 1][0]:
+                yield Pair(one, which, other, which_other, right - left)
 
 
 def _remedy(fringe: HungOnEyes, pair: Pair, eyes: float, narrow: str) -> str:
     every = math.ceil(eyes - 1e-9)
     nth = {2: "every other", 3: "every third"}.get(every, f"every {every}th")
-    name = f"`{pair.other.name}`"
     bead = "edge bead" if fringe.eyes.woven else "eye"
     narrower = f", take {narrow}," if narrow else ""
     return (
-        f"hang {name} from {nth} {bead} (`at: [1, {1 + every}, ...]`){narrower} or let neighbours"
-        " end at different heights"
+        f"hang `{pair.other.name}` from {nth} {bead} (`at: [1, {1 + every}, ...]`){narrower} or let"
+        " neighbours end at different heights"
     )
 
 

@@ -16,7 +16,7 @@ from wellstrung.rulebook import (
     passes_of,
 )
 from wellstrung.rulebook.values import derived, exact
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, raised, spelled
 
 WEAVING_IN_PASSES = Limit(
     "weaving-in passes", 1.0, "", "an end woven in passes once more, common practice"
@@ -41,17 +41,15 @@ def check(join: Threaded, ask: Ask) -> Answer:
     margin = hole - taken
     if answer := kept(margin):
         return answer
-    times = passes + round(extra.middle)
-    subject = f"the thread of `{join.part.name}` ({about(line)})"
-    bead = f"the hole of bead `{join.bead.name}` ({about(hole)})"
     stitch = "the stitch, the fringe" if fringe_passes(ask.plan, join.part) else "the stitch"
-    need = f"{stitch} and a woven-in end want {times} passes, and they take {about(taken, hole)}"
     return Misfit(
-        says=f"{subject} {{fills|may fill}} {bead} too soon: {need}",
+        says=f"the thread of `{join.part.name}` ({about(line)}) {{fills|may fill}} the hole of bead"
+        f" `{join.bead.name}` ({about(hole)}) too soon: {stitch} and a woven-in end need"
+        f" {passes + round(extra.middle)} passes, which take {about(taken, hole)}",
         place=join.part.place_of("thread"),
         found=spelled(line),
-        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}",
-        remedies=(Remedy("take a thinner thread, or beads of wider hole"),),
+        needed=f"a hole of {raised(hole, margin)}",
+        remedies=(Remedy("take a thinner thread, or beads with a wider hole"),),
         margin=margin,
         at_most="warning",
         also=(join.bead.key.place,),

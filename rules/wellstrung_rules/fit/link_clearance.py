@@ -10,46 +10,52 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.formulas import rings
-from wellstrung.formulas.arithmetic import either, most
 from wellstrung.rulebook import Answer, Ask, EndLink, Misfit, Remedy, Rule, holds, kept
-from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.remedies import thinner_wires
+from wellstrung.rulebook.remedies import take_wire, thinner_wires
 from wellstrung.rulebook.values import Quantity, derived, exact
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, raised, spelled
 from wellstrung_rules.limits import RING_SWING
 
 
 def check(end: EndLink, ask: Ask) -> Answer:
     wires = {f"ring{n}": ask.of(ring, "wire") for n, ring in enumerate(end.rings, 1)}
-    beyond = _wire(end, end.beyond) if end.beyond else exact("next", 0.0, "mm")
     # one ring lies along the link however wide it is
     width = {"hole": ask.get(end.eyes.quantity("hole"))} if len(wires) > 1 else {}
     taken = derived(
         "taken along the link",
         "mm",
-        taken_along,
+        rings.taken_along,
         {**width, **wires},
-        next=beyond,
+        next=_wire(end, end.beyond) if end.beyond else exact("next", 0.0, "mm"),
         source="side by side or one behind the other: geometry, worked out for this project",
     )
-    inside = _inside(end)
+    inside = derived(
+        "inside of the link",
+        "mm",
+        rings.inside_of,
+        outside=end.chain.length("links", end.link, "length", allowance="link size"),
+        wire=_wire(end, end.link),
+        source="inside = outside - 2 x wire, trade table `chains`",
+    )
     fits = inside - taken
     moves = fits - ask.limit(RING_SWING)
     if answer := kept(moves):
         return answer
     forced = not holds(fits)
     ring = max(end.rings, key=lambda ring: ask.of(ring, "wire").middle)
-    wire = ask.of(ring, "wire")
-    link = f"link `{end.link}` of `{end.eyes.part.name}` ({about(inside)} long inside)"
-    things = " and ".join(_things(end, ask))
-    take = f"which take {about(taken)}"
-    room = "no room for" if forced else "no room to move beside"
+    wire, several = ask.of(ring, "wire"), len(end.rings) > 1
+    bound, other = wire.middle + moves.likely.low, ", or hang the rings from each other"
     return Misfit(
-        says=f"{link} {{has|may have}} {room} {things}, {take}",
+        says=f"link `{end.link}` of `{end.eyes.part.name}` ({about(inside)} long inside)"
+        f" {{has|may have}} no room {'for' if forced else 'to move beside'}"
+        f" {' and '.join(_things(end, ask))}, which take {about(taken)}",
         place=ring.place_of("wire"),
         found=f"{about(inside)} inside",
-        needed=f"{in_unit_of(inside.middle - moves.likely.low, inside)} inside, or thinner rings",
-        remedies=_remedies(end, ring, wire, wire.middle + moves.likely.low),
+        needed=f"{raised(inside, moves)} inside, or thinner rings",
+        remedies=(
+            *take_wire(ring, thinner_wires(wire, bound)),
+            Remedy(f"take chain with longer links{other if several else ''}"),
+        ),
         margin=fits if forced else moves,
         at_most="error" if forced else "warning",
         also=(end.chain.place_of("links", end.link, "length"),),
@@ -65,48 +71,8 @@ def _things(end: EndLink, ask: Ask) -> Iterator[str]:
         yield "the next link"
 
 
-def taken_along(next: float, hole: float = 0.0, **rings: float) -> float:
-    """What lies along a link, mm: the `next` link's wire, and the rings' wires.
-
-    Rings that fit the hole's width side by side take the thickest of them, others all together.
-
-    Geometry, worked out for this project.
-
-    >>> round(taken_along(hole=2.0, next=0.8, ring1=0.8, ring2=0.8), 2)
-    1.6
-    >>> round(taken_along(hole=1.0, next=0.8, ring1=0.8, ring2=0.8), 2)
-    2.4
-    """
-    wires = rings.values()
-    if len(wires) == 1:
-        return next + sum(wires)
-    return next + either(sum(wires) <= hole, most(*wires), sum(wires))
-
-
 def _wire(end: EndLink, link: str) -> Quantity:
     return end.chain.wire("links", link, "wire")
-
-
-def _inside(end: EndLink) -> Quantity:
-    return derived(
-        "inside of the link",
-        "mm",
-        rings.inside_of,
-        outside=end.chain.length("links", end.link, "length", allowance="link size"),
-        wire=_wire(end, end.link),
-        source="inside = outside - 2 x wire, trade table `chains`",
-    )
-
-
-def _remedies(end: EndLink, ring: Part, wire: Quantity, bound: float) -> tuple[Remedy, ...]:
-    other = ", or hang the rings from each other" if len(end.rings) > 1 else ""
-    return (
-        *(
-            Remedy.write(ring.place_of("wire"), size, f"use {size} wire for `{ring.name}`")
-            for size in thinner_wires(wire, bound)
-        ),
-        Remedy(f"take chain with longer links{other}"),
-    )
 
 
 RULE = Rule(

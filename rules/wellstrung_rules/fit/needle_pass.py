@@ -5,35 +5,33 @@ from __future__ import annotations
 from wellstrung.formulas import thread
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept, passes_of
 from wellstrung.rulebook.values import derived, exact
-from wellstrung.rulebook.wording import about, in_unit_of
+from wellstrung.rulebook.wording import about, raised
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
-    passes = passes_of(ask.plan, join.part)
-    if passes is None or not join.part.has("needle"):
+    part, passes = join.part, passes_of(ask.plan, join.part)
+    if passes is None or not part.has("needle"):
         return None
-    needle, line = ask.of(join.part, "needle"), ask.of(join.part, "line")
-    hole = ask.of(join.bead, "hole")
+    needle, hole = ask.of(part, "needle"), ask.of(join.bead, "hole")
     needed = derived(
         "hole for the needle",
         "mm",
         thread.hole_needed,
         needle=needle,
-        thread=line,
+        thread=ask.of(part, "line"),
         there=exact("there", passes - 1),
         source="k = 1.3: trade table `needle_choice`, held against print",
     )
     margin = hole - needed
     if answer := kept(margin):
         return answer
-    subject = f"needle `{join.part.text('needle')}` ({about(needle)}) of `{join.part.name}`"
-    bead = f"bead `{join.bead.name}` ({about(hole)} hole)"
-    there = f"pass {passes}, where it would have to be {about(needed, hole)}"
     return Misfit(
-        says=f"{subject} {{does|may}} not pass {bead} at {there}",
-        place=join.part.place_of("needle"),
+        says=f"needle `{part.text('needle')}` ({about(needle)}) of `{part.name}` {{does|may}} not"
+        f" pass bead `{join.bead.name}` ({about(hole)} hole) at pass {passes}, where the hole would"
+        f" need to be {about(needed, hole)}",
+        place=part.place_of("needle"),
         found=about(hole),
-        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}",
+        needed=f"a hole of {raised(hole, margin)}",
         remedies=(Remedy("take a finer needle of the same class, or a thinner thread"),),
         margin=margin,
         also=(join.bead.key.place,),

@@ -10,16 +10,20 @@ from wellstrung.rulebook.wording import about
 
 
 def check(slides: SlidesOn, ask: Ask) -> Answer:
-    if _opens(slides.what, ask):
+    what = slides.what
+    if _opens(what, ask):
         return None
     if not all(slides.ends):
         return Held()
-    slider, carrier = slides.slider.name, slides.carrier.name
+    slider, carrier = slides.slider, slides.carrier.name
     if slides.step is None:
-        raise Missing(f"a step `{{do: slide, part: {slider}, onto: {carrier}}}` under `work`")
+        raise Missing(f"a step `{{do: slide, part: {slider.name}, onto: {carrier}}}` under `work`")
     if not slides.made_by:
         return Held()
-    inside = _inside(slides.what, ask)
+    if isinstance(what, Eyes):
+        inside, words = ask.get(what.quantity("hole")), what.words
+    else:
+        inside, words = ask.of(what, "inside"), f"{what.kind.name} `{what.name}`"
     # it may go on over either end: the easier one decides, by the widest thing there
     ends = [[(inside - _across(entry, ask), entry) for entry in end] for end in slides.ends]
     narrowest = [min(end, key=lambda found: found[0].likely.low) for end in ends]
@@ -27,15 +31,20 @@ def check(slides: SlidesOn, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     step, made = slides.step, slides.made_by[-1]
-    sizes = f"{about(inside)}, and `{entry.part.name}` is {about(_across(entry, ask))} across"
-    head = f"{_words(slides.what)} is closed and goes on `{carrier}` in step {step.number}, after"
-    tail = f"step {made.number} has made the last of its ends: its inside is {sizes}"
+    field, opened = ("closing", "open") if slider.kind.role is Role.RING else ("opens", "yes")
+    opener = f"take one that opens for `{slider.name}`: `{field}: {opened}`"
     return Misfit(
-        says=f"{head} {tail}{{|, so it may not pass}}",
+        says=f"{words} is closed and goes on `{carrier}` in step {step.number}, after step"
+        f" {made.number} has made the last of its ends{{|, so it may not pass}}: its inside is"
+        f" {about(inside)}, and `{entry.part.name}` is {about(_across(entry, ask))} across",
         place=step.place,
         found=f"step {step.number}",
         needed=f"before step {made.number}",
-        remedies=_remedies(slides, ask),
+        remedies=(
+            ask.moved_before(step, made),
+            *([Remedy.write(slider.place_of(field), opened, opener)] if slider.has(field) else []),
+            Remedy(f"put `{slider.name}` on before the ends of `{carrier}` are made"),
+        ),
         margin=margin,
         also=(made.place, entry.place),
     )
@@ -43,28 +52,17 @@ def check(slides: SlidesOn, ask: Ask) -> Answer:
 
 def _opens(what: Eyes | Part, ask: Ask) -> bool:
     """Whether it can be opened to go on anywhere; raises Missing where the plan does not say."""
-    if isinstance(what, Part):
-        if what.kind.role is Role.RING:
-            return bool(ask.opens(what))
+    if isinstance(what, Part) and what.kind.role is not Role.RING:
         return what.text("opens") == "yes"
     opens = ask.opens(what)
-    if opens is None:
+    if opens is None and isinstance(what, Eyes):
         raise what.part.missing(*what.path, "opens")
-    return opens
-
-
-def _inside(what: Eyes | Part, ask: Ask) -> Quantity:
-    return ask.get(what.quantity("hole")) if isinstance(what, Eyes) else ask.of(what, "inside")
-
-
-def _words(what: Eyes | Part) -> str:
-    return what.words if isinstance(what, Eyes) else f"{what.kind.name} `{what.name}`"
+    return bool(opens)
 
 
 def _across(entry: RunEntry, ask: Ask) -> Quantity:
     """How wide a part at an end is; half a clasp, or a wire link, is as wide as its eye or more."""
-    part = entry.part
-    eye = entry.half or "loop"
+    part, eye = entry.part, entry.half or "loop"
     if entry.half == "a" and part.traits.swings:
         return part.length("ring", "outside", allowance="ring size")
     if eye not in part.kind.eyes:
@@ -76,24 +74,6 @@ def _across(entry: RunEntry, ask: Ask) -> Quantity:
         inside=ask.of(part, f"{eye}.hole"),
         wire=ask.of(part, f"{eye}.wire"),
         source="outside = inside + 2 x wire: geometry",
-    )
-
-
-def _remedies(slides: SlidesOn, ask: Ask) -> tuple[Remedy, ...]:
-    step, made = slides.step, slides.made_by[-1]
-    assert step is not None
-    slider, name = slides.slider, slides.slider.name
-    moved = ask.moved_before(step, made)
-    by_hand = Remedy(f"put `{name}` on before the ends of `{slides.carrier.name}` are made")
-    field, opened = ("closing", "open") if slider.kind.role is Role.RING else ("opens", "yes")
-    if not slider.has(field):
-        return (moved, by_hand)
-    return (
-        moved,
-        Remedy.write(
-            slider.place_of(field), opened, f"take one that opens for `{name}`: `{field}: {opened}`"
-        ),
-        by_hand,
     )
 
 

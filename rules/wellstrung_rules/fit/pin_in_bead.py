@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
-from wellstrung.rulebook.remedies import thinner_wires
-from wellstrung.rulebook.wording import in_unit_of, spelled
+from wellstrung.rulebook.remedies import take_wire, thinner_wires
+from wellstrung.rulebook.wording import in_unit_of, raised, spelled
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
@@ -14,24 +14,16 @@ def check(join: Threaded, ask: Ask) -> Answer:
     margin = hole - wire
     if answer := kept(margin):
         return answer
-    subject = f"the wire of `{join.part.name}` ({spelled(wire)})"
-    bead = f"the hole of bead `{join.bead.name}` ({spelled(hole)})"
     limit = wire.middle + margin.likely.low
     return Misfit(
-        says=f"{subject} {{does|may}} not pass {bead}",
+        says=f"the wire of `{join.part.name}` ({spelled(wire)}) {{does|may}} not pass the hole of"
+        f" bead `{join.bead.name}` ({spelled(hole)})",
         place=join.part.place_of("wire"),
         found=spelled(wire),
         needed=f"{in_unit_of(max(limit, 0), hole)} or thinner",
         remedies=(
-            *(
-                Remedy.write(
-                    join.part.place_of("wire"), size, f"use {size} wire for `{join.part.name}`"
-                )
-                for size in thinner_wires(wire, limit)
-            ),
-            Remedy(
-                f"take a bead with a hole of {in_unit_of(hole.middle - margin.likely.low, hole)}"
-            ),
+            *take_wire(join.part, thinner_wires(wire, limit)),
+            Remedy(f"take a bead with a hole of {raised(hole, margin)}"),
         ),
         margin=margin,
         also=(join.bead.key.place,),

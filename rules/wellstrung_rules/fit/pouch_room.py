@@ -1,13 +1,13 @@
-"""What a pouch is made to hold: it goes in, and where its height is told, it does not look out."""
+"""What a pouch is made to hold: it goes in, and where its height is given, it does not look out."""
 
 from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, Woven, holds, kept
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -17,28 +17,27 @@ def check(woven: Woven, ask: Ask) -> Answer:
     wide, thick = pouch.length("holds", "width"), pouch.length("holds", "thickness")
     has = ask.of(pouch, "width_inside")
     room = has - (wide + thick)
-    if not holds(room):
+    fits = kept(room)
+    if fits is None:
         return _too_narrow(pouch, has, wide, room)
     if not pouch.has("holds", "height"):
-        return Held(room)
+        return fits
     height, depth = pouch.length("holds", "height"), ask.of(pouch, "length")
     over = depth - height
-    if holds(over):
-        return kept(room, over)
-    return _too_shallow(pouch, depth, height, over)
+    return kept(room, over) or _too_shallow(pouch, depth, height, over)
 
 
 def _too_narrow(pouch: Part, has: Quantity, wide: Quantity, room: Quantity) -> Misfit:
     around, place = pouch.count("around"), pouch.place_of("around")
     wanted = 2 * math.ceil(around * (has.middle - room.likely.low) / has.middle / 2)
-    head = f"what `{pouch.name}` holds, {spelled(wide)} wide and {pouch.text('holds', 'thickness')}"
-    tail = f"go in: it is {about(has, wide)} wide inside, laid flat"
     text = f"write `around: {wanted}`"
     return Misfit(
-        says=f"{head} thick, {{does|may}} not {tail}",
+        says=f"what `{pouch.name}` holds, {spelled(wide)} wide and"
+        f" {pouch.text('holds', 'thickness')} thick, {{does|may}} not go in: it is"
+        f" {about(has, wide)} wide inside, laid flat",
         place=place,
         found=f"{about(has, wide)} wide inside",
-        needed=f"{in_unit_of(has.middle - room.likely.low, wide)} wide inside",
+        needed=f"{raised(has, room, wide)} wide inside",
         remedies=(Remedy.write(place, str(wanted), text), Remedy(f"{text} or more")),
         margin=room,
         also=(pouch.place_of("holds"),),
@@ -46,17 +45,16 @@ def _too_narrow(pouch: Part, has: Quantity, wide: Quantity, room: Quantity) -> M
 
 
 def _too_shallow(pouch: Part, depth: Quantity, height: Quantity, over: Quantity) -> Misfit:
-    head = f"what `{pouch.name}` holds ({spelled(height)} high)"
-    tail = f"out of its opening: it is {about(depth, height)} deep"
     return Misfit(
-        says=f"{head} {{looks|may look}} {tail}",
+        says=f"what `{pouch.name}` holds ({spelled(height)} high) {{looks|may look}} out of its"
+        f" opening: it is {about(depth, height)} deep",
         place=pouch.place_of("rounds" if pouch.has("rounds") else "length"),
         found=f"{about(depth, height)} deep",
-        needed=f"{in_unit_of(depth.middle - over.likely.low, height)} or more",
+        needed=f"{raised(depth, over, height)} or more",
         remedies=(
             Remedy(
-                f"weave it {in_unit_of(-over.likely.low, height)} deeper, or take out `height`"
-                " where it is meant to look out"
+                f"weave it {in_unit_of(-over.likely.low, height)} deeper, or delete `height` where"
+                " it is meant to look out"
             ),
         ),
         margin=over,

@@ -7,10 +7,9 @@ ring is wound on, so that neither is judged here.
 
 from __future__ import annotations
 
-import math
-
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RingHolds, Rule, kept
-from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.remedies import sized_by, wider_ring
+from wellstrung.rulebook.values import product
 from wellstrung.rulebook.wording import about, in_unit_of
 
 RING_OPENED = Limit(
@@ -22,62 +21,30 @@ RING_OPENED = Limit(
 
 
 def check(join: RingHolds, ask: Ask) -> Answer:
-    if join.around is None or not join.ring.traits.gapes:
+    ring = join.ring
+    if join.around is None or not ring.traits.gapes:
         return None
-    inside, outside = ask.of(join.ring, "inside"), ask.of(join.around, "outside")
+    inside, outside = ask.of(ring, "inside"), ask.of(join.around, "outside")
     share = ask.limit(RING_OPENED)
-    margin = derived(
-        "room to close true", "mm", room_to_close, inside=inside, share=share, outside=outside
-    )
+    margin = product("closes true around", "mm", inside, share) - outside
     if answer := kept(margin):
         return answer
-    size = ask.of(join.ring, _written(join))
-    ring = f"open ring `{join.ring.name}` (inside {about(inside, size)})"
-    rope = f"the rope `{join.around.name}` ({about(outside, size)} outside)"
-    far = "be opened so far that it will not close true"
+    size = ask.of(ring, sized_by(ring))
     short = -margin.likely.low / share.middle
+    slide = f"slide a soldered ring on for `{ring.name}` before the rope is capped"
     return Misfit(
-        says=f"to go round {rope} the {ring} {{has|may have}} to {far}",
-        place=join.ring.place_of(_written(join)),
+        says=f"to go round the rope `{join.around.name}` ({about(outside, size)} outside) the open"
+        f" ring `{ring.name}` (inside {about(inside, size)}) {{has|may have}} to be opened so far"
+        " that it will not close true",
+        place=ring.place_of(sized_by(ring)),
         found=f"inside {about(inside, size)}",
         needed=f"inside {in_unit_of(inside.middle + short, size)} or more, or a soldered ring",
-        remedies=_remedies(join, size, short),
+        remedies=(
+            Remedy.write(ring.place_of("closing"), "soldered", f"{slide}: `closing: soldered`"),
+            *wider_ring(ring, size, short, slide),
+        ),
         margin=margin,
         also=(join.around.key.place,),
-    )
-
-
-def room_to_close(inside: float, share: float, outside: float) -> float:
-    """What is left, mm, of the share of a ring's inside around which it still closes true.
-
-    The share is common practice, no source.
-
-    >>> round(room_to_close(inside=16.0, share=0.6, outside=9.0), 2)
-    0.6
-    """
-    return inside * share - outside
-
-
-#: Rings are sold in half millimetres, common practice.
-_STEP = 0.5
-
-
-def _written(join: RingHolds) -> str:
-    return "inside" if join.ring.has("inside") else "outside"
-
-
-def _remedies(join: RingHolds, size: Quantity, short: float) -> tuple[Remedy, ...]:
-    ring = join.ring
-    wanted = in_unit_of(math.ceil((size.middle + short) / _STEP - 1e-9) * _STEP, size)
-    slide = f"slide a soldered ring on for `{ring.name}` before the rope is capped"
-    return (
-        Remedy.write(ring.place_of("closing"), "soldered", f"{slide}: `closing: soldered`"),
-        Remedy.write(
-            ring.place_of(_written(join)),
-            wanted,
-            f"take a ring of {wanted} {_written(join)} for `{ring.name}`",
-        ),
-        Remedy(f"{slide}, or take one of {wanted} {_written(join)} or more"),
     )
 
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RingInUse, Rule, kept
-from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.remedies import thicker_wires, thinner_wires
-from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RingInUse, Rule, kept, tightest
+from wellstrung.rulebook.remedies import sized_by, take_wire, thicker_wires, thinner_wires
+from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, in_unit_of, number, spelled
 
 RING_WIRE = Limit(
@@ -33,59 +32,36 @@ def check(used: RingInUse, ask: Ask) -> Answer:
     if not ring.traits.gapes:
         return None
     wire, inside = ask.of(ring, "wire"), ask.of(ring, "inside")
-    slack, stiff = ask.limit(RING_SLACK), ask.limit(RING_STIFF)
-    least = ask.limit(RING_WIRE)
-    thin = wire - least
-    wide = derived(
-        "wire to spare",
-        "mm",
-        lambda wire, most, inside: wire - inside / most,
-        wire=wire,
-        most=slack,
-        inside=inside,
+    least, most = (
+        derived(f"{end} wire", "mm", lambda inside, times: inside / times, inside=inside, times=by)
+        for end, by in (("least", ask.limit(RING_SLACK)), ("most", ask.limit(RING_STIFF)))
     )
-    narrow = derived(
-        "wire under the limit",
-        "mm",
-        lambda inside, least, wire: inside / least - wire,
-        inside=inside,
-        least=stiff,
-        wire=wire,
-    )
-    margin = min((thin, wide, narrow), key=lambda room: room.likely.low)
-    if answer := kept(margin):
+    thin, wide, narrow = wire - ask.limit(RING_WIRE), wire - least, most - wire
+    if answer := kept(thin, wide, narrow):
         return answer
-    off = -margin.likely.low
-    bound = wire.middle - off if margin is narrow else wire.middle + off
-    ratio = number(inside.middle / wire.middle)
-    ends = {
-        id(thin): "too thin to stay shut under a pull",
-        id(wide): f"too thin for its inside ({ratio} times the wire), so that it opens easily",
-        id(narrow): f"too thick for its inside ({ratio} times the wire) to be opened and shut true",
-    }
-    subject = f"the wire of open ring `{ring.name}` ({spelled(wire)})"
-    way = "thinner" if margin is narrow else "thicker"
+    margin = tightest(thin, wide, narrow)
+    its_inside = f"for its inside ({number(inside.middle / wire.middle)} times the wire)"
+    fault = "thin to stay shut under a pull"
+    if margin is wide:
+        fault = f"thin {its_inside}, so that it opens easily"
+    bound, way, find = wire.middle - margin.likely.low, "thicker", thicker_wires
+    other = "a smaller or a split ring, or solder it shut"
+    if margin is narrow:
+        fault = f"thick {its_inside} to be opened and shut true"
+        bound, way, find = wire.middle + margin.likely.low, "thinner", thinner_wires
+        other = "a larger ring"
     need = f"{in_unit_of(bound, wire)} or {way}"
     return Misfit(
-        says=f"{subject} {{is|may be}} {ends[id(margin)]}",
+        says=f"the wire of open ring `{ring.name}` ({spelled(wire)}) {{is|may be}} too {fault}",
         place=ring.place_of("wire"),
         found=f"{spelled(wire)}, inside {about(inside)}",
         needed=f"a wire of {need}",
-        remedies=_remedies(ring, wire, bound, way, need),
-        margin=margin,
-        also=(ring.place_of("inside" if ring.has("inside") else "outside"),),
-    )
-
-
-def _remedies(ring: Part, wire: Quantity, bound: float, way: str, need: str) -> tuple[Remedy, ...]:
-    find = thinner_wires if way == "thinner" else thicker_wires
-    other = "a larger ring" if way == "thinner" else "a smaller or a split ring, or solder it shut"
-    return (
-        *(
-            Remedy.write(ring.place_of("wire"), size, f"use {size} wire for `{ring.name}`")
-            for size in find(wire, bound)
+        remedies=(
+            *take_wire(ring, find(wire, bound)),
+            Remedy(f"take wire of {need} for `{ring.name}`, or take {other}"),
         ),
-        Remedy(f"use wire of {need} for `{ring.name}`, or take {other}"),
+        margin=margin,
+        also=(ring.place_of(sized_by(ring)),),
     )
 
 

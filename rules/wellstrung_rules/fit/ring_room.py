@@ -2,61 +2,41 @@
 
 from __future__ import annotations
 
-from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, RingHolds, Rule, holds, kept
 from wellstrung.rulebook.remedies import sized_by, wider_ring
-from wellstrung.rulebook.values import Quantity, derived
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung_rules.fit import IN_A_CIRCLE, held, packed
 from wellstrung_rules.limits import RING_SWING
+
+_TWO = "two circles a and b fit exactly when a + b <= D"
 
 
 def check(join: RingHolds, ask: Ask) -> Answer:
-    held = dict(_held(join, ask))
-    if not held:
+    sizes = held(join, ask, bridges=False)
+    if not sizes:
         return None
     inside = ask.of(join.ring, "inside")
-    exactly = "two circles a and b fit exactly when a + b <= D"
-    source = exactly if len(held) <= 2 else "circles in a circle, see `circles.py`"
-    taken = derived("room taken", "mm", circles.side_by_side, held, source=source)
+    taken = packed("room taken", sizes, _TWO if len(sizes) <= 2 else IN_A_CIRCLE)
     fits = inside - taken
-    swings = derived(
-        "room to swing",
-        "mm",
-        lambda inside, taken, swing: inside - taken - swing,
-        inside=inside,
-        taken=taken,
-        swing=ask.limit(RING_SWING),
-    )
+    swings = fits - ask.limit(RING_SWING)
     if answer := kept(swings):
         return answer
-    forced = not holds(fits)
-    margin = fits if forced else swings
-    size = ask.of(join.ring, sized_by(join.ring))
-    things = _words(join)
+    forced, size = not holds(fits), ask.of(join.ring, sized_by(join.ring))
     written = "" if sized_by(join.ring) == "inside" else f"{spelled(size)} outside, "
-    subject = f"ring `{join.ring.name}` ({written}inside {about(inside, size)})"
-    small, tight = f"{{is|may be}} too small to hold {things}", f"{{holds|may hold}} {things}"
-    fault = small if forced else f"{tight} with no room to swing"
-    one = len(held) == 1
-    need = f"which {'takes' if one else 'take'} {about(taken, size)}"
+    does = "{is|may be} too small to hold" if forced else "{holds|may hold}"
     short = -swings.likely.low
     return Misfit(
-        says=f"{subject} {fault}, {need}",
+        says=f"ring `{join.ring.name}` ({written}inside {about(inside, size)}) {does}"
+        f" {_words(join)}{'' if forced else ' with no room to swing'}, which"
+        f" {'takes' if len(sizes) == 1 else 'take'} {about(taken, size)}",
         place=join.ring.place_of(sized_by(join.ring)),
         found=f"inside {about(inside, size)}",
         needed=f"inside {in_unit_of(inside.middle + short, size)} or more",
-        remedies=wider_ring(join.ring, size, short, "thinner parts to hold"),
-        margin=margin,
+        remedies=wider_ring(join.ring, size, short, "take thinner parts to hold"),
+        margin=fits if forced else swings,
         at_most="error" if forced else "warning",
         also=(join.around.key.place,) if join.around else (),
     )
-
-
-def _held(join: RingHolds, ask: Ask) -> list[tuple[str, Quantity]]:
-    around = [("rope", ask.of(join.around, "outside"))] if join.around else []
-    eyes = [(f"eye{n}", ask.get(eyes.quantity("wire"))) for n, eyes in enumerate(join.eyes, 1)]
-    rings = [(f"ring{n}", ask.of(join.ring, "wire")) for n in range(1, join.other_rings + 1)]
-    return [*around, *eyes, *rings]
 
 
 def _words(join: RingHolds) -> str:

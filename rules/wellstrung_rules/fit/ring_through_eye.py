@@ -4,61 +4,43 @@ from __future__ import annotations
 
 from wellstrung.formulas import circles, rings
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, RingThroughEye, Rule, kept
-from wellstrung.rulebook.remedies import thinner_wires
-from wellstrung.rulebook.values import Quantity, derived, exact, product
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.remedies import take_wire, thinner_wires
+from wellstrung.rulebook.values import derived, exact, product
+from wellstrung.rulebook.wording import about, raised, spelled
+
+_EQUAL = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
 
 
 def check(join: RingThroughEye, ask: Ask) -> Answer:
-    hole = ask.get(join.eyes.quantity("hole"))
-    wire, inside = ask.of(join.ring, "wire"), ask.of(join.ring, "inside")
-    through = ask.get(join.eyes.quantity("through"))
-    bundle = product(
-        "wires in the eye",
-        "mm",
-        wire,
-        exact("ratio", circles.equal_ratio(join.rings)),
-        source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",
-    )
+    hole, wire = ask.get(join.eyes.quantity("hole")), ask.of(join.ring, "wire")
+    ratio = exact("ratio", circles.equal_ratio(join.rings))
+    several = join.rings > 1
     needed = derived(
         "hole needed",
         "mm",
         rings.hole_needed,
-        wire=bundle if join.rings > 1 else wire,
-        inside=inside,
-        through=through,
+        wire=product("wires in the eye", "mm", wire, ratio, source=_EQUAL) if several else wire,
+        inside=ask.of(join.ring, "inside"),
+        through=ask.get(join.eyes.quantity("through")),
         source="curved wire in a straight hole, geometry, worked out for this project",
     )
     margin = hole - needed
     if answer := kept(margin):
         return answer
-    wires = "wire" if join.rings == 1 else f"{join.rings} wires"
-    subject = f"the {wires} of `{join.ring.name}` ({spelled(wire)})"
-    eye = f"{join.eyes.words} ({spelled(hole)})"
+    limit = wire.middle + margin.likely.low / join.rings
     return Misfit(
-        says=f"{subject} {{cannot|may not}} pass {eye}, which needs to be {about(needed, hole)}",
+        says=f"the {f'{join.rings} wires' if several else 'wire'} of `{join.ring.name}`"
+        f" ({spelled(wire)}) {{cannot|may not}} pass {join.eyes.words} ({spelled(hole)}), which"
+        f" needs to be {about(needed, hole)}",
         place=join.ring.place_of("wire"),
         found=spelled(hole),
-        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)} or wider",
-        remedies=_remedies(join, wire, hole, margin),
+        needed=f"a hole of {raised(hole, margin)} or wider",
+        remedies=(
+            *take_wire(join.ring, thinner_wires(wire, limit)),
+            Remedy(f"take a part whose eye is {raised(hole, margin)} or wider"),
+        ),
         margin=margin,
         also=(join.eyes.part.place_of(*join.eyes.path, "hole"),),
-    )
-
-
-def _remedies(
-    join: RingThroughEye, wire: Quantity, hole: Quantity, margin: Quantity
-) -> tuple[Remedy, ...]:
-    limit = wire.middle + margin.likely.low / join.rings
-    hole_size = in_unit_of(hole.middle - margin.likely.low, hole)
-    return (
-        *(
-            Remedy.write(
-                join.ring.place_of("wire"), size, f"use {size} wire for `{join.ring.name}`"
-            )
-            for size in thinner_wires(wire, limit)
-        ),
-        Remedy(f"take a part whose eye is {hole_size} or wider"),
     )
 
 

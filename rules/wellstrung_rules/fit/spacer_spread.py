@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import math
 from itertools import pairwise
 
 from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsAtHoles, kept
 from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.remedies import next_up
 from wellstrung.rulebook.values import Quantity, derived
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled
 
 
 def check(join: StrandsAtHoles, ask: Ask) -> Answer:
@@ -22,19 +22,16 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
     margin = spacing - need
     if answer := kept(margin):
         return answer
-    strands = f"`{one.name}` and `{other.name}` side by side"
-    tail = f"they need {about(need, spacing)} from middle to middle, and its holes are"
-    wanted = in_unit_of(math.ceil((spacing.middle - margin.likely.low) * 2) / 2, spacing)
-    place = bar.place_of(*join.eyes.path, "spacing")
+    wanted = in_unit_of(next_up(spacing.middle - margin.likely.low, 0.5), spacing)
+    place, wider = bar.place_of(*join.eyes.path, "spacing"), f"take a bar with holes {wanted} apart"
     return Misfit(
-        says=f"{strands} {{|may }}bulge at `{bar.name}`: {tail} {spelled(spacing)} apart",
+        says=f"`{one.name}` and `{other.name}` side by side {{|may }}bulge at `{bar.name}`: they"
+        f" need {about(need, spacing)} from middle to middle, and its holes are {spelled(spacing)}"
+        " apart",
         place=place,
         found=f"{spelled(spacing)} apart",
-        needed=f"{in_unit_of(spacing.middle - margin.likely.low, spacing)} apart or more",
-        remedies=(
-            Remedy.write(place, wanted, f"take a bar with holes {wanted} apart"),
-            Remedy(f"take a bar with holes {wanted} apart, or thinner strands"),
-        ),
+        needed=f"{raised(spacing, margin)} apart or more",
+        remedies=(Remedy.write(place, wanted, wider), Remedy(f"{wider}, or thinner strands")),
         margin=margin,
         also=(join.place, one.key.place, other.key.place),
     )

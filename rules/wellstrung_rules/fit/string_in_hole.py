@@ -6,7 +6,9 @@ from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import exact, product
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled
+
+_SOURCE = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
@@ -15,26 +17,19 @@ def check(join: Threaded, ask: Ask) -> Answer:
     line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
     passes = join.part.count("passes", default=1)
     ratio = circles.equal_ratio(min(passes, 20))
-    bundle = product(
-        "lines in the hole",
-        "mm",
-        line,
-        exact("ratio", ratio),
-        source="equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998",
-    )
+    bundle = product("lines in the hole", "mm", line, exact("ratio", ratio), source=_SOURCE)
     margin = hole - bundle
     if answer := kept(margin):
         return answer
     times = {1: "", 2: " twice"}.get(passes, f" {passes} times")
-    subject = f"the line of `{join.part.name}` ({spelled(line)})"
-    bead = f"the hole of bead `{join.bead.name}` ({spelled(hole)})"
-    need = f"which would have to be {about(bundle, hole)}"
     thickest = in_unit_of(max(line.middle + margin.likely.low / ratio, 0), line)
     return Misfit(
-        says=f"{subject} {{does|may}} not pass {bead}{times}, {need}",
+        says=f"the line of `{join.part.name}` ({spelled(line)}) {{does|may}} not pass the hole of"
+        f" bead `{join.bead.name}` ({spelled(hole)}){times}: the hole would need to be"
+        f" {about(bundle, hole)}",
         place=join.part.place_of("thread"),
         found=spelled(line),
-        needed=f"a hole of {in_unit_of(hole.middle - margin.likely.low, hole)} or wider",
+        needed=f"a hole of {raised(hole, margin)} or wider",
         remedies=(
             Remedy(f"string on a line of {thickest} or thinner, or take beads with wider holes"),
         ),

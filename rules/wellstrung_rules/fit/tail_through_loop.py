@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import math
-
 from wellstrung.rulebook import Answer, Ask, Misfit, Rule, TailThroughLoop, holds, kept
-from wellstrung.rulebook.remedies import sized_by, wider_ring
+from wellstrung.rulebook.remedies import next_up, sized_by, wider_ring
 from wellstrung.rulebook.wording import about, in_unit_of
 from wellstrung_rules.limits import RING_SWING
 
@@ -18,21 +16,16 @@ def check(closing: TailThroughLoop, ask: Ask) -> Answer:
     runs = fits - ask.limit(RING_SWING)
     if answer := kept(runs):
         return answer
-    forced = not holds(fits)
-    size = ask.of(loop, sized_by(loop))
-    across = ask.across(part)
-    widest = f"`{part.name}`, {about(across, size)} across,"
-    through = f"through the ring `{loop.name}` (inside {about(inside, size)})"
+    forced, size = not holds(fits), ask.of(loop, sized_by(loop))
     short = -runs.likely.low
     return Misfit(
-        says=(
-            f"{widest} {{does|may}} not go {'' if forced else 'freely '}{through}, which closes the"
-            f" {ask.plan.piece}"
-        ),
+        says=f"`{part.name}`, {about(ask.across(part), size)} across, {{does|may}} not go"
+        f" {'' if forced else 'freely '}through the ring `{loop.name}` (inside"
+        f" {about(inside, size)}), which closes the {ask.plan.piece}",
         place=loop.place_of(sized_by(loop)),
         found=f"inside {about(inside, size)}",
-        needed=f"inside {in_unit_of(math.ceil((inside.middle + short) * 10) / 10, size)} or more",
-        remedies=wider_ring(loop, size, short, "a narrower end"),
+        needed=f"inside {in_unit_of(next_up(inside.middle + short, 0.1), size)} or more",
+        remedies=wider_ring(loop, size, short, "take a narrower end"),
         margin=fits if forced else runs,
         at_most="error" if forced else "warning",
         also=(closing.place, part.key.place),

@@ -8,15 +8,14 @@ more than the opening at least, so the lesser of the two is asked for.
 
 from __future__ import annotations
 
-from wellstrung.formulas.arithmetic import least
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Toggle, holds, kept
-from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.values import Quantity, derived, exact, product, table
+from wellstrung.formulas.findings import least_bar
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Toggle, holds, kept, tightest
+from wellstrung.rulebook.values import derived, printed, product
 from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
 
 
 def check(toggle: Toggle, ask: Ask) -> Answer:
-    clasp = toggle.clasp
+    clasp, place = toggle.clasp, toggle.clasp.place_of("bar", "length")
     bar, opening = ask.of(clasp, "bar.length"), ask.of(clasp, "ring.inside")
     least = derived(
         "least bar",
@@ -24,63 +23,37 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
         least_bar,
         opening=opening,
         stem_width=ask.of(clasp, "bar.stem_width"),
-        more=_cell("bar_short", "mm"),
+        more=printed("clasps", "toggle", "bar_short"),
         source="geometry, worked out for this project; trade table `clasps`, toggle",
     )
-    most = product("longest bar", "mm", opening, _cell("bar_share_most"))
-    falls, slides, passes = bar - opening, bar - least, most - bar
+    share = printed("clasps", "toggle", "bar_share_most")
+    falls, slides = bar - opening, bar - least
+    passes = product("longest bar", "mm", opening, share) - bar
     out = not holds(falls)
-    margin = falls if out else min(slides, passes, key=lambda room: room.likely.low)
+    margin = falls if out else tightest(slides, passes)
     if answer := kept(margin):
         return answer
-    words = f"the bar of `{clasp.name}` ({spelled(bar)})"
     ring = f"the opening of its ring ({about(opening, bar)})"
-    long = margin is passes
+    fault = f"so short for {ring} that it slides out"
     if out:
         fault = f"no longer than {ring}, so that it falls out"
-    else:
-        fault = f"too long to pass {ring}" if long else f"so short for {ring} that it slides out"
+    elif margin is passes:
+        fault = f"too long to pass {ring}"
     low, high = bar.middle - slides.likely.low, bar.middle + passes.likely.low
-    need = f"a bar of {between(low, high, bar)}"
+    size = in_unit_of(round(min(max(bar.middle, (low + high) / 2), high)), bar)
+    works = between(low, high, bar)
     return Misfit(
-        says=f"{words} {{is|may be}} {fault}",
-        place=clasp.place_of("bar", "length"),
+        says=f"the bar of `{clasp.name}` ({spelled(bar)}) {{is|may be}} {fault}",
+        place=place,
         found=spelled(bar),
-        needed=need,
-        remedies=_remedies(clasp, bar, low, high, need),
+        needed=f"a bar of {works}",
+        remedies=(
+            Remedy.write(place, size, f"take a toggle with a bar of {size} ({works} works)"),
+            Remedy(f"take a toggle with a bar of {works}, or with another ring"),
+        ),
         margin=margin,
         at_most="error" if out else "warning",
         also=(clasp.place_of("ring", "outside"),),
-    )
-
-
-def least_bar(opening: float, stem_width: float, more: float) -> float:
-    """The shortest bar, mm, that stays in: sure by its length, or as long as practice asks.
-
-    Geometry and common practice: see the sources of the rule.
-
-    >>> round(least_bar(opening=8.0, stem_width=3.0, more=6.0), 1)
-    13.0
-    >>> round(least_bar(opening=12.0, stem_width=1.2, more=6.0), 1)
-    18.0
-    """
-    return least(2 * opening - stem_width, opening + more)
-
-
-def _cell(column: str, unit: str = "") -> Quantity:
-    cell = table("clasps").row("toggle").cell(column)
-    return exact(column, cell.value, unit, source=f"trade table `clasps`, toggle: {cell.note}")
-
-
-def _remedies(clasp: Part, bar: Quantity, low: float, high: float, need: str) -> tuple[Remedy, ...]:
-    size = in_unit_of(round(min(max(bar.middle, (low + high) / 2), high)), bar)
-    return (
-        Remedy.write(
-            clasp.place_of("bar", "length"),
-            size,
-            f"take a toggle with a bar of {size} ({between(low, high, bar)} works)",
-        ),
-        Remedy(f"take a toggle with {need}, or with another ring"),
     )
 
 

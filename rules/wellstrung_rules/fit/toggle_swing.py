@@ -22,11 +22,13 @@ from wellstrung.rulebook import (
     Toggle,
     Verdict,
     compare,
-    holds,
+    kept,
 )
 from wellstrung.rulebook.plan import Part, Role, RunEntry
-from wellstrung.rulebook.values import Quantity, derived, exact, table, total
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.values import Quantity, derived, printed, total
+from wellstrung.rulebook.wording import about, in_unit_of, lowered, spelled
+
+_FLAT = "a flat ring beside a bar: geometry, see `rings.py`"
 
 
 def check(toggle: Toggle, ask: Ask) -> Answer:
@@ -34,80 +36,65 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
     if not toggle.behind:
         return None
     half = derived("half the bar", "mm", lambda bar: bar / 2, bar=ask.of(clasp, "bar.length"))
-    margins: dict[Part, Quantity] = {}
+    rooms: dict[Part, Quantity] = {}
     terms = [ask.of(clasp, "bar.to_the_run")]
     reached = terms[0].middle
     for entry in chain.from_iterable(repeat(entry, entry.linked) for entry in toggle.behind):
         if reached >= half.middle:
             break
-        if entry.part not in margins:
-            margins[entry.part] = _beside_the_bar(clasp, entry.part, ask)
-        fits = margins[entry.part]
-        if not holds(fits):
+        if entry.part not in rooms:
+            rooms[entry.part] = _beside_the_bar(clasp, entry.part, ask)
+        if not kept(rooms[entry.part]):
             off = total("from the bar", "mm", terms)
             if compare(off - half) is Verdict.FAILS:
-                return _misfit(toggle, entry, ask, fits, off)
+                return _misfit(toggle, entry, ask, rooms[entry.part], off)
         terms.append(ask.of(entry.part, "along"))
         reached += terms[-1].middle
-    return Held(min(margins.values(), key=lambda room: room.likely.low, default=None))
+    return Held(min(rooms.values(), key=lambda room: room.likely.low, default=None))
 
 
 def _beside_the_bar(clasp: Part, part: Part, ask: Ask) -> Quantity:
-    opening, bar = ask.of(clasp, "ring.inside"), ask.of(clasp, "bar.thickness")
-    cell = table("clasps").row("toggle").cell("bead_room")
-    room = exact("room", cell.value, "mm", source="trade table `clasps`, toggle, bead_room")
-    across = ask.across(part)
-    if part.kind.role is Role.RING:
-        # a ring turns its flat side to the bar
-        wire = ask.of(part, "wire")
-        taken = derived(
-            "taken beside the bar",
-            "mm",
-            rings.taken_beside,
-            across=across,
-            wire=wire,
-            bar=bar,
-            source="a flat ring beside a bar: geometry, see `rings.py`",
-        )
-    else:
-        taken = across + bar
-    return opening - taken - room
+    """What is left of the opening with the bar in it and the part beside the bar."""
+    across, bar = ask.across(part), ask.of(clasp, "bar.thickness")
+    taken = across + bar
+    if part.kind.role is Role.RING:  # it turns its flat side to the bar
+        sizes = {"across": across, "wire": ask.of(part, "wire"), "bar": bar}
+        taken = derived("taken beside the bar", "mm", rings.taken_beside, sizes, source=_FLAT)
+    return ask.of(clasp, "ring.inside") - taken - printed("clasps", "toggle", "bead_room")
 
 
 def _misfit(toggle: Toggle, entry: RunEntry, ask: Ask, fits: Quantity, off: Quantity) -> Misfit:
-    clasp, part = toggle.clasp, entry.part
-    bar, across = ask.of(clasp, "bar.length"), ask.across(part)
-    wide = f"`{part.name}` ({spelled(across)} across)"
-    stands = f"stands {in_unit_of(off.middle, bar)} behind the bar of `{clasp.name}`"
-    free = f"the bar needs half its length ({in_unit_of(bar.middle / 2, bar)}) free behind it"
-    need = in_unit_of(across.middle + fits.likely.low, across)
+    clasp, across = toggle.clasp, ask.across(entry.part)
+    bar = ask.of(clasp, "bar.length")
     short = bar.middle / 2 - off.middle
+    more = f"{in_unit_of(short, bar)} more of small rings"
     return Misfit(
-        says=f"{wide} {stands} and {{is|may be}} too wide to pass the ring beside it: {free}",
+        says=f"`{entry.part.name}` ({spelled(across)} across) is {in_unit_of(off.middle, bar)}"
+        f" behind the bar of `{clasp.name}` and {{is|may be}} too wide to pass the ring beside it:"
+        f" the bar needs half its length ({in_unit_of(bar.middle / 2, bar)}) free behind it",
         place=entry.place,
         found=f"{spelled(across)} across, {about(off, bar)} behind the bar",
-        needed=f"{need} across or less, or {in_unit_of(short, bar)} more of small rings before it",
-        remedies=tuple(_remedies(toggle, entry, short, ask)),
+        needed=f"{lowered(across, fits)} across or less, or {more} before it",
+        remedies=(
+            *_more_rings(toggle.behind[0], entry, short, ask),
+            Remedy(
+                f"link {more} behind the bar of `{clasp.name}` and as much less elsewhere, or take"
+                " a toggle with a wider ring"
+            ),
+        ),
         margin=fits,
         also=(clasp.place_of("bar", "length"),),
     )
 
 
-def _remedies(toggle: Toggle, entry: RunEntry, short: float, ask: Ask) -> Iterator[Remedy]:
-    first = toggle.behind[0]
-    clasp = toggle.clasp.name
-    if first is not entry and first.part.kind.role is Role.RING:
-        each = ask.of(first.part, "inside").middle
-        for more in range(max(int(short / each), 1), int(short / each) + 3):
-            count = first.linked + more
-            text = f"{{part: {first.part.name}, linked: {count}}}"
-            yield Remedy.write(
-                first.place, text, f"link {count} of `{first.part.name}` behind the bar: `{text}`"
-            )
-    yield Remedy(
-        f"link {in_unit_of(short, ask.of(toggle.clasp, 'bar.length'))} more of small rings behind"
-        f" the bar of `{clasp}` and as much less elsewhere, or take a toggle with a wider ring"
-    )
+def _more_rings(first: RunEntry, wide: RunEntry, short: float, ask: Ask) -> Iterator[Remedy]:
+    name = first.part.name
+    if first is not wide and first.part.kind.role is Role.RING:
+        fewest = int(short / ask.of(first.part, "inside").middle)
+        for more in range(max(fewest, 1), fewest + 3):
+            text = f"{{part: {name}, linked: {first.linked + more}}}"
+            said = f"link {first.linked + more} of `{name}` behind the bar: `{text}`"
+            yield Remedy.write(first.place, text, said)
 
 
 RULE = Rule(

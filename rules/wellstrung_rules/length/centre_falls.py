@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
-from wellstrung.rulebook import Answer, Ask, Centred, Limit, Misfit, Missing, Remedy, Rule, kept
-from wellstrung.rulebook.plan import Item, Part, Role, RunEntry
+from wellstrung.rulebook import Answer, Ask, Centred, Limit, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Part, Role, beads_in_order
 from wellstrung.rulebook.values import Quantity, derived, exact, times, total
 from wellstrung.rulebook.wording import about, number
 
@@ -18,12 +19,15 @@ CENTRE_OFF = Limit(
 
 
 def check(centred: Centred, ask: Ask) -> Answer:
-    strung = None if isinstance(centred.item, Part) else _strung(centred.entry.part)
+    item, part = centred.item, centred.entry.part
+    strung = [] if isinstance(item, Part) else beads_in_order(part)
     sides = [[ask.adds(entry) for entry in side] for side in (centred.before, centred.after)]
-    if strung:
-        at = _nearest(strung, centred.item)
-        sides[0] += _beads(strung[:at], centred.entry.part, ask)
-        sides[1] += _beads(strung[at + 1 :], centred.entry.part, ask)
+    if strung:  # of such beads the one nearest to the middle
+        middle = (len(strung) - 1) / 2
+        places = (n for n, name in enumerate(strung) if name == item.name)
+        at = min(places, key=lambda n: abs(n - middle))
+        sides[0] += _beads(strung[:at], part, ask)
+        sides[1] += _beads(strung[at + 1 :], part, ask)
     before, after = total("before it", "mm", sides[0]), total("after it", "mm", sides[1])
     off = derived(
         "off the middle",
@@ -37,78 +41,48 @@ def check(centred: Centred, ask: Ask) -> Answer:
     margin = ask.limit(CENTRE_OFF) - off
     if answer := kept(margin):
         return answer
-    long = "before" if before.middle > after.middle else "after"
-    part = centred.entry.part
-    even = strung is not None and len(strung) % 2 == 0 and part.has("count")
+    even = part if strung and len(strung) % 2 == 0 and part.has("count") else None
+    if even and len(set(strung)) == 1:
+        remedies = _odd_number(part, strung)
+    else:
+        remedies = _longer_side(centred, off, ask, after=before.middle > after.middle)
     return Misfit(
-        says=f"`{centred.item.name}` belongs in the middle, but {{lies|may lie}} {about(off)} off"
-        f" it: {about(before)} come before it and {about(after)} after it",
-        place=part.place_of("count") if even else centred.entry.place,
+        says=f"`{item.name}` belongs in the middle, but {{lies|may lie}} {about(off)} off it:"
+        f" {about(before)} come before it and {about(after)} after it",
+        place=even.place_of("count") if even else centred.entry.place,
         found=f"{about(off)} off the middle",
         needed=f"{about(ask.limit(CENTRE_OFF))} off the middle at most",
-        remedies=tuple(_remedies(centred, ask, strung, off, long)),
+        remedies=tuple(remedies),
         margin=margin,
         also=(centred.place,),
     )
 
 
-def _strung(part: Part) -> list[str]:
-    """The beads of a strand in their order; raises Missing without a number or an order."""
-    node = part.node_at("beads")
-    written = node.value if node is not None else []
-    if isinstance(written, dict):
-        raise Missing(f"the beads of `{part.name}` in their order, as a list")
-    repeat = [str(name) for name in written] if isinstance(written, list) else [str(written)]
-    if part.has("repeats"):
-        return repeat * part.count("repeats")
-    number = part.count("count")
-    return (repeat * (number // len(repeat) + 1))[:number]
-
-
-def _nearest(strung: list[str], bead: Item) -> int:
-    """Where in the strand such a bead is nearest to the middle, counted from 0."""
-    middle = (len(strung) - 1) / 2
-    places = [n for n, name in enumerate(strung) if name == bead.name]
-    return min(places, key=lambda place: abs(place - middle))
-
-
 def _beads(names: list[str], part: Part, ask: Ask) -> list[Quantity]:
     """What the beads on one side of a bead take, each with the knot or the gap beside it."""
-    found = [
-        times(ask.of(ask.plan.beads[name], "length"), names.count(name))
-        for name in dict.fromkeys(names)
-    ]
+    found = [times(ask.of(ask.plan.beads[name], "length"), n) for name, n in Counter(names).items()]
     between = ask.of(part, "between")
     if names and between.middle:
         found.append(times(between, len(names)))
     return found or [exact("none", 0.0, "mm")]
 
 
-def _remedies(
-    centred: Centred, ask: Ask, strung: list[str] | None, off: Quantity, long: str
-) -> Iterator[Remedy]:
-    part = centred.entry.part
-    if strung and len(set(strung)) == 1 and len(strung) % 2 == 0 and part.has("count"):
-        for odd in (len(strung) + 1, len(strung) - 1):
-            text = f"string {odd} of `{centred.item.name}`: an odd number has a middle"
-            yield Remedy.write(part.place_of("count"), str(odd), text)
-        yield Remedy("string an odd number of beads: an even number has no bead in the middle")
-        return
-    shorter = centred.after if long == "before" else centred.before
-    for entry in shorter:
+def _odd_number(part: Part, strung: list[str]) -> Iterator[Remedy]:
+    for odd in (len(strung) + 1, len(strung) - 1):
+        text = f"string {odd} of `{strung[0]}`: an odd number has a middle"
+        yield Remedy.write(part.place_of("count"), str(odd), text)
+    yield Remedy("string an odd number of beads: an even one has none in the middle")
+
+
+def _longer_side(centred: Centred, off: Quantity, ask: Ask, *, after: bool) -> Iterator[Remedy]:
+    short, long = ("after", "before") if after else ("before", "after")
+    for entry in centred.after if after else centred.before:
         if entry.part.kind.role is Role.RING:
-            yield _more_rings(entry, off, ask)
-    side = "after" if long == "before" else "before"
-    more = f"{number(2 * off.middle)} mm"
-    yield Remedy(f"add about {more} {side} it, or take as much away {long} it")
-
-
-def _more_rings(entry: RunEntry, off: Quantity, ask: Ask) -> Remedy:
-    each = ask.of(entry.part, "along").middle
-    linked = entry.linked + round(2 * off.middle / each)
-    name = entry.part.name
-    text = f"link {linked} of `{name}` there instead of {entry.linked}"
-    return Remedy.write(entry.place, f"{{part: {name}, linked: {linked}}}", text)
+            linked = entry.linked + round(2 * off.middle / ask.of(entry.part, "along").middle)
+            text = f"{{part: {entry.part.name}, linked: {linked}}}"
+            said = f"link {linked} of `{entry.part.name}` there instead of {entry.linked}"
+            yield Remedy.write(entry.place, text, said)
+    yield Remedy(f"add about {number(2 * off.middle)} mm {short} it, or remove as much {long} it")
 
 
 RULE = Rule(

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.remedies import run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf
 from wellstrung.rulebook.wording import between, in_unit_of
-from wellstrung_rules.length import with_length, woven_longer
 
 
 def check(piece: Piece, ask: Ask) -> Answer:
@@ -45,7 +45,7 @@ def _remedies(ask: Ask, more: float) -> tuple[Remedy, ...]:
     strung = [part for entry in ask.plan.run for part in entry.parts if part.stitch]
     counted = [part for part in strung if part.has("count")]
     if len(counted) != 1 or with_length(ask):
-        return woven_longer(ask, more, round)
+        return run_longer(ask, more, round)
     return (_more_beads(ask, counted[0], more),)
 
 

@@ -6,9 +6,9 @@ import math
 from collections.abc import Mapping
 
 from wellstrung.rulebook import Answer, Ask, Fitted, Held, Level, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook.remedies import run_longer
 from wellstrung.rulebook.values import Quantity, exact, table
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
-from wellstrung_rules.length import woven_longer
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
@@ -63,7 +63,7 @@ def _misfit(
         needed=f"{wanted} inside, or {'more' if more > 0 else 'less'}",
         remedies=(
             # whole millimetres, on the side that fits
-            *woven_longer(ask, more, math.ceil if more > 0 else math.floor),
+            *run_longer(ask, more, math.ceil if more > 0 else math.floor),
             Remedy(f"make the run about {by} {'longer' if more > 0 else 'shorter'}"),
         ),
         margin=margin,

@@ -46,9 +46,7 @@ def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
     )
 
 
-def _judged(
-    joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: str
-) -> Held | Misfit:
+def _judged(joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: str) -> Answer:
     """Whether a joint has cured when a step begins, or when the work ends."""
     glue, number = joint.adhesive, joint.step.number
     needed, after = ask.of(glue, cure), ask.minutes_between(joint.step, until)

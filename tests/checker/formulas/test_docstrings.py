@@ -64,5 +64,5 @@ def test_a_formula_has_an_example_and_a_source(where: str, docstring: str) -> No
 
 def test_formulas_were_found() -> None:
     found = {Path(where.partition(":")[0]).name for where, _ in FOUND}
-    assert {"circles.py", "rings.py", "thread.py", "tubular_peyote.py", "cap_bore.py"} <= found
+    assert {"circles.py", "rings.py", "thread.py", "tubular_peyote.py", "findings.py"} <= found
     assert len(FOUND) > 110
