@@ -21,7 +21,7 @@ _COUNTS = ("ends", "joints", "times")
 
 
 def minutes_of(step: Step, ask: Quantities) -> Quantity:
-    """Minutes of hands that a step takes at the maker's pace; raises Missing if the plan does not say."""
+    """Minutes of hands of a step at the maker's pace; raises Missing if the plan does not say."""
     plan, name = ask.plan, f"step {step.number} ({step.verb})"
     if step.has("takes"):
         node = step.node.entries["takes"].node

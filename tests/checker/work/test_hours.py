@@ -18,7 +18,7 @@ from wellstrung.reading.bench import read_text
 from wellstrung.reading.settings import RATE_SPREAD, RATES, Bench
 from wellstrung.rulebook import Ask
 from wellstrung.work.dependencies import for_times
-from wellstrung.work.hours import HOURS, hands, fastest_order
+from wellstrung.work.hours import HOURS, fastest_order, hands
 from wellstrung.work.minutes import times_done
 from wellstrung.work.schedule import overlapping
 
