@@ -26,5 +26,5 @@ EAR_POST = Kind(
         ),
         "mass": mass("mass"),
     },
-    look=Look("ear post", label=(("length", "long"),)),
+    look=Look("ear post", label=(("length", "long"),), hangs=True),
 )

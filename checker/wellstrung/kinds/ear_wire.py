@@ -25,5 +25,6 @@ EAR_WIRE = Kind(
         "ear hook",
         types={"hoop": "ear hoop", "post": "ear post"},
         label=(("length", "long"),),
+        hangs=True,
     ),
 )

@@ -24,13 +24,15 @@ class Look(Struct, frozen=True, eq=False):
 
     `shape` is one that `drawing.looks` has; a part without one is a dashed box. `types` has the
     shapes of those types of the kind that look otherwise. A label adds the first size of `label`
-    that the plan has to the part's name, for the second half of a clasp of `second_label`.
+    that the plan has to the part's name, for the second half of a clasp of `second_label`. A piece
+    with a part in its run that `hangs` is drawn as it hangs, from there down.
     """
 
     shape: str = ""
     types: Mapping[str, str] = field(default_factory=dict)
     label: tuple[LabelSize, ...] = ()
     second_label: tuple[LabelSize, ...] = ()
+    hangs: bool = False
 
 
 class Pattern(Enum):

@@ -16,7 +16,7 @@ from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, ChainCuts, ChainPiece, CutList, Lengths
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
-from wellstrung.report.text import Page, counted
+from wellstrung.report.terminal import Page, counted
 
 _INDENT = 3
 #: How a bar is drawn, in a terminal that shows more than ASCII and in one that does not.

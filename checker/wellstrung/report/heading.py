@@ -8,7 +8,7 @@ from typing import Any
 from rich.text import Text
 
 from wellstrung.judging.result import PlanResult
-from wellstrung.report.text import OUTCOMES, Page, counted
+from wellstrung.report.terminal import OUTCOMES, Page, counted
 
 
 def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
 
 from rich.text import Text
 
 from wellstrung.report import Options
-from wellstrung.report.text import STYLES, Page
+from wellstrung.report.terminal import STYLES, Page
 from wellstrung.rulebook import Limit, Rule
 from wellstrung.rulebook.installed import Installed
 
@@ -24,9 +23,7 @@ def write(installed: Installed, names: list[str], options: Options) -> str:
             page.line(family, style="bold")
             for rule in installed.rules.values():
                 if rule.family == family:
-                    page.line(
-                        Text(rule.name).append(f"  {rule.level}", style=STYLES[rule.level]), 2
-                    )
+                    page.line(_head(rule), 2)
                     page.line(rule.title, 4)
             page.line()
     return page.text()
@@ -60,24 +57,24 @@ def as_json(installed: Installed, names: list[str]) -> str:
 
 
 def _whole(page: Page, rule: Rule, owner: str) -> None:
-    page.line(Text(rule.name, style="bold").append(f"  {rule.level}", style=STYLES[rule.level]))
+    page.line(_head(rule, style="bold"))
     page.line(rule.title, 2)
     page.line()
     page.pair("looks at", rule.looks_at, 2)
     page.pair("why", rule.why, 2)
-    page.pair("not so", rule.bad, 2)
-    page.pair("but so", rule.good, 2)
+    page.pair("wrong", rule.bad, 2)
+    page.pair("right", rule.good, 2)
     page.pair("judged", f"over the {rule.over} range", 2)
     page.pair("yields to", ", ".join(rule.yields_to), 2)
-    _listed(page, "limits", [f"{one.name}: {_value(one)}, {one.reason}" for one in rule.limits])
-    _listed(page, "sources", rule.sources)
-    page.pair("brought by", owner, 2)
+    limits = (f"{one.name}: {_value(one)}, {one.reason}" for one in rule.limits)
+    page.several("limits", limits, 2)
+    page.several("sources", rule.sources, 2)
+    page.pair("from", owner, 2)
     page.line()
 
 
-def _listed(page: Page, head: str, lines: Sequence[str]) -> None:
-    for number, line in enumerate(lines):
-        page.pair(head if number == 0 else "", line, 2)
+def _head(rule: Rule, style: str = "") -> Text:
+    return Text(rule.name, style=style).append(f"  {rule.level}", style=STYLES[rule.level])
 
 
 def _value(limit: Limit) -> str:

@@ -13,7 +13,7 @@ from wellstrung.lists.line import SupplyLine
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.supplies_list import shown
-from wellstrung.report.text import STYLES, Page
+from wellstrung.report.terminal import STYLES, Page
 from wellstrung.what_if.size_range import Size, Sizes
 
 _INDENT = 3
@@ -34,10 +34,7 @@ def write(found: Sizes, options: Options) -> str:
 
 
 def _table(page: Page, found: Sizes) -> None:
-    from rich import box
-    from rich.table import Table
-
-    table = Table(box=box.ASCII2 if page.ascii_only else box.SIMPLE, pad_edge=False)
+    table = page.table()
     table.add_column("size", no_wrap=True)
     table.add_column(found.part, justify="right", no_wrap=True)
     rounds = any(size.rounds is not None for size in found.sizes)

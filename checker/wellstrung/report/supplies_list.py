@@ -22,7 +22,7 @@ from wellstrung.lists.line import SupplyLine
 from wellstrung.lists.shopping import Kit, KitBead
 from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
-from wellstrung.report.text import Page
+from wellstrung.report.terminal import Page
 from wellstrung.what_if.other_sizes import Substitute
 
 #: Below this many columns the list is stacked, since a table would break every word.
@@ -61,10 +61,7 @@ def write(found: Supplies, options: Options) -> str:
 
 
 def _table(page: Page, lines: Sequence[SupplyLine]) -> None:
-    from rich import box
-    from rich.table import Table
-
-    table = Table(box=box.ASCII2 if page.ascii_only else box.SIMPLE, pad_edge=False)
+    table = page.table()
     table.add_column("")
     table.add_column("what", ratio=1)
     for amount in ("need", "spare", "have"):

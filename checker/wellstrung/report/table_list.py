@@ -9,7 +9,7 @@ from rich.text import Text
 from wellstrung import tables
 from wellstrung.quantity.working import number
 from wellstrung.report import Options
-from wellstrung.report.text import Page
+from wellstrung.report.terminal import Page
 
 
 def write(names: list[str], options: Options) -> str:

@@ -20,7 +20,7 @@ from wellstrung.model.plan import Quantities
 from wellstrung.plugins import host
 from wellstrung.report import cuts_list, supplies_list
 from wellstrung.report.json import report
-from wellstrung.report.pages.extras import gathered
+from wellstrung.report.pages import tables
 from wellstrung.subjects.supplies import spool_of
 from wellstrung.what_if import size_range
 
@@ -143,9 +143,9 @@ def rules_agree(line: SupplyLine, result: PlanResult) -> None:
 
 
 def page_agrees(result: PlanResult, lines: list[SupplyLine]) -> None:
-    extras = gathered(result)
+    found = list(tables.supplies(result))
     if lines:
-        rows = [row[1:] for row in extras.supplies[0].rows]
+        rows = [row[1:] for row in found[0].rows]
         assert [list(row)[:4] for row in rows] == [
             list(supplies_list.cells(line))[:4] for line in lines
         ]

@@ -62,7 +62,7 @@ def test_a_folder_has_a_page_that_links_one_sheet_each(run: Run, tmp_path: Path)
     assert index.count("work in fresh air") == 2, "once for either kind of glue"
     assert index.count("Cut ends fly") == 1, "in whatever step"
     assert "Checkpoints" in index and "settled at" in index
-    assert "What the pieces come to" in index and "43.4 cm" in index
+    assert "How large the pieces will be" in index and "43.4 cm" in index
 
 
 def test_pages_want_a_folder_and_only_they_do(run: Run, tmp_path: Path) -> None:

@@ -13,7 +13,9 @@ from pages import ALL, checked, keeper
 from running import SAMPLES
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
-from wellstrung.report.pages import advice, sheet, work_order
+from wellstrung.report.pages import sheet, work_order
+from wellstrung.report.pages.measurements import measurements
+from wellstrung.report.pages.remarks import numbered, right
 
 COLLAR = SAMPLES / "slack_tide_collar.yaml"
 ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"
@@ -89,9 +91,9 @@ def test_headings_step_down_one_at_a_time_and_ids_are_unique(path: Path) -> None
 def test_the_order_of_a_sheet() -> None:
     titles = [words for level, words in page(ORLA).headings if level == 2]
     assert titles == [
-        "Verdict", "To mend", "What is right", "Measure before you go on", "The piece",
+        "Verdict", "To fix", "What is right", "Measure before you go on", "The piece",
         "The fits, in section", "Supplies", "Cutting list", "The work, in order", "Take care",
-        "To take home", "Not judged", "Workings",
+        "To take home", "Open checks", "Workings",
     ]  # fmt: skip
 
 
@@ -120,12 +122,12 @@ def test_at_most_five_remarks_stand_on_the_first_page_errors_first() -> None:
     ):
         text = text.replace(old, new)
     result = keeper().check_text(text)
-    remarks = advice.numbered(result)
+    remarks = numbered(result)
     assert len(remarks) > 5
     levels = [one.remark.level for one in remarks]
     assert levels == sorted(levels, key=lambda level: level != "error")
     found = Page(sheet(result))
-    assert f"To mend: the first 5 of {len(remarks)}" in found.words
+    assert f"To fix: the first 5 of {len(remarks)}" in found.words
     ids = [name for name in found.ids if name.startswith("remark-")]
     assert ids == [f"remark-{one.number}" for one in remarks]
     first_page, rest = found.words.split("Further remarks", 1)
@@ -135,7 +137,7 @@ def test_at_most_five_remarks_stand_on_the_first_page_errors_first() -> None:
 @pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
 def test_what_is_right_names_three_checks_with_room_each_of_another_rule(path: Path) -> None:
     result = checked(path)
-    praised = advice.right(result)
+    praised = right(result)
     assert len(praised) == 3
     for one in praised:
         assert one.title and "`" not in one.title
@@ -146,7 +148,7 @@ def test_what_is_right_names_three_checks_with_room_each_of_another_rule(path: P
 
 def test_a_swatch_settles_a_remark_just_where_the_page_says() -> None:
     """The page's threshold, written into the plan as a measurement, turns the verdict."""
-    [measured] = [one for one in advice.measurements(checked(ORLA)) if "swatch" in one.what]
+    [measured] = [one for one in measurements(checked(ORLA)) if "swatch" in one.what]
     assert measured.changes[0].startswith("remark 1 (cap-bore) is settled at ")
     limit = float(re.findall(r"at ([\d.]+) mm or less", measured.changes[0])[0])
     old = "  rope:\n    kind: woven rope\n"
@@ -159,13 +161,13 @@ def test_a_swatch_settles_a_remark_just_where_the_page_says() -> None:
 def test_a_check_that_holds_fails_beyond_what_the_page_says(path: Path) -> None:
     """Each threshold told of the swatch is held against the checker itself."""
     result = checked(path)
-    [swatch] = [one for one in advice.measurements(result) if "swatch" in one.what]
+    [swatch] = [one for one in measurements(result) if "swatch" in one.what]
     old = "  rope:\n    kind: woven rope\n"
-    held = [change for change in swatch.changes if " holds at " in change]
+    held = [change for change in swatch.changes if " passes at " in change]
     assert held
     for change in held:
         rule, size, side = re.fullmatch(
-            r"(\S+) holds at ([\d.]+) mm or (less|more)", change
+            r"(\S+) passes at ([\d.]+) mm or (less|more)", change
         ).groups()  # type: ignore[union-attr]
         beyond = float(size) + (0.05 if side == "less" else -0.05)
         after = changed(old, f"{old}    measured: {{outside: {beyond:.2f} mm}}\n", path)
@@ -173,14 +175,14 @@ def test_a_check_that_holds_fails_beyond_what_the_page_says(path: Path) -> None:
 
 
 def test_ten_beads_are_told_as_ten() -> None:
-    [beads] = [one for one in advice.measurements(checked(ORLA)) if one.what.startswith("ten")]
+    [beads] = [one for one in measurements(checked(ORLA)) if one.what.startswith("ten")]
     assert beads.times == 10 and "checked with 14.5 mm, likely 13.3..15.7 mm" in page(ORLA).words
 
 
 def test_what_is_measured_already_is_not_asked_for() -> None:
     old = "  rope:\n    kind: woven rope\n"
     result = changed(old, f"{old}    measured: {{outside: 9.8 mm}}\n", COLLAR)
-    assert not any("swatch" in one.what for one in advice.measurements(result))
+    assert not any("swatch" in one.what for one in measurements(result))
 
 
 def test_there_is_room_for_the_teacher_and_a_date() -> None:
@@ -203,8 +205,8 @@ def test_workings_come_last_with_their_sources() -> None:
     words = page(ORLA).words
     last = words[words.index("Workings") :]
     assert "rope.outside = " in last and "Source: trade table caps" in last
-    assert "Checks that held" in last
-    for section in ("The piece", "The work, in order", "Take care", "Not judged"):
+    assert "Checks that passed" in last
+    for section in ("The piece", "The work, in order", "Take care", "Open checks"):
         assert words.index(section) < words.index("Workings")
 
 
@@ -277,6 +279,28 @@ def test_fits_supplies_and_cuts_stand_after_the_piece() -> None:
     assert titles[after : after + 4] == [
         "The piece", "The fits, in section", "Supplies", "Cutting list",
     ]  # fmt: skip
-    assert "Marked here: 1." in text and "Sizes that would also do" in text
+    assert "Marked here: 1." in text and "Sizes that would also work" in text
     assert "<strong>depth up to" in text
     assert "then open link 7" in text and "To weigh out for one maker" in text
+
+
+def test_a_sheet_draws_the_misfits_first_and_no_more_than_eight_fits() -> None:
+    text = sheet(checked(ORLA))
+    fits = text[text.index('<section id="fits">') : text.index('<section id="supplies">')]
+    captions = re.findall(r"<figcaption>(.*?)</figcaption>", fits, re.S)
+    assert len(captions) == 8
+    assert ["Marked here" in caption for caption in captions] == [True] + [False] * 7
+
+
+def test_a_remark_about_a_part_of_the_drawer_shows_the_line_of_the_drawer(
+    tmp_path: Path,
+) -> None:
+    text = ORLA.read_text(encoding="utf-8")
+    [cap] = re.findall(r"^  cap: (.*)$", text, re.M)
+    (tmp_path / "mine.yaml").write_text(f"drawer: 1\nparts:\n  tight: {cap}\n", encoding="utf-8")
+    plan = tmp_path / "plan.yaml"
+    taken = text.replace(f"cap: {cap}", "cap: {from: tight}")
+    plan.write_text(taken.replace("plan: 1\n", "plan: 1\ndrawer: mine.yaml\n", 1), encoding="utf-8")
+    page = sheet(keeper().check_file(plan))
+    assert re.search(r'<span class="where">line 3 of [^<]*mine.yaml</span>', page)
+    assert "bore: <mark>6 mm</mark>, depth" in page

@@ -26,7 +26,7 @@ def drawings(result: PlanResult) -> list[Figure]:
     if result.ask is None or not result.ask.plan.run:
         return []
     sizes = Sizes(result.ask)
-    if any(entry.part.traits.in_ear for entry in result.ask.plan.run):
+    if any(entry.part.kind.look.hangs for entry in result.ask.plan.run):
         return [_fitted(result, sizes, "The piece as it hangs", _HANGING, upright=True, close=True)]
     return [
         _fitted(result, sizes, "The whole piece, laid out straight", _WHOLE, close=False),

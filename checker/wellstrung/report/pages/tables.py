@@ -1,12 +1,27 @@
-"""A table for a page, whatever it lists."""
+"""Tables for pages: supplies, lengths to cut, and the pieces of a class as a whole."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from msgspec import Struct
+
+from wellstrung.common import units
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult, understood
+from wellstrung.lists import shopping
+from wellstrung.lists.cutting import Lengths
+from wellstrung.lists.line import SupplyLine
+from wellstrung.quantity.value import Quantity
+from wellstrung.report import cuts_list, supplies_list
+from wellstrung.what_if import other_sizes
+
+#: a piece as a whole: the quantity and the unit it is shown in
+_WHOLE = {"piece.length": "cm", "piece.inside": "cm", "piece.mass": "g"}
 
 
 class Table(Struct, frozen=True):
-    """A table for a page: what it is, its columns, its rows, and what is to be said below it.
+    """A table for a page: its caption, its columns, its rows, and notes below it.
 
     `decides` is the column that a reader looks for, counted from 0; it is set in bold.
     """
@@ -16,3 +31,55 @@ class Table(Struct, frozen=True):
     rows: tuple[tuple[str, ...], ...]
     notes: tuple[str, ...] = ()
     decides: int | None = None
+
+
+def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Table]:
+    """What to buy and to weigh out; with a checker to try them by, the sizes that also work."""
+    plans = understood([result])
+    lines = [line for line in shopping.needed(plans) if not line.missing]
+    if lines:
+        shown = 6 if any(line.price is not None for line in lines) else 5
+        columns = ("what", "need", "spare", "have", "buy", "price")[:shown]
+        rows = tuple((_called(line), *supplies_list.cells(line))[:shown] for line in lines)
+        bill = tuple(f"in all {money}" for money in shopping.bill(lines))
+        yield Table("what the piece takes, and what is still to buy", columns, rows, bill)
+    if checker is not None:
+        sizes = other_sizes.found(result, checker, {line.name for line in lines})
+        also = tuple((one.part, one.says) for one in sizes if one.works)
+        if also:
+            caption = "sizes that would also work, each changed alone"
+            yield Table(caption, ("part", "size"), also, decides=1)
+    for kit in shopping.kits(plans):
+        if kit.beads:
+            rows = tuple((b.name, str(b.pieces), supplies_list.grams(b)) for b in kit.beads)
+            yield Table("to weigh out for one maker", ("bead", "pieces", "grams"), rows)
+
+
+def _called(line: SupplyLine) -> str:
+    return f"{line.name}: {line.describes}" if line.describes else line.name
+
+
+def lengths(found: Sequence[Lengths]) -> Iterator[Table]:
+    """The pieces that are cut by their length; no table where there are none."""
+    if found:
+        columns = ("for", "what", "pieces", "each", "when", "how")
+        rows = tuple(cuts_list.length_cells(one) for one in found)
+        yield Table("thread, wire, cord and core, by the length", columns, rows)
+
+
+def whole_sizes(plans: Sequence[PlanResult]) -> Table | None:
+    """Length, way round inside and mass of each piece, with the likely range."""
+    rows = []
+    for plan in plans:
+        cells = [_whole(plan.quantities.get(name), unit) for name, unit in _WHOLE.items()]
+        if any(cells):
+            rows.append((plan.title, *cells))
+    columns = ("piece", "long, taut", "inside", "mass")
+    return Table("How large the pieces will be", columns, tuple(rows)) if rows else None
+
+
+def _whole(found: Quantity | None, unit: str) -> str:
+    if found is None:
+        return ""
+    low, high = (units.show(end, unit, 1) for end in found.likely)
+    return f"{units.show(found.middle, unit, 1)} ({low} to {high})"

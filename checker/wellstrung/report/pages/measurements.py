@@ -1,17 +1,15 @@
-"""What a page says first: what to mend, what is right, and what to measure before going on."""
+"""What to measure before going on, and how the verdict would change."""
 
 from __future__ import annotations
 
 import math
-import re
-from collections.abc import Callable, Iterable, Iterator
-from functools import partial
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from wellstrung.judging.result import PlanResult, Remark
+from wellstrung.judging.result import PlanResult
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Role
@@ -22,32 +20,10 @@ from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.quantity.working import number
 from wellstrung.rulebook import Ask
 
-#: so many remarks stand on the first page, so many margins are praised
-FIRST_PAGE, PRAISED = 5, 3
-#: the largest size, mm, g or N, that is still one of a fit
-_FIT = 100.0
-#: what a rule's title adds of its namesakes, of no use to who reads a sheet
-_POINTER = re.compile(r" \([^()]*`[^()]*\)")
 #: so far below and above its middle a measurement is tried, and in how many steps
 _LOW, _HIGH, _STEPS = 0.4, 1.8, 28
-#: a threshold of a rule that holds is told where it lies within so many times the worst spread
+#: a threshold of a passed check is given where it lies within so many times the worst spread
 _NEAR = 2.5
-
-
-class Numbered(Struct, frozen=True):
-    """A remark with its number and the line of the plan that it is about, cut at what is meant."""
-
-    number: int
-    remark: Remark
-    line: tuple[str, str, str]
-
-
-class Right(Struct, frozen=True):
-    """A check that was kept with room to spare."""
-
-    parts: str
-    title: str
-    spare: Quantity | None
 
 
 class Measurement(Struct, frozen=True):
@@ -59,93 +35,46 @@ class Measurement(Struct, frozen=True):
     changes: tuple[str, ...]
 
 
-class _Wanted(NamedTuple):
-    """Something to measure: what, how many at once, the quantity, and whether it is a swatch."""
+class _Size(NamedTuple):
+    """A size to measure: in words, of what, and of how many at once."""
 
+    words: str
+    item: Item
     what: str
-    times: int
-    get: Callable[[], Quantity]
+    times: int = 1
     swatch: bool = False
 
 
-def numbered(result: PlanResult) -> list[Numbered]:
-    """Every remark but the cautions, errors first; each keeps its number in reading order."""
-    lines = result.text.splitlines()
-    found = [
-        Numbered(number_, remark, _line(lines, remark))
-        for number_, remark in enumerate(result.numbered, 1)
-    ]
-    return sorted(found, key=lambda one: (not one.remark.counts, one.remark.level != "error"))
-
-
-def _line(lines: list[str], remark: Remark) -> tuple[str, str, str]:
-    """The line as written: before what is meant, what is meant, and after it."""
-    place = remark.place
-    if not 0 < place.line <= len(lines):
-        return "", "", ""
-    line = lines[place.line - 1]
-    end = place.end_column - 1 if place.end_line == place.line else len(line.rstrip())
-    return line[: place.column - 1].lstrip(), line[place.column - 1 : end], line[end:].rstrip()
-
-
-def right(result: PlanResult) -> list[Right]:
-    """What is right: the checks with the most room for their size, each of another rule.
-
-    Room is the least of the likely range, as a share of the largest size that it was worked out of.
-    Fits come before lengths; where fewer have a margin, checks of counting fill up.
-    """
-    chosen: dict[str, Right] = {}
-    ranked = sorted(result.held, key=lambda kept: -_room(kept.margin))
-    for kept in ranked:
-        if kept.rule not in chosen and len(chosen) < PRAISED:
-            spare = kept.margin if _room(kept.margin) > 0 else None
-            title = _POINTER.sub("", kept.title)
-            chosen[kept.rule] = Right(", ".join(kept.parts) or "the piece", title, spare)
-    return list(chosen.values())
-
-
-def _room(margin: Quantity | None) -> float:
-    if margin is None or margin.unit not in ("mm", "g", "N"):
-        return 0.0
-    scale = max((abs(leaf.middle) for leaf in margin.leaves if leaf.unit == margin.unit), default=0)
-    if not scale or margin.likely.low <= 0:
-        return 0.0
-    return margin.likely.low / scale / (1.0 if scale <= _FIT else 1000.0)
-
-
 def measurements(result: PlanResult) -> list[Measurement]:
-    """What a swatch, ten beads and a needle would tell, and how the verdict would change."""
+    """What to find out by a swatch, ten beads and a needle, and how the verdict would change."""
     if result.ask is None:
         return []
     found: list[Measurement] = []
-    for wanted in _wanted(result.ask):
+    for size in _to_measure(result.ask):
         try:
-            taken = wanted.get()
+            taken = result.ask.of(size.item, size.what)
         except Missing:
             continue
-        changes = tuple(_changes(result, wanted, taken))
-        found.append(Measurement(wanted.what, taken, wanted.times, changes))
+        changes = tuple(_changes(result, size, taken))
+        found.append(Measurement(size.words, taken, size.times, changes))
     return found
 
 
-def _wanted(ask: Ask) -> Iterator[_Wanted]:
-    """Swatches of what is woven, then ten beads of each kind that is used, and their holes."""
+def _to_measure(ask: Ask) -> Iterator[_Size]:
+    """Swatches of woven parts, then ten beads of each kind that is used, and their holes."""
     used: dict[str, None] = {}
     for part in ask.plan.parts.values():
         used |= dict.fromkeys(bead_mix(part))
         what = "width" if part.kind.role is Role.BAND else "outside"
         if part.kind.role in (Role.ROPE, Role.BAND) and not part.has("measured", what):
-            words = f"{what} of a 2 cm swatch of `{part.name}`"
-            yield _Wanted(words, 1, partial(ask.of, part, what), swatch=True)
+            yield _Size(f"{what} of a 2 cm swatch of `{part.name}`", part, what, swatch=True)
     for name in used:
         bead = ask.plan.beads[name]
         if not bead.has("measured", "length"):
-            words = f"ten beads of `{name}` along the thread"
-            yield _Wanted(words, 10, partial(ask.of, bead, "length"))
+            yield _Size(f"ten beads of `{name}` along the thread", bead, "length", times=10)
     narrow = _narrowest(ask, used)
     if narrow is not None:
-        words = f"the smallest hole among ten beads of `{narrow.name}`"
-        yield _Wanted(words, 1, partial(ask.of, narrow, "hole"))
+        yield _Size(f"the smallest hole among ten beads of `{narrow.name}`", narrow, "hole")
 
 
 def _narrowest(ask: Ask, names: Iterable[str]) -> Item | None:
@@ -160,27 +89,27 @@ def _narrowest(ask: Ask, names: Iterable[str]) -> Item | None:
     return None if found is None or found.has("measured", "hole") else found
 
 
-def _changes(result: PlanResult, wanted: _Wanted, taken: Quantity) -> Iterator[str]:
-    """How remarks would go, and from where on checks that hold would fail.
+def _changes(result: PlanResult, size: _Size, taken: Quantity) -> Iterator[str]:
+    """The sizes that settle remarks, and those up to which passed checks would still pass.
 
-    Of a swatch every remark is told that turns on it; else what a measurement may well reach.
+    Of a swatch, every remark that depends on it; else only sizes that a measurement may well give.
     """
     for number_, remark in enumerate(result.numbered, 1):
         if remark.margin is None or not remark.counts:
             continue
         window = held_for(remark.margin, taken)
-        if window is not None and (wanted.swatch or _is_near(window, taken)):
+        if window is not None and (size.swatch or _is_near(window, taken)):
             only = "" if _is_near(window, taken) else "only "
-            reach = _reach(window, taken, wanted.times)
+            reach = _reach(window, taken, size.times)
             yield f"remark {number_} ({remark.rule}) is settled {only}{reach}"
-    told: set[str] = set()
+    named: set[str] = set()
     for kept in result.held:
-        if kept.margin is None or kept.margin.unit != taken.unit or kept.rule in told:
+        if kept.margin is None or kept.margin.unit != taken.unit or kept.rule in named:
             continue
         window = held_for(kept.margin, taken)
         if window is not None and _is_near(window, taken):
-            told.add(kept.rule)
-            yield f"{kept.rule} holds {_reach(window, taken, wanted.times)}"
+            named.add(kept.rule)
+            yield f"{kept.rule} passes {_reach(window, taken, size.times)}"
 
 
 def _is_near(window: Window, taken: Quantity) -> bool:
@@ -202,10 +131,10 @@ def _reach(window: Window, taken: Quantity, times: int) -> str:
 
 
 def held_for(margin: Quantity, taken: Quantity) -> Window | None:
-    """The measurements of a quantity for which a margin holds over its whole likely range.
+    """The measurements of a quantity for which a margin passes over its whole likely range.
 
-    The others stay as they are. None where the margin does not turn on the quantity. Of several
-    windows the one nearest to the middle is told; ends are found by halving.
+    All other values stay as they are. None where the margin does not depend on the quantity. Of
+    several windows the one nearest to the middle is given; its ends are found by halving.
 
     >>> bore, rope = exact("bore", 8.0, "mm"), exact("rope", 9.0, "mm")
     >>> held_for(bore - rope, rope)  # the comparison forgives a micrometre

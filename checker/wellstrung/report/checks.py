@@ -1,0 +1,56 @@
+"""Plans and their checks as reports list them: the worst plan first, open checks by value."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from msgspec import Struct
+
+from wellstrung.common.places import Place
+from wellstrung.judging.result import PlanResult
+
+
+class OpenCheck(Struct, frozen=True):
+    """The checks that are open for one value: their rules and their parts."""
+
+    missing: str
+    rules: tuple[str, ...]
+    parts: tuple[str, ...]
+
+
+def open_checks(plan: PlanResult) -> list[OpenCheck]:
+    """The open checks of a plan, one entry for each value to fill in."""
+    found: dict[str, list[tuple[str, tuple[str, ...]]]] = {}
+    for entry in plan.unjudged:
+        found.setdefault(" and ".join(entry.missing), []).append((entry.rule, entry.parts))
+    return [
+        OpenCheck(
+            missing,
+            tuple(dict.fromkeys(rule for rule, _ in entries)),
+            tuple(dict.fromkeys(part for _, parts in entries for part in parts)),
+        )
+        for missing, entries in found.items()
+    ]
+
+
+def line_at(plan: PlanResult, place: Place) -> str:
+    """The line of the plan, or of its drawer, at a place; empty where there is none."""
+    text = plan.text if place.file == plan.file else plan.beside.get(place.file, "")
+    lines = text.splitlines()
+    return lines[place.line - 1].rstrip() if 0 < place.line <= len(lines) else ""
+
+
+def together(parts: Iterable[str]) -> str:
+    """The parts that a check is about.
+
+    >>> together(["rope", "cap"]), together([])
+    ('rope, cap', 'the piece')
+    """
+    return ", ".join(parts) or "the piece"
+
+
+def severity(plan: PlanResult) -> tuple[bool, int, int, int]:
+    """For sorting plans, the worst highest."""
+    return (
+        not plan.readable, plan.count("error"), plan.count("warning"), plan.count("caution"),
+    )  # fmt: skip

@@ -1,0 +1,46 @@
+"""Lengths of chain drawn as bars, with the pieces to cut from each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wellstrung.drawing import Figure
+from wellstrung.drawing.canvas import Canvas
+from wellstrung.lists import cutting
+from wellstrung.lists.cutting import Bar, ChainCuts
+from wellstrung.report import cuts_list
+
+#: how wide the longest length of chain is drawn on the page, mm, and how high
+_WIDE, _HIGH = 150.0, 7.0
+#: the class that a stretch of a length is drawn with
+_LOOKS = {"piece": "link", "lost": "lost", "left": "bar"}
+
+
+def cut_bars(chain: ChainCuts) -> Iterator[Figure]:
+    """A drawing for each length of chain, its pieces in turn, and the links to count in words."""
+    longest = max((bar.length for bar in chain.bars), default=1.0)
+    for number, bar in enumerate(chain.bars, 1):
+        steps = " ".join(
+            f"{n}. {cuts_list.counted_off(piece)}." for n, piece in enumerate(bar.pieces, 1)
+        )
+        when, good = cuts_list.WHEN[chain.when], cuts_list.how_good(chain)
+        words = f"{when}; {good}; {cuts_list.source(bar)}. {steps}"
+        several = f", length {number} of {len(chain.bars)}" if len(chain.bars) > 1 else ""
+        title = f"`{chain.chain}`{several}"
+        yield Figure(title, f"{title}: {words}", words, _drawn(bar, longest, title, words))
+
+
+def _drawn(bar: Bar, longest: float, title: str, words: str) -> str:
+    """The length as a bar on paper; numbers stand in the pieces, crosses in what is lost."""
+    per_mm = _WIDE / longest
+    canvas, number = Canvas(), 0
+    for what, start, end in cutting.spans(bar):
+        left, wide = start * per_mm, (end - start) * per_mm
+        canvas.box(left, 0, wide, _HIGH, _LOOKS[what])
+        if what == "piece":
+            number += 1
+            canvas.text(left + wide / 2, _HIGH / 2, str(number), "label")
+        elif what == "lost":
+            canvas.line(left, 0, left + wide, _HIGH, "scissors")
+            canvas.line(left, _HIGH, left + wide, 0, "scissors")
+    return canvas.svg(title, words, "section")
