@@ -41,7 +41,9 @@ def tightest(*margins: Quantity) -> Quantity:
     >>> tightest(exact("room", 0.4, "mm"), exact("slack", 0.1, "mm")).name
     'slack'
     """
-    return min(margins, key=lambda margin: margin.likely.low)
+    first, *others = margins
+    # the likely range of a margin costs more than the comparison; one alone is not asked for it
+    return min(margins, key=lambda margin: margin.likely.low) if others else first
 
 
 class Remedy(Struct, frozen=True):
