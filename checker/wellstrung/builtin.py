@@ -6,7 +6,8 @@ from wellstrung.derived.of_plan import Brought
 from wellstrung.kinds import KINDS
 from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins.hooks import hookimpl
-from wellstrung.report import WRITERS, Writer
+from wellstrung.report import WRITERS
+from wellstrung.report.writer import Writer
 from wellstrung.stitches import strung
 from wellstrung.stitches.bead_crochet import CROCHET
 from wellstrung.stitches.beaded_braid import BEADED

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -120,6 +121,29 @@ def test_no_package_imports_what_stands_behind_it() -> None:
     for package, uses in LAYERS.items():
         assert uses <= before, f"{package} imports {sorted(uses - before)} from behind it"
         before.add(package)
+
+
+def test_no_files_import_each_other_in_a_circle() -> None:
+    """Imports for typing count; a module taken from its package is an import of that module."""
+    names = {module(path) for path in FILES}
+    uses = {module(path): taken(path, names) - {module(path)} for path in FILES}
+    TopologicalSorter(uses).prepare()  # raises CycleError, which names the files of a circle
+
+
+def module(path: Path) -> str:
+    parts = path.relative_to(CORE.parent).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+def taken(path: Path, names: set[str]) -> set[str]:
+    """The modules that a file imports, or imports names from."""
+    found: set[str] = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom) and node.module:
+            for alias in node.names:
+                inside = f"{node.module}.{alias.name}"
+                found.add(inside if inside in names else node.module)
+    return found & names
 
 
 RULE_FILES = sorted(RULES.glob("*/[!_]*.py"))

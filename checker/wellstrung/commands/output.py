@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from wellstrung.common.wording import nearest
-from wellstrung.report import Options
+from wellstrung.report.writer import Options
 
 OK, WRONG, BROKEN = 0, 1, 2
 #: Signs that some terminals lack.

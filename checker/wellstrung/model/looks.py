@@ -8,12 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from enum import Enum, auto
-from typing import TYPE_CHECKING
 
 from msgspec import Struct, field
-
-if TYPE_CHECKING:
-    from wellstrung.model.parts import Part
 
 #: a size that a label adds to the name of a part: its quantity, and the words after it
 LabelSize = tuple[str, str]
@@ -77,7 +73,7 @@ class Weave(Struct, frozen=True, eq=False):
     """
 
     pattern: Pattern
-    face: Callable[[Part], Face]
+    face: Callable[..., Face]
     rows: str = ""
     is_round: bool = False
 

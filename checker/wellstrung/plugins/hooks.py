@@ -14,7 +14,7 @@ import pluggy
 if TYPE_CHECKING:
     from wellstrung.derived.of_plan import Brought
     from wellstrung.model.parts import Kind, Stitch
-    from wellstrung.report import Writer
+    from wellstrung.report.writer import Writer
     from wellstrung.rulebook import Rule
 
 GROUP = "wellstrung"

@@ -18,7 +18,7 @@ from wellstrung.plugins.entry_points import Point, entry_points
 from wellstrung.rulebook.installed import Installed
 
 if TYPE_CHECKING:
-    from wellstrung.report import Writer
+    from wellstrung.report.writer import Writer
     from wellstrung.rulebook import Rule
 
 

@@ -14,9 +14,9 @@ from wellstrung.common.wording import article
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, ChainCuts, ChainPiece, CutList, Lengths
-from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.terminal import Page, counted
+from wellstrung.report.writer import Options
 
 _INDENT = 3
 #: How a bar is drawn, in a terminal that shows more than ASCII and in one that does not.

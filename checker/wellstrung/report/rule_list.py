@@ -6,8 +6,8 @@ import json
 
 from rich.text import Text
 
-from wellstrung.report import Options
 from wellstrung.report.terminal import STYLES, Page
+from wellstrung.report.writer import Options
 from wellstrung.rulebook import Limit, Rule
 from wellstrung.rulebook.installed import Installed
 

@@ -10,10 +10,10 @@ from rich.text import Text
 from wellstrung.common import units
 from wellstrung.derived.purchase import bought
 from wellstrung.lists.line import SupplyLine
-from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.supplies_list import shown
 from wellstrung.report.terminal import STYLES, Page
+from wellstrung.report.writer import Options
 from wellstrung.what_if.size_range import Size, Sizes
 
 _INDENT = 3

@@ -20,9 +20,9 @@ from wellstrung.judging.result import PlanResult
 from wellstrung.lists import shopping
 from wellstrung.lists.line import SupplyLine
 from wellstrung.lists.shopping import Kit, KitBead
-from wellstrung.report import Options
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.terminal import Page
+from wellstrung.report.writer import Options
 from wellstrung.what_if.other_sizes import Substitute
 
 #: Below this many columns the list is stacked, since a table would break every word.

@@ -8,8 +8,8 @@ from rich.text import Text
 
 from wellstrung import tables
 from wellstrung.quantity.working import number
-from wellstrung.report import Options
 from wellstrung.report.terminal import Page
+from wellstrung.report.writer import Options
 
 
 def write(names: list[str], options: Options) -> str:

@@ -11,7 +11,7 @@ from rich.padding import Padding
 from rich.text import Text
 
 from wellstrung.common.places import Place
-from wellstrung.report import Options
+from wellstrung.report.writer import Options
 
 if TYPE_CHECKING:
     from rich.table import Table

@@ -6,9 +6,9 @@ from rich.text import Text
 
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.quantity.working import described
-from wellstrung.report import Options
 from wellstrung.report.checks import line_at, open_checks, severity, together
 from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted, where
+from wellstrung.report.writer import Options
 
 _INDENT = 3
 

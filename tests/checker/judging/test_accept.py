@@ -8,7 +8,8 @@ from msgspec.structs import replace
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.reading import tree
-from wellstrung.report import WRITERS, Options
+from wellstrung.report import WRITERS
+from wellstrung.report.writer import Options
 
 #: a cap so loose that it is a warning, one so tight that it is an error
 LOOSE = ("bore: 10 mm, depth: 7 mm, outside: 11.5", "bore: 11.4 mm, depth: 7 mm, outside: 13")

@@ -14,7 +14,8 @@ from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.plugins import host
 from wellstrung.reading import drawer, tree
-from wellstrung.report import WRITERS, Options
+from wellstrung.report import WRITERS
+from wellstrung.report.writer import Options
 
 CHECKER = Checker(host.load())
 DRAWER = """\

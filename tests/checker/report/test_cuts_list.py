@@ -17,8 +17,8 @@ from wellstrung.judging.result import understood
 from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, ChainPiece
 from wellstrung.plugins import host
-from wellstrung.report import Options
 from wellstrung.report.cuts_list import as_json, drawn, write
+from wellstrung.report.writer import Options
 
 CHECKER = Checker(host.load(), keep=True)
 VALIDATOR = Draft202012Validator(schemas.load("cuts"))

@@ -11,8 +11,8 @@ from jsonschema import Draft202012Validator
 import wellstrung_schemas as schemas
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
-from wellstrung.report import Options
 from wellstrung.report.sizes_list import as_json, write
+from wellstrung.report.writer import Options
 from wellstrung.what_if import size_range
 from wellstrung.what_if.size_range import Sizes
 

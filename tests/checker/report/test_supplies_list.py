@@ -23,8 +23,8 @@ from wellstrung.lists import shopping
 from wellstrung.lists.line import SupplyLine
 from wellstrung.plugins import host
 from wellstrung.reading import bench
-from wellstrung.report import Options
 from wellstrung.report.supplies_list import Supplies, _cell, as_csv, as_json, write
+from wellstrung.report.writer import Options
 from wellstrung.what_if import other_sizes
 
 pytestmark = pytest.mark.slow

@@ -1,0 +1,30 @@
+"""What a report writer is, and how a report is wanted."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from msgspec import Struct
+
+from wellstrung.judging.result import Result
+
+
+class Options(Struct, frozen=True):
+    """How a report is wanted: `width` in columns; colour, workings and ASCII for the terminal."""
+
+    width: int = 80
+    colour: bool = False
+    workings: bool = False
+    ascii_only: bool = False
+
+
+class Writer(Struct, frozen=True):
+    """A report by name; `quantities` says that it prints every quantity of every plan.
+
+    One that makes several files gives them as `pages`, text by file name, to be put in a folder.
+    """
+
+    name: str
+    write: Callable[[Result, Options], str] | None = None
+    quantities: bool = False
+    pages: Callable[[Result], Mapping[str, str]] | None = None
