@@ -144,7 +144,7 @@ def test_several_lengths_against_a_solver(
 
 
 def solved(pieces: list[float], on_hand: list[float], lost: float, *, all_of_them: bool) -> float:
-    """Minus the number of pieces had; or the length cut into when all of them are wanted."""
+    """Minus the number of pieces had; or the length cut into when all of them are to be had."""
     count, lengths = len(pieces), len(on_hand)
     # unknown: piece i comes from length j; length j is cut into
     rows: list[np.ndarray] = []

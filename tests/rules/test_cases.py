@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import inspect
 import re
 import sys
@@ -120,3 +121,24 @@ def test_a_rule_declares_the_limits_it_asks_for(installed: Host) -> None:
         module = vars(sys.modules[rule.check.__module__])
         named = {module[name] for name in asked if name in module}
         assert named <= set(rule.limits), rule.name
+
+
+LONGEST_RULE = 60  # lines of functions: what fits on one screen
+
+
+def test_a_rule_reads_on_one_screen(installed: Host) -> None:
+    """Lines of its functions, without blanks, comments and docstrings."""
+    for rule in installed.rules.values():
+        source = inspect.getsource(sys.modules[rule.check.__module__])
+        functions = [one for one in ast.parse(source).body if isinstance(one, ast.FunctionDef)]
+        lines = sum(_lines(one, source.splitlines()) for one in functions)
+        assert lines <= LONGEST_RULE, f"{rule.name}: {lines} lines"
+
+
+def _lines(function: ast.FunctionDef, source: list[str]) -> int:
+    first = function.body[0]
+    text = ast.get_docstring(function) is not None
+    documented = set(range(first.lineno, (first.end_lineno or 0) + 1)) if text else set()
+    numbers = range(function.lineno, (function.end_lineno or 0) + 1)
+    code = [source[n - 1].strip() for n in numbers if n not in documented]
+    return sum(bool(line) and not line.startswith("#") for line in code)

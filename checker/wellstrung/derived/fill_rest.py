@@ -16,7 +16,7 @@ from wellstrung.quantity.value import Quantity
 def rest_of(wanted: float, others: float, thickness: float, places: int) -> float:
     """Length, mm, for each of `places` of a part that fills what `others` leave of a length wanted.
 
-    `thickness` is 0 where the length is wanted laid taut; the way round inside loses pi times the
+    `thickness` is 0 where the goal is a length laid taut; the way round inside loses pi times the
     thickness, as `inside_length` has it. Nothing is left where the others are as long. Geometry,
     worked out for this project.
 

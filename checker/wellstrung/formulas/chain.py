@@ -30,7 +30,7 @@ def links_from(pattern: Sequence[str], first: str) -> Iterator[str]:
 def piece(pattern: Sequence[str], first: str, counts: int | Mapping[str, int]) -> list[str]:
     """The links of one piece: so many links, or so many of one type, ending with the last of them.
 
-    ValueError if there is no such link in the pattern, or fewer than one is wanted.
+    ValueError if there is no such link in the pattern, or if the count is below one.
 
     >>> piece(['loop', 'bar'], 'loop', {'bar': 2})
     ['loop', 'bar', 'loop', 'bar']

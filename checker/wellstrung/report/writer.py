@@ -1,4 +1,4 @@
-"""What a report writer is, and how a report is wanted."""
+"""What a report writer is, and the options of a report."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from wellstrung.judging.result import Result
 
 
 class Options(Struct, frozen=True):
-    """How a report is wanted: `width` in columns; colour, workings and ASCII for the terminal."""
+    """The options of a report: `width` in columns; colour, workings and ASCII for the terminal."""
 
     width: int = 80
     colour: bool = False

@@ -82,8 +82,7 @@ def _listed(part: Part) -> tuple[str, ...]:
 
 def _misfit(part: Part, repeat: Repeat) -> Misfit:
     count, place = part.count(repeat.field), part.place_of(repeat.field)
-    near = _nearest(repeat, count)
-    over = count % repeat.every
+    near, over = _nearest(repeat, count), count % repeat.every
     writes = " or ".join(f"`{repeat.field}: {n}`" for n in sorted(near))
     mix = ", ".join(f"{bead}: {n}" for bead, n in Counter(repeat.beads).items())
     shares = f"; or `beads: {{{mix}}}`, if the order does not matter" if mix else ""

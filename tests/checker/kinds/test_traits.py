@@ -25,8 +25,8 @@ ALLOWED = {
     "model/build.py: stitches.get(str(node.value.get('stitch')))": (
         "here a part gets the stitch that it names"
     ),
-    "model/item.py: self.text('type') == 'other'": "a bead has no kind: its type is told here",
-    "model/item.py: self.text('type') == 'cylinder'": "a bead has no kind: its type is told here",
+    "model/item.py: self.text('type') == 'other'": "a bead has no kind: its type is read here",
+    "model/item.py: self.text('type') == 'cylinder'": "a bead has no kind: its type is read here",
 }
 #: the name of a kind or a stitch, or the field that names a type
 NAME = re.compile(

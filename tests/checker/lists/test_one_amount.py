@@ -27,7 +27,7 @@ from wellstrung.what_if import size_range
 INSTALLED = host.load()
 CHECKER = Checker(INSTALLED, quantities=True)
 MAKERS = (1, 12)
-#: the rules that speak where less is on hand than the piece takes, by the group of the list
+#: the rules that report less is on hand than the piece takes, by the group of the list
 RULES = {
     "beads": ("beads-enough", "spare-share"),
     "thread": ("thread-enough",),
@@ -132,7 +132,7 @@ def json_agrees(
 
 
 def rules_agree(line: SupplyLine, result: PlanResult) -> None:
-    """A rule speaks where the list has something to buy, and holds where it has nothing."""
+    """A rule reports what the list has to buy, and holds where it has nothing."""
     rules = RULES.get(line.group, ())
     spoken = any(one.rule in rules and line.name in one.parts for one in result.remarks)
     held = {one.rule for one in result.held if line.name in one.parts}

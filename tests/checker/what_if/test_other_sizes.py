@@ -1,4 +1,4 @@
-"""What else would do: the ends of a range hold, and a step beyond them a rule speaks."""
+"""What else would do: the ends of a range hold, and a step beyond them a rule fails."""
 
 from __future__ import annotations
 

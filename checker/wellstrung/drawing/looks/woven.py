@@ -15,7 +15,7 @@ from wellstrung.model.parts import Part
 #: no more beads of a part are drawn one by one
 MOST_BEADS = 1500
 _MOST_BANDS = 200
-#: how much of its place a bead fills, so that its neighbours are told apart
+#: how much of its place a bead fills, so that neighbours can be seen apart
 _FILLED = 0.96
 #: how far a bead may reach over the ends of a stretch that it still counts to, mm
 _LEEWAY = 0.02

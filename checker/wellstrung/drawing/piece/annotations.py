@@ -78,7 +78,7 @@ class Annotations:
         return None
 
     def _ruler(self) -> None:
-        """A ruler below the run in cm, as long as the piece, and the length that is wanted."""
+        """A ruler in cm below the run, as long as the piece, and the length asked for."""
         canvas, paper = self.canvas, self.canvas.paper
         end = self.body.run[-1].end
         y = canvas.extent[3] + paper(6)

@@ -64,7 +64,7 @@ class Case(Struct, Generic[Join], frozen=True):
     def said(
         self, rules: Sequence[str], *places: Place, collides: bool = False
     ) -> tuple[Said, ...]:
-        """The remarks of these rules about the join, which is told from others by its `places`.
+        """The remarks of these rules about the join, found by its `places`.
 
         One remark may stand for several joins with the same thing to change: it names the parts of
         the first and the places of all. Where what is drawn `collides` and these rules are silent,

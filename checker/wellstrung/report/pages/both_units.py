@@ -1,6 +1,6 @@
 """Sizes in mm and in inches: what stands in a sentence, with the other system beside it.
 
-Inches are told to a sixteenth, as rulers have them; what lies between two sixteenths is told as
+Inches are given to a sixteenth, as on rulers; what lies between two sixteenths is given as
 `≈`, which is too coarse to judge a fit by: the millimetres decide.
 """
 
