@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
@@ -82,6 +83,7 @@ def names(plan: Plan) -> Iterator[Subject]:
             if field not in _PLAIN
             for text in _texts(entry.node)
         }
+        | bead_mix(part).keys()  # beads in shares are keys, as in `{milk: 1, rose: 2}`
         for part in plan.parts.values()
     }
     headings: tuple[tuple[str, list[Part | Bead]], ...] = (
