@@ -87,7 +87,7 @@ def budget(text: str | int | float) -> Money:
     found = _PRICE.fullmatch(written)
     if found is None or found["each"] or found["per"]:
         raise units.UnitFault(
-            f"`{written}` is not an amount of money: write it with its currency, as in `40 EUR`",
+            f"`{written}` is not an amount of money: write it with its currency, as in `40 EUR`"
         )
     return _money(found)
 

@@ -120,12 +120,7 @@ def measurable(what: str, otherwise: Formula, *, allowance: str = "") -> Formula
 
 
 def hand(
-    name: str,
-    range_: tuple[float, float, float],
-    *,
-    source: str,
-    cure: str,
-    grade: str = "",
+    name: str, range_: tuple[float, float, float], *, source: str, cure: str, grade: str = ""
 ) -> Formula:
     """A factor between two ends, by the maker's hand: how tight, how close, how far spread.
 

@@ -239,8 +239,7 @@ class _Cutter(Struct, frozen=True):
         ends: list[_End | None] = [None] * len(self.lengths)
         laid: list[list[int]] = [[] for _ in self.lengths]
         order = sorted(
-            range(len(pieces)),
-            key=lambda one: -length_of(pieces[one], self.insides, self.wires),
+            range(len(pieces)), key=lambda one: -length_of(pieces[one], self.insides, self.wires)
         )
         for piece in order:
             for number, length in enumerate(self.lengths):

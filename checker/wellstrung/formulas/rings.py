@@ -47,9 +47,7 @@ def hole_needed(wire: float, inside: float, through: float) -> float:
     """
     radius = inside / 2
     return either(
-        through > inside,
-        wire + inside,
-        lambda: wire + radius - sqrt(radius**2 - through**2 / 4),
+        through > inside, wire + inside, lambda: wire + radius - sqrt(radius**2 - through**2 / 4)
     )
 
 

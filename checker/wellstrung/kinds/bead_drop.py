@@ -45,9 +45,7 @@ def _to_foot(beads: Callable[[Part], float]) -> Formula:
 
 
 _LENGTH = written_or(
-    size("length"),
-    ("measured", "length"),
-    otherwise=_to_foot(lambda part: max(legs(part))),
+    size("length"), ("measured", "length"), otherwise=_to_foot(lambda part: max(legs(part)))
 )
 _MEAN_LENGTH = _to_foot(beads_in)
 

@@ -111,12 +111,7 @@ def _width(piece: Part, ask: Quantities) -> Quantity:
         f"link{n}": chain.length("links", link, "width", allowance="link size")
         for n, link in enumerate(names, 1)
     }
-    return derived(
-        f"{piece.name}.width",
-        "mm",
-        lambda **widths: most(*widths.values()),
-        widths,
-    )
+    return derived(f"{piece.name}.width", "mm", lambda **widths: most(*widths.values()), widths)
 
 
 def _mass(piece: Part, ask: Quantities) -> Quantity:
@@ -205,10 +200,7 @@ CHAIN = Kind(
         "mass": mass("mass"),
     },
     traits=Traits(bought=False),
-    types={
-        "open": Traits(bought=False, opens=True),
-        "soldered": Traits(bought=False, opens=False),
-    },
+    types={"open": Traits(bought=False, opens=True), "soldered": Traits(bought=False, opens=False)},
     typed_by="links_are",
 )
 

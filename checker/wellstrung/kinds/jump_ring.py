@@ -33,12 +33,7 @@ JUMP_RING = Kind(
         "outside": measurable(
             "outside",
             formula(
-                "outside",
-                "mm",
-                rings.outside_of,
-                inside="inside",
-                wire="wire",
-                source=TWO_WIRES,
+                "outside", "mm", rings.outside_of, inside="inside", wire="wire", source=TWO_WIRES
             ),
             allowance=_SIZE,
         ),

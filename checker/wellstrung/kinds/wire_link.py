@@ -159,9 +159,5 @@ WIRE_LINK = Kind(
     },
     traits=_PIN,
     types={"link": replace(_PIN, of_wire=True, bought=False)},
-    look=Look(
-        "wire link",
-        types={"head pin": "head pin"},
-        label=(("along", "inside its loops"),),
-    ),
+    look=Look("wire link", types={"head pin": "head pin"}, label=(("along", "inside its loops"),)),
 )

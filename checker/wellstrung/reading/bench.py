@@ -59,10 +59,7 @@ def read(
 
 
 def read_text(
-    text: str,
-    file: str,
-    stitches: Collection[str] = (),
-    limits: Mapping[str, Setting] = LIMITS,
+    text: str, file: str, stitches: Collection[str] = (), limits: Mapping[str, Setting] = LIMITS
 ) -> tuple[Bench | None, tuple[Fault, ...]]:
     r"""The bench of a text, or its faults.
 

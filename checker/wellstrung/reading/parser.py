@@ -104,10 +104,7 @@ def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
     tree = builder.tree
     if not builder.faults:
         if tree is None:
-            builder.fault(
-                f"the file is empty: {expected.empty}",
-                Place(file, 1, 1, 1, 1),
-            )
+            builder.fault(f"the file is empty: {expected.empty}", Place(file, 1, 1, 1, 1))
         elif not isinstance(tree, Mapping):
             builder.fault(builder.glued(tree) or expected.begin, tree.place)
     usable = tree if isinstance(tree, Mapping) and not builder.faults else None

@@ -82,11 +82,7 @@ def _branches(tree: reading.Mapping, known: Known, faults: list[Fault]) -> Itera
 
 
 def _chosen(
-    node: reading.Mapping,
-    key: str,
-    what: str,
-    choices: Mapping[str, object],
-    faults: list[Fault],
+    node: reading.Mapping, key: str, what: str, choices: Mapping[str, object], faults: list[Fault]
 ) -> str | None:
     """The word by which a part or a step chooses its schema; None if it has no such word."""
     entry = node.entries.get(key)

@@ -38,26 +38,14 @@ _PLAIN_WORDS = (
         "a backslash inside double quotes starts an escape sequence: use single quotes",
     ),
     ("unexpected (end of stream|document)", "begins", "this quote is not closed: close it"),
-    (
-        "keys are not allowed",
-        "noticed",
-        "a text cannot begin with {sign}: put it in quotes",
-    ),
+    ("keys are not allowed", "noticed", "a text cannot begin with {sign}: put it in quotes"),
     (
         "could not find expected ':'",
         "begins",
         "a colon is missing in or above this line: write `name: value`",
     ),
-    (
-        "a flow mapping",
-        "bracket",
-        "a comma or a closing }} is missing: each {{ needs its }}",
-    ),
-    (
-        "a flow sequence",
-        "bracket",
-        "a comma or a closing ] is missing: each [ needs its ]",
-    ),
+    ("a flow mapping", "bracket", "a comma or a closing }} is missing: each {{ needs its }}"),
+    ("a flow sequence", "bracket", "a comma or a closing ] is missing: each [ needs its ]"),
     (
         "entries are not allowed",
         "noticed",

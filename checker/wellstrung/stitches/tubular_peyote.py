@@ -99,12 +99,7 @@ _TENSION = hand(
     "thread tension", (1.0, _USUAL, _LOOSEST), source=GEOMETRY, cure=making.swatch("weave")
 )
 _PITCH = formula(
-    "pitch",
-    "mm",
-    pitch,
-    bead_length=making.bead("length"),
-    tension=_TENSION,
-    source=GEOMETRY,
+    "pitch", "mm", pitch, bead_length=making.bead("length"), tension=_TENSION, source=GEOMETRY
 )
 
 
@@ -129,12 +124,7 @@ def _across(
 
 
 _RISE = formula(
-    "rise",
-    "mm",
-    rise,
-    bead_outside=making.bead("outside"),
-    tension=_TENSION,
-    source=GEOMETRY,
+    "rise", "mm", rise, bead_outside=making.bead("outside"), tension=_TENSION, source=GEOMETRY
 )
 
 PEYOTE = Stitch(

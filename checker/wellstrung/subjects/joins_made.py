@@ -204,11 +204,7 @@ def _in_cone(cone: Part, other: RunEntry, over: list[Part]) -> _Way:
 def _wrapped(link: Part, other: RunEntry) -> _Way:
     line = f"{{do: wrap loop, part: {link.name}}}"
     named = _naming(link, other, ("hang",))
-    return (
-        "turns its loops",
-        line,
-        lambda s: _does(s, "wrap loop", link) or named(s),
-    )
+    return ("turns its loops", line, lambda s: _does(s, "wrap loop", link) or named(s))
 
 
 def _sewn(part: Part, other: RunEntry) -> _Way:

@@ -54,10 +54,7 @@ def check(join: TipOnStrands, ask: Ask) -> Answer:
         place=place,
         found=spelled(had),
         needed=f"{named} of {size} or {way}",
-        remedies=(
-            *first,
-            Remedy(f"take a bead tip with {named} of {size} or {way}, or {other}"),
-        ),
+        remedies=(*first, Remedy(f"take a bead tip with {named} of {size} or {way}, or {other}")),
         margin=margin,
         also=(tip.place_of("covers"), *(strand.key.place for strand in join.strands)),
     )

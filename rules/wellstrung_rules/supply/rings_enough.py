@@ -4,16 +4,7 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Edit,
-    Misfit,
-    Remedy,
-    RingsNeeded,
-    Rule,
-    kept,
-)
+from wellstrung.rulebook import Answer, Ask, Edit, Misfit, Remedy, RingsNeeded, Rule, kept
 
 
 def check(need: RingsNeeded, ask: Ask) -> Answer:

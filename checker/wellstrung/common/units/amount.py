@@ -10,14 +10,7 @@ import re
 from math import inf
 from typing import NamedTuple
 
-from wellstrung.common.units.known import (
-    EVERY_UNIT,
-    FOREIGN,
-    RATING,
-    SPELLINGS,
-    Kind,
-    name_of,
-)
+from wellstrung.common.units.known import EVERY_UNIT, FOREIGN, RATING, SPELLINGS, Kind, name_of
 
 _VULGAR = {
     "½": "1/2",

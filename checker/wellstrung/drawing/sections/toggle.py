@@ -71,8 +71,7 @@ def swung(case: Case[Toggle]) -> Figure | None:
     farthest = max(start + long for _, start, long, _ in beside)
     tallest = max(high for _, _, _, high in beside)
     section = Section(
-        half + max(farthest, half),
-        max(opening.middle, thick.middle + tallest) + 2 * wire.middle,
+        half + max(farthest, half), max(opening.middle, thick.middle + tallest) + 2 * wire.middle
     )
     floor = opening.middle / 2
     for side in (-1, 1):
