@@ -62,7 +62,7 @@ RULE = Rule(
     subject=Threaded,
     check=check,
     title=(
-        "the thread passes each woven bead as often as its stitch and a woven-in end want (with the"
+        "the thread passes each woven bead as often as its stitch and a woven-in end need (with the"
         " needle it is `needle-pass`; of a strand it is `string-in-hole`)"
     ),
     why="a bead that is full breaks, or leaves an end that cannot be woven in",

@@ -71,7 +71,7 @@ RULE = Rule(
     title="what a pouch is made to hold goes into it",
     why="a stone that was to go into the pouch is tried in it when the bottom is closed",
     sources=(
-        "width and thickness of a flat thing come to half the way round it, and so does the width"
+        "width plus thickness of a flat thing is half the way round it, and so is the width"
         " inside of a tube laid flat: geometry, worked out for this project",
     ),
     bad="holds: {width: 30 mm, thickness: 6 mm} in a pouch 32 mm wide inside",

@@ -108,7 +108,7 @@ RULE = Rule(
     ),
     why=(
         "a cap or a large bead close behind the bar jams in the ring, so that the finished piece"
-        " cannot be fastened; a few small rings linked there mend it"
+        " cannot be fastened; a few small rings linked there help"
     ),
     sources=(
         "bar and bead side by side at least 0.5 mm under the opening within half a bar: trade table"
