@@ -32,7 +32,7 @@ from wellstrung.reading import bench as bench_file
 
 _PINNED = ("says", "found", "needed", "remedy")
 #: what a case pins in words
-TEXTS = frozenset({*_PINNED, "missing", "and"})
+TEXTS = frozenset({*_PINNED, "missing", "and", "note"})
 
 
 class Case(Struct, frozen=True):
@@ -151,4 +151,6 @@ def _silent(rule: str, result: PlanResult) -> dict[str, Any]:
             "missing": list(dict.fromkeys(field for entry in unjudged for field in entry.missing)),
         }
     held = [kept for kept in result.held if kept.rule == rule]
+    if note := next((kept.note for kept in held if kept.note), ""):
+        return {"expect": "held", "note": note}
     return {"expect": "held" if held else "silent"}

@@ -1,6 +1,6 @@
 """Limits that several rules share; every other limit stands beside its rule."""
 
-from wellstrung.rulebook import Limit
+from wellstrung.rulebook import Choice, Limit
 
 CAP_LOOSE = Limit(
     "cap loose",
@@ -19,5 +19,6 @@ HOLD_FACTOR = Limit(
     5.0,
     "",
     "breaking over working load 5:1 to 12:1, CI 1401-06 (copy seen); the least of it",
+    Choice(1.0, 5.0, "the load at rest", careful=True),
 )
 RING_SWING = Limit("ring swing", 0.2, "mm", "room left for a ring to swing, common practice")

@@ -15,8 +15,9 @@ from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.result import RANK, Failure, HeldCheck, Identity, Remark, Unjudged
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
+from wellstrung.quantity.choices import chosen, freed
 from wellstrung.quantity.value import Quantity
-from wellstrung.quantity.verdict import Verdict, compare
+from wellstrung.quantity.verdict import Verdict, compare, holds
 from wellstrung.quantity.working import number, working
 from wellstrung.rulebook import (
     Answer,
@@ -102,9 +103,7 @@ class Judge:
 
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
         if isinstance(answer, Held):
-            held = rule.name, subject.parts
-            if held not in self._held:
-                self._held[held] = HeldCheck(*held, answer.margin, rule.title)
+            self._hold(rule, subject, answer.margin)
         elif isinstance(answer, Caution):
             self._add(
                 Remark(
@@ -118,7 +117,16 @@ class Judge:
                 (),
             )
         elif isinstance(answer, Misfit):
-            self._add(_stamped(rule, subject, answer), answer.remedies)
+            margin = answer.margin
+            if margin is not None and chosen(margin) and holds(freed(margin), over=rule.over):
+                self._hold(rule, subject, freed(margin), _differ(margin))
+            else:
+                self._add(_stamped(rule, subject, answer), answer.remedies)
+
+    def _hold(self, rule: Rule, subject: Subject, margin: Quantity | None, note: str = "") -> None:
+        held = rule.name, subject.parts
+        if held not in self._held or note:
+            self._held[held] = HeldCheck(*held, margin, rule.title, note)
 
     def _add(self, remark: Remark, remedies: Sequence[Remedy]) -> None:
         rank = self.raised.get(remark.identity, 0)
@@ -131,13 +139,25 @@ class Judge:
         self._remarks[key] = (remark, remedies)
 
 
+def _differ(margin: Quantity) -> str:
+    """The choices in which makers differ, in one line."""
+    spans = []
+    for leaf, (low, high, source, _) in chosen(margin):
+        span = f"{leaf.name} {number(low)} to {number(high)} {leaf.unit}"
+        spans.append(f"{span.rstrip()} ({source})")
+    return f"makers differ: {'; '.join(spans)}"
+
+
 def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
-    """The remark of a misfit: its level by the tolerance principle, its cure if it is doubtful."""
+    """The remark of a misfit: its level by the tolerance principle, its cure if it is doubtful.
+
+    What makers choose is chosen in favour of the plan before an error is made of it.
+    """
     level: Level = "warning" if "warning" in (rule.level, misfit.at_most) else rule.level
     says, cure = worded(misfit.says, sure=True), ""
     margin = misfit.margin
     if margin is not None:
-        verdict = compare(margin, over=rule.over)
+        verdict = compare(freed(margin), over=rule.over)
         recalled = [leaf.source for leaf in margin.leaves if leaf.grade == FROM_MEMORY]
         if verdict is Verdict.MAY_FAIL:
             level, says = "warning", worded(misfit.says, sure=False)
@@ -146,6 +166,8 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
                 unit = f" {margin.unit}" if margin.unit else ""
                 says += f"; most of the doubt is {cause} (± {number(effect)}{unit})"
                 cure = cause.cure
+        elif compare(freed(margin, careful=True), over=rule.over) is not Verdict.FAILS:
+            level = "warning"
         elif recalled and level == "error":
             level = "warning"
             says += f" by a value from memory ({recalled[0]}): check yours"

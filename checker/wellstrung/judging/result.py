@@ -49,12 +49,16 @@ class Remark(Struct, frozen=True):
 
 
 class HeldCheck(NamedTuple):
-    """A rule that holds, with the margin that is left; `title` is what the rule asks for."""
+    """A rule that holds, with the margin that is left; `title` is what the rule asks for.
+
+    `note` says where it holds by the choice of some makers and not of others.
+    """
 
     rule: str
     parts: tuple[str, ...]
     margin: Quantity | None
     title: str = ""
+    note: str = ""
 
 
 class Unjudged(NamedTuple):

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 
+from wellstrung.common.choice import Choice
 from wellstrung.common.places import Place
 from wellstrung.formulas.arithmetic import added
 from wellstrung.quantity.causes import Spread
@@ -28,6 +29,7 @@ def leaf(
     spelled_unit: str = "",
     source: str = "",
     grade: str = "",
+    choice: Choice | None = None,
 ) -> Quantity:
     """A value that was written, measured or looked up.
 
@@ -37,13 +39,15 @@ def leaf(
     Window(low=7.9, high=8.1)
     """
     return Quantity(
-        name, unit, middle, tuple(spreads), place, spelling, spelled_unit, source, grade
+        name, unit, middle, tuple(spreads), place, spelling, spelled_unit, source, grade, choice
     )
 
 
-def exact(name: str, value: float, unit: str = "", source: str = "") -> Quantity:
+def exact(
+    name: str, value: float, unit: str = "", source: str = "", choice: Choice | None = None
+) -> Quantity:
     """A value with no spread: a count, a limit, a rule of practice."""
-    return Quantity(name, unit, value, source=source)
+    return Quantity(name, unit, value, source=source, choice=choice)
 
 
 def derived(

@@ -18,6 +18,7 @@ from types import MappingProxyType
 from msgspec import Struct, field
 from msgspec.structs import replace
 
+from wellstrung.common.choice import Choice
 from wellstrung.common.places import Place
 from wellstrung.formulas.tracing import Traced, traced
 from wellstrung.quantity import extremes
@@ -48,6 +49,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
     spelled_unit: str = ""
     source: str = ""
     grade: str = ""
+    choice: Choice | None = None
     # a node; `slopes` says by how much each argument moves it, where it is a sum of them
     function: Callable[..., float] | None = None
     args: Mapping[str, Quantity] = field(default=MappingProxyType({}))

@@ -65,7 +65,7 @@ def read_text(
 
     >>> bench, _ = read_text("bench: 1\nlimits: {pin grip: 8 mm}", "bench.yaml")
     >>> bench.limits["pin grip"]
-    Setting(value=8.0, unit='mm', reason='bench.yaml:2, written `8 mm`')
+    Setting(value=8.0, unit='mm', reason='bench.yaml:2, written `8 mm`', choice=None)
     >>> read_text("bench: 1\nlimits: {pin girp: 8 mm}", "bench.yaml")[1][0].says
     'there is no limit called `pin girp`: write `pin grip`'
     """
@@ -140,7 +140,9 @@ def _setting(name: str, node: reading.Node, default: Setting) -> Setting:
     else:
         value = _plain(written, default)
     where = f"{node.place.file}:{node.place.line}"
-    return Setting(value, default.unit, f"{where}, written `{' '.join(str(written).split())}`")
+    reason = f"{where}, written `{' '.join(str(written).split())}`"
+    careful = default.choice is not None and default.choice.careful
+    return Setting(value, default.unit, reason, default.choice if careful else None)
 
 
 def _measured(

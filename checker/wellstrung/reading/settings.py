@@ -10,13 +10,19 @@ from typing import NamedTuple
 
 from msgspec import Struct, field
 
+from wellstrung.common.choice import Choice
+
 
 class Setting(NamedTuple):
-    """One setting: a length in mm, a time in min, or a plain share or factor without a unit."""
+    """One setting: a length in mm, a time in min, or a plain share or factor without a unit.
+
+    Where makers differ, a default has the span in which they choose; a bench settles it.
+    """
 
     value: float
     unit: str
     reason: str
+    choice: Choice | None = None
 
 
 #: How far a bought or made size may be off its nominal, either way.

@@ -48,6 +48,7 @@ def _plan(plan: PlanResult) -> dict[str, Any]:
                 "rule": kept.rule,
                 "parts": list(kept.parts),
                 "margin": _quantity(kept.margin) if kept.margin else None,
+                **({"note": kept.note} if kept.note else {}),
             }
             for kept in plan.held
         ],

@@ -96,6 +96,9 @@ def _closing(page: Page, plan: PlanResult, options: Options) -> None:
         for kept in plan.held:
             spare = f": {described(kept.margin)} to spare" if kept.margin else ""
             page.line(f"passed: {kept.rule} ({together(kept.parts)}){spare}", _INDENT)
+    for kept in plan.held:
+        if kept.note:
+            page.line(f"{kept.rule} ({together(kept.parts)}): {kept.note}", _INDENT)
     for check in open_checks(plan):
         needs = "need" if len(check.rules) > 1 else "needs"
         rules = " and ".join(check.rules)

@@ -11,6 +11,7 @@ Asking for a value that the plan lacks raises `Missing`; the core then lists the
 with the field that would let it be judged.
 """
 
+from wellstrung.common.choice import Choice as Choice
 from wellstrung.common.places import Edit as Edit
 from wellstrung.common.places import Place as Place
 from wellstrung.common.wording import article as article
@@ -51,6 +52,7 @@ from wellstrung.rulebook.answer import tightest as tightest
 from wellstrung.rulebook.answer import worded as worded
 from wellstrung.rulebook.ask import Ask as Ask
 from wellstrung.rulebook.ask import Limit as Limit
+from wellstrung.rulebook.loads import pull_at_clasp as pull_at_clasp
 from wellstrung.rulebook.loads import pull_to_spare as pull_to_spare
 from wellstrung.rulebook.loads import weakest as weakest
 from wellstrung.rulebook.loads import weight as weight

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from functools import cached_property
 from typing import NamedTuple
 
+from wellstrung.common.choice import Choice
 from wellstrung.common.places import Edit, Place
 from wellstrung.derived.amounts import beads_in, in_packs
 from wellstrung.derived.cost import cost
@@ -33,13 +34,15 @@ from wellstrung.work.search import MOST_LOOKS, Found
 class Limit(NamedTuple):
     """A limit that a maker can hold an opinion on: its default, unit and reason.
 
-    Declared beside the rule that uses it; a bench file changes it by its name.
+    Declared beside the rule that uses it; a bench file changes it by its name. Where makers differ
+    it has the span in which they choose, which a bench settles unless the choice is a careful one.
     """
 
     name: str
     value: float
     unit: str
     reason: str
+    choice: Choice | None = None
 
 
 class Ask:
@@ -190,4 +193,4 @@ class Ask:
         else:
             name, default = limit.name, Setting(*limit[1:])
             setting = self.plan.bench.limits.get(name, default)
-        return exact(name, setting.value, setting.unit, source=setting.reason)
+        return exact(name, *setting)

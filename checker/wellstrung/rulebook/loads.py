@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from wellstrung import tables
+from wellstrung.common.choice import Choice
 from wellstrung.model.item import Missing
+from wellstrung.model.plan import Plan
 from wellstrung.quantity.arithmetic import derived, exact, leaf
 from wellstrung.quantity.value import Quantity
 
@@ -24,6 +26,16 @@ def weight(mass: Quantity, share: float = 1.0) -> Quantity:
     )
 
 
+def pull_at_clasp(plan: Plan, mass: Quantity) -> tuple[Quantity, str]:
+    """What pulls at an end of the piece, N, and that in words.
+
+    A necklace hangs from both sides of its clasp, half at each; another piece may hang by one end.
+    """
+    if plan.piece == "necklace":
+        return weight(mass, 0.5), "the necklace, half of it on each side of the neck,"
+    return weight(mass), "the whole piece"
+
+
 def pull_to_spare(bears: Quantity, load: Quantity, factor: Quantity) -> Quantity:
     """What is left of a strength, N, over a load so many times taken.
 
@@ -41,8 +53,12 @@ def pull_to_spare(bears: Quantity, load: Quantity, factor: Quantity) -> Quantity
     )
 
 
-def weakest(name: str, table: str, row: str, column: str, unit: str = "") -> Quantity:
+def weakest(
+    name: str, table: str, row: str, column: str, unit: str = "", best: float | None = None
+) -> Quantity:
     """The least that a table prints: hold is judged by the weakest; raises Missing without a cell.
+
+    Taking it is a careful choice; the `best` may be more than the table's most.
 
     >>> weakest("share held", "crimps", "closed by hand", "held").grade
     'one page'
@@ -51,4 +67,5 @@ def weakest(name: str, table: str, row: str, column: str, unit: str = "") -> Qua
     if cell is None:
         raise Missing(f"a `{column.replace('_', ' ')}` of {row} in the trade table `{table}`")
     source = f"trade tables, {table}, {row}: {cell.grade}"
-    return leaf(name, cell.low, unit, source=source, grade=cell.grade)
+    span = Choice(cell.low, cell.high if best is None else best, source, careful=True)
+    return leaf(name, cell.low, unit, source=source, grade=cell.grade, choice=span)

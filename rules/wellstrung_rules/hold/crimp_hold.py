@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
-from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
+from wellstrung.rulebook.loads import pull_at_clasp, pull_to_spare, weakest
 from wellstrung.rulebook.remedies import stronger_line
 from wellstrung.rulebook.values import product
 from wellstrung.rulebook.wording import about, in_unit_of
@@ -12,7 +12,8 @@ from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
-    load, factor = weight(ask.get("piece.mass")), ask.limit(HOLD_FACTOR)
+    load, pulls = pull_at_clasp(ask.plan, ask.get("piece.mass"))
+    factor = ask.limit(HOLD_FACTOR)
     share = weakest("share held", "crimps", "closed by hand", "held")
     bears = product(f"{join.crimp.name} lets go at", "N", ask.of(join.strand, "breaking"), share)
     margin = pull_to_spare(bears, load, factor)
@@ -21,7 +22,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     wanted = load.worst.high * factor.middle
     return Misfit(
         says=f"crimp `{join.crimp.name}`, closed by hand, holds {about(bears)} on the line of"
-        f" `{join.strand.name}`; the whole piece pulls with {in_wear(load, factor, bears)}",
+        f" `{join.strand.name}`; {pulls} pulls with {in_wear(load, factor, bears)}",
         place=join.strand.place_of("thread", "rating"),
         found=about(bears),
         needed=in_unit_of(wanted, bears),
@@ -50,6 +51,5 @@ RULE = Rule(
     ),
     bad="a necklace of 180 g on flexible wire of 0.25 mm, which bears about 5 lb",
     good="a necklace of 60 g on flexible wire of 0.38 mm, which bears about 20 lb",
-    level="warning",
     over="worst",
 )

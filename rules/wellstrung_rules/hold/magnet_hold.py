@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from wellstrung.formulas import magnets
-from wellstrung.rulebook import Answer, Ask, ClaspClosed, Limit, Misfit, Remedy, Rule, kept
-from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
+from wellstrung.rulebook import Answer, Ask, Choice, ClaspClosed, Limit, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.loads import pull_at_clasp, pull_to_spare, weakest
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import in_unit_of, spelled
 from wellstrung_rules.hold import in_wear
 
 MAGNET_FACTOR = Limit(
-    "magnet factor", 2.0, "", "a tug in wear is about twice the weight, common practice, no source"
+    "magnet factor",
+    2.0,
+    "",
+    "a tug in wear is about twice the weight, common practice, no source",
+    Choice(1.0, 2.0, "the load at rest", careful=True),
 )
 
 
@@ -21,7 +25,7 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     field = "breakaway" if clasp.has("breakaway") and not clasp.has("pull") else "pull"
     pull, factor = clasp.force(field), ask.limit(MAGNET_FACTOR)
     share = weakest("share of the pull", "clasps", "magnetic", "slides_at")
-    load = weight(ask.get("piece.mass"))
+    load, pulls = pull_at_clasp(ask.plan, ask.get("piece.mass"))
     slides_at = derived(
         f"{clasp.name} slides apart at", "N", magnets.slides_at, pull=pull, share=share
     )
@@ -31,7 +35,7 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     wanted = in_unit_of(load.worst.high * factor.middle / share.middle, pull)
     return Misfit(
         says=f"the halves of clasp `{clasp.name}` ({spelled(pull)} straight) slide apart at"
-        f" {in_unit_of(slides_at.worst.low, pull)}; the piece pulls with"
+        f" {in_unit_of(slides_at.worst.low, pull)}; {pulls} pulls with"
         f" {in_wear(load, factor, pull)}",
         place=clasp.place_of(field),
         found=spelled(pull),
@@ -62,6 +66,5 @@ RULE = Rule(
     ),
     bad="magnet: {kind: clasp, type: magnetic, pull: 3 N} on a bracelet of 60 g",
     good="magnet: {kind: clasp, type: magnetic, pull: 12 N} on a bracelet of 60 g",
-    level="warning",
     over="worst",
 )

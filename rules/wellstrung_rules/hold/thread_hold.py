@@ -9,6 +9,7 @@ from wellstrung.formulas import thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
+    Choice,
     Misfit,
     OnThread,
     Remedy,
@@ -17,7 +18,7 @@ from wellstrung.rulebook import (
     kept,
     pieces_hung,
 )
-from wellstrung.rulebook.loads import pull_to_spare, weakest, weight
+from wellstrung.rulebook.loads import pull_at_clasp, pull_to_spare, weakest, weight
 from wellstrung.rulebook.remedies import stronger_line
 from wellstrung.rulebook.values import Quantity, derived, exact
 from wellstrung.rulebook.wording import about, in_unit_of, often
@@ -26,15 +27,14 @@ from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: OnThread, ask: Ask) -> Answer:
-    part, held = join.thread, join.held
+    part = join.thread
     if part.thread.stretches and not part.has("thread", "rating"):
         return None  # elastic is stretched over a hand, and is sold without a rating
-    load, bears, factor = _load(join, ask), _bears(join, ask), ask.limit(HOLD_FACTOR)
+    (load, pulls), bears, factor = _load(join, ask), _bears(join, ask), ask.limit(HOLD_FACTOR)
     margin = pull_to_spare(bears, load, factor)
     if answer := kept(margin, over="worst"):
         return answer
     wanted = load.worst.high * factor.middle
-    pulls = f"`{held.name}`" if held else "the whole piece"
     return Misfit(
         says=f"{_where(join, ask)}the thread of `{part.name}` breaks at {about(bears)}; {pulls}"
         f" pulls with {in_wear(load, factor, bears)}",
@@ -47,24 +47,29 @@ def check(join: OnThread, ask: Ask) -> Answer:
     )
 
 
-def _load(join: OnThread, ask: Ask) -> Quantity:
-    """What pulls at it: its share of what hangs, or the whole piece lifted by one end."""
+def _load(join: OnThread, ask: Ask) -> tuple[Quantity, str]:
+    """What pulls at it, and that in words: its share of what hangs, or the piece by one end."""
     if join.held is None:
-        return weight(ask.get("piece.mass"))
+        return pull_at_clasp(ask.plan, ask.get("piece.mass"))
     share = pieces_hung(join.line) / join.line.times if join.line else 1.0
-    return weight(ask.hanging(join.held), share)
+    return weight(ask.hanging(join.held), share), f"`{join.held.name}`"
 
 
 def _bears(join: OnThread, ask: Ask) -> Quantity:
     """The pull, N, that breaks all its lines side by side, at the weakest knot printed."""
-    knot = weakest("knot", "knots", join.knot, "left") if join.knot else exact("knot", 1.0)
+    knot, edge = exact("knot", 1.0), exact("edge", 1.0)
+    if join.knot:
+        knot = weakest("knot", "knots", join.knot, "left", best=1.0)
+    if bare_edges(ask.plan, join.thread):
+        left = thread.SHARP_EDGE
+        edge = exact("edge", left, choice=Choice(left, 1.0, careful=True))
     return derived(
         f"{join.thread.name} breaks at",
         "N",
         lambda line, knot, edge, lines: thread.strength_left(line, knot, edge) * lines,
         line=ask.of(join.thread, "breaking"),
         knot=knot,
-        edge=exact("edge", thread.SHARP_EDGE if bare_edges(ask.plan, join.thread) else 1.0),
+        edge=edge,
         lines=exact("lines side by side", join.lines),
         source="shares of strength left: trade tables `knots` and `stitch_facts`",
     )
@@ -106,6 +111,5 @@ RULE = Rule(
     ),
     bad="a pendant of 120 g hung by thread, size A nylon, passes: 1",
     good="a pendant of 12 g hung by thread, 8 lb fused line, passes: 3",
-    level="warning",
     over="worst",
 )
