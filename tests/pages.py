@@ -7,12 +7,12 @@ from pathlib import Path
 from typing import NamedTuple
 from xml.etree import ElementTree
 
-from running import SAMPLES
+from running import SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins import host
 
-ALL = sorted(SAMPLES.rglob("*.yaml"))
+ALL = sorted((*SAMPLES.rglob("*.yaml"), *SHARED.glob("*.yaml")))
 SVG = "{http://www.w3.org/2000/svg}"
 #: how wide a letter may be, in parts of its height
 LETTER = 0.6

@@ -7,6 +7,8 @@ from typing import NamedTuple, Protocol
 
 ROOT = Path(__file__).parent.parent
 SAMPLES = ROOT / "sample_plans"
+#: plans that tests share and no reader meets
+SHARED = ROOT / "tests" / "plans"
 
 
 class Ran(NamedTuple):

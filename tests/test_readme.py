@@ -35,7 +35,7 @@ def test_the_plan_gives_the_printed_answer(installed: Host, run: Run, tmp_path: 
 def test_there_are_two_commands_and_they_name_what_is_there() -> None:
     commands = blocks("sh")[0].strip().splitlines()
     assert len(commands) == 2
-    assert commands[0].endswith("check sample_plans/slack_tide_collar.yaml")
+    assert commands[0].endswith("check sample_plans/quay_lamp_necklace.yaml")
     assert commands[1].endswith("pytest -n auto")
 
 

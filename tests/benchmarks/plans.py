@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-SAMPLE = Path(__file__).parents[2] / "sample_plans" / "slack_tide_collar.yaml"
+SAMPLE = Path(__file__).parents[2] / "tests" / "plans" / "slack_tide_collar.yaml"
 
 
 def about_110_lines() -> str:

@@ -11,8 +11,8 @@ import time
 from collections.abc import Callable
 
 import yaml
-from plans import about_110_lines, of_parts
 
+from plans import about_110_lines, of_parts
 from wellstrung.commands.checked import collect_new_garbage
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host

@@ -124,7 +124,7 @@ def test_a_byte_order_mark_is_taken(tmp_path: Path) -> None:
 def test_a_bad_file_leaves_the_others_their_report(run: Run, tmp_path: Path) -> None:
     (tmp_path / "bad.yaml").write_bytes(b"\xff\xfe\x00")
     good = tmp_path / "good.yaml"
-    good.write_bytes(Path("sample_plans/slack_tide_collar.yaml").read_bytes())
+    good.write_bytes(Path("tests/plans/slack_tide_collar.yaml").read_bytes())
     ran = run("check", tmp_path, tmp_path / "missing.yaml")
     assert ran.code == 1
     assert "Slack Tide collar" in ran.out and ran.out.count("UNREADABLE") == 2

@@ -65,6 +65,6 @@ RULE = Rule(
     sources=("a ring closes true around up to 0.6 of its inside: common practice, no source",),
     level="warning",
     yields_to=("ring-room",),
-    bad="an open ring of 12 mm, 18 AWG, round a rope of 7.8 mm: 0.78 of its inside",
-    good="an open ring of 18 mm, 12 AWG, round a rope of 7.8 mm: 0.56 of its inside",
+    bad="an open ring of 11 mm, 17 AWG, round a rope of 6.2 mm: 0.71 of its inside",
+    good="an open ring of 15 mm, 14 AWG, round a rope of 6.2 mm: 0.53 of its inside",
 )

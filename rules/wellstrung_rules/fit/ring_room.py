@@ -64,7 +64,7 @@ RULE = Rule(
         "two circles a and b fit in D exactly when a + b <= D; three by Descartes' theorem",
         "0.2 mm left to swing: common practice, no source",
     ),
-    bad="a ring of 12 mm, 12 AWG, round a rope of 7.8 mm and an eye of 1 mm: 7.9 mm inside",
+    bad="a ring of 14 mm, 10 AWG, round a rope of 7.9 mm and an eye of 0.9 mm: 8.82 mm inside",
     yields_to=("ring-through-eye",),
-    good="a ring of 12 mm, 18 AWG, round a rope of 7.8 mm and an eye of 1 mm: 9.95 mm inside",
+    good="a ring of 14 mm, 16 AWG, round a rope of 7.9 mm and an eye of 0.9 mm: 11.42 mm inside",
 )

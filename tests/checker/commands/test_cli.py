@@ -9,15 +9,15 @@ from pathlib import Path
 
 import pytest
 
-from running import SAMPLES, Run
+from running import SAMPLES, SHARED, Run
 from wellstrung.commands import check, cli
 from wellstrung.commands.output import OK
 from wellstrung.plugins import host
 
 pytestmark = pytest.mark.slow
 
-GOOD = "sample_plans/slack_tide_collar.yaml"
-BAD = "sample_plans/class/orla_lantern_collar.yaml"
+GOOD = "tests/plans/slack_tide_collar.yaml"
+BAD = "tests/plans/lantern_collar.yaml"
 FILLS = "tests/checker/report/fills_the_rest.yaml"
 
 
@@ -162,7 +162,7 @@ def test_a_bench_named_for_a_list_is_the_one_that_prices_it(run: Run) -> None:
 
 def test_garbage_is_looked_for_once_all_is_loaded(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(
-        sys, "argv", ["wellstrung", "check", str(SAMPLES / "slack_tide_collar.yaml")]
+        sys, "argv", ["wellstrung", "check", str(SHARED / "slack_tide_collar.yaml")]
     )
     found: list[bool] = []
     monkeypatch.setattr(check, "show", lambda text: found.append(gc.isenabled()))

@@ -9,13 +9,13 @@ from xml.etree import ElementTree
 import pytest
 
 from pages import ALL, checked, keeper, looks, parsed, words_of
-from running import SAMPLES
+from running import SAMPLES, SHARED
 from wellstrung.drawing import Figure
 from wellstrung.drawing.piece import PAPER, drawings
 from wellstrung.model.parts import Role
 
-COLLAR = SAMPLES / "slack_tide_collar.yaml"
-ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"
+COLLAR = SHARED / "slack_tide_collar.yaml"
+ORLA = SHARED / "lantern_collar.yaml"
 
 
 def close_up(figures: list[Figure]) -> ElementTree.Element:

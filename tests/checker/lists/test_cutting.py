@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from running import ROOT, SAMPLES
+from running import ROOT, SAMPLES, SHARED
 from wellstrung.formulas.chain import laid_out, length_of, links_from, numbered, piece, pieces_had
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import understood
@@ -27,8 +28,8 @@ def listed(text: str, makers: int = 1) -> CutList:
     return cutting.listed(understood([result]), makers)
 
 
-def of_sample(name: str) -> CutList:
-    return cutting.listed(understood([KEEPS.check_file(SAMPLES / f"{name}.yaml")]))
+def of_file(path: Path) -> CutList:
+    return cutting.listed(understood([KEEPS.check_file(path)]))
 
 
 def bars(text: str, makers: int = 1) -> tuple[Bar, ...]:
@@ -177,14 +178,14 @@ def test_spans_of_a_bar_lie_end_to_end() -> None:
 
 
 def test_threads_of_a_working_length_with_their_tails() -> None:
-    one = cut_of("rope", of_sample("slack_tide_collar"))
+    one = cut_of("rope", of_file(SHARED / "slack_tide_collar.yaml"))
     path = 397 / 1.5 * 5 * (2 * 2.1 + 0.5 * 3.0)
     assert (one.what, one.length) == ("thread", 1800.0)
     assert one.count == -(-path // 1400) and one.most > one.count
 
 
 def test_a_strand_is_strung_on_one_line() -> None:
-    found = of_sample("ebb_line_three_strand")
+    found = of_file(SAMPLES / "ebb_line_three_strand.yaml")
     assert [(one.part, one.count, one.length) for one in found.lengths] == [
         ("inner", 1, 440 + 240), ("middle", 1, 465 + 240), ("outer", 1, 490 + 240),
         ("link", 2, 90),
@@ -193,7 +194,7 @@ def test_a_strand_is_strung_on_one_line() -> None:
 
 
 def test_the_cords_of_a_braid_are_cut_alike() -> None:
-    one = cut_of("braid", of_sample("hawser_braid"))
+    one = cut_of("braid", of_file(SAMPLES / "hawser_braid.yaml"))
     assert (one.what, one.count) == ("cord", 8)
     assert one.length == pytest.approx(602, abs=1)
     result = KEEPS.check_file(SAMPLES / "hawser_braid.yaml")
@@ -201,7 +202,7 @@ def test_the_cords_of_a_braid_are_cut_alike() -> None:
 
 
 def test_both_of_a_pair_are_cut_for() -> None:
-    found = of_sample("spindrift_earrings")
+    found = of_file(SAMPLES / "spindrift_earrings.yaml")
     assert cut_of("panel", found).count == 2 and cut_of("drip leg", found).count == 1
 
 
@@ -234,7 +235,7 @@ def test_a_loom_has_warps_beside_its_weft() -> None:
 
 
 def test_what_cannot_be_worked_out_is_named() -> None:
-    taught = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+    taught = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
     found = listed(changed(taught, {"make: Japanese, ": ""}))
     assert found.lengths == () and len(found.chains) == 1
     assert found.missing == ("`rope` of Slack Tide collar needs `make` of `kelp`",)

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from running import ROOT, SAMPLES
+from running import ROOT, SAMPLES, SHARED
 from wellstrung.derived.purchase import Needed, Pack, bought
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, understood
@@ -26,7 +26,7 @@ HOST = host.load()
 KEEPS = Checker(HOST, keep=True)
 PENDANT = SAMPLES / "pilot_light_pendant.yaml"
 COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
-TAUGHT = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+TAUGHT = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
 CHAIN = "  - {chain: bar chain, length: 45 cm}\n"
 RIGHT = sorted(SAMPLES.glob("*.yaml"))
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from running import ROOT, SAMPLES, Run
+from running import ROOT, SHARED, Run
 from wellstrung import builtin
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
@@ -108,11 +108,11 @@ def wellstrung_rules():
 def test_a_file_named_on_the_command_line_brings_its_rules(run: Run, tmp_path: Path) -> None:
     rules = tmp_path / "ours.py"
     rules.write_text(OWN_RULE, encoding="utf-8")
-    ran = run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules)
+    ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules)
     assert ran.code == 0
     assert "1. WARNING shop-tag" in ran.out and "do this    tie one on" in ran.out
     assert (
-        run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules, "--strict").code == 1
+        run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules, "--strict").code == 1
     )
 
 
@@ -128,7 +128,7 @@ def test_a_rule_file_that_does_not_load_ends_in_2(
 ) -> None:
     rules = tmp_path / "ours.py"
     rules.write_text(source, encoding="utf-8")
-    ran = run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules)
+    ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules)
     assert (ran.code, ran.out) == (2, "")
     assert f"wellstrung: `{rules}` {says}" in ran.err
 
@@ -136,7 +136,7 @@ def test_a_rule_file_that_does_not_load_ends_in_2(
 def test_a_broken_rule_ends_in_2_and_still_reports(run: Run, tmp_path: Path) -> None:
     rules = tmp_path / "ours.py"
     rules.write_text(OWN_RULE.replace('found="no tag"', "found=1 / 0"), encoding="utf-8")
-    ran = run("check", "sample_plans/slack_tide_collar.yaml", "--rules", rules)
+    ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules)
     assert ran.code == 2
     assert (
         "MAKEABLE" in ran.out
@@ -153,7 +153,7 @@ def test_code_beside_a_plan_is_never_run(run: Run, tmp_path: Path) -> None:
     plugin.mkdir()
     (plugin / "entry_points.txt").write_text("[wellstrung]\nbeside = beside\n", encoding="utf-8")
     plan = tmp_path / "plan.yaml"
-    plan.write_bytes((SAMPLES / "slack_tide_collar.yaml").read_bytes())
+    plan.write_bytes((SHARED / "slack_tide_collar.yaml").read_bytes())
     ran = run("check", "plan.yaml", cwd=tmp_path)
     assert ran.code == 0 and "MAKEABLE" in ran.out and ran.err == ""
 

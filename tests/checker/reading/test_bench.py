@@ -373,7 +373,7 @@ def test_without_a_bench_nothing_more_is_imported() -> None:
 
     code = (
         "import sys; from wellstrung.commands.cli import main;"
-        " main(['check', 'sample_plans/slack_tide_collar.yaml']);"
+        " main(['check', 'tests/plans/slack_tide_collar.yaml']);"
         " print('wellstrung.reading.bench' in sys.modules)"
     )
     done = subprocess.run(

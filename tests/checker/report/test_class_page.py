@@ -13,14 +13,14 @@ from pathlib import Path
 import pytest
 
 from pages import keeper
-from running import ROOT, SAMPLES, Run
+from running import ROOT, SAMPLES, SHARED, Run
 from wellstrung.judging.result import Result
 from wellstrung.report.pages import folder
 
 pytestmark = pytest.mark.slow
 
 CLASS = SAMPLES / "class"
-ORLA = CLASS / "orla_lantern_collar.yaml"
+ORLA = SHARED / "lantern_collar.yaml"
 
 
 def test_a_sheet_is_written_where_one_says(run: Run, tmp_path: Path) -> None:
@@ -31,7 +31,7 @@ def test_a_sheet_is_written_where_one_says(run: Run, tmp_path: Path) -> None:
 
 
 def test_a_sheet_is_named_like_its_plan(run: Run, tmp_path: Path) -> None:
-    ran = run("sheet", SAMPLES / "slack_tide_collar.yaml", cwd=tmp_path)
+    ran = run("sheet", SHARED / "slack_tide_collar.yaml", cwd=tmp_path)
     assert (ran.code, ran.out) == (0, "wrote slack_tide_collar.html\n")
     assert (tmp_path / "slack_tide_collar.html").exists()
 
@@ -88,7 +88,7 @@ def test_plans_of_one_name_have_pages_of_their_own() -> None:
 
 def test_a_class_page_has_the_worst_first_and_every_outcome() -> None:
     texts = [
-        ("right.yaml", (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")),
+        ("right.yaml", (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")),
         ("wrong.yaml", ORLA.read_text(encoding="utf-8")),
         ("broken.yaml", ": : :"),
     ]

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
-from running import SAMPLES
+from running import SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import understood
 from wellstrung.lists import cutting
@@ -22,7 +22,7 @@ from wellstrung.report.writer import Options
 
 CHECKER = Checker(host.load(), keep=True)
 VALIDATOR = Draft202012Validator(schemas.load("cuts"))
-COLLAR = SAMPLES / "slack_tide_collar.yaml"
+COLLAR = SHARED / "slack_tide_collar.yaml"
 PLANS = [*sorted(SAMPLES.glob("*.yaml")), *sorted((SAMPLES / "class").glob("*.yaml"))]
 
 

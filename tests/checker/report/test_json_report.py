@@ -9,7 +9,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
-from running import SAMPLES, Run
+from running import SHARED, Run
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Result
 from wellstrung.plugins.host import Host
@@ -22,7 +22,7 @@ VALIDATOR = Draft202012Validator(schemas.load("report"))
     "arguments",
     [
         ["sample_plans"],
-        ["sample_plans/slack_tide_collar.yaml"],
+        ["tests/plans/slack_tide_collar.yaml"],
         ["sample_plans/class", "missing.yaml"],
         ["README.md"],
     ],
@@ -39,7 +39,7 @@ def test_fits_its_schema(arguments: list[str], run: Run) -> None:
 
 def test_quantities_carry_their_working(installed: Host) -> None:
     checker = Checker(installed, quantities=True)
-    result = checker.check_file(SAMPLES / "slack_tide_collar.yaml")
+    result = checker.check_file(SHARED / "slack_tide_collar.yaml")
     assert result.failures == ()
     (plan,) = report(Result((result,)))["plans"]
     assert set(plan["quantities"]) >= {
@@ -111,7 +111,7 @@ def test_the_masses_of_the_sample_add_up_by_hand(installed: Host) -> None:
     checker = Checker(installed, quantities=True)
     found = {
         name: value.middle
-        for name, value in checker.check_file(SAMPLES / "slack_tide_collar.yaml").quantities.items()
+        for name, value in checker.check_file(SHARED / "slack_tide_collar.yaml").quantities.items()
     }
     rope = 397 / 1.5 * 5 / 35  # rounds of half a bead's width, five beads each, 35 to the gram
     assert found["rope.mass"] == pytest.approx(rope)

@@ -10,15 +10,15 @@ from pathlib import Path
 import pytest
 
 from pages import ALL, checked, keeper
-from running import SAMPLES
+from running import SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.report.pages import sheet, work_order
 from wellstrung.report.pages.measurements import measurements
 from wellstrung.report.pages.remarks import numbered, right
 
-COLLAR = SAMPLES / "slack_tide_collar.yaml"
-ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"
+COLLAR = SHARED / "slack_tide_collar.yaml"
+ORLA = SHARED / "lantern_collar.yaml"
 MERRYN = SAMPLES / "class" / "merryn_tideline_necklace.yaml"
 
 

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
-from running import SAMPLES
+from running import SAMPLES, SHARED
 from wellstrung.commands.output import ASCII
 from wellstrung.derived.purchase import Needed
 from wellstrung.judging.checker import Checker
@@ -55,7 +55,7 @@ def of(file: Path, makers: int = 1, *, also: bool = False) -> Supplies:
     return listed(file.read_text(encoding="utf-8"), makers=makers, also=also)
 
 
-COLLAR = SAMPLES / "slack_tide_collar.yaml"
+COLLAR = SHARED / "slack_tide_collar.yaml"
 
 
 @pytest.mark.parametrize("file", [*SAMPLES.glob("*.yaml"), *CLASS], ids=lambda file: file.stem)
@@ -147,7 +147,7 @@ def test_what_is_on_hand_is_ticked_and_what_is_to_be_bought_has_an_open_box() ->
 
 
 def test_a_plan_that_cannot_be_made_as_written_is_told_first() -> None:
-    orla = SAMPLES / "class" / "orla_lantern_collar.yaml"
+    orla = SHARED / "lantern_collar.yaml"
     text = write(of(orla, also=True), Options(80))
     assert text.splitlines()[3] == (
         "not makeable as written, 2 errors: `wellstrung check` says what to change first"

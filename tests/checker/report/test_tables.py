@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from pages import checked, keeper
-from running import ROOT, SAMPLES
+from running import ROOT, SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.reading import bench
 from wellstrung.report.pages import tables
 
-ORLA = SAMPLES / "class" / "orla_lantern_collar.yaml"
+ORLA = SHARED / "lantern_collar.yaml"
 
 
 def test_a_price_has_its_column_where_there_is_one() -> None:
@@ -18,7 +18,7 @@ def test_a_price_has_its_column_where_there_is_one() -> None:
     file = ROOT / "tests" / "checker" / "report" / "bench_of_prices.yaml"
     prices, faults = bench.read(file, keeper().installed.stitches, keeper().installed.limits)
     assert prices is not None, faults
-    text = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+    text = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
     result = Checker(keeper().installed, quantities=True, bench=prices).check_text(text)
     priced, *_ = tables.supplies(result)
     assert priced.columns[-1] == "price" and priced.notes[0].startswith("in all ")

@@ -59,7 +59,7 @@ def in_terminal(columns: int, **environment: str) -> str:
             "-m",
             "wellstrung",
             "check",
-            "sample_plans/class/orla_lantern_collar.yaml",
+            "tests/plans/lantern_collar.yaml",
         ],
         stdin=follower,
         stdout=follower,

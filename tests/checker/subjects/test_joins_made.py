@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from running import SAMPLES
+from running import SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.model.build import build
 from wellstrung.model.plan import Plan
@@ -35,6 +35,12 @@ SAMPLE_JOINS: dict[str, Joins] = {
         ("cap, rope", [5]),
         ("frame, rope", [4, 9]),
         ("drop, frame", [8]),
+    ],
+    "quay_lamp_necklace": [
+        ("button, rope", [8]),
+        ("bail, rope", [7]),
+        ("lamp, bail", [3]),
+        ("ray, lamp", [2]),
     ],
     "sounding_line_strand": [("hook, strand", [3])],
     "spindrift_earrings": [
@@ -191,7 +197,11 @@ def built(read: tree.Read, host: Host) -> Plan:
     return plan
 
 
-@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.yaml")), ids=lambda path: path.stem)
+@pytest.mark.parametrize(
+    "path",
+    [*sorted(SAMPLES.glob("*.yaml")), *SHARED.glob("slack*")],
+    ids=lambda path: path.stem,
+)
 def test_the_joins_of_a_sample(path: Path, installed: Host) -> None:
     assert joins_of(built(parser.read(path), installed)) == SAMPLE_JOINS[path.stem]
 

@@ -6,7 +6,7 @@ from functools import cache
 
 import pytest
 
-from running import SAMPLES
+from running import SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.quantity.arithmetic import leaf
@@ -15,7 +15,7 @@ from wellstrung.what_if import other_sizes
 from wellstrung.what_if.other_sizes import STEP, Substitute, _range_words
 
 CHECKER = Checker(host.load(), keep=True)
-COLLAR = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+COLLAR = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
 
 
 @cache

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from running import SAMPLES
+from running import SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.testing import changed
@@ -13,7 +13,7 @@ from wellstrung.what_if.size_range import NoSizes, Sizes
 
 HOST = host.load()
 KEEPS = Checker(HOST, keep=True)
-COLLAR = (SAMPLES / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+COLLAR = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
 FILLS = changed(COLLAR, {"length: 39.7 cm": "length: fills the rest"})
 
 
