@@ -10,6 +10,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
+from wellstrung.subjects.supplies import spools_for
 
 
 class Piece(Subject, frozen=True):
@@ -72,10 +73,11 @@ def names(plan: Plan) -> Iterator[Subject]:
     """Every name of the plan, and whether it is used."""
     used_outside = {
         str(text.value).partition(".")[0]
-        for name in ("run", "hung", "work", "supplies")
+        for name in ("run", "hung", "work")
         if name in plan.tree.entries
         for text in _texts(plan.tree.entries[name].node)
     }
+    used_outside |= {part.name for part in plan.parts.values() if _used_unnamed(plan, part)}
     by_part = {
         part.name: {
             str(text.value)
@@ -96,6 +98,17 @@ def names(plan: Plan) -> Iterator[Subject]:
                 item.name in texts for name, texts in by_part.items() if name != item.name
             )
             yield Named(item.key.place, item, heading, used)
+
+
+def _used_unnamed(plan: Plan, part: Part) -> bool:
+    """Whether a part is used though nothing but `supplies` need name it.
+
+    A tool is bought and that is all; thread is known by its type; glue is named by steps alone.
+    """
+    role = part.kind.role
+    if role is Role.THREAD:
+        return any(part in spools_for(plan, woven) for woven in plan.parts.values())
+    return role is Role.LOOSE or (role is Role.GLUE and not plan.steps)
 
 
 def _texts(node: tree.Node) -> Iterator[tree.Node]:

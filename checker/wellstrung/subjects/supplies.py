@@ -109,16 +109,22 @@ def threaded(plan: Plan) -> Mapping[Part | None, tuple[Part, ...]]:
 
 def spool_of(plan: Plan, woven: Part) -> Part | None:
     """The thread of a woven part: the one it names, or the only one there is of its type."""
+    spools = spools_for(plan, woven)
+    return spools[0] if len(spools) == 1 else None
+
+
+def spools_for(plan: Plan, woven: Part) -> list[Part]:
+    """The threads that a part may be woven with: the one it names, or all of its type."""
     if woven.has("thread", "spool"):
-        return woven.part("thread", "spool")
+        named = woven.part("thread", "spool")
+        return [named] if named is not None else []
     if not woven.has("thread", "type"):
-        return None
-    alike = [
+        return []
+    return [
         part
         for part in plan.parts.values()
         if part.kind.role is Role.THREAD and part.text("type") == woven.text("thread", "type")
     ]
-    return alike[0] if len(alike) == 1 else None
 
 
 def _budgeted(plan: Plan) -> Iterator[Subject]:
