@@ -2,8 +2,8 @@
 
 Counting, worked out for this project. A piece is named by the link it starts with and by how many
 links it has. Cutting a soldered chain goes through a link and loses it; an open link is opened and
-kept. Either way the next piece must begin with its own first link, so links are skipped until the
-pattern comes round.
+kept. A piece can be turned end for end, so the next one begins with its first link or with its
+last: links are skipped until the pattern comes round to either.
 """
 
 from __future__ import annotations
@@ -51,14 +51,11 @@ def piece(pattern: Sequence[str], first: str, counts: int | Mapping[str, int]) -
 def in_phase(pattern: Sequence[str], links: Sequence[str], every: int) -> bool:
     """Whether counting off `every` links from piece to piece always begins a right piece.
 
-    >>> in_phase(['loop', 'bar'], ['loop', 'bar'], 4), in_phase(['loop', 'bar'], ['loop'], 3)
+    >>> in_phase(['loop', 'bar'], ['loop', 'bar'], 3), in_phase(['loop', 'bar'], ['loop'], 3)
     (True, False)
     """
     start = list(pattern).index(links[0])
-    return all(
-        _links_at(pattern, start + number * every, len(links)) == list(links)
-        for number in range(len(pattern))
-    )
+    return all(is_at(pattern, start + number * every, links) for number in range(len(pattern)))
 
 
 def stride(pattern: Sequence[str], links: Sequence[str], *, soldered: bool) -> int:
@@ -67,7 +64,9 @@ def stride(pattern: Sequence[str], links: Sequence[str], *, soldered: bool) -> i
     >>> stride(['loop', 'bar'], ['loop', 'bar', 'loop'], soldered=True)
     4
     >>> stride(['loop', 'bar'], ['loop', 'bar'], soldered=True)
-    4
+    3
+    >>> stride(['loop', 'bar', 'disc'], ['loop', 'bar', 'disc'], soldered=True)
+    6
     >>> stride(['loop', 'bar'], ['loop', 'bar'], soldered=False)
     2
     """
@@ -79,6 +78,12 @@ def stride(pattern: Sequence[str], links: Sequence[str], *, soldered: bool) -> i
 
 def _links_at(pattern: Sequence[str], start: int, count: int) -> list[str]:
     return [pattern[(start + step) % len(pattern)] for step in range(count)]
+
+
+def is_at(pattern: Sequence[str], start: int, links: Sequence[str]) -> bool:
+    """Whether a piece of these links lies there, as it is or turned end for end."""
+    found = _links_at(pattern, start, len(links))
+    return list(links) in (found, found[::-1])
 
 
 def run_of(pattern: Sequence[str], pieces: Sequence[Sequence[str]], *, soldered: bool) -> list[str]:
@@ -103,7 +108,7 @@ def _places(
     for number, links in enumerate(pieces):
         at = end + (1 if number and soldered else 0)
         # compare whole pieces, not first links: a pattern may hold the same link twice in a row
-        while _links_at(pattern, at, len(links)) != list(links):
+        while not is_at(pattern, at, links):
             at += 1
         end = at + len(links)
         yield range(at, end)
@@ -146,7 +151,7 @@ def least_lost(
         (start + len(other)) % len(pattern)
         for other in others
         for start in range(len(pattern))
-        if _links_at(pattern, start, len(other)) == list(other)
+        if is_at(pattern, start, other)
     }
     behind = ((end, 0.0, 0.0) for end in ends)
     return min(_next(pattern, links, end, insides, soldered=soldered)[1] for end in behind)
@@ -174,7 +179,7 @@ def pieces_had(
 ) -> int:
     """How many of the pieces these lengths give, laid out as `laid_out` does.
 
-    >>> pieces_had([60.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
+    >>> pieces_had([44.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
     ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)
     2
     """
@@ -197,7 +202,7 @@ def laid_out(
     be; where some are left over, orders of cutting are searched, `_MOST_STATES` of them: enough for
     a class. Every length is taken to begin with the first link of the piece cut from it.
 
-    >>> laid_out([60.0, 14.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
+    >>> laid_out([44.0, 14.0], ['loop', 'bar'], [['loop', 'bar']] * 3, {'loop': 4.0, 'bar': 8.0},
     ...     {'loop': 1.0, 'bar': 1.0}, soldered=True)
     [[0, 1], [2]]
     """
@@ -231,7 +236,8 @@ class _Cutter(Struct, frozen=True):
         start, used = _next(self.pattern, links, end, self.insides, soldered=self.soldered)
         used += sum(self.insides[link] for link in links)
         first_wall = end[2] if end else self.wires[links[0]]
-        fits = used + first_wall + self.wires[links[-1]] <= length + 1e-6
+        last = self.pattern[(start + len(links) - 1) % len(self.pattern)]
+        fits = used + first_wall + self.wires[last] <= length + 1e-6
         return (start + len(links), used, first_wall) if fits else None
 
     def first_fit(self, pieces: Sequence[Sequence[str]]) -> list[list[int]]:
@@ -307,6 +313,6 @@ def _next(
     if end is None:
         return list(pattern).index(links[0]), 0.0
     start = end[0] + (1 if soldered else 0)
-    while _links_at(pattern, start, len(links)) != list(links):
+    while not is_at(pattern, start, links):
         start += 1
     return start, end[1] + sum(insides[link] for link in _links_at(pattern, end[0], start - end[0]))

@@ -138,8 +138,9 @@ class _Search:
             kind: _down(sum(self.insides[link] for link in kind) + losses[kind] - self.lost)
             for kind in self.kinds
         }
-        walls = [min(self.wires[kind[end]] for kind in self.kinds) for end in (0, -1)]
-        self.ends = _down(sum(walls) - (max(losses.values()) - self.lost))
+        # a piece can be turned, so either of its ends may be the first or the last of a length
+        wall = min(self.wires[kind[end]] for kind in self.kinds for end in (0, -1))
+        self.ends = _down(2 * wall - (max(losses.values()) - self.lost))
 
     def laid_out(self) -> Laid:
         """The best way found, and how far another may be better."""

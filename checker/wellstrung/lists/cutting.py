@@ -36,7 +36,8 @@ class ChainPiece(Struct, frozen=True):
     """One piece on a length of chain: its links by number, and the links lost behind it.
 
     Numbers count from 1 at the beginning of the length. `start` and `length` are mm, from outer end
-    to outer end; `how` says what to do behind its last link.
+    to outer end; `how` says what to do behind its last link; `turned` is whether it lies end for
+    end.
     """
 
     name: str
@@ -46,6 +47,7 @@ class ChainPiece(Struct, frozen=True):
     start: float
     length: float
     how: str
+    turned: bool = False
 
     @property
     def links(self) -> int:
@@ -209,8 +211,8 @@ def _bar(chain: ChainCut, length: float, written: str, laid: Sequence[int]) -> B
         else:
             how = _at_end(here[-1], rest, soldered=chain.soldered)
         size = links.length_of(piece, insides, wires)
-        start = ends[here[0] - 1]
-        counted.append(ChainPiece(names[number], here[0], here[-1], lost, start, size, how))
+        start, turned = ends[here[0] - 1], tuple(run[link - 1] for link in here) != piece
+        counted.append(ChainPiece(names[number], here[0], here[-1], lost, start, size, how, turned))
     return Bar(length, written, run[0], tuple(counted), max(0.0, rest))
 
 

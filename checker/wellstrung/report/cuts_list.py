@@ -112,7 +112,8 @@ def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
 def counted_off(piece: ChainPiece) -> str:
     """A piece by counting its links, and what to do behind the last of them."""
     count = counted(piece.links, "link")
-    return f"{count} ({piece.first}..{piece.last}) for {piece.name}, then {piece.how}"
+    turned = ", turned end for end" if piece.turned else ""
+    return f"{count} ({piece.first}..{piece.last}) for {piece.name}{turned}, then {piece.how}"
 
 
 def _length(page: Page, one: Lengths) -> None:
@@ -201,6 +202,7 @@ def _bar_data(bar: Bar) -> dict[str, Any]:
                 "lost": list(piece.lost),
                 "start": piece.start,
                 "length": piece.length,
+                "turned": piece.turned,
                 "then": piece.how,
             }
             for piece in bar.pieces

@@ -29,19 +29,29 @@ def check(cut: PieceCut, ask: Ask) -> Answer:
         also=(cut.piece.key.place,),
         working=(
             f"one piece = {' '.join(run)} = {len(run)} links",
-            f"lost until the pattern ({' '.join(cut.pattern)}) is in phase again = {lost}",
+            f"lost until the pattern ({' '.join(cut.pattern)}) is in phase again = {lost}, with"
+            " pieces turned end for end where that fits",
         ),
     )
 
 
 def _what_happens(cut: PieceCut, every: int) -> str:
     run, cycle = cut.links, cut.pattern
-    following = cycle[(cycle.index(run[0]) + every) % len(cycle)]
     if every < len(run):
         return "each piece would be too short"
-    if following == run[0] and cut.soldered:
-        return f"`{cut.chain.name}` is soldered, so the `{following}` that is cut through is lost"
-    return f"the next piece would begin at `{following}`"
+    if every == len(run) and cut.soldered:
+        lost = cycle[(cycle.index(run[0]) + every) % len(cycle)]
+        return f"`{cut.chain.name}` is soldered, so the `{lost}` that is cut through is lost"
+    starts = [cycle.index(run[0]) + number * every for number in range(1, len(cycle))]
+    number, wrong = next(
+        (number, start)
+        for number, start in enumerate(starts, 2)
+        if not links.is_at(cycle, start, run)
+    )
+    which = "the next piece" if number == 2 else f"piece {number}"
+    first = cycle[wrong % len(cycle)]
+    no_end = first not in (run[0], run[-1])
+    return f"{which} would {f'begin at `{first}`' if no_end else 'have its links out of order'}"
 
 
 def _wrong_end(cut: PieceCut) -> Misfit:
@@ -74,6 +84,6 @@ RULE = Rule(
     title="chain is cut in phase, lost links counted (whether there is enough is `chain-enough`)",
     why="a chain cut at the wrong link cannot be repaired, and every piece after it is wrong too",
     sources=("counting along the pattern, worked out for this project",),
-    bad="{do: cut, part: drop, every: 7} for six links of a soldered loop-and-bar chain",
-    good="{do: cut, part: drop, every: 8} for six links of a soldered loop-and-bar chain",
+    bad="{do: cut, part: drop, every: 6} for six links of a soldered loop-and-bar chain",
+    good="{do: cut, part: drop, every: 7} for six links of a soldered loop-and-bar chain",
 )

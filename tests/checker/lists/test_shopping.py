@@ -224,9 +224,9 @@ def test_thread_is_bought_with_the_tails_of_every_working_length() -> None:
 def test_chain_is_bought_for_the_pieces_that_what_is_on_hand_does_not_give() -> None:
     plan = changed(COLLAR, {"length: 45 cm": "length: 15 cm"})
     chain = line_of("bar chain", to_buy([checked(plan)]))
-    # two drops of six links and the two lost between them take 98.2 mm of the 150: five are left
-    links = 5 * 6 + 4 * 2
-    assert chain.short == pytest.approx(links / 2 * (3.4 + 10.4) + 1.6, abs=2.5)
+    # three drops of six links and the two lost between them take 139.6 mm of the 150: four are left
+    lost = 3.4 + 10.4 + 3.4  # a loop, a bar, a loop
+    assert chain.short == pytest.approx(4 * 3 * (3.4 + 10.4) + lost + 1.6, abs=2.5)
     assert chain.buy == 10 * math.ceil(chain.short / 10)
 
 
@@ -296,13 +296,13 @@ def test_what_it_costs_by_each_kind_of_price() -> None:
     assert costs == {
         "kelp": "25.20 EUR",
         "line": "9.00 EUR",
-        "bar chain": "2.28 EUR",
+        "bar chain": "2.04 EUR",
         "small": "0.60 EUR",
         "cap": "3.60 EUR",
         "toggle": "£7.50",
     }
     assert [str(money) for money in shopping.bill(found)] == [
-        "40.68 EUR", "£7.50",
+        "40.44 EUR", "£7.50",
     ]  # fmt: skip
     assert shopping.unpriced(found) == ["carrier", "frame", "glue"]
 
@@ -406,11 +406,11 @@ def test_both_loops_of_a_pair_of_cuffs_take_beads() -> None:
 
 
 def test_chain_is_bought_as_if_every_link_were_as_long_as_is_likely() -> None:
-    """Two lengths of which one would do if every link had its middle length: 374.2 mm."""
-    two = "chain: bar chain, length: 375 mm}\n  - {chain: bar chain, length: 1 cm}"
+    """Two lengths of which one would do if every link had its middle length: 332.8 mm."""
+    two = "chain: bar chain, length: 333 mm}\n  - {chain: bar chain, length: 1 cm}"
     plan = changed(COLLAR, {"chain: bar chain, length: 45 cm}": two})
     assert line_of("bar chain", to_buy([checked(plan)])).buy == 50
-    longer = changed(plan, {"length: 375 mm": "length: 380 mm"})
+    longer = changed(plan, {"length: 333 mm": "length: 338 mm"})
     assert line_of("bar chain", to_buy([checked(longer)])).buy == 0
 
 

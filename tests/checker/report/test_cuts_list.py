@@ -80,8 +80,8 @@ def test_a_bar_is_as_wide_as_asked_and_shows_every_piece(bar: Bar, width: int) -
 
 def test_links_are_counted_before_they_are_cut() -> None:
     text = page(COLLAR, Options(80))
-    assert "1. 6 links (1..6) for drop, then cut through links 7 and 8" in text
-    assert "from 50 cm: 7 pieces, 12 links lost (7.7 cm), 12.2 cm left" in text
+    assert "1. 6 links (1..6) for drop, then cut through link 7" in text
+    assert "2. 6 links (8..13) for drop, turned end for end, then cut through link 14" in text
     assert "7 drop: cut now" in text
 
 
