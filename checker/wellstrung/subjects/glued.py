@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from wellstrung import tables
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
 from wellstrung.subjects.base import Subject
+from wellstrung.subjects.pulled import pulls
 from wellstrung.subjects.supplies import supply_lines
 
-#: Steps that put a pull on what was glued.
-LOADING = frozenset({"hang", "close ring"})
 #: Steps after which the piece is worn or leaves the bench.
 WEARING = frozenset({"wear", "pack"})
 
@@ -139,20 +138,17 @@ def closing_glue(plan: Plan, rope: Part) -> tuple[Step, ...]:
 
 
 def _joints(plan: Plan) -> Iterator[GluedJoint]:
-    loads, worn = loading(plan), wearing(plan)
+    worn = wearing(plan)
     for step in plan.steps_that("glue"):
         adhesive, cap = step.parts["with"], step.parts["part"]
-        loaded = _first_after(step, loads.get(cap, ()))
+        loaded = _first_after(step, loading(plan, cap))
         yield GluedJoint(step.place, step, adhesive, cap, loaded, _first_after(step, worn))
 
 
-def loading(plan: Plan) -> Mapping[Part, Sequence[Step]]:
-    """The steps that pull on each part, on a cap also those that pull on the rope in it."""
-    found: dict[Part, list[Step]] = {}
-    for step in plan.steps_that(*LOADING):
-        for part in _pulled(plan, step):
-            found.setdefault(part, []).append(step)
-    return found
+def loading(plan: Plan, part: Part) -> Sequence[Step]:
+    """The steps that pull on a part in the order that the plan has."""
+    found = {pull.step for pull in pulls(plan).get(part, ()) if pull.as_written}
+    return sorted(found, key=lambda step: step.number)
 
 
 def wearing(plan: Plan) -> Sequence[Step]:
@@ -163,16 +159,6 @@ def wearing(plan: Plan) -> Sequence[Step]:
 def _first_after(step: Step, others: Sequence[Step]) -> Step | None:
     at = bisect_right(others, step.number, key=lambda other: other.number)
     return others[at] if at < len(others) else None
-
-
-def _pulled(plan: Plan, step: Step) -> set[Part]:
-    """What a step that hangs something pulls on: what it names, and the caps of a rope among it."""
-    named = {part for name, part in step.parts.items() if name != "with"}
-    if step.verb == "close ring":
-        ring = step.parts.get("part")
-        named |= {beside.part for entry, beside in plan.meetings if entry.part is ring}
-    ropes = [part for part in named if part.kind.role is Role.ROPE]
-    return named.union(*(caps_at(plan, rope) for rope in ropes))
 
 
 def mixed(plan: Plan) -> Iterator[Mixed]:

@@ -7,10 +7,11 @@ can be made in more than one way counts as made by any of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
 
+from wellstrung.common.cache import cached
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Hung, Plan, RunEntry, Step
 from wellstrung.subjects.base import Subject, opens, side_facing
@@ -38,13 +39,17 @@ class JoinAtWork(Subject, frozen=True):
 
 def find(plan: Plan) -> Iterator[JoinAtWork]:
     """Every join of a plan that has steps, in the order of run and hung; once for each step."""
-    if not plan.steps:
-        return
-    steps = _Steps(plan)
     found: dict[object, JoinAtWork] = {}
-    for join in (*_rings(plan), *_met(plan, steps), *_loop(plan), *_hung(plan, steps)):
+    for join in every(plan) if plan.steps else ():
         found.setdefault(join.line or frozenset(join.parts), join)
     yield from _counted(found.values())
+
+
+@cached
+def every(plan: Plan) -> Sequence[JoinAtWork]:
+    """Every join of a plan at each of its places, in the order of run and hung."""
+    steps = _Steps(plan)
+    return (*_rings(plan), *_met(plan, steps), *_loop(plan), *hung(plan))
 
 
 def _counted(joins: Iterable[JoinAtWork]) -> Iterator[JoinAtWork]:
@@ -256,7 +261,9 @@ def _loop(plan: Plan) -> Iterator[JoinAtWork]:
     yield JoinAtWork(entry.place, (entry.part,), words, f"{verb}s it", line, tuple(made))
 
 
-def _hung(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
+def hung(plan: Plan) -> Iterator[JoinAtWork]:
+    """Every line of `hung`, with the steps that hang it."""
+    steps = _Steps(plan)
     for line in plan.hung:
         by = f", by: {line.by.name}" if line.by is not None else ""
         step = f"{{do: hang, part: {line.part.name}, from: {line.source.name}{by}}}"

@@ -23,6 +23,7 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.subjects import glued, steps
 from wellstrung.subjects.base import opens
+from wellstrung.subjects.pulled import pulls
 from wellstrung.work.schedule import END, Lag, Task, Work
 from wellstrung.work.search import MOST_LOOKS, Found, nearest
 
@@ -117,13 +118,13 @@ def _cures(step: Step, ask: Quantities) -> tuple[float, float]:
 
 def _lags(ask: Quantities) -> Iterator[Lag]:
     """Each glued joint to handling before what pulls on it, to full cure before it is worn."""
-    loading, wearing = glued.loading(ask.plan), glued.wearing(ask.plan)
+    wearing = glued.wearing(ask.plan)
     for step in ask.plan.steps_that("glue"):
         handling, full = _cures(step, ask)
         yield from (Lag(_at(step), _at(worn), full) for worn in wearing)
         yield Lag(_at(step), END, full)  # what is glued last is worn when all is done
-        loads = loading.get(step.parts["part"], ())
-        yield from (Lag(_at(step), _at(load), handling) for load in loads)
+        for load, others in pulls(ask.plan).get(step.parts["part"], ()):
+            yield Lag(_at(step), _at(load), handling, frozenset(map(_at, others)))
 
 
 def _needed(ask: Quantities) -> Iterator[tuple[Step, Step]]:
@@ -164,8 +165,8 @@ def _last_lags(ask: Quantities) -> Iterator[Lag]:
     Of one adhesive the last on a cap cures last, and what was worn once had cured.
     """
     wearing, pulls_on = set(glued.wearing(ask.plan)), dict[Step, list[Part]]()
-    for cap, loads in glued.loading(ask.plan).items():
-        for step in loads:
+    for cap in pulls(ask.plan):
+        for step in glued.loading(ask.plan, cap):
             pulls_on.setdefault(step, []).append(cap)
     last: dict[Part, dict[Part, Step]] = {}  # by cap and adhesive
     unworn: dict[tuple[Part, Part], Step] = {}

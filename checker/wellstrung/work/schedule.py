@@ -46,12 +46,13 @@ class Task(Struct, frozen=True):
 class Lag(NamedTuple):
     """The least minutes from the end of the hands of one task to the start of another, or END.
 
-    It holds only where the first comes before the other.
+    It holds only where the first comes before the other, and all of those `given` do.
     """
 
     first: int
     then: int
     least: float
+    given: frozenset[int] = frozenset()
 
 
 class Work(Struct, frozen=True):
@@ -218,7 +219,7 @@ class Way:
         """The lags to a task, or the END, that have begun, and when."""
         for lag in self.lags_to.get(index, ()):
             over = state.over[lag.first]
-            if over is not None:
+            if over is not None and all(state.over[one] is not None for one in lag.given):
                 yield lag, over - self.tasks[lag.first].rest
 
     def _taken(self, state: State, index: int, start: float, over: float) -> State:

@@ -141,10 +141,11 @@ def works(work: Work, order: tuple[int, ...]) -> bool:
     for index in order:
         begins[index] = clock
         clock += work.tasks[index].hands + work.tasks[index].rest
-    for first, then, least in work.lags:
+    for first, then, least, others in work.lags:
         begin = clock if then == END else begins[then]
         over = begins[first] + work.tasks[first].hands
-        if (then == END or at[first] < at[then]) and begin - over < least:
+        before = all(then == END or at[one] < at[then] for one in (first, *others))
+        if before and begin - over < least:
             return False
     in_hand, joints = "", 0.0
     for index in order:
@@ -187,7 +188,8 @@ def muddled(draw: st.DrawFn) -> Work:
     for _ in range(draw(st.integers(0, 2))):
         first = draw(st.integers(0, count - 1))
         then = draw(st.sampled_from([END, *(other for other in range(count) if other != first)]))
-        lags.append(Lag(first, then, draw(st.sampled_from([1, 5, 6]))))
+        given = frozenset(draw(st.sets(st.integers(0, count - 1), max_size=1))) - {then}
+        lags.append(Lag(first, then, draw(st.sampled_from([1, 5, 6])), given))
     return Work(tuple(tasks), tuple(lags))
 
 
