@@ -15,7 +15,7 @@ CRIMP = Kind(
     fragment("crimp"),
     Role.CRIMP,
     quantities={
-        "inside": size("inside", allowance="eye size"),
+        "inside": size("inside", allowance="crimp hole"),
         "outside": size("outside", allowance="eye size"),
         "length": size("length", allowance="eye size"),
         # its length and the loop of wire in front of it, where ring or clasp bears

@@ -34,6 +34,12 @@ ALLOWANCES: Mapping[str, Setting] = {
     "part length": Setting(0.3, "mm", "length of a bought metal part, common practice"),
     "link size": Setting(0.05, "mm", "links of machine-made chain, common practice"),
     "woven length": Setting(2.0, "mm", "stopping a woven rope at a length, common practice"),
+    "crimp hole": Setting(
+        0.08,
+        "mm",
+        "a crimp's hole against its size: crimps of 1.0 and 1.3 mm are sold for two wires of 0.46 and"
+        " 0.61 mm, trade table `beading_wires`",
+    ),
     "crimp loop": Setting(1.0, "mm", "loop of wire in front of a crimp, 2 mm, common practice"),
     "stone size": Setting(0.1, "mm", "a calibrated stone against its nominal, common practice"),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),

@@ -6,21 +6,18 @@ from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp
 from wellstrung.rulebook.values import derived, exact, product, table
 from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
 
-_SOURCE = "trade table `crimps`, derived"
-
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
     inside, line = ask.of(join.crimp, "inside"), ask.of(join.strand, "line")
-    row = table("crimps").row("two wires in any crimp")
     tight = derived(
         "room in the crimp",
         "mm",
-        lambda inside, line, room: inside - 2 * line - room,
+        lambda inside, line: inside - 2 * line,
         inside=inside,
         line=line,
-        room=exact("room", row.cell("room").value, "mm", source=_SOURCE),
     )
-    loosest = exact("loosest", row.cell("loosest").value, source=_SOURCE)
+    widest = table("crimps").row("two wires in any crimp").cell("loosest").value
+    loosest = exact("loosest", widest, source="trade table `crimps`, derived")
     loose = product("widest that closes", "mm", loosest, line) - inside
     if answer := kept(tight, loose):
         return answer
@@ -55,7 +52,10 @@ RULE = Rule(
         "crimps are sold by sizes that mean different things, and one that is too wide looks closed"
         " and lets the wire slip on the first evening"
     ),
-    sources=("hole >= 2 x wire + 0.05 mm and <= 3.5 x wire: trade table `crimps`, derived",),
-    bad="crimp: {kind: crimp, inside: 0.75 mm} on a wire of 0.38 mm",
+    sources=(
+        "hole >= 2 x wire: geometry",
+        "hole <= 4.7 x wire: trade table `crimps`, derived from the pairings in `beading_wires`",
+    ),
+    bad="crimp: {kind: crimp, inside: 0.75 mm} on a wire of 0.48 mm",
     good="crimp: {kind: crimp, inside: 1 mm} on a wire of 0.38 mm",
 )
