@@ -57,7 +57,10 @@ def find(plan: Plan) -> Iterator[OnThread]:
 
 
 def _strands(plan: Plan) -> Iterator[OnThread]:
-    """The strands of the run: knotted all along, tied at the ends, or whole from crimp to crimp."""
+    """The strands of the run: knotted all along, tied at the ends, or whole from crimp to crimp.
+
+    Wire is crimped or turned to a loop, never tied.
+    """
     met: dict[Part, list[Role]] = {}
     for entry, beside in plan.meetings:
         for part in entry.parts:
@@ -66,7 +69,7 @@ def _strands(plan: Plan) -> Iterator[OnThread]:
         if part.kind.role is Role.STRAND:
             ends = met.get(part, [])
             crimped = len(ends) > 1 and set(ends) == {Role.CRIMP}
-            tied = "" if crimped else "any other knot"
+            tied = "" if crimped or part.thread.steel else "any other knot"
             knot = (part.stitch.knot if part.stitch else "") or tied
             lines = part.count("passes", default=1)
             yield OnThread(part.place_of("thread"), part, None, lines, knot)

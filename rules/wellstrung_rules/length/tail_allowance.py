@@ -1,38 +1,51 @@
-"""A tail long enough to weave in, and longer where it also sews the clasp on."""
+"""A tail long enough to weave in, to tie, or to sew the clasp on; a crimp takes wire of any end."""
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
-from wellstrung.rulebook.values import exact
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, Woven, kept
+from wellstrung.rulebook.plan import Role
+from wellstrung.rulebook.values import Quantity, exact
 from wellstrung.rulebook.wording import in_unit_of, spelled
 from wellstrung_rules.length import fact, round_number
 
+TIED = Limit("tail that is tied", 40.0, "mm", "4 to 5 cm to tie a strand, common practice")
+
 
 def check(woven: Woven, ask: Ask) -> Answer:
-    part, sews = woven.part, woven.sewn_to_clasp
-    if not part.has("thread"):
-        return None
+    part = woven.part
+    if not part.has("thread") or (part.kind.role is Role.STRAND and part.thread.steel):
+        return None  # wire ends in a crimp or a loop: how much goes back through beads is taste
     tail, place = part.length("thread", "tail"), part.place_of("thread", "tail")
-    usual = fact("tail that sews a clasp" if sews else "tail")
-    shortest = usual.low if sews else fact("shortest tail").value
-    margin = tail - exact("shortest tail", shortest, "mm", source="trade table `stitch_facts`")
+    use, shortest, most, lengths = _needed(woven, ask)
+    margin = tail - shortest
     if answer := kept(margin):
         return answer
-    use, least = "to sew a clasp on" if sews else "to weave in", in_unit_of(shortest, tail)
-    wanted = round_number(tail, *((254.0, 260.0) if sews else (150.0, 152.4)))
-    most = in_unit_of(usual.high, tail)
+    least, wanted = in_unit_of(shortest.middle, tail), round_number(tail, *lengths)
+    usual = f"leave a tail of {wanted} (up to {in_unit_of(most, tail)} is usual)"
     return Misfit(
         says=f"the tail of `{part.name}` ({spelled(tail)}) {{is|may be}} too short {use}, which"
         f" takes {least}",
         place=place,
         found=spelled(tail),
         needed=f"{least} or more",
-        remedies=(
-            Remedy.write(place, wanted, f"leave a tail of {wanted} (up to {most} is usual)"),
-        ),
+        remedies=(Remedy.write(place, wanted, usual),),
         margin=margin,
         also=(part.key.place,),
     )
+
+
+def _needed(woven: Woven, ask: Ask) -> tuple[str, Quantity, float, tuple[float, float]]:
+    """What the tail is for, the shortest and the longest usual, mm, and two round lengths."""
+    if woven.part.kind.role is Role.STRAND:
+        return "to tie", ask.limit(TIED), 150.0, (50.0, 50.8)
+    if woven.sewn_to_clasp:
+        sews = fact("tail that sews a clasp")
+        return "to sew a clasp on", _shortest(sews.low), sews.high, (254.0, 260.0)
+    return "to weave in", _shortest(fact("shortest tail").value), fact("tail").high, (150.0, 152.4)
+
+
+def _shortest(length: float) -> Quantity:
+    return exact("shortest tail", length, "mm", source="trade table `stitch_facts`")
 
 
 RULE = Rule(
@@ -40,7 +53,7 @@ RULE = Rule(
     family="length",
     subject=Woven,
     check=check,
-    title="the tail of a thread is long enough to weave in, or to sew the clasp on",
+    title="the tail of a thread is long enough to weave in, to tie, or to sew the clasp on",
     why=(
         "a short tail cannot be woven back through enough beads to hold, and the needle comes off"
         " before the end is secure"
@@ -48,7 +61,9 @@ RULE = Rule(
     sources=(
         "4 in at least, 6 to 8 in usual, 10 to 12 in to sew a clasp: trade table `stitch_facts`,"
         " several pages",
+        "4 to 5 cm to tie: common practice, no source",
     ),
+    limits=(TIED,),
     bad="thread: {type: fused, rating: 8 lb, tail: 8 cm}",
     good="thread: {type: fused, rating: 8 lb, tail: 15 cm}",
     level="warning",

@@ -50,11 +50,10 @@ def check(need: ThreadNeeded, ask: Ask) -> Answer:
 
 def _all_tail(part: Part) -> bool:
     """Whether nothing is left between the tails; raises Missing where a woven part has none."""
-    if part.kind.role is Role.DROP:
-        return False  # a fringe without a `thread.tail` has the usual one
-    working = None if part.kind.role is Role.STRAND else part.length("thread", "working_length")
-    tail = part.length("thread", "tail")
-    return working is not None and working.worst.low <= 2 * tail.worst.high
+    if part.kind.role in (Role.DROP, Role.STRAND):
+        return False  # strung in one go; without a `thread.tail` it has the usual one
+    working, tail = part.length("thread", "working_length"), part.length("thread", "tail")
+    return working.worst.low <= 2 * tail.worst.high
 
 
 def _remedies(thread: Part, line: Item, short: float, needed: str) -> tuple[Remedy, ...]:
