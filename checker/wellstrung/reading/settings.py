@@ -37,8 +37,8 @@ ALLOWANCES: Mapping[str, Setting] = {
     "crimp hole": Setting(
         0.08,
         "mm",
-        "a crimp's hole against its size: crimps of 1.0 and 1.3 mm are sold for two wires of 0.46 and"
-        " 0.61 mm, trade table `beading_wires`",
+        "a crimp's hole against its size: crimps of 1.0 and 1.3 mm are sold for two wires of 0.46"
+        " and 0.61 mm, trade table `beading_wires`",
     ),
     "crimp loop": Setting(1.0, "mm", "loop of wire in front of a crimp, 2 mm, common practice"),
     "stone size": Setting(0.1, "mm", "a calibrated stone against its nominal, common practice"),
