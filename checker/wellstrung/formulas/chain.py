@@ -54,8 +54,22 @@ def in_phase(pattern: Sequence[str], links: Sequence[str], every: int) -> bool:
     >>> in_phase(['loop', 'bar'], ['loop', 'bar'], 3), in_phase(['loop', 'bar'], ['loop'], 3)
     (True, False)
     """
+    return not out_of_phase(pattern, links, every)
+
+
+def out_of_phase(pattern: Sequence[str], links: Sequence[str], every: int) -> list[tuple[int, str]]:
+    """The pieces that are wrong where `every` links are counted off: their number, first link.
+
+    >>> out_of_phase(['loop', 'bar'], ['loop'], 3)
+    [(2, 'bar')]
+    """
     start = list(pattern).index(links[0])
-    return all(is_at(pattern, start + number * every, links) for number in range(len(pattern)))
+    starts = {number: start + number * every for number in range(len(pattern))}
+    return [
+        (number + 1, pattern[at % len(pattern)])
+        for number, at in starts.items()
+        if not _is_at(pattern, at, links)
+    ]
 
 
 def stride(pattern: Sequence[str], links: Sequence[str], *, soldered: bool) -> int:
@@ -80,7 +94,7 @@ def _links_at(pattern: Sequence[str], start: int, count: int) -> list[str]:
     return [pattern[(start + step) % len(pattern)] for step in range(count)]
 
 
-def is_at(pattern: Sequence[str], start: int, links: Sequence[str]) -> bool:
+def _is_at(pattern: Sequence[str], start: int, links: Sequence[str]) -> bool:
     """Whether a piece of these links lies there, as it is or turned end for end."""
     found = _links_at(pattern, start, len(links))
     return list(links) in (found, found[::-1])
@@ -108,7 +122,7 @@ def _places(
     for number, links in enumerate(pieces):
         at = end + (1 if number and soldered else 0)
         # compare whole pieces, not first links: a pattern may hold the same link twice in a row
-        while not is_at(pattern, at, links):
+        while not _is_at(pattern, at, links):
             at += 1
         end = at + len(links)
         yield range(at, end)
@@ -151,7 +165,7 @@ def least_lost(
         (start + len(other)) % len(pattern)
         for other in others
         for start in range(len(pattern))
-        if is_at(pattern, start, other)
+        if _is_at(pattern, start, other)
     }
     behind = ((end, 0.0, 0.0) for end in ends)
     return min(_next(pattern, links, end, insides, soldered=soldered)[1] for end in behind)
@@ -313,6 +327,6 @@ def _next(
     if end is None:
         return list(pattern).index(links[0]), 0.0
     start = end[0] + (1 if soldered else 0)
-    while not is_at(pattern, start, links):
+    while not _is_at(pattern, start, links):
         start += 1
     return start, end[1] + sum(insides[link] for link in _links_at(pattern, end[0], start - end[0]))

@@ -42,14 +42,8 @@ def _what_happens(cut: PieceCut, every: int) -> str:
     if every == len(run) and cut.soldered:
         lost = cycle[(cycle.index(run[0]) + every) % len(cycle)]
         return f"`{cut.chain.name}` is soldered, so the `{lost}` that is cut through is lost"
-    starts = [cycle.index(run[0]) + number * every for number in range(1, len(cycle))]
-    number, wrong = next(
-        (number, start)
-        for number, start in enumerate(starts, 2)
-        if not links.is_at(cycle, start, run)
-    )
+    number, first = links.out_of_phase(cycle, run, every)[0]
     which = "the next piece" if number == 2 else f"piece {number}"
-    first = cycle[wrong % len(cycle)]
     no_end = first not in (run[0], run[-1])
     return f"{which} would {f'begin at `{first}`' if no_end else 'have its links out of order'}"
 
