@@ -32,6 +32,8 @@ def with_true_remedy(
 
 
 def _is_true(remark: Remark, after: PlanResult, before: Mapping[Identity, int]) -> bool:
+    if any((left.rule, left.parts) == remark.identity for left in after.unjudged):
+        return False  # what cannot be judged any more is not put right
     return after.readable and all(
         left.identity != remark.identity and RANK[left.level] <= before.get(left.identity, 0)
         for left in after.remarks

@@ -170,9 +170,12 @@ def mixed(plan: Plan) -> Iterator[Mixed]:
         else:
             rows.append([step])
     stands = Counter(part for entry in plan.run for part in entry.parts)
+    made: Counter[Part] = Counter()
+    for step in plan.steps_that("glue"):
+        made[step.parts["part"]] += step.joints
     for steps in rows:
-        silent = [step for step in steps if not step.has("joints")]
-        unsaid = (step for step in silent if stands[step.parts["part"]] > len(steps))
+        silent = (step for step in steps if not step.has("joints"))
+        unsaid = (step for step in silent if stands[step.parts["part"]] > made[step.parts["part"]])
         first, joints = steps[0], sum(step.joints for step in steps)
         yield Mixed(
             first.place,

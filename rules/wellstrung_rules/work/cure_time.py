@@ -58,11 +58,12 @@ def _judged(joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: s
     room = f" at {glue.text('room')}" if needed.args else ""
     cured = "to cure fully" if cure == "full_cure" else "until it can be handled"
     when = f"in step {until.number}" if until else "when the last step is done"
-    # a wait right after the glue serves every later step
-    line = f"{{do: wait, time: {asks}}}"
-    text = f"wait {asks} after step {number}: `- {line}`"
-    *order, by_hand = ask.in_order(Remedy(text))
     between = ask.plan.steps[number : until.number - 1 if until else None]
+    # one wait after all that is glued before that step serves every joint
+    last = [joint.step, *(step for step in between if step.verb == "glue")][-1]
+    line = f"{{do: wait, time: {asks}}}"
+    text = f"wait {asks} after step {last.number}: `- {line}`"
+    *order, by_hand = ask.in_order(Remedy(text))
     return Misfit(
         says=f"`{joint.cap.name}` is glued in step {number} and {words} {when}, {waits} later, but"
         f" `{glue.name}` needs {asks}{room} {cured}",
@@ -71,8 +72,8 @@ def _judged(joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: s
         needed=asks,
         remedies=(
             *order,
-            *longer_waits(between, least - after),
-            Remedy(text, (ask.new_item_after(joint.place, line),)),
+            *longer_waits(between[last.number - number :], least - after),
+            Remedy(text, (ask.new_item_after(last.place, line),)),
             by_hand,
         ),
         margin=margin,
