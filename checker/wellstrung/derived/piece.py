@@ -10,7 +10,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Quantities, RunEntry
 from wellstrung.quantity.arithmetic import derived, times, total
 from wellstrung.quantity.value import Quantity
-from wellstrung.subjects.counts import pieces_hung
+from wellstrung.subjects.counts import hung_in_all
 
 
 def thickest(plan: Plan, ask: Quantities) -> Part | None:
@@ -84,9 +84,10 @@ def _mass(ask: Quantities) -> Quantity:
         if entry.counts:
             terms += [times(ask.of(part, "mass"), entry.linked) for part in entry.parts]
     for line in ask.plan.hung:
-        terms.append(times(ask.of(line.part, "mass"), pieces_hung(line)))
+        pieces, joints = hung_in_all(ask.plan, line)
+        terms.append(times(ask.of(line.part, "mass"), pieces))
         if line.by is not None:
-            terms.append(times(ask.of(line.by, "mass"), line.times))
+            terms.append(times(ask.of(line.by, "mass"), joints))
     return total("piece.mass", "g", terms)
 
 

@@ -12,7 +12,7 @@ from wellstrung.common import units
 from wellstrung.common.cache import Cache
 from wellstrung.common.places import Place
 from wellstrung.model.item import Bead, Item, node_at
-from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.causes import Window
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree as reading
@@ -79,6 +79,12 @@ class Hung(Line, frozen=True, eq=False):
     source_eyes: str
     by: Part | None
     times: int
+
+    @property
+    def ring(self) -> Part | None:
+        """The ring that carries it: what it hangs by, or itself where a ring hangs by nothing."""
+        bare = self.part.kind.role is Role.RING and not self.on_thread
+        return self.by or (self.part if bare else None)
 
     @property
     def passes(self) -> int:

@@ -85,6 +85,7 @@ from wellstrung.subjects.base import Subject as Subject
 from wellstrung.subjects.chain import ChainCut as ChainCut
 from wellstrung.subjects.chain import EndLink as EndLink
 from wellstrung.subjects.chain import PieceCut as PieceCut
+from wellstrung.subjects.counts import hung_in_all as hung_in_all
 from wellstrung.subjects.counts import pieces_hung as pieces_hung
 from wellstrung.subjects.glued import Glue as Glue
 from wellstrung.subjects.glued import GluedEnd as GluedEnd
@@ -93,7 +94,7 @@ from wellstrung.subjects.glued import Glues as Glues
 from wellstrung.subjects.glued import GlueUsed as GlueUsed
 from wellstrung.subjects.glued import Mixed as Mixed
 from wellstrung.subjects.glued import caps_at as caps_at
-from wellstrung.subjects.hung import BailAround as BailAround
+from wellstrung.subjects.hung import GoesRound as GoesRound
 from wellstrung.subjects.hung import HungByEyes as HungByEyes
 from wellstrung.subjects.hung import HungOnEyes as HungOnEyes
 from wellstrung.subjects.hung import evenly as evenly

@@ -11,8 +11,9 @@ from collections.abc import Collection, Iterator, Sequence
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Hung, Plan, RunEntry, Step
-from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes, named, opens, side_facing
+from wellstrung.model.plan import Plan, RunEntry, Step
+from wellstrung.subjects.base import Eyes, Side, Subject, named, opens, side_facing
+from wellstrung.subjects.hung import CARRIERS, goes_round
 from wellstrung.subjects.steps import puts_on
 
 
@@ -76,8 +77,6 @@ def find(plan: Plan) -> Iterator[Subject]:
     yield from _centred(plan)
 
 
-#: what others slide along
-_CARRIERS = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
 #: what is made fast to the end of a rope or a strand, and its own eye opens beyond it
 _FAST = frozenset({Role.CAP, Role.CONE, Role.CRIMP, Role.TIP})
 #: verbs that make an end
@@ -85,7 +84,7 @@ _END_VERBS = frozenset({"glue", "crimp", "sew", "wrap loop"})
 
 
 def _slides_on(plan: Plan) -> Iterator[Subject]:
-    carriers = {line.source for line in plan.hung if line.source.kind.role in _CARRIERS}
+    carriers = {line.source for line in plan.hung if line.source.kind.role in CARRIERS}
     ends_of: dict[Part, tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]] = {}
     for at, entry in enumerate(() if plan.is_loop else plan.run):
         for part in entry.parts:
@@ -94,11 +93,11 @@ def _slides_on(plan: Plan) -> Iterator[Subject]:
                 first, last = (tuple(_in_the_way(plan, way)) for way in outwards)
                 ends_of[part] = first, last
     for line in plan.hung:
-        what, carrier = _slider(line), line.source
+        what, carrier = goes_round(line), line.source
         if what is None or carrier not in ends_of:
             continue
         ends = ends_of[carrier]
-        if carrier.kind.role is Role.ROPE and line.by is not None and _capped(ends):
+        if carrier.kind.role is Role.ROPE and line.ring is not None and _capped(ends):
             continue  # a ring and the caps of a rope are `RingOnCappedRope`
         slider = line.by or line.part
         step = next((s for s in plan.steps if puts_on(s, slider, line, carrier)), None)
@@ -109,15 +108,6 @@ def _slides_on(plan: Plan) -> Iterator[Subject]:
 
 def _capped(ends: Sequence[Sequence[RunEntry]]) -> bool:
     return any(entry.part.kind.role is Role.CAP for end in ends for entry in end[:1])
-
-
-def _slider(line: Hung) -> Side | None:
-    """What of a line goes round what it hangs from; the loop of a wire link is turned round it."""
-    if line.on_thread or line.source_eyes or line.part.traits.on_wire:
-        return None
-    if line.part.kind.role is Role.BAIL:
-        return line.part
-    return line.by if line.by is not None else hanging_eyes(line.part)
 
 
 def _in_the_way(plan: Plan, outwards: Sequence[RunEntry]) -> Iterator[RunEntry]:
@@ -164,7 +154,7 @@ def _tail_through_loop(plan: Plan) -> Iterator[Subject]:
     tail: list[Part] = []
     for entry in reversed(others):
         tail += entry.parts
-        if entry.part.kind.role in _CARRIERS or entry.part.cut_from is not None:
+        if entry.part.kind.role in CARRIERS or entry.part.cut_from is not None:
             break
         tail += _below(plan, entry.part)
     yield TailThroughLoop(closes.place, loop.part, tuple(dict.fromkeys(tail)))
@@ -186,7 +176,7 @@ def _centred(plan: Plan) -> Iterator[Subject]:
     item = plan.parts.get(name) or plan.beads[name]
     # what goes round a rope, a strand or a band slides to its lowest place by itself
     above = {line.source for line in plan.hung if line.part is item}
-    carrying = {part for part in above if part.kind.role not in _CARRIERS}
+    carrying = {part for part in above if part.kind.role not in CARRIERS}
     at = [n for n, entry in enumerate(plan.run) if _stands_at(entry, item, carrying)]
     if not at:
         return

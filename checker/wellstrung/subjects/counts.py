@@ -22,6 +22,32 @@ def pieces_hung(line: Hung) -> int:
     return -(-line.times // own.count)
 
 
+def hung_in_all(plan: Plan, line: Hung) -> tuple[int, int]:
+    """How many parts a line hangs in one piece, and by how many joints.
+
+    It stands for each of what it hangs from: three rings on a rope carry three charms.
+    """
+    on = _copies(plan)[line.source]
+    return pieces_hung(line) * on, line.times * on
+
+
+@cached
+def _copies(plan: Plan) -> Mapping[Part, int]:
+    """How many of each part that something hangs from one piece has."""
+    found: dict[Part, int] = {}
+
+    def count(part: Part) -> int:
+        if part not in found:
+            above = [line for line in plan.hung if line.part is part]
+            found[part] = sum(pieces_hung(line) * on(line.source) for line in above)
+        return found[part]
+
+    def on(source: Part) -> int:
+        return 1 if source in plan.in_run else count(source) or 1
+
+    return {line.source: on(line.source) for line in plan.hung}
+
+
 @cached
 def placed(plan: Plan) -> Mapping[str, int]:
     """How many of each part the plan hangs or runs, over all the pieces it makes.
@@ -30,7 +56,7 @@ def placed(plan: Plan) -> Mapping[str, int]:
     """
     counts: Counter[str] = Counter()
     for line in plan.hung:
-        counts[line.part.name] += pieces_hung(line)
+        counts[line.part.name] += hung_in_all(plan, line)[0]
     for entry in plan.run:
         for part in entry.parts if entry.counts else ():
             counts[part.name] += entry.linked
@@ -51,7 +77,7 @@ def taken_in_all(plan: Plan) -> Mapping[str, int]:
     counts = Counter(placed(plan))
     for line in plan.hung:
         if line.by is not None:
-            counts[line.by.name] += line.times * plan.makes
+            counts[line.by.name] += hung_in_all(plan, line)[1] * plan.makes
     return counts
 
 
@@ -62,6 +88,6 @@ def rings_used(plan: Plan) -> Mapping[Part, int]:
         if entry.part.kind.role is Role.RING:
             counts[entry.part] += entry.linked
     for line in plan.hung:
-        if line.by is not None:
-            counts[line.by] += line.times
+        if line.ring is not None:
+            counts[line.ring] += hung_in_all(plan, line)[1]
     return {ring: count * plan.makes for ring, count in counts.items()}

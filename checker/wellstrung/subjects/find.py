@@ -50,7 +50,7 @@ def _found(
 def _counted(plan: Plan) -> Iterator[tuple[Subject, int]]:
     yield from ((join, 1) for join in run.joins(plan))
     yield from linked.in_run(plan)
-    yield from hung.bails(plan)
+    yield from hung.round_others(plan)
     yield from linked.hung(plan)
 
 

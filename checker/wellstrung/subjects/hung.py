@@ -7,13 +7,17 @@ from itertools import count
 
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
-from wellstrung.subjects.base import Eyes, Subject, hanging_eyes
+from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes
 
 
-class BailAround(Subject, frozen=True):
-    """A bail and the rope, strand or chain that it goes round."""
+class GoesRound(Subject, frozen=True):
+    """A bail, an eye or a ring, and the rope, strand, band or chain that it goes round.
 
-    bail: Part
+    Round a strand an eye or a ring may be strung between two beads. A ring round a rope, with all
+    else that it holds, is `RingHolds`.
+    """
+
+    what: Side
     around: Part
 
 
@@ -58,11 +62,27 @@ def evenly(hung: int, eyes: int) -> range:
     return range(1, eyes + 1)
 
 
-def bails(plan: Plan) -> Iterator[tuple[Subject, int]]:
-    """Every bail round something, and how many of them."""
+#: what others go round, and slide along
+CARRIERS = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
+
+
+def goes_round(line: Hung) -> Side | None:
+    """What of a line goes round what it hangs from; the loop of a wire link is turned round it."""
+    if line.on_thread or line.source_eyes or line.part.traits.on_wire:
+        return None
+    if line.part.kind.role is Role.BAIL:
+        return line.part
+    if line.source.kind.role not in CARRIERS:
+        return None
+    return line.ring or hanging_eyes(line.part)
+
+
+def round_others(plan: Plan) -> Iterator[tuple[Subject, int]]:
+    """Everything that goes round something, and how many of them."""
     for line in plan.hung:
-        if line.part.kind.role is Role.BAIL:
-            yield BailAround(line.place_of("from"), line.part, line.source), line.times
+        what = goes_round(line)
+        if what is not None and (what is not line.ring or line.source.kind.role is not Role.ROPE):
+            yield GoesRound(line.place_of("from"), what, line.source), line.times
 
 
 def on_eyes(plan: Plan) -> Iterator[Subject]:

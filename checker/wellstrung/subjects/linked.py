@@ -15,7 +15,7 @@ from wellstrung.subjects.base import (
     named,
     side_facing,
 )
-from wellstrung.subjects.counts import rings_used
+from wellstrung.subjects.counts import hung_in_all, rings_used
 
 
 class RingThroughEye(Subject, frozen=True):
@@ -32,7 +32,12 @@ class RingHolds(Subject, frozen=True):
     ring: Part
     around: Part | None
     eyes: tuple[Eyes, ...]
-    other_rings: int = 0
+    rings: tuple[Part, ...] = ()
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The ring, and what lies in it."""
+        return named(self.ring, self.around, self.eyes, self.rings)
 
 
 class RingInUse(Subject, frozen=True):
@@ -89,36 +94,63 @@ def in_run(plan: Plan) -> Iterator[tuple[Subject, int]]:
         held = tuple(eyes for eyes in met if eyes is not None)
         for eyes in held:
             yield RingThroughEye(entry.place, entry.part, eyes, 1), 1
-        rings = sum(place.part.kind.role is Role.RING for place in (*behind, *ahead))
+        ring, beside = entry.part, (*behind, *ahead)
+        rings = tuple(place.part for place in beside if place.part.kind.role is Role.RING)
+        eyes_hung, rings_hung = _carried(plan, ring)
+        for eyes in dict.fromkeys(eyes_hung):
+            yield RingThroughEye(entry.place, ring, eyes, 1), eyes_hung.count(eyes)
         if entry.linked == 1:
-            yield RingHolds(entry.place, entry.part, None, held, rings), 1
+            yield RingHolds(entry.place, ring, None, held + eyes_hung, rings + rings_hung), 1
             continue
         # the first and the last of a row hold an eye each and one ring, those between two rings
         for eyes in held:
-            yield RingHolds(entry.place, entry.part, None, (eyes,), 1), 1
+            yield (
+                RingHolds(entry.place, ring, None, (eyes, *eyes_hung), (ring, *rings_hung)),
+                1,
+            )
         if entry.linked > 2:
-            yield RingHolds(entry.place, entry.part, None, (), 2), entry.linked - 2
+            two = (ring, ring, *rings_hung)
+            yield RingHolds(entry.place, ring, None, eyes_hung, two), entry.linked - 2
+
+
+def _carried(plan: Plan, ring: Part) -> tuple[tuple[Eyes, ...], tuple[Part, ...]]:
+    """The eyes and the rings that hang on one of a ring, where several carry them in turn."""
+    eyes: list[Eyes] = []
+    rings: list[Part] = []
+    for line in plan.hung:
+        if line.source is not ring or line.on_thread:
+            continue
+        share = -(-hung_in_all(plan, line)[1] * plan.makes // rings_used(plan)[ring])
+        side = line.ring or hanging_eyes(line.part)
+        if isinstance(side, Eyes):
+            eyes += [side] * share
+        elif side is not None:
+            rings += [side] * share
+    return tuple(eyes), tuple(rings)
 
 
 def hung(plan: Plan) -> Iterator[tuple[Subject, int]]:
     """What the rings hold that something hangs by, and in how many of them."""
     run = {eyes_facing(entry, onwards=way) for entry in plan.run for way in (False, True)}
     for line in plan.hung:
-        if line.by is None:
+        ring = line.ring
+        if ring is None:
             continue
-        place = line.place_of("by")
-        held: list[Eyes] = []
-        own = hanging_eyes(line.part)
-        if own is not None:
-            held.append(own)
-            yield RingThroughEye(place, line.by, own, 1), line.times
+        place, times = line.place_of("by" if line.by else "part"), hung_in_all(plan, line)[1]
+        eyes_hung, rings_hung = _carried(plan, ring)
+        own = hanging_eyes(line.part) if line.by else None
+        held = [own] if own is not None else []
+        held += eyes_hung
+        for eyes in dict.fromkeys(held):
+            yield RingThroughEye(place, ring, eyes, 1), times * held.count(eyes)
         if line.source_eyes:
             eyes = Eyes(line.source, line.source_eyes)
             held.append(eyes)
             # the eye of a part in the run holds the ring of the run already
-            yield RingThroughEye(place, line.by, eyes, 2 if eyes in run else 1), line.times
+            yield RingThroughEye(place, ring, eyes, 2 if eyes in run else 1), times
         around = line.source if line.source.kind.role is Role.ROPE else None
-        yield RingHolds(place, line.by, around, tuple(held)), line.times
+        above = (line.source,) if line.source.kind.role is Role.RING else ()
+        yield RingHolds(place, ring, around, tuple(held), above + rings_hung), times
 
 
 def rings_in_use(plan: Plan) -> Iterator[Subject]:

@@ -8,7 +8,7 @@ from wellstrung.model.item import Item
 from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.subjects.base import Subject
-from wellstrung.subjects.counts import pieces_hung
+from wellstrung.subjects.counts import hung_in_all
 from wellstrung.subjects.glued import caps_at, closing_glue
 
 
@@ -109,11 +109,14 @@ def find(plan: Plan) -> Iterator[Subject]:
 
 def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:
     for line in plan.hung:
-        if line.by is None or line.source.kind.role is not Role.ROPE:
+        ring, rope = line.ring, line.source
+        if ring is None or rope.kind.role is not Role.ROPE:
             continue
-        rope, ring = line.source, line.by
         step = next((one for one in plan.steps if puts_on(one, ring, line, rope)), None)
-        place, caps = step.place if step else line.place_of("by"), tuple(caps_at(plan, rope))
+        place, caps = (
+            step.place if step else line.place_of("by" if line.by else "part"),
+            tuple(caps_at(plan, rope)),
+        )
         capped = next(iter(closing_glue(plan, rope)), None) if caps else None
         yield RingOnCappedRope(place, ring, rope, line, caps, step, capped)
 
@@ -208,7 +211,7 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
     for line in plan.hung:
         _want_made(line.part, wanted)
         if line.part.kind.role is not Role.BAIL:  # it is slid on or closed round
-            want(line.part, "hang", pieces_hung(line), line.times)
+            want(line.part, "hang", *hung_in_all(plan, line))
     for end, inner in plan.meetings:
         if end.part.kind.role is Role.CAP and inner.part.kind.role is Role.ROPE:
             want(end.part, "glue", 1, 1)

@@ -10,7 +10,7 @@ from wellstrung.quantity.arithmetic import derived, exact, leaf, product
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
-from wellstrung.subjects.counts import pieces_hung
+from wellstrung.subjects.counts import hung_in_all
 
 #: Verbs whose time is beads over a rate; the others have a rate by their own name.
 _BEADING = {"weave": "weaving", "string": "stringing"}
@@ -59,7 +59,7 @@ def times_done(plan: Plan, step: Step) -> int:
     if step.verb == "finish thread":
         return 2
     if step.verb in ("cut", "hang"):
-        return sum(pieces_hung(line) for line in plan.hung if line.part is part) or 1
+        return sum(hung_in_all(plan, line)[0] for line in plan.hung if line.part is part) or 1
     if step.verb == "close ring" and not step.has("around"):
         return _rings_closed(plan, step) or 1
     return 1

@@ -26,4 +26,4 @@ def held(join: RingHolds, ask: Ask, *, bridges: bool) -> list[Quantity]:
     rope = [ask.of(join.around, "outside")] if join.around else []
     walls = ["edge" if bridges and bridged(eyes) else "wire" for eyes in join.eyes]
     eyes = [ask.get(eyes.quantity(wall)) for eyes, wall in zip(join.eyes, walls, strict=True)]
-    return [*rope, *eyes, *[ask.of(join.ring, "wire")] * join.other_rings]
+    return [*rope, *eyes, *(ask.of(ring, "wire") for ring in join.rings)]

@@ -6,39 +6,51 @@ a rope or a chain there is no such place.
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, BailAround, Misfit, Remedy, Rule, holds, kept
-from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.remedies import next_up
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook import Answer, Ask, GoesRound, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook.plan import Eyes, Part, Role
+from wellstrung.rulebook.remedies import next_up, sized_by
+from wellstrung.rulebook.wording import about, article, in_unit_of, spelled
 from wellstrung_rules.limits import RING_SWING
 
 #: a tenth of a millimetre is as fine as bails are sold
 _STEP = 0.1
 
 
-def check(join: BailAround, ask: Ask) -> Answer:
-    inside, across = ask.of(join.bail, "inside"), ask.across(join.around)
+def check(join: GoesRound, ask: Ask) -> Answer:
+    what, beaded = join.what, join.around.kind.role is Role.STRAND
+    is_bail = isinstance(what, Part) and what.kind.role is Role.BAIL
+    if isinstance(what, Eyes):
+        inside, words = ask.get(what.quantity("hole")), what.words
+        part, place = what.part, what.part.place_of(*what.path, "hole")
+    else:
+        inside, words = ask.of(what, "inside"), f"the opening of {what.kind.name} `{what.name}`"
+        part, place = what, what.place_of("inside" if is_bail else sized_by(what))
+    # an eye or a ring is strung between two beads
+    strung = beaded and not is_bail
+    across = ask.of(join.around, "line") if strung else ask.across(join.around)
     fits = inside - across
     runs = fits - ask.limit(RING_SWING)
     if answer := kept(runs):
         return answer
-    forced, beaded = not holds(fits), join.around.kind.role is Role.STRAND
-    name, place = join.bail.name, join.bail.place_of("inside")
+    forced = not holds(fits)
     goes = "go" if forced else "run freely"
-    stays = ": it stays between the two beads where it is strung" if forced and beaded else ""
+    between = forced and beaded and is_bail
+    stays = ": it stays between the two beads where it is strung" if between else ""
     size = in_unit_of(next_up(inside.middle - runs.likely.low, _STEP), inside)
+    wider = f"take {article(part.kind.name)} with an opening of {size}"
     return Misfit(
-        says=f"the opening of bail `{name}` ({spelled(inside)}) {{does|may}} not {goes} round"
-        f" `{join.around.name}`, which is {about(across, inside)} across{stays}",
+        says=f"{words} ({spelled(inside)}) {{does|may}} not {goes} round"
+        f" {'the line of ' if strung else ''}`{join.around.name}`, which is"
+        f" {about(across, inside)} across{stays}",
         place=place,
         found=spelled(inside),
         needed=f"an opening of {size} or wider",
         remedies=(
-            Remedy.write(place, size, f"take a bail with an opening of {size} for `{name}`"),
-            Remedy(f"take a bail with an opening of {size} or wider, or hang it by a ring"),
+            *([Remedy.write(place, size, f"{wider} for `{part.name}`")] if is_bail else []),
+            Remedy(f"{wider} or wider, or hang it by a ring that goes round `{join.around.name}`"),
         ),
         margin=fits if forced else runs,
-        at_most="error" if forced and not beaded else "warning",
+        at_most="error" if forced and not between else "warning",
         also=(join.around.key.place,),
     )
 
@@ -46,11 +58,12 @@ def check(join: BailAround, ask: Ask) -> Answer:
 RULE = Rule(
     name="bail-opening",
     family="fit",
-    subject=BailAround,
+    subject=GoesRound,
     check=check,
     title=(
-        "a bail goes round its rope, strand or chain and runs along it (whether a closed one gets"
-        " there at all is `passes-over-end`)"
+        "a bail, or an eye that hangs without a ring, goes round its rope, strand or chain and runs"
+        " along it (a ring round a rope is `ring-room`; whether a closed one gets there at all is"
+        " `passes-over-end`)"
     ),
     why="a bail that grips the rope holds the pendant askew and frays the thread it slides on",
     limits=(RING_SWING,),

@@ -42,7 +42,9 @@ def check(join: RingHolds, ask: Ask) -> Answer:
 def _words(join: RingHolds) -> str:
     words = [f"the rope `{join.around.name}`"] if join.around else []
     words += [eyes.words for eyes in join.eyes]
-    words += [f"{join.other_rings} more of its kind"] if join.other_rings else []
+    words += [f"ring `{ring.name}`" for ring in join.rings if ring is not join.ring]
+    more = join.rings.count(join.ring)
+    words += [f"{more} more of its kind"] if more else []
     return " and ".join(words)
 
 

@@ -13,8 +13,8 @@ from wellstrung.rulebook import (
     Piece,
     Remedy,
     Rule,
+    hung_in_all,
     kept,
-    pieces_hung,
 )
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity, table, times
@@ -62,9 +62,10 @@ def _weighed(ask: Ask) -> dict[Part, Quantity]:
     for entry in ask.plan.run:
         counts.update({part: entry.linked for part in entry.parts})
     for line in ask.plan.hung:
-        counts.update({line.part: pieces_hung(line)})
+        pieces, joints = hung_in_all(ask.plan, line)
+        counts.update({line.part: pieces})
         if line.by is not None:
-            counts.update({line.by: line.times})
+            counts.update({line.by: joints})
     return {part: times(ask.of(part, "mass"), count) for part, count in counts.items()}
 
 

@@ -226,7 +226,9 @@ def test_joins_alike_are_drawn_once_and_counted(collar: str, keeping: Checker) -
             for join, n in made.items()
             if isinstance(join, RingThroughEye) and join.ring is parts["small"]
         ),
-        "between two rings": made[RingHolds(parts["small"].key.place, parts["small"], None, (), 2)],
+        "between two rings": made[
+            RingHolds(parts["small"].key.place, parts["small"], None, (), (parts["small"],) * 2)
+        ],
     }
     # both caps; an eye at either end of both rows of rings and seven rings through two eyes each;
     # one of three rings and two of four lie between two others

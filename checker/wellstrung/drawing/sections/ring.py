@@ -81,12 +81,15 @@ def _held(case: Case[RingHolds], *, bridges: bool) -> Iterator[Thing]:
         name = eyes.quantity("edge" if bridge else "wire")
         words = f"the {'bridge' if bridge else 'wall'} of {eyes.words}"
         yield Thing(words, case.get(name), name, "metal")
-    for _ in range(join.other_rings):
-        yield rounds.thing_of(case, join.ring, "wire", f"another `{join.ring.name}`", "metal")
+    for ring in join.rings:
+        words = f"another `{ring.name}`" if ring is join.ring else f"ring `{ring.name}`"
+        yield rounds.thing_of(case, ring, "wire", words, "metal")
 
 
 def _names(join: RingHolds) -> list[str]:
     """The things in the ring, in words."""
     names = [f"the rope `{join.around.name}`"] if join.around else []
     names += [eyes.words for eyes in join.eyes]
-    return [*names, *([f"{join.other_rings} more of its kind"] if join.other_rings else [])]
+    more = join.rings.count(join.ring)
+    names += [f"ring `{ring.name}`" for ring in join.rings if ring is not join.ring]
+    return [*names, *([f"{more} more of its kind"] if more else [])]
