@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 
 def article(word: str) -> str:
@@ -41,6 +41,15 @@ def together(words: Iterable[str]) -> str:
     """
     *most, last = words
     return f"{', '.join(most)} and {last}" if most else last
+
+
+def in_steps(numbers: Sequence[int]) -> str:
+    """Steps by their numbers.
+
+    >>> in_steps([3]), in_steps([3, 4, 6])
+    ('step 3', 'steps 3, 4 and 6')
+    """
+    return f"step{'s' if len(numbers) > 1 else ''} {together(str(number) for number in numbers)}"
 
 
 def hours(minutes: float, *, days: bool = False) -> str:

@@ -57,7 +57,8 @@ def _row(part: Part) -> tables.Row | None:
 
 def _flexible_wire(part: Part) -> tables.Row | None:
     """The row of a flexible wire that is as thick, to a hundredth of a millimetre."""
-    if not (part.has("thread", "outside") and part.thread.steel):
+    soft = part.thread.steel and not part.thread.springs
+    if not (part.has("thread", "outside") and soft):
         return None
     thick = round(part.length("thread", "outside").middle, 2)
     rows = {row.cell("diameter").value: row for row in tables.load("beading_wires").rows.values()}

@@ -113,6 +113,8 @@ class Judge:
                     answer.says,
                     answer.place,
                     sources=rule.sources,
+                    steps=tuple(step.number for step in answer.steps),
+                    cuts=answer.cuts,
                 ),
                 (),
             )

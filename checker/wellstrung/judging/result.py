@@ -36,6 +36,9 @@ class Remark(Struct, frozen=True):
     affects: tuple[str, ...] = ()
     accepted: str | None = None
     margin: Quantity | None = None
+    #: of a caution: the numbers of the steps that it is for, and whether a cutting list shows it
+    steps: tuple[int, ...] = ()
+    cuts: bool = False
 
     @property
     def identity(self) -> Identity:
@@ -111,6 +114,11 @@ class PlanResult(Struct, frozen=True):
     def numbered(self) -> tuple[Remark, ...]:
         """The remarks that reports number from 1: all but the cautions, in reading order."""
         return tuple(remark for remark in self.remarks if remark.level != "caution")
+
+    @property
+    def cautions(self) -> tuple[Remark, ...]:
+        """The safety texts."""
+        return tuple(remark for remark in self.remarks if remark.level == "caution")
 
     @property
     def fix_first(self) -> Remark | None:

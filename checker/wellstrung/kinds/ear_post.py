@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.derived.declared import constant, mass, size, wire, written_or
 from wellstrung.kinds.plain import up_to_the_eye
 from wellstrung.model.looks import Look
-from wellstrung.model.parts import EyeField, Kind, Role
+from wellstrung.model.parts import EyeField, Kind, Role, Traits
 from wellstrung_schemas import fragment
 
 EAR_POST = Kind(
@@ -26,5 +26,6 @@ EAR_POST = Kind(
         ),
         "mass": mass("mass"),
     },
+    traits=Traits(in_ear=True, stays_in=True),
     look=Look("ear post", label=(("length", "long"),), hangs=True),
 )

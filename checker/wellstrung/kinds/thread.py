@@ -17,6 +17,7 @@ THREAD = Kind(
     quantities={"needed": amounts.thread_needed, "on_hand": amounts.thread_on_hand},
     types={
         "flexible wire": Traits(steel=True),
+        "memory wire": Traits(steel=True, springs=True),
         "elastic": Traits(stretches=True),
         "fused": _GEL_SPUN,
         "braided": _GEL_SPUN,

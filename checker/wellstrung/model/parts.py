@@ -98,6 +98,7 @@ class Traits(Struct, frozen=True):
     named_by_type: whether its type alone names it in a shop.
     stretches, steel, resists_cuts: of thread: elastic; wire that no bead cuts and that is sold by
     its size alone; thread of which one pass still holds when an edge has cut another.
+    springs: of thread: hardened steel wire, which springs away when it is cut.
     """
 
     made_by: str = ""
@@ -120,6 +121,7 @@ class Traits(Struct, frozen=True):
     stretches: bool = False
     steel: bool = False
     resists_cuts: bool = False
+    springs: bool = False
 
 
 #: how a quantity of a part is worked out: from the part and the `Quantities` of its plan

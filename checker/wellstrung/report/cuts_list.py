@@ -44,7 +44,15 @@ def write(results: Sequence[PlanResult], makers: int, found: CutList, options: O
             page.line(lacks, _INDENT)
     if not (found.chains or found.lengths or found.missing):
         page.line("there is nothing to cut")
+    for says in cautions(results):
+        page.line(f"CAUTION {says}")
     return page.text()
+
+
+def cautions(results: Sequence[PlanResult]) -> tuple[str, ...]:
+    """The safety texts for whoever cuts, each once."""
+    every = (remark for result in results for remark in result.cautions)
+    return tuple(dict.fromkeys(remark.says for remark in every if remark.cuts))
 
 
 def _chain(page: Page, chain: ChainCuts) -> None:
@@ -154,6 +162,7 @@ def data(results: Sequence[PlanResult], makers: int, found: CutList) -> dict[str
         "version": 2,
         "makers": makers,
         "plans": as_data(results),
+        "cautions": list(cautions(results)),
         "chains": [
             {
                 "chain": chain.chain,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rich.text import Text
 
+from wellstrung.common.wording import in_steps
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.quantity.working import described
 from wellstrung.report.checks import line_at, open_checks, severity, together
@@ -76,7 +77,8 @@ def _remark(page: Page, number: int, remark: Remark, line: str, options: Options
 def _caution(page: Page, remark: Remark) -> None:
     bar = "|" if page.ascii_only else "┃"
     room = max(20, page.console.width - 4)
-    for number, line in enumerate(Text(f"CAUTION {remark.says}").wrap(page.console, room)):
+    at = f" ({in_steps(remark.steps)})" if remark.steps else ""
+    for number, line in enumerate(Text(f"CAUTION{at} {remark.says}").wrap(page.console, room)):
         line.rstrip()
         if number == 0:
             line.stylize(STYLES["caution"], 0, len("CAUTION"))

@@ -8,6 +8,7 @@ from typing import Literal
 from msgspec import Struct
 
 from wellstrung.common.places import Edit, Place
+from wellstrung.model.plan import Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import holds
 
@@ -82,10 +83,15 @@ class Misfit(Struct, frozen=True):
 
 
 class Caution(Struct, frozen=True):
-    """A safety text; it never changes the outcome and cannot be accepted away."""
+    """A safety text; it never changes the outcome and cannot be accepted away.
+
+    `steps` are the steps at which a page repeats it; `cuts` says that a cutting list does so too.
+    """
 
     says: str
     place: Place
+    steps: tuple[Step, ...] = ()
+    cuts: bool = False
 
 
 #: a name in backticks, which stands as it is, or two wordings

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from wellstrung.common import units
 from wellstrung.common.wording import article as article
 from wellstrung.common.wording import hours as hours
+from wellstrung.common.wording import in_steps as in_steps
 from wellstrung.common.wording import listed as listed
 from wellstrung.common.wording import together as together
 from wellstrung.model.plan import Step
@@ -92,7 +93,7 @@ def plural(count: int, noun: str) -> str:
 
 def steps_named(steps: Sequence[Step]) -> str:
     """Steps by their numbers: `step 3`, or `steps 3, 4 and 6`."""
-    return f"step{'s' if len(steps) > 1 else ''} {together(str(step.number) for step in steps)}"
+    return in_steps([step.number for step in steps])
 
 
 def often(count: int) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wellstrung.model.item import Item
 from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
-from wellstrung.subjects.base import Subject
+from wellstrung.subjects.base import Subject, named
 from wellstrung.subjects.counts import hung_in_all
 from wellstrung.subjects.glued import caps_at, closing_glue
 
@@ -69,14 +69,18 @@ class PartAtWork(Subject, frozen=True):
 
 
 class Cutting(Subject, frozen=True):
-    """Every step that cuts metal: what is shown once, however many there are."""
+    """Every part of which metal is cut at the bench, and the steps that cut, crimp or turn loops.
 
+    It is shown once, however many there are.
+    """
+
+    cut: tuple[Part, ...]
     steps: tuple[Step, ...]
 
     @property
     def parts(self) -> tuple[str, ...]:
         """What is cut."""
-        return tuple(dict.fromkeys(str(step.get("part")) for step in self.steps))
+        return named(self.cut)
 
 
 class ClassMeets(Subject, frozen=True):
@@ -101,10 +105,26 @@ def find(plan: Plan) -> Iterator[Subject]:
     yield from _thread_ends(plan)
     if plan.steps:
         yield from _parts_at_work(plan)
-    cuts = plan.steps_that("cut")
-    if cuts:
-        yield Cutting(cuts[0].place, tuple(cuts))
+    yield from _cutting(plan)
     yield from _class(plan)
+
+
+#: steps after which a metal end is cut off: of chain, of the wire in a crimp, of a loop's wire
+_CUTS = ("cut", "crimp", "wrap loop")
+
+
+def _cutting(plan: Plan) -> Iterator[Subject]:
+    """Chain, wire and pins with loops to turn, wire that beads are strung on."""
+    cut = tuple(
+        part
+        for part in plan.parts.values()
+        if part.traits.cut_from or part.traits.on_wire or part.thread.steel
+    )
+    steps = tuple(
+        step for step in plan.steps_that(*_CUTS) if any(part in cut for part in step.parts.values())
+    )
+    if cut:
+        yield Cutting((steps[0].place if steps else cut[0].key.place), cut, steps)
 
 
 def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:

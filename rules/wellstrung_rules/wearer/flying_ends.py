@@ -1,30 +1,40 @@
-"""Cut ends of wire and chain fly: one caution for all the steps that cut."""
+"""Cut ends of wire and chain fly: one caution for all that is cut."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Caution, Cutting, Rule
-from wellstrung.rulebook.wording import steps_named
 
 
 def check(cutting: Cutting, ask: Ask) -> Answer:
+    springs = any(part.thread.springs for part in cutting.cut)
     return Caution(
-        f"cut ends fly ({steps_named(cutting.steps)}): wear safety glasses, hold or cover the"
+        "cut ends of wire, pins and chain fly: wear safety glasses, hold or cover the"
         " short end with a finger, cut downward or inside a bag, and keep every face, your"
-        " neighbour's too, out of the line of the cut; the workshop rules of the place where you"
-        " teach come first",
+        f" neighbour's too, out of the line of the cut{_SPRINGS if springs else ''}; the workshop"
+        " rules of the place where you teach come first",
         cutting.place,
+        cutting.steps,
+        cuts=True,
     )
 
+
+_SPRINGS = (
+    "; memory wire is hardened steel, which springs back when it is cut and dents ordinary cutters:"
+    " use shears made for it, and turn its ends in, because they are sharp"
+)
 
 RULE = Rule(
     name="flying-ends",
     family="wearer",
     subject=Cutting,
     check=check,
-    title="every step that cuts chain, wire or pins comes with a reminder of eye protection",
-    why="a cut link or wire end flies across the table at eye level",
+    title="all wire, pins and chain that are cut come with a reminder of eye protection",
+    why="a cut link or wire end flies across the table at eye level, and so does the tail behind a"
+    " crimp",
     sources=(
         "eye protection with side shields where objects fly: 29 CFR 1910.133, copy seen",
+        "memory wire damages ordinary cutters and its ends fly: jewelrymaking.about.com, Memory"
+        " Wire Shears, copy seen",
         "holding the short end, cutting into a bag: common practice",
     ),
     good="{do: cut, part: drop, every: 8}",

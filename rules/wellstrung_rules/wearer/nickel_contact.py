@@ -15,8 +15,8 @@ def check(metal: MetalParts, ask: Ask) -> Answer:
     return Caution(
         f"{with_metals(parts)} may release nickel, to which many people are allergic: ask the"
         " supplier for a statement and write `states: [nickel free]` or `states: [nickel release"
-        " below the limit]`; in the EU the limit on skin is 0.5 µg/cm² a week, for posts in"
-        f" pierced parts 0.2 (REACH, annex XVII, entry 27); {LAW_FIRST}",
+        " below the limit]`; in the EU the most on skin is 0.5 µg/cm² a week, and what goes through"
+        f" a piercing must stay under 0.2 (REACH, annex XVII, entry 27); {LAW_FIRST}",
         next(iter(parts)).place_of("metal"),
     )
 

@@ -11,16 +11,17 @@ def check(join: InEar, ask: Ask) -> Answer:
     part = join.ear_wire
     metal = part.text("metal") if part.has("metal") else ""
     if "nickel free" in part.texts("states"):
-        stated = ", and its supplier states that it is nickel free"
+        stated = "its supplier states that it is nickel free"
     elif metal and not metal_row(metal).text("nickel"):
-        stated = ""
+        stated = f"{metal} holds no nickel if it is what it is sold as"
     else:
-        stated = ": ask its supplier for the result of this test"
+        stated = "ask its supplier for the result of this test"
     return Caution(
         f"`{part.name}` ({metal or 'metal unknown'}) goes through a piercing: wear it clean, and"
-        " only once the piercing has healed; a post in a piercing must release less than 0.2"
-        f" µg/cm² of nickel a week (REACH, annex XVII, entry 27, tested by EN 1811){stated};"
-        f" {LAW_FIRST}",
+        " only once the piercing has healed; for every part that goes through one - post, hook,"
+        " hoop or lever back - the EU forbids a nickel release of 0.2 µg/cm² a week or more (REACH,"
+        f" annex XVII, entry 27, tested by EN 1811), and less than that can still trouble a wearer"
+        f" with an allergy: {stated}; {LAW_FIRST}",
         part.place_of("metal"),
     )
 
@@ -34,7 +35,8 @@ RULE = Rule(
     why="the inside of a piercing is not protected as skin is: an amount of nickel that a clasp"
     " may release on the neck can start an allergy here",
     sources=(
-        "REACH, annex XVII, entry 27, post assemblies in pierced parts; EN 1811: copies seen",
+        "REACH, annex XVII, entry 27, all post assemblies inserted into pierced ears and other"
+        " pierced parts, read here as whatever goes through the piercing; EN 1811: copies seen",
         "healed piercings only: common practice",
     ),
     good="hook: {kind: ear wire, wire: 20 AWG, metal: niobium, states: [nickel free]}",

@@ -85,5 +85,9 @@ def test_links_are_counted_before_they_are_cut() -> None:
     assert "7 drop: cut now" in text
 
 
+def test_whoever_cuts_reads_of_flying_ends() -> None:
+    assert "CAUTION cut ends of wire, pins and chain fly" in page(COLLAR, Options(80))
+
+
 def test_a_piece_that_nothing_is_cut_for_says_so() -> None:
     assert write([], 1, cutting.CutList((), (), ()), Options()).endswith("there is nothing to cut")

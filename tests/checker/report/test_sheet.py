@@ -210,11 +210,16 @@ def test_workings_come_last_with_their_sources() -> None:
         assert words.index(section) < words.index("Workings")
 
 
-def test_each_caution_stands_once() -> None:
-    cautions = [r.says for r in checked(ORLA).remarks if r.level == "caution"]
+def test_each_caution_stands_once_at_its_step_or_in_a_list_and_with_the_cuts() -> None:
+    cautions = checked(ORLA).cautions
     words = page(ORLA).words
-    for says in cautions:
-        assert words.count(says.replace("`", "")[12:60]) == 1
+    for one in cautions:
+        assert words.count(one.says.replace("`", "")[12:60]) == 1 + one.cuts
+    assert any(one.cuts and one.steps for one in cautions)
+    for section, of in (("Cutting list", "cuts"), ("The work, in order", "steps")):
+        here = words[words.index(section) :]
+        first = next(one for one in cautions if getattr(one, of))
+        assert here.index(first.says[12:60]) < here.index("They defer")
     assert "They defer to the product's own safety data sheet" in words
 
 

@@ -12,6 +12,7 @@ from wellstrung.drawing.sections import sections
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result, understood
 from wellstrung.lists import cutting
+from wellstrung.report import cuts_list
 from wellstrung.report.checks import open_checks, severity
 from wellstrung.report.pages import listings, tables
 from wellstrung.report.pages.cut_bars import cut_bars
@@ -51,8 +52,10 @@ def sheet(result: PlanResult, checker: Checker | None = None) -> str:
         cut_bars=[bar for chain in cuts.chains for bar in cut_bars(chain)],
         lengths=list(tables.lengths(cuts.lengths)),
         order=order,
+        care=listings.cautions_at(result),
+        cut_care=cuts_list.cautions([result]) if cuts.chains or cuts.lengths else (),
         time_line=line,
-        cautions=listings.cautions([result]),
+        cautions=listings.cautions([result], but_at_steps=order is not None),
         cures=listings.cures(result),
         open=open_checks(result),
         passed=listings.passed(result),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections import defaultdict
 from collections.abc import Sequence
 
@@ -18,8 +17,6 @@ _SIZES = (
     "ring.inside", "bar.length", "first link.hole", "eye.hole", "top_eyes.hole",
     "bottom_eyes.hole",
 )  # fmt: skip
-#: the part of a safety text that is about one plan alone
-_STEP = re.compile(r" \(step \d+\)")
 
 
 class Sizes(Struct, frozen=True):
@@ -62,15 +59,26 @@ def passed(result: PlanResult) -> dict[str, list[HeldCheck]]:
     return dict(found)
 
 
-def cautions(plans: Sequence[PlanResult]) -> dict[str, dict[str, None]]:
-    """Every safety text once, with the plans that it is about; of several without their steps."""
+def cautions(
+    plans: Sequence[PlanResult], *, but_at_steps: bool = False
+) -> dict[str, dict[str, None]]:
+    """Every safety text once, with the plans that it is about; or those for no step alone."""
     found: dict[str, dict[str, None]] = defaultdict(dict)
     for plan in plans:
-        for remark in plan.remarks:
-            if remark.level == "caution":
-                says = remark.says if len(plans) == 1 else _STEP.sub("", remark.says)
-                found[says][plan.title or plan.file] = None
+        for remark in plan.cautions:
+            if not (but_at_steps and remark.steps):
+                found[remark.says][plan.title or plan.file] = None
     return dict(found)
+
+
+def cautions_at(result: PlanResult) -> dict[int, list[str]]:
+    """The safety texts for each step: whole at the first step that each is for."""
+    found: dict[int, list[str]] = defaultdict(list)
+    for remark in result.cautions:
+        for step in remark.steps:
+            first = remark.steps[0]
+            found[step].append(remark.says if step == first else f"as at step {first}")
+    return {step: list(dict.fromkeys(texts)) for step, texts in found.items()}
 
 
 def cures(result: PlanResult) -> list[tuple[str, Quantity]]:
