@@ -33,7 +33,7 @@ def chosen(margin: Quantity) -> list[tuple[Quantity, Choice]]:
 
 def _with(quantity: Quantity, leaf: Quantity, value: float) -> Quantity:
     if quantity is leaf:
-        return replace(quantity, at_rest=value)
+        return replace(quantity, at_rest=value, spreads=())
     args = {key: _with(arg, leaf, value) for key, arg in quantity.args.items()}
     if all(args[key] is arg for key, arg in quantity.args.items()):
         return quantity

@@ -74,7 +74,9 @@ LIMITS: Mapping[str, Setting] = {
 
 #: What the unit of a weaving rate is called.
 BEADS_PER_MINUTE = "beads/min"
-_RECALLED = "from memory: time your own and write it in a bench file"
+_YOUR_OWN = "time your own and write it in a bench file"
+_RECALLED = f"from memory: {_YOUR_OWN}"
+_TIMED = "a teacher's timing of one class, common practice"
 #: How fast hands are. Weaving and stringing in beads, every other step by the piece.
 RATES: Mapping[str, Setting] = {
     # any stitch that has no rate of its own
@@ -89,6 +91,8 @@ RATES: Mapping[str, Setting] = {
     "slip-stitch bead crochet": Setting(8.0, BEADS_PER_MINUTE, _RECALLED),
     "8-warp beaded braid": Setting(12.0, BEADS_PER_MINUTE, _RECALLED),
     "stringing": Setting(20.0, BEADS_PER_MINUTE, _RECALLED),
+    # a leg of fringe goes down, round its last bead and up again, and is drawn up to its place
+    "fringe": Setting(10.0, BEADS_PER_MINUTE, f"{_TIMED}: {_YOUR_OWN}"),
     "finish thread": Setting(10.0, "min", f"each thread end, {_RECALLED}"),
     "slide": Setting(1.0, "min", _RECALLED),
     "close ring": Setting(1.0, "min", f"each ring, {_RECALLED}"),
@@ -96,7 +100,7 @@ RATES: Mapping[str, Setting] = {
     "hang": Setting(2.0, "min", f"each piece with its ring, {_RECALLED}"),
     "cut": Setting(1.0, "min", f"each piece, counting its links, {_RECALLED}"),
     "measure": Setting(3.0, "min", _RECALLED),
-    "knot": Setting(0.5, "min", f"each knot, {_RECALLED}"),
+    "knot": Setting(1.2, "min", f"each knot, drawn up to its bead, {_TIMED}: {_YOUR_OWN}"),
     "crimp": Setting(2.0, "min", f"each crimp, {_RECALLED}"),
     "wrap loop": Setting(3.0, "min", f"each loop, {_RECALLED}"),
     "sew": Setting(10.0, "min", f"each place, {_RECALLED}"),
@@ -105,9 +109,9 @@ RATES: Mapping[str, Setting] = {
 #: How much longer than by these rates the maker takes, and a student longer than the maker.
 PACES: Mapping[str, Setting] = {
     "maker": Setting(1.0, "", "the rates as they stand"),
-    "student": Setting(2.0, "", _RECALLED),
+    "student": Setting(3.0, "", f"{_TIMED}: {_YOUR_OWN}", Choice(2.0, 4.0, _TIMED)),
 }
-#: How far off a remembered rate may be, either way, as a share: from memory, like the rates.
+#: How far off a rate that nobody timed here may be, either way, as a share: from memory.
 RATE_SPREAD = 0.4
 
 

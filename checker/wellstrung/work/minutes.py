@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.item import Missing
-from wellstrung.model.parts import Part
+from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
-from wellstrung.quantity.arithmetic import derived, exact, leaf, product
+from wellstrung.quantity.arithmetic import derived, exact, leaf, product, times
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
@@ -14,6 +14,8 @@ from wellstrung.subjects.counts import hung_in_all
 
 #: Verbs whose time is beads over a rate; the others have a rate by their own name.
 _BEADING = {"weave": "weaving", "string": "stringing"}
+#: Verbs that may string the legs of a fringe, and the rate of these.
+_LEGS, _FRINGE = ("string", "hang", "sew"), "fringe"
 #: Verbs that take no time of the maker's hands: the piece waits, or is done.
 _IDLE = frozenset({"wait", "wear"})
 #: Fields that say how often a step does its work.
@@ -30,13 +32,14 @@ def minutes_of(step: Step, ask: Quantities) -> Quantity:
     if step.verb in _IDLE:
         return exact(name, 0.0, "min")
     part = step.parts.get("part")
-    if step.verb in _BEADING and part is not None:
+    if part is not None and (rate := _beading_rate(plan, part, step)):
+        pieces = times_done(plan, step) if rate == _FRINGE else 1
         return derived(
             name,
             "min",
             lambda beads, rate, pace: beads / rate * pace,
-            beads=ask.of(part, "beads"),
-            rate=_rate(plan, _beading_rate(plan, part, step)),
+            beads=times(ask.of(part, "beads"), pieces),
+            rate=_rate(plan, rate),
             pace=pace(plan, "maker"),
         )
     if step.verb not in plan.bench.rates:
@@ -58,7 +61,7 @@ def times_done(plan: Plan, step: Step) -> int:
     part = step.parts.get("part")
     if step.verb == "finish thread":
         return 2
-    if step.verb in ("cut", "hang"):
+    if step.verb in ("cut", "hang") or _beads_a_leg(plan, step):
         return sum(hung_in_all(plan, line)[0] for line in plan.hung if line.part is part) or 1
     if step.verb == "close ring" and not step.has("around"):
         return _rings_closed(plan, step) or 1
@@ -67,13 +70,32 @@ def times_done(plan: Plan, step: Step) -> int:
 
 def pace(plan: Plan, whose: str) -> Quantity:
     """How many times as long as by the rates the maker takes, or a student as the maker."""
-    setting = plan.bench.paces[whose]
-    return exact(f"pace of the {whose}", setting.value, setting.unit, source=setting.reason)
+    return plan.cache.get(_pace, plan, whose)
 
 
-def _beading_rate(plan: Plan, part: Part, step: Step) -> str:
+def _pace(plan: Plan, whose: str) -> Quantity:
+    value, unit, reason, span = plan.bench.paces[whose]
+    name, spreads = f"pace of the {whose}", []
+    if span is not None:
+        cure = f"time a class and write `paces: {{{whose}: {value:g}}}` in bench.yaml"
+        spreads = [Spread(Cause(name, "", cure), value - span.low, span.high - value)]
+    return leaf(name, value, unit, spreads, source=reason, choice=span)
+
+
+def _beading_rate(plan: Plan, part: Part, step: Step) -> str | None:
+    """The rate of a step that takes its time bead by bead; None where it goes by the piece."""
+    if _beads_a_leg(plan, step):
+        return _FRINGE
     name = part.stitch.name if part.stitch is not None and step.verb == "weave" else ""
-    return name if name in plan.bench.rates else _BEADING[step.verb]
+    return name if name in plan.bench.rates else _BEADING.get(step.verb)
+
+
+def _beads_a_leg(plan: Plan, step: Step) -> bool:
+    """Whether a step strings the legs of a fringe: the first that works on them."""
+    leg = step.parts.get("part")
+    if leg is None or leg.kind.role is not Role.DROP:
+        return False
+    return plan.steps_that(*_LEGS, part=leg)[:1] == [step]
 
 
 def _rate(plan: Plan, name: str) -> Quantity:

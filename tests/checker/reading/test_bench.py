@@ -157,7 +157,7 @@ def test_prices_are_kept_as_written() -> None:
         ),
         (
             "bench: 1\npaces: {student: 0}",
-            "2:18 `student` of `paces`: `0` is far outside the usual range (about 2)",
+            "2:18 `student` of `paces`: `0` is far outside the usual range (about 3)",
         ),
         (
             "bench: 1\nrates: {glue: 5}",
