@@ -6,7 +6,7 @@ CAP_LOOSE = Limit(
     "cap loose",
     1.5,
     "mm",
-    "end-cap check where the cap covers beads, -0.5..+1.5 mm: derived, no print",
+    "trade table `caps`, cap over beads, -0.5..+1.5 mm: from memory",
 )
 CAP_TIGHT = Limit(
     "cap tight",

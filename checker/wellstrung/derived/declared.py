@@ -20,6 +20,8 @@ from wellstrung.quantity.value import Quantity
 
 #: What a model says of itself where no print was found.
 GEOMETRY = "geometry, worked out for this project"
+#: What it says of a range that is the maker's hand: no geometry gives it, and no print has it.
+FITTED = "range fitted by this project, no printed one"
 
 Argument = str | Formula
 _NONE: Mapping[str, Argument] = MappingProxyType({})
@@ -120,7 +122,12 @@ def measurable(what: str, otherwise: Formula, *, allowance: str = "") -> Formula
 
 
 def hand(
-    name: str, range_: tuple[float, float, float], *, source: str, cure: str, grade: str = ""
+    name: str,
+    range_: tuple[float, float, float],
+    *,
+    cure: str,
+    source: str = FITTED,
+    grade: str = "",
 ) -> Formula:
     """A factor between two ends, by the maker's hand: how tight, how close, how far spread.
 

@@ -81,7 +81,6 @@ def _girdle(what: str) -> Formula:
 _TENSION = hand(
     "thread tension",
     flat.TENSION,
-    source=GEOMETRY,
     cure="weave three rounds of {part} and try the stone in them",
 )
 

@@ -61,13 +61,19 @@ LIMITS: Mapping[str, Setting] = {
         10080.0, "min", "a class meets once a week, common practice; a plan's `between` beats it"
     ),
     "spare Japanese beads": Setting(
-        0.1, "", "a tenth is culled or lost, trade table `stitch_facts`: from memory, no print"
+        0.1,
+        "",
+        "a tenth is culled or lost: trade table `stitch_facts`, spare Japanese beads: from memory",
     ),
     "spare Czech beads": Setting(
-        0.15, "", "Czech beads vary more, trade table `stitch_facts`: from memory, no print"
+        0.15,
+        "",
+        "Czech beads vary more: trade table `stitch_facts`, spare Czech beads: from memory",
     ),
     "spare cylinder beads": Setting(
-        0.05, "", "cylinders vary least, trade table `stitch_facts`: from memory, no print"
+        0.05,
+        "",
+        "cylinders vary least: trade table `stitch_facts`, spare cylinder beads: from memory",
     ),
 }
 

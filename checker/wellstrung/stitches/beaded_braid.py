@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from wellstrung import tables
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import (
+    FITTED,
     GEOMETRY,
     count,
     formula,
@@ -112,7 +113,7 @@ _OUTSIDE = formula(
     outside,
     bead_outside=making.bead("outside"),
     cord=_CORD,
-    loose=hand("how loosely the beads ride", _LOOSE, source=GEOMETRY, cure=making.swatch("braid")),
+    loose=hand("how loosely the beads ride", _LOOSE, cure=making.swatch("braid")),
     source=f"a bead on either side of eight packed cords and one that crosses, {GEOMETRY}",
 )
 _WITH_CORDS = product(
@@ -122,7 +123,7 @@ _WITH_CORDS = product(
     hand(
         "the mass of the cords",
         _CORDS,
-        source=f"up to a tenth of the beads, {GEOMETRY}",
+        source=f"up to a tenth of the beads, {FITTED}",
         cure="weigh it and write `measured: {mass: ...}` in {part}",
     ),
 )
@@ -207,7 +208,7 @@ BEADED = Stitch(
                 bound=hand(
                     "how tightly the nub is bound",
                     _BOUND,
-                    source=f"{WARPS} cords packed, ± 15 %, {GEOMETRY}",
+                    source=f"{WARPS} cords packed, ± 15 %, {FITTED}",
                     cure="bind an end, measure it, write `nub: {outside: ...}` in {part}",
                 ),
                 source="circles in a circle, best-known ratios (Graham et al. 1998)",

@@ -139,7 +139,6 @@ def refuses(
 _TENSION = hand(
     "thread tension",
     TENSION,
-    source=GEOMETRY,
     cure="weave 2 cm, measure it, write `measured: {width: ...}` in {part}",
 )
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
-from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable
+from wellstrung.derived.declared import FITTED, GEOMETRY, count, formula, hand, measurable
 from wellstrung.formulas.arithmetic import cos, most, pi, sin
 from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
@@ -123,7 +123,7 @@ _LOOP = count("loop", loop_of)
 _SLANT = hand(
     "spread of the net",
     (_LONG, _SQUARE, _WIDE),
-    source=f"{GEOMETRY}: degrees of a leg",
+    source=f"degrees of a leg, {FITTED}",
     cure="net 5 cm of {part}, lay it as it will be worn, measure it, count its rows",
 )
 _WIDTH = formula(

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import (
-    GEOMETRY,
+    FITTED,
     formula,
     hand,
     measurable,
@@ -69,7 +69,7 @@ def _outside(part: Part, ask: Quantities) -> Quantity:
         pulled=hand(
             "how hard the braid is pulled",
             _PULLED,
-            source=f"{warps} cords packed, ± 15 %, {GEOMETRY}",
+            source=f"{warps} cords packed, ± 15 %, {FITTED}",
             cure=making.swatch("braid"),
         ),
         source="circles in a circle, best-known ratios (Graham et al. 1998)",

@@ -84,7 +84,6 @@ UNIT = formula(
     tension=hand(
         "thread tension",
         (_TIGHT, _USUAL, _LOOSE),
-        source=GEOMETRY,
         cure="weave ten units of {part} and measure them",
     ),
     source=GEOMETRY,

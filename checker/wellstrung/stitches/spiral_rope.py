@@ -177,9 +177,7 @@ SPIRAL = Stitch(
                 outside,
                 core_outside=_core_bead("outside"),
                 outer_outside=_fattest_outer,
-                lie=hand(
-                    "how close the loops lie", _LIE, source=GEOMETRY, cure=making.swatch("weave")
-                ),
+                lie=hand("how close the loops lie", _LIE, cure=making.swatch("weave")),
                 source=GEOMETRY,
             ),
         ),

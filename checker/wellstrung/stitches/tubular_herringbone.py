@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from wellstrung.common.places import Place
-from wellstrung.derived.declared import GEOMETRY, Argument, count, formula, hand, measurable
+from wellstrung.derived.declared import FITTED, GEOMETRY, Argument, count, formula, hand, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, pi, sin
 from wellstrung.model.looks import Pattern, Weave
@@ -86,9 +86,7 @@ def quantities(
     sizes: dict[str, Argument] = {
         "bead_outside": making.bead("outside"),
         "stacks": count("stacks", making.around_of),
-        "settle": hand(
-            "how the stacks settle", settle, source=GEOMETRY, cure=making.swatch("weave")
-        ),
+        "settle": hand("how the stacks settle", settle, cure=making.swatch("weave")),
     }
     rise_of = formula(
         "rise",
@@ -98,7 +96,7 @@ def quantities(
         lean=hand(
             "how the stacks lean",
             lean,
-            source=f"{lean[0]}..{lean[2]} of a bead a round, {GEOMETRY}",
+            source=f"{lean[0]}..{lean[2]} of a bead a round, {FITTED}",
             cure="weave ten rounds of {part}, measure, write `rounds: ...`",
         ),
         source=GEOMETRY,

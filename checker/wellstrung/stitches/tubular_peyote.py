@@ -95,9 +95,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-_TENSION = hand(
-    "thread tension", (1.0, _USUAL, _LOOSEST), source=GEOMETRY, cure=making.swatch("weave")
-)
+_TENSION = hand("thread tension", (1.0, _USUAL, _LOOSEST), cure=making.swatch("weave"))
 _PITCH = formula(
     "pitch", "mm", pitch, bead_length=making.bead("length"), tension=_TENSION, source=GEOMETRY
 )

@@ -71,7 +71,7 @@ def _loop(part: Part, ask: Ask) -> tuple[Quantity, Quantity | None]:
         count=exact("count", part.count("loop", "count")),
         length=ask.of(bead, "length"),
         outside=ask.of(bead, "outside"),
-        source="inside = length - pi x thickness: trade table `bracelet_eases`, several pages",
+        source="inside = length - pi x thickness: trade table `bracelet_eases`, thick beads",
     )
     return way_round, ask.of(bead, "length")
 

@@ -19,13 +19,13 @@ PLAIN_BRAID_TIGHT = Limit(
     "plain braid tight",
     1.0,
     "mm",
-    "whipping pulls a braid without beads together: trade table `caps`, -1.0..+0.3 mm",
+    "whipping pulls a braid without beads together: trade table `caps`, bare braid in a cap",
 )
 PLAIN_BRAID_LOOSE = Limit(
     "plain braid loose",
     0.3,
     "mm",
-    "end-cap check for braids without beads: trade table `caps`, -1.0..+0.3 mm",
+    "end-cap check for braids without beads: trade table `caps`, bare braid in a cap",
 )
 NUB_LOOSE = Limit(
     "nub loose",
@@ -110,8 +110,8 @@ RULE = Rule(
     ),
     limits=(CAP_TIGHT, CAP_LOOSE, PLAIN_BRAID_TIGHT, PLAIN_BRAID_LOOSE, NUB_LOOSE),
     sources=(
-        "trade table `caps`, end-cap check where the cap covers beads: -0.5..+1.5 mm, and for"
-        " braids without beads: -1.0..+0.3 mm, derived",
+        "trade table `caps`, cap over beads, -0.5..+1.5 mm, and bare braid in a cap, -1.0..+0.3 mm:"
+        " from memory",
         "about 5 % give of a hollow rope: common practice, no source",
     ),
     bad="cap: {kind: end cap, bore: 6 mm, ...} on a rope 7.8 mm outside",

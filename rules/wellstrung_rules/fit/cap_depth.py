@@ -9,7 +9,10 @@ from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import in_unit_of, raised, spelled
 
 NUB_IN_CAP = Limit(
-    "nub in cap", 0.8, "", "a nub fills 0.8 of its cap's depth: trade table `caps`, derived"
+    "nub in cap",
+    0.8,
+    "",
+    "a nub fills 0.8 of its cap's depth: trade table `caps`, nub: from memory",
 )
 CAP_DEPTH_SHARE = Limit(
     "cap depth share",
@@ -90,8 +93,8 @@ RULE = Rule(
     limits=(NUB_IN_CAP, CAP_DEPTH_SHARE, CAP_DEPTH),
     sources=(
         "at least about 0.4 of the bore, and 4 mm for wide ones: common practice, no source",
-        "a nub of 0.8 of the depth: trade table `caps`, derived",
-        "caps are 6 to 10 mm deep: trade table `caps`, from memory",
+        "a nub of 0.8 of the depth: trade table `caps`, nub: from memory",
+        "caps are 6 to 10 mm deep: trade table `caps`, end cap: from memory",
     ),
     level="warning",
     bad="cap: {kind: end cap, bore: 10 mm, depth: 3 mm, ...}",

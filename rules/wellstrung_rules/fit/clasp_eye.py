@@ -65,7 +65,7 @@ RULE = Rule(
     ),
     sources=(
         "trade table `jump_rings`, through a loop: the loop is wider than the wire by 0.1 mm,"
-        " derived",
+        " common practice",
         "a wall in a hole: geometry",
     ),
     bad="run: [toggle.a, tail] with a link 1 mm wide inside and a clasp's loop of 1.2 mm",

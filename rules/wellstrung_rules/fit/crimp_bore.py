@@ -54,7 +54,8 @@ RULE = Rule(
     ),
     sources=(
         "hole >= 2 x wire: geometry",
-        "hole <= 4.7 x wire: trade table `crimps`, derived from the pairings in `beading_wires`",
+        "hole <= 4.7 x wire: trade table `crimps`, two wires in any crimp: derived from pairings"
+        " in `beading_wires`",
     ),
     bad="crimp: {kind: crimp, inside: 0.75 mm} on a wire of 0.48 mm",
     good="crimp: {kind: crimp, inside: 1 mm} on a wire of 0.38 mm",

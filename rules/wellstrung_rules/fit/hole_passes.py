@@ -36,7 +36,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
         line=line,
         passes=exact("passes", passes),
         extra=extra,
-        source="k = 1.3 for threads that give: trade table `needle_choice`, held against print",
+        source="k = 1.3: trade table `stitch_facts`, thread packed in a hole, per thread",
     )
     margin = hole - taken
     if answer := kept(margin):
@@ -68,8 +68,8 @@ RULE = Rule(
     why="a bead that is full breaks, or leaves an end that cannot be woven in",
     limits=(WEAVING_IN_PASSES,),
     sources=(
-        "hole >= thread x sqrt(k n), k = 1.3: trade table `needle_choice`, derived and held against"
-        " three printed figures",
+        "hole >= thread x sqrt(k n), k = 1.3, held against three printed figures: trade table"
+        " `stitch_facts`, thread packed in a hole, per thread: from memory",
         "one more pass for an end woven in: common practice, no source",
     ),
     bad="nylon F in 15/0 beads",

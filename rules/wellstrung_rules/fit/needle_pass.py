@@ -20,7 +20,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
         needle=needle,
         thread=ask.of(part, "line"),
         there=exact("there", passes - 1),
-        source="k = 1.3: trade table `needle_choice`, held against print",
+        source="k = 1.3: trade table `stitch_facts`, thread packed in a hole, per thread",
     )
     margin = hole - needed
     if answer := kept(margin):
@@ -49,9 +49,9 @@ RULE = Rule(
     ),
     why="a needle that is forced on the last pass breaks the bead, or itself",
     sources=(
-        "hole >= sqrt(needle^2 + k n thread^2), k = 1.3: trade table `needle_choice`, derived and"
-        " held against three printed figures",
-        "needle thickness: trade table `needles`, mostly from memory",
+        "hole >= sqrt(needle^2 + k n thread^2), k = 1.3, held against three printed figures: trade"
+        " table `stitch_facts`, thread packed in a hole, per thread: from memory",
+        "needle thickness: trade table `needles`, which grades each size; most are recalled",
     ),
     bad="needle: beading 10 in 15/0 beads",
     good="needle: beading 11 in 8/0 beads",

@@ -66,7 +66,8 @@ RULE = Rule(
     why="a bangle that fits the wrist stops at the knuckles, and a strung loop at the ears",
     limits=(ELASTIC_STRETCH,),
     sources=(
-        "inside = length - pi x thickness: trade table `bracelet_eases`, several pages",
+        "inside = length - pi x thickness: trade table `bracelet_eases`, thick beads: several"
+        " pages",
         "a strand on elastic draws out to 1.5 times its length: common practice, no source",
     ),
     bad="closes: over the hand and wearer: {hand: 20 cm} for a bangle of 18 cm inside",

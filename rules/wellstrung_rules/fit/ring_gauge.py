@@ -81,7 +81,7 @@ RULE = Rule(
     limits=(RING_WIRE, RING_SLACK, RING_STIFF),
     sources=(
         "trade table `jump_rings`, stays closed unsoldered: 18 to 21 AWG, 22 AWG is pulled open",
-        "inside over wire 3 to 7.5: the rows by use of trade table `jump_rings`, derived",
+        "inside over wire 3 to 7.5: worked out from the rows by use of trade table `jump_rings`",
     ),
     level="warning",
     bad="ring: {kind: jump ring, outside: 6 mm, wire: 24 AWG, closing: open}",

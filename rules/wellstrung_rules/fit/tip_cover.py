@@ -88,8 +88,8 @@ RULE = Rule(
         " and one too thick keeps the cup from closing over it"
     ),
     sources=(
-        "lines across a knot: trade table `knots`, from memory, at least as many as lie side by"
-        " side",
+        "lines across a knot, at least as many as lie side by side: trade table `knots`, overhand"
+        " and double overhand: from memory",
         "a crimp folded round to flattened, lines side by side: geometry, worked out for this"
         " project",
     ),

@@ -64,8 +64,8 @@ RULE = Rule(
     title="thread stays off the sharp ends of bugles, crystals and sawn metal beads",
     why="a bugle is a tube snapped to length: in a month of wear its rim saws the thread through",
     sources=(
-        "bugle ends are sharp, a seed bead goes at each end: trade table `other_beads`, one page,"
-        " and Back stitch bugle bead, copy seen",
+        "bugle ends are sharp, a seed bead goes at each end: trade table `other_beads`, bugle 1;"
+        " Back stitch bugle bead, copy seen",
         "lines that resist a cut, flexible wire, tubes known by their length: common practice",
     ),
     bad="beads: [spray, bugle] on nylon, with bugle: {type: other, edges: sharp, ...}",

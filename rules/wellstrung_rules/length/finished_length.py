@@ -68,7 +68,8 @@ RULE = Rule(
     ),
     sources=(
         "taut length between bearing points: geometry, worked out for this project",
-        "inside = length - pi x thickness: trade table `bracelet_eases`, several pages",
+        "inside = length - pi x thickness: trade table `bracelet_eases`, thick beads: several"
+        " pages",
     ),
     bad="finished_length: 46 cm ± 1 cm over a run of 43 cm",
     good="finished_length: 46 cm ± 1 cm over a run of 46.2 cm",

@@ -60,7 +60,7 @@ RULE = Rule(
     ),
     sources=(
         "4 in at least, 6 to 8 in usual, 10 to 12 in to sew a clasp: trade table `stitch_facts`,"
-        " several pages",
+        " shortest tail, tail and tail that sews a clasp: several pages",
         "4 to 5 cm to tie: common practice, no source",
     ),
     limits=(TIED,),

@@ -100,7 +100,8 @@ RULE = Rule(
     why="in a small panel of full holes the last tail has nowhere to go, and its stub shows",
     limits=(TAIL_WOVEN_IN,),
     sources=(
-        "passes that a hole takes: trade table `needle_choice`, k = 1.3, held against print",
+        "passes that a hole takes, k = 1.3, held against print: trade table `stitch_facts`, thread"
+        " packed in a hole, per thread: from memory",
         "each tail woven in for about 75 mm: common practice, no source",
     ),
     bad="a panel of 40 beads of 15/0 on thread of 0.2 mm with four tails",

@@ -83,9 +83,11 @@ RULE = Rule(
         " the ruler is tight on the wrist"
     ),
     sources=(
-        "inside = length - pi x thickness: trade table `bracelet_eases`, several pages",
-        "1/8 in to 2 in of ease on a wrist: trade table `bracelet_eases`, derived",
-        "1/2 in to 2 1/2 in of ease on an ankle: trade table `anklets`, one page",
+        "inside = length - pi x thickness: trade table `bracelet_eases`, thick beads: several"
+        " pages",
+        "1/8 in to 2 in of ease on a wrist: trade table `bracelet_eases`, worn: common practice",
+        "1/2 in to 2 1/2 in of ease on an ankle: trade table `anklets`, snug: several pages; trade"
+        " table `anklets`, loose: one page",
     ),
     bad="wearer: {neck: 44 cm} and a rope collar of 43 cm inside",
     good="wearer: {neck: 36 cm} and a rope collar of 43 cm inside",

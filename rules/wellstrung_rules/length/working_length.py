@@ -83,7 +83,8 @@ RULE = Rule(
     ),
     limits=(THREAD_BETWEEN_TAILS,),
     sources=(
-        "1 1/2 to 2 yd usual, over 3 yd tangles: trade table `stitch_facts`, several pages",
+        "1 1/2 to 2 yd usual, over 3 yd tangles: trade table `stitch_facts`, working length of"
+        " thread and longest working length of thread: several pages",
         "30 cm between the tails: common practice, no source",
     ),
     bad="thread: {type: fused, tail: 20 cm, working_length: 4.5 m}",

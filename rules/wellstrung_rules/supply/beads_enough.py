@@ -52,7 +52,7 @@ RULE = Rule(
     why="a second tube bought later is of another lot, and the change of colour shows in the rope",
     sources=(
         "beads of a part: counting along its stitch",
-        "beads in a gram: trade table `beads`, several pages",
+        "beads in a gram: trade table `beads`, which grades each size; two have several pages",
     ),
     bad="{bead: kelp, pack: 20 g, packs: 1} for a rope of 1323 beads of 8/0",
     good="{bead: kelp, pack: 20 g, packs: 3} for a rope of 1323 beads of 8/0",

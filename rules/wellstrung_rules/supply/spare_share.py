@@ -40,8 +40,8 @@ RULE = Rule(
         " missing at the end of the rope, and the next tube is of another lot"
     ),
     sources=(
-        "spare 10 % of Japanese, 15 % of Czech, 5 % of cylinder beads: trade table"
-        " `stitch_facts`, from memory, no print",
+        "spare 10 % of Japanese, 15 % of Czech, 5 % of cylinder beads: trade table `stitch_facts`,"
+        " spare Japanese beads, spare Czech beads and spare cylinder beads: from memory",
     ),
     bad="{bead: kelp, pack: 20 g, packs: 2} for a rope of 1323 beads of 8/0",
     good="{bead: kelp, pack: 20 g, packs: 3} for a rope of 1323 beads of 8/0",

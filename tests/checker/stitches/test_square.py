@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
+from wellstrung import tables
 from wellstrung.plugins.host import Host
 from wellstrung.stitches import flat
 
@@ -32,17 +33,14 @@ def test_beads_and_extent_by_laying_them(
     assert flat.extent(outside, rows, outside) == pytest.approx(long)
 
 
-@pytest.mark.parametrize("per_gram", [16.7, 22])
-def test_the_printed_bracelet_of_cubes(installed: Host, per_gram: float) -> None:
-    """12 g of 3 mm cubes make more than 8 1/2 in: three across, and some left.
-
-    16.7 a gram is printed for a square-stitch bracelet (184 cubes, 11 g); 22 is the trade table's.
-    """
+def test_the_printed_bracelet_of_cubes(installed: Host) -> None:
+    """12 g of 3 mm cubes make more than 8 1/2 in: three across, and some left."""
     band = "beads: cube, stitch: square, across: 3, length: 8 1/2 in"
     beads = bands.middles(installed, band)["beads"]
     assert beads == pytest.approx(216, abs=0.5)
     grams = bands.printed("square stitch bracelet of 8 1/2 in, 3 mm cubes")
-    assert beads / per_gram == pytest.approx(grams, rel=0.2)
+    per_gram = tables.load("other_beads").row("glass cube 3 mm").cell("per_gram").value
+    assert beads / per_gram == pytest.approx(grams, rel=0.1)
 
 
 def test_quantities_of_a_band(installed: Host) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import math
+import re
 from collections.abc import Iterator
 from itertools import pairwise
 from pathlib import Path
@@ -20,6 +21,8 @@ NAMES = tables.names()
 DATA = Path(tables.__file__).parent / "data"
 NEEDS_NO_SOURCE = {"from memory", "common practice"}
 IN_A_CELL = {"value", "tolerance", "low", "high", "unit", "grade", "sources", "note"}
+#: a site, a standard or a paper
+TRACED = re.compile(r"\b[a-z0-9-]+\.[a-z]{2,}\b|\bdoi \S+|\b(ASTM|BS|CI|ISO) ?[A-Z]?\d+")
 UNITS = {
     "",
     "mm",
@@ -70,6 +73,15 @@ def test_every_value_has_a_grade_and_its_sources(name: str) -> None:
 def test_every_source_is_used(name: str) -> None:
     used = {source for _, _, cell in cells(name) for source in cell.sources}
     assert used == set(tables.load(name).sources)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_source_can_be_found_again(name: str) -> None:
+    """By an address below a home page, a site that is searched by the title, or a number."""
+    for key, source in tables.load(name).sources.items():
+        address = re.search(r"https?://(\S+)", source)
+        found = address[1].strip("/").count("/") if address else TRACED.search(source)
+        assert found, f"{key}: {source}"
 
 
 @pytest.mark.parametrize("name", NAMES)
