@@ -14,10 +14,11 @@ from wellstrung.subjects.counts import hung_in_all
 
 
 def thickest(plan: Plan, ask: Quantities) -> Part | None:
-    """The rope, band or strand in the run that lies thickest against the body."""
+    """What lies thickest against the body: woven or strung work, else chain or wire links."""
     worn = (Role.ROPE, Role.BAND, Role.STRAND)
-    ropes = (part for part in plan.in_run if part.kind.role in worn)
-    return max(ropes, key=lambda rope: thickness(rope, ask).middle, default=None)
+    ropes = [part for part in plan.in_run if part.kind.role in worn]
+    links = [part for part in plan.in_run if ask.offers(part, "thickness")]
+    return max(ropes or links, key=lambda rope: thickness(rope, ask).middle, default=None)
 
 
 def thickness(part: Part, ask: Quantities) -> Quantity:
@@ -54,7 +55,7 @@ def _inside(ask: Quantities) -> Quantity:
         raise Missing("a `piece` that goes round something")
     rope = thickest(ask.plan, ask)
     if rope is None:
-        raise Missing("a rope, a band or a strand in the run, which lies against the body")
+        raise Missing("a rope, a band, a strand, chain or wire links in the run")
     return derived(
         "piece.inside",
         "mm",

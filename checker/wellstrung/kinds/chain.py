@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from wellstrung.derived.declared import mass
+from wellstrung.derived.declared import formula, hand, mass
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import rings
 from wellstrung.formulas.arithmetic import most, opaque
@@ -114,6 +114,22 @@ def _width(piece: Part, ask: Quantities) -> Quantity:
     return derived(f"{piece.name}.width", "mm", lambda **widths: most(*widths.values()), widths)
 
 
+_THICKNESS = formula(
+    "thickness",
+    "mm",
+    lambda width, wire, lean: 2 * wire + lean * most(0, width - 2 * wire),
+    width="width",
+    wire="first link.wire",
+    lean=hand(
+        "how its links lean",
+        (0.0, 0.35, 0.7),
+        source="from flat, two wires thick, to links that lean half over: from memory",
+        cure="try {part} on before its last ring is closed",
+        grade="from memory",
+    ),
+)
+
+
 def _mass(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
     return derived(
@@ -220,6 +236,7 @@ CHAIN_PIECE = Kind(
         "length": _length,
         "along": _along,
         "width": _width,
+        "thickness": _THICKNESS,
         "mass": _mass,
     },
     traits=Traits(made_by="cut", bought=False, cut_from="of", two_ends=True),

@@ -128,7 +128,9 @@ CLASP = Kind(
         "slide": Traits(
             band_end=BandEnd(("tube", "length"), ("tube", "slot"), grips=("tube", "slot"))
         ),
-        "ribbon end": Traits(band_end=BandEnd(("jaw", "width"), ("jaw", "gap"), grips=("jaw",))),
+        "ribbon end": Traits(
+            band_end=BandEnd(("jaw", "width"), ("jaw", "gap"), grips=("jaw",), joined_by="crimp")
+        ),
     },
     look=Look(
         "catch",

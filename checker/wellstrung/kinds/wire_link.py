@@ -83,6 +83,11 @@ def beads_on(part: Part) -> int:
     return part.count("count", default=sum(bead_mix(part).values()))
 
 
+def _thickness(part: Part, ask: Quantities) -> Quantity:
+    """How far it stands out: its fattest bead, or the wire of its loops."""
+    return making.fattest(part, ask) if part.has("beads") else ask.of(part, "wire")
+
+
 def _stack(part: Part, ask: Quantities) -> Quantity:
     """What sits on the wire between its loops: beads, or the narrow part of a cone."""
     cone = part.part("over")
@@ -148,6 +153,7 @@ WIRE_LINK = Kind(
         **dict.fromkeys(("wire", "loop.wire", "loop.through"), wire("wire")),
         "beads": count("beads", beads_on),
         "stack": _stack,
+        "thickness": _thickness,
         "length": size("length", allowance="part length"),
         "needed": _NEEDED,
         "along": written_or(

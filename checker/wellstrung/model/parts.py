@@ -70,12 +70,14 @@ class EyeField(Struct, frozen=True):
 class BandEnd(Struct, frozen=True):
     """How half a clasp takes the end of a band: the fields for how wide and how thick it may be.
 
-    `grips` is the field that, where it is written, holds the band without thread.
+    `grips` is the field that, where it is written, holds the band without thread; `joined_by` the
+    verb of the step that puts it on.
     """
 
     across: tuple[str, ...]
     thick: tuple[str, ...]
     grips: tuple[str, ...]
+    joined_by: str = "sew"
 
 
 class Traits(Struct, frozen=True):

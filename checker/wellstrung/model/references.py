@@ -52,8 +52,8 @@ _WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
     ("close ring", "part"): (Role.RING,),
     ("hang", "by"): (Role.RING,),
     ("knot", "part"): (Role.STRAND,),
-    ("crimp", "part"): (Role.CRIMP,),
-    ("crimp", "to"): (Role.STRAND,),
+    ("crimp", "part"): (Role.CRIMP, Role.CLASP, Role.CAP, Role.TIP),
+    ("crimp", "to"): LONG,
 }
 
 

@@ -84,6 +84,11 @@ def with_length(ask: Ask) -> list[Part]:
     ]
 
 
+def places_of(part: Part, ask: Ask) -> int:
+    """At how many places of the run a part adds its length; strands side by side add it once."""
+    return sum(part in entry.parts for entry in ask.plan.run)
+
+
 def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[Remedy, ...]:
     """A remedy that adds `more` mm to the run, if only one of its parts has a written length."""
     parts = with_length(ask)
@@ -91,7 +96,7 @@ def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[
         return ()
     (part,) = parts
     length = part.length("length")
-    new = length.middle + more / sum(entry.parts.count(part) for entry in ask.plan.run)
+    new = length.middle + more / places_of(part, ask)
     if new <= 0:
         return ()
     text = in_unit_of(rounded(new), length)

@@ -87,6 +87,12 @@ def beads_of(part: Part) -> Iterator[tuple[Bead, float]]:
         yield part.beads[name], number / of_all
 
 
+def fattest(part: Part, ask: Quantities) -> Quantity:
+    """How wide its fattest bead is: what lies against the body, or meets its neighbour."""
+    sizes = [ask.of(item, "outside") for item, _ in beads_of(part)]
+    return max(sizes, key=lambda size: size.middle)
+
+
 def bead(what: str) -> Formula:
     """A bead's size; of a mix the mean by share, which the look of the work follows (no print)."""
 

@@ -23,8 +23,6 @@ from wellstrung.formulas.arithmetic import most
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.looks import Strung
 from wellstrung.model.parts import Formula, Part, Stitch
-from wellstrung.model.plan import Quantities
-from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 
 
@@ -100,12 +98,6 @@ _KNOT = written_or(
 _SPACING = size("spacing")
 
 
-def _outside(part: Part, ask: Quantities) -> Quantity:
-    """The fattest bead: it is what lies against the body."""
-    sizes = [ask.of(item, "outside") for item, _ in making.beads_of(part)]
-    return max(sizes, key=lambda size: size.middle)
-
-
 _PASSES = count("passes", lambda part: part.count("passes", default=1))
 #: the line through every bead, as often as it passes; tails come on top
 _THREAD = product("thread", "mm", "length", _PASSES, source="counting: one length for each pass")
@@ -149,7 +141,7 @@ def _strand(between: Formula, thread: Formula = _THREAD) -> dict[str, Formula]:
         source=f"counting, {GEOMETRY}",
     )
     return {
-        "outside": measurable("outside", _outside),
+        "outside": measurable("outside", making.fattest),
         "length": written_or(making.WOVEN_LENGTH, ("length",), otherwise=by_beads),
         "beads": written_or(
             count("beads", lambda part: part.count("count")),

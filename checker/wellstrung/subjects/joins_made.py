@@ -217,12 +217,14 @@ def _sewn(part: Part, other: RunEntry) -> _Way:
     sewn = _naming(part, other, ("sew", "crimp", "glue", "hang"))
     # the knots of a strand that is knotted all along stand between its beads
     tied = soft.kind.role is Role.STRAND and (soft.stitch is None or not soft.stitch.knot)
-    line = "" if other.beside else f"{{do: sew, part: {part.name}, to: {soft.name}}}"
+    end = part.traits.band_end
+    verb = end.joined_by if end is not None else "sew"
+    line = "" if other.beside else f"{{do: {verb}, part: {part.name}, to: {soft.name}}}"
 
     def makes(step: Step) -> bool:
         return sewn(step) or (tied and _does(step, "knot", soft))
 
-    return "sews or ties them together", line, makes
+    return "sews or ties them together" if verb == "sew" else "presses it on", line, makes
 
 
 def _hooked(before: RunEntry, after: RunEntry) -> _Way | None:

@@ -205,7 +205,9 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
                 steps_of.setdefault(part, {}).setdefault(step, name)
     for (part, verb), (times, rings) in _wanted(plan).items():
         steps = steps_of.get(part, {})
-        made = [step for step, name in steps.items() if step.verb == verb and name == "part"]
+        # the knots of a strand that is knotted all along are tied as it is strung
+        verbs = {verb, "knot"} if part.stitch is not None and part.stitch.knot else {verb}
+        made = [step for step, name in steps.items() if step.verb in verbs and name == "part"]
         needed_by = [step for step in steps if step not in made] if verb in _MAKING else []
         yield PartAtWork(part.key.place, part, verb, times, rings, tuple(made), tuple(needed_by))
     placed = {*plan.in_run}

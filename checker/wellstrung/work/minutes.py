@@ -33,7 +33,7 @@ def minutes_of(step: Step, ask: Quantities) -> Quantity:
         return exact(name, 0.0, "min")
     part = step.parts.get("part")
     if part is not None and (rate := _beading_rate(plan, part, step)):
-        pieces = times_done(plan, step) if rate == _FRINGE else 1
+        pieces = times_done(plan, step)
         return derived(
             name,
             "min",

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
-from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.remedies import run_longer, with_length
+from wellstrung.rulebook.remedies import places_of, run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf
 from wellstrung.rulebook.wording import between, in_unit_of
 
@@ -41,19 +40,18 @@ def check(piece: Piece, ask: Ask) -> Answer:
 
 
 def _remedies(ask: Ask, more: float) -> tuple[Remedy, ...]:
-    """Add so many mm: to the only strand with counted beads, or to the only woven part."""
-    strung = [part for entry in ask.plan.run for part in entry.parts if part.stitch]
-    counted = [part for part in strung if part.has("count")]
+    """Add so many mm: to the only part with a length, else to the only one that is counted."""
+    counted = {part for part in ask.plan.in_run if part.has("count") or part.has("links")}
     if len(counted) != 1 or with_length(ask):
         return run_longer(ask, more, round)
-    return (_more_beads(ask, counted[0], more),)
-
-
-def _more_beads(ask: Ask, strand: Part, more: float) -> Remedy:
-    had = strand.count("count")
-    count = max(1, round(had + more * had / ask.of(strand, "length").middle))
-    text = f"string {count} beads of `{strand.name}` instead of {had}"
-    return Remedy.write(strand.place_of("count"), str(count), text)
+    (part,) = counted
+    field, verb, what = (
+        ("count", "string", "beads of") if part.stitch else ("links", "cut", "links for")
+    )
+    had, places = part.count(field), places_of(part, ask)
+    count = max(1, round(had + more * had / ask.of(part, "length").middle / places))
+    text = f"{verb} {count} {what} `{part.name}` instead of {had}"
+    return (Remedy.write(part.place_of(field), str(count), text), Remedy(text))
 
 
 RULE = Rule(

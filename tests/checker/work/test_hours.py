@@ -181,6 +181,7 @@ def test_rings_are_counted_where_they_are_closed(planned: Callable[..., Plan]) -
     lines = {
         "{do: close ring, part: small, joins: [cap, toggle.b]}": 4,
         "{do: close ring, part: small}": 7,
+        "{do: close ring, part: small, times: 3}": 3,
         "{do: close ring, part: carrier, around: rope}": 1,
         "{do: hang, part: frame, times: 2}": 2,
         "{do: hang, part: frame}": 1,
