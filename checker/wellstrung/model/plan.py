@@ -224,6 +224,12 @@ class Plan(Struct, frozen=True, eq=False):
         """Fields of the plan that are neither a part nor a bead, read as those of an item."""
         return Item(name, key, node, self.bench, self.cache)
 
+    @property
+    def age(self) -> str:
+        """Whether its wearer is an adult, a child or under three; empty where it is not written."""
+        written = self.written("wearer", "age")
+        return units.age(written.value) if written is not None else ""
+
     def section(self, name: str) -> Item | None:
         """The fields under a top-level name such as `wearer`, or None."""
         entry = self.tree.entries.get(name)

@@ -25,6 +25,7 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "bead_size": units.bead_size,
     "needle": units.needle,
     "amount": money.budget,
+    "age": units.age,
 }
 
 _SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n"})

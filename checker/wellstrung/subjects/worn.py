@@ -19,6 +19,7 @@ _OVER: Mapping[str, str] = {"necklace": "head", "bracelet": "hand"}
 class Worn(Subject, frozen=True):
     """A piece, how old its wearer is, and what closes it (empty where the plan does not say)."""
 
+    wearer: Item
     age: str
     piece: str
     closes: str
@@ -71,14 +72,14 @@ class Rigid(Subject, frozen=True):
 
 def find(plan: Plan) -> Iterator[Subject]:
     """What follows from who wears the piece, where the plan says it."""
-    age, closes = plan.written("wearer", "age"), plan.written("closes")
-    old = str(age.value) if age else ""
+    wearer, closes = plan.section("wearer"), plan.written("closes")
     metal_parts = tuple(part for part in plan.parts.values() if part.takes("metal"))
     if metal_parts:
-        yield MetalParts(metal_parts[0].key.place, metal_parts, old)
-    if age is not None:
+        yield MetalParts(metal_parts[0].key.place, metal_parts, plan.age)
+    if wearer is not None:
         clasps = tuple(part for part in plan.in_run if part.kind.role is Role.CLASP)
-        yield Worn(age.place, old, plan.piece, str(closes.value) if closes else "", clasps)
+        closed = str(closes.value) if closes else ""
+        yield Worn(wearer.place_of("age"), wearer, plan.age, plan.piece, closed, clasps)
     for part in plan.parts.values():
         if part.traits.in_ear:
             yield InEar(part.key.place, part)

@@ -8,6 +8,8 @@ from wellstrung.rulebook.values import metal as metal_row
 from wellstrung.rulebook.wording import listed
 
 CHILDREN = {"child": "a child", "under three": "a child under three"}
+#: pieces that go round the neck
+ROUND_THE_NECK = ("necklace", "lariat", "pendant")
 LAW_FIRST = "local law and qualified advice come first"
 
 

@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Missing, Remedy, Rule, Worn, kept
-from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Missing, Remedy, Rule, Worn, kept
+from wellstrung.rulebook.plan import Item, Part
 from wellstrung.rulebook.values import Quantity, exact
 from wellstrung.rulebook.wording import spelled
-from wellstrung_rules.wearer import CHILDREN, LAW_FIRST
+from wellstrung_rules.wearer import CHILDREN, LAW_FIRST, ROUND_THE_NECK
 
 #: the pull at which a child's necklace must let go: 15 lbf (ASTM F2923, as cited by Soudek and
 #: McLaughlin, Paediatrics and Child Health 2018), at 4.4482216152605 N to the lbf
 LETS_GO = 66.7233
 
-_ROUND_THE_NECK = ("necklace", "lariat", "pendant")
+SMALL_NECK = Limit(
+    "child's neck",
+    300.0,
+    "mm",
+    "few grown-up necks are thinner, from memory; below it a plan without an age is asked for one",
+)
 
 
 def check(worn: Worn, ask: Ask) -> Answer:
-    if worn.age not in CHILDREN or worn.piece not in _ROUND_THE_NECK or worn.closes == "open":
+    if worn.piece not in ROUND_THE_NECK or worn.closes == "open":
+        return None
+    if not worn.age and worn.wearer.has("neck"):
+        _ask_for_age(worn.wearer, ask)
+    if worn.age not in CHILDREN:
         return None
     if not worn.clasps and worn.closes in ("", "clasp"):
         raise Missing("the clasp in `run`, or how the piece `closes`")
@@ -28,6 +37,13 @@ def check(worn: Worn, ask: Ask) -> Answer:
     if answer := kept(margin, over="worst"):
         return answer
     return _too_strong(worn, clasp, pull, margin)
+
+
+def _ask_for_age(wearer: Item, ask: Ask) -> None:
+    """Raise Missing where a neck may be a child's and the plan does not say."""
+    neck = wearer.length("neck")
+    if neck.middle < ask.limit(SMALL_NECK).middle:
+        raise Missing(f"`age` of `wearer`: a neck of {spelled(neck)} may be a child's")
 
 
 _NEEDED = "a clasp that lets go at 15 lb (66.7 N) or less"
@@ -75,4 +91,5 @@ RULE = Rule(
     bad="wearer: {age: child} with toggle: {kind: clasp, type: toggle, ...}",
     good="wearer: {age: child} with toggle: {kind: clasp, type: toggle, breakaway: 5 lb, ...}",
     over="worst",
+    limits=(SMALL_NECK,),
 )

@@ -17,8 +17,7 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     clasp = join.clasp
     if not clasp.traits.magnetic:
         return None
-    age = ask.plan.written("wearer", "age")
-    young = age is not None and str(age.value) in CHILDREN
+    young = ask.plan.age in CHILDREN
     return Caution(
         f"`{clasp.name}` holds magnets: {_KEEP_AWAY[young]} (two that are swallowed clamp the"
         " bowel between them: see a doctor at once), and keep it 15 cm or more from a pacemaker or"

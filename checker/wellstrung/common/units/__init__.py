@@ -4,6 +4,7 @@ Text in; a number in the base unit out, with the tolerance that was written, and
 Base units: mm, g, ml, N, minutes, °C.
 """
 
+from wellstrung.common.units.age import age as age
 from wellstrung.common.units.amount import Parsed as Parsed
 from wellstrung.common.units.amount import UnitFault as UnitFault
 from wellstrung.common.units.known import FORCES as FORCES
