@@ -6,10 +6,11 @@ from collections.abc import Iterator
 
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
-from wellstrung.model.parts import Part, Role
+from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
+from wellstrung.subjects.counts import has_place
 from wellstrung.subjects.supplies import spools_for
 
 
@@ -43,11 +44,15 @@ class PaletteBead(Subject, frozen=True):
 
 
 class Named(Subject, frozen=True):
-    """A part or a bead of the palette, under which heading it stands, and whether it is used."""
+    """A part or a bead of the palette, under which heading it stands, and whether it is used.
+
+    `placeless` says that the plan names a part and gives it no place of its own in the piece.
+    """
 
     item: Part | Bead
     heading: str
     used: bool
+    placeless: bool = False
 
 
 def find(plan: Plan) -> Iterator[Subject]:
@@ -88,6 +93,8 @@ def names(plan: Plan) -> Iterator[Subject]:
         | bead_mix(part).keys()  # beads in shares are keys, as in `{milk: 1, rose: 2}`
         for part in plan.parts.values()
     }
+    in_piece = {*has_place(plan), *(part for step in plan.steps for part in step.parts.values())}
+    lost = {p for p in plan.parts.values() if p.kind.role not in UNPLACED} - in_piece
     headings: tuple[tuple[str, list[Part | Bead]], ...] = (
         ("parts", [*plan.parts.values()]),
         ("beads", [*plan.beads.values()]),
@@ -97,7 +104,8 @@ def names(plan: Plan) -> Iterator[Subject]:
             used = item.name in used_outside or any(
                 item.name in texts for name, texts in by_part.items() if name != item.name
             )
-            yield Named(item.key.place, item, heading, used)
+            placeless = used and isinstance(item, Part) and item in lost
+            yield Named(item.key.place, item, heading, used and not placeless, placeless)
 
 
 def _used_unnamed(plan: Plan, part: Part) -> bool:

@@ -66,6 +66,17 @@ def placed(plan: Plan) -> Mapping[str, int]:
     return {name: count * plan.makes for name, count in counts.items()}
 
 
+def has_place(plan: Plan) -> frozenset[Part]:
+    """The parts that stand in the piece: in the run, hung, hung by, or inside a bead tip.
+
+    Without a run, what others hang from begins the piece.
+    """
+    placed = {*plan.in_run}
+    for line in plan.hung:
+        placed |= {line.part, *([line.by] if line.by else []), *(() if plan.run else [line.source])}
+    return frozenset(placed | {inside for part in placed if (inside := part.part("covers"))})
+
+
 def how_many(plan: Plan, part: Part) -> int:
     """How many of a part all the pieces take; one for each piece while it has no place there."""
     return placed(plan).get(part.name) or plan.makes

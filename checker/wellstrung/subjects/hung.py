@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from itertools import count
 
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
-from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes
+from wellstrung.subjects.base import Eyes, Side, Subject, eyes_facing, hanging_eyes
 
 
 class GoesRound(Subject, frozen=True):
@@ -22,10 +23,14 @@ class GoesRound(Subject, frozen=True):
 
 
 class HungOnEyes(Subject, frozen=True):
-    """Every line that hangs something from one set of eyes, and those eyes."""
+    """Every line that hangs something from one set of eyes, and those eyes.
+
+    `filled` of them hold what stands beside their part in the run.
+    """
 
     lines: tuple[Hung, ...]
     eyes: Eyes
+    filled: int = 0
 
     @property
     def in_order(self) -> dict[int, tuple[Hung, int]]:
@@ -91,8 +96,9 @@ def on_eyes(plan: Plan) -> Iterator[Subject]:
     for line in plan.hung:
         if line.source_eyes:
             lines.setdefault(Eyes(line.source, line.source_eyes), []).append(line)
+    beside = Counter(eyes_facing(entry) for entry, _ in plan.meetings)
     for eyes, hung in lines.items():
-        yield HungOnEyes(hung[-1].place_of("times"), tuple(hung), eyes)
+        yield HungOnEyes(hung[-1].place_of("times"), tuple(hung), eyes, beside[eyes])
 
 
 def by_eyes(plan: Plan) -> Iterator[Subject]:

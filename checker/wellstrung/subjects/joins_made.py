@@ -102,7 +102,7 @@ def _rings(plan: Plan) -> Iterator[JoinAtWork]:
     """Rings of the run that open, place by place: closed there, or by a step for all of them."""
     places: dict[Part, list[tuple[RunEntry, list[RunEntry]]]] = {}
     for entry, (behind, ahead) in plan.with_neighbours():
-        if _can_open(entry.part) or _shut_in(entry, behind, ahead):
+        if (behind or ahead) and (_can_open(entry.part) or _shut_in(entry, behind, ahead)):
             places.setdefault(entry.part, []).append((entry, [*behind, *ahead]))
     for ring, stands in places.items():
         closing = [
@@ -164,7 +164,8 @@ def _met(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
             continue
         does, line, makes = way
         words = f"`{one.called}` and `{other.called}` meet in the run"
-        names = [one.part.name, *(part.name for part in other.parts)]
+        inside = one.part.part("covers")
+        names = [part.name for part in (one.part, *other.parts, *([inside] if inside else []))]
         names += [wire.name for wire in steps.through.get(one.part.name, [])]
         made = tuple(step for step in steps.about(*names) if makes(step))
         yield JoinAtWork(one.place, (one.part, *other.parts), words, does, line, made)
@@ -213,7 +214,9 @@ def _wrapped(link: Part, other: RunEntry) -> _Way:
 
 
 def _sewn(part: Part, other: RunEntry) -> _Way:
-    soft = other.part
+    soft, inside = other.part, part.part("covers")
+    if inside is not None:
+        return _crimped(inside)
     sewn = _naming(part, other, ("sew", "crimp", "glue", "hang"))
     # the knots of a strand that is knotted all along stand between its beads
     tied = soft.kind.role is Role.STRAND and (soft.stitch is None or not soft.stitch.knot)

@@ -8,7 +8,7 @@ from wellstrung.model.item import Item
 from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.subjects.base import Subject, named
-from wellstrung.subjects.counts import hung_in_all
+from wellstrung.subjects.counts import has_place, hung_in_all
 from wellstrung.subjects.glued import caps_at, closing_glue
 
 
@@ -210,11 +210,7 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
         made = [step for step, name in steps.items() if step.verb in verbs and name == "part"]
         needed_by = [step for step in steps if step not in made] if verb in _MAKING else []
         yield PartAtWork(part.key.place, part, verb, times, rings, tuple(made), tuple(needed_by))
-    placed = {*plan.in_run}
-    for line in plan.hung:
-        placed |= {line.part, line.source}
-        if line.by is not None:
-            placed.add(line.by)
+    placed = has_place(plan)
     for part, steps in steps_of.items():
         if part not in placed:
             yield PartAtWork(part.key.place, part, "", 0, 0, (), tuple(steps))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, HungOnEyes, Misfit, Remedy, Rule, evenly
 from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.wording import plural
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
@@ -14,22 +15,27 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         return _at_no_eye(fringe, eyes, named)
     as_written = all(line.at for line in fringe.lines)
     even = fringe.eyes.woven and len(evenly(hung, eyes)) == hung
-    if hung == eyes or as_written or even:
+    # in an eye that the run fills, what hangs shares it
+    free = eyes - fringe.filled
+    if free <= hung <= eyes or as_written or even:
         return Held()
     names = ", ".join(dict.fromkeys(f"`{line.part.name}`" for line in fringe.lines))
-    off = abs(hung - eyes)
+    right = eyes if hung > eyes else free
+    off = abs(hung - right)
     no_eye, empty = ("has no eye", "stays empty") if off == 1 else ("have no eye", "stay empty")
+    run = f", {fringe.filled} of them filled by the run" if fringe.filled else ""
     return Misfit(
-        says=f"{hung} of {names} hang from {fringe.eyes.words}, which has {eyes}:"
+        says=f"{hung} of {names} hang from {fringe.eyes.words}, which has {eyes}{run}:"
         f" {off} {no_eye if hung > eyes else empty}",
         place=fringe.lines[-1].place_of("times"),
         found=f"{hung} hung",
-        needed=f"{eyes}, one for each eye",
-        remedies=_remedies(fringe, eyes, hung, ask),
+        needed=f"{right}, one for each eye",
+        remedies=_remedies(fringe, eyes, right, hung, ask),
         at_most="error" if hung > eyes else "warning",
         also=(fringe.eyes.count_place,),
         working=(
-            " + ".join(str(line.times) for line in fringe.lines) + f" = {hung} hung, {eyes} eyes",
+            " + ".join(str(line.times) for line in fringe.lines)
+            + f" = {hung} hung, {eyes} eyes{run}",
         ),
     )
 
@@ -49,12 +55,16 @@ def _at_no_eye(fringe: HungOnEyes, eyes: int, named: list[int]) -> Misfit:
     )
 
 
-def _remedies(fringe: HungOnEyes, eyes: int, hung: int, ask: Ask) -> tuple[Remedy, ...]:
+def _remedies(fringe: HungOnEyes, eyes: int, right: int, hung: int, ask: Ask) -> tuple[Remedy, ...]:
     last = fringe.lines[-1]
-    wanted = last.times + eyes - hung
+    wanted = last.times + right - hung
     woven = fringe.eyes.woven
-    other = f"weave an edge of {hung} beads" if woven else f"take a part with {hung} eyes"
-    by_hand = Remedy(f"hang {eyes} in all, or {other}")
+    other = (
+        f"weave an edge of {hung} beads"
+        if woven
+        else f"take a part with {plural(hung + eyes - right, 'eye')}"
+    )
+    by_hand = Remedy(f"hang {right} in all, or {other}")
     if wanted < 1 or "times" not in last.node.entries:
         return (by_hand,)
     steps = [  # a step that hangs as many of them as the line changes with it

@@ -10,6 +10,8 @@ def check(named: Named, ask: Ask) -> Answer:
         return Held()
     name, bead = named.item.name, named.heading == "beads"
     unused = "no part is woven from it" if bead else "`run`, `hung` and `work` do not use it"
+    if named.placeless:
+        unused = "it neither stands in `run` nor hangs from anything"
     use = "weave a part from it" if bead else "add it where it goes, under `run`, `hung` or `work`"
     return Misfit(
         says=f"`{name}` is listed under `{named.heading}`, but {unused}",

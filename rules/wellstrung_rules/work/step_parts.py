@@ -28,8 +28,8 @@ def check(work: PartAtWork, ask: Ask) -> Answer:
 def _stray(work: PartAtWork) -> Misfit:
     name, step = work.part.name, work.needed_by[0]
     return Misfit(
-        says=f"step {step.number} (`{step.verb}`) works on `{name}`, which is in neither `run` nor"
-        " `hung`",
+        says=f"step {step.number} (`{step.verb}`) works on `{name}`, which neither stands in `run`"
+        " nor hangs from anything",
         place=step.place,
         found=f"no place for `{name}`",
         needed=f"a place for `{name}`, or no step for it",
