@@ -19,6 +19,7 @@ from wellstrung.derived.piece import OF_PIECE
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Formula, Part
 from wellstrung.model.plan import Plan
+from wellstrung.quantity.arithmetic import exact
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.base import Eyes
 
@@ -44,12 +45,22 @@ Brought = PieceQuantity | StepQuantity
 
 
 class Quantities:
-    """The quantities of one plan, with those of the piece that other packages bring, by name."""
+    """The quantities of one plan, with those of the piece that other packages bring, by name.
 
-    def __init__(self, plan: Plan, brought: Mapping[str, Brought] | None = None) -> None:
+    With `known_mass`, a part whose mass is not known weighs nothing: a load is the least it can be.
+    """
+
+    def __init__(
+        self, plan: Plan, brought: Mapping[str, Brought] | None = None, *, known_mass: bool = False
+    ) -> None:
         self.plan = plan
         self._brought = brought or {}
+        self._known_mass = known_mass
         self._known: dict[str, Quantity | Missing] = {}
+
+    def at_least(self) -> Quantities:
+        """The same, where what is not known of a load counts as nothing."""
+        return Quantities(self.plan, self._brought, known_mass=True)
 
     def get(self, name: str) -> Quantity:
         """The quantity of that name; raises Missing when the plan lacks a value it needs."""
@@ -58,7 +69,8 @@ class Quantities:
             try:
                 found = self._work_out(name)
             except Missing as missing:
-                found = missing
+                weightless = self._known_mass and name.endswith(".mass")
+                found = exact(name, 0.0, "g", source="not known") if weightless else missing
             self._known[name] = found
         if isinstance(found, Missing):
             raise found

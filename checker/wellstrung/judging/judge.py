@@ -7,6 +7,7 @@ the maker can do about a doubtful one.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import cached_property
 
 from msgspec.structs import replace
 
@@ -88,8 +89,7 @@ class Judge:
 
     def _judge(self, rule: Rule, subject: Subject) -> None:
         try:
-            answer = rule.check(subject, self.ask)
-            self._take(rule, subject, answer)
+            self._take(rule, subject, self._answer(rule, subject))
         except Missing as missing:
             self._unjudged[Unjudged(rule.name, subject.parts, (missing.field,))] = None
         except Exception as error:  # an error in one rule must not stop the others
@@ -100,6 +100,20 @@ class Judge:
                     f"{type(error).__name__}: {error} (on {', '.join(subject.parts) or 'piece'})",
                 )
             )
+
+    def _answer(self, rule: Rule, subject: Subject) -> Answer:
+        """What a rule answers; of a load, what is known of it may be too much already."""
+        try:
+            return rule.check(subject, self.ask)
+        except Missing as missing:
+            known = rule.check(subject, self._at_least) if rule.loads else None
+            if not isinstance(known, Misfit):
+                raise
+            return replace(known, says=f"{known.says}, and {missing.field} is still to add")
+
+    @cached_property
+    def _at_least(self) -> Ask:
+        return Ask(self.ask.plan, self._quantities.at_least())
 
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
         if isinstance(answer, Held):

@@ -18,7 +18,8 @@ class Rule(Struct, frozen=True):
     `title` says in one line what it asks for; `why` what happens at the bench otherwise; `bad` and
     `good` show a line of a plan. `level` is the highest it gives. `yields_to` names the rules whose
     remark about the same part makes this one superfluous. `over` is `worst` for rules of hold and
-    of safety. `limits` are those that it asks for.
+    of safety. `limits` are those that it asks for. `loads` says that it judges a load, which what
+    the plan leaves out can only raise: what is known of it may be too much already.
     """
 
     name: str
@@ -34,6 +35,7 @@ class Rule(Struct, frozen=True):
     yields_to: tuple[str, ...] = ()
     over: Range = "likely"
     limits: tuple[Limit, ...] = ()
+    loads: bool = False
 
     @property
     def looks_at(self) -> str:

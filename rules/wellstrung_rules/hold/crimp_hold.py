@@ -52,4 +52,5 @@ RULE = Rule(
     bad="a necklace of 180 g on flexible wire of 0.25 mm, which bears about 5 lb",
     good="a necklace of 60 g on flexible wire of 0.38 mm, which bears about 20 lb",
     over="worst",
+    loads=True,
 )

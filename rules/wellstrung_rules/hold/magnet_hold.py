@@ -67,4 +67,5 @@ RULE = Rule(
     bad="magnet: {kind: clasp, type: magnetic, pull: 3 N} on a bracelet of 60 g",
     good="magnet: {kind: clasp, type: magnetic, pull: 12 N} on a bracelet of 60 g",
     over="worst",
+    loads=True,
 )

@@ -91,4 +91,5 @@ RULE = Rule(
     bad="a frame of 60 g on one open ring of 22 AWG brass, 6 mm outside",
     good="a frame of 9 g on two open rings of 18 AWG brass, 6 mm outside",
     over="worst",
+    loads=True,
 )

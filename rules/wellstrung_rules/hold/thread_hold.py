@@ -112,4 +112,5 @@ RULE = Rule(
     bad="a pendant of 120 g hung by thread, size A nylon, passes: 1",
     good="a pendant of 12 g hung by thread, 8 lb fused line, passes: 3",
     over="worst",
+    loads=True,
 )
