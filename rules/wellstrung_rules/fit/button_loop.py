@@ -5,18 +5,18 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wellstrung.formulas.arithmetic import pi
+from wellstrung.formulas.arithmetic import most, pi
 from wellstrung.formulas.findings import edge
-from wellstrung.rulebook import Answer, Ask, ClaspClosed, Limit, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook import Answer, Ask, ClaspClosed, Held, Limit, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf, product
+from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
 from wellstrung.rulebook.wording import about, between
 
 LOOP_LOOSE = Limit(
     "loop loose",
     1.25,
     "",
-    "a loop a quarter wider than the button's edge comes off, common practice",
+    "round a ball a loop a quarter wider than its edge comes off, common practice",
 )
 
 
@@ -26,9 +26,11 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
         return None
     (way_round, bead), around = _loop(part, ask), _button(part)
     passes = way_round - around
-    stays = product("widest that holds", "mm", around, ask.limit(LOOP_LOOSE)) - way_round
+    stays = _widest(part, around, ask) - way_round
     if answer := kept(passes, stays):
         return answer
+    if bead and min(passes.middle, stays.middle) >= 0:
+        return Held(min(passes, stays, key=lambda margin: margin.middle))  # tried before it is tied
     tight = passes.likely.low < stays.likely.low
     low = way_round.middle - passes.likely.low
     high = max(low, way_round.middle + stays.likely.low)
@@ -57,6 +59,19 @@ def _button(part: Part) -> Quantity:
     shape = leaf("shape", 0.5, "", [spread], source="oval to rounded ends: geometry")
     sizes = {name: part.length("button", name) for name in ("outside", "thickness")}
     return derived("round the button", "mm", edge, sizes, shape=shape)
+
+
+def _widest(part: Part, around: Quantity, ask: Ask) -> Quantity:
+    """The widest loop that holds: through a wider one the button falls without being turned."""
+    return derived(
+        "widest that holds",
+        "mm",
+        lambda edge, loose, outside: most(loose * edge, pi * outside),
+        edge=around,
+        loose=ask.limit(LOOP_LOOSE),
+        outside=part.length("button", "outside"),
+        source="round the face of the button: geometry",
+    )
 
 
 def _loop(part: Part, ask: Ask) -> tuple[Quantity, Quantity | None]:
@@ -96,7 +111,10 @@ RULE = Rule(
     limits=(LOOP_LOOSE,),
     sources=(
         "round a button edge-on: oval to rounded ends, geometry, worked out for this project",
-        "a loop a quarter wider than the button's edge comes off: common practice, no source",
+        "a loop as wide as the button's face lets it fall through: geometry; round a ball, one a"
+        " quarter wider than its edge: common practice, no source",
+        "a loop of beads is tried over its button before it is fastened, so that beads a little off"
+        " their size do no harm: common practice, no source",
     ),
     bad="button: {outside: 12 mm, thickness: 5 mm}, loop: {beads: kelp, count: 15}",
     good="button: {outside: 12 mm, thickness: 5 mm}, loop: {beads: kelp, count: 20}",
