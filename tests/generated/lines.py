@@ -111,6 +111,7 @@ def core(draft: Draft, outside: float) -> str:
     draft.maybe(70, fields, material=draft.pick("cotton cord", "rubber tube", "plied twine"))
     draft.maybe(60, fields, mass=f"{draft.pick(2, 3, 5)} g")
     draft.maybe(35, fields, measured={"outside": f"{max(0.3, round(outside, 1))} mm"})
+    draft.maybe(20, fields, woven_over=draft.pick("no", "yes"))
     return draft.add("core", fields)
 
 

@@ -1,4 +1,4 @@
-"""A core in the bore of the rope that it fills."""
+"""A core that is drawn into the bore of the rope that it fills."""
 
 from __future__ import annotations
 
@@ -8,6 +8,9 @@ from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 
 def check(join: CoreInRope, ask: Ask) -> Answer:
+    woven_over = join.core.text("woven_over") if join.core.has("woven_over") else ""
+    if woven_over == "yes":
+        return None  # the rope takes its width from the core
     core, bore = ask.of(join.core, "outside"), ask.of(join.rope, "inside")
     margin = bore - core
     if answer := kept(margin):
@@ -25,9 +28,11 @@ def check(join: CoreInRope, ask: Ask) -> Answer:
                 f"take a core of {size} or thinner for `{join.rope.name}`",
                 (Edit(place, size),) if most > 0 else (),
             ),
-            Remedy("take a thinner core, weave round it from the start, or add beads to the ring"),
+            Remedy(f"write `woven_over: yes` in `{join.core.name}` if the rope is woven round it"),
+            Remedy("take a thinner core, or add beads to the ring"),
         ),
         margin=margin,
+        at_most="error" if woven_over else "warning",
         also=(join.rope.key.place,),
     )
 
@@ -37,9 +42,9 @@ RULE = Rule(
     family="fit",
     subject=CoreInRope,
     check=check,
-    title="the core of a rope goes into its bore",
+    title="a core that is drawn into a rope goes into its bore",
     why="a core that is too thick splits the rope's beads apart, or cannot be drawn in at all",
     sources=("what goes in is no thicker than the bore: geometry",),
-    bad="a cord of 5 mm in a rope with a bore of 3.8 mm",
+    bad="a cord of 5 mm, `woven_over: no`, in a rope with a bore of 3.8 mm",
     good="a cord of 3 mm in a rope with a bore of 3.8 mm",
 )
