@@ -49,7 +49,7 @@ def find(plan: Plan) -> Iterator[JoinAtWork]:
 def every(plan: Plan) -> Sequence[JoinAtWork]:
     """Every join of a plan at each of its places, in the order of run and hung."""
     steps = _Steps(plan)
-    return (*_rings(plan), *_met(plan, steps), *_loop(plan), *hung(plan))
+    return (*_rings(plan, steps), *_met(plan, steps), *_loop(plan), *hung(plan))
 
 
 def _counted(joins: Iterable[JoinAtWork]) -> Iterator[JoinAtWork]:
@@ -98,13 +98,16 @@ def _can_open(part: Part) -> bool:
     return part.kind.role is Role.RING and bool(opens(part))
 
 
-def _rings(plan: Plan) -> Iterator[JoinAtWork]:
+def _rings(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
     """Rings of the run that open, place by place: closed there, or by a step for all of them."""
     places: dict[Part, list[tuple[RunEntry, list[RunEntry]]]] = {}
     for entry, (behind, ahead) in plan.with_neighbours():
         if (behind or ahead) and (_can_open(entry.part) or _shut_in(entry, behind, ahead)):
             places.setdefault(entry.part, []).append((entry, [*behind, *ahead]))
     for ring, stands in places.items():
+        if ring.traits.opens and not ring.traits.gapes:
+            yield from _put_on(ring, stands, steps)
+            continue
         closing = [
             step for step in plan.steps_that("close ring", part=ring) if not step.has("around")
         ]
@@ -115,6 +118,24 @@ def _rings(plan: Plan) -> Iterator[JoinAtWork]:
             continue
         for entry, beside in stands:
             yield _ring(entry, beside, closing, alone=len(stands) == 1)
+
+
+def _put_on(
+    ring: Part, stands: list[tuple[RunEntry, list[RunEntry]]], steps: _Steps
+) -> Iterator[JoinAtWork]:
+    """A ring that closes by itself, as a split ring does: it is put on, by any step that names it.
+
+    Such a step does for every place where it stands.
+    """
+    entry, beside = stands[0]
+    onto = next((near.part.name for near in beside), "")
+    line = f"{{do: hang, part: {ring.name}, from: {onto}}}" if onto else ""
+    words = f"ring `{ring.name}` stands in the run"
+    made = [step for step in steps.about(ring.name) if step.verb in _PUTS_ON]
+    yield JoinAtWork(entry.place, (ring,), words, "puts it on", line, tuple(made))
+
+
+_PUTS_ON = ("hang", "close ring", "slide", "sew", "crimp", "glue", "knot")
 
 
 def _shut_in(entry: RunEntry, behind: tuple[RunEntry, ...], ahead: tuple[RunEntry, ...]) -> bool:
@@ -184,6 +205,8 @@ def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
         return _in_cone(part, other, steps.through.get(part.name, []))
     if part.kind.role is Role.CAP and other.part.kind.role in _SOFT:
         return "glues or sews them together", "", _naming(part, other, ("glue", "sew"))
+    if part.kind.role is Role.TIP and other.part.kind.role is Role.STRAND:
+        return _in_tip(part, other)
     strung = any(eye.strung for eye in part.kind.eyes.values())
     if strung or other.part.kind.role not in _SOFT:
         return None  # strung through; or for the other to say; or two eyes meet
@@ -213,20 +236,30 @@ def _wrapped(link: Part, other: RunEntry) -> _Way:
     return ("turns its loops", line, lambda s: _does(s, "wrap loop", link) or named(s))
 
 
+def _in_tip(tip: Part, other: RunEntry) -> _Way:
+    """What a bead tip covers holds the strand: a knot, or a crimp."""
+    crimp = tip.part("covers")
+    if crimp is not None:
+        return _crimped(crimp)
+    tied = _naming(tip, other, ("knot", "sew", "glue"))
+    line = "" if other.beside else f"{{do: knot, part: {other.part.name}}}"
+    return "ties the knot that it covers", line, tied
+
+
 def _sewn(part: Part, other: RunEntry) -> _Way:
-    soft, inside = other.part, part.part("covers")
-    if inside is not None:
-        return _crimped(inside)
-    sewn = _naming(part, other, ("sew", "crimp", "glue", "hang"))
+    soft, wire = other.part, other.part.thread.steel
+    sewn = _naming(part, other, ("sew", "crimp", "glue", "hang", *(("wrap loop",) if wire else ())))
     # the knots of a strand that is knotted all along stand between its beads
     tied = soft.kind.role is Role.STRAND and (soft.stitch is None or not soft.stitch.knot)
     end = part.traits.band_end
     verb = end.joined_by if end is not None else "sew"
-    line = "" if other.beside else f"{{do: {verb}, part: {part.name}, to: {soft.name}}}"
+    line = "" if other.beside or wire else f"{{do: {verb}, part: {part.name}, to: {soft.name}}}"
 
     def makes(step: Step) -> bool:
         return sewn(step) or (tied and _does(step, "knot", soft))
 
+    if wire:
+        return "crimps the wire or turns a loop in it", line, makes
     return "sews or ties them together" if verb == "sew" else "presses it on", line, makes
 
 

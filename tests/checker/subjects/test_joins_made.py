@@ -100,10 +100,15 @@ PLANS: dict[str, tuple[str, list[str], Joins]] = {
         ["close ring, part: open"],
         [("open, clasp, clasp", [1])],
     ),
-    "a split ring is threaded on by closing it too": (
+    "a split ring is put on by any step that names it": (
         "run: [hard, split, hard]",
-        ["close ring, part: split"],
-        [("split, hard, hard", [1])],
+        ["hang, part: split, from: hard"],
+        [("split", [1])],
+    ),
+    "a split ring that no step names": (
+        "run: [hard, split, hard]",
+        ["hang, part: charm, from: hard"],
+        [("split", [])],
     ),
     "another ring closed closes nothing here": (
         "run: [hard, open, hard]",
