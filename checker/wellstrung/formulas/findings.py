@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.formulas.arithmetic import least, opaque, pi
+from wellstrung.formulas.arithmetic import least, most, opaque, pi
 
 
 def room_in_bore(bore: float, outside: float, gives: float) -> float:
@@ -54,6 +54,17 @@ def edge(outside: float, thickness: float, shape: float) -> float:
     oval = pi * (outside + thickness) / 2 * (1 + h / 4)
     stadium = 2 * (outside - thickness) + pi * thickness
     return oval + shape * (stadium - oval)
+
+
+def widest_loop(edge: float, outside: float, loose: float) -> float:
+    """The widest loop that holds a button, mm round inside: as wide as its face it falls through.
+
+    Geometry. A ball's edge is its face: its loop may be `loose` times as wide (common practice).
+
+    >>> round(widest_loop(edge=28.8, outside=12.0, loose=1.25), 1)
+    37.7
+    """
+    return most(loose * edge, pi * outside)
 
 
 def least_bar(opening: float, stem_width: float, more: float) -> float:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wellstrung.formulas.arithmetic import most, pi
-from wellstrung.formulas.findings import edge
+from wellstrung.formulas.arithmetic import pi
+from wellstrung.formulas.findings import edge, widest_loop
 from wellstrung.rulebook import Answer, Ask, ClaspClosed, Held, Limit, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
@@ -26,7 +26,8 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
         return None
     (way_round, bead), around = _loop(part, ask), _button(part)
     passes = way_round - around
-    stays = _widest(part, around, ask) - way_round
+    sizes = {"edge": around, "outside": part.length("button", "outside")}
+    stays = derived("widest", "mm", widest_loop, sizes, loose=ask.limit(LOOP_LOOSE)) - way_round
     if answer := kept(passes, stays):
         return answer
     if bead and min(passes.middle, stays.middle) >= 0:
@@ -34,7 +35,7 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
     tight = passes.likely.low < stays.likely.low
     low = way_round.middle - passes.likely.low
     high = max(low, way_round.middle + stays.likely.low)
-    stretches = part.has("loop", "stretch") and part.text("loop", "stretch") == "yes"
+    gives = part.has("loop", "stretch") and part.text("loop", "stretch") == "yes"
     fits = f"{between(low, high, way_round)} round inside"
     return Misfit(
         says=f"the loop of `{part.name}` ({about(way_round)} round inside) {{is|may be}}"
@@ -48,7 +49,7 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
             Remedy(f"make the loop {fits}"),
         ),
         margin=passes if tight else stays,
-        at_most="error" if tight and not stretches else "warning",
+        at_most="error" if tight and not gives else "warning",
         also=(part.place_of("button"),),
     )
 
@@ -59,19 +60,6 @@ def _button(part: Part) -> Quantity:
     shape = leaf("shape", 0.5, "", [spread], source="oval to rounded ends: geometry")
     sizes = {name: part.length("button", name) for name in ("outside", "thickness")}
     return derived("round the button", "mm", edge, sizes, shape=shape)
-
-
-def _widest(part: Part, around: Quantity, ask: Ask) -> Quantity:
-    """The widest loop that holds: through a wider one the button falls without being turned."""
-    return derived(
-        "widest that holds",
-        "mm",
-        lambda edge, loose, outside: most(loose * edge, pi * outside),
-        edge=around,
-        loose=ask.limit(LOOP_LOOSE),
-        outside=part.length("button", "outside"),
-        source="round the face of the button: geometry",
-    )
 
 
 def _loop(part: Part, ask: Ask) -> tuple[Quantity, Quantity | None]:
