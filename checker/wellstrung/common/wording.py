@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from wellstrung.common.trade_words import OWN, SAME
+
 
 def article(word: str) -> str:
     """The word with its article.
@@ -73,37 +75,90 @@ def hours(minutes: float, *, days: bool = False) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word that looks most like this one, or the only one that contains it.
+    """The known word that another is a slip of or means, or the only one that contains it.
 
-    >>> nearest("weeve", ["weave", "wait"]), nearest("epoxy", ["two-part epoxy", "UV resin"])
-    ('weave', 'two-part epoxy')
+    >>> nearest("weeve", ["weave", "wait"]), nearest("post", ["ear post"])
+    ('weave', None)
+    >>> nearest("Japanese", ["round 8/0 Japanese"]), nearest("calotte", ["bead tip", "crimp"])
+    ('round 8/0 Japanese', 'bead tip')
     """
-    from difflib import get_close_matches  # only needed if something is misspelt
-
     names = list(known)
-    holding = [name for name in names if word.casefold() in name.casefold().split()]
-    found = get_close_matches(word, names, n=1) or (holding if len(holding) == 1 else [])
-    return found[0] if found else None
+    found = slip_of(word, names)
+    if found is None and _plain(word) not in OWN:
+        holding = [name for name in names if _plain(word) in _plain(name).split()]
+        found = holding[0] if len(holding) == 1 else None
+    return found
 
 
 def slip_of(word: str, known: Iterable[str]) -> str | None:
-    """The known word that this one is a slip of: a letter off, or two in a long word.
+    """The known word that this one is a slip of, or that means the same in the trade.
 
-    For words that must never be taken for each other, such as metals.
+    Never one that the trade must not take for it, such as another metal.
 
     >>> slip_of("stirling silver", ["sterling silver"]), slip_of("nickel silver", ["fine silver"])
     ('sterling silver', None)
+    >>> slip_of("bead cap", ["end cap"]), slip_of("18k gold", ["14k gold"])
+    (None, None)
     """
-    found = {name: _letters_apart(word.casefold(), name.casefold()) for name in known}
-    name = min(found, key=lambda name: found[name], default="")
-    return name if name and found[name] <= (1 if len(word) < 8 else 2) else None
+    names = list(known)
+    same = same_as(word, names)
+    if same is not None or _plain(word) in OWN or _plain(word) in SAME:
+        return same
+    found = {name: _slips(_plain(word).split(), _plain(name).split()) for name in names}
+    least = min((slips for slips in found.values() if slips is not None), default=None)
+    near = [name for name, slips in found.items() if slips is not None and slips == least]
+    return near[0] if len(near) == 1 else None
+
+
+def same_as(word: str, known: Iterable[str]) -> str | None:
+    """The known word that this one is, written otherwise, or that means the same in the trade.
+
+    >>> same_as("Jumpring", ["jump ring"]), same_as("german silver", ["nickel silver"])
+    ('jump ring', 'nickel silver')
+    """
+    meant = SAME.get(_plain(word), ())
+    joined = _plain(word).replace(" ", "")
+    alike = [name for name in known if name in meant or _plain(name).replace(" ", "") == joined]
+    return alike[0] if len(alike) == 1 else None
+
+
+def _plain(word: str) -> str:
+    """A word in small letters, with single spaces for hyphens and underscores."""
+    return " ".join(word.casefold().replace("-", " ").replace("_", " ").split())
+
+
+def _slips(words: Sequence[str], others: Sequence[str]) -> int | None:
+    """How many slips of the fingers turn words into others; None where they are too many."""
+    if len(words) != len(others):
+        return None
+    slips = [_letters_apart(*pair) for pair in zip(words, others, strict=True)]
+    may = [_may_slip(*pair) for pair in zip(words, others, strict=True)]
+    return sum(slips) if all(one <= most for one, most in zip(slips, may, strict=True)) else None
+
+
+def _may_slip(word: str, other: str) -> int:
+    """How many slips a word may hold: none in a number, two in a long word, in a short one a swap.
+
+    >>> _may_slip("14k", "18k"), _may_slip("ahng", "hang"), _may_slip("cpa", "cap")
+    (0, 1, 1)
+    """
+    if any(letter.isdigit() for letter in word + other):
+        return 0
+    if max(len(word), len(other)) < 4:
+        return int(sorted(word) == sorted(other))
+    return 2 if min(len(word), len(other)) >= 8 else 1
 
 
 def _letters_apart(one: str, other: str) -> int:
-    """How many letters to add, take out or change (the distance of Levenshtein)."""
-    row = list(range(len(other) + 1))
+    """How many letters to add, take out, change or swap (the distance of Damerau: from memory)."""
+    rows = [list(range(len(other) + 1))]
     for number, letter in enumerate(one, 1):
-        above, row = row, [number]
+        row = [number]
         for column, also in enumerate(other, 1):
-            row.append(min(above[column] + 1, row[-1] + 1, above[column - 1] + (letter != also)))
-    return row[-1]
+            row.append(
+                min(rows[-1][column] + 1, row[-1] + 1, rows[-1][column - 1] + (letter != also))
+            )
+            if number > 1 and column > 1 and (one[number - 2], letter) == (also, other[column - 2]):
+                row[-1] = min(row[-1], rows[-2][column - 2] + 1)
+        rows.append(row)
+    return rows[-1][-1]

@@ -13,7 +13,7 @@ from msgspec import Struct
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit, Fault, Place
-from wellstrung.common.wording import article, either, listed, nearest, slip_of
+from wellstrung.common.wording import article, either, listed, nearest, same_as, slip_of
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, Kind, Part, Role, Stitch
 from wellstrung.reading import tree as reading
@@ -142,7 +142,7 @@ class Names:
         metal, glue = part.node_at("metal"), part.node_at("type")
         metals, adhesives = tables.load("metals").rows, tables.load("adhesives").rows
         # a metal that no table has is an unknown one, unless its name is a slip of the fingers
-        if metal and str(metal.value) not in metals and slip_of(str(metal.value), metals):
+        if metal and not same_as(str(metal.value), metals) and slip_of(str(metal.value), metals):
             self.unknown(
                 "row in the trade table `metals`", str(metal.value), metals, metal, slip_of
             )

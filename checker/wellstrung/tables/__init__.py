@@ -14,7 +14,7 @@ from typing import Any, NamedTuple
 
 from msgspec import Struct
 
-from wellstrung.common.wording import nearest
+from wellstrung.common.wording import nearest, same_as
 
 _DATA = Path(__file__).parent / "data"
 GRADES = (
@@ -101,11 +101,11 @@ def load(name: str) -> Table:
 def metal(name: str) -> Row:
     """The row of a metal; the row `unknown` for one that no table has, so its cautions are shown.
 
-    >>> metal("brass").name, metal("moon silver").name
-    ('brass', 'unknown')
+    >>> metal("brass").name, metal("german silver").name, metal("antique brass").name
+    ('brass', 'nickel silver', 'unknown')
     """
     rows = load("metals").rows
-    return rows.get(name, rows["unknown"])
+    return rows.get(name) or rows[same_as(name, rows) or "unknown"]
 
 
 def _row(entry: dict[str, Any]) -> Row:

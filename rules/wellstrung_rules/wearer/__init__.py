@@ -34,7 +34,16 @@ def may_hold(metal: MetalParts, ruled_out: Mapping[str, set[str]]) -> dict[Part,
     return found
 
 
+def metal_of(part: Part) -> str:
+    """The metal of a part as written; a finish, or a name that no table has, states no alloy."""
+    if not part.has("metal"):
+        return "metal unknown"
+    name = part.text("metal")
+    unknown = metal_row(name).name == "unknown" and name != "unknown"
+    return f"{name}, alloy unknown" if unknown else name
+
+
 def with_metals(parts: Mapping[Part, object]) -> str:
     """The names of parts, and in brackets the metals they are made of."""
-    metals = dict.fromkeys(part.text("metal") for part in parts)
+    metals = dict.fromkeys(metal_of(part) for part in parts)
     return f"{listed(part.name for part in parts)} ({', '.join(metals)})"

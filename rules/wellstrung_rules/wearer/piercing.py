@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Caution, InEar, Rule
 from wellstrung.rulebook.values import metal as metal_row
-from wellstrung_rules.wearer import LAW_FIRST
+from wellstrung_rules.wearer import LAW_FIRST, metal_of
 
 
 def check(join: InEar, ask: Ask) -> Answer:
@@ -17,7 +17,7 @@ def check(join: InEar, ask: Ask) -> Answer:
     else:
         stated = "ask its supplier for the result of this test"
     return Caution(
-        f"`{part.name}` ({metal or 'metal unknown'}) goes through a piercing: wear it clean, and"
+        f"`{part.name}` ({metal_of(part)}) goes through a piercing: wear it clean, and"
         " only once the piercing has healed; for every part that goes through one - post, hook,"
         " hoop or lever back - the EU forbids a nickel release of 0.2 µg/cm² a week or more (REACH,"
         f" annex XVII, entry 27, tested by EN 1811), and less than that can still trouble a wearer"

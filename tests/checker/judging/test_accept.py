@@ -88,10 +88,10 @@ def test_of_two_that_fit_the_later_gives_the_reason(checker: Checker, whole_coll
         ),
         (
             LOOSE,
-            "{rule: cap-boar, because: why not}",
+            "{rule: cap-boer, because: why not}",
             "error",
             12,
-            "there is no rule called `cap-boar`: write `cap-bore`",
+            "there is no rule called `cap-boer`: write `cap-bore`",
         ),
         (
             LOOSE,
@@ -170,7 +170,7 @@ def test_errors_and_cautions_stay_as_they_are(
 
 
 def test_a_misspelt_word_of_an_acceptance_is_mended(checker: Checker, whole_collar: str) -> None:
-    line = "{rule: cap-boar, part: cape, because: tried on the class samples}"
+    line = "{rule: cap-boer, part: cape, because: tried on the class samples}"
     text = checked(checker, whole_collar, LOOSE, line).text
     for _ in range(2):
         (remark,) = (r for r in checker.check_text(text).remarks if r.rule == "plan-shape")
@@ -180,7 +180,7 @@ def test_a_misspelt_word_of_an_acceptance_is_mended(checker: Checker, whole_coll
 
 @pytest.mark.parametrize(
     "line",
-    ["{rule: cap-bore, because: it will give}", "{rule: cap-boar, because: slip}"],
+    ["{rule: cap-bore, because: it will give}", "{rule: cap-boer, because: slip}"],
 )
 def test_an_acceptance_keeps_no_remedy_from_being_offered(
     line: str, checker: Checker, whole_collar: str

@@ -156,8 +156,8 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
         ],
     ),
     "an unknown part in a step": (
-        {"{do: weave, part: rope}": "{do: weave, part: roap}"},
-        [("28:23", [], "there is no part called `roap`: write `rope`")],
+        {"{do: weave, part: rope}": "{do: weave, part: rpoe}"},
+        [("28:23", [], "there is no part called `rpoe`: write `rope`")],
     ),
     "an unknown part brought to the class": (
         {"title: Test collar": "title: Test collar\nclass: {length: 2 h, prepared: [drops]}"},

@@ -139,8 +139,8 @@ SLIPS = {
         ("plan.yaml", "10:3", "`cap` has no `kind`: write one of"),
     ),
     "a field that is none": (
-        {"from: brass cap": "from: brass cap, boar: 9 mm"},
-        ("plan.yaml", "10:26", "`boar` is not a field of `cap` (an end cap)"),
+        {"from: brass cap": "from: brass cap, boer: 9 mm"},
+        ("plan.yaml", "10:26", "`boer` is not a field of `cap` (an end cap)"),
     ),
     "a kind and a drawer": (
         {"{from: brass cap}": "{kind: end cap, bore: 10 mm, from: brass cap}"},

@@ -13,9 +13,9 @@ from wellstrung.testing import changed
 #: (what is changed in the collar, [(line:column, what is said)])
 CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
     "an unknown field of a part": (
-        {"bore: 10 mm": "boar: 10 mm"},
+        {"bore: 10 mm": "boer: 10 mm"},
         [
-            ("15:24", "`boar` is not a field of `cap` (an end cap): write `bore`"),
+            ("15:24", "`boer` is not a field of `cap` (an end cap): write `bore`"),
         ],
     ),
     "an unknown field of the plan": (
@@ -121,7 +121,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
             )
         ],
     ),
-    "figures that are not of this keyboard": (
+    "figures that are not of this keyboerd": (
         {"bore: 10 mm": "bore: \u0663 mm"},
         [("15:30", "`bore` of `cap` is `\u0663 mm`: write it as in `10 mm`")],
     ),

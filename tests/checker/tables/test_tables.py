@@ -102,7 +102,7 @@ def test_a_file_says_nothing_twice_and_nothing_that_is_not_read(name: str) -> No
     ("table", "asked", "near"),
     [
         ("adhesives", "two part epoxy", "two-part epoxy"),
-        ("beads", "round 8/0 Japan", "round 8/0 Japanese"),
+        ("beads", "round 8/0 Japanes", "round 8/0 Japanese"),
         ("beads", "cylindre 11/0", "cylinder 11/0"),
         ("needles", "beeding 11", "beading 11"),
         ("metals", "sterling", "sterling silver"),

@@ -1,0 +1,102 @@
+"""No suggestion takes one trade word for another: what looks alike is not the same."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from itertools import permutations
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+import wellstrung_schemas as schemas
+from wellstrung import tables
+from wellstrung.common import units
+from wellstrung.common.wording import nearest, slip_of
+from wellstrung.kinds import KINDS
+from wellstrung.kinds.thread import THREAD
+from wellstrung.plugins import host
+from wellstrung.reading.faults import meant_by
+
+WORDS, APART = yaml.safe_load_all(
+    Path(__file__).with_name("trade_words.yaml").read_text(encoding="utf-8")
+)
+
+
+def choices(kind: str, field: str) -> list[str]:
+    """The words that a field of a kind takes."""
+    properties: Any = schemas.fragment(kind)["properties"]
+    described = properties[field]
+    return list(described.get("items", described)["enum"])
+
+
+def fields(kind: str) -> list[str]:
+    """The fields of a kind."""
+    properties: Any = schemas.fragment(kind)["properties"]
+    return list(properties)
+
+
+#: what is known where a word is written
+KNOWN: Mapping[str, list[str]] = {
+    "kinds": [kind.name for kind in KINDS],
+    "clasp types": choices("clasp", "type"),
+    "ear wire types": choices("ear wire", "type"),
+    "pins": choices("wire link", "type"),
+    "closings": choices("jump ring", "closing"),
+    "stitches": list(host.load(()).stitches),
+    "metals": list(tables.load("metals").rows),
+    "states": choices("clasp", "states"),
+    "adhesives": list(tables.load("adhesives").rows),
+    "ages": ["adult", "child", "under three"],
+    "threads": list(THREAD.types),
+    "thread rows": list(tables.load("threads").rows),
+    "fields": sorted({field for kind in KINDS for field in fields(kind.name)}),
+    "verbs": list(schemas.verbs()),
+}
+#: by which function the program looks for a word there
+ASKED = {"metals": slip_of, "adhesives": slip_of, "kinds": meant_by, "fields": meant_by}
+
+
+def answers(where: str, word: str) -> str | None:
+    """What the program suggests for a word."""
+    if where == "ages":
+        with pytest.raises(units.UnitFault) as fault:
+            units.age(word)
+        return fault.value.suggestion
+    return ASKED.get(where, nearest)(word, KNOWN[where])
+
+
+def test_there_are_two_hundred_words() -> None:
+    assert sum(len(words) for words in WORDS.values()) >= 200
+
+
+@pytest.mark.parametrize("where", WORDS)
+def test_a_trade_word_is_answered_with_the_right_one_or_none(where: str) -> None:
+    found = {word: answers(where, str(word)) for word in WORDS[where]}
+    assert found == WORDS[where]
+
+
+@pytest.mark.parametrize("words", APART, ids=lambda words: str(words[0]))
+def test_what_the_trade_keeps_apart_is_never_equated(words: list[str]) -> None:
+    for word, other in permutations(words, 2):
+        assert (nearest(word, [other]), slip_of(word, [other])) == (None, None), (word, other)
+
+
+def slips(word: str) -> Iterator[str]:
+    """A letter left out, two swapped, one struck twice."""
+    for at in range(len(word)):
+        yield word[:at] + word[at + 1 :]
+        yield word[:at] + word[at : at + 2][::-1] + word[at + 2 :]
+        yield word[:at] + word[at] + word[at:]
+
+
+@pytest.mark.parametrize("where", [where for where in KNOWN if where != "ages"])
+def test_a_slip_is_answered_with_its_own_word_or_none(where: str) -> None:
+    right = 0
+    for word in KNOWN[where]:
+        for slip in set(slips(word)) - {word}:
+            answer = answers(where, slip)
+            assert answer in (word, slip, None), (slip, answer)
+            right += answer == word
+    assert right
