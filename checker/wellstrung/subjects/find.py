@@ -65,6 +65,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     chain.chain_cuts,
     chain.piece_cuts,
     on_thread.threaded,
+    on_thread.turns,
     linked.rings_in_use,
     run.toggles,
     linked.eyes_meet,

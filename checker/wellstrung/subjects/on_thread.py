@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from wellstrung.model.beads import beads_named, beads_on_thread
 from wellstrung.model.item import Bead
@@ -10,6 +10,7 @@ from wellstrung.model.parts import WOVEN_WORK, Part, Role, Stitch
 from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.quantity.verdict import SLACK
 from wellstrung.subjects.base import Eyes, Subject
+from wellstrung.subjects.run import StopsAt
 
 #: Roles that a rope or a band is sewn to by its own thread where nothing else joins them.
 _SEWN_TO = frozenset({Role.CLASP, Role.RING, Role.EYED})
@@ -103,6 +104,21 @@ def _sewing(plan: Plan, *two: Part) -> Step | None:
         if step.parts.get("part") in two and step.parts.get("to") in (*two, None):
             return step
     return None
+
+
+def turns(plan: Plan) -> Iterator[StopsAt]:
+    """Each turn bead below the last bead of its leg; beads in shares lie in no order."""
+    for drop in plan.parts.values():
+        turn, node = (
+            drop.bead("turn") if drop.kind.role is Role.DROP else None,
+            drop.node_at("beads"),
+        )
+        if turn is None or node is None or isinstance(node.value, Mapping):
+            continue
+        leg = node.value if isinstance(node.value, list) else [node.value]
+        counts = drop.counts("count") or (len(leg),)
+        for name in dict.fromkeys(str(leg[(count - 1) % len(leg)]) for count in counts):
+            yield StopsAt(drop.place_of("turn"), drop, turn, plan.beads[name])
 
 
 def threaded(plan: Plan) -> Iterator[Threaded]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import takewhile
 
+from wellstrung.model.item import Bead
 from wellstrung.model.parts import BandEnd, Part, Role
 from wellstrung.model.plan import Plan, RunEntry
 from wellstrung.subjects.base import Eyes, Subject, eyes_facing, named
@@ -43,11 +44,16 @@ class StrandsBeside(Subject, frozen=True):
     strands: tuple[Part, ...]
 
 
-class LinkThroughCone(Subject, frozen=True):
-    """A wire link in the narrow hole of the cone that it runs through."""
+class StopsAt(Subject, frozen=True):
+    """What keeps a wire or a thread from slipping out of a hole, and whose hole that is.
 
-    link: Part
-    cone: Part
+    The loop of a wire link at the narrow hole of its cone, or the turn bead of a drop at the bead
+    above it.
+    """
+
+    carrier: Part
+    stop: Part | Bead
+    at: Part | Bead
 
 
 class StrandInCrimp(Subject, frozen=True):
@@ -142,7 +148,7 @@ def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     if role in _GATHERED and _gathers(end.part, inner):
         yield StrandsInCone(end.place, end.part, inner.parts)
     elif ends_in is Role.CONE and inner.part.part("over") is not None:
-        yield LinkThroughCone(inner.place, inner.part, end.part)
+        yield StopsAt(inner.place, inner.part, inner.part, end.part)
     elif role is Role.STRAND and ends_in is Role.CRIMP:
         yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
     elif role is Role.STRAND and ends_in is Role.TIP:

@@ -1,22 +1,50 @@
-"""What stops a cone on its wire link: the loop outside is wider than the cone's narrow hole."""
+"""What stops at a hole is wider than it: a loop outside its cone, a turn bead below its leg.
+
+A turn bead hangs across its thread, so that it goes into a hole that takes both its length and its
+outside.
+"""
 
 from __future__ import annotations
 
 from wellstrung.formulas import rings
-from wellstrung.rulebook import Answer, Ask, LinkThroughCone, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StopsAt, kept
+from wellstrung.rulebook.plan import Bead
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, lowered, raised, spelled
 
 
-def check(join: LinkThroughCone, ask: Ask) -> Answer:
-    name, place = join.link.name, join.link.place_of("loop", "hole")
-    hole, written = ask.of(join.cone, "hole"), ask.of(join.link, "loop.hole")
+def check(join: StopsAt, ask: Ask) -> Answer:
+    return _turn(join, join.stop, ask) if isinstance(join.stop, Bead) else _loop(join, ask)
+
+
+def _turn(join: StopsAt, turn: Bead, ask: Ask) -> Answer:
+    hole, sizes = ask.of(join.at, "hole"), [ask.of(turn, what) for what in ("outside", "length")]
+    wide = max(sizes, key=lambda size: size.middle)
+    margin = wide - hole
+    if answer := kept(margin):
+        return answer
+    return Misfit(
+        says=f"the turn bead `{turn.name}` of `{join.carrier.name}` ({about(wide)}) {{slips|may"
+        f" slip}} into the hole of bead `{join.at.name}` above it ({about(hole)})",
+        place=join.place,
+        found=about(wide),
+        needed=f"wider than {about(hole)}",
+        remedies=(Remedy(f"turn round a bead of more than {raised(wide, margin)}"),),
+        margin=margin,
+        also=(join.at.key.place,),
+    )
+
+
+def _loop(join: StopsAt, ask: Ask) -> Answer:
+    link, cone_part = join.carrier, join.at
+    name, place = link.name, link.place_of("loop", "hole")
+    hole, written = ask.of(cone_part, "hole"), ask.of(link, "loop.hole")
     loop = derived(
         "loop outside",
         "mm",
         rings.outside_of,
         inside=written,
-        wire=ask.of(join.link, "wire"),
+        wire=ask.of(link, "wire"),
         source="outside = inside + 2 x wire: geometry",
     )
     margin = loop - hole
@@ -26,7 +54,7 @@ def check(join: LinkThroughCone, ask: Ask) -> Answer:
     turned = f"turn a loop of {wider} inside for `{name}`, or {cone} or narrower"
     return Misfit(
         says=f"the loop of `{name}` ({about(loop, hole)} outside) {{slips|may slip}} into the"
-        f" narrow hole of cone `{join.cone.name}` ({spelled(hole)})",
+        f" narrow hole of cone `{cone_part.name}` ({spelled(hole)})",
         place=place,
         found=f"{about(loop, hole)} outside",
         needed=f"wider than {spelled(hole)}",
@@ -35,17 +63,18 @@ def check(join: LinkThroughCone, ask: Ask) -> Answer:
             Remedy(f"put a bead between cone and loop, or {cone}"),
         ),
         margin=margin,
-        also=(join.cone.place_of("hole"),),
+        also=(cone_part.place_of("hole"),),
     )
 
 
 RULE = Rule(
     name="end-stop",
     family="fit",
-    subject=LinkThroughCone,
+    subject=StopsAt,
     check=check,
-    title="the loop outside a cone is wider than the cone's narrow hole",
-    why="a loop that slips into the cone takes the strands' ends out at the wide side",
+    title="what stops at a hole is wider: the loop outside a cone, the turn bead below its leg",
+    why="a loop that slips into its cone takes the strands out at the wide side, and a turn bead"
+    " that slips into the bead above it lets the whole leg go slack",
     sources=("what stops is wider than the hole it stops at: geometry",),
     bad="a loop of 1 mm in 0.6 mm wire (2.2 mm outside) on a cone with a hole of 2.5 mm",
     good="a loop of 2.5 mm in 0.6 mm wire (3.7 mm outside) on a cone with a hole of 2 mm",
