@@ -106,6 +106,7 @@ from wellstrung.subjects.linked import RingInUse as RingInUse
 from wellstrung.subjects.linked import RingThroughEye as RingThroughEye
 from wellstrung.subjects.on_thread import OnThread as OnThread
 from wellstrung.subjects.on_thread import Threaded as Threaded
+from wellstrung.subjects.on_thread import TiedTo as TiedTo
 from wellstrung.subjects.on_thread import Woven as Woven
 from wellstrung.subjects.on_thread import bare_edges as bare_edges
 from wellstrung.subjects.on_thread import edges_of as edges_of

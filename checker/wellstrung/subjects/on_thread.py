@@ -9,7 +9,8 @@ from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, Part, Role, Stitch
 from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.quantity.verdict import SLACK
-from wellstrung.subjects.base import Eyes, Subject
+from wellstrung.subjects.base import Eyes, Side, Subject, named, side_facing
+from wellstrung.subjects.linked import Hangs
 from wellstrung.subjects.run import StopsAt
 
 #: Roles that a rope or a band is sewn to by its own thread where nothing else joins them.
@@ -33,6 +34,22 @@ class OnThread(Subject, frozen=True):
     knot: str
     line: Hung | None = None
     step: Step | None = None
+
+
+class TiedTo(Subject, frozen=True):
+    """The thread of a part on the ring or the eye that it is sewn or tied to.
+
+    `line` is what hangs by it; None in the run, where a part is sewn on by its own thread.
+    """
+
+    tied: Part
+    loop: Side
+    line: Hung | None = None
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What is tied, then to what."""
+        return named(self.tied, self.line.source if self.line is not None else self.loop)
 
 
 class Threaded(Subject, frozen=True):
@@ -104,6 +121,24 @@ def _sewing(plan: Plan, *two: Part) -> Step | None:
         if step.parts.get("part") in two and step.parts.get("to") in (*two, None):
             return step
     return None
+
+
+def ties(plan: Plan) -> Iterator[TiedTo]:
+    """Every loop of metal that takes a thread. Crimped wire is no thread: it stays in a gap."""
+    for line in plan.hung:
+        hanging = Hangs(line.place_of("by"), line)
+        sides = (hanging.below, hanging.above) if line.on_thread else ()
+        for side in sides:
+            if side is not None:
+                yield TiedTo(hanging.place, line.part, side, line)
+    for entry, beside in plan.meetings:
+        loop = side_facing(beside) if beside.part.kind.role in _SEWN_TO else None
+        if loop is None or _gripped(beside.part) or (isinstance(loop, Eyes) and loop.field.strung):
+            continue
+        for part in entry.parts:
+            soft = part.kind.role in WOVEN_WORK or part.kind.role is Role.STRAND
+            if soft and part.takes("thread") and not part.thread.steel:
+                yield TiedTo(entry.place, part, loop)
 
 
 def turns(plan: Plan) -> Iterator[StopsAt]:

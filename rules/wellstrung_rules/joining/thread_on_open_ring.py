@@ -4,40 +4,43 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.rulebook import Answer, Ask, Hangs, Held, Misfit, Remedy, Rule
-from wellstrung.rulebook.plan import Eyes, Part
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, TiedTo
+from wellstrung.rulebook.plan import Eyes, Part, Role
 from wellstrung.rulebook.remedies import other_closings
 
 
-def check(hangs: Hangs, ask: Ask) -> Answer:
-    line = hangs.line
-    sides = [side for side in (hangs.below, hangs.above) if side is not None]
-    if not line.on_thread or not sides:
-        return None
-    with_gaps = [side for side in sides if _has_gap(side, ask)]
-    if not with_gaps:
+def check(tie: TiedTo, ask: Ask) -> Answer:
+    loop, line = tie.loop, tie.line
+    if not _has_gap(tie, ask):
         return Held()
-    loose = with_gaps[0]
-    if isinstance(loose, Part):
-        words, place = f"the open ring `{loose.name}`", loose.place_of("closing")
+    if isinstance(loop, Part):
+        words, place = f"the open ring `{loop.name}`", loop.place_of("closing")
     else:
-        words, place = f"{loose.words}, which can be opened", line.place_of("by")
+        words, place = f"{loop.words}, which can be opened", tie.place
+    tied = f"`{tie.tied.name}` is sewn or tied to"
+    if line is not None:
+        tied = f"`{line.part.name}` hangs from `{line.source.name}` by thread, on"
     return Misfit(
-        says=f"`{line.part.name}` hangs from `{line.source.name}` by thread, on {words}: the"
-        " thread can slip out through the gap",
+        says=f"{tied} {words}: the thread can slip out through the gap",
         place=place,
         found="a loop with a gap",
         needed="a closed loop for the thread",
-        remedies=tuple(_remedies(loose)),
-        also=(line.place_of("by"),),
+        remedies=tuple(_remedies(loop)),
+        also=(tie.place,),
     )
 
 
-def _has_gap(side: Eyes | Part, ask: Ask) -> bool:
-    """An open ring, or an eye that opens; a split ring is wound twice and holds thread."""
+def _has_gap(tie: TiedTo, ask: Ask) -> bool:
+    """An open ring, or an eye that opens; a split ring is wound twice and holds thread.
+
+    The eye of a clasp is sold closed, unless the plan says otherwise: common practice.
+    """
+    side = tie.loop
     if isinstance(side, Part):
         return side.traits.gapes
     opens = ask.opens(side)
+    if opens is None and tie.line is None and side.part.kind.role is Role.CLASP:
+        return False
     if opens is None:
         raise side.part.missing(*side.path, "opens")
     return opens
@@ -52,7 +55,7 @@ def _remedies(loose: Eyes | Part) -> Iterator[Remedy]:
 RULE = Rule(
     name="thread-on-open-ring",
     family="joining",
-    subject=Hangs,
+    subject=TiedTo,
     check=check,
     title="thread is tied to a loop without a gap",
     why="the gap of a jump ring looks shut and is wider than a thread: in wear the thread slips"
