@@ -127,6 +127,7 @@ from wellstrung.subjects.steps import Cutting as Cutting
 from wellstrung.subjects.steps import PartAtWork as PartAtWork
 from wellstrung.subjects.steps import RingOnCappedRope as RingOnCappedRope
 from wellstrung.subjects.steps import ThreadEnds as ThreadEnds
+from wellstrung.subjects.steps import WrappedLoop as WrappedLoop
 from wellstrung.subjects.steps import done_at_home as done_at_home
 from wellstrung.subjects.supplies import BeadsNeeded as BeadsNeeded
 from wellstrung.subjects.supplies import Budgeted as Budgeted

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wellstrung.model.item import Item
 from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
-from wellstrung.subjects.base import Subject, named
+from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes, named, side_facing
 from wellstrung.subjects.counts import has_place, hung_in_all
 from wellstrung.subjects.glued import caps_at, closing_glue
 
@@ -51,6 +51,19 @@ class ThreadEnds(Subject, frozen=True):
         for number, finish in enumerate(self.finishing):
             for glue in self.closing if number else self.glued:
                 yield finish, glue
+
+
+class WrappedLoop(Subject, frozen=True):
+    """A loop that is wrapped shut, what it has to take, and a later step that brings that.
+
+    `wrapped` is the last step that wraps a loop of the wire; `brought` is None where nothing is
+    brought after it.
+    """
+
+    link: Part
+    takes: Side
+    wrapped: Step
+    brought: Step | None
 
 
 class PartAtWork(Subject, frozen=True):
@@ -103,6 +116,7 @@ def find(plan: Plan) -> Iterator[Subject]:
     """What the steps give, glue aside."""
     yield from _rings_on_ropes(plan)
     yield from _thread_ends(plan)
+    yield from _wrapped(plan)
     if plan.steps:
         yield from _parts_at_work(plan)
     yield from _cutting(plan)
@@ -125,6 +139,43 @@ def _cutting(plan: Plan) -> Iterator[Subject]:
     )
     if cut:
         yield Cutting((steps[0].place if steps else cut[0].key.place), cut, steps)
+
+
+def _wrapped(plan: Plan) -> Iterator[WrappedLoop]:
+    """What each wrapped loop takes; a simple one is opened again with the pliers."""
+    for link in plan.parts.values():
+        wraps = plan.steps_that("wrap loop", part=link)
+        if not wraps or not link.has("loops") or link.text("loops") != "wrapped":
+            continue
+        for side in dict.fromkeys(_taken_by(plan, link)):
+            part = side.part if isinstance(side, Eyes) else side
+            later = plan.steps[wraps[-1].number :]
+            brought = next((step for step in later if _brings(step, part, link)), None)
+            yield WrappedLoop(wraps[-1].place, link, side, wraps[-1], brought)
+
+
+def _taken_by(plan: Plan, link: Part) -> Iterator[Side]:
+    """The rings and the eyes that the loops of a wire meet."""
+    for entry, (behind, ahead) in plan.with_neighbours():
+        if entry.part is link:
+            sides = [side_facing(place, onwards=True) for place in behind]
+            sides += [side_facing(place) for place in ahead]
+            yield from (side for side in sides if side is not None)
+    for line in plan.hung:
+        if line.on_thread or link not in (line.part, line.source):
+            continue
+        above = Eyes(line.source, line.source_eyes) if line.source_eyes else None
+        side = line.ring or (hanging_eyes(line.part) if line.source is link else above)
+        if side is not None:
+            yield side
+
+
+def _brings(step: Step, part: Part, link: Part) -> bool:
+    """Whether a step makes what a loop takes, or hangs it there."""
+    if step.verb == "hang":
+        two = {step.parts.get("part"), step.parts.get("from")}
+        return part in two and two <= {part, link, None}
+    return step.verb in _MAKING and step.parts.get("part") is part
 
 
 def _rings_on_ropes(plan: Plan) -> Iterator[Subject]:

@@ -23,6 +23,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     right = eyes if hung > eyes else free
     off = abs(hung - right)
     no_eye, empty = ("has no eye", "stays empty") if off == 1 else ("have no eye", "stay empty")
+    added = " + ".join(str(line.times) for line in fringe.lines)
     run = f", {fringe.filled} of them filled by the run" if fringe.filled else ""
     return Misfit(
         says=f"{hung} of {names} hang from {fringe.eyes.words}, which has {eyes}{run}:"
@@ -33,10 +34,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         remedies=_remedies(fringe, eyes, right, hung, ask),
         at_most="error" if hung > eyes else "warning",
         also=(fringe.eyes.count_place,),
-        working=(
-            " + ".join(str(line.times) for line in fringe.lines)
-            + f" = {hung} hung, {eyes} eyes{run}",
-        ),
+        working=(f"{added} = {hung} hung, {eyes} eyes{run}",),
     )
 
 
@@ -59,11 +57,9 @@ def _remedies(fringe: HungOnEyes, eyes: int, right: int, hung: int, ask: Ask) ->
     last = fringe.lines[-1]
     wanted = last.times + right - hung
     woven = fringe.eyes.woven
-    other = (
-        f"weave an edge of {hung} beads"
-        if woven
-        else f"take a part with {plural(hung + eyes - right, 'eye')}"
-    )
+    other = f"take a part with {plural(hung + eyes - right, 'eye')}"
+    if woven:
+        other = f"weave an edge of {hung} beads"
     by_hand = Remedy(f"hang {right} in all, or {other}")
     if wanted < 1 or "times" not in last.node.entries:
         return (by_hand,)
