@@ -20,8 +20,8 @@ from wellstrung.testing import TEXTS, Case, answer, cases, judged, rewritten
 FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
 #: a ring and a glued joint always have what they need, from plan or tables; the others count
 ALWAYS_JUDGED = {
-    "cure-time", "earwire-gauge", "join-made", "pair-complete", "part-use", "ring-gauge",
-    "step-parts", "strand-holes",
+    "cure-time", "earwire-gauge", "fringe-lengths", "join-made", "pair-complete", "part-use",
+    "ring-gauge", "step-parts", "strand-holes",
 }  # fmt: skip
 
 

@@ -13,8 +13,6 @@ from wellstrung.rulebook.plan import Edit
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
-    if len(fringe.lines) == 1 and fringe.lines[0].part.counts("count")[1:]:
-        return _graduated(fringe)
     counts: Counter[str] = Counter()
     for line in fringe.lines:
         counts[line.part.name] += line.times
@@ -35,30 +33,6 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         remedies=_remedies(fringe, odd, counts),
         also=tuple(line.place_of("times") for line in fringe.lines[:-1]),
         working=(f"{len(odd)} kinds of drop are odd in number; only one can hang in the middle",),
-    )
-
-
-def _graduated(fringe: HungOnEyes) -> Answer:
-    """A list of counts reads the same from both ends, or goes one way as a slant does."""
-    line = fringe.lines[0]
-    counts = line.part.counts("count")
-    if counts == counts[::-1] or list(counts) in (sorted(counts), sorted(counts)[::-1]):
-        return Held()
-    left = next(n for n, one in enumerate(counts) if one != counts[-1 - n])
-    place, half = line.part.place_of("count"), counts[: (len(counts) + 1) // 2]
-    mirrored = [*half, *half[: len(counts) // 2][::-1]]
-    return Misfit(
-        says=f"the legs of `{line.part.name}` count {', '.join(map(str, counts))} beads: number"
-        f" {left + 1} from the left has {counts[left]} and number {left + 1} from the right has"
-        f" {counts[-1 - left]}, so the fringe does not look the same from both sides",
-        place=place,
-        found=f"{counts[left]} and {counts[-1 - left]} beads",
-        needed="as many beads at the same distance from either side",
-        remedies=(
-            Remedy.write(place, f"[{', '.join(map(str, mirrored))}]", f"write `{mirrored}`"),
-            Remedy("make each leg as long as its match across the middle"),
-        ),
-        also=(line.place_of("part"),),
     )
 
 
@@ -105,7 +79,8 @@ RULE = Rule(
     family="count",
     subject=HungOnEyes,
     check=check,
-    title="the drops of a fringe can look the same from both sides (their number: `fringe-count`)",
+    title="the drops of a fringe can look the same from both sides (their number: `fringe-count`;"
+    " legs of listed counts: `fringe-lengths`)",
     why="a fringe is seen as a whole, and one drop without a match across the middle looks lost",
     sources=("counting: the same from both sides, at most one kind of drop is odd in number",),
     bad="5 of one drop and 1 of another under six eyes",
