@@ -109,7 +109,7 @@ def _spare(bead: Bead, ask: Quantities) -> Quantity:
 
 def _limit(name: str, ask: Quantities) -> Quantity:
     setting = ask.plan.bench.limits[name]
-    return exact(name, setting.value, setting.unit, source=setting.reason)
+    return exact(name, *setting)
 
 
 def _packs_wanted(bead: Bead, ask: Quantities) -> Quantity:

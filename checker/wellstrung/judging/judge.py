@@ -33,6 +33,7 @@ from wellstrung.rulebook import (
     worded,
 )
 from wellstrung.rulebook.installed import Installed
+from wellstrung.rulebook.wording import between
 
 FROM_MEMORY = "from memory"
 
@@ -117,7 +118,7 @@ class Judge:
 
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
         if isinstance(answer, Held):
-            self._hold(rule, subject, answer.margin)
+            self._hold(rule, subject, answer.margin, answer.differ)
         elif isinstance(answer, Caution):
             self._add(
                 Remark(
@@ -139,9 +140,12 @@ class Judge:
             else:
                 self._add(_stamped(rule, subject, answer), answer.remedies)
 
-    def _hold(self, rule: Rule, subject: Subject, margin: Quantity | None, note: str = "") -> None:
+    def _hold(
+        self, rule: Rule, subject: Subject, margin: Quantity | None, differ: str = ""
+    ) -> None:
         held = rule.name, subject.parts
-        if held not in self._held or note:
+        if held not in self._held or differ:
+            note = f"makers differ: {differ}" if differ else ""
             self._held[held] = HeldCheck(*held, margin, rule.title, note)
 
     def _add(self, remark: Remark, remedies: Sequence[Remedy]) -> None:
@@ -159,9 +163,14 @@ def _differ(margin: Quantity) -> str:
     """The choices in which makers differ, in one line."""
     spans = []
     for leaf, (low, high, source, _) in chosen(margin):
-        span = f"{leaf.name} {number(low)} to {number(high)} {leaf.unit}"
-        spans.append(f"{span.rstrip()} ({source})")
-    return f"makers differ: {'; '.join(spans)}"
+        if leaf.unit:
+            span = between(low, high, leaf)
+        elif high < 1:  # a share
+            span = f"{number(low * 100)} to {number(high * 100)} %"
+        else:
+            span = f"{number(low)} to {number(high)}"
+        spans.append(f"{leaf.name} {span} ({source})")
+    return "; ".join(spans)
 
 
 def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from wellstrung.common.choice import Choice
 from wellstrung.derived.declared import (
     GEOMETRY,
     Argument,
@@ -120,6 +121,13 @@ def _grip(part: Part, ask: Quantities) -> Quantity:
     return exact("grip", setting.value, "mm", source=setting.reason)
 
 
+def _usual_wraps(part: Part, ask: Quantities) -> Quantity:
+    """The turns of each loop; where the plan does not say, as many as a maker likes."""
+    wraps, free = wraps_of(part), not part.has("wraps")
+    span = Choice(1.5, 4.0, "turns of a wrapped loop, common practice, no source")
+    return exact("wraps", wraps, choice=span if wraps and free else None)
+
+
 #: wire to cut or pin to buy: the stack, the loops and what the pliers hold at each loop
 _NEEDED = formula(
     "needed",
@@ -129,6 +137,7 @@ _NEEDED = formula(
     ),
     _HOLE_AND_WRAPS,
     source=GEOMETRY,
+    wraps=_usual_wraps,
     loops=count("loops", loops_to_make),
     grip=_grip,
 )

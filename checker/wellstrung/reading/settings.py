@@ -45,6 +45,7 @@ ALLOWANCES: Mapping[str, Setting] = {
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
 }
 
+_SPARE = Choice(0.05, 0.2)
 #: Limits that quantities and the work need; every other limit is declared beside its rule.
 LIMITS: Mapping[str, Setting] = {
     "bezel loose": Setting(
@@ -64,16 +65,19 @@ LIMITS: Mapping[str, Setting] = {
         0.1,
         "",
         "a tenth is culled or lost: trade table `stitch_facts`, spare Japanese beads: from memory",
+        _SPARE,
     ),
     "spare Czech beads": Setting(
         0.15,
         "",
         "Czech beads vary more: trade table `stitch_facts`, spare Czech beads: from memory",
+        _SPARE,
     ),
     "spare cylinder beads": Setting(
         0.05,
         "",
         "cylinders vary least: trade table `stitch_facts`, spare cylinder beads: from memory",
+        _SPARE,
     ),
 }
 

@@ -18,9 +18,13 @@ Range = Literal["likely", "worst"]
 
 
 class Held(Struct, frozen=True):
-    """The rule was kept; `margin` is what is left, where there is one to name."""
+    """The rule was kept; `margin` is what is left, where there is one to name.
+
+    `differ` says in what makers differ, where it is kept by the choice of some.
+    """
 
     margin: Quantity | None = None
+    differ: str = ""
 
 
 def kept(*margins: Quantity, over: Range = "likely") -> Held | None:

@@ -4,9 +4,27 @@ from __future__ import annotations
 
 import math
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept, tightest
-from wellstrung.rulebook.values import exact
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Limit,
+    Misfit,
+    Remedy,
+    Rule,
+    Woven,
+    holds,
+    kept,
+    tightest,
+)
+from wellstrung.rulebook.values import exact, product
 from wellstrung.rulebook.wording import spelled
+
+BEZEL_SNUG = Limit(
+    "bezel snug",
+    0.05,
+    "",
+    "a ring that is a twentieth of its beads short still closes, common practice, no source",
+)
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -16,16 +34,20 @@ def check(woven: Woven, ask: Ask) -> Answer:
     around, place = bezel.count("around"), bezel.place_of("around")
     least, most = ask.of(bezel, "around_least"), ask.of(bezel, "around_most")
     count = exact("around", around, "beads")
-    closes, fills = count - least, most - count
-    if answer := kept(closes, fills):
+    snug, fills = count - least, most - count
+    if answer := kept(snug, fills):
         return answer
     sure = _even(least.likely.high, most.likely.low)
     needed = f"a ring of {_listed(sure)}"
     if not sure:
         likely = _even(least.middle, most.middle) or [2 * round(least.middle / 2)]
         needed = f"a ring of {_listed(likely)}, by the length of its beads"
-    margin = tightest(closes, fills)
-    does = "{does|may} not close" if margin is closes else "{gapes|may gape}"
+    margin, does = tightest(snug, fills), "{gapes|may gape}"
+    if margin is snug:
+        closes = snug + product("drawn out", "beads", count, ask.limit(BEZEL_SNUG))
+        margin, does = closes, "{does|may} not close"
+        if holds(closes):
+            margin, does = snug, "{is|may be} tight"
     return Misfit(
         says=f"`{bezel.name}` with `around: {around}` {does} round its stone"
         f" ({spelled(ask.of(bezel, 'stone'))}), which takes {needed}",
@@ -37,6 +59,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
             Remedy("try the stone in three rounds, and add or leave out two beads"),
         ),
         margin=margin,
+        at_most="warning" if margin is snug else "error",
         also=(bezel.place_of("stone", "outside"),),
     )
 
@@ -65,10 +88,12 @@ RULE = Rule(
         "two beads too few and the ring will not close, two too many and the stone rattles; it"
         " shows when the stone is in, and the ring is then undone"
     ),
+    limits=(BEZEL_SNUG,),
     sources=(
         "pi x (stone + bead outside) over the pitch of the beads, as a polygon: geometry, worked"
         " out for this project",
         "32 cylinders of 11/0 for 12 mm: `Bead Weaving Techniques: Beaded Bezels`, excerpt seen",
+        "a ring a twentieth short is only snug: common practice, no source",
         "closing rounds draw in half a millimetre: common practice, no source",
     ),
     bad="around: 30 of cylinders 11/0 and stone: {outside: 14 mm}",

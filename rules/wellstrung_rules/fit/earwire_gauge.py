@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, InEar, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook import Answer, Ask, Choice, InEar, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.remedies import take_wire, thicker_wires, thinner_wires
 from wellstrung.rulebook.values import Window, exact, table
 from wellstrung.rulebook.wording import between, in_unit_of, spelled
+
+#: 19 AWG, drawn as thick as its allowance lets it be, mm
+_NINETEEN = 0.912 + 0.02
 
 
 def check(join: InEar, ask: Ask) -> Answer:
     part, wire = join.ear_wire, ask.of(join.ear_wire, "wire")
     usual = _usual(part.traits.stays_in)
-    thin = wire - exact("thinnest usual", usual.low, "mm", source=RULE.sources[0])
-    thick = exact("thickest usual", usual.high, "mm", source=RULE.sources[0]) - wire
+    thin = wire - exact("thinnest ear wire", usual.low, "mm", source=RULE.sources[0])
+    some = Choice(usual.high, max(usual.high, _NINETEEN), "19 AWG, common practice, no source")
+    thick = exact("thickest ear wire", usual.high, "mm", RULE.sources[0], some) - wire
     if answer := kept(thin, thick):
         return answer
     too_thin = thin.likely.low <= thick.likely.low

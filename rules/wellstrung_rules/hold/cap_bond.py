@@ -11,6 +11,8 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
     lacking = [word for word in ("roughened", "degreased") if word not in done]
     if not lacking:
         return Held()
+    if lacking == ["roughened"]:
+        return Held(differ="a cap roughened inside or left as it is (common practice, no source)")
     if not cap.has("metal"):
         raise Missing(f"`metal` of `{cap.name}`, or `prepared` of the step that glues it")
     words, prepared = " and ".join(lacking), f"[{', '.join((*done, *lacking))}]"

@@ -7,6 +7,7 @@ from collections import Counter
 from wellstrung.rulebook import (
     Answer,
     Ask,
+    Choice,
     Limit,
     Misfit,
     Missing,
@@ -25,6 +26,7 @@ EAR_WEIGHT = Limit(
     8.0,
     "g",
     "the most for all day, trade table `earring_weights`: chosen from seven pages",
+    Choice(5.0, 15.0, "common practice, no source; trade table `earring_weights`"),
 )
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
+from wellstrung.rulebook import Answer, Ask, Choice, Misfit, Piece, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Place
-from wellstrung.rulebook.values import Quantity, Window, exact, leaf, table
+from wellstrung.rulebook.values import Quantity, Window, leaf, table
 from wellstrung.rulebook.wording import about, between, in_unit_of
 
 
@@ -13,13 +13,13 @@ def check(piece: Piece, ask: Ask) -> Answer:
     if written is None or ask.plan.piece != "necklace":
         return None
     name = str(written.node.value)
-    found, seen = ask.get("piece.length"), _seen(name)
-    short = found - exact(f"shortest {name}", seen.low, "mm", source=_TABLE)
-    long = exact(f"longest {name}", seen.high, "mm", source=_TABLE) - found
+    found, seen, goal = ask.get("piece.length"), _seen(name), ask.plan.goal
+    like = leaf("wanted", 0.0, "mm", spelled_unit=goal.unit) if goal else found
+    shortest, longest = _edges(name, like.spelled_unit)
+    short, long = found - shortest, longest - found
     if answer := kept(short, long):
         return answer
-    too_short, goal = short.likely.low < long.likely.low, ask.plan.goal
-    like = leaf("wanted", 0.0, "mm", spelled_unit=goal.unit) if goal else found
+    too_short = short.likely.low < long.likely.low
     needed = _words(seen, like)
     return Misfit(
         says=f"the necklace is {about(found, like)} long, which {{is|may be}} too"
@@ -36,6 +36,21 @@ def check(piece: Piece, ask: Ask) -> Answer:
 #: the longest name has no upper end in print: the way round the Earth stands for it
 _ENDLESS = 4e10
 _TABLE = "trade table `necklace_lengths`, the widest range seen"
+_MOVED = "makers move an edge by 2 in, common practice, no source"
+_TWO_INCHES = 50.8
+
+
+def _edges(name: str, unit: str) -> tuple[Quantity, Quantity]:
+    """The shortest and the longest of a name, mm, and where makers end it instead."""
+    seen, cells = _seen(name), table("necklace_lengths").row(name).cells
+    low = min(seen.low, cells["least"].value - _TWO_INCHES)
+    high = max(seen.high, cells["most"].value + _TWO_INCHES) if "most" in cells else seen.high
+    spans = (seen.low, Choice(low, seen.low, _MOVED)), (seen.high, Choice(seen.high, high, _MOVED))
+    shortest, longest = (
+        leaf(f"{word} {name}", edge, "mm", spelled_unit=unit, source=_TABLE, choice=span)
+        for word, (edge, span) in zip(("shortest", "longest"), spans, strict=True)
+    )
+    return shortest, longest
 
 
 def _seen(name: str) -> Window:

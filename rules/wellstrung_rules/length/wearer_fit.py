@@ -3,43 +3,81 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 
-from wellstrung.rulebook import Answer, Ask, Fitted, Held, Level, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Choice,
+    Fitted,
+    Held,
+    Level,
+    Limit,
+    Misfit,
+    Remedy,
+    Rule,
+    holds,
+)
+from wellstrung.rulebook.plan import Part, Role
 from wellstrung.rulebook.remedies import run_longer
-from wellstrung.rulebook.values import Quantity, exact, table
+from wellstrung.rulebook.values import Quantity, table
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
+
+_PRINTED = "trade table `bracelet_eases`, the widest range seen"
+_WORN = table("bracelet_eases").row("worn")
+EASE_LEAST = Limit(
+    "least ease",
+    6.0,
+    "mm",
+    "over a wrist, common practice, no source",
+    Choice(_WORN.cell("ease_least").value, 6.0, _PRINTED),
+)
+EASE_MOST = Limit(
+    "most ease",
+    25.0,
+    "mm",
+    "over a wrist, common practice, no source",
+    Choice(25.0, _WORN.cell("ease_most").value, _PRINTED),
+)
+_ANKLETS = "trade table `anklets`, one page"
+_SNUG, _LOOSE = (table("anklets").row(name).cell("ease") for name in ("snug", "loose"))
+ANKLET_LEAST = Limit(
+    "least ease of an anklet", _SNUG.value, "mm", _ANKLETS, Choice(_SNUG.low, _SNUG.high, _ANKLETS)
+)
+ANKLET_MOST = Limit(
+    "most ease of an anklet",
+    _LOOSE.value,
+    "mm",
+    _ANKLETS,
+    Choice(_LOOSE.low, _LOOSE.high, _ANKLETS),
+)
+SNUG = Limit("snug", 6.0, "mm", "skin gives a quarter of an inch, common practice, no source")
+#: the least and the most ease round what is measured
+_EASES = {"wrist": (EASE_LEAST, EASE_MOST), "ankle": (ANKLET_LEAST, ANKLET_MOST)}
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
     body, inside = worn.wearer.length(worn.measure), ask.get("piece.inside")
     room = inside - body
-    if worn.measure not in _EASES:
-        if answer := kept(room):
-            return answer
-        return _misfit(worn, ask, room, "close round", -room.likely.low, "error")
-    least, most = (exact(f"{word} ease", ease, "mm") for word, ease in _eases(worn).items())
-    binds, slips = room - least, most - room
+    eases = _EASES.get(worn.measure)
+    binds = room - ask.limit(eases[0]) if eases else room
+    closes, lacks = room + ask.limit(SNUG), -binds.likely.low
+    # a strand on elastic opens further to go on
+    if not any(map(_on_elastic, ask.plan.in_run)) and not holds(closes):
+        return _misfit(worn, ask, closes, "close round", lacks, "error")
     if not holds(room):
-        return _misfit(worn, ask, room, "close round", -binds.likely.low, "error")
+        return _misfit(worn, ask, room, "lie tight on", lacks, "warning")
+    if eases is None:
+        return Held(room)
+    slips = ask.limit(eases[1]) - room
     if not holds(binds):
-        return _misfit(worn, ask, binds, "bind on", -binds.likely.low, "warning")
+        return _misfit(worn, ask, binds, "bind on", lacks, "warning")
     if not holds(slips) and not _over_the_hand(ask):
         return _misfit(worn, ask, slips, "slip off over", slips.likely.low, "warning")
     return Held(min(binds, slips, key=lambda margin: margin.likely.low))
 
 
-#: rows and columns of the trade tables for the least and the most ease
-_EASES: Mapping[str, tuple[str, str, str, str, str]] = {
-    "wrist": ("bracelet_eases", "worn", "ease_least", "worn", "ease_most"),
-    "ankle": ("anklets", "snug", "ease", "loose", "ease"),
-}
-
-
-def _eases(worn: Fitted) -> dict[str, float]:
-    name, tight, least, loose, most = _EASES[worn.measure]
-    eases = table(name)
-    return {"least": eases.row(tight).cell(least).low, "most": eases.row(loose).cell(most).high}
+def _on_elastic(part: Part) -> bool:
+    return part.kind.role is Role.STRAND and part.thread.stretches
 
 
 def _over_the_hand(ask: Ask) -> bool:
@@ -82,6 +120,7 @@ RULE = Rule(
         "a thick rope loses three times its thickness on the inside: a bracelet that is right on"
         " the ruler is tight on the wrist"
     ),
+    limits=(EASE_LEAST, EASE_MOST, ANKLET_LEAST, ANKLET_MOST, SNUG),
     sources=(
         "inside = length - pi x thickness: trade table `bracelet_eases`, thick beads: several"
         " pages",

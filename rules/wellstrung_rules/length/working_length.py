@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Remedy, Rule, Woven, holds
+from wellstrung.rulebook import Answer, Ask, Choice, Held, Limit, Misfit, Remedy, Rule, Woven, holds
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import Quantity, derived, exact
 from wellstrung.rulebook.wording import in_unit_of, spelled
@@ -13,6 +13,7 @@ THREAD_BETWEEN_TAILS = Limit(
     300.0,
     "mm",
     "less to weave with is more joins than weaving, common practice, no source",
+    Choice(100.0, 300.0, "some work with an arm's length of thread, common practice, no source"),
 )
 
 
