@@ -91,6 +91,7 @@ def other(draft: Draft, low: float, high: float, *, hole: float = 0.0) -> Bead:
         fields["edges"] = "sharp" if sharp else "smooth"
     draft.maybe(6, fields, curved="no" if length < 20 else "yes")
     draft.maybe(40, fields, colour=draft.pick("sea blue", "cream", "clear", "smoke"))
+    draft.maybe(30, fields, material=draft.pick("glass", "freshwater pearl", "crystal", "quartz"))
     name = _named(draft)
     draft.beads[name] = fields
     return Bead(name, outside, length, bore, per_gram, sharp)

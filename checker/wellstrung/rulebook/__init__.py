@@ -133,9 +133,11 @@ from wellstrung.subjects.supplies import BeadsNeeded as BeadsNeeded
 from wellstrung.subjects.supplies import Budgeted as Budgeted
 from wellstrung.subjects.supplies import RingsNeeded as RingsNeeded
 from wellstrung.subjects.supplies import ThreadNeeded as ThreadNeeded
+from wellstrung.subjects.worn import BeadsOnChild as BeadsOnChild
 from wellstrung.subjects.worn import Fitted as Fitted
 from wellstrung.subjects.worn import InEar as InEar
 from wellstrung.subjects.worn import MetalParts as MetalParts
+from wellstrung.subjects.worn import OnElastic as OnElastic
 from wellstrung.subjects.worn import PutOn as PutOn
 from wellstrung.subjects.worn import Rigid as Rigid
 from wellstrung.subjects.worn import Worn as Worn

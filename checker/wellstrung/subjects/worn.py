@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from wellstrung.common import units
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead, Item
 from wellstrung.model.parts import Part, Role
@@ -37,6 +38,19 @@ class InEar(Subject, frozen=True):
     """The wire or the post of an earring in the ear that it goes through."""
 
     ear_wire: Part
+
+
+class OnElastic(Subject, frozen=True):
+    """Every part that is strung on elastic."""
+
+    strung: tuple[Part, ...]
+
+
+class BeadsOnChild(Subject, frozen=True):
+    """The beads with sizes of their own that a child wears, which are no seed beads."""
+
+    beads: tuple[Bead, ...]
+    age: str
 
 
 class Fitted(Subject, frozen=True):
@@ -80,6 +94,12 @@ def find(plan: Plan) -> Iterator[Subject]:
         clasps = tuple(part for part in plan.in_run if part.kind.role is Role.CLASP)
         closed = str(closes.value) if closes else ""
         yield Worn(wearer.place_of("age"), wearer, plan.age, plan.piece, closed, clasps)
+    strung = tuple(part for part in plan.parts.values() if part.thread.stretches)
+    if strung:
+        yield OnElastic(strung[0].key.place, strung)
+    beads = tuple(bead for bead in plan.beads.values() if bead.own_sizes)
+    if beads and plan.age in (units.CHILD, units.UNDER_THREE):
+        yield BeadsOnChild(beads[0].key.place, beads, plan.age)
     for part in plan.parts.values():
         if part.traits.in_ear:
             yield InEar(part.key.place, part)

@@ -9,7 +9,8 @@ from wellstrung.rulebook.values import table
 def check(glue: Glue, ask: Ask) -> Answer:
     row = table("adhesives").row(glue.adhesive.text("type"))
     place = glue.adhesive.place_of("type")
-    return Caution(f"`{glue.adhesive.name}` ({row.name}): {row.text('caution')}", place)
+    steps = tuple(ask.plan.steps_that("glue", **{"with": glue.adhesive}))
+    return Caution(f"`{glue.adhesive.name}` ({row.name}): {row.text('caution')}", place, steps)
 
 
 RULE = Rule(

@@ -14,6 +14,7 @@ def check(glues: Glues, ask: Ask) -> Answer:
         " gets on your skin or in an eye, follow the first-aid section of the product's own safety"
         " data sheet, and see a doctor where it says so: the sheet comes before this advice",
         glues.adhesives[0].place_of("type"),
+        tuple(ask.plan.steps_that("glue")),
     )
 
 
@@ -27,6 +28,7 @@ RULE = Rule(
     " eye leaves no time to look for the data sheet",
     sources=(
         "hazard statements H315, H317, H319 of an epoxy resin part: safety data sheet, copy seen",
+        "corrosive amine hardeners: safety data sheets, msdssafe.com, copies seen",
         "EUH202 of cyanoacrylate, safety data sheet; first aid: a registered dossier, copies seen",
         "gloves and acrylates: Zwanenburg 2000, copy seen",
         "solvents on skin and eyes (H315, H319): from memory, the product's sheet decides",

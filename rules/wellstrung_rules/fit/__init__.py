@@ -8,6 +8,11 @@ from wellstrung.rulebook.plan import Eyes
 from wellstrung.rulebook.values import Quantity, derived
 
 IN_A_CIRCLE = "circles in a circle, see `circles.py`"
+#: beside the advice to take wider holes, for those who widen theirs: common practice, no source
+REAM_WET = (
+    "to widen a hole in pearl, shell or stone, ream it under water, because the dust harms the"
+    " lungs and a dry bit cracks the bead"
+)
 
 
 def packed(name: str, sizes: Iterable[Quantity], source: str = IN_A_CIRCLE) -> Quantity:

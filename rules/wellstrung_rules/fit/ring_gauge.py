@@ -45,7 +45,8 @@ def check(used: RingInUse, ask: Ask) -> Answer:
     if margin is wide:
         fault = f"thin {its_inside}, so that it opens easily"
     bound, way, find = wire.middle - margin.likely.low, "thicker", thicker_wires
-    other = "a smaller or a split ring, or solder it shut"
+    other = "a smaller or a split ring, or have it soldered shut"
+    other += " (soldering and pickling are not checked here)"
     if margin is narrow:
         fault = f"thick {its_inside} to be opened and shut true"
         bound, way, find = wire.middle + margin.likely.low, "thinner", thinner_wires

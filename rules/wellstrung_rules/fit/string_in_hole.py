@@ -7,6 +7,7 @@ from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kep
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import exact, product
 from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled
+from wellstrung_rules.fit import REAM_WET
 
 _SOURCE = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
 
@@ -31,7 +32,10 @@ def check(join: Threaded, ask: Ask) -> Answer:
         found=spelled(line),
         needed=f"a hole of {raised(hole, margin)} or wider",
         remedies=(
-            Remedy(f"string on a line of {thickest} or thinner, or take beads with wider holes"),
+            Remedy(
+                f"string on a line of {thickest} or thinner, or take beads with wider holes;"
+                f" {REAM_WET}"
+            ),
         ),
         margin=margin,
         also=(join.bead.key.place,),

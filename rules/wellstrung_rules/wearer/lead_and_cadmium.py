@@ -14,20 +14,21 @@ def check(metal: MetalParts, ask: Ask) -> Answer:
         return None
     held = [what for what in _RULED_OUT if any(what in each for each in parts.values())]
     asked = ", ".join(f"{what} free" for what in held)
+    limits = f"in the EU no metal part may hold {' or '.join(_LIMITS[what] for what in held)}"
+    child = _CHILD if metal.age in CHILDREN and "lead" in held else ""
     return Caution(
         f"{with_metals(parts)} may hold {' or '.join(held)}: ask the supplier for a statement and"
-        f" write `states: [{asked}]`; {_LIMITS[metal.age in CHILDREN]}; {LAW_FIRST}",
+        f" write `states: [{asked}]`; {limits}, whatever the age{child}; {LAW_FIRST}",
         next(iter(parts)).place_of("metal"),
     )
 
 
-#: by law, and whether a child wears the piece
+#: the limits of the EU, which are the same at all ages
 _LIMITS = {
-    True: "for children the limits are far lower, such as 100 ppm of lead in the US (CPSIA, section"
-    " 101)",
-    False: "in the EU the limits are 0.05 % of lead and 0.01 % of cadmium by weight (REACH, annex"
-    " XVII, entries 63 and 23)",
+    "lead": "0.05 % of lead or more by weight (REACH, annex XVII, entry 63)",
+    "cadmium": "0.01 % of cadmium or more (REACH, annex XVII, entry 23)",
 }
+_CHILD = "; for children's products the US limit is far lower, 100 ppm of lead (CPSIA, section 101)"
 
 RULE = Rule(
     name="lead-and-cadmium",

@@ -4,6 +4,8 @@ Text in; a number in the base unit out, with the tolerance that was written, and
 Base units: mm, g, ml, N, minutes, °C.
 """
 
+from wellstrung.common.units.age import CHILD as CHILD
+from wellstrung.common.units.age import UNDER_THREE as UNDER_THREE
 from wellstrung.common.units.age import age as age
 from wellstrung.common.units.amount import Parsed as Parsed
 from wellstrung.common.units.amount import UnitFault as UnitFault
