@@ -69,7 +69,8 @@ def run() -> Run:
     """Run the command line in a process of its own, with nothing but these settings around it."""
 
     def run_it(*arguments: str | Path, cwd: Path = ROOT, **environment: str) -> Ran:
-        around = {"PATH": os.environ["PATH"], "COLUMNS": "80", "PYTHONUTF8": "1", **environment}
+        ours = {name: os.environ[name] for name in ("PATH", "PYTHONPATH") if name in os.environ}
+        around = {**ours, "COLUMNS": "80", "PYTHONUTF8": "1", **environment}
         done = subprocess.run(
             [sys.executable, "-m", "wellstrung", *map(str, arguments)],
             cwd=cwd,

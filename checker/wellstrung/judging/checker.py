@@ -7,10 +7,11 @@ from pathlib import Path
 
 from wellstrung.common.places import Edit, Fault
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.judging import failures
 from wellstrung.judging.acceptances import accepted
 from wellstrung.judging.judge import Judge
 from wellstrung.judging.one_cause import one_cause_each
-from wellstrung.judging.result import RANK, Failure, Identity, PlanResult, Remark
+from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
 from wellstrung.judging.true_remedies import edited, with_true_remedy
 from wellstrung.model import build
 from wellstrung.model.plan import Plan
@@ -88,8 +89,7 @@ class Checker:
         try:
             return self._check(read, bench, drawer, offer=True)
         except Exception as error:
-            message = f"{type(error).__name__}: {error} (in {read.file})"
-            failure = Failure("", "wellstrung", message)
+            failure = failures.of_stage(read.file, error)
             return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
 
     def _check(

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from wellstrung.common.places import Place
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.judging import failures
 from wellstrung.judging.result import RANK, Failure, HeldCheck, Identity, Remark, Unjudged
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
@@ -93,14 +94,13 @@ class Judge:
             self._take(rule, subject, self._answer(rule, subject))
         except Missing as missing:
             self._unjudged[Unjudged(rule.name, subject.parts, (missing.field,))] = None
-        except Exception as error:  # an error in one rule must not stop the others
-            self.failures.append(
-                Failure(
-                    rule.name,
-                    self._installed.owners[rule.name],
-                    f"{type(error).__name__}: {error} (on {', '.join(subject.parts) or 'piece'})",
-                )
-            )
+        except KeyboardInterrupt:
+            raise
+        except (
+            BaseException
+        ) as error:  # an error in one rule, or its exit, must not stop the others
+            owner = self._installed.owners[rule.name]
+            self.failures.append(failures.of_rule(rule, owner, subject, error))
 
     def _answer(self, rule: Rule, subject: Subject) -> Answer:
         """What a rule answers; of a load, what is known of it may be too much already."""
@@ -117,6 +117,7 @@ class Judge:
         return Ask(self.ask.plan, self._quantities.at_least())
 
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
+        failures.check_shape(answer)
         if isinstance(answer, Held):
             self._hold(rule, subject, answer.margin, answer.differ)
         elif isinstance(answer, Caution):

@@ -73,11 +73,15 @@ class Unjudged(NamedTuple):
 
 
 class Failure(Struct, frozen=True):
-    """An internal error, by which the report is incomplete; `rule` is empty outside of rules."""
+    """An internal error, by which the report is incomplete; `rule` is empty outside of rules.
+
+    `trace` is the way to it through the code, for whoever mends it.
+    """
 
     rule: str
     plugin: str
     message: str
+    trace: str = ""
 
     @property
     def says(self) -> str:
@@ -134,11 +138,16 @@ class PlanResult(Struct, frozen=True):
 
     @property
     def outcome(self) -> str:
-        """makeable, makeable with warnings, not makeable or unreadable."""
+        """makeable, makeable with warnings, not makeable, not fully checked or unreadable.
+
+        A plan that a rule failed on is never makeable: what that rule would have found is open.
+        """
         if not self.readable:
             return "unreadable"
         if self.count("error"):
             return "not makeable"
+        if self.failures:
+            return "not fully checked"
         return "makeable with warnings" if self.count("warning") else "makeable"
 
 

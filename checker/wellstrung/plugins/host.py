@@ -6,20 +6,22 @@ calls, and two owners of one name all end in `HostError`.
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterable, Mapping, Sequence
 from importlib import import_module
 from pathlib import Path
-from typing import TYPE_CHECKING, Protocol, TypeVar
+from types import ModuleType, UnionType
+from typing import Protocol, TypeVar, get_args
 
 import pluggy
 
+from wellstrung.derived.of_plan import Brought
+from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins import hooks
 from wellstrung.plugins.entry_points import Point, entry_points
+from wellstrung.report.writer import Writer
+from wellstrung.rulebook import Level, Rule, Subject
 from wellstrung.rulebook.installed import Installed
-
-if TYPE_CHECKING:
-    from wellstrung.report.writer import Writer
-    from wellstrung.rulebook import Rule
 
 
 class HostError(Exception):
@@ -64,13 +66,13 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
     except pluggy.PluginValidationError as error:
         raise HostError(f"a plugin has a hook that nothing calls: {error}") from error
     owners: dict[str, str] = {}
-    rules: dict[str, Rule] = _collect(manager, "wellstrung_rules", owners)
+    rules = _collect(manager, "wellstrung_rules", Rule, owners)
     return Host(
         rules=dict(sorted(rules.items())),
-        kinds=_collect(manager, "wellstrung_kinds", {}),
-        stitches=_collect(manager, "wellstrung_stitches", {}),
-        quantities=_collect(manager, "wellstrung_quantities", {}),
-        writers=_collect(manager, "wellstrung_writers", {}),
+        kinds=_collect(manager, "wellstrung_kinds", Kind, {}),
+        stitches=_collect(manager, "wellstrung_stitches", Stitch, {}),
+        quantities=_collect(manager, "wellstrung_quantities", Brought, {}),
+        writers=_collect(manager, "wellstrung_writers", Writer, {}),
         owners=owners,
     )
 
@@ -95,28 +97,54 @@ def _loaded(point: Point) -> object:
 def _from_file(path: Path) -> tuple[str, object]:
     import importlib.util
 
-    spec = importlib.util.spec_from_file_location(f"wellstrung_file_{path.stem}", path)
+    unlike = f"{len(sys.modules)}"  # two files may have one name
+    spec = importlib.util.spec_from_file_location(f"wellstrung_file_{path.stem}_{unlike}", path)
     if spec is None or spec.loader is None:
         raise HostError(f"`{path}` is not a Python file: name a `.py` file of rules")
     module = importlib.util.module_from_spec(spec)
+    sys.modules[spec.name] = module  # where dataclasses look up the module of a class
     try:
         spec.loader.exec_module(module)
-    except Exception as error:
+    except KeyboardInterrupt:
+        raise
+    except BaseException as error:
         raise HostError(f"`{path}` does not load: {type(error).__name__}: {error}") from error
+    if not any(hasattr(value, f"{hooks.GROUP}_impl") for value in vars(module).values()):
+        _take_rule(path, module)
     return str(path), module
 
 
-def _collect(manager: pluggy.PluginManager, hook: str, owners: dict[str, str]) -> dict[str, T]:
+def _take_rule(path: Path, module: ModuleType) -> None:
+    """A file without hooks may end with `RULE = Rule(...)`, as the built-in rules do."""
+    rule = getattr(module, "RULE", None)
+    if rule is None:
+        raise HostError(f"`{path}` brings no rule: end it with `RULE = Rule(...)`, or write a hook")
+
+    def wellstrung_rules() -> Sequence[object]:
+        return (rule,)
+
+    vars(module)[wellstrung_rules.__name__] = hooks.hookimpl(wellstrung_rules)
+
+
+def _collect(
+    manager: pluggy.PluginManager, hook: str, wanted: type[T] | UnionType, owners: dict[str, str]
+) -> dict[str, T]:
     found: dict[str, T] = {}
     for implementation in getattr(manager.hook, hook).get_hookimpls():
         owner = implementation.plugin_name
         try:
             brought = implementation.function()
-        except Exception as error:
-            raise HostError(f"plugin `{owner}` fails in {hook}: {error}") from error
+        except KeyboardInterrupt:
+            raise
+        except BaseException as error:
+            says = f"{type(error).__name__}: {error}"
+            raise HostError(f"plugin `{owner}` fails in {hook}: {says}") from error
         if not isinstance(brought, list | tuple):
             raise HostError(f"plugin `{owner}` must return a list from {hook}")
         for item in brought:
+            wrong = _wrong_with(item, wanted)
+            if wrong:
+                raise HostError(f"plugin `{owner}` brings {wrong} from {hook}")
             if item.name in found:
                 raise HostError(
                     f"`{item.name}` comes from both `{owners[item.name]}` and `{owner}`:"
@@ -125,3 +153,19 @@ def _collect(manager: pluggy.PluginManager, hook: str, owners: dict[str, str]) -
             found[item.name] = item
             owners[item.name] = owner
     return found
+
+
+def _wrong_with(item: object, wanted: type[object] | UnionType) -> str:
+    """What is wrong with a thing that a plugin brought, in words; empty if nothing is."""
+    if not isinstance(item, wanted):
+        return f"`{item!r:.60}`, which is no {getattr(wanted, '__name__', 'quantity')}"
+    if not isinstance(item, Rule):
+        return ""
+    if item.level not in get_args(Level):
+        known = ", ".join(get_args(Level))
+        return f"the rule `{item.name}` of level `{item.level}`: take one of {known}"
+    if not (isinstance(item.subject, type) and issubclass(item.subject, Subject)):
+        return f"the rule `{item.name}`, whose subject {item.subject!r} is none that a plan has"
+    if not callable(item.check):
+        return f"the rule `{item.name}`, whose `check` is no function"
+    return ""

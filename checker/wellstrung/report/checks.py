@@ -49,8 +49,7 @@ def together(parts: Iterable[str]) -> str:
     return ", ".join(parts) or "the piece"
 
 
-def severity(plan: PlanResult) -> tuple[bool, int, int, int]:
+def severity(plan: PlanResult) -> tuple[bool, int, bool, int, int]:
     """For sorting plans, the worst highest."""
-    return (
-        not plan.readable, plan.count("error"), plan.count("warning"), plan.count("caution"),
-    )  # fmt: skip
+    failed, errors = bool(plan.failures), plan.count("error")
+    return not plan.readable, errors, failed, plan.count("warning"), plan.count("caution")

@@ -22,6 +22,7 @@ OUTCOMES = {
     "makeable": "bold green",
     "makeable with warnings": "bold yellow",
     "not makeable": "bold red",
+    "not fully checked": "bold red",
     "unreadable": "bold red",
 }
 

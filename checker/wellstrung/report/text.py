@@ -20,9 +20,9 @@ def write(result: Result, options: Options) -> str:
     if len(result.plans) > 1:
         _table(page, result)
     for plan in sorted(result.plans, key=severity, reverse=True):
-        if len(result.plans) == 1 or plan.remarks:
+        if len(result.plans) == 1 or plan.remarks or plan.failures:
             _plan(page, plan, options)
-    _failures(page, result)
+    _failures(page, result, options)
     return page.text()
 
 
@@ -134,6 +134,8 @@ def _table(page: Page, result: Result) -> None:
     page.line()
 
 
-def _failures(page: Page, result: Result) -> None:
+def _failures(page: Page, result: Result, options: Options) -> None:
     for failure in result.failures:
         page.line(failure.says, style="bold red")
+        if options.trace:
+            page.path(failure.trace.rstrip())

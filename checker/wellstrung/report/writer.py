@@ -10,12 +10,16 @@ from wellstrung.judging.result import Result
 
 
 class Options(Struct, frozen=True):
-    """The options of a report: `width` in columns; colour, workings and ASCII for the terminal."""
+    """The options of a report: `width` in columns; colour, workings and ASCII for the terminal.
+
+    `trace` shows the way through the code to each internal error.
+    """
 
     width: int = 80
     colour: bool = False
     workings: bool = False
     ascii_only: bool = False
+    trace: bool = False
 
 
 class Writer(Struct, frozen=True):

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import sys
 import types
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from running import ROOT, SHARED, Run
 from wellstrung import builtin
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.plugins.hooks import hookimpl
-from wellstrung.rulebook import Answer, Ask, Held, Piece, Rule
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Rule
 
 
 def a_rule(name: str, check: Callable[[Piece, Ask], Answer]) -> Rule:
@@ -66,7 +68,25 @@ def test_two_owners_of_one_name_stop_the_run() -> None:
         ({"wellstrung_rules": lambda: 3}, "plugin `mine` must return a list from wellstrung_rules"),
         (
             {"wellstrung_rules": lambda: 1 / 0},
-            "plugin `mine` fails in wellstrung_rules: division by zero",
+            "plugin `mine` fails in wellstrung_rules: ZeroDivisionError: division by zero",
+        ),
+        (
+            {"wellstrung_rules": lambda: sys.exit(0)},
+            "plugin `mine` fails in wellstrung_rules: SystemExit: 0",
+        ),
+        (
+            {"wellstrung_rules": lambda: ["text"]},
+            "plugin `mine` brings `'text'`, which is no Rule from wellstrung_rules",
+        ),
+        (
+            {"wellstrung_rules": lambda: [replace(a_rule("tag", held), subject=int)]},
+            "plugin `mine` brings the rule `tag`, whose subject <class 'int'> is none that a plan"
+            " has from wellstrung_rules",
+        ),
+        (
+            {"wellstrung_rules": lambda: [replace(a_rule("tag", held), level="fatal")]},
+            "plugin `mine` brings the rule `tag` of level `fatal`: take one of error, warning,"
+            " caution from wellstrung_rules",
         ),
     ],
 )
@@ -83,11 +103,33 @@ def test_a_rule_that_breaks_is_named_and_the_others_still_judge(collar: str) -> 
     result = Checker(host.assemble([("core", builtin), ("mine", mine)])).check_text(collar)
     assert [kept.rule for kept in result.held] == ["whole-piece"]
     (failure,) = result.failures
-    assert (failure.rule, failure.plugin, failure.message) == (
-        "slips",
-        "mine",
-        "ZeroDivisionError: a slip (on piece)",
-    )
+    line = broken.__code__.co_firstlineno + 1
+    says = f"ZeroDivisionError: a slip (on piece; {__file__}:{line})"
+    assert (failure.rule, failure.plugin, failure.message) == ("slips", "mine", says)
+    assert failure.trace.endswith("ZeroDivisionError: a slip\n")
+    assert result.outcome == "not fully checked"
+
+
+@pytest.mark.parametrize(
+    ("check", "says"),
+    [
+        (lambda piece, ask: sys.exit(0), "SystemExit: 0 (on piece; "),
+        (lambda piece: Held(), "TypeError: "),
+        (lambda piece, ask: "fine", "TypeError: a rule answers Held, Misfit, Caution or None"),
+        (lambda piece, ask: iter(()), "TypeError: a rule answers Held, Misfit, Caution or None"),
+        (
+            lambda piece, ask: Misfit("no tag", piece, "", "", ()),
+            "TypeError: `says` of a Misfit is a text, its `place` a Place",
+        ),
+    ],
+)
+def test_whatever_a_rule_does_its_plan_is_not_makeable(
+    check: Callable[..., Answer], says: str, collar: str
+) -> None:
+    mine = plugin(wellstrung_rules=lambda: [a_rule("tag", check), a_rule("whole-piece", held)])
+    result = Checker(host.assemble([("core", builtin), ("mine", mine)])).check_text(collar)
+    assert [failure.message.startswith(says) for failure in result.failures] == [True]
+    assert result.outcome == "not fully checked" and [kept.rule for kept in result.held]
 
 
 OWN_RULE = """
@@ -121,6 +163,8 @@ def test_a_file_named_on_the_command_line_brings_its_rules(run: Run, tmp_path: P
     [
         ("1 / 0", "does not load: ZeroDivisionError: division by zero"),
         ("def broken(:", "does not load: SyntaxError"),
+        ("import sys; sys.exit(0)", "does not load: SystemExit: 0"),
+        ("x = 1", "brings no rule: end it with `RULE = Rule(...)`, or write a hook"),
     ],
 )
 def test_a_rule_file_that_does_not_load_ends_in_2(
@@ -138,11 +182,29 @@ def test_a_broken_rule_ends_in_2_and_still_reports(run: Run, tmp_path: Path) -> 
     rules.write_text(OWN_RULE.replace('found="no tag"', "found=1 / 0"), encoding="utf-8")
     ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules)
     assert ran.code == 2
-    assert (
-        "MAKEABLE" in ran.out
-        and "internal error in rule `shop-tag` of" in ran.out
-        and "Traceback" not in ran.err
-    )
+    assert "NOT FULLY CHECKED" in ran.out and "internal error in rule `shop-tag` of" in ran.out
+    assert "Traceback" not in ran.out + ran.err
+    ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules, "--trace")
+    assert ran.code == 2 and "Traceback" in ran.out and "found=1 / 0" in ran.out
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        OWN_RULE.partition("@hookimpl")[0]
+        + """RULE = Rule("shop-tag", "count", Piece, check, title="a tag", why="the shop asks",
+            sources=("common practice, no source",))""",
+        OWN_RULE.replace("def check", "@dataclass\nclass Tag:\n    size: int\n\ndef check").replace(
+            "\nfrom", "\nfrom dataclasses import dataclass\nfrom", 1
+        ),
+    ],
+    ids=["a file that ends with its rule", "a file with a dataclass"],
+)
+def test_other_shapes_of_a_rule_file(source: str, run: Run, tmp_path: Path) -> None:
+    rules = tmp_path / "ours.py"
+    rules.write_text(source, encoding="utf-8")
+    ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules)
+    assert ran.code == 0 and "1. WARNING shop-tag" in ran.out
 
 
 def test_code_beside_a_plan_is_never_run(run: Run, tmp_path: Path) -> None:
