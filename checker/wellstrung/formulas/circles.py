@@ -1,8 +1,8 @@
 """Circles in a circle: the smallest round hole that holds round things. Sizes are diameters in mm.
 
-Two are exact, three are exact, equal ones follow the published best ratios up to twenty. Anything
-else is searched: what is returned surely holds the circles, and `lower_bound` says how much less it
-might be.
+Two are exact, three are exact, equal ones follow the published best ratios up to twenty and lie as
+in a honeycomb beyond that. Anything else is searched: what is returned surely holds the circles,
+and `lower_bound` says how much less it might be.
 """
 
 from __future__ import annotations
@@ -96,8 +96,9 @@ def side_by_side(**diameters: float) -> float:
 @opaque("smallest circle round")
 def _round_three_or_more(diameters: Sequence[float]) -> float:
     sizes = sorted(diameters, reverse=True)
-    if _alike(sizes):
-        return sizes[0] * equal_ratio(len(sizes))
+    if _equal(sizes):
+        known = EQUAL_RATIOS.get(len(sizes))
+        return sizes[0] * (known or _honeycomb(len(sizes))[0])
     if len(sizes) == 3:
         return _three(*(size / 2 for size in sizes)) * 2
     return 2 * _searched(tuple(size / 2 for size in sizes)).radius
@@ -115,11 +116,12 @@ def packed(diameters: Sequence[float]) -> list[tuple[float, float]]:
     sizes = sorted(diameters, reverse=True)
     if not sizes:
         return []
-    if len(sizes) in EQUAL and _alike(sizes):
-        return [(sizes[0] * x, sizes[0] * y) for x, y in EQUAL[len(sizes)]]
+    if _equal(sizes) and (len(sizes) in EQUAL or len(sizes) not in EQUAL_RATIOS):
+        known = EQUAL.get(len(sizes)) or _honeycomb(len(sizes))[1]
+        return [(sizes[0] * x, sizes[0] * y) for x, y in known]
     order: Sequence[float] = [size / 2 for size in sizes]
     radius = container(sizes) / 2
-    if len(sizes) > 3 and not _alike(sizes):
+    if len(sizes) > 3 and not _equal(sizes):
         order = _searched(tuple(order)).order
     placed = next(filter(None, (_placed(order, radius * wider) for wider in _WIDER)), [])
     if not placed:
@@ -129,9 +131,30 @@ def packed(diameters: Sequence[float]) -> list[tuple[float, float]]:
     return [spots[ranks.index(index)][:2] for index in range(len(sizes))]
 
 
-def _alike(sizes: Sequence[float]) -> bool:
-    """Whether sorted sizes are one size, of a number whose best ratio is known."""
-    return len(sizes) <= len(EQUAL_RATIOS) and math.isclose(sizes[0], sizes[-1], rel_tol=1e-12)
+def _equal(sizes: Sequence[float]) -> bool:
+    """Whether sorted sizes are one size."""
+    return math.isclose(sizes[0], sizes[-1], rel_tol=1e-12)
+
+
+@cache
+def _honeycomb(count: int) -> tuple[float, list[tuple[float, float]]]:
+    """The ratio for equal circles that touch six others each, and the centres of circles of 1 mm.
+
+    The least round a circle, between two or between three: it surely holds them, and may be a few
+    per cent more than the best. Geometry, worked out for this project.
+    """
+    reach = math.ceil(math.sqrt(count)) + 1
+    rows = [
+        (n + m / 2, m * math.sqrt(3) / 2)
+        for n in range(-2 * reach, 2 * reach)
+        for m in range(-reach, reach)
+    ]
+    found: list[tuple[float, list[tuple[float, float]]]] = []
+    for middle_x, middle_y in ((0.0, 0.0), (0.5, 0.0), (0.5, math.sqrt(3) / 6)):
+        spots = [(x - middle_x, y - middle_y) for x, y in rows]
+        nearest = sorted(spots, key=lambda spot: math.hypot(*spot))[:count]
+        found.append((1 + 2 * math.hypot(*nearest[-1]), nearest))
+    return min(found, key=lambda one: one[0])
 
 
 def _three(a: float, b: float, c: float) -> float:

@@ -60,6 +60,7 @@ def _joins(plan: Plan) -> Iterator[Subject]:
 
 _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     _joins,
+    run.tassels,
     hung.on_eyes,
     hung.by_eyes,
     chain.chain_cuts,

@@ -32,7 +32,10 @@ class RopeInCap(Subject, frozen=True):
 
 
 class StrandsInCone(Subject, frozen=True):
-    """The gathered ends of strands in a cone, or in an end cap that takes them all."""
+    """The gathered ends of strands in a cone, or in an end cap that takes them all.
+
+    The legs of a tassel that hang there by thread go in by their first beads.
+    """
 
     cone: Part
     strands: tuple[Part, ...]
@@ -135,6 +138,16 @@ def joins(plan: Plan) -> Iterator[Subject]:
     for inner, end in plan.meetings:
         yield from _strands_at_holes(inner, end)
         yield from _end_in(inner, end)
+
+
+def tassels(plan: Plan) -> Iterator[StrandsInCone]:
+    """Legs that hang by thread from a cone, or from the wire that runs into an empty one."""
+    filled = {end.part for inner, end in plan.meetings if inner.part.kind.role in _GATHERED}
+    for line in plan.hung:
+        over = line.source.part("over")
+        cone = line.source if over is None or over in filled else over
+        if line.on_thread and cone.kind.role is Role.CONE:
+            yield StrandsInCone(line.place_of("from"), cone, (line.part,) * line.times)
 
 
 def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:

@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Sequence
+
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsInCone, kept, taken
-from wellstrung.rulebook.plan import Role
+from wellstrung.rulebook.plan import Part, Role
 from wellstrung.rulebook.remedies import next_up, wider_bore
+from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import about, article, in_unit_of, raised, spelled
 from wellstrung_rules.fit import packed
 
 
 def check(join: StrandsInCone, ask: Ask) -> Answer:
     cone, bore = join.cone, ask.of(join.cone, "bore")
-    bundle = packed("bundle", [ask.end(strand, cone) for strand in join.strands])
+    bundle = packed("bundle", [_end(strand, cone, ask) for strand in join.strands])
     margin = bore - bundle
     if answer := kept(margin):
         return answer
     end = "nub" if taken(cone) == "nub" else "end"
-    names = " and ".join(f"`{strand.name}`" for strand in join.strands)
+    names = _names(join.strands)
     ends, narrower = f"{end} of {names}, which takes {about(bundle, bore)}", "take a thinner rope"
     if len(join.strands) > 1:
         ends = f"{end}s of {names}, which take {about(bundle, bore)} side by side"
@@ -36,6 +40,17 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
         margin=margin,
         also=(join.place,),
     )
+
+
+def _end(strand: Part, cone: Part, ask: Ask) -> Quantity:
+    """How thick a strand is where it goes in; a leg as its fattest bead."""
+    return ask.across(strand) if strand.kind.role is Role.DROP else ask.end(strand, cone)
+
+
+def _names(strands: Sequence[Part]) -> str:
+    counts = Counter(strand.name for strand in strands)
+    each = (f"{n} of `{name}`" if n > 1 else f"`{name}`" for name, n in counts.items())
+    return " and ".join(each)
 
 
 RULE = Rule(

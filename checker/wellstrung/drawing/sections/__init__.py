@@ -50,7 +50,7 @@ _DRAWN: dict[type[Subject], tuple[Callable[[Case[Any]], Figure | None], ...]] = 
     StrandsInCone: (cone.draw,),
     RingHolds: (ring.holding, ring.reaching),
     RingThroughEye: (eye.draw,),
-    Threaded: (hole.draw,),
+    Threaded: (hole.draw, hole.needled),
     CoreInRope: (fitted.in_rope,),
     StrandInCrimp: (fitted.in_crimp,),
     EyesMeet: (fitted.in_eye,),

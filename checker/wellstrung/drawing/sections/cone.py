@@ -6,6 +6,7 @@ from wellstrung.drawing import Figure
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, mm, with_range
 from wellstrung.drawing.sections.section import Section
+from wellstrung.model.parts import Role
 from wellstrung.rulebook import StrandsInCone
 
 
@@ -13,14 +14,18 @@ def draw(case: Case[StrandsInCone]) -> Figure:
     """The wide end from the front with the strands packed in it."""
     cone, strands = case.join.cone, case.join.strands
     hole = rounds.hole_of(case, cone, "bore")
-    things = [rounds.thing_of(case, one, "outside", f"`{one.name}`") for one in strands]
+    wide_by = ["width" if one.kind.role is Role.DROP else "outside" for one in strands]
+    things = [
+        rounds.thing_of(case, one, what, f"`{one.name}`")
+        for one, what in zip(strands, wide_by, strict=True)
+    ]
     bundle = rounds.together(things)
     wide = hole.widest(bundle)
     section = Section(wide, wide)
     held = rounds.in_hole(section, hole, things)
     said = case.said(("cone-bundle",))
     rounds.finish(section, held, said, hole, [(bundle, f"side by side {mm(bundle)}", "")])
-    names = " and ".join(f"`{strand.name}`" for strand in strands)
+    names = " and ".join(dict.fromkeys(f"`{strand.name}`" for strand in strands))
     return case.figure(
         section,
         f"{names} in {cone.kind.name} `{cone.name}`",

@@ -106,6 +106,31 @@ def _woven(case: Case[Threaded], passes: int) -> Figure:
     return case.figure(section, title, found, needed, said)
 
 
+def needled(case: Case[Threaded]) -> Figure | None:
+    """The needle of a strand on its last pass, beside the line that lies in the hole."""
+    part, bead = case.join.part, case.join.bead
+    needle = case.perhaps(part, "needle") if part.kind.role is Role.STRAND else None
+    if needle is None:
+        return None
+    hole, passes = _hole(case), part.count("passes", default=1)
+    line = case.of(part, "line").middle if passes > 1 else 0.0
+    with_it = thread.hole_needed(needle.middle, line, passes - 1)
+    low, half = (with_it - needle.middle) / 2, hole.size.middle / 2
+    section = Section(hole.widest(with_it), hole.widest(with_it), marks.FINE)
+    hole.behind(section)
+    _needled(section, 0.0, with_it, low, needle, f"{part.name}.needle")
+    _room(section, hole, 0.0, with_it)
+    said = case.said(("needle-pass",), bead.key.place, collides=with_it > hole.size.middle)
+    if said:
+        section.mark(0.0, low, marks_of(said))
+    section.across(-half, half, 0.0, f"hole {size(hole.size)}", hole.quantity)
+    words, wide = f"needle {mm(needle.middle)}", needle.middle / 2
+    section.across(-wide, wide, low, words, f"{part.name}.needle")
+    title = f"needle of `{part.name}` in bead `{bead.name}`"
+    found = f"hole {with_range(hole.size)}; needle {with_range(needle)} on pass {passes}"
+    return case.figure(section, title, found, f"a hole of {mm(with_it)}", said)
+
+
 def _threads(section: Section, taken: float, count: int) -> None:
     """Passes pressed together to the round that they take."""
     if count > _MOST:
