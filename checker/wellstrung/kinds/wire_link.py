@@ -66,10 +66,10 @@ def cylinder_mass(length: float, wire: float, density: float) -> float:
     return pi / 4 * wire**2 * length * density / 1000
 
 
-def wraps_of(part: Part) -> int:
+def wraps_of(part: Part) -> float:
     """Turns of a wrapped loop; a simple one has none."""
     wrapped = part.has("loops") and part.text("loops") == "wrapped"
-    return part.count("wraps", default=3) if wrapped else 0
+    return part.number("wraps", default=3) if wrapped else 0
 
 
 def loops_to_make(part: Part) -> int:

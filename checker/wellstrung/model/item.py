@@ -104,12 +104,16 @@ class Item(Struct, frozen=True, eq=False):
 
     def count(self, *path: str, default: int | None = None) -> int:
         """A whole number; raises Missing when it is not there and has no default."""
+        return int(self.number(*path, default=default))
+
+    def number(self, *path: str, default: float | None = None) -> float:
+        """A plain number; raises Missing when it is not there and has no default."""
         node = self.node_at(*path)
         if node is None:
             if default is None:
                 raise self.missing(*path)
             return default
-        return int(node.value)
+        return float(node.value)
 
     def counts(self, *path: str) -> tuple[int, ...]:
         """A field of one count, a list of them, or a mirrored list; empty where it is not there.

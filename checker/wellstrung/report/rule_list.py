@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from typing import Any
 
 from rich.text import Text
 
@@ -46,7 +47,7 @@ def as_json(installed: Installed, names: list[str]) -> str:
                 "yields_to": list(rule.yields_to),
                 "subject": rule.looks_at,
                 "judged_over": rule.over,
-                "limits": [limit._asdict() for limit in rule.limits],
+                "limits": [_limit(limit) for limit in rule.limits],
                 "sources": list(rule.sources),
             }
             for rule in chosen
@@ -54,6 +55,11 @@ def as_json(installed: Installed, names: list[str]) -> str:
         indent=2,
         ensure_ascii=False,
     )
+
+
+def _limit(limit: Limit) -> dict[str, Any]:
+    choice = limit.choice._asdict() if limit.choice is not None else None
+    return {**limit._asdict(), "choice": choice}
 
 
 def _whole(page: Page, rule: Rule, owner: str) -> None:
@@ -78,4 +84,7 @@ def _head(rule: Rule, style: str = "") -> Text:
 
 
 def _value(limit: Limit) -> str:
-    return f"{limit.value:g} {limit.unit}".rstrip()
+    value = f"{limit.value:g} {limit.unit}".rstrip()
+    if limit.choice is None or limit.choice.careful:
+        return value
+    return f"{value} ({limit.choice.low:g} to {limit.choice.high:g}: makers differ)"

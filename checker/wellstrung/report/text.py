@@ -94,13 +94,11 @@ def _closing(page: Page, plan: PlanResult, options: Options) -> None:
             page.line()
         return
     page.line(f"{counted(len(plan.held), 'check')} passed, {len(plan.unjudged)} open")
-    if options.workings:
-        for kept in plan.held:
-            spare = f": {described(kept.margin)} to spare" if kept.margin else ""
-            page.line(f"passed: {kept.rule} ({together(kept.parts)}){spare}", _INDENT)
     for kept in plan.held:
-        if kept.note:
-            page.line(f"{kept.rule} ({together(kept.parts)}): {kept.note}", _INDENT)
+        if options.workings or kept.note:
+            spare = f": {described(kept.margin)} to spare" if kept.margin else ""
+            note = f"; {kept.note}" if kept.note else ""
+            page.line(f"passed: {kept.rule} ({together(kept.parts)}){spare}{note}", _INDENT)
     for check in open_checks(plan):
         needs = "need" if len(check.rules) > 1 else "needs"
         rules = " and ".join(check.rules)

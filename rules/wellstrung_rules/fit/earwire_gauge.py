@@ -58,6 +58,7 @@ RULE = Rule(
     sources=(
         "20 to 22 AWG (0.81 to 0.64 mm) usual, 18 AWG too thick for many: trade table `ear_wires`,"
         " ear wire: several pages; limits of 0.6 and 0.9 mm, of posts 1 mm, derived from them",
+        "19 AWG is taken by some makers: common practice, no source",
     ),
     bad="hook: {kind: ear wire, type: hook, wire: 18 AWG}",
     good="hook: {kind: ear wire, type: hook, wire: 20 AWG}",

@@ -85,6 +85,7 @@ RULE = Rule(
     title="a necklace has the length that its name promises",
     why="a buyer who orders a princess knows where it should lie, and sends a longer one back",
     sources=(
+        "makers move an edge of a name by 2 in: common practice, no source",
         "names of necklace lengths, in inches: trade table `necklace_lengths`, several pages",
     ),
     bad="called: princess over a run of 55 cm",

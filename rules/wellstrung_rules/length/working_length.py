@@ -86,7 +86,7 @@ RULE = Rule(
     sources=(
         "1 1/2 to 2 yd usual, over 3 yd tangles: trade table `stitch_facts`, working length of"
         " thread and longest working length of thread: several pages",
-        "30 cm between the tails: common practice, no source",
+        "30 cm between the tails, 10 cm by some: common practice, no source",
     ),
     bad="thread: {type: fused, tail: 20 cm, working_length: 4.5 m}",
     good="thread: {type: fused, tail: 20 cm, working_length: 1.8 m}",

@@ -42,8 +42,9 @@ RULE = Rule(
     sources=(
         "spare 10 % of Japanese, 15 % of Czech, 5 % of cylinder beads: trade table `stitch_facts`,"
         " spare Japanese beads, spare Czech beads and spare cylinder beads: from memory",
+        "5 to 20 % by makers: common practice, no source",
     ),
-    bad="{bead: kelp, pack: 20 g, packs: 2} for a rope of 1323 beads of 8/0",
+    bad="{bead: kelp, count: 1340} for a rope of 1323 beads of 8/0",
     good="{bead: kelp, pack: 20 g, packs: 3} for a rope of 1323 beads of 8/0",
     level="warning",
     yields_to=("beads-enough",),

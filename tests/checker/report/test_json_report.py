@@ -9,11 +9,14 @@ import pytest
 from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
-from running import SHARED, Run
+from running import ROOT, SHARED, Run
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Result
 from wellstrung.plugins.host import Host
+from wellstrung.report import text as written
 from wellstrung.report.json import report
+from wellstrung.report.writer import Options
+from wellstrung.testing import changed
 
 VALIDATOR = Draft202012Validator(schemas.load("report"))
 
@@ -158,3 +161,19 @@ def test_five_charms_of_one_eye_weigh_five_times(installed: Host, collar: str) -
     only = plan.split("run:")[0] + "run: [rope]\nhung:" + plan.split("hung:")[1]
     quantities = Checker(installed, quantities=True).check_text(only).quantities
     assert quantities["piece.mass"].middle - quantities["rope.mass"].middle == pytest.approx(15)
+
+
+def test_where_makers_differ_one_line_says_so(checker: Checker) -> None:
+    """The choice of some holds: no remark, but a line in the text and a note in the JSON."""
+    collar = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
+    plan = changed(collar, {"piece: necklace\n": "piece: necklace\ncalled: matinee\n"})
+    result = checker.check_text(plan)
+    note = (
+        "makers differ: shortest matinee 45.72..50.8 cm (makers move an edge by 2 in, common"
+        " practice, no source)"
+    )
+    (told,) = report(Result((result,)))["plans"]
+    assert [kept["note"] for kept in told["held"] if "note" in kept] == [note]
+    VALIDATOR.validate(report(Result((result,))))
+    lines = " ".join(written.write(Result((result,)), Options()).split())
+    assert "passed: length-name (the piece): " in lines and f"to spare; {note}" in lines

@@ -37,7 +37,7 @@ def _loop(sizes: Sizes, part: Part) -> tuple[float, float, float]:
     """Hole of its loops, wire, and how far the wraps reach that close them."""
     wire = sizes.known(part, "wire", 0.8)
     wrapped = part.has("loops") and part.text("loops") == "wrapped"
-    wraps = part.count("wraps", default=3) * wire if wrapped else 0.0
+    wraps = part.number("wraps", default=3) * wire if wrapped else 0.0
     return sizes.known(part, "loop.hole", 2.5), wire, wraps
 
 
