@@ -119,6 +119,7 @@ from wellstrung.subjects.run import StrandInCrimp as StrandInCrimp
 from wellstrung.subjects.run import StrandsAtHoles as StrandsAtHoles
 from wellstrung.subjects.run import StrandsBeside as StrandsBeside
 from wellstrung.subjects.run import StrandsInCone as StrandsInCone
+from wellstrung.subjects.run import StrandsInEye as StrandsInEye
 from wellstrung.subjects.run import TipOnStrands as TipOnStrands
 from wellstrung.subjects.run import Toggle as Toggle
 from wellstrung.subjects.run import taken as taken

@@ -12,7 +12,8 @@ from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, RunEntry, Step
-from wellstrung.subjects.base import Eyes, Side, Subject, named, opens, side_facing
+from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes, named, opens, side_facing
+from wellstrung.subjects.counts import has_place
 from wellstrung.subjects.hung import CARRIERS, goes_round
 from wellstrung.subjects.steps import puts_on
 
@@ -84,7 +85,9 @@ _END_VERBS = frozenset({"glue", "crimp", "sew", "wrap loop"})
 
 
 def _slides_on(plan: Plan) -> Iterator[Subject]:
+    slid = [step for step in plan.steps_that("slide") if step.has("onto")]
     carriers = {line.source for line in plan.hung if line.source.kind.role in CARRIERS}
+    carriers |= {step.parts["onto"] for step in slid}
     ends_of: dict[Part, tuple[tuple[RunEntry, ...], tuple[RunEntry, ...]]] = {}
     for at, entry in enumerate(() if plan.is_loop else plan.run):
         for part in entry.parts:
@@ -104,6 +107,15 @@ def _slides_on(plan: Plan) -> Iterator[Subject]:
         place = step.place if step else line.place_of("part")
         made_by = _made_by(plan, carrier, ends, step) if step else ()
         yield SlidesOn(place, what, carrier, ends, step, made_by)
+    placed = has_place(plan)
+    for step in slid:  # what only a step brings on, and no line hangs there
+        slider, carrier = step.parts["part"], step.parts["onto"]
+        itself = slider.kind.role in (Role.BAIL, Role.RING)
+        what = slider if itself else hanging_eyes(slider)
+        if what is not None and slider not in placed and carrier in ends_of:
+            ends = ends_of[carrier]
+            made_by = _made_by(plan, carrier, ends, step)
+            yield SlidesOn(step.place, what, carrier, ends, step, made_by)
 
 
 def _capped(ends: Sequence[Sequence[RunEntry]]) -> bool:

@@ -84,6 +84,18 @@ class StrandsAtHoles(Subject, frozen=True):
     ends: int
 
 
+class StrandsInEye(Subject, frozen=True):
+    """The lines of strands that are all tied to one eye."""
+
+    eyes: Eyes
+    strands: tuple[Part, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The strands, then what has the eye."""
+        return named(self.strands, self.eyes.part)
+
+
 class BandInClasp(Subject, frozen=True):
     """The end of a band sewn or glued to the tube of a slide clasp, or between ribbon ends."""
 
@@ -184,6 +196,8 @@ def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     ends = 1 if end.half or eyes.field.strung else 2
     if eyes.field.strung or eyes.count > ends:
         yield StrandsAtHoles(inner.place, eyes, inner.parts, ends)
+    elif inner.part.kind.role is Role.STRAND:
+        yield StrandsInEye(inner.place, eyes, inner.parts)
 
 
 def toggles(plan: Plan) -> Iterator[Subject]:

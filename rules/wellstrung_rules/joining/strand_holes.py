@@ -42,7 +42,7 @@ RULE = Rule(
     subject=StrandsAtHoles,
     check=check,
     title="strands side by side have a hole each (`cone-bundle` checks strands gathered in a cone,"
-    " and a single eye takes them all)",
+    " `line-in-eye` those that one eye takes)",
     why="a strand without a hole of its own crosses its neighbour, and the row does not lie flat",
     sources=("counting",),
     bad="{strands: [inner, middle, outer]} beside a spacer bar of two holes",

@@ -1,0 +1,54 @@
+"""The lines of strands through the one eye that they are tied to."""
+
+from __future__ import annotations
+
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsInEye, kept
+from wellstrung.rulebook.values import Quantity
+from wellstrung.rulebook.wording import about, raised, spelled
+from wellstrung_rules.fit import packed
+
+
+def check(join: StrandsInEye, ask: Ask) -> Answer:
+    lines: list[Quantity] = []
+    for strand in join.strands:
+        lines += [ask.of(strand, "line")] * strand.count("passes", default=1)
+    hole = ask.get(join.eyes.quantity("hole"))
+    bundle = packed("lines in the eye", lines)
+    margin = hole - bundle
+    if answer := kept(margin):
+        return answer
+    names = ", ".join(f"`{strand.name}`" for strand in join.strands)
+    many = len(lines) > 1
+    lines_of = (
+        f"{len(lines)} lines of {names} {{do|may}}" if many else f"the line of {names} {{does|may}}"
+    )
+    return Misfit(
+        says=f"{lines_of} not go through {join.eyes.words} ({spelled(hole)}), which needs"
+        f" to be {about(bundle, hole)}",
+        place=join.place,
+        found=spelled(hole),
+        needed=f"a hole of {raised(hole, margin)} or wider",
+        remedies=(
+            Remedy("gather the strands in a cone or a bead tip, or tie them to a soldered ring"),
+        ),
+        margin=margin,
+        also=(join.eyes.part.place_of(*join.eyes.path, "hole"),),
+    )
+
+
+RULE = Rule(
+    name="line-in-eye",
+    family="fit",
+    subject=StrandsInEye,
+    check=check,
+    title="the lines of strands go through the one eye that they are tied to (through a hole each:"
+    " `strand-holes`)",
+    why="the third strand is found not to go through the loop of the clasp when the other two are"
+    " knotted there",
+    sources=(
+        "equal circles in a circle: published best ratios, Graham, Lubachevsky, Nurmela, Östergård"
+        " 1998; three by Descartes' theorem; more by search",
+    ),
+    bad="three strands on 0.5 mm silk at an eye of 1 mm",
+    good="three strands on 0.5 mm silk at an eye of 1.5 mm",
+)
