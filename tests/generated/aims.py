@@ -42,7 +42,7 @@ def _wearer(draft: Draft, around: str, mm: float) -> dict[str, str]:
     low, high = {"neck": (300, 420), "wrist": (125, 195), "ankle": (190, 255)}[around]
     wearer = {"age": "adult", around: draft.length(round(min(high, max(low, mm)) / 5) * 5)}
     if draft.chance(14):
-        wearer["age"] = draft.pick("child", "under three")
+        wearer["age"] = draft.pick("child", "under three", "7 years", "18 months")
         for part in draft.parts.values():
             if part["kind"] == "clasp":
                 draft.maybe(60, part, breakaway=draft.pick("5 lb", "20 N", "10 N", "80 N"))

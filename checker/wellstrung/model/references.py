@@ -29,6 +29,8 @@ class Reference(Struct, frozen=True):
 
 #: What a bead tip may cover beside a crimp: the knots whose width trade table `knots` has.
 KNOTS = ("overhand", "double overhand")
+#: What a supplier may state of a metal; other words, such as `hypoallergenic`, state nothing.
+STATEMENTS = ("nickel free", "nickel release below the limit", "lead free", "cadmium free")
 #: Where a part may name another part.
 _PARTS_AT = (
     Reference(("thread", "spool"), (Role.THREAD,)),
@@ -139,17 +141,7 @@ class Names:
             for bead in _bead_names(part.node_at(*path)):
                 if str(bead.value) not in self.beads:
                     self.unknown("bead", str(bead.value), self.beads, bead)
-        metal, glue = part.node_at("metal"), part.node_at("type")
-        metals, adhesives = tables.load("metals").rows, tables.load("adhesives").rows
-        # a metal that no table has is an unknown one, unless its name is a slip of the fingers
-        if metal and not same_as(str(metal.value), metals) and slip_of(str(metal.value), metals):
-            self.unknown(
-                "row in the trade table `metals`", str(metal.value), metals, metal, slip_of
-            )
-        if glue and part.kind.role is Role.GLUE and str(glue.value) not in adhesives:
-            self.unknown(
-                "row in the trade table `adhesives`", str(glue.value), adhesives, glue, slip_of
-            )
+        self._check_words(part)
         for named in _PARTS_AT:
             node = part.node_at(*named.path)
             if node is not None and str(node.value) not in named.words:
@@ -160,6 +152,24 @@ class Names:
         chain = part.part("of")
         if chain is not None and chain.kind.role is Role.CHAIN:
             self._check_links(part, chain)
+
+    def _check_words(self, part: Part) -> None:
+        """What names an adhesive is in its table; a metal and a statement are no slips of another.
+
+        A metal that no table has is an unknown one, and other statements state nothing.
+        """
+        glue, metal, stated = (part.node_at(name) for name in ("type", "metal", "states"))
+        metals, adhesives = tables.load("metals").rows, tables.load("adhesives").rows
+        if glue and part.kind.role is Role.GLUE and str(glue.value) not in adhesives:
+            called = "row in the trade table `adhesives`"
+            self.unknown(called, str(glue.value), adhesives, glue, slip_of)
+        if metal and not same_as(str(metal.value), metals) and slip_of(str(metal.value), metals):
+            called = "row in the trade table `metals`"
+            self.unknown(called, str(metal.value), metals, metal, slip_of)
+        for each in stated.items if isinstance(stated, reading.Sequence) else ():
+            word, known = str(each.value), dict.fromkeys(STATEMENTS)
+            if word not in known and slip_of(word, known):
+                self.unknown("statement", word, known, each, slip_of)
 
     def _check_stitch(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
         node, stitch = part.node_at("stitch"), part.stitch

@@ -43,7 +43,8 @@ def write(results: Sequence[PlanResult], makers: int, found: CutList, options: O
         for lacks in found.missing:
             page.line(lacks, _INDENT)
     if not (found.chains or found.lengths or found.missing):
-        page.line("there is nothing to cut")
+        trimmed = ": ends of wire are trimmed as they are turned" if cautions(results) else ""
+        page.line(f"there is nothing to cut{' to length' if trimmed else ''}{trimmed}")
     for says in cautions(results):
         page.line(f"CAUTION {says}")
     return page.text()

@@ -13,4 +13,5 @@ from wellstrung.model.plan import Hung as Hung
 from wellstrung.model.plan import Plan as Plan
 from wellstrung.model.plan import RunEntry as RunEntry
 from wellstrung.model.plan import Step as Step
+from wellstrung.model.references import STATEMENTS as STATEMENTS
 from wellstrung.subjects.base import Eyes as Eyes

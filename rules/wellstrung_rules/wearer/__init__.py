@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from wellstrung.rulebook import MetalParts, Missing
-from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.plan import STATEMENTS, Part
 from wellstrung.rulebook.values import metal as metal_row
 from wellstrung.rulebook.wording import listed
 
@@ -35,12 +35,17 @@ def may_hold(metal: MetalParts, ruled_out: Mapping[str, set[str]]) -> dict[Part,
 
 
 def metal_of(part: Part) -> str:
-    """The metal of a part as written; a finish, or a name that no table has, states no alloy."""
+    """The metal of a part as written, and what states nothing.
+
+    A finish, or a name that no table has, states no alloy; nor does a word such as hypoallergenic.
+    """
     if not part.has("metal"):
         return "metal unknown"
     name = part.text("metal")
     unknown = metal_row(name).name == "unknown" and name != "unknown"
-    return f"{name}, alloy unknown" if unknown else name
+    empty = [word for word in part.texts("states") if word not in STATEMENTS]
+    says = f", {listed(empty)} states nothing" if empty else ""
+    return f"{name}{', alloy unknown' if unknown else ''}{says}"
 
 
 def with_metals(parts: Mapping[Part, object]) -> str:

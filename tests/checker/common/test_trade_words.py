@@ -16,6 +16,7 @@ from wellstrung.common import units
 from wellstrung.common.wording import nearest, slip_of
 from wellstrung.kinds import KINDS
 from wellstrung.kinds.thread import THREAD
+from wellstrung.model.references import STATEMENTS
 from wellstrung.plugins import host
 from wellstrung.reading.faults import meant_by
 
@@ -27,8 +28,7 @@ WORDS, APART = yaml.safe_load_all(
 def choices(kind: str, field: str) -> list[str]:
     """The words that a field of a kind takes."""
     properties: Any = schemas.fragment(kind)["properties"]
-    described = properties[field]
-    return list(described.get("items", described)["enum"])
+    return list(properties[field]["enum"])
 
 
 def fields(kind: str) -> list[str]:
@@ -46,7 +46,7 @@ KNOWN: Mapping[str, list[str]] = {
     "closings": choices("jump ring", "closing"),
     "stitches": list(host.load(()).stitches),
     "metals": list(tables.load("metals").rows),
-    "states": choices("clasp", "states"),
+    "states": list(STATEMENTS),
     "adhesives": list(tables.load("adhesives").rows),
     "ages": ["adult", "child", "under three"],
     "threads": list(THREAD.types),

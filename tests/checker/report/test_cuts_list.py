@@ -89,5 +89,22 @@ def test_whoever_cuts_reads_of_flying_ends() -> None:
     assert "CAUTION cut ends of wire, pins and chain fly" in page(COLLAR, Options(80))
 
 
+def test_of_pins_only_the_ends_are_cut() -> None:
+    plan = """
+plan: 1
+title: Two pins
+piece: earrings
+parts:
+  hook: {kind: ear wire, wire: 20 AWG, eye: {hole: 2 mm, wire: 0.8 mm}}
+  pin: {kind: wire link, type: head pin, wire: 22 AWG, loop: {hole: 2 mm}, length: 50 mm}
+run: [hook]
+hung: [{part: pin, from: hook}]
+"""
+    results = [CHECKER.check_text(plan)]
+    text = write(results, 1, cutting.listed(understood(results), 1), Options(100))
+    assert "nothing to cut to length: ends of wire are trimmed as they are turned" in text
+    assert "CAUTION cut ends of wire, pins and chain fly" in text
+
+
 def test_a_piece_that_nothing_is_cut_for_says_so() -> None:
     assert write([], 1, cutting.CutList((), (), ()), Options()).endswith("there is nothing to cut")
