@@ -33,6 +33,13 @@ class HungOnEyes(Subject, frozen=True):
     filled: int = 0
 
     @property
+    def shared(self) -> bool:
+        """Whether several threads go through one eye, as the legs of a tassel through its loop."""
+        hung = sum(line.times for line in self.lines)
+        by_thread = all(line.on_thread for line in self.lines)
+        return by_thread and not self.eyes.woven and hung > self.eyes.count
+
+    @property
     def in_order(self) -> dict[int, tuple[Hung, int]]:
         """By eye, from the left: the line that hangs a piece there, and its number in that line.
 
