@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.formulas import thread
-from wellstrung.formulas.arithmetic import most
+from wellstrung.formulas.arithmetic import floor, most
 from wellstrung.formulas.glue import joint_volume, to_mix
 from wellstrung.model.beads import bead_shares, beads_named
 from wellstrung.model.item import Bead, Item, Missing
@@ -100,11 +100,23 @@ def in_one_pack(bead: Item, line: Item, ask: Quantities) -> Quantity:
 
 
 def _spare(bead: Bead, ask: Quantities) -> Quantity:
-    """Beads wanted over, for culling: a share of those woven, by the make."""
+    """Beads over, for culling: a share of those woven, by the make, in whole beads.
+
+    Larger beads, whose sizes the plan gives, are looked at one by one when they are bought: none
+    over, unless they come by weight. Common practice, no source.
+    """
+    if bead.own_sizes and not any(line.has("pack") for line in beads_needed(ask.plan, bead).lines):
+        return exact(f"{bead.name}.spare", 0, source="larger beads are bought by the piece")
     czech = bead.has("make") and bead.text("make") == "Czech"
     make = "Czech" if czech else "Japanese"
     name = f"spare {'cylinder' if bead.cylinder else make} beads"
-    return product(f"{bead.name}.spare", PIECES, ask.of(bead, "needed"), _limit(name, ask))
+    return derived(
+        f"{bead.name}.spare",
+        PIECES,
+        lambda beads, share: floor(beads * share),
+        beads=ask.of(bead, "needed"),
+        share=_limit(name, ask),
+    )
 
 
 def _limit(name: str, ask: Quantities) -> Quantity:

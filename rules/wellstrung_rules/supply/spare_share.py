@@ -10,6 +10,8 @@ from wellstrung.rulebook import Answer, Ask, BeadsNeeded, Misfit, Rule, bead_pac
 def check(need: BeadsNeeded, ask: Ask) -> Answer:
     takes, had = ask.of(need.bead, "needed"), ask.of(need.bead, "on_hand")
     spare = ask.of(need.bead, "spare")
+    if not spare.worst.high:
+        return None  # larger beads by the piece, or only a few
     margin = had - takes - spare
     if answer := kept(margin):
         return answer
@@ -43,6 +45,7 @@ RULE = Rule(
         "spare 10 % of Japanese, 15 % of Czech, 5 % of cylinder beads: trade table `stitch_facts`,"
         " spare Japanese beads, spare Czech beads and spare cylinder beads: from memory",
         "5 to 20 % by makers: common practice, no source",
+        "none over of larger beads that are bought by the piece: common practice, no source",
     ),
     bad="{bead: kelp, count: 1340} for a rope of 1323 beads of 8/0",
     good="{bead: kelp, pack: 20 g, packs: 3} for a rope of 1323 beads of 8/0",
