@@ -8,8 +8,8 @@ from wellstrung.rulebook import Answer, Ask, Held, HungOnEyes, Misfit, Remedy, R
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     line = fringe.lines[0]
     counts = line.part.counts("count")
-    if len(fringe.lines) > 1 or len(counts) < 2:
-        return None
+    if fringe.shared or len(fringe.lines) > 1 or len(counts) < 2:
+        return None  # a tassel has no sides
     if counts == counts[::-1] or list(counts) in (sorted(counts), sorted(counts)[::-1]):
         return Held()
     left = next(n for n, one in enumerate(counts) if one != counts[-1 - n])
