@@ -15,11 +15,10 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         return Held()
     if named and (max(named) > eyes or len(set(named)) < len(named)):
         return _at_no_eye(fringe, eyes, named)
-    as_written = all(line.at for line in fringe.lines)
     even = fringe.eyes.woven and len(evenly(hung, eyes)) == hung
     # in an eye that the run fills, what hangs shares it
     free = eyes - fringe.filled
-    if free <= hung <= eyes or as_written or even:
+    if free <= hung <= eyes or even or all(line.at for line in fringe.lines):
         return Held()
     names = ", ".join(dict.fromkeys(f"`{line.part.name}`" for line in fringe.lines))
     right = eyes if hung > eyes else free
@@ -58,9 +57,8 @@ def _at_no_eye(fringe: HungOnEyes, eyes: int, named: list[int]) -> Misfit:
 def _remedies(fringe: HungOnEyes, eyes: int, right: int, hung: int, ask: Ask) -> tuple[Remedy, ...]:
     last = fringe.lines[-1]
     wanted = last.times + right - hung
-    woven = fringe.eyes.woven
     other = f"take a part with {plural(hung + eyes - right, 'eye')}"
-    if woven:
+    if fringe.eyes.woven:
         other = f"weave an edge of {hung} beads"
     by_hand = Remedy(f"hang {right} in all, or {other}")
     if wanted < 1 or "times" not in last.node.entries:
