@@ -17,7 +17,7 @@ from wellstrung.rulebook import (
     Rule,
     holds,
 )
-from wellstrung.rulebook.plan import Part, Role
+from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import run_longer
 from wellstrung.rulebook.values import Quantity, table
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
@@ -60,9 +60,8 @@ def check(worn: Fitted, ask: Ask) -> Answer:
     room = inside - body
     eases = _EASES.get(worn.measure)
     binds = room - ask.limit(eases[0]) if eases else room
-    closes, lacks = room + ask.limit(SNUG), -binds.likely.low
-    # a strand on elastic opens further to go on
-    if not any(map(_on_elastic, ask.plan.in_run)) and not holds(closes):
+    lacks, closes = -binds.likely.low, _closes(worn, ask, room)
+    if closes is not None and not holds(closes):
         return _misfit(worn, ask, closes, "close round", lacks, "error")
     if not holds(room):
         return _misfit(worn, ask, room, "lie tight on", lacks, "warning")
@@ -76,8 +75,17 @@ def check(worn: Fitted, ask: Ask) -> Answer:
     return Held(min(binds, slips, key=lambda margin: margin.likely.low))
 
 
-def _on_elastic(part: Part) -> bool:
-    return part.kind.role is Role.STRAND and part.thread.stretches
+def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
+    """By how much the piece can be closed at all, mm; None where elastic opens it further.
+
+    The beads of a strand press into the skin until the line itself goes round.
+    """
+    strands = [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
+    if any(strand.thread.stretches for strand in strands):
+        return None
+    if strands:
+        return ask.get("piece.length") - worn.wearer.length(worn.measure)
+    return room + ask.limit(SNUG)
 
 
 def _over_the_hand(ask: Ask) -> bool:
@@ -127,6 +135,7 @@ RULE = Rule(
         "1/8 in to 2 in of ease on a wrist: trade table `bracelet_eases`, worn: common practice",
         "1/2 in to 2 1/2 in of ease on an ankle: trade table `anklets`, snug: several pages; trade"
         " table `anklets`, loose: one page",
+        "skin gives 6 mm, or the beads of a strand: common practice, no source",
     ),
     bad="wearer: {neck: 44 cm} and a rope collar of 43 cm inside",
     good="wearer: {neck: 36 cm} and a rope collar of 43 cm inside",
