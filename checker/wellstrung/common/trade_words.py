@@ -32,6 +32,7 @@ SAME: Mapping[str, tuple[str, ...]] = {
         "adhesive": "glue",
         "strand": "string of beads",
         # thread and adhesives
+        "elastic": "elastic cord, stretch cord, stretchy cord, clear elastic, clear stretch cord",
         "flexible wire": "stringing wire, beading wire, tiger tail",
         "fused": "fused line, bonded line",
         "braided": "braided line",

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
 from enum import Enum, auto
+from functools import cache
 from typing import Any, Literal
 
 from msgspec import Struct, field
 
 from wellstrung.common import units
 from wellstrung.common.places import Place
+from wellstrung.common.wording import same_as
 from wellstrung.model.item import Bead, Item
 from wellstrung.model.looks import Look, StitchLook
 from wellstrung.quantity.value import Quantity
@@ -210,7 +212,8 @@ class Part(Item, frozen=True, eq=False):
     def thread(self) -> Traits:
         """What its thread is, by the type that it gives."""
         node = self.node_at("thread", "type")
-        return self.threads.get(str(node.value), _PLAIN) if node is not None else _PLAIN
+        known = _same_as(str(node.value), tuple(self.threads)) if node is not None else None
+        return self.threads[known] if known else _PLAIN
 
     @property
     def cut_from(self) -> Part | None:
@@ -251,3 +254,4 @@ class Part(Item, frozen=True, eq=False):
 
 
 _PLAIN = Traits()
+_same_as = cache(same_as)

@@ -154,22 +154,28 @@ class Names:
             self._check_links(part, chain)
 
     def _check_words(self, part: Part) -> None:
-        """What names an adhesive is in its table; a metal and a statement are no slips of another.
+        """An adhesive is in its table; a metal, a line and a statement are no slips of another.
 
         A metal that no table has is an unknown one, and other statements state nothing.
         """
-        glue, metal, stated = (part.node_at(name) for name in ("type", "metal", "states"))
-        metals, adhesives = tables.load("metals").rows, tables.load("adhesives").rows
+        glue, stated = part.node_at("type"), part.node_at("states")
+        adhesives, metals = tables.load("adhesives").rows, tables.load("metals").rows
         if glue and part.kind.role is Role.GLUE and str(glue.value) not in adhesives:
             called = "row in the trade table `adhesives`"
             self.unknown(called, str(glue.value), adhesives, glue, slip_of)
-        if metal and not same_as(str(metal.value), metals) and slip_of(str(metal.value), metals):
-            called = "row in the trade table `metals`"
-            self.unknown(called, str(metal.value), metals, metal, slip_of)
+        self._no_slip("row in the trade table `metals`", part.node_at("metal"), metals)
+        self._no_slip("type of thread", part.node_at("thread", "type"), part.threads)
         for each in stated.items if isinstance(stated, reading.Sequence) else ():
             word, known = str(each.value), dict.fromkeys(STATEMENTS)
-            if word not in known and slip_of(word, known):
+            if word not in known and slip_of(word, known):  # also where it is only spelt otherwise
                 self.unknown("statement", word, known, each, slip_of)
+
+    def _no_slip(self, what: str, node: reading.Node | None, known: Mapping[str, object]) -> None:
+        """A fault where a word is a slip of a known one; any other word may stand."""
+        word = str(node.value) if node is not None else ""
+        if node is None or word in known or same_as(word, known) or not slip_of(word, known):
+            return
+        self.unknown(what, word, known, node, slip_of)
 
     def _check_stitch(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
         node, stitch = part.node_at("stitch"), part.stitch

@@ -14,6 +14,7 @@ def check(elastic: OnElastic, ask: Ask) -> Answer:
         " allergy; clear stretch cord mostly holds none: ask the supplier what yours is made of,"
         f" and tell whoever makes or wears the piece; {LAW_FIRST}",
         elastic.place,
+        tuple(s for s in ask.plan.steps_that("string") if s.parts["part"] in elastic.strung),
     )
 
 
