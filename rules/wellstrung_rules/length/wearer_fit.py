@@ -38,17 +38,18 @@ EASE_MOST = Limit(
     "over a wrist, common practice, no source",
     Choice(25.0, _WORN.cell("ease_most").value, _PRINTED),
 )
-_ANKLETS = "trade table `anklets`, one page"
+_SNUGLY = "trade table `anklets`, snug: several pages"
+_LOOSELY = "trade table `anklets`, loose: one page"
 _SNUG, _LOOSE = (table("anklets").row(name).cell("ease") for name in ("snug", "loose"))
 ANKLET_LEAST = Limit(
-    "least ease of an anklet", _SNUG.value, "mm", _ANKLETS, Choice(_SNUG.low, _SNUG.high, _ANKLETS)
+    "least ease of an anklet", _SNUG.value, "mm", _SNUGLY, Choice(_SNUG.low, _SNUG.high, _SNUGLY)
 )
 ANKLET_MOST = Limit(
     "most ease of an anklet",
     _LOOSE.value,
     "mm",
-    _ANKLETS,
-    Choice(_LOOSE.low, _LOOSE.high, _ANKLETS),
+    _LOOSELY,
+    Choice(_LOOSE.low, _LOOSE.high, _LOOSELY),
 )
 SNUG = Limit("snug", 6.0, "mm", "skin gives a quarter of an inch, common practice, no source")
 #: the least and the most ease round what is measured
