@@ -51,4 +51,5 @@ def metal_of(part: Part) -> str:
 def with_metals(parts: Mapping[Part, object]) -> str:
     """The names of parts, and in brackets the metals they are made of."""
     metals = dict.fromkeys(metal_of(part) for part in parts)
-    return f"{listed(part.name for part in parts)} ({', '.join(metals)})"
+    between = "; " if any("," in metal for metal in metals) else ", "
+    return f"{listed(part.name for part in parts)} ({between.join(metals)})"
