@@ -2,7 +2,7 @@
 
 A rule looks at one subject and answers one of
 
-* `Held(margin)` - it was kept, with this much to spare;
+* `Held(margin)` - it was kept, with this much to spare; `Held(differ=...)` where some makers would;
 * `Misfit(margin, ...)` - it was not, over part or all of the margin's range;
 * `Caution(...)` - a safety text whose condition is in the plan;
 * `None` - the rule has nothing to do with this subject.

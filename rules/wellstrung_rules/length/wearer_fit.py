@@ -133,6 +133,7 @@ RULE = Rule(
     sources=(
         "inside = length - pi x thickness: trade table `bracelet_eases`, thick beads: several"
         " pages",
+        "6 to 25 mm of ease on a wrist: common practice, no source",
         "1/8 in to 2 in of ease on a wrist: trade table `bracelet_eases`, worn: common practice",
         "1/2 in to 2 1/2 in of ease on an ankle: trade table `anklets`, snug: several pages; trade"
         " table `anklets`, loose: one page",
