@@ -11,7 +11,8 @@ import math
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import most
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, Woven, kept, passes_of
-from wellstrung.rulebook.values import Quantity, derived, exact, times
+from wellstrung.rulebook.plan import Item, Part, beads_named
+from wellstrung.rulebook.values import Quantity, derived, exact, times, total
 from wellstrung.rulebook.wording import about, in_unit_of
 
 TAIL_WOVEN_IN = Limit(
@@ -29,7 +30,8 @@ def check(woven: Woven, ask: Ask) -> Answer:
         return None
     room, tails = _room(woven, passes, ask), _tails(woven, ask)
     each = ask.limit(TAIL_WOVEN_IN)
-    margin = room - times(each, tails)
+    needed = times(each, tails)
+    margin = room - needed
     if answer := kept(margin):
         return answer
     return Misfit(
@@ -37,7 +39,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
         f" {tails} tails, each woven in for {in_unit_of(each.middle, each)}",
         place=part.place_of("thread"),
         found=about(room),
-        needed=f"{math.ceil(room.middle - margin.likely.low)} mm of free holes",
+        needed=f"{in_unit_of(needed.middle, each)} of free holes",
         remedies=(
             Remedy(
                 "take a thinner thread or a finer needle, work with longer threads, or weave a"
@@ -49,13 +51,24 @@ def check(woven: Woven, ask: Ask) -> Answer:
 
 
 def _room(woven: Woven, passes: int, ask: Ask) -> Quantity:
-    part = woven.part
-    bead = min(ask.beads_of(part), key=lambda bead: ask.of(bead, "hole").middle)
+    part, beads = woven.part, ask.beads_of(woven.part)
+    groups = [(bead, ask.beads_in(part, bead, 1), passes) for bead in beads]
+    core = part.bead("core_bead")
+    if core is not None:  # the stitch goes on through the core, and once through each loop
+        outer = [ask.plan.beads[name] for name in beads_named(part, "outer")]
+        tightest = min(outer, key=lambda bead: ask.of(bead, "hole").middle)
+        groups = [(core, ask.of(part, "core_beads"), passes)]
+        groups += [(tightest, ask.of(part, "outer_beads"), 1)]
+    free = [_free(part, *group, ask) for group in groups]
+    return total(f"{part.name} free in its holes", "mm", free)
+
+
+def _free(part: Part, bead: Item, beads: Quantity, passes: int, ask: Ask) -> Quantity:
     return derived(
-        f"{part.name} free in its holes",
+        f"free in {bead.name}",
         "mm",
         room_for_tails,
-        beads=ask.of(part, "beads"),
+        beads=beads,
         bead_length=ask.of(bead, "length"),
         hole=ask.of(bead, "hole"),
         needle=ask.of(part, "needle"),
