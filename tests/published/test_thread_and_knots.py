@@ -18,11 +18,21 @@ from wellstrung.formulas.thread import (
     strength_left,
     threads,
 )
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins.host import Host
 
 FACTS = tables.load("stitch_facts")
 BEADS = tables.load("beads")
 NEEDLES = tables.load("needles")
 KNOTS = tables.load("knots")
+STRAND = """\
+plan: 1
+title: Pearls
+piece: necklace
+beads: {{pearl: {{type: other, outside: {pearl} mm, length: {pearl} mm}}}}
+parts: {{strand: {{kind: strand, stitch: knotted, beads: pearl, length: 60 in, thread: {thread}}}}}
+run: [strand]
+"""
 
 
 def test_two_threads_in_a_hole_of_half_a_millimetre_refuse_a_needle() -> None:
@@ -88,6 +98,18 @@ def test_a_line_of_100_n_with_a_knot(knot: str, per_cent: float) -> None:
 
 def test_an_overhand_may_cost_65_per_cent_in_nylon() -> None:
     assert strength_left(100, KNOTS.row("overhand").cell("left").low) == pytest.approx(100 - 65)
+
+
+@pytest.mark.parametrize(("pearl", "silk", "lines"), [(6, 0.4, 1), (7, 0.5, 1), (8, 0.4, 2)])
+def test_a_knotted_strand_of_60_in_took_107_in(
+    pearl: float, silk: float, lines: int, installed: Host
+) -> None:
+    """`Knotted pearls not so easy`: 10 ft of silk, 13 in left; pearls and silk are not stated."""
+    thread = f"{{type: silk, outside: {silk} mm}}, passes: {lines}"
+    text = STRAND.format(pearl=pearl, thread=thread)
+    found = Checker(installed, quantities=True).check_text(text).quantities
+    used = found["strand.thread"].likely
+    assert used.low / lines < 107 * 25.4 < used.high / lines
 
 
 def test_a_suture_of_56_1_n_breaks_at_34_3_n_knotted() -> None:

@@ -19,7 +19,7 @@ from wellstrung.derived.declared import (
     size,
     written_or,
 )
-from wellstrung.formulas.arithmetic import most
+from wellstrung.formulas.arithmetic import most, sqrt
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.looks import Strung
 from wellstrung.model.parts import Formula, Part, Stitch
@@ -59,6 +59,19 @@ def knot_path(cord: float) -> float:
 
 
 _KNOT_PATH = 12
+
+
+def as_one(line: float, lines: float) -> float:
+    """Thickness of lines that are knotted together, mm: of one cord with as much in it.
+
+    Geometry: their areas added. Doubled silk knots as a cord 1.4 times as thick.
+
+    >>> round(as_one(0.5, lines=2), 2)
+    0.71
+    """
+    return line * sqrt(lines)
+
+
 #: A tight overhand between two beads keeps them this many cords apart: common practice.
 _TIGHT = (1.25, 1.375, 1.5)
 #: Strung beads do not sit face to face: rounds of 4 to 10 mm come to 100..101, 66..67, 50 and
@@ -79,6 +92,9 @@ _BEAD_LENGTH = product(
     ),
 )
 _NOTHING = constant("between", 0.0, "mm")
+_PASSES = count("passes", lambda part: part.count("passes", default=1))
+#: the cord that is knotted: every pass of the line
+_CORD = formula("cord", "mm", as_one, line="line", lines=_PASSES, source=GEOMETRY)
 #: what a knot keeps two beads apart: as ten test knots showed, or by the cord's thickness
 _KNOT = written_or(
     size("knot_adds"),
@@ -86,7 +102,7 @@ _KNOT = written_or(
     otherwise=product(
         "knot",
         "mm",
-        "line",
+        _CORD,
         hand(
             "how tight the knots are",
             _TIGHT,
@@ -96,21 +112,18 @@ _KNOT = written_or(
     ),
 )
 _SPACING = size("spacing")
-
-
-_PASSES = count("passes", lambda part: part.count("passes", default=1))
 #: the line through every bead, as often as it passes; tails come on top
 _THREAD = product("thread", "mm", "length", _PASSES, source="counting: one length for each pass")
 _KNOTTED_THREAD = formula(
     "thread",
     "mm",
     lambda length, passes, beads, cord, share: (
-        length * passes + most(0, beads - 1) * knot_path(cord) * share
+        passes * (length + most(0, beads - 1) * knot_path(cord) * share)
     ),
     length="length",
     passes=_PASSES,
     beads="beads",
-    cord="line",
+    cord=_CORD,
     share=making.thread_share(),
     source="10..14 cords a knot: from memory, measure ten of yours",
 )
@@ -186,8 +199,8 @@ KNOTTED = Stitch(
     asides={"between": _KNOT},
     knot="overhand",
     refuses=_needs("thread.outside", "thread: {type: silk, outside: 0.5 mm}"),
-    held_against="no published figure: what a knot adds depends on cord and hand, so ten test knots"
-    " beat it",
+    held_against="60 in of pearls took 107 in of silk (`Knotted pearls not so easy`, copy seen;"
+    " pearls and silk not stated): 6 mm pearls on 0.4 mm give 103 in; ten test knots beat it",
     makes="strand",
     look=Strung(knotted=True),
 )
