@@ -5,35 +5,42 @@ from __future__ import annotations
 from wellstrung import tables
 from wellstrung.common.choice import Choice
 from wellstrung.model.item import Missing
+from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan
 from wellstrung.quantity.arithmetic import derived, exact, leaf
 from wellstrung.quantity.value import Quantity
 
 
-def weight(mass: Quantity, share: float = 1.0) -> Quantity:
+def weight(mass: Quantity, share: float = 1.0, rest: float | None = None) -> Quantity:
     """The weight of a mass, N, or a share of it: g at standard gravity, 9.80665 m/s2.
+
+    At `rest` it may be a smaller share; to take more is a careful choice.
 
     >>> round(weight(exact("charm", 100.0, "g")).middle, 5)
     0.98067
     """
+    span = Choice(rest, share, "the load at rest", careful=True) if rest is not None else None
     return derived(
         f"weight of {mass.name}",
         "N",
         lambda mass, share, gravity: mass * share * gravity / 1000,
         mass=mass,
-        share=exact("share", share),
+        share=exact("share", share, choice=span),
         gravity=exact("gravity", 9.80665, "m/s2"),
     )
 
 
-def pull_at_clasp(plan: Plan, mass: Quantity) -> tuple[Quantity, str]:
-    """What pulls at an end of the piece, N, and that in words.
+def pull_at_clasp(plan: Plan, mass: Quantity, part: Part) -> tuple[Quantity, str]:
+    """What pulls at an end of a part of the run, N, and that in words.
 
-    A necklace hangs from both sides of its clasp, half at each; another piece may hang by one end.
+    What is worn hangs from both sides of its clasp, half at each, and strands side by side share
+    that. A necklace is worn so; another piece may hang by one end.
     """
+    strands = min((len(entry.parts) for entry in plan.run if part in entry.parts), default=1)
     if plan.piece == "necklace":
-        return weight(mass, 0.5), "the necklace, half of it on each side of the neck,"
-    return weight(mass), "the whole piece"
+        words = "the necklace, half of it on each side of the neck,"
+        return weight(mass, 0.5, 0.5 / strands), words
+    return weight(mass, 1.0, 0.5 / strands), "the whole piece"
 
 
 def pull_to_spare(bears: Quantity, load: Quantity, factor: Quantity) -> Quantity:

@@ -12,7 +12,7 @@ from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
-    load, pulls = pull_at_clasp(ask.plan, ask.get("piece.mass"))
+    load, pulls = pull_at_clasp(ask.plan, ask.get("piece.mass"), join.strand)
     factor = ask.limit(HOLD_FACTOR)
     share = weakest("share held", "crimps", "closed by hand", "held")
     bears = product(f"{join.crimp.name} lets go at", "N", ask.of(join.strand, "breaking"), share)

@@ -25,7 +25,7 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     field = "breakaway" if clasp.has("breakaway") and not clasp.has("pull") else "pull"
     pull, factor = clasp.force(field), ask.limit(MAGNET_FACTOR)
     share = weakest("share of the pull", "clasps", "magnetic", "slides_at")
-    load, pulls = pull_at_clasp(ask.plan, ask.get("piece.mass"))
+    load, pulls = pull_at_clasp(ask.plan, ask.get("piece.mass"), clasp)
     slides_at = derived(
         f"{clasp.name} slides apart at", "N", magnets.slides_at, pull=pull, share=share
     )

@@ -50,7 +50,7 @@ def check(join: OnThread, ask: Ask) -> Answer:
 def _load(join: OnThread, ask: Ask) -> tuple[Quantity, str]:
     """What pulls at it, and that in words: its share of what hangs, or the piece by one end."""
     if join.held is None:
-        return pull_at_clasp(ask.plan, ask.get("piece.mass"))
+        return pull_at_clasp(ask.plan, ask.get("piece.mass"), join.thread)
     share = pieces_hung(join.line) / join.line.times if join.line else 1.0
     return weight(ask.hanging(join.held), share), f"`{join.held.name}`"
 
