@@ -28,7 +28,12 @@ _NONE: Mapping[str, Argument] = MappingProxyType({})
 
 
 def size(*path: str, allowance: str = "") -> Formula:
-    """A length, mm, as the plan measures or states it, off its nominal by a bench allowance."""
+    """The size of a part, mm, as the plan measures or states it, off by a bench allowance."""
+    return lambda part, ask: part.size(*path, allowance=allowance)
+
+
+def by_length(*path: str, allowance: str = "") -> Formula:
+    """What is cut, worn or sold by length, mm, as the plan measures or states it."""
     return lambda part, ask: part.length(*path, allowance=allowance)
 
 

@@ -9,7 +9,7 @@ from wellstrung.quantity.value import Quantity
 
 
 def _eye_hole(part: Part, eye: str) -> Quantity:
-    return part.length(*part.eye_path(eye), "hole", allowance="eye size")
+    return part.size(*part.eye_path(eye), "hole", allowance="eye size")
 
 
 def _eye_wire(part: Part, eye: str) -> Quantity:
@@ -23,11 +23,11 @@ def _eye_through(part: Part, eye: str) -> Quantity:
 
 
 def _eye_edge(part: Part, eye: str) -> Quantity:
-    return part.length(*part.eye_path(eye), "edge", allowance="eye size")
+    return part.size(*part.eye_path(eye), "edge", allowance="eye size")
 
 
 def _eye_spacing(part: Part, eye: str) -> Quantity:
-    return part.length(*part.eye_path(eye), "spacing", allowance="eye size")
+    return part.size(*part.eye_path(eye), "spacing", allowance="eye size")
 
 
 OF_EYE: dict[str, Callable[[Part, str], Quantity]] = {

@@ -20,7 +20,7 @@ _TABLES = ("threads", "cords", "elastics", "beading_wires")
 def line(part: Part) -> Quantity:
     """Thickness of the thread, wire or elastic of a part, mm; raises Missing."""
     if part.has("thread", "outside"):
-        return part.length("thread", "outside")
+        return part.size("thread", "outside")
     row = _row(part)
     if row is None:
         raise part.missing("thread", "outside")
@@ -60,7 +60,7 @@ def _flexible_wire(part: Part) -> tables.Row | None:
     soft = part.thread.steel and not part.thread.springs
     if not (part.has("thread", "outside") and soft):
         return None
-    thick = round(part.length("thread", "outside").middle, 2)
+    thick = round(part.size("thread", "outside").middle, 2)
     rows = {row.cell("diameter").value: row for row in tables.load("beading_wires").rows.values()}
     return rows.get(thick)
 

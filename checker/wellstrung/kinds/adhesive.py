@@ -67,7 +67,7 @@ def _stated(what: str) -> Formula:
 def _bridges(part: Part, ask: Quantities) -> Quantity:
     """The widest gap it fills with full strength: as the plan states it, or from the tables."""
     if part.has("bridges"):
-        return part.length("bridges")
+        return part.size("bridges")
     row = _row(part)
     if "gap_most" not in row.cells:
         raise part.missing("bridges")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from wellstrung.derived.declared import count, formula, mass, product, size, written_or
+from wellstrung.derived.declared import by_length, count, formula, mass, product, written_or
 from wellstrung.formulas import thread
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
@@ -45,7 +45,7 @@ def _to_foot(beads: Callable[[Part], float]) -> Formula:
 
 
 _LENGTH = written_or(
-    size("length"), ("measured", "length"), otherwise=_to_foot(lambda part: max(legs(part)))
+    by_length("length"), ("measured", "length"), otherwise=_to_foot(lambda part: max(legs(part)))
 )
 _MEAN_LENGTH = _to_foot(beads_in)
 

@@ -24,7 +24,7 @@ def link_inside(chain: Part, link: str) -> Quantity:
         f"{chain.name}.{link} inside",
         "mm",
         rings.inside_of,
-        outside=chain.length("links", link, "length", allowance="link size"),
+        outside=chain.size("links", link, "length", allowance="link size"),
         wire=chain.wire("links", link, "wire"),
         source="inside = outside - 2 x wire, trade table `chains`",
     )
@@ -90,12 +90,12 @@ def _end(which: int, what: str) -> Callable[[Part, Quantities], Quantity]:
         if what != "hole":
             return chain.wire("links", link, "wire")
         if chain.has("links", link, "hole"):
-            return chain.length("links", link, "hole", allowance="link size")
+            return chain.size("links", link, "hole", allowance="link size")
         return derived(
             f"{chain.name}.{link} hole",
             "mm",
             rings.inside_of,
-            outside=chain.length("links", link, "width", allowance="link size"),
+            outside=chain.size("links", link, "width", allowance="link size"),
             wire=chain.wire("links", link, "wire"),
             source="inner opening = outer - 2 x wire, trade table `chains`",
         )
@@ -108,7 +108,7 @@ def _width(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
     names = dict.fromkeys(links_of(piece, chain))
     widths = {
-        f"link{n}": chain.length("links", link, "width", allowance="link size")
+        f"link{n}": chain.size("links", link, "width", allowance="link size")
         for n, link in enumerate(names, 1)
     }
     return derived(f"{piece.name}.width", "mm", lambda **widths: most(*widths.values()), widths)

@@ -12,6 +12,7 @@ from wellstrung.common.choice import Choice
 from wellstrung.derived.declared import (
     GEOMETRY,
     Argument,
+    by_length,
     constant,
     count,
     formula,
@@ -163,7 +164,7 @@ WIRE_LINK = Kind(
         "beads": count("beads", beads_on),
         "stack": _stack,
         "thickness": _thickness,
-        "length": size("length", allowance="part length"),
+        "length": by_length("length", allowance="part length"),
         "needed": _NEEDED,
         "along": written_or(
             size("along"),

@@ -130,8 +130,15 @@ class Item(Struct, frozen=True, eq=False):
         return tuple(int(count) for count in value) if isinstance(value, list) else (int(value),)
 
     def length(self, *path: str, allowance: str = "") -> Quantity:
-        """A length in mm; a `measured:` value of the same name beats it; raises Missing."""
+        """What is cut, worn or sold by length, in mm; messages give it in the author's unit.
+
+        A `measured:` value of the same name beats what is written; raises Missing.
+        """
         return self._value(units.length, "mm", path, allowance)
+
+    def size(self, *path: str, allowance: str = "") -> Quantity:
+        """The size of a part, a bead or a hole, as `length`; messages give it in mm."""
+        return self._value(units.size, "mm", path, allowance)
 
     def wire(self, *path: str) -> Quantity:
         """A wire thickness in mm."""

@@ -65,12 +65,15 @@ from wellstrung.rulebook.remedies import wider_bore as wider_bore
 from wellstrung.rulebook.remedies import wider_ring as wider_ring
 from wellstrung.rulebook.rule import Rule as Rule
 from wellstrung.rulebook.wording import about as about
+from wellstrung.rulebook.wording import at_least as at_least
+from wellstrung.rulebook.wording import at_most as at_most
 from wellstrung.rulebook.wording import between as between
 from wellstrung.rulebook.wording import hours as hours
 from wellstrung.rulebook.wording import in_unit_of as in_unit_of
 from wellstrung.rulebook.wording import often as often
 from wellstrung.rulebook.wording import spelled as spelled
 from wellstrung.rulebook.wording import spelled_time as spelled_time
+from wellstrung.rulebook.wording import within as within
 from wellstrung.subjects.alone import ClaspClosed as ClaspClosed
 from wellstrung.subjects.alone import CoreInRope as CoreInRope
 from wellstrung.subjects.alone import Named as Named

@@ -14,7 +14,7 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.rulebook.answer import Remedy
 from wellstrung.rulebook.ask import Ask
-from wellstrung.rulebook.wording import article, in_unit_of, spelled_time
+from wellstrung.rulebook.wording import article, at_least, in_unit_of, spelled_time
 from wellstrung.subjects.supplies import BeadsNeeded
 
 
@@ -25,7 +25,7 @@ def stronger_line(thread: Part, wanted: float, ask: Ask) -> tuple[Remedy, ...]:
     """
     now = ask.of(thread, "breaking")
     pounds = f"{math.ceil(wanted / units.force('1 lb').value - 1e-9)} lb"
-    least = pounds if now.spelled_unit in ("", "lb") else in_unit_of(wanted, now)
+    least = pounds if now.spelled_unit in ("", "lb") else at_least(wanted, now)
     by_hand = Remedy(f"take a line for `{thread.name}` that is rated {least} or more")
     if not thread.has("thread", "rating") or not thread.has("thread", "type"):
         return (by_hand,)
@@ -107,10 +107,10 @@ def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[
 
 def wider_bore(cap: Part, wanted: float) -> tuple[Edit, ...]:
     """Edits that give a cap or a cone another bore, mm, and keep the wall round it."""
-    bore = cap.length("bore")
+    bore = cap.size("bore")
     edits = [Edit(cap.place_of("bore"), in_unit_of(wanted, bore))]
     if cap.has("outside"):
-        outside = cap.length("outside")
+        outside = cap.size("outside")
         if outside.middle <= wanted:
             grown = in_unit_of(outside.middle + wanted - bore.middle, outside)
             edits.append(Edit(cap.place_of("outside"), grown))

@@ -15,6 +15,9 @@ from wellstrung.model.plan import Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number as number
 
+#: Narrower than this, mm, a range has no size inside it that a shop could name.
+_STEP = 0.01
+
 
 def spelled(quantity: Quantity) -> str:
     """A value as the author wrote it; one that was worked out, with its likely range."""
@@ -35,28 +38,58 @@ def about(quantity: Quantity, like: Quantity | None = None) -> str:
 
 def between(low: float, high: float, like: Quantity) -> str:
     """A range in the unit that `like` was written in, as one would write it in a plan."""
-    first, last = in_unit_of(low, like), in_unit_of(high, like)
-    head, _, unit = first.rpartition(" ")
-    return f"{head}..{last}" if head and last.endswith(unit) else f"{first} to {last}"
+    return _range(low, high, like, "nearest", "nearest")
 
 
-def in_unit_of(value: float, like: Quantity) -> str:
+def within(low: float, high: float, like: Quantity) -> str:
+    """A range to stay in: its ends rounded inwards, where there is room for it."""
+    inwards = _range(low, high, like, "up", "down")
+    return inwards if high - low > 2 * _STEP else between(low, high, like)
+
+
+def _range(low: float, high: float, like: Quantity, first: units.Side, last: units.Side) -> str:
+    unit = _unit(like, like.unit)
+    begins, ends = units.show(low, unit, side=first), units.show(high, unit, side=last)
+    head, _, named = begins.rpartition(" ")
+    return f"{head}..{ends}" if head and ends.endswith(f" {named}") else f"{begins} to {ends}"
+
+
+def in_unit_of(value: float, like: Quantity, side: units.Side = "nearest") -> str:
     """A value in base units, printed in the unit that `like` was written in.
 
-    Sixteenths of an inch are too coarse to tell a fit in: below two inches they give way to mm.
+    Nobody feels newtons: the mass that pulls as much stands beside them.
+
+    >>> from wellstrung.quantity.arithmetic import leaf
+    >>> in_unit_of(6.67, leaf("pull", 3.0, "N")), in_unit_of(66.7, leaf("pull", 3.0, "N"))
+    ('6.67 N (680 g)', '66.7 N (6.8 kg)')
     """
     unit = _unit(like, like.unit)
-    return units.show(value, "mm" if unit == "in/" and abs(value) < 2 * units.INCH else unit)
+    shown = units.show(value, unit, side=side)
+    if unit != "N":
+        return shown
+    grams = value / units.KILOGRAM_FORCE * 1000
+    mass = units.show(grams, "kg", 1, side) if grams >= 1000 else units.show(grams, "g", 0, side)
+    return f"{shown} ({mass})"
+
+
+def at_least(value: float, like: Quantity) -> str:
+    """A limit that must be reached, rounded up so that what is printed reaches it."""
+    return in_unit_of(value, like, "up")
+
+
+def at_most(value: float, like: Quantity) -> str:
+    """A limit that must not be passed, rounded down so that what is printed does not pass it."""
+    return in_unit_of(value, like, "down")
 
 
 def raised(value: Quantity, margin: Quantity, like: Quantity | None = None) -> str:
     """The least that a value needs to be for a margin that grows with it to hold."""
-    return in_unit_of(value.middle - margin.likely.low, like or value)
+    return at_least(value.middle - margin.likely.low, like or value)
 
 
 def lowered(value: Quantity, margin: Quantity, like: Quantity | None = None) -> str:
     """The most that a value may be for a margin that shrinks as it grows to hold."""
-    return in_unit_of(value.middle + margin.likely.low, like or value)
+    return at_most(value.middle + margin.likely.low, like or value)
 
 
 def spelled_time(minutes: float) -> str:

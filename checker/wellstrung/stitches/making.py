@@ -10,7 +10,15 @@ from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived import declared
-from wellstrung.derived.declared import GEOMETRY, count, formula, hand, product, size, written_or
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    by_length,
+    count,
+    formula,
+    hand,
+    product,
+    written_or,
+)
 from wellstrung.formulas.thread import PATH_SHARE
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
@@ -121,7 +129,7 @@ def swatch(verb: str) -> str:
 
 
 #: a length as it is woven, or as the plan states it
-WOVEN_LENGTH = size("length", allowance="woven length")
+WOVEN_LENGTH = by_length("length", allowance="woven length")
 
 
 def rounds_or(otherwise: Formula) -> Formula:

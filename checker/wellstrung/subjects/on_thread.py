@@ -218,8 +218,8 @@ def edges_of(bead: Bead) -> str:
         return "smooth"
     if not bead.has("length") or not bead.has("outside"):
         return ""
-    tube = _TUBE * bead.length("outside").middle + SLACK
-    return "sharp" if bead.length("length").middle > tube else ""
+    tube = _TUBE * bead.size("outside").middle + SLACK
+    return "sharp" if bead.size("length").middle > tube else ""
 
 
 def bare_edges(plan: Plan, part: Part) -> tuple[Bead, ...]:

@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Iterator, Mapping
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.derived.taken import bought_parts
@@ -21,7 +20,7 @@ from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
-from wellstrung.rulebook import between, in_unit_of
+from wellstrung.rulebook import at_least, at_most, within
 
 #: Steps in which sizes are tried, mm.
 STEP = 0.05
@@ -72,7 +71,7 @@ def _of(part: Part, plan: Plan, result: PlanResult, checker: Checker) -> Iterato
             yield Substitute(part.name, name, wrong.needed, works=False)
             continue
         try:
-            size = part.wire(*path) if kind == "wire" else part.length(*path)
+            size = part.wire(*path) if kind == "wire" else part.size(*path)
         except Missing:
             continue
         trial = _Trial(part, size, before or {}, plan, checker)
@@ -191,10 +190,8 @@ def _range_words(low: float | None, high: float | None, size: Quantity) -> str:
             if low is not None and high is not None:
                 return f"{thin}..{thick} {unit}" if thin != thick else f"{thin} {unit}"
             return f"{thin} {unit} or thicker" if high is None else f"{thick} {unit} or thinner"
-    if size.spelled_unit in ("cm", "m"):  # too coarse for a fit
-        size = replace(size, spelled_unit="mm")
     if low is not None and high is not None:
-        return between(low, high, size)
+        return within(low, high, size)
     if low is not None:
-        return f"from {in_unit_of(low, size)}"
-    return f"up to {in_unit_of(high or 0.0, size)}"
+        return f"from {at_least(low, size)}"
+    return f"up to {at_most(high or 0.0, size)}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.formulas.glue import gap
 from wellstrung.rulebook import Answer, Ask, GluedEnd, Held, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.values import derived, table
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, at_most, in_unit_of, spelled
 from wellstrung_rules.adhesive import take_epoxy
 
 
@@ -18,14 +18,14 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
     margin = bridges - wide
     if answer := kept(margin):
         return answer
-    epoxy, most = take_epoxy(glue), in_unit_of(bore.middle + 2 * margin.likely.low, bore)
+    epoxy, most = take_epoxy(glue), at_most(bore.middle + 2 * margin.likely.low, bore)
     return Misfit(
         says=f"`{glue.name}` bridges gaps of up to {spelled(bridges)}; the gap between"
         f" `{end.rope.name}` and the bore of cap `{end.cap.name}` {{is|may be wider:}}"
         f" {about(wide, bore)}",
         place=glue.place_of("type"),
         found=f"a gap of {in_unit_of(wide.middle, bore)} all round",
-        needed=f"a gap of {in_unit_of(bridges.middle, bore)} or less",
+        needed=f"a gap of {at_most(bridges.middle, bore)} or less",
         remedies=(
             Remedy(
                 f"{epoxy.text}, which fills such a gap", () if glue.has("bridges") else epoxy.edits

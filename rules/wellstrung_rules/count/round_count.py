@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, Woven, caps_at
 from wellstrung.rulebook.plan import Part, Role
 from wellstrung.rulebook.values import Quantity, Window, working
-from wellstrung.rulebook.wording import about, between, number
+from wellstrung.rulebook.wording import about, number, within
 from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
 
 
@@ -58,7 +58,7 @@ def _stated(rope: Part, ask: Ask) -> tuple[Window, str, Quantity]:
     bore = ask.of(caps[0], "bore")
     low = bore.worst.low - ask.limit(CAP_LOOSE).middle
     high = bore.worst.high / (1 - ask.limit(CAP_TIGHT).middle)
-    words = f"cap `{caps[0].name}` takes a rope of {between(low, high, bore)}"
+    words = f"cap `{caps[0].name}` takes a rope of {within(low, high, bore)}"
     return Window(low, high), words, bore
 
 

@@ -18,7 +18,7 @@ from wellstrung.rulebook import (
     tightest,
 )
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, between, raised, spelled
+from wellstrung.rulebook.wording import about, raised, spelled, within
 
 CLASP_WIDER = Limit(
     "clasp wider",
@@ -34,17 +34,17 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
         raise Missing(f"the width of the end of `{band.name}`, whose rows grow or shrink")
     margins = []
     if clasp.has(*join.thick):
-        gap, thickness = clasp.length(*join.thick, allowance="eye size"), ask.of(band, "thickness")
+        gap, thickness = clasp.size(*join.thick, allowance="eye size"), ask.of(band, "thickness")
         margins.append(gap - thickness)
         if not holds(margins[0]):
             return _too_thick(join, thickness, gap, margins[0])
-    width, takes = ask.of(band, "width"), clasp.length(*join.across, allowance="part length")
+    width, takes = ask.of(band, "width"), clasp.size(*join.across, allowance="part length")
     inside, covered = takes - width, width + ask.limit(CLASP_WIDER) - takes
     margin = tightest(*margins, inside, covered)
     if answer := kept(margin):
         return answer
     low = takes.middle - inside.likely.low
-    fits = between(low, max(low, takes.middle + covered.likely.low), takes)
+    fits = within(low, max(low, takes.middle + covered.likely.low), takes)
     out, bare = "{stands|may stand} out on both sides of", "{leaves|may leave} bare the ends of"
     return Misfit(
         says=f"`{band.name}` ({about(width, takes)} wide) {out if margin is inside else bare} the"

@@ -10,7 +10,7 @@ from wellstrung.formulas.findings import edge, widest_loop
 from wellstrung.rulebook import Answer, Ask, ClaspClosed, Held, Limit, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
-from wellstrung.rulebook.wording import about, between
+from wellstrung.rulebook.wording import about, within
 
 LOOP_LOOSE = Limit(
     "loop loose",
@@ -26,7 +26,7 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
         return None
     (way_round, bead), around = _loop(part, ask), _button(part)
     passes = way_round - around
-    sizes = {"edge": around, "outside": part.length("button", "outside")}
+    sizes = {"edge": around, "outside": part.size("button", "outside")}
     stays = derived("widest", "mm", widest_loop, sizes, loose=ask.limit(LOOP_LOOSE)) - way_round
     if answer := kept(passes, stays):
         return answer
@@ -36,7 +36,7 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
     low = way_round.middle - passes.likely.low
     high = max(low, way_round.middle + stays.likely.low)
     gives = part.has("loop", "stretch") and part.text("loop", "stretch") == "yes"
-    fits = f"{between(low, high, way_round)} round inside"
+    fits = f"{within(low, high, way_round)} round inside"
     return Misfit(
         says=f"the loop of `{part.name}` ({about(way_round)} round inside) {{is|may be}}"
         f" {'too small to go over' if tight else 'so wide that it slips off'} the button, which is"
@@ -58,14 +58,14 @@ def _button(part: Part) -> Quantity:
     cure = f"lay a thread round the edge of the button of `{part.name}` and measure it"
     spread = Spread(Cause("shape of the button's edge", f"`{part.name}`", cure), 0.5, 0.5)
     shape = leaf("shape", 0.5, "", [spread], source="oval to rounded ends: geometry")
-    sizes = {name: part.length("button", name) for name in ("outside", "thickness")}
+    sizes = {name: part.size("button", name) for name in ("outside", "thickness")}
     return derived("round the button", "mm", edge, sizes, shape=shape)
 
 
 def _loop(part: Part, ask: Ask) -> tuple[Quantity, Quantity | None]:
     """The way round inside the loop, and the length of one bead where it is strung of beads."""
     if part.has("loop", "around"):
-        return part.length("loop", "around"), None
+        return part.size("loop", "around"), None
     bead = ask.plan.beads[part.text("loop", "beads")]
     way_round = derived(
         "round the loop",

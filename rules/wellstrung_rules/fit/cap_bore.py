@@ -12,7 +12,7 @@ from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RopeInCap, R
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.remedies import wider_bore
 from wellstrung.rulebook.values import Quantity, derived, exact, product
-from wellstrung.rulebook.wording import about, between, in_unit_of, number, spelled
+from wellstrung.rulebook.wording import about, in_unit_of, number, spelled, within
 from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
 
 PLAIN_BRAID_TIGHT = Limit(
@@ -46,7 +46,7 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         return answer
     too_tight = tight.likely.low < loose.likely.low
     low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
-    needed = f"a bore of {between(low, high, bore)}"
+    needed = f"a bore of {within(low, high, bore)}"
     if low > high:
         needed = "a measured rope: its likely range is wider than any one cap takes"
     return Misfit(
@@ -89,7 +89,7 @@ def _give(rope: Part, ask: Ask) -> Quantity:
 
 
 def _remedies(cap: Part, bore: Quantity, low: float, high: float) -> tuple[Remedy, ...]:
-    middle, reach = (low + high) / 2, between(low, high, bore)
+    middle, reach = (low + high) / 2, within(low, high, bore)
     wanted = round(middle * 2) / 2 if low <= round(middle * 2) / 2 <= high else middle
     text = f"take a cap of {in_unit_of(wanted, bore)} bore ({reach} works)"
     return (Remedy(text, wider_bore(cap, wanted)), Remedy(f"take a cap with a bore of {reach}"))

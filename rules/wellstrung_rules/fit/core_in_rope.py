@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, CoreInRope, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Edit
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, at_most, spelled
 
 
 def check(join: CoreInRope, ask: Ask) -> Answer:
@@ -16,7 +16,7 @@ def check(join: CoreInRope, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     most, place = max(core.middle + margin.likely.low, 0.0), join.core.place_of("outside")
-    size = in_unit_of(most, core)
+    size = at_most(most, core)
     return Misfit(
         says=f"the core `{join.core.name}` ({spelled(core)}) {{is|may be}} too thick for the rope"
         f" `{join.rope.name}`, whose bore is {about(bore, core)}",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
 from wellstrung.rulebook.values import derived, exact, product, table
-from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, in_unit_of, spelled, within
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
@@ -23,7 +23,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         return answer
     too_tight = tight.likely.low < loose.likely.low
     low, high = inside.middle - tight.likely.low, inside.middle + loose.likely.low
-    wanted, works = in_unit_of((low + high) / 2, inside), between(low, high, inside)
+    wanted, works = in_unit_of((low + high) / 2, inside), within(low, high, inside)
     place = join.crimp.place_of("inside")
     return Misfit(
         says=f"the hole of crimp `{join.crimp.name}` ({spelled(inside)}) {{is|may be}} too"

@@ -24,7 +24,7 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.plan import Part, drops_of
 from wellstrung.rulebook.values import SLACK, Quantity, exact, product
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, at_least, at_most, in_unit_of, spelled
 
 FRINGE_CROWD = Limit(
     "fringe crowd",
@@ -58,7 +58,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     apart, width = pair.eyes * spacing.middle, need.middle + margin.likely.low
     hang = spelled(spacing) if pair.eyes == 1 else in_unit_of(apart, spacing)
     wanted = apart - margin.likely.low / crowd.middle
-    narrow = f"pieces {in_unit_of(width, spacing)} wide or less" if width > 0 else ""
+    narrow = f"pieces {at_most(width, spacing)} wide or less" if width > 0 else ""
     beside = "side by side" if pair.one is pair.other else f"beside `{pair.other.name}`"
     line = next(line for line in reversed(fringe.lines) if line.part is pair.other)
     spaced = () if eyes.woven else (*eyes.path, "spacing")
@@ -67,7 +67,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         f" {about(need, spacing)} from middle to middle, and hang {hang} apart",
         place=line.place_of("part"),
         found=f"{hang} apart",
-        needed=", or ".join(filter(None, (f"{in_unit_of(wanted, spacing)} apart or more", narrow))),
+        needed=", or ".join(filter(None, (f"{at_least(wanted, spacing)} apart or more", narrow))),
         remedies=(Remedy(_remedy(fringe, pair, wanted / spacing.middle, narrow)),),
         margin=margin,
         also=(eyes.part.place_of(*spaced) if spaced else eyes.part.key.place,),

@@ -33,7 +33,7 @@ def check(end: EndLink, ask: Ask) -> Answer:
         "inside of the link",
         "mm",
         rings.inside_of,
-        outside=end.chain.length("links", end.link, "length", allowance="link size"),
+        outside=end.chain.size("links", end.link, "length", allowance="link size"),
         wire=_wire(end, end.link),
         source="inside = outside - 2 x wire, trade table `chains`",
     )

@@ -9,7 +9,7 @@ from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Missing, PutOn, Reme
 from wellstrung.rulebook.plan import Part, Role
 from wellstrung.rulebook.remedies import run_longer
 from wellstrung.rulebook.values import Quantity, derived
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, at_least, in_unit_of, spelled
 
 ELASTIC_STRETCH = Limit(
     "elastic stretch",
@@ -30,13 +30,13 @@ def check(loop: PutOn, ask: Ask) -> Answer:
         return answer
     drawn_out = f", {about(opened, body)} stretched" if elastic else ""
     more = -margin.likely.low / (ask.limit(ELASTIC_STRETCH).middle if elastic else 1)
-    by_hand = f"make the run about {in_unit_of(more, body)} longer, or give it a clasp"
+    by_hand = f"make the run about {at_least(more, body)} longer, or give it a clasp"
     return Misfit(
         says=f"the {ask.plan.piece} ({about(inside, body)} inside{drawn_out}) {{cannot|may not}} go"
         f" on over the {loop.measure} ({spelled(body)})",
         place=loop.place,
         found=f"{in_unit_of(opened.middle, body)} at most",
-        needed=f"{in_unit_of(body.middle, body)} or more",
+        needed=f"{at_least(body.middle, body)} or more",
         remedies=(*run_longer(ask, more, math.ceil), Remedy(by_hand)),
         margin=margin,
         at_most="warning" if elastic else "error",

@@ -64,7 +64,7 @@ def _across(entry: RunEntry, ask: Ask) -> Quantity:
     """How wide a part at an end is; half a clasp, or a wire link, is as wide as its eye or more."""
     part, eye = entry.part, entry.half or "loop"
     if entry.half == "a" and part.traits.swings:
-        return part.length("ring", "outside", allowance="ring size")
+        return part.size("ring", "outside", allowance="ring size")
     if eye not in part.kind.eyes:
         return ask.across(part)
     return derived(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
 from wellstrung.rulebook.remedies import take_wire, thinner_wires
-from wellstrung.rulebook.wording import in_unit_of, raised, spelled
+from wellstrung.rulebook.wording import at_most, raised, spelled
 from wellstrung_rules.fit import REAM_WET
 
 
@@ -21,7 +21,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
         f" bead `{join.bead.name}` ({spelled(hole)})",
         place=join.part.place_of("wire"),
         found=spelled(wire),
-        needed=f"{in_unit_of(max(limit, 0), hole)} or thinner",
+        needed=f"{at_most(max(limit, 0), hole)} or thinner",
         remedies=(
             *take_wire(join.part, thinner_wires(wire, limit)),
             Remedy(f"take a bead with a hole of {raised(hole, margin)}; {REAM_WET}"),

@@ -7,7 +7,7 @@ import math
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled
+from wellstrung.rulebook.wording import about, at_least, raised, spelled
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -53,7 +53,7 @@ def _too_shallow(pouch: Part, depth: Quantity, height: Quantity, over: Quantity)
         needed=f"{raised(depth, over, height)} or more",
         remedies=(
             Remedy(
-                f"weave it {in_unit_of(-over.likely.low, height)} deeper, or delete `height` where"
+                f"weave it {at_least(-over.likely.low, height)} deeper, or delete `height` where"
                 " it is meant to look out"
             ),
         ),

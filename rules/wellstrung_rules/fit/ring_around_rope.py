@@ -10,7 +10,7 @@ from __future__ import annotations
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RingHolds, Rule, kept
 from wellstrung.rulebook.remedies import sized_by, wider_ring
 from wellstrung.rulebook.values import product
-from wellstrung.rulebook.wording import about, in_unit_of
+from wellstrung.rulebook.wording import about, at_least
 
 RING_OPENED = Limit(
     "ring opened",
@@ -38,7 +38,7 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         " that it will not close true",
         place=ring.place_of(sized_by(ring)),
         found=f"inside {about(inside, size)}",
-        needed=f"inside {in_unit_of(inside.middle + short, size)} or more, or a soldered ring",
+        needed=f"inside {at_least(inside.middle + short, size)} or more, or a soldered ring",
         remedies=(
             Remedy.write(ring.place_of("closing"), "soldered", f"{slide}: `closing: soldered`"),
             *wider_ring(ring, size, short, slide),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RingInUse, Rule, kept, tightest
 from wellstrung.rulebook.remedies import sized_by, take_wire, thicker_wires, thinner_wires
 from wellstrung.rulebook.values import derived
-from wellstrung.rulebook.wording import about, in_unit_of, number, spelled
+from wellstrung.rulebook.wording import about, at_least, at_most, number, spelled
 
 RING_WIRE = Limit(
     "ring wire",
@@ -51,7 +51,8 @@ def check(used: RingInUse, ask: Ask) -> Answer:
         fault = f"thick {its_inside} to be opened and shut true"
         bound, way, find = wire.middle + margin.likely.low, "thinner", thinner_wires
         other = "a larger ring"
-    need = f"{in_unit_of(bound, wire)} or {way}"
+    limit = at_most if margin is narrow else at_least
+    need = f"{limit(bound, wire)} or {way}"
     return Misfit(
         says=f"the wire of open ring `{ring.name}` ({spelled(wire)}) {{is|may be}} too {fault}",
         place=ring.place_of("wire"),

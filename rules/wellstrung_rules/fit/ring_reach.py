@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, RingHolds, Rule, holds, kept
 from wellstrung.rulebook.remedies import sized_by, wider_ring
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, at_least, spelled
 from wellstrung_rules.fit import bridged, held, packed
 from wellstrung_rules.limits import RING_SWING
 
@@ -35,7 +35,7 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         f" {about(taken, size)}",
         place=join.ring.place_of(sized_by(join.ring)),
         found=f"inside {about(inside, size)}",
-        needed=f"inside {in_unit_of(inside.middle + short, size)} or more",
+        needed=f"inside {at_least(inside.middle + short, size)} or more",
         remedies=wider_ring(join.ring, size, short, "take a part drilled nearer its edge"),
         margin=reaches if forced else swings,
         at_most="error" if forced else "warning",

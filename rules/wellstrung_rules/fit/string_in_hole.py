@@ -6,7 +6,7 @@ from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import exact, product
-from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled
+from wellstrung.rulebook.wording import about, at_most, raised, spelled
 from wellstrung_rules.fit import REAM_WET
 
 _SOURCE = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
@@ -23,7 +23,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     times = {1: "", 2: " twice"}.get(passes, f" {passes} times")
-    thickest = in_unit_of(max(line.middle + margin.likely.low / ratio, 0), line)
+    thickest = at_most(max(line.middle + margin.likely.low / ratio, 0), line)
     return Misfit(
         says=f"the line of `{join.part.name}` ({spelled(line)}) {{does|may}} not pass the hole of"
         f" bead `{join.bead.name}` ({spelled(hole)}){times}: the hole would need to be"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Rule, TailThroughLoop, holds, kept
 from wellstrung.rulebook.remedies import next_up, sized_by, wider_ring
-from wellstrung.rulebook.wording import about, in_unit_of
+from wellstrung.rulebook.wording import about, at_least
 from wellstrung_rules.limits import RING_SWING
 
 
@@ -24,7 +24,7 @@ def check(closing: TailThroughLoop, ask: Ask) -> Answer:
         f" {about(inside, size)}), which closes the {ask.plan.piece}",
         place=loop.place_of(sized_by(loop)),
         found=f"inside {about(inside, size)}",
-        needed=f"inside {in_unit_of(next_up(inside.middle + short, 0.1), size)} or more",
+        needed=f"inside {at_least(next_up(inside.middle + short, 0.1), size)} or more",
         remedies=wider_ring(loop, size, short, "take a narrower end"),
         margin=fits if forced else runs,
         at_most="error" if forced else "warning",

@@ -11,7 +11,7 @@ from __future__ import annotations
 from wellstrung.formulas.findings import least_bar
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Toggle, holds, kept, tightest
 from wellstrung.rulebook.values import derived, printed, product
-from wellstrung.rulebook.wording import about, between, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, in_unit_of, spelled, within
 
 
 def check(toggle: Toggle, ask: Ask) -> Answer:
@@ -41,7 +41,7 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
         fault = f"too long to pass {ring}"
     low, high = bar.middle - slides.likely.low, bar.middle + passes.likely.low
     size = in_unit_of(round(min(max(bar.middle, (low + high) / 2), high)), bar)
-    works = between(low, high, bar)
+    works = within(low, high, bar)
     return Misfit(
         says=f"the bar of `{clasp.name}` ({spelled(bar)}) {{is|may be}} {fault}",
         place=place,

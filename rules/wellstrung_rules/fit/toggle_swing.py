@@ -26,7 +26,7 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.plan import Part, Role, RunEntry
 from wellstrung.rulebook.values import Quantity, derived, printed, total
-from wellstrung.rulebook.wording import about, in_unit_of, lowered, spelled
+from wellstrung.rulebook.wording import about, at_least, in_unit_of, lowered, spelled
 
 _FLAT = "a flat ring beside a bar: geometry, see `rings.py`"
 
@@ -67,11 +67,11 @@ def _misfit(toggle: Toggle, entry: RunEntry, ask: Ask, fits: Quantity, off: Quan
     clasp, across = toggle.clasp, ask.across(entry.part)
     bar = ask.of(clasp, "bar.length")
     short = bar.middle / 2 - off.middle
-    more = f"{in_unit_of(short, bar)} more of small rings"
+    more = f"{at_least(short, bar)} more of small rings"
     return Misfit(
         says=f"`{entry.part.name}` ({spelled(across)} across) is {in_unit_of(off.middle, bar)}"
         f" behind the bar of `{clasp.name}` and {{is|may be}} too wide to pass the ring beside it:"
-        f" the bar needs half its length ({in_unit_of(bar.middle / 2, bar)}) free behind it",
+        f" the bar needs half its length ({at_least(bar.middle / 2, bar)}) free behind it",
         place=entry.place,
         found=f"{spelled(across)} across, {about(off, bar)} behind the bar",
         needed=f"{lowered(across, fits)} across or less, or {more} before it",

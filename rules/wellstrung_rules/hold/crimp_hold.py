@@ -6,7 +6,7 @@ from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp
 from wellstrung.rulebook.loads import pull_at_clasp, pull_to_spare, weakest
 from wellstrung.rulebook.remedies import stronger_line
 from wellstrung.rulebook.values import product
-from wellstrung.rulebook.wording import about, in_unit_of
+from wellstrung.rulebook.wording import about, at_least
 from wellstrung_rules.hold import in_wear
 from wellstrung_rules.limits import HOLD_FACTOR
 
@@ -25,7 +25,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         f" `{join.strand.name}`; {pulls} pulls with {in_wear(load, factor, bears)}",
         place=join.strand.place_of("thread", "rating"),
         found=about(bears),
-        needed=in_unit_of(wanted, bears),
+        needed=at_least(wanted, bears),
         remedies=(
             *stronger_line(join.strand, wanted / share.middle, ask),
             Remedy("make the piece lighter, or share its weight between strands"),

@@ -6,7 +6,7 @@ from wellstrung.formulas import magnets
 from wellstrung.rulebook import Answer, Ask, Choice, ClaspClosed, Limit, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.loads import pull_at_clasp, pull_to_spare, weakest
 from wellstrung.rulebook.values import derived
-from wellstrung.rulebook.wording import in_unit_of, spelled
+from wellstrung.rulebook.wording import at_least, in_unit_of, spelled
 from wellstrung_rules.hold import in_wear
 
 MAGNET_FACTOR = Limit(
@@ -32,7 +32,7 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     margin = pull_to_spare(slides_at, load, factor)
     if answer := kept(margin, over="worst"):
         return answer
-    wanted = in_unit_of(load.worst.high * factor.middle / share.middle, pull)
+    wanted = at_least(load.worst.high * factor.middle / share.middle, pull)
     return Misfit(
         says=f"the halves of clasp `{clasp.name}` ({spelled(pull)} straight) slide apart at"
         f" {in_unit_of(slides_at.worst.low, pull)}; {pulls} pulls with"

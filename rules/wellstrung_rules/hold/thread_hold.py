@@ -21,7 +21,7 @@ from wellstrung.rulebook import (
 from wellstrung.rulebook.loads import pull_at_clasp, pull_to_spare, weakest, weight
 from wellstrung.rulebook.remedies import stronger_line
 from wellstrung.rulebook.values import Quantity, derived, exact
-from wellstrung.rulebook.wording import about, in_unit_of, often
+from wellstrung.rulebook.wording import about, at_least, often
 from wellstrung_rules.hold import in_wear
 from wellstrung_rules.limits import HOLD_FACTOR
 
@@ -40,7 +40,7 @@ def check(join: OnThread, ask: Ask) -> Answer:
         f" pulls with {in_wear(load, factor, bears)}",
         place=part.place_of("thread", "rating"),
         found=about(bears),
-        needed=in_unit_of(wanted, bears),
+        needed=at_least(wanted, bears),
         remedies=tuple(_remedies(join, bears, wanted, ask)),
         margin=margin,
         also=(join.place,),

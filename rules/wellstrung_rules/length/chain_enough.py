@@ -12,8 +12,8 @@ from wellstrung.rulebook import (
     Missing,
     Remedy,
     Rule,
+    at_least,
     exact,
-    in_unit_of,
     kept,
     leaf,
     working,
@@ -33,7 +33,7 @@ def check(cut: ChainCut, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     # chain is bought by the centimetre: round up, never below what the likely links need
-    need = in_unit_of(math.ceil(whole.likely.high / 10) * 10, on_hand)
+    need = at_least(math.ceil(whole.likely.high / 10) * 10, on_hand)
     written = " and ".join(line.text for line in cut.on_hand)
     gives = f"{{gives {had.middle:g}|may give only {had.worst.low:g}}}"
     return Misfit(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, WireLink, kept
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, at_least, spelled
 
 
 def check(subject: WireLink, ask: Ask) -> Answer:
@@ -16,13 +16,13 @@ def check(subject: WireLink, ask: Ask) -> Answer:
         return answer
     carried = "the part it goes through" if link.part("over") else "its beads"
     wanted = math.ceil((length.middle - margin.likely.low) / 5 - 1e-9) * 5
-    size = in_unit_of(wanted, length)
+    size = at_least(wanted, length)
     return Misfit(
         says=f"`{link.name}` ({spelled(length)}) {{is|may be}} too short: {carried}, its loops and"
         f" the pliers take {about(needed, length)}",
         place=link.place_of("length"),
         found=spelled(length),
-        needed=f"{in_unit_of(length.middle - margin.likely.low, length)} or longer",
+        needed=f"{at_least(length.middle - margin.likely.low, length)} or longer",
         remedies=(
             Remedy.write(link.place_of("length"), size, f"cut or take {size} for `{link.name}`"),
             Remedy(f"take {size} or longer, or a smaller loop"),

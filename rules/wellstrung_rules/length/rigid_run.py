@@ -8,7 +8,7 @@ from wellstrung.formulas.arithmetic import most, pi, sqrt
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rigid, Rule, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import derived
-from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung.rulebook.wording import about, at_most, spelled
 
 RIGID_CURVE = Limit(
     "rigid curve",
@@ -35,7 +35,7 @@ def check(stiff: Rigid, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     longest = math.floor(_chord(limit.middle, body.middle) + 1e-9)
-    size = in_unit_of(longest, length)
+    size = at_most(longest, length)
     return Misfit(
         says=f"`{stiff.item.name}` is straight for {spelled(length)}, over which the"
         f" {stiff.measure} ({spelled(body)}) curves by {about(curve, length)}: its ends"

@@ -12,7 +12,7 @@ from wellstrung.formulas.arithmetic import pi
 from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Remedy, Rule, StrandsBeside, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity, derived
-from wellstrung.rulebook.wording import about, in_unit_of
+from wellstrung.rulebook.wording import about, at_least, in_unit_of
 
 STRANDS_AS_ONE = Limit(
     "strands as one", 5.0, "mm", "strands within this lie as one bundle, common practice, no source"
@@ -30,7 +30,7 @@ def check(beside: StrandsBeside, ask: Ask) -> Answer:
         return answer
     length = ask.of(outer, "length")
     more = length.middle - ask.of(inner, "length").middle
-    wanted = in_unit_of(more - margin.likely.low, length)
+    wanted = at_least(more - margin.likely.low, length)
     return Misfit(
         says=f"`{outer.name}` is {in_unit_of(more, length)} longer than `{inner.name}`, too much to"
         " lie as one and {|perhaps }too little to lie beside it: to lie outside, it needs to be"

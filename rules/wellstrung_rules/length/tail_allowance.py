@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, Woven, kept
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import Quantity, exact
-from wellstrung.rulebook.wording import in_unit_of, spelled
+from wellstrung.rulebook.wording import at_least, in_unit_of, spelled
 from wellstrung_rules.length import fact, round_number
 
 TIED = Limit("tail that is tied", 40.0, "mm", "4 to 5 cm to tie a strand, common practice")
@@ -20,7 +20,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
     margin = tail - shortest
     if answer := kept(margin):
         return answer
-    least, wanted = in_unit_of(shortest.middle, tail), round_number(tail, *lengths)
+    least, wanted = at_least(shortest.middle, tail), round_number(tail, *lengths)
     usual = f"leave a tail of {wanted} (up to {in_unit_of(most, tail)} is usual)"
     return Misfit(
         says=f"the tail of `{part.name}` ({spelled(tail)}) {{is|may be}} too short {use}, which"

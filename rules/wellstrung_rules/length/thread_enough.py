@@ -17,6 +17,7 @@ from wellstrung.rulebook import (
     Rule,
     ThreadNeeded,
     about,
+    at_least,
     in_unit_of,
     kept,
 )
@@ -35,7 +36,7 @@ def check(need: ThreadNeeded, ask: Ask) -> Answer:
     rest = f"for {names}, which takes {about(takes, had)} with its tails"
     on_hand = f"the thread `{need.thread.name}` on hand ({in_unit_of(had.middle, had)})"
     # thread is wound by the metre: round up
-    needed = in_unit_of(math.ceil(takes.likely.high / 1000) * 1000, had)
+    needed = at_least(math.ceil(takes.likely.high / 1000) * 1000, had)
     line = need.lines[-1]
     return Misfit(
         says=f"{on_hand} {{is|may be}} too little {rest}",

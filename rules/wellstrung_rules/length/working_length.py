@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.rulebook import Answer, Ask, Choice, Held, Limit, Misfit, Remedy, Rule, Woven, holds
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import Quantity, derived, exact
-from wellstrung.rulebook.wording import in_unit_of, spelled
+from wellstrung.rulebook.wording import at_least, at_most, spelled
 from wellstrung_rules.length import fact, round_number
 
 THREAD_BETWEEN_TAILS = Limit(
@@ -57,7 +57,8 @@ def _misfit(woven: Woven, length: Quantity, margin: Quantity, fault: str, limit:
         woven.part.place_of("thread", "working_length"),
         round_number(length, 1800.0, 1828.8),
     )
-    needed = f"{in_unit_of(limit, length)} or {'less' if length.middle > limit else 'more'}"
+    less = length.middle > limit
+    needed = f"{at_most(limit, length)} or less" if less else f"{at_least(limit, length)} or more"
     return Misfit(
         says=f"the working length of `{woven.part.name}` ({spelled(length)}) {fault}",
         place=place,

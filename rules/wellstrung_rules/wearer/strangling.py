@@ -12,8 +12,8 @@ def check(worn: Worn, ask: Ask) -> Answer:
     return Caution(
         f"this {worn.piece} is for {CHILDREN[worn.age]}, and whatever goes round a child's neck can"
         " strangle, with a breakaway clasp too: one may hold up to 15 lb (66.7 N), and in one study"
-        " the mean force that closed an airway was 7.1 N; a child wears it only while somebody"
-        f" watches, and never to sleep, climb or play{_TOO_YOUNG[worn.age]}; {LAW_FIRST}",
+        " the mean force that closed an airway was 7.1 N (724 g); a child wears it only while"
+        f" somebody watches, and never to sleep, climb or play{_TOO_YOUNG[worn.age]}; {LAW_FIRST}",
         worn.place,
     )
 

@@ -39,7 +39,7 @@ def _flux(clasp: Part) -> str:
     if stated is not None:
         index = float(stated.value)
     elif density is not None:
-        outside = clasp.length("magnet", "outside").worst.high
+        outside = clasp.size("magnet", "outside").worst.high
         index = magnets.flux_index(float(density.value), outside)
     else:
         return (

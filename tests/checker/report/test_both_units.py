@@ -1,4 +1,4 @@
-"""Sizes in the other system: to sixteenths, and never within what stands in the plan."""
+"""Lengths in the other system: to eighths, and never within what stands in the plan."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from wellstrung.common import units
 from wellstrung.report.pages import both_units
 
 
@@ -16,24 +17,25 @@ def other(sentence: str) -> list[str]:
 @pytest.mark.parametrize(
     ("sentence", "expected"),
     [
-        ("6 mm", ["≈ 1/4 in"]),
-        ("25.4 mm", ["1 in"]),
-        ("a bore of 7.94..8.71 mm", ["≈ 5/16 in"]),
-        ("41.16 cm, likely 40.51..41.81 cm", ["≈ 16 3/16 in", "≈ 15 15/16..16 7/16 in"]),
-        ("46 cm ± 1 cm", ["≈ 18 1/8 in", "≈ 3/8 in"]),
-        ("8 ± 0.2 mm", ["≈ 5/16 in"]),
-        ("0.6 mm", ["under 1/16 in"]),
-        ("it comes to 0 cm, likely 0..3 mm", ["0 in", "≈ 0..1/8 in"]),
+        ("a ring of 6 mm, a bore of 7.94..8.71 mm, 25.4 mm", []),
+        ("41.16 cm, likely 40.51..41.81 cm", ["≈ 16 1/4 in", "≈ 16..16 1/2 in"]),
+        ("46 cm ± 1 cm", ["≈ 18 1/8 in"]),
+        ("8 ± 0.2 mm", []),
+        ("254 mm", ["10 in"]),
+        ("417 mm or longer, 417 mm or less", ["≈ 16 1/2 in", "≈ 16 3/8 in"]),
+        ("43.2 cm long, or more; 43.2 cm inside, or more", ["≈ 17 1/8 in", "≈ 17 1/8 in"]),
+        ("it will be 0 cm, likely 0..3 mm", []),
         ("it comes to 29851 m", []),
         ("11/32 in", ["≈ 8.73 mm"]),
-        ("15 3/4 in", ["≈ 400.1 mm"]),
+        ("15 3/4 in", ["≈ 40 cm"]),
+        ("15 3/4 in or less", ["≈ 40 cm"]),
+        ("16..17 in", ["≈ 40.6..43.2 cm"]),
         ("use 14 AWG wire", ["≈ 1.63 mm"]),
         ("24 h, 9 hung, 5 g", []),
-        ("write `times: 8 mm` here", []),
-        ("8 mm of `8 mm` in 9 mm", ["≈ 5/16 in", "≈ 3/8 in"]),
+        ("write `times: 80 mm` here", []),
+        ("80 mm of `80 mm` in 90 mm", ["≈ 3 1/8 in", "≈ 3 1/2 in"]),
         ("hang 9 in all", []),
-        ("18 in, and 18 in", ["≈ 457.2 mm", "≈ 457.2 mm"]),
-        ("a hole of 0.394 in works", ["≈ 10.01 mm"]),
+        ("18 in, and 18 in", ["≈ 45.7 cm", "≈ 45.7 cm"]),
     ],
 )
 def test_a_size_stands_beside_itself_in_the_other_system(
@@ -49,9 +51,11 @@ def test_no_word_of_a_sentence_is_lost(sentence: str) -> None:
     assert "".join(piece.text for piece in both_units.plain(sentence)) == sentence.replace("`", "")
 
 
-@given(st.floats(1.6, 2000))
-def test_inches_are_off_by_half_a_sixteenth_at_most(mm: float) -> None:
-    whole, _, part = both_units.inches(mm).removeprefix("≈ ").removesuffix(" in").rpartition(" ")
-    over, _, under = part.partition("/")
-    value = float(whole or 0) + float(over) / float(under or 1)
-    assert abs(value * 25.4 - mm) <= 25.4 / 32 + 1e-9
+@given(st.floats(76.2, 3000), st.sampled_from(("up", "down", "nearest")))
+def test_inches_are_off_by_an_eighth_at_most_and_never_to_the_wrong_side(
+    mm: float, side: units.Side
+) -> None:
+    shown = units.length(both_units.inches(mm, side).removeprefix("≈ ")).value
+    assert abs(shown - mm) <= (25.4 / 16 if side == "nearest" else 25.4 / 8) + 1e-9
+    assert shown >= mm - 0.01 or side != "up"
+    assert shown <= mm + 0.01 or side != "down"

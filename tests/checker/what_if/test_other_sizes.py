@@ -79,7 +79,8 @@ def test_what_is_wrong_already_does_not_spoil_the_other_sizes() -> None:
         (0.90, 1.20, "SWG", "20..19 SWG"),
         (0.825, 0.83, "AWG", "0.82..0.83 mm"),
         (9.85, 10.7, "mm", "9.85..10.7 mm"),
-        (9.85, None, "cm", "from 9.85 mm"),
+        (9.851, None, "mm", "from 9.86 mm"),
+        (9.854, 10.708, "mm", "9.86..10.7 mm"),
         (None, 10.7, "mm", "up to 10.7 mm"),
     ],
 )

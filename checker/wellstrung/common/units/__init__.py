@@ -24,9 +24,11 @@ from wellstrung.common.units.readers import force as force
 from wellstrung.common.units.readers import length as length
 from wellstrung.common.units.readers import mass as mass
 from wellstrung.common.units.readers import needle as needle
+from wellstrung.common.units.readers import size as size
 from wellstrung.common.units.readers import target as target
 from wellstrung.common.units.readers import temperature as temperature
 from wellstrung.common.units.readers import volume as volume
+from wellstrung.common.units.show import Side as Side
 from wellstrung.common.units.show import show as show
 from wellstrung.common.units.wires import awg as awg
 from wellstrung.common.units.wires import swg as swg

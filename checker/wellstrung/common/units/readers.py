@@ -47,6 +47,16 @@ def length(text: str | int | float) -> Parsed:
 
 
 @lru_cache(maxsize=REMEMBERED)
+def size(text: str | int | float) -> Parsed:
+    """The size of a part, as `length`, but to be shown in mm, whatever the author's unit.
+
+    >>> size('5/16 in').unit, size('5/16 in').text
+    ('mm', '5/16 in')
+    """
+    return length(text)._replace(unit="mm")
+
+
+@lru_cache(maxsize=REMEMBERED)
 def mass(text: str | int | float) -> Parsed:
     """A mass in g.
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from math import gcd
+import math
+from typing import Literal
 
 from wellstrung.common.units.known import (
     EVERY_UNIT,
@@ -15,22 +16,48 @@ from wellstrung.common.units.known import (
     name_of,
 )
 
+Side = Literal["nearest", "up", "down"]
 
-def show(value: float, unit: str, digits: int | None = None) -> str:
+
+#: Inches are printed in eighths from here up, in sixteenths below: common practice, no source.
+_EIGHTHS_FROM = 3.0
+#: What a sixteenth would miss by more than this share is printed in mm.
+_COARSE = 0.02
+#: What a comparison forgives, in base units: a limit missed by less is none to round away from.
+_FORGIVEN = 1e-3
+
+
+def _steps(value: float, step: float, side: Side) -> int:
+    """A value in whole steps; one that must be reached goes up, one not to pass goes down."""
+    if side == "nearest":
+        return round(value / step)
+    forgiven = min(_FORGIVEN, step / 2)
+    up = side == "up"
+    return math.ceil((value - forgiven) / step) if up else math.floor((value + forgiven) / step)
+
+
+def show(value: float, unit: str, digits: int | None = None, side: Side = "nearest") -> str:
     """A value in its base unit, printed in `unit`, in no finer steps than a bench can measure.
 
+    Inches are printed as a ruler shows them, and in mm what is too small for that.
+
     >>> show(8.0, 'mm'), show(460.0, 'cm'), show(419.1, 'in/'), show(10.0, 'in')
-    ('8 mm', '46 cm', '16 1/2 in', '0.394 in')
+    ('8 mm', '46 cm', '16 1/2 in', '10 mm')
+    >>> show(8.002, 'mm', side='up'), show(8.008, 'mm', side='down'), show(418.0, 'in', side='up')
+    ('8.01 mm', '8 mm', '16 1/2 in')
     """
-    if unit == "in/":
-        return _fraction(value / INCH) or show(value, "in", digits)
+    if unit.strip("/") == "in" or name_of(unit, LENGTHS) == "in":
+        return _fraction(value / INCH, side) or show(value, "mm", digits, side)
     if unit == "°F":
         value = value * 1.8 + 32
     factor = _factor(unit)
     if unit in ("AWG", "SWG"):
         unit = "mm"
     places = digits if digits is not None else _digits(unit)
+    step = factor / 10**places
     amount = f"{value / factor:.{places}f}"
+    if side != "nearest":
+        amount = f"{_steps(value, step, side) / 10**places:.{places}f}"
     if "." in amount:
         amount = amount.rstrip("0").rstrip(".")
     amount = "0" if amount in ("-0", "") else amount
@@ -40,7 +67,7 @@ def show(value: float, unit: str, digits: int | None = None) -> str:
 
 
 def _digits(unit: str) -> int:
-    return 3 if name_of(unit, EVERY_UNIT) in ("in", "ft", "yd", "m", "kg", "oz") else 2
+    return 3 if name_of(unit, EVERY_UNIT) in ("m", "kg", "oz") else 2
 
 
 def _factor(unit: str) -> float:
@@ -50,14 +77,16 @@ def _factor(unit: str) -> float:
     )
 
 
-def _fraction(inches: float) -> str:
-    """Sixteenths, or finer where that is exactly what it is; empty if it would be shown as 0."""
-    size = abs(inches)
-    parts = next((n for n in (16, 32, 64) if abs(size * n - round(size * n)) < 1e-4), 16)
-    whole, part = divmod(round(size * parts), parts)
-    if not whole and not part and inches:
+def _fraction(inches: float, side: Side) -> str:
+    """Eighths or sixteenths, or finer where that is what it is; empty if they say too little."""
+    parts = next((n for n in (16, 32, 64) if abs(inches * n - round(inches * n)) < 1e-4), 0)
+    if not parts:
+        parts = 8 if abs(inches) >= _EIGHTHS_FROM else 16
+    steps = _steps(inches * INCH, INCH / parts, side)
+    if abs(steps / parts - inches) > _COARSE * abs(inches):
         return ""
-    shared = gcd(part, parts)
+    whole, part = divmod(abs(steps), parts)
+    shared = math.gcd(part, parts)
     rest = f"{part // shared}/{parts // shared}" if part else ""
-    sign = "-" if inches < 0 else ""
+    sign = "-" if steps < 0 else ""
     return f"{sign}{' '.join(filter(None, [str(whole) if whole or not part else '', rest]))} in"

@@ -67,7 +67,7 @@ def wire(text: str | int | float) -> Parsed:
         raise UnitFault(f"`{quoted}` is not a gauge: write its number and system, as in `20 AWG`")
     # a bare 20 is a gauge of some system, 1 or 20 ± 1 mm is not
     if found is None or (found[2] is None and (sign or len(found[1]) == 1)):
-        return measure(text, WIRE)
+        return measure(text, WIRE)._replace(unit="mm")
     value, system = _gauge(quoted, found[1], (found[2] or "").upper())
     if not sign:
         return Parsed(value, value, value, system, str(text))

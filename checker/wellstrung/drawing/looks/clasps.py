@@ -89,7 +89,7 @@ hook, catch = _closed(_lever(0.3, 0.1)), _closed(_lever(0.5, 0.15))
 
 def button(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A button with its two holes on the line that it is sewn to."""
-    outside = part.length("button", "outside").middle if part.has("button", "outside") else 10.0
+    outside = part.size("button", "outside").middle if part.has("button", "outside") else 10.0
     pen.line([(0, 0), (length, 0)], "thread")
     pen.disc(length / 2, outside, "metal")
     for side in (-1.0, 1.0):
@@ -119,6 +119,6 @@ def end_eye(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 def grips(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """Two halves that grip the ends of a band, side by side, as wide as the band that they take."""
     end = part.traits.band_end
-    wide = part.length(*end.across).middle if end and part.has(*end.across) else UNKNOWN
+    wide = part.size(*end.across).middle if end and part.has(*end.across) else UNKNOWN
     for half in range(2):
         pen.box(half * length / 2, length / 2, wide, "metal", corner=0.8)

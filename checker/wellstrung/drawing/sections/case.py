@@ -125,14 +125,14 @@ def size(quantity: Quantity) -> str:
     """A size as its author wrote it, with the mm where that is another unit.
 
     >>> from wellstrung.quantity.arithmetic import leaf
-    >>> size(leaf("bore", 8.73, "mm", spelling="11/32 in", spelled_unit="in/"))
+    >>> size(leaf("bore", 8.73, "mm", spelling="11/32 in"))
     '11/32 in (8.73 mm)'
-    >>> size(leaf("bore", 8.5, "mm", spelling="8.5 mm", spelled_unit="mm"))
+    >>> size(leaf("bore", 8.5, "mm", spelling="8.5 mm"))
     '8.5 mm'
     """
     if not quantity.spelling:
         return mm(quantity.middle)
-    if quantity.spelled_unit == "mm":
+    if quantity.spelling.endswith("mm"):
         return quantity.spelling
     return f"{quantity.spelling} ({mm(quantity.middle)})"
 

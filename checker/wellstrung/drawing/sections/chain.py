@@ -92,7 +92,7 @@ def _link(case: Case[PieceCut], name: str) -> _Link:
 
 
 def _field(case: Case[PieceCut], name: str, what: str) -> Quantity:
-    return case.join.chain.length("links", name, what, allowance="link size")
+    return case.join.chain.size("links", name, what, allowance="link size")
 
 
 def _size(case: Case[PieceCut], name: str) -> str:

@@ -17,7 +17,7 @@ def draw(case: Case[EndLink]) -> Figure:
     """
     end = case.join
     length, wire = (
-        drawable(end.chain.length("links", end.link, "length", allowance="link size")),
+        drawable(end.chain.size("links", end.link, "length", allowance="link size")),
         drawable(end.chain.wire("links", end.link, "wire")),
     )
     hole = case.get(end.eyes.quantity("hole"))

@@ -1,7 +1,8 @@
-"""Sizes in mm and in inches: what stands in a sentence, with the other system beside it.
+"""Lengths in mm and in inches: what stands in a sentence, with the other system beside it.
 
-Inches are given to a sixteenth, as on rulers; what lies between two sixteenths is given as
-`≈`, which is too coarse to judge a fit by: the millimetres decide.
+Beads, bores, rings, holes and wire stay in mm. What is cut, worn or sold by length is given in
+inches too, in eighths as on a ruler: from 3 inches up, where no size of a part is as long and an
+eighth is less than the bench can tell. A limit is rounded to its safe side.
 """
 
 from __future__ import annotations
@@ -21,7 +22,13 @@ _SIZE = re.compile(
 )
 #: what follows `in` where it is the word: `hang 9 in all`
 _WORD = re.compile(r" [a-z]")
-_SIXTEENTHS = 16
+#: the least, mm, that is given in inches
+_INCHES_FROM = 3 * units.INCH
+#: the words behind a limit, with the side that it is rounded to
+_LIMITS: dict[units.Side, re.Pattern[str]] = {
+    "up": re.compile(r"( \w+)?,? or (more|wider|longer|deeper|thicker|higher)\b"),
+    "down": re.compile(r"( \w+)?,? or (less|narrower|shorter|thinner)\b| at most\b"),
+}
 
 
 class Piece(NamedTuple):
@@ -34,8 +41,8 @@ class Piece(NamedTuple):
 def pieces(sentence: str) -> Iterator[Piece]:
     """A sentence in pieces, each size in it followed by the other system; code stays as it is.
 
-    >>> [piece.text for piece in pieces("take a bore of 8 mm for `cap: 8 mm`")]
-    ['take a bore of 8 mm', '≈ 5/16 in', ' for ', 'cap: 8 mm']
+    >>> [piece.text for piece in pieces("weave 40 cm of `rope` for a bore of 8 mm")]
+    ['weave 40 cm', '≈ 15 3/4 in', ' of ', 'rope', ' for a bore of 8 mm']
     """
     for index, stretch in enumerate(sentence.split("`")):
         if index % 2:
@@ -47,9 +54,11 @@ def pieces(sentence: str) -> Iterator[Piece]:
             if found["unit"] == "in" and whole_number and _WORD.match(stretch, found.end()):
                 continue
             try:
-                other = _other(found)
+                other = _other(found, _side(stretch, found.end()))
             except units.UnitFault:
                 continue  # larger than any piece: one unit tells enough
+            if not other:
+                continue
             yield Piece("words", stretch[at : found.end()])
             yield Piece("other", other)
             at = found.end()
@@ -64,23 +73,41 @@ def plain(sentence: str) -> Iterator[Piece]:
             yield Piece("code" if index % 2 else "words", stretch)
 
 
-def inches(mm: float) -> str:
-    """A length in inches to the nearest sixteenth.
+def inches(mm: float, side: units.Side = "nearest") -> str:
+    """A length in inches, in eighths; empty where it is a size that stays in mm.
 
-    >>> inches(25.4), inches(8.0), inches(0.5), inches(419.1)
-    ('1 in', '≈ 5/16 in', 'under 1/16 in', '16 1/2 in')
+    >>> inches(419.1), inches(412.0), inches(412.0, "up"), inches(8.0)
+    ('16 1/2 in', '≈ 16 1/4 in', '≈ 16 1/4 in', '')
     """
-    if mm == 0:
-        return "0 in"
-    parts = round(mm / units.INCH * _SIXTEENTHS)
-    if parts == 0:
-        return "under 1/16 in"
-    exact = abs(mm / units.INCH * _SIXTEENTHS - parts) < 0.01
-    return f"{'' if exact else '≈ '}{_sixteenths(parts)} in"
+    if mm < _INCHES_FROM:
+        return ""
+    eighths = mm / units.INCH * 8
+    exact = abs(eighths - round(eighths)) < 0.01
+    return f"{'' if exact else '≈ '}{units.show(mm, 'in', side=side)}"
 
 
-def _sixteenths(parts: int) -> str:
-    return units.show(parts * units.INCH / _SIXTEENTHS, "in/").removesuffix(" in")
+def _side(text: str, at: int) -> units.Side:
+    """The side to which a size is rounded: that which the words behind it leave safe."""
+    return next((side for side, words in _LIMITS.items() if words.match(text, at)), "nearest")
+
+
+def _other(found: re.Match[str], side: units.Side) -> str:
+    """The size in the other system; of a range both ends, of a tolerance the middle."""
+    unit = found["unit"]
+    if unit in ("AWG", "SWG"):
+        return f"≈ {number(units.wire(found[0].replace(' to ', '..')).value)} mm"
+    ends = [
+        units.length(f"{size} {unit}").value if size.strip("0.") else 0.0 for size in _ends(found)
+    ]
+    if unit == "in":
+        metric = "cm" if ends[0] >= _INCHES_FROM else "mm"
+        shown = [units.show(end, metric, 1 if metric == "cm" else 2, side) for end in ends]
+    else:
+        shown = [inches(end, side) for end in ends]
+    first, last = (end.removeprefix("≈ ") for end in (shown[0], shown[-1]))
+    if first == last or not first:
+        return shown[0] if found["last"] is None and unit != "in" else f"≈ {first}" if first else ""
+    return f"≈ {first.rpartition(' ')[0]}..{last}"
 
 
 def _mm(size: str, unit: str) -> float:
@@ -88,17 +115,7 @@ def _mm(size: str, unit: str) -> float:
     return units.length(f"{size} {unit}").value if size.strip("0.") else 0.0
 
 
-def _other(found: re.Match[str]) -> str:
-    """The size in the other system; of a range both ends, of a tolerance the middle."""
-    unit = found["unit"]
-    if unit in ("AWG", "SWG"):
-        return f"≈ {number(units.wire(found[0].replace(' to ', '..')).value)} mm"
-    ends = [_mm(found["first"], unit)]
-    if found["last"] and found["sign"] != " ± ":
-        ends.append(_mm(found["last"], unit))
-    if unit == "in":
-        return f"≈ {'..'.join(map(number, ends))} mm"
-    shown = [inches(end).removeprefix("≈ ") for end in ends]
-    if len(set(shown)) > 1:
-        return f"≈ {shown[0].removesuffix(' in')}..{shown[1]}"
-    return inches(ends[0]) if len(ends) == 1 else f"≈ {shown[0]}"
+def _ends(found: re.Match[str]) -> list[str]:
+    """The one number of a size, or the two of a range."""
+    last = found["last"] if found["sign"] != " ± " else None
+    return [size for size in (found["first"], last) if size]
