@@ -116,13 +116,13 @@ from wellstrung.subjects.on_thread import edges_of as edges_of
 from wellstrung.subjects.on_thread import fringe_passes as fringe_passes
 from wellstrung.subjects.on_thread import passes_of as passes_of
 from wellstrung.subjects.run import BandInClasp as BandInClasp
+from wellstrung.subjects.run import LinesInEye as LinesInEye
 from wellstrung.subjects.run import RopeInCap as RopeInCap
 from wellstrung.subjects.run import StopsAt as StopsAt
 from wellstrung.subjects.run import StrandInCrimp as StrandInCrimp
 from wellstrung.subjects.run import StrandsAtHoles as StrandsAtHoles
 from wellstrung.subjects.run import StrandsBeside as StrandsBeside
 from wellstrung.subjects.run import StrandsInCone as StrandsInCone
-from wellstrung.subjects.run import StrandsInEye as StrandsInEye
 from wellstrung.subjects.run import TipOnStrands as TipOnStrands
 from wellstrung.subjects.run import Toggle as Toggle
 from wellstrung.subjects.run import taken as taken

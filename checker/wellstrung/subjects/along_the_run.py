@@ -97,8 +97,8 @@ def _slides_on(plan: Plan) -> Iterator[Subject]:
                 ends_of[part] = first, last
     for line in plan.hung:
         what, carrier = goes_round(line), line.source
-        if what is None or carrier not in ends_of:
-            continue
+        if what is None or carrier not in ends_of or line.part.traits.on_wire:
+            continue  # the loop of a wire link is turned round it
         ends = ends_of[carrier]
         if carrier.kind.role is Role.ROPE and line.ring is not None and _capped(ends):
             continue  # a ring and the caps of a rope are `RingOnCappedRope`

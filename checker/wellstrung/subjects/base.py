@@ -136,6 +136,11 @@ def side_facing(entry: RunEntry, *, onwards: bool = False) -> Side | None:
     return entry.part if is_ring else eyes_facing(entry, onwards=onwards)
 
 
+def last_eyes(part: Part) -> str:
+    """The last of its own sets of eyes, by which others hang from it; empty where it has none."""
+    return next(reversed(_own_eyes(part)), "")
+
+
 def hanging_eyes(part: Part) -> Eyes | None:
     """The eyes a part hangs by: its first set."""
     key = next(iter(_own_eyes(part)), "")

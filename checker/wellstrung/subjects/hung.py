@@ -79,8 +79,8 @@ CARRIERS = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
 
 
 def goes_round(line: Hung) -> Side | None:
-    """What of a line goes round what it hangs from; the loop of a wire link is turned round it."""
-    if line.on_thread or line.source_eyes or line.part.traits.on_wire:
+    """What of a line goes round what it hangs from."""
+    if line.on_thread or line.source_eyes:
         return None
     if line.part.kind.role is Role.BAIL:
         return line.part

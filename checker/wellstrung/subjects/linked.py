@@ -12,6 +12,7 @@ from wellstrung.subjects.base import (
     Subject,
     eyes_facing,
     hanging_eyes,
+    last_eyes,
     named,
     side_facing,
 )
@@ -78,10 +79,14 @@ class Hangs(Subject, frozen=True):
 
     @property
     def above(self) -> Side | None:
-        """The eye or the ring that it hangs from; None where that has neither, as a rope."""
-        if self.line.source_eyes:
-            return Eyes(self.line.source, self.line.source_eyes)
-        return self.line.source if self.line.source.kind.role is Role.RING else None
+        """The eye or the ring that it hangs from; None where that has neither, as a rope.
+
+        Where the plan names no set of eyes, things hang from the last.
+        """
+        source, eyes = self.line.source, self.line.source_eyes or last_eyes(self.line.source)
+        if eyes:
+            return Eyes(source, eyes)
+        return source if source.kind.role is Role.RING else None
 
 
 def in_run(plan: Plan) -> Iterator[tuple[Subject, int]]:

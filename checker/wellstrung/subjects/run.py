@@ -5,13 +5,13 @@ What a ring joins is in `linked`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import takewhile
+from collections.abc import Iterator, Sequence
+from itertools import product, takewhile
 
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import BandEnd, Part, Role
 from wellstrung.model.plan import Plan, RunEntry
-from wellstrung.subjects.base import Eyes, Subject, eyes_facing, named
+from wellstrung.subjects.base import Eyes, Side, Subject, eyes_facing, named, side_facing
 
 
 class RopeInCap(Subject, frozen=True):
@@ -84,16 +84,17 @@ class StrandsAtHoles(Subject, frozen=True):
     ends: int
 
 
-class StrandsInEye(Subject, frozen=True):
-    """The lines of strands that are all tied to one eye."""
+class LinesInEye(Subject, frozen=True):
+    """The lines of strands that all go through one eye or ring: tied there, or back to a crimp."""
 
-    eyes: Eyes
+    loop: Side
     strands: tuple[Part, ...]
+    crimp: Part | None = None
 
     @property
     def parts(self) -> tuple[str, ...]:
-        """The strands, then what has the eye."""
-        return named(self.strands, self.eyes.part)
+        """The strands, then what they are tied to, and the crimp between them."""
+        return named(self.strands, self.loop, self.crimp)
 
 
 class BandInClasp(Subject, frozen=True):
@@ -150,6 +151,10 @@ def joins(plan: Plan) -> Iterator[Subject]:
     for inner, end in plan.meetings:
         yield from _strands_at_holes(inner, end)
         yield from _end_in(inner, end)
+    for crimp, (behind, ahead) in plan.with_neighbours():
+        if crimp.part.kind.role is Role.CRIMP:
+            yield from _through(crimp, behind, ahead, onwards=False)
+            yield from _through(crimp, ahead, behind, onwards=True)
 
 
 def tassels(plan: Plan) -> Iterator[StrandsInCone]:
@@ -178,6 +183,9 @@ def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
         yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
     elif role is Role.STRAND and ends_in is Role.TIP:
         yield TipOnStrands(end.place, end.part, inner.parts)
+        inside = end.part.part("covers")
+        if inside is not None:
+            yield from (StrandInCrimp(end.place, inside, one) for one in inner.parts)
 
 
 def _gathers(end: Part, inner: RunEntry) -> bool:
@@ -188,8 +196,20 @@ def _gathers(end: Part, inner: RunEntry) -> bool:
     return strand or bool(inner.beside) or taken(end) == "bundle"
 
 
+def _through(
+    crimp: RunEntry, inwards: Sequence[RunEntry], beyond: Sequence[RunEntry], *, onwards: bool
+) -> Iterator[LinesInEye]:
+    """The lines that come out of a crimp, go through what stands beyond it and come back."""
+    for inner, end in product(inwards, beyond):
+        loop = side_facing(end, onwards=onwards)
+        if inner.part.kind.role is Role.STRAND and loop is not None:
+            yield LinesInEye(crimp.place, loop, inner.parts, crimp.part)
+
+
 def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     """Strands against the holes they meet; into a single eye all of them are gathered."""
+    if inner.part.kind.role is Role.STRAND and end.part.kind.role is Role.RING:
+        yield LinesInEye(inner.place, end.part, inner.parts)
     eyes = eyes_facing(end)
     if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
         return
@@ -197,7 +217,7 @@ def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     if eyes.field.strung or eyes.count > ends:
         yield StrandsAtHoles(inner.place, eyes, inner.parts, ends)
     elif inner.part.kind.role is Role.STRAND:
-        yield StrandsInEye(inner.place, eyes, inner.parts)
+        yield LinesInEye(inner.place, eyes, inner.parts)
 
 
 def toggles(plan: Plan) -> Iterator[Subject]:

@@ -1,18 +1,26 @@
-"""The lines of strands through the one eye that they are tied to."""
+"""The lines of strands through the one eye or ring that they are tied or crimped to."""
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsInEye, kept
+from wellstrung.rulebook import Answer, Ask, LinesInEye, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Eyes
+from wellstrung.rulebook.remedies import sized_by
 from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import about, raised, spelled
 from wellstrung_rules.fit import packed
 
 
-def check(join: StrandsInEye, ask: Ask) -> Answer:
+def check(join: LinesInEye, ask: Ask) -> Answer:
     lines: list[Quantity] = []
     for strand in join.strands:
         lines += [ask.of(strand, "line")] * strand.count("passes", default=1)
-    hole = ask.get(join.eyes.quantity("hole"))
+    loop = join.loop
+    if isinstance(loop, Eyes):
+        hole, words = ask.get(loop.quantity("hole")), loop.words
+        wide = loop.part.place_of(*loop.path, "hole")
+    else:
+        hole, words = ask.of(loop, "inside"), f"ring `{loop.name}`"
+        wide = loop.place_of(sized_by(loop))
     bundle = packed("lines in the eye", lines)
     margin = hole - bundle
     if answer := kept(margin):
@@ -23,7 +31,7 @@ def check(join: StrandsInEye, ask: Ask) -> Answer:
         f"{len(lines)} lines of {names} {{do|may}}" if many else f"the line of {names} {{does|may}}"
     )
     return Misfit(
-        says=f"{lines_of} not go through {join.eyes.words} ({spelled(hole)}), which needs"
+        says=f"{lines_of} not go through {words} ({spelled(hole)}), which needs"
         f" to be {about(bundle, hole)}",
         place=join.place,
         found=spelled(hole),
@@ -32,17 +40,17 @@ def check(join: StrandsInEye, ask: Ask) -> Answer:
             Remedy("gather the strands in a cone or a bead tip, or tie them to a soldered ring"),
         ),
         margin=margin,
-        also=(join.eyes.part.place_of(*join.eyes.path, "hole"),),
+        also=(wide,),
     )
 
 
 RULE = Rule(
     name="line-in-eye",
     family="fit",
-    subject=StrandsInEye,
+    subject=LinesInEye,
     check=check,
-    title="the lines of strands go through the one eye that they are tied to (through a hole each:"
-    " `strand-holes`)",
+    title="the lines of strands go through the one eye or ring that they are tied or crimped to (a"
+    " hole each: `strand-holes`)",
     why="the third strand is found not to go through the loop of the clasp when the other two are"
     " knotted there",
     sources=(

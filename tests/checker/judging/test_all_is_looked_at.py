@@ -1,0 +1,86 @@
+"""Nothing that touches goes unjudged in silence, in the samples, the cases and generated plans.
+
+Each part of a piece, and each two that meet or hang together, has a check of fit, join or count: it
+holds, it is remarked on, or it is open with the field to write.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from generated.plans import seeded
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import HeldCheck, PlanResult, Remark, Unjudged
+from wellstrung.model.parts import WOVEN_WORK, Part, Role
+from wellstrung.model.plan import Plan
+from wellstrung.plugins.host import Host
+from wellstrung.subjects.counts import has_place
+from wellstrung.testing import cases
+
+ROOT = Path(__file__).parents[3]
+SAMPLES = sorted((ROOT / "sample_plans").rglob("*.yaml"))
+CASES = sorted((ROOT / "tests" / "rules").rglob("*/*.yaml"))
+FAMILIES = {"fit", "joining", "count"}
+#: looks at every name, whether or not it meets anything
+BY_NAME = "part-use"
+#: made of thread and beads: one is sewn to the other, and nothing of either has to fit
+SOFT = WOVEN_WORK | {Role.STRAND, Role.DROP}
+
+
+def touching(plan: Plan) -> Iterator[tuple[Part, Part]]:
+    """Each two parts that meet in the run, or of which one hangs from the other."""
+    for before, after in plan.neighbours:
+        yield from ((one, other) for one in before.parts for other in after.parts)
+    for line in plan.hung:
+        if line.by is None:
+            yield line.part, line.source
+        else:
+            yield from ((line.part, line.by), (line.by, line.source))
+
+
+def silent(result: PlanResult, host: Host) -> list[str]:
+    """The parts and the contacts that no check of the report is about."""
+    if result.ask is None:
+        return []  # the plan was refused
+    plan, looked = result.ask.plan, set[frozenset[str]]()
+    fits = {name for name, rule in host.rules.items() if rule.family in FAMILIES} - {BY_NAME}
+    entries: list[HeldCheck | Remark | Unjudged] = [*result.held, *result.remarks]
+    for entry in (*entries, *result.unjudged):
+        if entry.rule in fits:
+            looked |= {frozenset((one, other)) for one in entry.parts for other in entry.parts}
+    # a remark may hide what another rule says of the same part
+    remarked = {name for one in result.remarks if one.rule in fits for name in one.parts}
+    alone = [part.name for part in has_place(plan) if frozenset((part.name,)) not in looked]
+    return alone + [
+        f"{one.name} and {other.name}"
+        for one, other in touching(plan)
+        if not {one.kind.role, other.kind.role} <= SOFT
+        if frozenset((one.name, other.name)) not in looked
+        if not remarked & {one.name, other.name}
+    ]
+
+
+def unlooked_at(texts: dict[str, str], host: Host) -> dict[str, list[str]]:
+    checker = Checker(host, quantities=True)
+    found = {name: silent(checker.check_text(text, name), host) for name, text in texts.items()}
+    return {name: silences for name, silences in found.items() if silences}
+
+
+def test_every_contact_of_a_sample_is_looked_at(installed: Host) -> None:
+    texts = {str(path): path.read_text(encoding="utf-8") for path in SAMPLES}
+    assert unlooked_at(texts, installed) == {}
+
+
+@pytest.mark.slow
+def test_every_contact_of_a_generated_plan_is_looked_at(installed: Host) -> None:
+    texts = {f"plan {number}": text for number, text in enumerate(seeded(150))}
+    assert unlooked_at(texts, installed) == {}
+
+
+@pytest.mark.slow
+def test_every_contact_of_a_case_is_looked_at(installed: Host) -> None:
+    texts = {case.text: f"{case.rule}: {case.name}" for file in CASES for case in cases(file)}
+    assert unlooked_at({name: text for text, name in texts.items()}, installed) == {}
