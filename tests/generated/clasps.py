@@ -75,11 +75,6 @@ def _halves(draft: Draft, fields: Fields, type_: str, strands: int) -> None:
     for half, hole in (("a", 1.9), ("b", 3.2 if type_ == "lobster" else 2.2)):
         of = eye(draft, hole, 1.0, opens=draft.pick("no", "no", "no", "yes"), faces=False)
         fields[half] = {"eye": {"count": strands, **of} if strands > 1 else of}
-    if type_ == "hook":
-        for half in ("a", "b"):
-            draft.maybe(20, fields[half], opening=draft.length(2.5))
-            draft.maybe(20, fields[half], hole=draft.length(4.0))
-            draft.maybe(20, fields[half], wire=draft.length(1.2))
 
 
 def _magnet(draft: Draft, fields: Fields) -> None:

@@ -34,7 +34,7 @@ KEYWORDS = {
     "$schema", "$id", "$comment", "$defs", "$ref", "title", "description", "examples", "type",
     "enum", "const", "pattern", "minLength", "minimum", "exclusiveMinimum", "properties",
     "required", "additionalProperties", "propertyNames", "minProperties", "maxProperties", "items",
-    "minItems", "maxItems", "maximum", "allOf", "oneOf", "not", "if", "then",
+    "minItems", "maxItems", "maximum", "allOf", "oneOf", "not", "if", "then", "absent",
 }  # fmt: skip
 
 

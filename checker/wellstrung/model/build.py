@@ -240,9 +240,10 @@ class _Builder:
 
 
 def _eyes_called(part: Part, name: str) -> str | None:
-    """The key of the eyes an author calls `name`; of the only eyes when the name is left out."""
-    if not name and len(part.kind.eyes) == 1:
-        return next(iter(part.kind.eyes))
+    """The key of the eyes an author calls `name`; without one the only eyes, or the lower ones."""
+    eyes, hangs_on = [*part.kind.eyes], part.kind.role is Role.EYED and not part.traits.two_ends
+    if not name and eyes and (len(eyes) == 1 or hangs_on):
+        return eyes[-1]
     for key in (name, f"{name}_eyes"):
         if key in part.kind.eyes:
             return key

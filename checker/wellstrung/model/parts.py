@@ -53,16 +53,17 @@ UNPLACED = frozenset({Role.GLUE, Role.THREAD, Role.CORE, Role.CHAIN, Role.LOOSE}
 class EyeField(Struct, frozen=True):
     """Where a kind keeps a set of eyes: the path of its fields; empty when they are worked out.
 
-    `other` is the path for the types of that kind that keep them elsewhere. `counted` counts the
-    holes of beads along a woven edge, and `counted_by` is the field that the author would change:
-    such eyes carry what hangs from them, and their part neither runs nor hangs by them. `carries`
-    says the same of the eyes of a part that goes round what it hangs from. Through eyes that are
-    `strung`, strands run on from one side of the part to the other.
+    `swinging` is where a type that swings keeps them, as at the ring and the bar of a toggle,
+    unless it has them where the others do. `counted` counts the holes of beads along a woven edge,
+    and `counted_by` is the field that the author would change: such eyes carry what hangs from
+    them, and their part neither runs nor hangs by them. `carries` says the same of the eyes of a
+    part that goes round what it hangs from. Through eyes that are `strung`, strands run on from
+    one side of the part to the other.
     """
 
     path: tuple[str, ...] = ()
     several: bool = False
-    other: tuple[str, ...] = ()
+    swinging: tuple[str, ...] = ()
     counted: Callable[[Part], int] | None = None
     counted_by: str = ""
     carries: bool = False
@@ -210,8 +211,9 @@ class Part(Item, frozen=True, eq=False):
 
     @property
     def thread(self) -> Traits:
-        """What its thread is, by the type that it gives."""
-        node = self.node_at("thread", "type")
+        """What its thread is, by the type that it gives or that of the spool it names."""
+        spool = self.part("thread", "spool")
+        node = self.node_at("thread", "type") or (spool.node_at("type") if spool else None)
         known = _same_as(str(node.value), tuple(self.threads)) if node is not None else None
         return self.threads[known] if known else _PLAIN
 
@@ -250,7 +252,8 @@ class Part(Item, frozen=True, eq=False):
     def eye_path(self, key: str) -> tuple[str, ...]:
         """Where the fields of a set of eyes stand in this part, or would stand."""
         eye = self.kind.eyes[key]
-        return eye.other if eye.other and self.has(*eye.other[:-1]) else eye.path
+        swings = self.traits.swings and eye.swinging and not self.has(*eye.path[:-1])
+        return eye.swinging if swings else eye.path
 
 
 _PLAIN = Traits()

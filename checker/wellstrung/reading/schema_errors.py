@@ -73,8 +73,13 @@ def _in_plain_words(branch: Branch, error: Any) -> Iterator[Fault]:
 def _unknown_fields(schema: Mapping[str, Any], name: str, node: reading.Mapping) -> Iterator[Fault]:
     fields = schema.get("properties", {})
     for word, near in _meant(fields, node).items():
-        place = node.entries[word].key.place
-        yield unknown_word(f"`{word}` is not a field of {name}", word, place, near, fields)
+        place, says = node.entries[word].key.place, f"`{word}` is not a field of {name}"
+        holders = [field for field, inner in fields.items() if word in inner.get("properties", ())]
+        if near is None and len(holders) == 1:
+            moved = f"`{holders[0]}: {{{word}: {shown(node.entries[word].node).strip('`')}}}`"
+            yield fault(f"{says}: it belongs in `{holders[0]}`, as in {moved}", place, word, moved)
+        else:
+            yield unknown_word(says, word, place, near, fields)
 
 
 def _missing_fields(

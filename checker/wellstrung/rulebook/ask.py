@@ -61,8 +61,11 @@ class Ask:
         return self.quantities.of(item, what)
 
     def beads_of(self, part: Part) -> list[Item]:
-        """The beads that a part is made of, each once."""
-        return [self.plan.beads[name] for name in bead_mix(part)]
+        """The beads that a part is made of, each once; raises Missing where it names none."""
+        beads: list[Item] = [self.plan.beads[name] for name in bead_mix(part)]
+        if not beads and part.takes("beads"):
+            raise part.missing("beads")
+        return beads
 
     def offers(self, part: Part, what: str) -> bool:
         """Whether a part of its kind and stitch has such a quantity at all."""

@@ -60,7 +60,7 @@ class Eyes(Struct, frozen=True):
         """How many eyes the plan gives; raises Missing where it gives no count."""
         if self.field.counted is not None:
             return self.field.counted(self.part)
-        return self.part.count(*self.path, "count") if self.field.several else 1
+        return self.part.count(*self.path, "count", default=None if self.field.several else 1)
 
     @property
     def woven(self) -> bool:
@@ -144,9 +144,7 @@ def last_eyes(part: Part) -> str:
 def hanging_eyes(part: Part) -> Eyes | None:
     """The eyes a part hangs by: its first set."""
     key = next(iter(_own_eyes(part)), "")
-    if not key or (part.eye_path(key) and not part.has(*part.eye_path(key))):
-        return None
-    return Eyes(part, key)
+    return Eyes(part, key) if key else None
 
 
 def opens(side: Side) -> bool | None:

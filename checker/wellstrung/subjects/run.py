@@ -214,7 +214,8 @@ def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
         return
     ends = 1 if end.half or eyes.field.strung else 2
-    if eyes.field.strung or eyes.count > ends:
+    counted = not eyes.field.several or eyes.part.has(*eyes.path, "count")
+    if eyes.field.strung or eyes.count > ends or not counted:
         yield StrandsAtHoles(inner.place, eyes, inner.parts, ends)
     elif inner.part.kind.role is Role.STRAND:
         yield LinesInEye(inner.place, eyes, inner.parts)

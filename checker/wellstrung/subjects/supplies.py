@@ -90,10 +90,11 @@ def _threads(plan: Plan) -> Iterator[Subject]:
         if thread is not None:
             lines = supply_lines(plan, "thread", thread.name)
             yield ThreadNeeded(thread.key.place, thread, parts, lines)
-            continue
-        for part in parts:
-            if part.stitch is not None:
-                yield ThreadNeeded(part.place_of("thread"), None, (part,), ())
+    for part in plan.parts.values():
+        # a fringe without a thread of its own hangs by that of what it is sewn to
+        worked = part.has("thread") or (part.stitch is not None and part.takes("thread"))
+        if worked and spool_of(plan, part) is None:
+            yield ThreadNeeded(part.place_of("thread"), None, (part,), ())
 
 
 @cached

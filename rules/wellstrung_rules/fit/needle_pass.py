@@ -11,9 +11,9 @@ from wellstrung.rulebook.wording import about, raised
 
 def check(join: Threaded, ask: Ask) -> Answer:
     part, passes = join.part, passes_of(ask.plan, join.part)
-    if part.kind.role is Role.STRAND:
+    if part.kind.role is Role.STRAND and part.has("needle"):
         passes = part.count("passes", default=1)
-    if passes is None or not part.has("needle"):
+    if passes is None or not part.takes("needle"):
         return None
     needle, hole = ask.of(part, "needle"), ask.of(join.bead, "hole")
     line = ask.of(part, "line") if passes > 1 else exact("no thread yet", 0.0, "mm")

@@ -17,7 +17,9 @@ _TURNED = {"front": "side", "side": "front"}
 
 def check(hangs: Hangs, ask: Ask) -> Answer:
     line, eyes = hangs.line, hangs.below
-    if not isinstance(eyes, Eyes) or line.on_thread or not eyes.part.has(*eyes.path, "faces"):
+    if not isinstance(eyes, Eyes) or line.on_thread:
+        return None
+    if not eyes.part.has(*eyes.path, "faces") and not line.part.has("faces"):
         return None
     hole, hangs_as = eyes.part.text(*eyes.path, "faces"), _way(line, ask)
     if hangs_as is None:

@@ -7,7 +7,7 @@ from wellstrung.rulebook.wording import plural
 
 
 def check(join: StrandsAtHoles, ask: Ask) -> Answer:
-    strands, all_holes = len(join.strands), join.eyes.count
+    strands, all_holes = len(join.strands), join.eyes.stated_count
     if all_holes % join.ends:
         return None  # uneven ends: the plan does not say how many are on which side
     holes = all_holes // join.ends

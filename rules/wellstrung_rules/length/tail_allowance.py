@@ -13,7 +13,7 @@ TIED = Limit("tail that is tied", 40.0, "mm", "4 to 5 cm to tie a strand, common
 
 def check(woven: Woven, ask: Ask) -> Answer:
     part = woven.part
-    if not part.has("thread") or (part.kind.role is Role.STRAND and part.thread.steel):
+    if not part.takes("thread") or (part.kind.role is Role.STRAND and part.thread.steel):
         return None  # wire ends in a crimp or a loop: how much goes back through beads is taste
     tail, place = part.length("thread", "tail"), part.place_of("thread", "tail")
     use, shortest, most, lengths = _needed(woven, ask)

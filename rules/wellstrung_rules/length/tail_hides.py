@@ -26,7 +26,7 @@ TAIL_WOVEN_IN = Limit(
 def check(woven: Woven, ask: Ask) -> Answer:
     part = woven.part
     passes = passes_of(ask.plan, part)
-    if passes is None or not (part.has("thread") and part.has("needle")):
+    if passes is None or not part.takes("needle"):
         return None
     room, tails = _room(woven, passes, ask), _tails(woven, ask)
     each = ask.limit(TAIL_WOVEN_IN)

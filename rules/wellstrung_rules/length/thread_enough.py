@@ -25,7 +25,9 @@ from wellstrung.rulebook import (
 
 def check(need: ThreadNeeded, ask: Ask) -> Answer:
     if need.thread is None:
-        raise Missing(f"`thread.spool` of `{need.woven[0].name}`, naming a part of kind `thread`")
+        part = need.woven[0]
+        part.text("thread", "type")
+        raise Missing(f"`thread.spool` of `{part.name}`, naming a part of kind `thread`")
     if need.lines and any(_all_tail(part) for part in need.woven):
         return None  # `working-length` reports it
     had, takes = ask.of(need.thread, "on_hand"), ask.of(need.thread, "needed")

@@ -18,7 +18,7 @@ THREAD_BETWEEN_TAILS = Limit(
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
-    if not woven.part.has("thread") or woven.part.kind.role is Role.STRAND:
+    if not woven.part.takes("thread") or woven.part.kind.role is Role.STRAND:
         return None  # beads are strung in one go
     length = woven.part.length("thread", "working_length")
     longest = exact("longest working length", fact("longest working length of thread").value, "mm")

@@ -36,6 +36,16 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
             )
         ],
     ),
+    "a field of the eye written beside it": (
+        {"depth: 7 mm, outside": "wire: 1 mm, depth: 7 mm, outside"},
+        [
+            (
+                "15:37",
+                "`wire` is not a field of `cap` (an end cap): it belongs in `eye`, as in"
+                " `eye: {wire: 1 mm}`",
+            ),
+        ],
+    ),
     "a field in capitals": (
         {"bore: 10 mm": "BORE: 10 mm"},
         [("15:24", "`BORE` is not a field of `cap` (an end cap): write `bore`")],
