@@ -182,8 +182,8 @@ def thread_in_all(part: Part, ask: Quantities) -> Quantity:
 
 
 def tail_of(part: Part) -> Quantity:
-    """The tail at each end of a thread, as written or as is usual, mm."""
-    return _of_thread(part, "tail", thread.USUAL_TAIL)
+    """The tail at each end of a thread, as written or as is usual, mm; memory wire has none."""
+    return _of_thread(part, "tail", 0.0 if part.thread.springs else thread.USUAL_TAIL)
 
 
 def working_length_of(part: Part) -> Quantity:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from wellstrung.common import units
-from wellstrung.derived.piece import adds, thickest, thickness
+from wellstrung.derived.piece import adds, thickest, turns
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import leaf
@@ -30,14 +30,15 @@ def rest_of(wanted: float, others: float, thickness: float, places: int) -> floa
 
 def rest(part: Part, ask: Quantities) -> Quantity:
     """The length that fills the rest, mm: a length to weave, as sure as one that is written."""
-    goal, rope = ask.plan.goal, thickest(ask.plan, ask)
+    goal, worn = ask.plan.goal, thickest(ask.plan, ask)
     assert goal is not None  # a plan without one is refused when it is built
     lengths = [adds(entry, ask) for entry in ask.plan.run if entry.part is not part]
     others = sum(length.middle for length in lengths)
     places = len(ask.plan.run) - len(lengths)
-    loses = rope is not None and goal.field == "inside"
-    thick = thickness(rope, ask).middle if rope is not None and loses else 0.0
-    length = rest_of(goal.middle, others, thick, places)
+    loses = worn is not None and goal.field == "inside"
+    thick = worn.middle if worn is not None and loses else 0.0
+    round_ = turns(ask.plan).middle if loses else 1
+    length = rest_of(round_ * goal.middle, others, round_ * thick, places)
     allowance = ask.plan.bench.allowances["woven length"].value
     text = units.show(length, goal.unit)
     cure = f"measure it as you weave, and stop at {text}"

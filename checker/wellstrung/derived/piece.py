@@ -2,23 +2,70 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
-from wellstrung.formulas.arithmetic import pi
+from wellstrung.formulas.arithmetic import pi, sqrt
+from wellstrung.formulas.thread import PACKING
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Quantities, RunEntry
-from wellstrung.quantity.arithmetic import derived, times, total
+from wellstrung.quantity.arithmetic import derived, exact, leaf, times, total
+from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.counts import hung_in_all
+from wellstrung.subjects.run import at_holes
 
 
-def thickest(plan: Plan, ask: Quantities) -> Part | None:
-    """What lies thickest against the body: woven or strung work, else chain or wire links."""
+def thickest(plan: Plan, ask: Quantities) -> Quantity | None:
+    """How thick lies what is thickest against the body: woven or strung work, else chain, links."""
     worn = (Role.ROPE, Role.BAND, Role.STRAND)
-    ropes = [part for part in plan.in_run if part.kind.role in worn]
-    links = [part for part in plan.in_run if ask.offers(part, "thickness")]
-    return max(ropes or links, key=lambda rope: thickness(rope, ask).middle, default=None)
+    ropes = [entry for entry in plan.run if entry.part.kind.role in worn]
+    links = [entry for entry in plan.run if ask.offers(entry.part, "thickness")]
+    found = [_thickness_at(entry, ask) for entry in ropes or links]
+    return max(found, key=lambda thick: thick.middle, default=None)
+
+
+def _thickness_at(entry: RunEntry, ask: Quantities) -> Quantity:
+    """How thick one place of the run lies: as its fattest strand, or a bundle of the innermost.
+
+    Strands of one length that are gathered at their ends lie half way between a flat row and a
+    round bundle, a quarter either way (no print). Those that have a hole each lie flat.
+    """
+    sizes = [(thickness(part, ask), part) for part in entry.parts]
+    fattest = max((size for size, _ in sizes), key=lambda size: size.middle)
+    if len(sizes) == 1 or any(part.fills_rest for _, part in sizes) or at_holes(ask.plan, entry):
+        return fattest
+    lengths = [ask.of(part, "along").middle for part in entry.parts]
+    as_one = min(lengths) + ask.plan.bench.limits["strands as one"].value
+    sizes = [one for one, long in zip(sizes, lengths, strict=True) if long <= as_one]
+    together = _bundled([size for size, _ in sizes], sizes[0][1])
+    return max(fattest, together, key=lambda size: size.middle)
+
+
+def _bundled(sizes: Sequence[Quantity], strand: Part) -> Quantity:
+    """Strands of one length, side by side."""
+    cure = "close the piece, measure round its inside, and set the lengths by that"
+    lies = Cause("how the strands lie", f"`{strand.name}`", cure)
+    return derived(
+        "strands together",
+        "mm",
+        lambda flat, lie, **sizes: flat + lie * (bundle(**sizes) - flat),
+        {f"strand{number}": size for number, size in enumerate(sizes, 1)},
+        flat=max(sizes, key=lambda size: size.middle),
+        lie=leaf("how round they lie", 0.5, "", [Spread(lies, 0.25, 0.25)]),
+        source="between flat and a round bundle: worked out for this project, no print",
+    )
+
+
+def bundle(**strands: float) -> float:
+    """Thickness of strands that lie as one round bundle, mm: the root of 1.3 times their areas.
+
+    Packed as thread is in a hole (`thread.PACKING`); worked out for this project.
+
+    >>> round(bundle(one=4.0, two=4.0, three=4.0), 1)
+    7.9
+    """
+    return sqrt(PACKING * sum(size**2 for size in strands.values()))
 
 
 def thickness(part: Part, ask: Quantities) -> Quantity:
@@ -28,11 +75,13 @@ def thickness(part: Part, ask: Quantities) -> Quantity:
 
 
 def _length(ask: Quantities) -> Quantity:
-    """Taut, between bearing points, clasp closed: what each place in the run adds."""
+    """Taut, between bearing points, its clasp closed: what each place in the run adds."""
     if not ask.plan.run:
         raise Missing("`run`, the parts from one end to the other")
     each = [adds(entry, ask) for entry in ask.plan.run]
-    return total("piece.length", "mm", each, "taut, between bearing points, clasp closed")
+    clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
+    source = f"taut, between bearing points{', clasp closed' if clasp else ''}"
+    return total("piece.length", "mm", each, source)
 
 
 def adds(entry: RunEntry, ask: Quantities) -> Quantity:
@@ -53,29 +102,38 @@ def _inside(ask: Quantities) -> Quantity:
     """The way round inside: a thing of some thickness loses pi times that thickness."""
     if ask.plan.piece in _HANGS:
         raise Missing("a `piece` that goes round something")
-    rope = thickest(ask.plan, ask)
-    if rope is None:
+    thick = thickest(ask.plan, ask)
+    if thick is None:
         raise Missing("a rope, a band, a strand, chain or wire links in the run")
     return derived(
         "piece.inside",
         "mm",
         inside_length,
         length=ask.get("piece.length"),
-        thickness=thickness(rope, ask),
+        thickness=thick,
+        turns=turns(ask.plan),
         source="strung length = body + ease + pi x thickness, trade table `bracelet_eases`",
     )
 
 
-def inside_length(length: float, thickness: float) -> float:
+def turns(plan: Plan) -> Quantity:
+    """How many times a piece goes round: once, but for memory wire; raises Missing."""
+    coils = [part.count("thread", "turns") for part in plan.in_run if part.thread.springs]
+    return exact("turns", max(coils, default=1))
+
+
+def inside_length(length: float, thickness: float, turns: float = 1) -> float:
     """The way round the inside of a closed piece, mm: its middle line less pi times its thickness.
 
     Three printed forms of one geometry (trade tables, bracelets): strung length = wrist + ease +
-    pi x thickness.
+    pi x thickness. What goes round several times, as memory wire does, shares its length out.
 
     >>> round(inside_length(460.0, 9.9), 1)
     428.9
+    >>> round(inside_length(560.0, 3.0, turns=3), 1)
+    177.2
     """
-    return length - pi * thickness
+    return length / turns - pi * thickness
 
 
 def _mass(ask: Quantities) -> Quantity:

@@ -103,7 +103,7 @@ class Traits(Struct, frozen=True):
     named_by_type: whether its type alone names it in a shop.
     stretches, steel, resists_cuts: of thread: elastic; wire that no bead cuts and that is sold by
     its size alone; thread of which one pass still holds when an edge has cut another.
-    springs: of thread: hardened steel wire, which springs away when it is cut.
+    springs: of thread: hardened steel wire, which stays coiled and springs away when it is cut.
     """
 
     made_by: str = ""

@@ -61,6 +61,9 @@ LIMITS: Mapping[str, Setting] = {
     "smallest mix": Setting(
         0.5, "ml", "less of two parts cannot be halved by eye, common practice, no source"
     ),
+    "strands as one": Setting(
+        5.0, "mm", "strands within this lie as one bundle, common practice, no source"
+    ),
     "between sessions": Setting(
         10080.0, "min", "a class meets once a week, common practice; a plan's `between` beats it"
     ),

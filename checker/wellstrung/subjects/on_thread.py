@@ -84,7 +84,7 @@ def _strands(plan: Plan) -> Iterator[OnThread]:
         for part in entry.parts:
             met.setdefault(part, []).append(beside.part.kind.role)
     for part in plan.in_run:
-        if part.kind.role is Role.STRAND:
+        if part.kind.role is Role.STRAND and not part.thread.springs:
             ends = met.get(part, [])
             crimped = len(ends) > 1 and set(ends) == {Role.CRIMP}
             tied = "" if crimped or part.thread.steel else "any other knot"

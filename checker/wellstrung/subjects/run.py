@@ -221,6 +221,12 @@ def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
         yield LinesInEye(inner.place, eyes, inner.parts)
 
 
+def at_holes(plan: Plan, inner: RunEntry) -> bool:
+    """Whether strands side by side go each to a hole of its own, at an end at least."""
+    met = [end for entry, end in plan.meetings if entry is inner]
+    return any(True for end in met for _ in _strands_at_holes(inner, end))
+
+
 def toggles(plan: Plan) -> Iterator[Subject]:
     """Every toggle by its bar, with the run from there inwards to the other half of a clasp."""
     for index, entry in enumerate(plan.run):

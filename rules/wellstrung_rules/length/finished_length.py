@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
+from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import places_of, run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf
 from wellstrung.rulebook.wording import between, in_unit_of
@@ -22,7 +23,9 @@ def check(piece: Piece, ask: Ask) -> Answer:
     too_short = short.likely.low < long.likely.low
     word = "short" if too_short else "long"
     off = in_unit_of(abs(found.middle - wanted.middle), wanted)
-    measured = "inside the loop" if goal.field == "inside" else "taut with the clasp closed"
+    clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
+    taut = "taut with the clasp closed" if clasp else "taut"
+    measured = "inside the loop" if goal.field == "inside" else taut
     comes_out = f"{in_unit_of(found.middle, wanted)}, likely {between(*found.likely, wanted)}"
     return Misfit(
         says=f"the piece {{is|may be}} too {word}: it will be {comes_out}, {measured}; the plan"

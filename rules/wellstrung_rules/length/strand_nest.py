@@ -9,14 +9,10 @@ from __future__ import annotations
 from itertools import pairwise
 
 from wellstrung.formulas.arithmetic import pi
-from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Remedy, Rule, StrandsBeside, kept
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, StrandsBeside, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity, derived
 from wellstrung.rulebook.wording import about, at_least, in_unit_of
-
-STRANDS_AS_ONE = Limit(
-    "strands as one", 5.0, "mm", "strands within this lie as one bundle, common practice, no source"
-)
 
 
 def check(beside: StrandsBeside, ask: Ask) -> Answer:
@@ -51,7 +47,7 @@ def check(beside: StrandsBeside, ask: Ask) -> Answer:
 
 def _as_one(inner: Part, outer: Part, ask: Ask) -> bool:
     more = ask.of(outer, "length").middle - ask.of(inner, "length").middle
-    return more <= ask.limit(STRANDS_AS_ONE).middle
+    return more <= ask.limit("strands as one").middle
 
 
 def _room(inner: Part, outer: Part, ask: Ask) -> Quantity:
@@ -85,7 +81,6 @@ RULE = Rule(
     check=check,
     title="strands side by side have one length, or differ enough to lie beside each other",
     why="a strand a little longer than the next rides over it, and the fall of the rows is lost",
-    limits=(STRANDS_AS_ONE,),
     sources=(
         "half a round at the distance of their middles: geometry, worked out for this project",
         "strands within 5 mm lie as one: common practice, no source",
