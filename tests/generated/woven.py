@@ -293,6 +293,7 @@ def bezel(draft: Draft, *, eye: bool = False) -> Woven:
     of_stone: Fields = {"outside": draft.length(stone, 30)}
     draft.maybe(85, of_stone, edge=draft.length(draft.between(1.0, 1.8, 0.2)))
     draft.maybe(70, of_stone, thickness=draft.length(draft.between(4.5, 6, 0.5)))
+    draft.maybe(30, of_stone, back=draft.pick("flat", "pointed"))
     draft.maybe(85, of_stone, mass=draft.pick(f"{round(stone / 8, 1)} g", f"{round(stone / 2)} ct"))
     fields["stone"] = of_stone
     if eye or draft.chance(80):

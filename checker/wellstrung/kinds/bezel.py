@@ -12,11 +12,13 @@ from msgspec.structs import replace
 
 from wellstrung.derived.declared import (
     GEOMETRY,
+    Argument,
     constant,
     count,
     formula,
     hand,
     mass,
+    product,
     size,
     written_or,
 )
@@ -101,7 +103,12 @@ def _ring(what: str, function: Callable[..., float]) -> Formula:
     )
 
 
-def _around(what: str, tension: float, slack: Formula) -> Formula:
+_NO_SLACK = constant("slack", 0.0, "mm")
+
+
+def _around(
+    what: str, tension: float, slack: Formula = _NO_SLACK, stone: Argument = "stone"
+) -> Formula:
     """Beads around at one end of the thread's tension, with that much play round the stone."""
     return formula(
         what,
@@ -109,13 +116,19 @@ def _around(what: str, tension: float, slack: Formula) -> Formula:
         lambda stone, slack, bead_length, bead_outside, tension: ring_for(
             stone + slack, bead_length, bead_outside, tension
         ),
-        stone="stone",
+        stone=stone,
         slack=slack,
         bead_length="girdle.length",
         bead_outside="girdle.outside",
         tension=constant("tension", tension),
         source=GEOMETRY,
     )
+
+
+#: A ring that starts behind the girdle of a pointed stone: 26 cylinders of 11/0 for 12 mm (`Make a
+#: Peyote Bezel for a Rivoli`, excerpt seen) are 9.6 mm inside, 32 for 14 mm (`Cabochon bezel
+#: setting`, excerpt seen) 12.3 mm.
+_BEHIND = constant("behind the girdle", 0.8, "", "the narrowest ring in print over its stone")
 
 
 def _loose(part: Part, ask: Quantities) -> Quantity:
@@ -167,7 +180,12 @@ BEZEL = Kind(
         "stone.edge": size("stone", "edge", allowance="stone size"),
         "girdle.length": _girdle("length"),
         "girdle.outside": _girdle("outside"),
-        "around_least": _around("around at least", flat.LOOSE, constant("slack", 0.0, "mm")),
+        "around_least": _around("around at least", flat.LOOSE),
+        "around_behind": _around(
+            "around behind the girdle",
+            flat.LOOSE,
+            stone=product("stone behind its girdle", "mm", "stone", _BEHIND),
+        ),
         "around_most": _around("around at most", flat.TIGHT, _loose),
         "inside": _ring("inside", tubular_peyote.inside),
         "outside": _OUTSIDE,

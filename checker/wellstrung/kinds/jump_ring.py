@@ -12,6 +12,8 @@ from wellstrung.model.parts import Kind, Role, Traits
 from wellstrung_schemas import fragment
 
 _SIZE = "ring size"
+#: rings sold by their inside, as those for chain maille are, have the mandrel's size
+_MANDREL = "ring spring-back"
 
 JUMP_RING = Kind(
     "jump ring",
@@ -28,7 +30,7 @@ JUMP_RING = Kind(
                 wire="wire",
                 source=TWO_WIRES,
             ),
-            allowance=_SIZE,
+            allowance=_MANDREL,
         ),
         "outside": measurable(
             "outside",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Collection, Mapping
 
 from msgspec import Struct
@@ -13,7 +14,7 @@ from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree as reading
-from wellstrung.reading.settings import Bench
+from wellstrung.reading.settings import SHARE_AT_MOST, UPWARDS, Bench
 
 
 class Missing(Exception):
@@ -191,7 +192,8 @@ class Item(Struct, frozen=True, eq=False):
         source = ""
         if not (down or up) and allowance and not measured:
             setting = self.bench.allowances[allowance]
-            down = up = setting.value
+            up = min(setting.value, SHARE_AT_MOST.get(allowance, math.inf) * parsed.value)
+            down = 0.0 if allowance in UPWARDS else up
             source = setting.reason
         spreads = []
         if down or up:

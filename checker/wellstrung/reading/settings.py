@@ -25,9 +25,14 @@ class Setting(NamedTuple):
     choice: Choice | None = None
 
 
-#: How far a bought or made size may be off its nominal, either way.
+#: How far a bought or made size may be off its nominal, either way unless in `UPWARDS`.
 ALLOWANCES: Mapping[str, Setting] = {
     "ring size": Setting(0.2, "mm", "spring-back and saw cut of jump rings, common practice"),
+    "ring spring-back": Setting(
+        0.26,
+        "mm",
+        "a ring is wider than its mandrel: trade table `jump_rings`, ring by inside",
+    ),
     "wire": Setting(0.02, "mm", "drawn wire against its gauge, common practice"),
     "cap size": Setting(0.1, "mm", "bore of cast or stamped caps, common practice"),
     "eye size": Setting(0.1, "mm", "hole of cast or stamped eyes, common practice"),
@@ -47,6 +52,10 @@ ALLOWANCES: Mapping[str, Setting] = {
     ),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
 }
+#: Allowances by which a size may be more than its nominal, and never less.
+UPWARDS = frozenset({"ring spring-back"})
+#: Allowances that are no more than this share of a small size: wire springs back by its curve.
+SHARE_AT_MOST = {"ring size": 0.05, "ring spring-back": 0.052}
 
 _SPARE = Choice(0.05, 0.2)
 #: Limits that quantities and the work need; every other limit is declared beside its rule.

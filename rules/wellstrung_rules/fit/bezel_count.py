@@ -32,8 +32,10 @@ def check(woven: Woven, ask: Ask) -> Answer:
     if not bezel.takes("stone"):
         return None
     around, place = bezel.count("around"), bezel.place_of("around")
-    least, most = ask.of(bezel, "around_least"), ask.of(bezel, "around_most")
-    count = exact("around", around, "beads")
+    given, behind = bezel.has("stone", "back"), ask.of(bezel, "around_behind")
+    pointed = given and bezel.text("stone", "back") == "pointed"
+    least = behind if pointed else ask.of(bezel, "around_least")
+    most, count = ask.of(bezel, "around_most"), exact("around", around, "beads")
     snug, fills = count - least, most - count
     if answer := kept(snug, fills):
         return answer
@@ -42,24 +44,30 @@ def check(woven: Woven, ask: Ask) -> Answer:
     if not sure:
         likely = _even(least.middle, most.middle) or [2 * round(least.middle / 2)]
         needed = f"a ring of {_listed(likely)}, by the length of its beads"
-    margin, does = tightest(snug, fills), "{gapes|may gape}"
+    margin, does, takes = tightest(snug, fills), "{gapes|may gape} round", "which takes"
+    if_pointed = False
     if margin is snug:
         closes = snug + product("drawn out", "beads", count, ask.limit(BEZEL_SNUG))
-        margin, does = closes, "{does|may} not close"
+        if_pointed = not given and closes.likely.high < 0 and holds(count - behind)
+        margin, does = closes, "{does|may} not close round"
         if holds(closes):
-            margin, does = snug, "{is|may be} tight"
+            margin, does = snug, "{is|may be} tight round"
+        elif if_pointed:
+            does = "closes only behind the girdle of"
+            takes = "if its back is pointed; the girdle takes"
     return Misfit(
-        says=f"`{bezel.name}` with `around: {around}` {does} round its stone"
-        f" ({spelled(ask.of(bezel, 'stone'))}), which takes {needed}",
+        says=f"`{bezel.name}` with `around: {around}` {does} its stone"
+        f" ({spelled(ask.of(bezel, 'stone'))}), {takes} {needed}",
         place=place,
         found=f"around: {around}",
         needed=needed,
         remedies=(
             *(Remedy.write(place, str(n), f"write `around: {n}`") for n in sure),
+            *([Remedy("if its back is pointed, write `back: pointed` in `stone`")] * if_pointed),
             Remedy("try the stone in three rounds, and add or leave out two beads"),
         ),
         margin=margin,
-        at_most="warning" if margin is snug else "error",
+        at_most="warning" if if_pointed or margin is snug else "error",
         also=(bezel.place_of("stone", "outside"),),
     )
 
@@ -93,9 +101,11 @@ RULE = Rule(
         "pi x (stone + bead outside) over the pitch of the beads, as a polygon: geometry, worked"
         " out for this project",
         "32 cylinders of 11/0 for 12 mm: `Bead Weaving Techniques: Beaded Bezels`, excerpt seen",
+        "26 for 12 mm, behind the girdle of a pointed stone: `Make a Peyote Bezel for a Rivoli`,"
+        " excerpt seen; 32 for 14 mm: `Cabochon bezel setting`, excerpt seen",
         "a ring a twentieth short is only snug: common practice, no source",
         "closing rounds draw in half a millimetre: common practice, no source",
     ),
-    bad="around: 30 of cylinders 11/0 and stone: {outside: 14 mm}",
+    bad="around: 26 of cylinders 11/0 and stone: {outside: 14 mm}",
     good="around: 36 of cylinders 11/0 and stone: {outside: 14 mm}",
 )

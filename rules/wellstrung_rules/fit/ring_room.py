@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Misfit, RingHolds, Rule, holds, kept
+from wellstrung.formulas.arithmetic import least
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, RingHolds, Rule, holds, kept
 from wellstrung.rulebook.remedies import sized_by, wider_ring
+from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, at_least, spelled
 from wellstrung_rules.fit import IN_A_CIRCLE, held, packed
 from wellstrung_rules.limits import RING_SWING
 
 _TWO = "two circles a and b fit exactly when a + b <= D"
+SWING_SHARE = Limit(
+    "ring swing share",
+    0.02,
+    "",
+    "a small ring swings in less: links of chain are 2 to 3 wires wide, common practice",
+)
 
 
 def check(join: RingHolds, ask: Ask) -> Answer:
@@ -18,7 +26,15 @@ def check(join: RingHolds, ask: Ask) -> Answer:
     inside = ask.of(join.ring, "inside")
     taken = packed("room taken", sizes, _TWO if len(sizes) <= 2 else IN_A_CIRCLE)
     fits = inside - taken
-    swings = fits - ask.limit(RING_SWING)
+    room = derived(
+        "room to swing",
+        "mm",
+        _room,
+        inside=inside,
+        share=ask.limit(SWING_SHARE),
+        most=ask.limit(RING_SWING),
+    )
+    swings = fits - room
     if answer := kept(swings):
         return answer
     forced, size = not holds(fits), ask.of(join.ring, sized_by(join.ring))
@@ -37,6 +53,11 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         at_most="error" if forced else "warning",
         also=(join.around.key.place,) if join.around else (),
     )
+
+
+def _room(inside: float, share: float, most: float) -> float:
+    """Room for what a ring holds to swing, mm: a share of its inside, up to a limit."""
+    return least(share * inside, most)
 
 
 def _words(join: RingHolds) -> str:
@@ -61,10 +82,10 @@ RULE = Rule(
         "a ring that is filled by the rope it goes round will not close, or grips the rope and"
         " holds the pendant askew"
     ),
-    limits=(RING_SWING,),
+    limits=(RING_SWING, SWING_SHARE),
     sources=(
         "two circles a and b fit in D exactly when a + b <= D; three by Descartes' theorem",
-        "0.2 mm left to swing: common practice, no source",
+        "a fiftieth of its inside left to swing, at most 0.2 mm: common practice, no source",
     ),
     bad="a ring of 14 mm, 10 AWG, round a rope of 7.9 mm and an eye of 0.9 mm: 8.82 mm inside",
     yields_to=("ring-through-eye",),
