@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from wellstrung.commands.checked import checked, exit_code
+from wellstrung.commands.checked import checked, exit_code, inputs
 from wellstrung.commands.output import BROKEN, looks, note, save, show, unknown
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
@@ -23,7 +23,8 @@ def run(options: argparse.Namespace) -> int:
         return BROKEN
     result = checked(options, Checker(host, quantities=writer.quantities))
     if writer.pages is not None:
-        save({options.out / name: page for name, page in writer.pages(result).items()})
+        pages = {options.out / name: page for name, page in writer.pages(result).items()}
+        save(pages, inputs(options, result), force=options.force)
     elif writer.write is not None:
         show(writer.write(result, looks(options)))
     return exit_code(result, strict=options.strict)

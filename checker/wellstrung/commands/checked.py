@@ -11,8 +11,9 @@ from pathlib import Path
 from wellstrung.commands.files import Benches, drawer, plans
 from wellstrung.commands.output import BROKEN, OK, WRONG, note
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult, Result
+from wellstrung.judging.result import Failure, PlanResult, Result
 from wellstrung.plugins.host import HostError
+from wellstrung.reading import tree
 
 #: From so many plans on, a run at a terminal shows how far it is.
 _LONG_RUN = 20
@@ -27,9 +28,24 @@ def checked(options: argparse.Namespace, checker: Checker) -> Result:
         collect_new_garbage()
     benches = Benches(checker.installed, options.bench)
     kept = drawer(options.drawer) if options.drawer is not None else None
+    alone = len(files) == 1
     return Result(
-        tuple(checker.check_file(file, benches.of(file), kept) for file in _watched(files))
+        tuple(_checked(checker, file, benches, kept, alone=alone) for file in _watched(files))
     )
+
+
+def _checked(
+    checker: Checker, file: Path, benches: Benches, kept: tree.Read | None, *, alone: bool
+) -> PlanResult:
+    """A plan by its bench; one whose bench cannot be used is not checked, and stops no other."""
+    try:
+        bench = benches.of(file)
+    except HostError as error:
+        if alone:
+            raise
+        failure = Failure("", "", f"{file} is not checked: {error}")
+        return PlanResult(str(file), failures=(failure,), readable=False)
+    return checker.check_file(file, bench, kept)
 
 
 def checked_alone(options: argparse.Namespace, checker: Checker) -> tuple[PlanResult, Result]:
@@ -38,6 +54,15 @@ def checked_alone(options: argparse.Namespace, checker: Checker) -> tuple[PlanRe
     if len(result.plans) > 1:
         raise HostError(f"there are {len(result.plans)} plans here: name one")
     return result.plans[0], result
+
+
+def inputs(options: argparse.Namespace, result: Result) -> list[Path]:
+    """Every file that was read for a result: plans, benches, drawers and rules."""
+    named = [*options.rule_files, *(path for path in (options.bench, options.drawer) if path)]
+    plans = [Path(plan.file) for plan in result.plans]
+    benches = [Path(plan.bench) for plan in result.plans if plan.bench]
+    drawers = [Path(file) for plan in result.plans for file in plan.beside]
+    return [*named, *plans, *benches, *drawers]
 
 
 def collect_new_garbage() -> None:

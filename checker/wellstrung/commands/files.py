@@ -138,13 +138,24 @@ def nearest_bench(file: str, seen: dict[str, bool]) -> str | None:
     while True:
         found = os.path.join(folder, BENCH_FILE)
         if folder not in seen:
-            seen[folder] = os.path.lexists(found) and holds(Path(found)) in (None, "bench")
+            seen[folder] = _is_bench(found, folder)
         if seen[folder]:
             return found
         above = os.path.dirname(folder)
         if above == folder:
             return None
         folder = above
+
+
+def _is_bench(file: str, folder: str) -> bool:
+    """Whether a file is there that plans of its folder go by; a link out of the folder is not."""
+    if not os.path.lexists(file):
+        return False
+    inside = os.path.join(os.path.realpath(folder), "")
+    if os.path.islink(file) and not os.path.realpath(file).startswith(inside):
+        note(f"{file} is a link out of its folder and is not used: copy it, or give it as --bench")
+        return False
+    return holds(Path(file)) in (None, "bench")
 
 
 def drawer(file: Path) -> tree.Read:

@@ -5,13 +5,16 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 
 from wellstrung.common.wording import nearest
 from wellstrung.report.writer import Options
 
 OK, WRONG, BROKEN = 0, 1, 2
+#: what the head of every page of ours holds
+_OURS = b'<meta name="generator" content="wellstrung">'
 #: Signs that some terminals lack.
 ASCII = str.maketrans(
     {
@@ -55,24 +58,41 @@ def columns() -> int:
 
 
 def show(text: str) -> None:
-    """Print, in ASCII where the terminal cannot show more."""
+    """Print, in ASCII where the terminal cannot show more; raises HostError if it cannot."""
     encoding = sys.stdout.encoding or "ascii"
     try:
         text.encode(encoding)
     except UnicodeEncodeError:
         text = text.translate(ASCII).encode(encoding, "replace").decode(encoding)
-    sys.stdout.write(text + "\n")
-    sys.stdout.flush()
+    with _printing():
+        sys.stdout.write(text + "\n")
+        sys.stdout.flush()
 
 
 def show_as_is(text: str) -> None:
     """Print a file: in UTF-8 whatever the terminal shows, and with its own line ends.
 
-    A spreadsheet recognizes UTF-8 by the mark before it; plain ASCII needs none.
+    A spreadsheet recognizes UTF-8 by the mark before it; plain ASCII needs none. Raises HostError.
     """
-    sys.stdout.flush()
-    sys.stdout.buffer.write(text.encode("ascii" if text.isascii() else "utf-8-sig"))
-    sys.stdout.buffer.flush()
+    with _printing():
+        sys.stdout.flush()
+        sys.stdout.buffer.write(text.encode("ascii" if text.isascii() else "utf-8-sig"))
+        sys.stdout.buffer.flush()
+
+
+@contextmanager
+def _printing() -> Iterator[None]:
+    """A full disk behind the output is an error of one line; what is left is not tried again."""
+    try:
+        yield
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        from wellstrung.plugins.host import HostError  # `--help` does without plugins
+
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        says = f"the output cannot be written: {error.strerror or error}"
+        raise HostError(says) from None
 
 
 def note(says: str) -> None:
@@ -80,18 +100,53 @@ def note(says: str) -> None:
     print(f"wellstrung: {says}", file=sys.stderr)
 
 
-def save(pages: Mapping[Path, str]) -> None:
-    """Write pages and name the first; raises HostError if that cannot be done."""
+def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool = False) -> None:
+    """Write pages and name the first; raises HostError, and then leaves each file as it was.
+
+    A file that is there already must be a page of ours, or `force` is given. What was read for the
+    pages is never written over.
+    """
     from wellstrung.plugins.host import HostError
 
+    read = [path for path in inputs if path.exists()]
+    for path in pages:
+        if any(path.exists() and path.samefile(one) for one in read):
+            raise HostError(f"{path} is read for the page: give another --out")
+        if not force and path.is_file() and not _is_ours(path):
+            raise HostError(f"{path} is there already and is not a page of ours: take --force")
     for path, page in pages.items():
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_text(page, encoding="utf-8")
+            _write(path, page)
         except OSError as error:
             raise HostError(f"{path} cannot be written: {error.strerror or error}") from None
     more = f" and {len(pages) - 1} more beside it" if len(pages) > 1 else ""
     show(f"wrote {next(iter(pages))}{more}")
+
+
+def _is_ours(path: Path) -> bool:
+    try:
+        with path.open("rb") as stream:
+            return _OURS in stream.read(2000)
+    except OSError:
+        return False
+
+
+def _write(path: Path, page: str) -> None:
+    """Write all of a file or nothing; a device is written to as it is."""
+    if path.exists() and not path.is_file():
+        path.write_text(page, encoding="utf-8")
+        return
+    path = path.resolve()  # what a link leads to is written, the link stays
+    part = path.with_name(f".{path.name}.{os.getpid()}.part")
+    try:
+        with part.open("x", encoding="utf-8") as stream:
+            stream.write(page)
+            stream.flush()
+            os.fsync(stream.fileno())
+        part.replace(path)
+    finally:
+        part.unlink(missing_ok=True)
 
 
 def unknown(what: str, names: Iterable[str], known: Iterable[str]) -> int | None:

@@ -85,6 +85,10 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument("names", nargs="*", metavar="NAME")
         _forms(command, "text", "json")
 
+    for command in (check, sheet):
+        command.add_argument(
+            "--force", action="store_true", help="write over files that are not pages of ours"
+        )
     for command in (supplies, cuts):
         command.add_argument(
             "--makers", type=_makers, default=1, metavar="N", help="how many make each plan"

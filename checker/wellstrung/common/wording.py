@@ -16,6 +16,23 @@ def article(word: str) -> str:
     return f"{'an' if word[:1] in 'aeiou' else 'a'} {word}"
 
 
+#: what sets text apart, and the escape sign of our own colours: no text of a plan can hold that
+_LAYOUT = "\n\t\u00a0\x1b"
+
+
+def visible(text: str) -> str:
+    """A text in which signs that hide, or turn the reading round, show as their numbers.
+
+    >>> visible("loop\u202ecap\u200b"), visible("été 5 mm")
+    ('loop<U+202E>cap<U+200B>', 'été 5 mm')
+    """
+    if text.isprintable():
+        return text
+    return "".join(
+        sign if sign.isprintable() or sign in _LAYOUT else f"<U+{ord(sign):04X}>" for sign in text
+    )
+
+
 def listed(words: Iterable[str]) -> str:
     """Words as the author would write them, one after another.
 

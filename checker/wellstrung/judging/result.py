@@ -75,7 +75,8 @@ class Unjudged(NamedTuple):
 class Failure(Struct, frozen=True):
     """An internal error, by which the report is incomplete; `rule` is empty outside of rules.
 
-    `trace` is the way to it through the code, for whoever mends it.
+    Of a plan that could not be checked for want of a file, `plugin` is empty too. `trace` is the
+    way to it through the code, for whoever mends it.
     """
 
     rule: str
@@ -86,6 +87,8 @@ class Failure(Struct, frozen=True):
     @property
     def says(self) -> str:
         """The error in one line."""
+        if not self.plugin:
+            return self.message
         if not self.rule:
             return f"internal error in `{self.plugin}`: {self.message}"
         where = f"rule `{self.rule}` of `{self.plugin}`"
@@ -165,6 +168,11 @@ class Result(Struct, frozen=True):
     def failures(self) -> tuple[Failure, ...]:
         """Internal errors, each once."""
         return tuple(dict.fromkeys(failure for plan in self.plans for failure in plan.failures))
+
+    def called(self, plan: PlanResult) -> str:
+        """A plan by its title; by its file too where others have that title, or it has none."""
+        alike = sum(other.title == plan.title for other in self.plans)
+        return plan.title if alike == 1 and plan.title else f"{plan.title} {plan.file}".strip()
 
     def count(self, level: Level) -> int:
         """How many remarks of a level affect the outcome, over all plans."""

@@ -11,6 +11,7 @@ from rich.padding import Padding
 from rich.text import Text
 
 from wellstrung.common.places import Place
+from wellstrung.common.wording import visible
 from wellstrung.report.writer import Options
 
 if TYPE_CHECKING:
@@ -82,8 +83,8 @@ class Page:
 
     def text(self) -> str:
         """The whole page, without blanks at the ends of lines."""
-        lines = [line.rstrip() for line in self._out.getvalue().rstrip().splitlines()]
-        return "\n".join(lines)
+        lines = [line.rstrip() for line in self._out.getvalue().rstrip().split("\n")]
+        return visible("\n".join(lines))
 
 
 def where(place: Place) -> str:

@@ -116,7 +116,7 @@ def _table(page: Page, result: Result) -> None:
     for plan in sorted(result.plans, key=severity, reverse=True):
         first = plan.fix_first
         table.add_row(
-            Text(plan.title or plan.file),
+            Text(result.called(plan)),
             Text(plan.outcome, style=OUTCOMES[plan.outcome]),
             str(plan.count("error")),
             str(plan.count("warning")),

@@ -354,9 +354,29 @@ def test_a_bench_that_cannot_be_read_stops_the_run(run: Run, shelf: Path, way: s
 def test_a_bench_that_is_not_there_stops_the_run(run: Run, shelf: Path) -> None:
     ran = run("check", shelf / "class/orla/plan.yaml", "--bench", "none.yaml")
     assert ran.code == 2 and "`none.yaml` cannot be read: no such file or directory" in ran.err
-    (shelf / "bench.yaml").symlink_to("nowhere")
+    (shelf / "bench.yaml").symlink_to(shelf / "nowhere")
     ran = run("check", shelf / "class/orla/plan.yaml")
     assert ran.code == 2 and "bench.yaml` cannot be read: no such file or directory" in ran.err
+
+
+def test_a_bench_reached_by_a_link_out_of_its_folder_is_not_used(run: Run, shelf: Path) -> None:
+    secret = shelf.parent / "secret.yaml"
+    secret.write_text("bench: 1\nlimits: {secret: 2 mm}\n", encoding="utf-8")
+    (shelf / "class/orla/bench.yaml").symlink_to(secret)
+    ran = run("check", shelf / "class/orla/plan.yaml", "--as", "json")
+    assert "secret: 2 mm" not in ran.out + ran.err
+    assert "bench.yaml is a link out of its folder and is not used: copy it" in ran.err
+
+
+def test_a_bad_bench_stops_its_own_plans_alone(run: Run, shelf: Path) -> None:
+    (shelf / "class/orla/bench.yaml").write_text("bench: 1\nlimits: 3\n", encoding="utf-8")
+    plan = shelf / "class/plan.yaml"
+    plan.write_bytes((shelf / "class/orla/plan.yaml").read_bytes())
+    ran = run("check", shelf / "class")
+    assert ran.code == 2 and "1. ERROR" not in ran.out
+    said = " ".join(ran.out.split())
+    assert "is not checked: the bench file cannot be used" in said
+    assert run("check", plan).code == 0
 
 
 def test_a_bench_loads_no_code(run: Run, shelf: Path) -> None:

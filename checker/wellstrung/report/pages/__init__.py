@@ -66,7 +66,7 @@ def folder(result: Result) -> dict[str, str]:
     """The pages of a folder of plans, by file name: `index.html` and one sheet for each plan."""
     names = dict(zip(_file_names(result), result.plans, strict=True))
     plans = dict(sorted(names.items(), key=lambda one: severity(one[1]), reverse=True))
-    orders = [(plan.title, order_of(plan)) for plan in plans.values()]
+    orders = [(result.called(plan), order_of(plan)) for plan in plans.values()]
     rows = [Row(title, order, student=True) for title, order in orders if order and order.steps]
     index = render(
         "class.html",
@@ -78,7 +78,7 @@ def folder(result: Result) -> dict[str, str]:
         time_lines=list(time_lines(rows)),
         orders=rows,
         checkpoints=[
-            (plan.title or plan.file, one.what, "; ".join(one.changes))
+            (result.called(plan), one.what, "; ".join(one.changes))
             for plan in result.plans
             for one in measurements(plan)
             if one.changes

@@ -12,6 +12,7 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
+from wellstrung.common.wording import visible
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.report.checks import together
@@ -33,6 +34,7 @@ def _environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         undefined=StrictUndefined,
+        finalize=lambda value: type(value)(visible(value)) if isinstance(value, str) else value,
     )
     environment.filters |= {
         "both_units": both_units.pieces,
