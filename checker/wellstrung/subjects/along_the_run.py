@@ -39,8 +39,8 @@ class SlidesOn(Subject, frozen=True):
 
     @property
     def parts(self) -> tuple[str, ...]:
-        """What slides, then on what."""
-        return named(self.what, self.carrier)
+        """What slides: others slide on the same rope."""
+        return (self.slider.name,)
 
 
 class TailThroughLoop(Subject, frozen=True):

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from wellstrung.formulas.arithmetic import least
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, RingHolds, Rule, holds, kept
 from wellstrung.rulebook.remedies import sized_by, wider_ring
 from wellstrung.rulebook.values import derived
-from wellstrung.rulebook.wording import about, at_least, spelled
+from wellstrung.rulebook.wording import about, at_least, often, spelled
 from wellstrung_rules.fit import IN_A_CIRCLE, held, packed
 from wellstrung_rules.limits import RING_SWING
 
@@ -62,7 +64,8 @@ def _room(inside: float, share: float, most: float) -> float:
 
 def _words(join: RingHolds) -> str:
     words = [f"the rope `{join.around.name}`"] if join.around else []
-    words += [eyes.words for eyes in join.eyes]
+    times = Counter(eyes.words for eyes in join.eyes)
+    words += [eyes if n == 1 else f"{eyes} {often(n)}" for eyes, n in times.items()]
     words += [f"ring `{ring.name}`" for ring in join.rings if ring is not join.ring]
     more = join.rings.count(join.ring)
     words += [f"{more} more of its kind"] if more else []
