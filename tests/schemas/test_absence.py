@@ -148,7 +148,7 @@ class Trials:
             about = str(path[1]) if of_item else ""
             trial = called(plan, path)
             if not once:
-                trial += json.dumps(plan[path[0]][about] if about else plan[path[0]])
+                trial += json.dumps(plan[path[0]][path[1]] if len(path) > 2 else plan[path[0]])
             if trial in self.tried:
                 continue
             self.tried.add(trial)
@@ -188,10 +188,15 @@ def test_a_field_left_out_of_a_right_sample_takes_no_check_with_it(installed: Ho
     assert len(trials.tried) > 200
 
 
+@pytest.fixture(scope="module")
+def trials(installed: Host) -> Trials:
+    """What the cases share they try once."""
+    return Trials(installed)
+
+
 @pytest.mark.slow
 @pytest.mark.parametrize("file", CASES, ids=lambda file: file.name.removesuffix(".yaml"))
-def test_nor_out_of_the_plan_of_a_case(file: Path, installed: Host) -> None:
-    trials = Trials(installed)
+def test_nor_out_of_the_plan_of_a_case(file: Path, trials: Trials) -> None:
     for case in cases(file):
         assert [*trials.lost(case.text, once=False)] == [], str(case)
 
