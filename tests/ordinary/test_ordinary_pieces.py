@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from wellstrung import tables
@@ -41,3 +43,13 @@ def test_a_crimp_that_a_page_pairs_with_a_wire_fits(
 ) -> None:
     result = checker.check_text(CRIMPED.format(wire=wire, inside=inside))
     assert [kept for kept in result.held if kept.rule == "crimp-bore"]
+
+
+PIECES = sorted(Path(__file__).parent.glob("*.yaml"))
+
+
+@pytest.mark.parametrize("path", PIECES, ids=lambda path: path.stem)
+def test_an_ordinary_piece_draws_no_warning(path: Path, checker: Checker) -> None:
+    result = checker.check_text(path.read_text(encoding="utf-8"))
+    assert not result.failures
+    assert not [(remark.rule, remark.says) for remark in result.remarks if remark.counts]
