@@ -16,7 +16,7 @@ piece: bracelet
 beads:
   seed: {type: round, size: 11/0, make: Japanese}
   tube: {type: cylinder, size: 11/0}
-  cube: {type: other, outside: 3 mm, length: 3 mm, hole: 1 mm, per_gram: 16.7}
+  cube: {type: other, outside: 3 mm, measured: {length: 3 mm}, hole: 1 mm, per_gram: 16.7}
 parts:
   band: {kind: woven band, BAND}
 run: [band]

@@ -14,8 +14,8 @@ plan: 1
 title: Swatch
 piece: necklace
 beads:
-  seed: {{type: other, outside: 2 mm, length: 1.5 mm, hole: 0.8 mm, per_gram: 100}}
-  fat: {{type: other, outside: 3 mm, length: 2 mm, hole: 1 mm, per_gram: 40}}
+  seed: {{type: other, outside: 2 mm, measured: {{length: 1.5 mm}}, hole: 0.8 mm, per_gram: 100}}
+  fat: {{type: other, outside: 3 mm, measured: {{length: 2 mm}}, hole: 1 mm, per_gram: 40}}
   lot: {{type: round, size: 11/0, make: Japanese}}
   eight: {{type: round, size: 8/0, make: Japanese}}
   six: {{type: round, size: 6/0, make: Japanese}}

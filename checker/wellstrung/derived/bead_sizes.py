@@ -19,7 +19,7 @@ _WEIGH = "weigh some of `{bead}`, count them, write `measured: {{{what}: ...}}` 
 def _size(what: str, bead: Bead) -> Quantity:
     """A size in mm; raises Missing where neither plan nor table has it."""
     if bead.has("measured", what) or bead.has(what):
-        return bead.size(what)
+        return bead.size(what, allowance="bead length" if what == "length" else "")
     return _from_table(what, bead)
 
 

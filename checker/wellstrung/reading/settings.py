@@ -33,6 +33,9 @@ ALLOWANCES: Mapping[str, Setting] = {
         "mm",
         "a ring is wider than its mandrel: trade table `jump_rings`, ring by inside",
     ),
+    "bead length": Setting(
+        0.1, "mm", "a bead against its stated length, at most 2 % of it, common practice"
+    ),
     "wire": Setting(0.02, "mm", "drawn wire against its gauge, common practice"),
     "cap size": Setting(0.1, "mm", "bore of cast or stamped caps, common practice"),
     "eye size": Setting(0.1, "mm", "hole of cast or stamped eyes, common practice"),
@@ -55,7 +58,7 @@ ALLOWANCES: Mapping[str, Setting] = {
 #: Allowances by which a size may be more than its nominal, and never less.
 UPWARDS = frozenset({"ring spring-back"})
 #: Allowances that are no more than this share of a small size: wire springs back by its curve.
-SHARE_AT_MOST = {"ring size": 0.05, "ring spring-back": 0.052}
+SHARE_AT_MOST = {"bead length": 0.02, "ring size": 0.05, "ring spring-back": 0.052}
 
 _SPARE = Choice(0.05, 0.2)
 #: Limits that quantities and the work need; every other limit is declared beside its rule.

@@ -73,7 +73,7 @@ def as_one(line: float, lines: float) -> float:
 
 
 #: A tight overhand between two beads keeps them this many cords apart: common practice.
-_TIGHT = (1.25, 1.375, 1.5)
+_TIGHT = (1.25, 1.7, 2.2)
 #: Strung beads do not sit face to face: rounds of 4 to 10 mm come to 100..101, 66..67, 50 and
 #: 40..41 on 16 in, which is 0 to 2 % more than their size (trade table `bead_strands`).
 _SITS = (1.0, 1.01, 1.02)
@@ -106,7 +106,7 @@ _KNOT = written_or(
         hand(
             "how tight the knots are",
             _TIGHT,
-            source="1.25..1.5 x the cord, common practice, no source",
+            source="1.25..2.2 x the cord, where makers differ: common practice, no source",
             cure="tie ten test knots, measure, write `knot_adds: ...` in {part}",
         ),
     ),

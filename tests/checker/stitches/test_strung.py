@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -18,8 +20,8 @@ plan: 1
 title: Swatch
 piece: necklace
 beads:
-  pearl: {type: other, outside: 6 mm, length: 6 mm, hole: 0.7 mm, per_gram: 3.3}
-  kelp: {type: other, outside: 3 mm, length: 2 mm, hole: 1 mm, per_gram: 35}
+  pearl: {type: other, outside: 6 mm, measured: {length: 6 mm}, hole: 0.7 mm, per_gram: 3.3}
+  kelp: {type: other, outside: 3 mm, measured: {length: 2 mm}, hole: 1 mm, per_gram: 35}
 parts:
   line: {kind: strand, stitch: strung, beads: pearl, length: 42 cm, thread: {outside: 0.5 mm}}
 run: [line]
@@ -72,9 +74,9 @@ def test_strung(installed: Host) -> None:
 
 def test_knots_lie_between_the_beads(installed: Host) -> None:
     found = quantities(installed, "strung, beads: pearl, length: 42 cm", KNOTTED)
-    # 9 knots of 1.375 x 0.5 mm between ten beads of 6 x 1.01 mm
-    assert found["line.knot"] == 0.69
-    assert found["line.length"] == pytest.approx(10 * 6.06 + 9 * 0.6875, abs=0.01)
+    # 9 knots of 1.7 x 0.5 mm between ten beads of 6 x 1.01 mm
+    assert found["line.knot"] == 0.85
+    assert found["line.length"] == pytest.approx(10 * 6.06 + 9 * 0.85, abs=0.01)
     assert found["line.thread"] == pytest.approx(found["line.length"] + 9 * 12 * 0.5, abs=0.01)
 
 
@@ -144,3 +146,19 @@ def test_more_of_anything_makes_a_strand_longer() -> None:
     assert strung.length_of(10, 6.1, 1) > strung.length_of(10, 6, 1)
     assert strung.length_of(10, 6, 1.1) > strung.length_of(10, 6, 1)
     assert strung.length_of(0, 6, 1) == 0
+
+
+def test_a_stated_bead_may_be_longer_and_a_measured_one_is_as_measured(installed: Host) -> None:
+    """2 % of its size either way, as strands in print come out."""
+    stated = "pearl: {type: other, outside: 6 mm, length: 6 mm"
+    measured = "pearl: {type: other, outside: 6 mm, measured: {length: 6 mm}"
+    assert measured in PLAN
+    counted = ("strung, beads: pearl, length: 42 cm", "strung, beads: pearl, count: 66")
+    found = [
+        Checker(installed, quantities=True)
+        .check_text(PLAN.replace(measured, bead).replace(*counted))
+        .quantities["line.length"]
+        for bead in (stated, measured)
+    ]
+    low, high = (66 * 6.06 * (1 - math.hypot(*off)) for off in ((0.1 / 6, 0.01), (0.01,)))
+    assert [length.likely.low for length in found] == pytest.approx([low, high], rel=1e-3)
