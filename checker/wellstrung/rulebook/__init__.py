@@ -85,6 +85,8 @@ from wellstrung.subjects.along_the_run import SlidesOn as SlidesOn
 from wellstrung.subjects.along_the_run import TailThroughLoop as TailThroughLoop
 from wellstrung.subjects.base import Eyes as Eyes
 from wellstrung.subjects.base import Subject as Subject
+from wellstrung.subjects.base import hanging_eyes as hanging_eyes
+from wellstrung.subjects.base import own_eyes as own_eyes
 from wellstrung.subjects.chain import ChainCut as ChainCut
 from wellstrung.subjects.chain import EndLink as EndLink
 from wellstrung.subjects.chain import PieceCut as PieceCut
@@ -104,6 +106,7 @@ from wellstrung.subjects.hung import evenly as evenly
 from wellstrung.subjects.joins_made import JoinAtWork as JoinAtWork
 from wellstrung.subjects.linked import EyesMeet as EyesMeet
 from wellstrung.subjects.linked import Hangs as Hangs
+from wellstrung.subjects.linked import HeldInPlace as HeldInPlace
 from wellstrung.subjects.linked import RingHolds as RingHolds
 from wellstrung.subjects.linked import RingInUse as RingInUse
 from wellstrung.subjects.linked import RingThroughEye as RingThroughEye

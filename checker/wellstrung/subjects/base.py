@@ -112,7 +112,7 @@ def _names(value: object) -> Iterator[str]:
             yield from _names(one)
 
 
-def _own_eyes(part: Part) -> list[str]:
+def own_eyes(part: Part) -> list[str]:
     """The sets of eyes by which a part runs and hangs: all but those that only carry."""
     eyes = part.kind.eyes.items()
     return [key for key, eye in eyes if eye.counted is None and not eye.carries]
@@ -123,7 +123,7 @@ def eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
 
     Other parts meet both their neighbours by their first set of eyes.
     """
-    keys = [entry.half] if entry.half else _own_eyes(entry.part)
+    keys = [entry.half] if entry.half else own_eyes(entry.part)
     if not keys:
         return None
     by_its_last = onwards and entry.part.traits.two_ends
@@ -138,12 +138,12 @@ def side_facing(entry: RunEntry, *, onwards: bool = False) -> Side | None:
 
 def last_eyes(part: Part) -> str:
     """The last of its own sets of eyes, by which others hang from it; empty where it has none."""
-    return next(reversed(_own_eyes(part)), "")
+    return next(reversed(own_eyes(part)), "")
 
 
 def hanging_eyes(part: Part) -> Eyes | None:
     """The eyes a part hangs by: its first set."""
-    key = next(iter(_own_eyes(part)), "")
+    key = next(iter(own_eyes(part)), "")
     return Eyes(part, key) if key else None
 
 

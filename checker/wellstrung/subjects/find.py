@@ -72,6 +72,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     run.toggles,
     linked.eyes_meet,
     linked.hangs,
+    linked.in_place,
     chain.end_links,
     glued.adhesives,
     alone.find,
