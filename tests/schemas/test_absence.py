@@ -202,6 +202,12 @@ def test_nor_out_of_the_plan_of_a_case(file: Path, trials: Trials) -> None:
 
 
 @pytest.mark.slow
+@pytest.mark.parametrize("file", [*SAMPLES.rglob("*.yaml")], ids=lambda file: file.stem)
+def test_nor_out_of_any_sample(file: Path, trials: Trials) -> None:
+    assert [*trials.lost(file.read_text(encoding="utf-8"), once=False)] == []
+
+
+@pytest.mark.slow
 @pytest.mark.parametrize("chance", range(CHANCES))
 def test_nor_out_of_a_plan_by_chance(chance: int, installed: Host) -> None:
     text = [*seeded(CHANCES)][chance]

@@ -32,6 +32,9 @@ def breaking(part: Part) -> Quantity:
     """Pull that breaks one line of a part, N: its rating, or the trade tables'; raises Missing."""
     if part.has("thread", "rating"):
         return part.force("thread", "rating")
+    spool = part.part("thread", "spool")
+    if spool is not None and spool.has("rating"):
+        return spool.force("rating")
     row = _row(part) or _flexible_wire(part)
     if row is None or "breaking" not in row.cells:
         raise part.missing("thread", "rating")
@@ -45,8 +48,8 @@ def _row(part: Part) -> tables.Row | None:
     Flexible wire is sold by its size alone.
     """
     for by in ("rating", "size"):
-        if part.has("thread", "type") and part.has("thread", by):
-            kind, size = part.text("thread", "type"), part.text("thread", by)
+        kind, size = part.of_thread("type"), part.of_thread(by)
+        if kind and size:
             name = size if part.thread.steel else f"{kind} {size}"
             for table in _TABLES:
                 row = tables.load(table).rows.get(name)

@@ -211,11 +211,16 @@ class Part(Item, frozen=True, eq=False):
 
     @property
     def thread(self) -> Traits:
-        """What its thread is, by the type that it gives or that of the spool it names."""
-        spool = self.part("thread", "spool")
-        node = self.node_at("thread", "type") or (spool.node_at("type") if spool else None)
-        known = _same_as(str(node.value), tuple(self.threads)) if node is not None else None
+        """What its thread is, by its type."""
+        known = _same_as(self.of_thread("type"), tuple(self.threads))
         return self.threads[known] if known else _PLAIN
+
+    def of_thread(self, field_name: str) -> str:
+        """What it says of its thread, or else the spool that it names; empty where neither does."""
+        if self.has("thread", field_name):
+            return self.text("thread", field_name)
+        spool = self.part("thread", "spool")
+        return spool.text(field_name) if spool is not None and spool.has(field_name) else ""
 
     @property
     def cut_from(self) -> Part | None:

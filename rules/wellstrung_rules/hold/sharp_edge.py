@@ -23,7 +23,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     part, bead, edges = join.part, join.bead, edges_of(join.bead)
     if part.traits.on_wire or not (bead.own_sizes or bead.has("edges")):
         return None  # wire is not cut, and seed beads are rounded
-    line = part.text("thread", "type") if part.has("thread", "type") else ""
+    line = part.of_thread("type")
     passes = passes_of(ask.plan, part) or part.count("passes", default=1)
     if edges == "smooth" or part.thread.steel or (part.thread.resists_cuts and passes > 1):
         return Held()

@@ -28,7 +28,7 @@ from wellstrung_rules.limits import HOLD_FACTOR
 
 def check(join: OnThread, ask: Ask) -> Answer:
     part = join.thread
-    if part.thread.stretches and not part.has("thread", "rating"):
+    if part.thread.stretches and not part.of_thread("rating"):
         return None  # elastic is stretched over a hand, and is sold without a rating
     (load, pulls), bears, factor = _load(join, ask), _bears(join, ask), ask.limit(HOLD_FACTOR)
     margin = pull_to_spare(bears, load, factor)
