@@ -116,9 +116,9 @@ def caps_at(plan: Plan, rope: Part) -> list[Part]:
     """The caps of a rope in the run's order, one for each end that has one."""
     caps = []
     for before, after in plan.neighbours:
-        if after.part is rope and before.part.kind.role is Role.CAP:
+        if rope in after.parts and before.part.kind.role is Role.CAP:
             caps.append(before.part)
-        if before.part is rope and after.part.kind.role is Role.CAP:
+        if rope in before.parts and after.part.kind.role is Role.CAP:
             caps.append(after.part)
     return caps
 

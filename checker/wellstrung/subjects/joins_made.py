@@ -178,17 +178,23 @@ def _met(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
         if before.half and after.half and before.part is after.part:
             continue  # the halves of a clasp, which is worn closed
         sides = ((before, after), (after, before))
-        ways = ((one, other, _way(one.part, other, steps)) for one, other in sides)
-        hooked = (before, after, _hooked(before, after))
-        one, other, way = next((found for found in ways if found[2] is not None), hooked)
-        if way is None:
+        ways = [
+            (one, other, way)
+            for one, other in sides
+            if (way := _way(one.part, other, steps)) is not None
+        ]
+        if not ways and (hooked := _hooked(before, after)) is not None:
+            ways = [(before, after, hooked)]
+        if not ways:
             continue
-        does, line, makes = way
+        one, other, (does, line, _) = ways[0]
         words = f"`{one.called}` and `{other.called}` meet in the run"
         inside = one.part.part("covers")
         names = [part.name for part in (one.part, *other.parts, *([inside] if inside else []))]
         names += [wire.name for wire in steps.through.get(one.part.name, [])]
-        made = tuple(step for step in steps.about(*names) if makes(step))
+        made = tuple(
+            step for step in steps.about(*names) if any(makes(step) for *_, (*_, makes) in ways)
+        )
         yield JoinAtWork(one.place, (one.part, *other.parts), words, does, line, made)
 
 

@@ -50,15 +50,21 @@ class RingInUse(Subject, frozen=True):
 class EyesMeet(Subject, frozen=True):
     """Two closed curves of metal that are linked: a ring and an eye, two rings, or two eyes.
 
-    `line` is what hangs by it, where it is not in the run; it makes no other subject of the two.
+    `line` is what hangs by it, where it is not in the run; it makes no other subject of the
+    two, nor does their order.
     """
 
     one: Side
     other: Side
     line: Hung | None = None
 
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What the two belong to, as they are linked."""
+        return named(self.one, self.other)
+
     def _compared(self) -> tuple[object, ...]:
-        return self.one, self.other
+        return (frozenset((self.one, self.other)),)
 
 
 class Hangs(Subject, frozen=True):
