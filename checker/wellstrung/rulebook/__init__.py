@@ -103,10 +103,10 @@ from wellstrung.subjects.hung import GoesRound as GoesRound
 from wellstrung.subjects.hung import HungByEyes as HungByEyes
 from wellstrung.subjects.hung import HungOnEyes as HungOnEyes
 from wellstrung.subjects.hung import evenly as evenly
+from wellstrung.subjects.in_place import HeldInPlace as HeldInPlace
 from wellstrung.subjects.joins_made import JoinAtWork as JoinAtWork
 from wellstrung.subjects.linked import EyesMeet as EyesMeet
 from wellstrung.subjects.linked import Hangs as Hangs
-from wellstrung.subjects.linked import HeldInPlace as HeldInPlace
 from wellstrung.subjects.linked import RingHolds as RingHolds
 from wellstrung.subjects.linked import RingInUse as RingInUse
 from wellstrung.subjects.linked import RingThroughEye as RingThroughEye

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.model.parts import WOVEN_WORK, Part, Role
+from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import (
     Eyes,
@@ -93,38 +93,6 @@ class Hangs(Subject, frozen=True):
         if eyes:
             return Eyes(source, eyes)
         return source if source.kind.role is Role.RING else None
-
-
-class HeldInPlace(Subject, frozen=True):
-    """What hangs, or stands in the run where no bore, eye or thread of its own takes it.
-
-    `line` is what hangs it; None in the run.
-    """
-
-    part: Part
-    other: Part
-    line: Hung | None = None
-
-    @property
-    def parts(self) -> tuple[str, ...]:
-        """What is held, by which ring, and what holds it."""
-        return named(self.part, self.line.by if self.line is not None else None, self.other)
-
-
-def in_place(plan: Plan) -> Iterator[HeldInPlace]:
-    """Every line that hangs something, and every two of the run that nothing is known to join."""
-    for line in plan.hung:
-        yield HeldInPlace(line.place_of("part"), line.part, line.source, line)
-    for entry, beside in plan.meetings:
-        eyes = eyes_facing(beside)
-        bore = beside.part.kind.role in (Role.CAP, Role.TIP) or (eyes and eyes.field.strung)
-        for part in entry.parts:
-            role = part.kind.role
-            flat = role in WOVEN_WORK and (
-                role is not Role.ROPE or beside.part.kind.role is Role.TIP
-            )
-            if role is Role.DROP or (flat and bore):
-                yield HeldInPlace(entry.place, part, beside.part)
 
 
 def in_run(plan: Plan) -> Iterator[tuple[Subject, int]]:

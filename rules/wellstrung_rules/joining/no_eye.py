@@ -21,7 +21,8 @@ from wellstrung.rulebook.wording import article
 def check(held: HeldInPlace, ask: Ask) -> Answer:
     part, line, other = held.part, held.line, held.other
     if line is None:
-        raise Missing(f"a part between `{part.name}` and `{other.name}` in `run` that joins them")
+        two = f"`{part.name}` and `{other.name}`"
+        raise Missing(f"a part that joins {two} in `run`: no check knows how these two go together")
     if line.on_thread:
         return Held()
     lacks = part

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, StrandsAtHoles
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, StrandsAtHoles
 from wellstrung.rulebook.wording import plural
 
 
 def check(join: StrandsAtHoles, ask: Ask) -> Answer:
     strands, all_holes = len(join.strands), join.eyes.stated_count
     if all_holes % join.ends:
-        return None  # uneven ends: the plan does not say how many are on which side
+        if strands < all_holes:
+            return Held()  # its ends are not alike, and the other has what is left
+        lie = f"how the {all_holes} eyes of `{join.eyes.part.name}` lie at its two ends"
+        raise Missing(f"{lie}: an even `count` of them")
     holes = all_holes // join.ends
     over = strands - holes
     if not over:

@@ -7,10 +7,15 @@ holds, it is remarked on, or it is open with the field to write.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 from pathlib import Path
+from typing import Any
 
 import pytest
+import yaml
 
+from generated.draft import Fields
+from generated.kinds import KINDS, OnePart, seeded_kind
 from generated.plans import seeded
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import HeldCheck, PlanResult, Remark, Unjudged
@@ -63,6 +68,47 @@ def silent(result: PlanResult, host: Host) -> list[str]:
     ]
 
 
+#: the fields by which a part names beads and other parts
+NAMING = {"beads", "core_bead", "outer", "turn", "core", "covers", "over", "of", "spool"}
+
+
+def renamed(made: OnePart, more: str) -> tuple[str, Fields, Fields]:
+    """A part and all it names under names of their own, so that two stand in one plan."""
+    names = {*made.parts, *made.beads}
+
+    def new(name: Any) -> Any:
+        if isinstance(name, list):
+            return [new(one) for one in name]
+        if isinstance(name, dict):
+            return {new(key): value for key, value in name.items()}
+        return f"{name} {more}" if name in names else name
+
+    def fields(value: Any) -> Any:
+        if not isinstance(value, dict):
+            return value
+        return {key: new(one) if key in NAMING else fields(one) for key, one in value.items()}
+
+    beads, parts = (
+        {new(name): fields(value) for name, value in items.items()}
+        for items in (made.beads, made.parts)
+    )
+    return new(made.name), beads, parts
+
+
+def two_together(one: OnePart, other: OnePart) -> Iterator[str]:
+    """Plans in which two parts meet in the run, or one hangs from the other in every way."""
+    (first, beads, parts), (second, more, others) = renamed(one, "one"), renamed(other, "two")
+    small = {"kind": "jump ring", "inside": "6 mm", "wire": "1 mm", "closing": "open"}
+    plan: Fields = {"plan": 1, "title": "Two together", "piece": "necklace"}
+    plan |= {"beads": {**beads, **more}} if beads or more else {}
+    parts = {**parts, **others, "small": small}
+    halves = [f"{name}.a" if parts[name]["kind"] == "clasp" else name for name in (first, second)]
+    ways: list[Fields] = [{}, {"by": "thread"}, {"by": "small"}]
+    hung = [{"part": first, "from": second, **way} for way in ways]
+    forms: list[Fields] = [{"run": halves}, *({"run": halves[1:], "hung": [line]} for line in hung)]
+    yield from (yaml.safe_dump({**plan, "parts": parts, **form}, width=1000) for form in forms)
+
+
 def unlooked_at(texts: dict[str, str], host: Host) -> dict[str, list[str]]:
     checker = Checker(host, quantities=True)
     found = {name: silent(checker.check_text(text, name), host) for name, text in texts.items()}
@@ -78,6 +124,18 @@ def test_every_contact_of_a_sample_is_looked_at(installed: Host) -> None:
 def test_every_contact_of_a_generated_plan_is_looked_at(installed: Host) -> None:
     texts = {f"plan {number}": text for number, text in enumerate(seeded(150))}
     assert unlooked_at(texts, installed) == {}
+
+
+@pytest.mark.slow
+def test_every_two_kinds_side_by_side_or_hung_are_looked_at(installed: Host) -> None:
+    made = {kind: next(iter(seeded_kind(kind, 1))) for kind in KINDS}
+    texts = {
+        f"{one}, {other}, way {way}": text
+        for one, other in product(KINDS, repeat=2)
+        for way, text in enumerate(two_together(made[one], made[other]))
+    }
+    found = unlooked_at(texts, installed)
+    assert {name for name, what in found.items() if any(" and " in one for one in what)} == set()
 
 
 @pytest.mark.slow
