@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
-from typing import NamedTuple, Protocol
+from typing import Any, NamedTuple, Protocol
 
 ROOT = Path(__file__).parent.parent
 SAMPLES = ROOT / "sample_plans"
@@ -29,3 +30,9 @@ class Pinned(Protocol):
     """Hold a text against the file that pins it, or write that file anew."""
 
     def __call__(self, path: Path, text: str) -> None: ...
+
+
+def middle_of(plan: Mapping[str, Any], name: str) -> float:
+    """A quantity in the JSON report of a plan."""
+    row = plan["quantities"][name]
+    return middle_of(plan, row) if isinstance(row, str) else float(row[0])

@@ -41,7 +41,10 @@ def parser() -> argparse.ArgumentParser:
 
     check = commands.add_parser("check", help="check plans: files, or folders of them")
     check.add_argument(
-        "--as", dest="form", default="text", help="text (the default), json, or html with --out"
+        "--as",
+        dest="form",
+        default="text",
+        help="text (the default), json, jsonl, or html with --out",
     )
     check.add_argument(
         "--out",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 from wellstrung.formulas.symbols import Symbol
 from wellstrung.quantity.value import Quantity
@@ -38,20 +39,52 @@ def working(quantity: Quantity) -> list[str]:
 def _work_out(quantity: Quantity, lines: dict[int, str]) -> None:
     if id(quantity) in lines:
         return
+    if quantity.function is not None:
+        keys: dict[str, str] = {}
+        formula_of(quantity, lambda key: keys.setdefault(key, key))
+        for key in keys:
+            _work_out(quantity.args[key], lines)
+    lines[id(quantity)] = _line(quantity)
+
+
+def _line(quantity: Quantity) -> str:
+    """The line of a quantity itself; empty for a bare constant (a count of eyes, a factor).
+
+    Constants read well enough inside the formula that they are in.
+    """
     if quantity.function is None:
-        lines[id(quantity)] = _leaf_line(quantity)
-        return
+        notes = notes_of(quantity)
+        return "; ".join((f"{quantity.name} = {described(quantity)}", *notes)) if notes else ""
     args = quantity.args
-    for arg in args.values():
-        _work_out(arg, lines)
-    formula = quantity.traced.settled(lambda condition: _settled(condition, quantity))
-    symbols = formula.text(lambda key: args[key].name)
-    numbers = formula.text(lambda key: number(args[key].middle))
-    lines[id(quantity)] = (
+    symbols = formula_of(quantity, lambda key: args[key].name)
+    numbers = formula_of(quantity, lambda key: number(args[key].middle))
+    return (
         f"{described(quantity)} = {symbols} = {numbers}"
         if quantity.name == symbols
         else f"{quantity.name} = {symbols} = {numbers} = {described(quantity)}"
     ) + (f"   [{quantity.source}]" if quantity.source else "")
+
+
+def formula_of(quantity: Quantity, shown: Callable[[str], str]) -> str:
+    """The formula of a node, its arguments written by `shown`, of ways that cannot be one only."""
+    formula = quantity.traced.settled(lambda condition: _settled(condition, quantity))
+    return formula.text(shown)
+
+
+def notes_of(leaf: Quantity) -> list[str]:
+    """As what a leaf was written, by how much it varies and why, and its source."""
+    notes = [f"written `{leaf.spelling}`" if leaf.spelling else ""]
+    notes += [
+        f"{spread.cause} "
+        + (
+            f"± {number(spread.up)}"
+            if math.isclose(spread.up, spread.down)
+            else f"-{number(spread.down)} / +{number(spread.up)}"
+        )
+        for spread in leaf.spreads
+        if spread.down or spread.up
+    ]
+    return [note for note in (*notes, leaf.source) if note]
 
 
 def _settled(condition: Symbol, quantity: Quantity) -> bool | None:
@@ -76,23 +109,3 @@ def _window(side: object, quantity: Quantity) -> tuple[float, float] | None:
     if isinstance(side, Symbol) and side.op == "name":
         return quantity.args[side.of[0]].worst
     return None
-
-
-def _leaf_line(leaf: Quantity) -> str:
-    # bare constants (a count of eyes, a factor) read well enough inside the formula itself
-    if not leaf.spreads and not leaf.source and not leaf.spelling:
-        return ""
-    line = f"{leaf.name} = {described(leaf)}"
-    notes = [f"written `{leaf.spelling}`" if leaf.spelling else ""]
-    notes += [
-        f"{spread.cause} "
-        + (
-            f"± {number(spread.up)}"
-            if math.isclose(spread.up, spread.down)
-            else f"-{number(spread.down)} / +{number(spread.up)}"
-        )
-        for spread in leaf.spreads
-        if spread.down or spread.up
-    ]
-    notes += [leaf.source]
-    return line + "".join(f"; {note}" for note in notes if note)

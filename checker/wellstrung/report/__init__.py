@@ -20,6 +20,12 @@ def _json(result: Result, options: Options) -> str:
     return write(result)
 
 
+def _json_lines(result: Result, options: Options) -> str:
+    from wellstrung.report.json import write_lines
+
+    return write_lines(result)
+
+
 def _pages(result: Result) -> Mapping[str, str]:
     from wellstrung.report.pages import folder
 
@@ -29,5 +35,6 @@ def _pages(result: Result) -> Mapping[str, str]:
 WRITERS = (
     Writer("text", _terminal),
     Writer("json", _json, quantities=True),
+    Writer("jsonl", _json_lines, quantities=True),
     Writer("html", quantities=True, pages=_pages),
 )

@@ -1,4 +1,7 @@
-"""The JSON report, version 1; its names are fixed and its schema is published."""
+"""The JSON report, version 2; its names are fixed, its schema is published.
+
+`schemas/README.md` shows how to read it.
+"""
 
 from __future__ import annotations
 
@@ -6,21 +9,28 @@ import json
 from typing import Any
 
 from wellstrung.common.places import Place
-from wellstrung.judging.result import PlanResult, Remark, Result
-from wellstrung.quantity.value import Quantity
+from wellstrung.judging.result import Failure, PlanResult, Remark, Result
 from wellstrung.quantity.working import working
+from wellstrung.report.rows import COLUMNS, Rows
+
+VERSION = 2
 
 
 def write(result: Result) -> str:
-    """The result as JSON text."""
-    return json.dumps(report(result), indent=2, ensure_ascii=False)
+    """The result as JSON text: each remark, check and quantity on a line of its own."""
+    return _text(report(result), levels=4)
+
+
+def write_lines(result: Result) -> str:
+    """The result as JSON Lines: each plan on a line of its own."""
+    return "\n".join(_text(_plan(plan)) for plan in result.plans)
 
 
 def report(result: Result) -> dict[str, Any]:
     """The result as plain data, as the report schema describes it."""
     return {
         "report": "wellstrung",
-        "version": 1,
+        "version": VERSION,
         "plans": [_plan(plan) for plan in result.plans],
         "totals": {
             "plans": len(result.plans),
@@ -28,26 +38,25 @@ def report(result: Result) -> dict[str, Any]:
             "warnings": result.count("warning"),
             "cautions": result.count("caution"),
         },
-        "failures": [
-            {"rule": failure.rule, "plugin": failure.plugin, "message": failure.message}
-            for failure in result.failures
-        ],
+        "failures": [_failure(failure) for failure in result.failures],
     }
 
 
 def _plan(plan: PlanResult) -> dict[str, Any]:
+    rows = Rows(plan.quantities)
     return {
         "file": plan.file,
         "title": plan.title,
         "piece": plan.piece,
         "outcome": plan.outcome,
         "bench": plan.bench,
-        "remarks": [_remark(remark) for remark in plan.remarks],
+        "failures": [_failure(failure) for failure in plan.failures],
+        "remarks": [_remark(remark, rows) for remark in plan.remarks],
         "held": [
             {
                 "rule": kept.rule,
                 "parts": list(kept.parts),
-                "margin": _quantity(kept.margin) if kept.margin else None,
+                **rows.margin(kept.margin),
                 **({"note": kept.note} if kept.note else {}),
             }
             for kept in plan.held
@@ -56,11 +65,20 @@ def _plan(plan: PlanResult) -> dict[str, Any]:
             {"rule": entry.rule, "parts": list(entry.parts), "missing": list(entry.missing)}
             for entry in plan.unjudged
         ],
-        "quantities": {name: _quantity(value) for name, value in plan.quantities.items()},
+        "columns": list(COLUMNS),
+        "quantities": rows.rows,
+        "sources": rows.sources,
     }
 
 
-def _remark(remark: Remark) -> dict[str, Any]:
+def _failure(failure: Failure) -> dict[str, Any]:
+    return {"rule": failure.rule, "plugin": failure.plugin, "message": failure.message}
+
+
+def _remark(remark: Remark, rows: Rows) -> dict[str, Any]:
+    """`working` holds the lines of a remark that are not those of its margin."""
+    margin = remark.margin
+    of_margin = working(margin) if margin is not None else []
     return {
         "rule": remark.rule,
         "level": remark.level,
@@ -70,7 +88,8 @@ def _remark(remark: Remark) -> dict[str, Any]:
         "needed": remark.needed,
         "remedy": remark.remedy,
         "edits": [{"place": _place(edit.place), "new": edit.new} for edit in remark.edits],
-        "working": list(remark.working),
+        "working": list(remark.working[: len(remark.working) - len(of_margin)]),
+        **rows.margin(margin),
         "sources": list(remark.sources),
         "place": _place(remark.place),
         "also": [_place(place) for place in remark.also],
@@ -79,15 +98,15 @@ def _remark(remark: Remark) -> dict[str, Any]:
     }
 
 
-def _quantity(quantity: Quantity) -> dict[str, Any]:
-    return {
-        "middle": quantity.middle,
-        "likely": list(quantity.likely),
-        "worst": list(quantity.worst),
-        "unit": quantity.unit,
-        "working": working(quantity),
-    }
-
-
 def _place(place: Place) -> dict[str, Any]:
     return place._asdict()
+
+
+def _text(data: Any, levels: int = 0) -> str:
+    """Data as JSON, so many of its outer levels with each entry on a line of its own."""
+    if not levels or not data or not isinstance(data, dict | list):
+        return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    if isinstance(data, list):
+        return "[\n{}\n]".format(",\n".join(_text(entry, levels - 1) for entry in data))
+    named = (f"{_text(name)}:{_text(entry, levels - 1)}" for name, entry in data.items())
+    return "{{\n{}\n}}".format(",\n".join(named))

@@ -12,6 +12,7 @@ from playwright.sync_api import Browser
 
 from browser import PIXELS, Watched, started
 from pages import ALL, checked
+from running import middle_of
 from wellstrung.judging.result import Result
 from wellstrung.report import json as json_report
 from wellstrung.report.pages import folder
@@ -126,7 +127,7 @@ def test_drawn_shapes_are_as_large_as_the_report_says(
     shapes: list[dict[str, Any]] = opened.page.evaluate(SHAPES)
     assert shapes
     for shape in shapes:
-        mm = plan["quantities"][shape["quantity"]]["middle"]
+        mm = middle_of(plan, shape["quantity"])
         assert shape["pixels"] == pytest.approx(mm * shape["scale"] * PIXELS, rel=2e-3, abs=0.06)
 
 
@@ -136,7 +137,7 @@ def test_numbers_in_a_drawing_are_those_of_the_report(
 ) -> None:
     go(opened, home, path.stem)
     [plan] = json_report.report(Result((checked(path),)))["plans"]
-    values = [quantity["middle"] for quantity in plan["quantities"].values()]
+    values = [middle_of(plan, name) for name in plan["quantities"]]
     said: list[str] = opened.page.evaluate(
         "[...document.querySelectorAll('svg.piece text.label')].map(t => t.textContent)"
     )

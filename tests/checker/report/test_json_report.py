@@ -9,7 +9,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
-from running import ROOT, SHARED, Run
+from running import ROOT, SAMPLES, SHARED, Run
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Result
 from wellstrung.plugins.host import Host
@@ -40,7 +40,7 @@ def test_fits_its_schema(arguments: list[str], run: Run) -> None:
     assert ran.code == (1 if found["totals"]["errors"] else 0)
 
 
-def test_quantities_carry_their_working(installed: Host) -> None:
+def test_quantities_name_what_they_come_from(installed: Host) -> None:
     checker = Checker(installed, quantities=True)
     result = checker.check_file(SHARED / "slack_tide_collar.yaml")
     assert result.failures == ()
@@ -58,15 +58,34 @@ def test_quantities_carry_their_working(installed: Host) -> None:
         "piece.inside",
         "piece.mass",
     }
-    for name, quantity in plan["quantities"].items():
-        low, high = quantity["likely"]
-        assert quantity["worst"][0] <= low <= quantity["middle"] <= high <= quantity["worst"][1], (
-            name
-        )
-    length = plan["quantities"]["piece.length"]
-    assert length["working"][-1].startswith("piece.length = toggle.a.along + 3 x small.inside + ")
+    rows = {
+        name: dict(zip(plan["columns"], row, strict=False))
+        for name, row in plan["quantities"].items()
+        if not isinstance(row, str)
+    }
+    for name, row in rows.items():
+        low, high = row.get("likely", (row["middle"], row["middle"]))
+        worst = row.get("worst", (low, high))
+        assert worst[0] <= low <= row["middle"] <= high <= worst[1], name
+    length = rows["piece.length"]
+    assert length["line"].startswith("= {toggle.a.along} + {3 x small.inside} + ")
     assert length["unit"] == "mm" and length["middle"] == pytest.approx(460.07, abs=0.01)
-    assert plan["quantities"]["bar chain.links_per_piece"]["middle"] == 7
+    assert rows["drop.links + drop.lost"]["middle"] == 7
+    assert plan["quantities"]["bar chain.links_per_piece"] == "drop.links + drop.lost"
+
+
+def test_json_lines_are_the_plans_of_the_report(run: Run) -> None:
+    arguments = ("check", "sample_plans/class", "missing.yaml")
+    lines = run(*arguments, "--as", "jsonl").out.splitlines()
+    whole = json.loads(run(*arguments, "--as", "json").out)
+    assert [json.loads(line) for line in lines] == whole["plans"]
+    assert len(lines) == len(whole["plans"]) > 10
+
+
+def test_every_sample_fits_the_schema(installed: Host) -> None:
+    checker = Checker(installed, quantities=True)
+    for path in [*SAMPLES.rglob("*.yaml"), *SHARED.glob("*.yaml")]:
+        VALIDATOR.validate(report(Result((checker.check_file(path),))))
 
 
 ACCEPTED = """\
