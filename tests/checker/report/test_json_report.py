@@ -125,7 +125,7 @@ def test_one_ring_too_small_at_both_ends_is_one_remark(checker: Checker, collar:
         (remark.level, remark.parts, remark.needed)
         for remark in result.remarks
         if remark.rule == "ring-room"
-    ] == [("error", ("end", "toggle", "cap"), "inside 2.81 mm or more")]
+    ] == [("error", ("end", "toggle", "cap"), "inside 2.63 mm or more")]
 
 
 def test_the_masses_of_the_sample_add_up_by_hand(installed: Host) -> None:
