@@ -32,8 +32,8 @@ def check(woven: Woven, ask: Ask) -> Answer:
     if not bezel.takes("stone"):
         return None
     around, place = bezel.count("around"), bezel.place_of("around")
-    given, behind = bezel.has("stone", "back"), ask.of(bezel, "around_behind")
-    pointed = given and bezel.text("stone", "back") == "pointed"
+    back, behind = bezel.node_at("stone", "back"), ask.of(bezel, "around_behind")
+    pointed = back is not None and back.value == "pointed"
     least = behind if pointed else ask.of(bezel, "around_least")
     most, count = ask.of(bezel, "around_most"), exact("around", around, "beads")
     snug, fills = count - least, most - count
@@ -48,7 +48,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
     if_pointed = False
     if margin is snug:
         closes = snug + product("drawn out", "beads", count, ask.limit(BEZEL_SNUG))
-        if_pointed = not given and closes.likely.high < 0 and holds(count - behind)
+        if_pointed = back is None and closes.likely.high < 0 and holds(count - behind)
         margin, does = closes, "{does|may} not close round"
         if holds(closes):
             margin, does = snug, "{is|may be} tight round"
