@@ -183,8 +183,8 @@ def _length(option: str, text: str | None) -> float | None:
 
 def _written(length: float, either_way: float) -> str:
     """A length as it is written in the changed plan, with the tolerance it had."""
-    written = units.show(length, "mm", 3)
-    return f"{written} ± {units.show(either_way, 'mm', 3)}" if either_way else written
+    written = units.show(length, "mm", 9)
+    return f"{written} ± {units.show(either_way, 'mm', 9)}" if either_way else written
 
 
 def _ranks(result: PlanResult) -> dict[Identity, int]:
