@@ -10,7 +10,7 @@ from msgspec import Struct, field
 from wellstrung.common.places import Edit, Place
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.quantity.value import Quantity
-from wellstrung.rulebook import Ask, Level
+from wellstrung.rulebook import Ask, Level, Target
 
 #: what a remark is about, whatever it says: its rule and its parts
 Identity = tuple[str, tuple[str, ...]]
@@ -39,6 +39,8 @@ class Remark(Struct, frozen=True):
     #: of a caution: the numbers of the steps that it is for, and whether a cutting list shows it
     steps: tuple[int, ...] = ()
     cuts: bool = False
+    #: where the value that the words of `remedy` leave open is written, and which values will do
+    target: Target | None = None
 
     @property
     def identity(self) -> Identity:

@@ -6,7 +6,8 @@ from collections.abc import Callable, Mapping, Sequence
 
 from msgspec.structs import replace
 
-from wellstrung.common.places import Edit
+from wellstrung.common.places import Edit, Place
+from wellstrung.common.wording import listed
 from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
 from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
@@ -22,23 +23,38 @@ def with_true_remedy(
 ) -> Remark:
     """The remark with the first remedy that is true; `before` has the rank of each remark so far.
 
-    A remedy without edits cannot be tried and is taken at its word.
+    A remedy without edits cannot be tried and is taken at its word. Where another value of the same
+    field was tried and broke another rule, the words name that rule.
     """
+    brings: dict[Place, tuple[str, ...]] = {}  # what an edit at a place breaks
     for remedy in remedies:
-        if not remedy.edits or _is_true(remark, try_edits(remedy.edits), before):
+        new = _new(remark, try_edits(remedy.edits), before) if remedy.edits else ()
+        brings.update({edit.place: new for edit in remedy.edits if new})
+        if new == ():
             text = f"{remark.remedy}; or {remedy.text}" if remark.remedy else remedy.text
-            return replace(remark, remedy=text, edits=remedy.edits)
+            if remedy.target is not None and remedy.target.place in brings:
+                text += f" (changed alone, that brings {listed(brings[remedy.target.place])})"
+            return replace(remark, remedy=text, edits=remedy.edits, target=remedy.target)
     return remark
 
 
-def _is_true(remark: Remark, after: PlanResult, before: Mapping[Identity, int]) -> bool:
-    if any((left.rule, left.parts) == remark.identity for left in after.unjudged):
-        return False  # what cannot be judged any more is not put right
-    return after.readable and all(
-        left.identity != remark.identity and RANK[left.level] <= before.get(left.identity, 0)
+def _new(
+    remark: Remark, after: PlanResult, before: Mapping[Identity, int]
+) -> tuple[str, ...] | None:
+    """The rules that edits break; None where they do not put the remark right."""
+    if not after.readable or any(
+        (left.rule, left.parts) == remark.identity for left in after.unjudged
+    ):
+        return None  # what cannot be judged any more is not put right
+    worse = [
+        left
         for left in after.remarks
         if left.counts
-    )
+        and (left.identity == remark.identity or RANK[left.level] > before.get(left.identity, 0))
+    ]
+    if any(left.identity == remark.identity or left.rule.startswith("plan-") for left in worse):
+        return None
+    return tuple(dict.fromkeys(left.rule for left in worse))
 
 
 def edited(plan: Plan, edits: Sequence[Edit]) -> tuple[tree.Read, tree.Read | None]:

@@ -58,7 +58,12 @@ class Item(Struct, frozen=True, eq=False):
         return self.node_at(*path) is not None
 
     def place_of(self, *path: str) -> Place:
-        """The field's place; where it is missing, the place of what should hold it."""
+        """The field's place; where it is missing, the place of what should hold it.
+
+        What was measured is what counts, so that it is what an edit has to change.
+        """
+        if measured := self.node_at("measured", *path):
+            return measured.place
         for end in range(len(path), 0, -1):
             node = self.node_at(*path[:end])
             if node is not None:

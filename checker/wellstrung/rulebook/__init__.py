@@ -47,6 +47,7 @@ from wellstrung.rulebook.answer import Held as Held
 from wellstrung.rulebook.answer import Level as Level
 from wellstrung.rulebook.answer import Misfit as Misfit
 from wellstrung.rulebook.answer import Remedy as Remedy
+from wellstrung.rulebook.answer import Target as Target
 from wellstrung.rulebook.answer import kept as kept
 from wellstrung.rulebook.answer import tightest as tightest
 from wellstrung.rulebook.answer import worded as worded

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from math import inf
 from typing import Literal
 
 from msgspec import Struct
@@ -51,14 +52,25 @@ def tightest(*margins: Quantity) -> Quantity:
     return min(margins, key=lambda margin: margin.likely.low) if others else first
 
 
+class Target(Struct, frozen=True):
+    """What words advise, for a machine to follow: any value of `low` to `high`, at `place`."""
+
+    place: Place
+    low: float
+    high: float = inf
+    unit: str = "mm"
+
+
 class Remedy(Struct, frozen=True):
     """What would put it right, in words and - where it can be said exactly - as edits.
 
-    Edits are tried on a changed copy of the plan before they are offered.
+    Edits are tried on a changed copy of the plan before they are offered. Where words leave a value
+    open, `target` has the place where it is written and the values that will do.
     """
 
     text: str
     edits: tuple[Edit, ...] = ()
+    target: Target | None = None
 
     @classmethod
     def write(cls, place: Place, new: str, text: str) -> Remedy:

@@ -8,11 +8,12 @@ from collections.abc import Callable, Iterable, Iterator
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit
+from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
-from wellstrung.rulebook.answer import Remedy
+from wellstrung.rulebook.answer import Remedy, Target
 from wellstrung.rulebook.ask import Ask
 from wellstrung.rulebook.wording import article, at_least, in_unit_of, spelled_time
 from wellstrung.subjects.supplies import BeadsNeeded
@@ -26,7 +27,8 @@ def stronger_line(thread: Part, wanted: float, ask: Ask) -> tuple[Remedy, ...]:
     now = ask.of(thread, "breaking")
     pounds = f"{math.ceil(wanted / units.force('1 lb').value - 1e-9)} lb"
     least = pounds if now.spelled_unit in ("", "lb") else at_least(wanted, now)
-    by_hand = Remedy(f"take a line for `{thread.name}` that is rated {least} or more")
+    text = f"take a line for `{thread.name}` that is rated {least} or more"
+    by_hand = in_words(text, thread, "thread", "rating", low=wanted, unit="N")
     if not thread.has("thread", "rating") or not thread.has("thread", "type"):
         return (by_hand,)
     kind = f"{thread.text('thread', 'type')} "
@@ -69,6 +71,35 @@ def next_up(value: float, step: float) -> float:
     return math.ceil(value / step - 1e-9) * step
 
 
+#: Steps in which findings are sold and listed, mm, the usual one first: common practice.
+_SOLD_BY = (0.5, 0.1, 0.05)
+
+
+def sold_within(low: float, high: float, coarsest: float = 0.5) -> float | None:
+    """The size nearest the middle of a range, mm, that is sold; None where the range has none.
+
+    >>> sold_within(3.0, 4.3), sold_within(9.15, 9.24), sold_within(9.21, 9.22)
+    (3.5, 9.2, None)
+    """
+    for step in _SOLD_BY:
+        size = round(round((low + high) / 2 / step) * step, 2)
+        if step <= coarsest and low <= size <= high:
+            return size
+    return None
+
+
+def in_words(
+    text: str, item: Item, *path: str, low: float = 0.0, high: float = math.inf, unit: str = "mm"
+) -> Remedy:
+    """A remedy that leaves the value of a field open, from `low` to `high`.
+
+    Of a field that the author did not write, words alone.
+    """
+    return Remedy(
+        text, target=Target(item.place_of(*path), low, high, unit) if item.has(*path) else None
+    )
+
+
 def take_wire(part: Part, sizes: Iterable[str]) -> Iterator[Remedy]:
     """Remedies that give a part one of some sizes of wire."""
     for size in sizes:
@@ -107,13 +138,22 @@ def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[
 
 def wider_bore(cap: Part, wanted: float) -> tuple[Edit, ...]:
     """Edits that give a cap or a cone another bore, mm, and keep the wall round it."""
-    bore = cap.size("bore")
-    edits = [Edit(cap.place_of("bore"), in_unit_of(wanted, bore))]
-    if cap.has("outside"):
-        outside = cap.size("outside")
+    return _around(cap, "bore", "outside", wanted)
+
+
+def deeper(cap: Part, wanted: float) -> tuple[Edit, ...]:
+    """Edits that give a cap another depth, mm, and keep what its closed end adds to it."""
+    return _around(cap, "depth", "length", wanted)
+
+
+def _around(cap: Part, hollow: str, outer: str, wanted: float) -> tuple[Edit, ...]:
+    inner = cap.size(hollow)
+    edits = [Edit(cap.place_of(hollow), in_unit_of(wanted, inner))]
+    if cap.has(outer):
+        outside = cap.size(outer)
         if outside.middle <= wanted:
-            grown = in_unit_of(outside.middle + wanted - bore.middle, outside)
-            edits.append(Edit(cap.place_of("outside"), grown))
+            grown = next_up(outside.middle + wanted - inner.middle, _SOLD_BY[1])
+            edits.append(Edit(cap.place_of(outer), in_unit_of(grown, outside)))
     return tuple(edits)
 
 
@@ -168,12 +208,15 @@ def sized_by(ring: Part) -> str:
 
 def wider_ring(ring: Part, size: Quantity, short: float, otherwise: str) -> tuple[Remedy, ...]:
     """Remedies for a ring too small by `short` mm: the next size sold, or what else to change."""
-    written = in_unit_of(next_up(size.middle + short, _RING_STEP), size)
+    wanted = next_up(size.middle + short, _RING_STEP)
+    written = in_unit_of(wanted, size)
     text = f"{written} {sized_by(ring)}"
     place, wider = ring.place_of(sized_by(ring)), f"take a ring of {text} for `{ring.name}`"
     return (
         Remedy.write(place, written, wider),
-        Remedy(f"take a ring of {text} or more, or {otherwise}"),
+        in_words(
+            f"take a ring of {text} or more, or {otherwise}", ring, sized_by(ring), low=wanted
+        ),
     )
 
 

@@ -50,6 +50,8 @@ def within(low: float, high: float, like: Quantity) -> str:
 def _range(low: float, high: float, like: Quantity, first: units.Side, last: units.Side) -> str:
     unit = _unit(like, like.unit)
     begins, ends = units.show(low, unit, side=first), units.show(high, unit, side=last)
+    if begins == ends:
+        return begins
     head, _, named = begins.rpartition(" ")
     return f"{head}..{ends}" if head and ends.endswith(f" {named}") else f"{begins} to {ends}"
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.formulas.glue import gap
 from wellstrung.rulebook import Answer, Ask, GluedEnd, Held, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import derived, table
 from wellstrung.rulebook.wording import about, at_most, in_unit_of, spelled
 from wellstrung_rules.adhesive import take_epoxy
@@ -18,7 +19,8 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
     margin = bridges - wide
     if answer := kept(margin):
         return answer
-    epoxy, most = take_epoxy(glue), at_most(bore.middle + 2 * margin.likely.low, bore)
+    epoxy, widest = take_epoxy(glue), bore.middle + 2 * margin.likely.low
+    most = at_most(widest, bore)
     return Misfit(
         says=f"`{glue.name}` bridges gaps of up to {spelled(bridges)}; the gap between"
         f" `{end.rope.name}` and the bore of cap `{end.cap.name}` {{is|may be wider:}}"
@@ -30,7 +32,7 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
             Remedy(
                 f"{epoxy.text}, which fills such a gap", () if glue.has("bridges") else epoxy.edits
             ),
-            Remedy(f"take a cap with a bore of {most} or less"),
+            in_words(f"take a cap with a bore of {most} or less", end.cap, "bore", high=widest),
         ),
         margin=margin,
         also=(end.cap.place_of("bore"), end.rope.key.place),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, GoesRound, Misfit, Remedy, Rule, holds, kept
 from wellstrung.rulebook.plan import Eyes, Part, Role
-from wellstrung.rulebook.remedies import next_up, sized_by
+from wellstrung.rulebook.remedies import in_words, next_up, sized_by
 from wellstrung.rulebook.wording import about, article, in_unit_of, spelled
 from wellstrung_rules.limits import RING_SWING
 
@@ -21,10 +21,10 @@ def check(join: GoesRound, ask: Ask) -> Answer:
     is_bail = isinstance(what, Part) and what.kind.role is Role.BAIL
     if isinstance(what, Eyes):
         inside, words = ask.get(what.quantity("hole")), what.words
-        part, place = what.part, what.part.place_of(*what.path, "hole")
+        part, path = what.part, (*what.path, "hole")
     else:
         inside, words = ask.of(what, "inside"), f"the opening of {what.kind.name} `{what.name}`"
-        part, place = what, what.place_of("inside" if is_bail else sized_by(what))
+        part, path = what, ("inside" if is_bail else sized_by(what),)
     # an eye or a ring is strung between two beads
     strung = beaded and not is_bail
     across = ask.of(join.around, "line") if strung else ask.across(join.around)
@@ -36,7 +36,8 @@ def check(join: GoesRound, ask: Ask) -> Answer:
     goes = "go" if forced else "run freely"
     between = forced and beaded and is_bail
     stays = ": it stays between the two beads where it is strung" if between else ""
-    size = in_unit_of(next_up(inside.middle - runs.likely.low, _STEP), inside)
+    place, least = part.place_of(*path), next_up(inside.middle - runs.likely.low, _STEP)
+    size = in_unit_of(least, inside)
     wider = f"take {article(part.kind.name)} with an opening of {size}"
     return Misfit(
         says=f"{words} ({spelled(inside)}) {{does|may}} not {goes} round"
@@ -47,7 +48,12 @@ def check(join: GoesRound, ask: Ask) -> Answer:
         needed=f"an opening of {size} or wider",
         remedies=(
             *([Remedy.write(place, size, f"{wider} for `{part.name}`")] if is_bail else []),
-            Remedy(f"{wider} or wider, or hang it by a ring that goes round `{join.around.name}`"),
+            in_words(
+                f"{wider} or wider, or hang it by a ring that goes round `{join.around.name}`",
+                part,
+                *path,
+                low=least,
+            ),
         ),
         margin=fits if forced else runs,
         at_most="error" if forced and not between else "warning",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from wellstrung.rulebook import (
     Answer,
@@ -17,6 +18,7 @@ from wellstrung.rulebook import (
     kept,
     tightest,
 )
+from wellstrung.rulebook.remedies import in_words, sold_within
 from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import about, raised, spelled, within
 
@@ -28,11 +30,14 @@ CLASP_WIDER = Limit(
 )
 
 
+#: what a band does that is too narrow, and one that is too wide
+_FAULTS = ("{leaves|may leave} bare the ends of", "{stands|may stand} out on both sides of")
+
+
 def check(join: BandInClasp, ask: Ask) -> Answer:
-    band, clasp = join.band, join.clasp
+    band, clasp, margins = join.band, join.clasp, list[Quantity]()
     if band.has("each_row"):
         raise Missing(f"the width of the end of `{band.name}`, whose rows grow or shrink")
-    margins = []
     if clasp.has(*join.thick):
         gap, thickness = clasp.size(*join.thick, allowance="eye size"), ask.of(band, "thickness")
         margins.append(gap - thickness)
@@ -43,33 +48,36 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
     margin = tightest(*margins, inside, covered)
     if answer := kept(margin):
         return answer
-    low = takes.middle - inside.likely.low
-    fits = within(low, max(low, takes.middle + covered.likely.low), takes)
-    out, bare = "{stands|may stand} out on both sides of", "{leaves|may leave} bare the ends of"
+    low, high = takes.middle - inside.likely.low, takes.middle + covered.likely.low
+    needed = f"a {join.across[0]} of {within(low, high, takes)}"
+    by_hand = in_words(f"take a clasp with {needed}", clasp, *join.across, low=low, high=high)
+    if sold_within(low, high) is None:
+        needed = "a measured band: its likely width is wider than any one clasp takes"
+        by_hand = Remedy(f"weave 2 cm of `{band.name}`, measure it and take the clasp by that")
     return Misfit(
-        says=f"`{band.name}` ({about(width, takes)} wide) {out if margin is inside else bare} the"
+        says=f"`{band.name}` ({about(width, takes)} wide) {_FAULTS[margin is inside]} the"
         f" {join.across[0]} of `{clasp.name}` ({spelled(takes)})",
         place=band.place_of("across"),
         found=f"{about(width, takes)} wide",
-        needed=f"a {join.across[0]} of {fits}",
-        remedies=_remedies(join, width, margin, fits, -1 if margin is inside else 1),
+        needed=needed,
+        remedies=(*_columns(join, width, inside, covered, by_hand.text), by_hand),
         margin=margin,
         at_most="error" if margin is inside else "warning",
         also=(clasp.place_of(*join.across),),
     )
 
 
-def _remedies(
-    join: BandInClasp, width: Quantity, margin: Quantity, fits: str, sign: int
-) -> tuple[Remedy, ...]:
-    """As many columns more or fewer as the misfit is wide; or a clasp that fits the band."""
+def _columns(
+    join: BandInClasp, width: Quantity, inside: Quantity, covered: Quantity, by_hand: str
+) -> Iterator[Remedy]:
+    """As many columns fewer or more as the band is too wide or too narrow."""
     across = join.band.count("across")
-    wanted = across + sign * math.ceil(-margin.likely.low / (width.middle / across) - 1e-9)
-    clasp = f"take a clasp with a {join.across[0]} of {fits}"
-    if wanted < 1:
-        return (Remedy(clasp),)
-    text = f"weave `across: {wanted}`, or {clasp}"
-    return (Remedy.write(join.band.place_of("across"), str(wanted), text), Remedy(text))
+    each = width.middle / across
+    fewer, more = (math.ceil(-end.likely.low / each - 1e-9) for end in (inside, covered))
+    wanted = across - fewer if fewer > 0 else across + more
+    if wanted >= 1:
+        text = f"weave `across: {wanted}`, or {by_hand}"
+        yield Remedy.write(join.band.place_of("across"), str(wanted), text)
 
 
 def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Quantity) -> Misfit:
@@ -81,7 +89,13 @@ def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Qu
         place=join.clasp.place_of(part, field),
         found=f"a {field} of {spelled(gap)}",
         needed=wanted,
-        remedies=(Remedy(f"take a clasp with {wanted}"),),
+        remedies=(
+            in_words(
+                f"take a clasp with {wanted}",
+                *(join.clasp, part, field),
+                low=gap.middle - margin.likely.low,
+            ),
+        ),
         margin=margin,
         also=(join.band.key.place,),
     )

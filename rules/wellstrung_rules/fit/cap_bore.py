@@ -10,7 +10,7 @@ from wellstrung.formulas.findings import room_in_bore
 from wellstrung.formulas.fits import fit_class
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RopeInCap, Rule, kept
 from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.remedies import wider_bore
+from wellstrung.rulebook.remedies import in_words, sold_within, wider_bore
 from wellstrung.rulebook.values import Quantity, derived, exact, product
 from wellstrung.rulebook.wording import about, in_unit_of, number, spelled, within
 from wellstrung_rules.limits import CAP_LOOSE, CAP_TIGHT
@@ -47,8 +47,9 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         return answer
     too_tight = tight.likely.low < loose.likely.low
     low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
+    size = sold_within(low, high)
     needed = f"a bore of {within(low, high, bore)}"
-    if low > high:
+    if size is None:
         needed = "a measured rope: its likely range is wider than any one cap takes"
     return Misfit(
         says=f"the bore of cap `{join.cap.name}` ({spelled(bore)}) {{is|may be}} too"
@@ -57,7 +58,7 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         place=join.cap.place_of("bore"),
         found=spelled(bore),
         needed=needed,
-        remedies=_remedies(join.cap, bore, low, high) if low <= high else (),
+        remedies=_remedies(join, size, needed, low, high, bore),
         margin=tight if too_tight else loose,
         at_most="error" if too_tight else "warning",
         also=(join.rope.key.place,),
@@ -89,11 +90,16 @@ def _give(rope: Part, ask: Ask) -> Quantity:
     return product(f"{rope.name} gives", "mm", ask.limit(CAP_TIGHT), ask.of(rope, "outside"))
 
 
-def _remedies(cap: Part, bore: Quantity, low: float, high: float) -> tuple[Remedy, ...]:
-    middle, reach = (low + high) / 2, within(low, high, bore)
-    wanted = round(middle * 2) / 2 if low <= round(middle * 2) / 2 <= high else middle
-    text = f"take a cap of {in_unit_of(wanted, bore)} bore ({reach} works)"
-    return (Remedy(text, wider_bore(cap, wanted)), Remedy(f"take a cap with a bore of {reach}"))
+def _remedies(
+    join: RopeInCap, size: float | None, needed: str, low: float, high: float, bore: Quantity
+) -> tuple[Remedy, ...]:
+    if size is None:
+        return (Remedy(f"make 2 cm of `{join.rope.name}`, measure it and take the cap by that"),)
+    text = f"take a cap with {needed}"
+    if size % 0.5 == 0:
+        text = f"take a cap of {in_unit_of(size, bore)} bore ({within(low, high, bore)} works)"
+    by_hand = in_words(f"take a cap with {needed}", join.cap, "bore", low=low, high=high)
+    return (Remedy(text, wider_bore(join.cap, size)), by_hand)
 
 
 RULE = Rule(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.formulas.findings import depth_wanted
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RopeInCap, Rule, kept
-from wellstrung.rulebook.remedies import next_up
+from wellstrung.rulebook.remedies import deeper, in_words, next_up
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import in_unit_of, raised, spelled
 
@@ -35,17 +35,15 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     need, name, place = raised(depth, margin), cap.name, cap.place_of("depth")
-    size = in_unit_of(next_up(depth.middle - margin.likely.low, 0.5), depth)
+    wanted = next_up(depth.middle - margin.likely.low, 0.5)
+    text = f"take a cap of {in_unit_of(wanted, depth)} depth or more for `{name}`"
     return Misfit(
         says=f"cap `{name}` of {spelled(bore)} bore is {spelled(depth)} deep, which {{is|may be}}"
         f" too shallow to hold the end of the rope `{join.rope.name}`",
         place=place,
         found=f"{spelled(depth)} deep",
         needed=f"a depth of {need} or more",
-        remedies=(
-            Remedy.write(place, size, f"take a cap of {size} depth or more for `{name}`"),
-            Remedy(f"take a longer cap, with a depth of {need} or more, for `{name}`"),
-        ),
+        remedies=(Remedy(text, deeper(cap, wanted)), in_words(text, cap, "depth", low=wanted)),
         margin=margin,
         also=(cap.place_of("bore"),),
     )
@@ -64,16 +62,19 @@ def _nub(join: RopeInCap, ask: Ask) -> Answer:
     )
     if answer := kept(margin):
         return answer
-    need, rope, place = raised(nub, margin), join.rope.name, join.rope.place_of("nub", "length")
+    rope, least = join.rope, next_up(nub.middle - margin.likely.low, 0.5)
+    need, path = in_unit_of(least, nub), ("nub", "length")
+    longer = f"leave a nub of {need} at both ends of `{rope.name}`"
+    less_deep = f"take a cap that is less deep, or leave a nub of {need} or more"
     return Misfit(
-        says=f"the nub of `{rope}` ({spelled(nub)}) {{is|may be}} too short for cap"
+        says=f"the nub of `{rope.name}` ({spelled(nub)}) {{is|may be}} too short for cap"
         f" `{join.cap.name}`, which is {spelled(depth)} deep and needs {need} of it",
-        place=place,
+        place=rope.place_of(*path),
         found=spelled(nub),
         needed=f"{need} or more",
         remedies=(
-            Remedy.write(place, need, f"leave a nub of {need} at both ends of `{rope}`"),
-            Remedy(f"take a cap that is less deep, or leave a nub of {need} or more"),
+            Remedy.write(rope.place_of(*path), need, longer),
+            in_words(less_deep, rope, *path, low=least),
         ),
         margin=margin,
         also=(join.cap.place_of("depth"),),

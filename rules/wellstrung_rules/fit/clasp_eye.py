@@ -6,8 +6,9 @@ a bail is hooked into a pendant. Either wall lies in the other's hole, so that b
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, EyesMeet, Misfit, Remedy, Rule, holds, kept
+from wellstrung.rulebook import Answer, Ask, EyesMeet, Misfit, Rule, holds, kept
 from wellstrung.rulebook.plan import Eyes, Role
+from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import Quantity, printed
 from wellstrung.rulebook.wording import raised, spelled
 
@@ -34,9 +35,13 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
         found=f"a hole of {spelled(hole)}",
         needed=f"a hole of {need}",
         remedies=(
-            Remedy(
+            in_words(
                 f"put a jump ring between `{inner.part.name}` and `{outer.part.name}`, or take a"
-                f" part whose eye is {need}"
+                f" part whose eye is {need}",
+                outer.part,
+                *outer.path,
+                "hole",
+                low=hole.middle - moves.likely.low,
             ),
         ),
         margin=margin if forced else moves,

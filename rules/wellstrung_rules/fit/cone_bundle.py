@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsInCone, kept, taken
 from wellstrung.rulebook.plan import Part, Role
-from wellstrung.rulebook.remedies import next_up, wider_bore
+from wellstrung.rulebook.remedies import in_words, next_up, wider_bore
 from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import about, article, in_unit_of, raised, spelled
 from wellstrung_rules.fit import packed
@@ -35,7 +35,7 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
         needed=f"{raised(bore, margin)} or wider",
         remedies=(
             Remedy(f"{other} inside", wider_bore(cone, wanted)),
-            Remedy(f"{other} or wider, or {narrower}"),
+            in_words(f"{other} or wider, or {narrower}", cone, "bore", low=wanted),
         ),
         margin=margin,
         also=(join.place,),

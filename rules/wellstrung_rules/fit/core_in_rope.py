@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, CoreInRope, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.remedies import next_up
 from wellstrung.rulebook.wording import about, at_most, spelled
 
 
@@ -16,7 +17,9 @@ def check(join: CoreInRope, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     most, place = max(core.middle + margin.likely.low, 0.0), join.core.place_of("outside")
-    size = at_most(most, core)
+    # a core is listed by the twentieth of a millimetre
+    sold = -next_up(-most, 0.05)
+    size = at_most(sold or most, core)
     return Misfit(
         says=f"the core `{join.core.name}` ({spelled(core)}) {{is|may be}} too thick for the rope"
         f" `{join.rope.name}`, whose bore is {about(bore, core)}",
@@ -26,7 +29,7 @@ def check(join: CoreInRope, ask: Ask) -> Answer:
         remedies=(
             Remedy(
                 f"take a core of {size} or thinner for `{join.rope.name}`",
-                (Edit(place, size),) if most > 0 else (),
+                (Edit(place, size),) if sold > 0 else (),
             ),
             Remedy(f"write `woven_over: yes` in `{join.core.name}` if the rope is woven round it"),
             Remedy("take a thinner core, or add beads to the ring"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
+from wellstrung.rulebook.remedies import in_words, sold_within
 from wellstrung.rulebook.values import derived, exact, product, table
 from wellstrung.rulebook.wording import about, in_unit_of, spelled, within
 
@@ -23,7 +24,8 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         return answer
     too_tight = tight.likely.low < loose.likely.low
     low, high = inside.middle - tight.likely.low, inside.middle + loose.likely.low
-    wanted, works = in_unit_of((low + high) / 2, inside), within(low, high, inside)
+    size, works = sold_within(low, high, coarsest=0.1), within(low, high, inside)
+    wanted = in_unit_of(size or low, inside)
     place = join.crimp.place_of("inside")
     return Misfit(
         says=f"the hole of crimp `{join.crimp.name}` ({spelled(inside)}) {{is|may be}} too"
@@ -33,8 +35,12 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         found=spelled(inside),
         needed=f"a hole of {works}",
         remedies=(
-            Remedy.write(place, wanted, f"take a crimp of {wanted} inside ({works} works)"),
-            Remedy(f"take a crimp of {works} inside"),
+            *(
+                [Remedy.write(place, wanted, f"take a crimp of {wanted} inside ({works} works)")]
+                if size
+                else ()
+            ),
+            in_words(f"take a crimp of {works} inside", join.crimp, "inside", low=low, high=high),
         ),
         margin=tight if too_tight else loose,
         at_most="error" if too_tight else "warning",

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
-from wellstrung.rulebook.remedies import take_wire, thinner_wires
+from wellstrung.rulebook import Answer, Ask, Misfit, Rule, Threaded, kept
+from wellstrung.rulebook.remedies import in_words, take_wire, thinner_wires
 from wellstrung.rulebook.wording import at_most, raised, spelled
 from wellstrung_rules.fit import REAM_WET
 
@@ -24,7 +24,12 @@ def check(join: Threaded, ask: Ask) -> Answer:
         needed=f"{at_most(max(limit, 0), hole)} or thinner",
         remedies=(
             *take_wire(join.part, thinner_wires(wire, limit)),
-            Remedy(f"take a bead with a hole of {raised(hole, margin)}; {REAM_WET}"),
+            in_words(
+                f"take a bead with a hole of {raised(hole, margin)} or wider; {REAM_WET}",
+                join.bead,
+                "hole",
+                low=hole.middle - margin.likely.low,
+            ),
         ),
         margin=margin,
         also=(join.bead.key.place,),

@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, RingInUse, Rule, kept, tightest
-from wellstrung.rulebook.remedies import sized_by, take_wire, thicker_wires, thinner_wires
+from wellstrung.rulebook import Answer, Ask, Limit, Misfit, RingInUse, Rule, kept, tightest
+from wellstrung.rulebook.remedies import (
+    in_words,
+    sized_by,
+    take_wire,
+    thicker_wires,
+    thinner_wires,
+    wider_ring,
+)
 from wellstrung.rulebook.values import derived
-from wellstrung.rulebook.wording import about, at_least, at_most, number, spelled
+from wellstrung.rulebook.wording import about, number, spelled, within
 
 RING_WIRE = Limit(
     "ring wire",
@@ -26,6 +33,12 @@ RING_STIFF = Limit(
     "inside over wire; 4 mm of 18 AWG, the stiffest common ring, has 1.9: derived",
 )
 
+#: what else to do about thin wire
+_OTHER = (
+    "a smaller or a split ring, or have it soldered shut (soldering and pickling are not checked"
+    " here)"
+)
+
 
 def check(used: RingInUse, ask: Ask) -> Answer:
     ring = used.ring
@@ -44,24 +57,28 @@ def check(used: RingInUse, ask: Ask) -> Answer:
     fault = "thin to stay shut under a pull"
     if margin is wide:
         fault = f"thin {its_inside}, so that it opens easily"
-    bound, way, find = wire.middle - margin.likely.low, "thicker", thicker_wires
-    other = "a smaller or a split ring, or have it soldered shut"
-    other += " (soldering and pickling are not checked here)"
+    bigger = 0 if ring.has("inside") else 2  # thicker wire leaves less inside a ring sized outside
+    low = wire.middle - min(
+        thin.likely.low, wide.likely.low / (1 + bigger / ask.limit(RING_SLACK).middle)
+    )
+    high = wire.middle + narrow.likely.low / (1 + bigger / ask.limit(RING_STIFF).middle)
+    sizes, other = thicker_wires(wire, low), _OTHER
     if margin is narrow:
         fault = f"thick {its_inside} to be opened and shut true"
-        bound, way, find = wire.middle + margin.likely.low, "thinner", thinner_wires
-        other = "a larger ring"
-    limit = at_most if margin is narrow else at_least
-    need = f"{limit(bound, wire)} or {way}"
+        sizes, other = thinner_wires(wire, high), "a larger ring"
+    need = f"a wire of {within(low, high, wire)}"
+    text = f"take {need} for `{ring.name}`, or take {other}"
+    remedies = (*take_wire(ring, sizes), in_words(text, ring, "wire", low=low, high=high))
+    if low > high:
+        need = "a larger ring"
+        short = (max(low, wire.middle) - high) * (ask.limit(RING_STIFF).middle + bigger)
+        remedies = wider_ring(ring, ask.of(ring, sized_by(ring)), short, "solder it shut")
     return Misfit(
         says=f"the wire of open ring `{ring.name}` ({spelled(wire)}) {{is|may be}} too {fault}",
         place=ring.place_of("wire"),
         found=f"{spelled(wire)}, inside {about(inside)}",
-        needed=f"a wire of {need}",
-        remedies=(
-            *take_wire(ring, find(wire, bound)),
-            Remedy(f"take wire of {need} for `{ring.name}`, or take {other}"),
-        ),
+        needed=need,
+        remedies=remedies,
         margin=margin,
         also=(ring.place_of(sized_by(ring)),),
     )

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from wellstrung.formulas import circles, rings
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, RingThroughEye, Rule, kept
-from wellstrung.rulebook.remedies import take_wire, thinner_wires
+from wellstrung.rulebook import Answer, Ask, Misfit, RingThroughEye, Rule, kept
+from wellstrung.rulebook.remedies import in_words, take_wire, thinner_wires
 from wellstrung.rulebook.values import derived, exact, product
 from wellstrung.rulebook.wording import about, raised, spelled
 
@@ -37,7 +37,13 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
         needed=f"a hole of {raised(hole, margin)} or wider",
         remedies=(
             *take_wire(join.ring, thinner_wires(wire, limit)),
-            Remedy(f"take a part whose eye is {raised(hole, margin)} or wider"),
+            in_words(
+                f"take a part whose eye is {raised(hole, margin)} or wider",
+                join.eyes.part,
+                *join.eyes.path,
+                "hole",
+                low=hole.middle - margin.likely.low,
+            ),
         ),
         margin=margin,
         also=(join.eyes.part.place_of(*join.eyes.path, "hole"),),

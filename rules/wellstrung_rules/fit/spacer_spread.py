@@ -7,7 +7,7 @@ from itertools import pairwise
 from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsAtHoles, kept
 from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.remedies import next_up
+from wellstrung.rulebook.remedies import in_words, next_up
 from wellstrung.rulebook.values import Quantity, derived
 from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled
 
@@ -22,8 +22,9 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
     margin = spacing - need
     if answer := kept(margin):
         return answer
-    wanted = in_unit_of(next_up(spacing.middle - margin.likely.low, 0.5), spacing)
-    place, wider = bar.place_of(*join.eyes.path, "spacing"), f"take a bar with holes {wanted} apart"
+    least, path = next_up(spacing.middle - margin.likely.low, 0.5), (*join.eyes.path, "spacing")
+    wanted, place = in_unit_of(least, spacing), bar.place_of(*path)
+    wider = f"take a bar with holes {wanted} apart"
     return Misfit(
         says=f"`{one.name}` and `{other.name}` side by side {{|may }}bulge at `{bar.name}`: they"
         f" need {about(need, spacing)} from middle to middle, and its holes are {spelled(spacing)}"
@@ -31,7 +32,10 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
         place=place,
         found=f"{spelled(spacing)} apart",
         needed=f"{raised(spacing, margin)} apart or more",
-        remedies=(Remedy.write(place, wanted, wider), Remedy(f"{wider}, or thinner strands")),
+        remedies=(
+            Remedy.write(place, wanted, wider),
+            in_words(f"{wider}, or thinner strands", bar, *path, low=least),
+        ),
         margin=margin,
         also=(join.place, one.key.place, other.key.place),
     )

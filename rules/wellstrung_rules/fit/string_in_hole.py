@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from wellstrung.formulas import circles
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept
+from wellstrung.rulebook import Answer, Ask, Misfit, Rule, Threaded, kept
 from wellstrung.rulebook.plan import Role
+from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import exact, product
 from wellstrung.rulebook.wording import about, at_most, raised, spelled
 from wellstrung_rules.fit import REAM_WET
@@ -32,9 +33,12 @@ def check(join: Threaded, ask: Ask) -> Answer:
         found=spelled(line),
         needed=f"a hole of {raised(hole, margin)} or wider",
         remedies=(
-            Remedy(
+            in_words(
                 f"string on a line of {thickest} or thinner, or take beads with wider holes;"
-                f" {REAM_WET}"
+                f" {REAM_WET}",
+                join.bead,
+                "hole",
+                low=hole.middle - margin.likely.low,
             ),
         ),
         margin=margin,

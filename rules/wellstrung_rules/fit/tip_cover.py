@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from math import inf
+
 from wellstrung.formulas.findings import pressed
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, TipOnStrands, kept, tightest
 from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.remedies import next_up
+from wellstrung.rulebook.remedies import in_words, next_up
 from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, leaf, product
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 from wellstrung_rules.fit import packed
@@ -29,8 +31,9 @@ def check(join: TipOnStrands, ask: Ask) -> Answer:
     what = f"crimp `{covers}`" if covers in ask.plan.parts else f"the {covers} knot"
     what = what if covers else "what is inside"
     had, named = (inside, "room") if margin is fits else (hole, "a hole")
-    place = tip.place_of("inside" if margin is fits else "hole")
-    size, way = in_unit_of(next_up(had.middle - margin.likely.low, _STEP), had), "wider"
+    field = "inside" if margin is fits else "hole"
+    place, low, high = tip.place_of(field), next_up(had.middle - margin.likely.low, _STEP), inf
+    size, way = in_unit_of(low, had), "wider"
     other = "a smaller knot or crimp" if margin is fits else "a thinner line"
     first = [Remedy.write(place, size, f"take a bead tip with {named} of {size} for `{tip.name}`")]
     if margin is enters:
@@ -44,17 +47,19 @@ def check(join: TipOnStrands, ask: Ask) -> Answer:
         says = f"{what} ({about(covered, hole)}) {{will|may}} slip out through the hole"
         says += f" of {cup} ({spelled(hole)})"
         down = -next_up(-had.middle - margin.likely.low, _STEP)
-        size, way = in_unit_of(max(down, _STEP), had), "narrower"
+        low, high = 0.0, max(down, _STEP)
+        size, way = in_unit_of(high, had), "narrower"
         other = "knot a seed bead in, and measure it with its knot"
         twice = "tie a second overhand over it: `covers: double overhand`"
         again = Remedy.write(tip.place_of("covers"), "double overhand", twice)
         first = [again] if covers == "overhand" else []
+    by_hand = f"take a bead tip with {named} of {size} or {way}, or {other}"
     return Misfit(
         says=says,
         place=place,
         found=spelled(had),
         needed=f"{named} of {size} or {way}",
-        remedies=(*first, Remedy(f"take a bead tip with {named} of {size} or {way}, or {other}")),
+        remedies=(*first, in_words(by_hand, tip, field, low=low, high=high)),
         margin=margin,
         also=(tip.place_of("covers"), *(strand.key.place for strand in join.strands)),
     )

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from wellstrung.formulas import magnets
-from wellstrung.rulebook import Answer, Ask, Choice, ClaspClosed, Limit, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook import Answer, Ask, Choice, ClaspClosed, Limit, Misfit, Rule, kept
 from wellstrung.rulebook.loads import pull_at_clasp, pull_to_spare, weakest
+from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import at_least, in_unit_of, spelled
 from wellstrung_rules.hold import in_wear
@@ -32,7 +33,8 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     margin = pull_to_spare(slides_at, load, factor)
     if answer := kept(margin, over="worst"):
         return answer
-    wanted = at_least(load.worst.high * factor.middle / share.middle, pull)
+    least = load.worst.high * factor.middle / share.middle
+    wanted = at_least(least, pull)
     return Misfit(
         says=f"the halves of clasp `{clasp.name}` ({spelled(pull)} straight) slide apart at"
         f" {in_unit_of(slides_at.worst.low, pull)}; {pulls} pulls with"
@@ -41,9 +43,12 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
         found=spelled(pull),
         needed=f"a straight pull of {wanted} or more",
         remedies=(
-            Remedy(
+            in_words(
                 f"take a clasp of {wanted} or more for `{clasp.name}`, one whose halves sit inside"
-                " each other, or add a safety chain"
+                " each other, or add a safety chain",
+                *(clasp, field),
+                low=least,
+                unit="N",
             ),
         ),
         margin=margin,

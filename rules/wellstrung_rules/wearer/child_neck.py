@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Missing, Remedy, Rule, Worn, kept
 from wellstrung.rulebook.plan import Item, Part
+from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import Quantity, exact
 from wellstrung.rulebook.wording import spelled
 from wellstrung_rules.wearer import CHILDREN, LAW_FIRST, ROUND_THE_NECK
@@ -70,7 +71,14 @@ def _too_strong(worn: Worn, clasp: Part, pull: Quantity, margin: Quantity) -> Mi
         place=clasp.place_of("breakaway"),
         found=spelled(pull),
         needed=_NEEDED,
-        remedies=(Remedy(f"take a clasp that lets go sooner; {_DEFER}"),),
+        remedies=(
+            in_words(
+                f"take a clasp that lets go sooner; {_DEFER}",
+                *(clasp, "breakaway"),
+                high=LETS_GO,
+                unit="N",
+            ),
+        ),
         margin=margin,
         also=(worn.place,),
     )
