@@ -22,7 +22,8 @@ def check(piece: Piece, ask: Ask) -> Answer:
         return answer
     too_short = short.likely.low < long.likely.low
     word = "short" if too_short else "long"
-    off = in_unit_of(abs(found.middle - wanted.middle), wanted)
+    off = abs(found.middle - wanted.middle)
+    by_hand = f"make the run about {in_unit_of(off, wanted)} {'longer' if too_short else 'shorter'}"
     clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
     taut = "taut with the clasp closed" if clasp else "taut"
     measured = "inside the loop" if goal.field == "inside" else taut
@@ -35,7 +36,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
         needed=goal.text,
         remedies=(
             *_remedies(ask, wanted.middle - found.middle),
-            Remedy(f"make the run about {off} {'longer' if too_short else 'shorter'}"),
+            *((Remedy(by_hand),) if off >= 0.5 else ()),  # nobody sets a run nearer than that
         ),
         margin=short if too_short else long,
         also=tuple(rope.place_of("length") for rope in with_length(ask)),
@@ -53,6 +54,8 @@ def _remedies(ask: Ask, more: float) -> tuple[Remedy, ...]:
     )
     had, places = part.count(field), places_of(part, ask)
     count = max(1, round(had + more * had / ask.of(part, "length").middle / places))
+    if count == had:
+        return ()  # as near as whole beads come
     text = f"{verb} {count} {what} `{part.name}` instead of {had}"
     return (Remedy.write(part.place_of(field), str(count), text), Remedy(text))
 
