@@ -26,7 +26,8 @@ from wellstrung.rulebook import (
 def check(need: ThreadNeeded, ask: Ask) -> Answer:
     if need.thread is None:
         part = need.woven[0]
-        part.text("thread", "type")
+        if not part.of_thread("type"):
+            raise Missing(f"`thread.type` or `thread.spool` of `{part.name}`")
         raise Missing(f"`thread.spool` of `{part.name}`, naming a part of kind `thread`")
     if need.lines and any(_all_tail(part) for part in need.woven):
         return None  # `working-length` reports it
