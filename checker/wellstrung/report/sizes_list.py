@@ -58,7 +58,7 @@ def _table(page: Page, found: Sizes) -> None:
 
 
 def _length(length: float | None, found: Sizes) -> str:
-    return units.show(length, "cm", 1) if length is not None else "?"
+    return units.show(length, "in" if found.inches else "cm", 1) if length is not None else "?"
 
 
 def _count(count: float | None) -> str:

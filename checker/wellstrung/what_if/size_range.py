@@ -58,13 +58,17 @@ class Size(Struct, frozen=True):
 
 
 class Sizes(Struct, frozen=True):
-    """A plan over its sizes; `part` fills the rest, `field` is the length that varies."""
+    """A plan over its sizes; `part` fills the rest, `field` is the length that varies.
+
+    `inches` says that its author writes them in inches.
+    """
 
     result: PlanResult
     part: str
     field: str
     moves: str | None
     sizes: tuple[Size, ...]
+    inches: bool = False
 
 
 def over(
@@ -97,7 +101,7 @@ def over(
         changed = checker.check_text(tree.replaced(plan.text, edits), plan.file, plan.drawer)
         own = abs(wanted - goal.middle) < _SAME
         found.append(_size(changed, part, wanted, text, own, before))
-    return Sizes(result, part.name, goal.field, wearer, tuple(found))
+    return Sizes(result, part.name, goal.field, wearer, tuple(found), _in_inches(goal))
 
 
 #: Two sizes that are nearer than this are one, mm.
@@ -155,8 +159,7 @@ def _range(
     plan: Plan, goal: Goal, first: str | None, last: str | None, step: str | None
 ) -> list[tuple[float, str]]:
     """Each size in mm and as the author writes lengths; raises NoSizes."""
-    inches = goal.unit.startswith("in")
-    by = _length("--step", step) or _STEPS.get(plan.piece, _STEP)[inches]
+    by = _length("--step", step) or _STEPS.get(plan.piece, _STEP)[_in_inches(goal)]
     middle = goal.middle
     low = _length("--from", first) or max(by, middle - _EITHER_SIDE * by)
     high = _length("--to", last) or max(low, middle + _EITHER_SIDE * by)
@@ -166,6 +169,10 @@ def _range(
     if count > _MOST_SIZES:
         raise NoSizes(f"these are {count} sizes: take a longer --step, for at most {_MOST_SIZES}")
     return [(low + n * by, units.show(low + n * by, goal.unit)) for n in range(count)]
+
+
+def _in_inches(goal: Goal) -> bool:
+    return goal.unit.startswith("in")
 
 
 def _length(option: str, text: str | None) -> float | None:

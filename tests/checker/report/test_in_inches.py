@@ -1,0 +1,68 @@
+"""A plan in inches: what is worn or cut is in eighths, parts are in mm."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from running import SAMPLES
+from wellstrung.common import units
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host
+from wellstrung.report import sizes_list
+from wellstrung.report.writer import Options
+from wellstrung.what_if import size_range
+
+CHECKER = Checker(host.load(), quantities=True)
+SIZED = Path(__file__).with_name("fills_the_rest.yaml")
+#: what no ruler shows, and what is finer than eighths from 3 inches up
+DECIMAL = re.compile(r"\d\.\d+ in\b")
+TOO_FINE = re.compile(r"\b(?:[3-9]|\d\d+) \d+/(?:16|32|64) in\b")
+
+
+def in_inches(text: str) -> str:
+    """Every length in cm or m, to an eighth; a tolerance with it becomes half an inch."""
+
+    def turn(found: re.Match[str]) -> str:
+        mm = float(found[1]) * units.LENGTHS[found[2]]
+        shown = units.show(round(mm / 25.4 * 8) / 8 * 25.4, "in/")
+        return shown + (" ± 1/2 in" if found[3] else "")
+
+    return re.sub(r"\b(\d+(?:\.\d+)?) (cm|m)\b( ± [\d.]+ (?:mm|cm))?", turn, text)
+
+
+def said(text: str) -> Iterator[str]:
+    result = CHECKER.check_text(text)
+    assert not any(remark.rule.startswith("plan-") for remark in result.remarks)
+    for remark in result.remarks:
+        yield from (remark.says, remark.found, remark.needed, remark.remedy)
+
+
+@pytest.mark.parametrize("path", sorted(SAMPLES.rglob("*.yaml")), ids=lambda path: path.stem)
+def test_a_sample_in_inches_reads_as_a_ruler_does(path: Path) -> None:
+    for text in said(in_inches(path.read_text(encoding="utf-8"))):
+        assert not DECIMAL.search(text), text
+        assert not TOO_FINE.search(text), text
+
+
+@pytest.mark.parametrize(
+    ("size", "part"), [("bore: 1/4 in", "8.5 mm"), ("bore: 0.25 in", "8.5 mm")]
+)
+def test_a_cap_written_in_inches_is_answered_in_mm(size: str, part: str) -> None:
+    text = (SAMPLES.parent / "tests" / "plans" / "lantern_collar.yaml").read_text(encoding="utf-8")
+    (remark,) = (
+        one
+        for one in CHECKER.check_text(re.sub(r"bore: [\d.]+ mm", size, text, count=1)).remarks
+        if one.rule == "cap-bore"
+    )
+    assert remark.found == size.removeprefix("bore: ")
+    assert part in remark.remedy and " in " not in remark.needed.removeprefix("a bore of ")
+
+
+def test_the_sizes_of_a_plan_in_inches_are_in_inches() -> None:
+    result = CHECKER.check_text(in_inches(SIZED.read_text(encoding="utf-8")))
+    text = sizes_list.write(size_range.over(result, host.load()), Options(120))
+    assert re.search(r"^ *18 1/8 in .* \d+( \d/[248])? in ", text, re.MULTILINE), text
