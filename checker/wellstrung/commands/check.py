@@ -1,8 +1,10 @@
-"""`check`: the remarks on plans, as text, JSON or pages."""
+"""`check`: the remarks on plans, by any of the report writers."""
 
 from __future__ import annotations
 
 import argparse
+
+from msgspec.structs import replace
 
 from wellstrung.commands.checked import checked, exit_code, inputs
 from wellstrung.commands.output import BROKEN, looks, note, save, show, unknown
@@ -26,5 +28,5 @@ def run(options: argparse.Namespace) -> int:
         pages = {options.out / name: page for name, page in writer.pages(result).items()}
         save(pages, inputs(options, result), force=options.force)
     elif writer.write is not None:
-        show(writer.write(result, looks(options)))
+        show(writer.write(result, replace(looks(options), installed=host)))
     return exit_code(result, strict=options.strict)

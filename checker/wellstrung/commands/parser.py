@@ -7,6 +7,9 @@ from pathlib import Path
 
 from wellstrung.commands.output import columns
 
+EXIT_CODES = (
+    "Exit: 0 no errors; 1 a plan has errors or cannot be read; 2 the checker could not do its job."
+)
 #: More makers than any class has.
 _MOST_MAKERS = 10_000
 
@@ -33,6 +36,7 @@ def parser() -> argparse.ArgumentParser:
     whole = _Parser(
         prog="wellstrung",
         description="Checks the written plan of a beaded piece and shows what will not work.",
+        epilog=EXIT_CODES,
     )
     whole.add_argument("--version", action=_Version, nargs=0, help="show the version and stop")
     commands = whole.add_subparsers(
@@ -44,7 +48,7 @@ def parser() -> argparse.ArgumentParser:
         "--as",
         dest="form",
         default="text",
-        help="text (the default), json, jsonl, or html with --out",
+        help="text (the default), json, jsonl, sarif, or html with --out",
     )
     check.add_argument(
         "--out",

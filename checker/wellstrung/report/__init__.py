@@ -26,6 +26,12 @@ def _json_lines(result: Result, options: Options) -> str:
     return write_lines(result)
 
 
+def _sarif(result: Result, options: Options) -> str:
+    from wellstrung.report.sarif import write
+
+    return write(result, options)
+
+
 def _pages(result: Result) -> Mapping[str, str]:
     from wellstrung.report.pages import folder
 
@@ -36,5 +42,6 @@ WRITERS = (
     Writer("text", _terminal),
     Writer("json", _json, quantities=True),
     Writer("jsonl", _json_lines, quantities=True),
+    Writer("sarif", _sarif),
     Writer("html", quantities=True, pages=_pages),
 )

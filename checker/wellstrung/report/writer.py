@@ -7,12 +7,14 @@ from collections.abc import Callable, Mapping
 from msgspec import Struct
 
 from wellstrung.judging.result import Result
+from wellstrung.rulebook.installed import Installed
 
 
 class Options(Struct, frozen=True):
     """The options of a report: `width` in columns; colour, workings and ASCII for the terminal.
 
-    `trace` shows the way through the code to each internal error.
+    `trace` shows the way through the code to each internal error; `installed` holds the rules, for
+    a report that describes them.
     """
 
     width: int = 80
@@ -20,6 +22,7 @@ class Options(Struct, frozen=True):
     workings: bool = False
     ascii_only: bool = False
     trace: bool = False
+    installed: Installed | None = None
 
 
 class Writer(Struct, frozen=True):
