@@ -32,3 +32,17 @@ def of_parts(count: int) -> str:
         "  ring: {kind: jump ring, outside: 5 mm, wire: 20 AWG, closing: open}\n"
         f"{parts}run: [{run}]\n"
     )
+
+
+def of_rings(count: int, *, thick: bool) -> str:
+    """A plan with this many rings in its run, each `thick` for its size by an amount of its own."""
+    first = 2.0 if thick else 0.8
+    rings = "".join(
+        f"  loop {n}: {{kind: jump ring, outside: 5 mm, wire: {first + n / 100_000} mm,"
+        " closing: open}\n"
+        for n in range(count)
+    )
+    return (
+        "plan: 1\ntitle: Rings\npiece: necklace\nparts:\n"
+        f"{rings}run: [{', '.join(f'loop {n}' for n in range(count))}]\n"
+    )

@@ -62,6 +62,16 @@ def together(words: Iterable[str]) -> str:
     return f"{', '.join(most)} and {last}" if most else last
 
 
+def some_of(words: Sequence[str], most: int) -> str:
+    """Words that all count, the first of them where there are more than `most`.
+
+    >>> some_of(["1", "2"], 2), some_of(["1", "2", "3", "4"], 2)
+    ('1 and 2', '1, 2 and 2 more')
+    """
+    shown = words if len(words) <= most else [*words[:most], f"{len(words) - most} more"]
+    return together(shown)
+
+
 def in_steps(numbers: Sequence[int]) -> str:
     """Steps by their numbers.
 

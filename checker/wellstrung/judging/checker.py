@@ -9,9 +9,11 @@ from wellstrung.common.places import Edit, Fault
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging import failures
 from wellstrung.judging.acceptances import accepted
+from wellstrung.judging.alike import together
 from wellstrung.judging.judge import Judge
 from wellstrung.judging.one_cause import one_cause_each
 from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
+from wellstrung.judging.trials import MOST_TRIALS, Trials
 from wellstrung.judging.true_remedies import edited, with_true_remedy
 from wellstrung.model import build
 from wellstrung.model.plan import Plan
@@ -27,7 +29,8 @@ class Checker:
     """Checks plans by all that is installed.
 
     With `quantities` a result lists every quantity of its plan. With `keep`, or with `quantities`,
-    it keeps the plan itself, for lists and drawings.
+    it keeps the plan itself, for lists and drawings. `trials` says how many changed copies
+    of a plan may be checked to try remedies.
     """
 
     def __init__(
@@ -37,11 +40,13 @@ class Checker:
         bench: Bench | None = None,
         quantities: bool = False,
         keep: bool = False,
+        trials: int = MOST_TRIALS,
     ) -> None:
         self.installed = installed
         self.bench = bench or Bench(limits=installed.limits)
         self.quantities = quantities
         self.keep = keep
+        self._trials = trials
         self._known = schema.Known({name: kind.fragment for name, kind in installed.kinds.items()})
 
     def check_file(
@@ -81,8 +86,9 @@ class Checker:
     ) -> tuple[Plan | None, tuple[Fault, ...]]:
         return build.build(read, self.installed.kinds, self.installed.stitches, bench, drawer)
 
-    def _judge(self, plan: Plan) -> Judge:
-        return Judge(self.installed, plan, Quantities(plan, self.installed.quantities))
+    def _judge(self, plan: Plan, *, shown: bool = False) -> Judge:
+        quantities = Quantities(plan, self.installed.quantities)
+        return Judge(self.installed, plan, quantities, shown=shown)
 
     def _guarded(self, read: tree.Read, bench: Bench, drawer: tree.Read | None) -> PlanResult:
         """An error in the checker itself is a failure of the plan, which then never passes."""
@@ -105,7 +111,7 @@ class Checker:
         plan, faults = self._built(read, bench, drawer)
         if plan is None:
             return _refused(read, faults, beside=beside)
-        judged, rules = self._judge(plan), self.installed.rules
+        judged, rules = self._judge(plan, shown=offer), self.installed.rules
         judged.run(find(plan))
 
         def try_edits(edits: Sequence[Edit]) -> PlanResult:
@@ -114,11 +120,13 @@ class Checker:
 
         remarks: Iterable[Remark]
         if offer:
-            found = [
-                with_true_remedy(remark, remedies, judged.raised, try_edits)
-                for remark, remedies in one_cause_each(judged.remarks, rules)
-            ]
-            remarks = accepted(found, plan, rules)
+            found = together(one_cause_each(judged.remarks, rules), plan)
+            found.sort(
+                key=lambda one: _reading_order(one.remark)
+            )  # what to fix first is tried first
+            trials = Trials(try_edits, self._trials, sum(map(len, plan.texts.values())))
+            cured = [with_true_remedy(one, judged.raised, trials) for one in found]
+            remarks = accepted(cured, plan, rules)
         else:  # an acceptance has no say in whether a remedy is true
             remarks = [remark for remark, _ in one_cause_each(judged.remarks, rules)]
         return PlanResult(

@@ -40,9 +40,15 @@ FROM_MEMORY = "from memory"
 
 
 class Judge:
-    """Runs the rules on one plan and gathers their answers."""
+    """Runs the rules on one plan and gathers their answers; `shown` says that someone reads them.
 
-    def __init__(self, installed: Installed, plan: Plan, quantities: Quantities) -> None:
+    Remarks that nobody reads have no working.
+    """
+
+    def __init__(
+        self, installed: Installed, plan: Plan, quantities: Quantities, *, shown: bool = True
+    ) -> None:
+        self._shown = shown
         self._installed = installed
         self.ask = Ask(plan, quantities)
         self._quantities = quantities
@@ -139,7 +145,8 @@ class Judge:
             if margin is not None and chosen(margin) and holds(freed(margin), over=rule.over):
                 self._hold(rule, subject, freed(margin), _differ(margin))
             else:
-                self._add(_stamped(rule, subject, answer), answer.remedies)
+                remark = _stamped(rule, subject, answer, shown=self._shown)
+                self._add(remark, answer.remedies)
 
     def _hold(
         self, rule: Rule, subject: Subject, margin: Quantity | None, differ: str = ""
@@ -174,7 +181,7 @@ def _differ(margin: Quantity) -> str:
     return "; ".join(spans)
 
 
-def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
+def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Remark:
     """The remark of a misfit: its level by the tolerance principle, its cure if it is doubtful.
 
     What makers choose is chosen in favour of the plan before an error is made of it.
@@ -206,7 +213,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
         found=misfit.found,
         needed=misfit.needed,
         remedy=cure,
-        working=(*misfit.working, *(working(margin) if margin is not None else ())),
+        working=(*misfit.working, *(working(margin) if margin is not None and shown else ())),
         sources=rule.sources,
         also=tuple(place for place in dict.fromkeys(misfit.also) if place != misfit.place),
         margin=margin,

@@ -17,18 +17,20 @@ def one_cause_each(
 
     Both must be about the same part; a remark without parts is about the whole piece.
     """
-    by_rule: dict[str, list[int]] = {}
+    about: dict[tuple[str, str | None], list[int]] = {}
     for index, (remark, _) in enumerate(remarks):
-        by_rule.setdefault(remark.rule, []).append(index)
+        for name in remark.parts or (None,):
+            about.setdefault((remark.rule, name), []).append(index)
     affected: dict[int, dict[str, None]] = {}
     dropped: set[int] = set()
     for index, (remark, _) in enumerate(remarks):
         for deeper in rules[remark.rule].yields_to:
-            for other in by_rule.get(deeper, ()):
-                parts = remarks[other][0].parts
-                if set(parts) & set(remark.parts) or not (parts or remark.parts):
-                    affected.setdefault(other, {})[remark.rule] = None
+            for name in remark.parts or (None,):
+                deep = about.get((deeper, name), ())
+                if deep:
                     dropped.add(index)
+                for other in deep:
+                    affected.setdefault(other, {})[remark.rule] = None
     for index, (remark, remedies) in enumerate(remarks):
         if index not in dropped:
             yield replace(remark, affects=tuple(affected.get(index, ()))), remedies

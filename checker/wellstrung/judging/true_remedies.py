@@ -2,33 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 
 from msgspec.structs import replace
 
 from wellstrung.common.places import Edit, Place
 from wellstrung.common.wording import listed
+from wellstrung.judging.alike import Alike
 from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
 from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, tree
-from wellstrung.rulebook import Remedy
 
 
 def with_true_remedy(
-    remark: Remark,
-    remedies: Sequence[Remedy],
+    alike: Alike,
     before: Mapping[Identity, int],
-    try_edits: Callable[[Sequence[Edit]], PlanResult],
+    try_edits: Callable[[Sequence[Edit]], PlanResult | None],
 ) -> Remark:
     """The remark with the first remedy that is true; `before` has the rank of each remark so far.
 
     A remedy without edits cannot be tried and is taken at its word. Where another value of the same
-    field was tried and broke another rule, the words name that rule.
+    field was tried and broke another rule, the words name that rule. Edits that there is no trial
+    left for are not offered.
     """
+    remark = alike.remark
     brings: dict[Place, tuple[str, ...]] = {}  # what an edit at a place breaks
-    for remedy in remedies:
-        new = _new(remark, try_edits(remedy.edits), before) if remedy.edits else ()
+    for remedy in alike.remedies:
+        after = try_edits(remedy.edits) if remedy.edits else None
+        new = _new(alike.stands_for, after, before) if after else None if remedy.edits else ()
         brings.update({edit.place: new for edit in remedy.edits if new})
         if new == ():
             text = f"{remark.remedy}; or {remedy.text}" if remark.remedy else remedy.text
@@ -39,20 +41,18 @@ def with_true_remedy(
 
 
 def _new(
-    remark: Remark, after: PlanResult, before: Mapping[Identity, int]
+    cured: Collection[Identity], after: PlanResult, before: Mapping[Identity, int]
 ) -> tuple[str, ...] | None:
     """The rules that edits break; None where they do not put the remark right."""
-    if not after.readable or any(
-        (left.rule, left.parts) == remark.identity for left in after.unjudged
-    ):
+    if not after.readable or any((left.rule, left.parts) in cured for left in after.unjudged):
         return None  # what cannot be judged any more is not put right
     worse = [
         left
         for left in after.remarks
         if left.counts
-        and (left.identity == remark.identity or RANK[left.level] > before.get(left.identity, 0))
+        and (left.identity in cured or RANK[left.level] > before.get(left.identity, 0))
     ]
-    if any(left.identity == remark.identity or left.rule.startswith("plan-") for left in worse):
+    if any(left.identity in cured or left.rule.startswith("plan-") for left in worse):
         return None
     return tuple(dict.fromkeys(left.rule for left in worse))
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from wellstrung.derived.declared import formula, hand, mass
 from wellstrung.formulas import chain as links
-from wellstrung.formulas import rings
+from wellstrung.formulas import chain_cutting, rings
 from wellstrung.formulas.arithmetic import most, opaque
 from wellstrung.model.item import Missing
 from wellstrung.model.looks import Look
@@ -167,7 +167,7 @@ def pieces_had(cut: ChainCut) -> Quantity:
     @opaque(f"pieces cut in phase, lost links counted, from {lengths} of")
     def had(**insides: float) -> float:
         sizes = dict(zip(names, insides.values(), strict=True))
-        return links.pieces_had(
+        return chain_cutting.pieces_had(
             cut.lengths, cut.pattern, cut.every_piece, sizes, wires, soldered=cut.soldered
         )
 

@@ -11,6 +11,7 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from wellstrung.formulas import chain as links
+from wellstrung.formulas import chain_cutting
 from wellstrung.formulas.cutting_stock import CutPlan, cut
 from wellstrung.kinds.chain import bounded, link_inside, one_stretch, pieces_had
 from wellstrung.model.parts import Part
@@ -175,7 +176,7 @@ class _Search:
         shortest_first = sorted(as_listed, key=lambda one: self.lengths[one])
         best: tuple[tuple[int, ...], ...] = tuple(() for _ in self.lengths)
         for order in (shortest_first, as_listed):
-            laid = links.laid_out(
+            laid = chain_cutting.laid_out(
                 [self.lengths[one] for one in order],
                 self.pattern,
                 self.pieces,

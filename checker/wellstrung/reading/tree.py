@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Any
 
 import yaml
@@ -105,13 +106,13 @@ def offset(text: str, line: int, column: int) -> int:
     >>> offset("a: 1\nb: 2", 2, 4)
     8
     """
-    start = 0
-    for _ in range(line - 1):
-        match = BREAK.search(text, start)
-        if match is None:
-            return len(text)
-        start = match.end()
-    return min(start + column - 1, len(text))
+    starts = _line_starts(text)
+    return min(starts[line - 1] + column - 1, len(text)) if line <= len(starts) else len(text)
+
+
+@lru_cache(maxsize=2)  # a plan and its drawer: edits and messages ask for one place after another
+def _line_starts(text: str) -> list[int]:
+    return [0, *(match.end() for match in BREAK.finditer(text))]
 
 
 def replaced(text: str, edits: Iterable[tuple[Place, str]]) -> str:
@@ -131,6 +132,8 @@ def replaced(text: str, edits: Iterable[tuple[Place, str]]) -> str:
         ),
         reverse=True,
     )
+    pieces, before = [], len(text)
     for start, end, new in spans:
-        text = text[:start] + new + text[end:]
-    return text
+        pieces += [text[end:before], new]
+        before = start
+    return text[:before] + "".join(reversed(pieces))

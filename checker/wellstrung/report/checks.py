@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -36,8 +37,13 @@ def open_checks(plan: PlanResult) -> list[OpenCheck]:
 def line_at(plan: PlanResult, place: Place) -> str:
     """The line of the plan, or of its drawer, at a place; empty where there is none."""
     text = plan.text if place.file == plan.file else plan.beside.get(place.file, "")
-    lines = text.splitlines()
+    lines = _lines(text)
     return lines[place.line - 1].rstrip() if 0 < place.line <= len(lines) else ""
+
+
+@lru_cache(maxsize=2)  # a plan and its drawer: each remark asks for its line
+def _lines(text: str) -> list[str]:
+    return text.splitlines()
 
 
 def together(parts: Iterable[str]) -> str:

@@ -12,6 +12,8 @@ from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted, where
 from wellstrung.report.writer import Options
 
 _INDENT = 3
+#: So many further places are shown, and the rest counted; the JSON report has them all.
+_PLACES = 20
 
 
 def write(result: Result, options: Options) -> str:
@@ -59,8 +61,10 @@ def _remark(page: Page, number: int, remark: Remark, line: str, options: Options
     page.pair("you have", remark.found, _INDENT)
     page.pair("you need", remark.needed, _INDENT)
     page.pair("do this", remark.remedy, _INDENT, "bold")
-    for place in remark.also:
+    for place in remark.also[:_PLACES]:
         page.path(f"see also   {where(place)}", _INDENT, "dim")
+    if (more := len(remark.also) - _PLACES) > 0:
+        page.line(f"see also   {more} more", _INDENT, "dim")
     if remark.affects:
         page.pair("affects", f"also {', '.join(remark.affects)}", _INDENT)
     if remark.accepted is not None:

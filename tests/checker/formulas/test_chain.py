@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from wellstrung.formulas.chain import length_of, links_from, piece, pieces_had, run_of, stride
+from wellstrung.formulas.chain import length_of, links_from, piece, run_of, stride
+from wellstrung.formulas.chain_cutting import pieces_had
 
 patterns = st.lists(st.sampled_from(["loop", "bar", "bead"]), min_size=1, max_size=4)
 INSIDES = {"loop": 4.0, "bar": 12.0, "bead": 7.0}

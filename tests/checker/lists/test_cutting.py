@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from running import ROOT, SAMPLES, SHARED
-from wellstrung.formulas.chain import laid_out, length_of, links_from, numbered, piece, pieces_had
+from wellstrung.formulas.chain import length_of, links_from, numbered, piece
+from wellstrung.formulas.chain_cutting import laid_out, pieces_had
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import understood
 from wellstrung.lists import cutting
