@@ -17,13 +17,13 @@ def _terminal(result: Result, options: Options) -> str:
 def _json(result: Result, options: Options) -> str:
     from wellstrung.report.json import write
 
-    return write(result)
+    return write(result, ascii_only=options.ascii_only)
 
 
 def _json_lines(result: Result, options: Options) -> str:
     from wellstrung.report.json import write_lines
 
-    return write_lines(result)
+    return write_lines(result, ascii_only=options.ascii_only)
 
 
 def _sarif(result: Result, options: Options) -> str:

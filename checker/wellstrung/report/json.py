@@ -16,14 +16,17 @@ from wellstrung.report.rows import COLUMNS, Rows
 VERSION = 2
 
 
-def write(result: Result) -> str:
-    """The result as JSON text: each remark, check and quantity on a line of its own."""
-    return _text(report(result), levels=4)
+def write(result: Result, *, ascii_only: bool = False) -> str:
+    """The result as JSON text: each remark, check and quantity on a line of its own.
+
+    In `ascii_only` other signs are escaped, so that a terminal without them changes no value.
+    """
+    return _text(report(result), 4, ascii_only)
 
 
-def write_lines(result: Result) -> str:
+def write_lines(result: Result, *, ascii_only: bool = False) -> str:
     """The result as JSON Lines: each plan on a line of its own."""
-    return "\n".join(_text(_plan(plan)) for plan in result.plans)
+    return "\n".join(_text(_plan(plan), 0, ascii_only) for plan in result.plans)
 
 
 def report(result: Result) -> dict[str, Any]:
@@ -102,11 +105,15 @@ def _place(place: Place) -> dict[str, Any]:
     return place._asdict()
 
 
-def _text(data: Any, levels: int = 0) -> str:
+def _text(data: Any, levels: int, ascii_only: bool) -> str:
     """Data as JSON, so many of its outer levels with each entry on a line of its own."""
-    if not levels or not data or not isinstance(data, dict | list):
-        return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
-    if isinstance(data, list):
-        return "[\n{}\n]".format(",\n".join(_text(entry, levels - 1) for entry in data))
-    named = (f"{_text(name)}:{_text(entry, levels - 1)}" for name, entry in data.items())
-    return "{{\n{}\n}}".format(",\n".join(named))
+
+    def written(data: Any, levels: int) -> str:
+        if not levels or not data or not isinstance(data, dict | list):
+            return json.dumps(data, ensure_ascii=ascii_only, separators=(",", ":"))
+        if isinstance(data, list):
+            return "[\n{}\n]".format(",\n".join(written(entry, levels - 1) for entry in data))
+        named = (f"{written(name, 0)}:{written(entry, levels - 1)}" for name, entry in data.items())
+        return "{{\n{}\n}}".format(",\n".join(named))
+
+    return written(data, levels)

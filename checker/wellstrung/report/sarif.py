@@ -8,14 +8,14 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from importlib.metadata import version
 from pathlib import Path, PurePath
 from typing import Any
 from urllib.parse import quote
 
 from wellstrung.common.places import Edit, Place
-from wellstrung.judging.result import Failure, PlanResult, Remark, Result, Unjudged
+from wellstrung.judging.result import PlanResult, Remark, Result, Unjudged
 from wellstrung.report.checks import together
 from wellstrung.report.writer import Options
 from wellstrung.rulebook import Level, Rule
@@ -29,7 +29,9 @@ FAULTS = {
     "plan-file": "a plan file can be read",
     "plan-shape": "a plan has the shape that its schema describes",
 }
-_INTERNAL = "internal-error"
+#: what keeps a check from being made: the checker itself, or a file that a plan needs
+_BROKEN, _UNUSABLE = "internal-error", "unusable-file"
+_NOTES = {_BROKEN: "a check could not be made", _UNUSABLE: "a file of a plan cannot be used"}
 #: the folder that paths are relative to, by the name that tools have agreed on
 _ROOT = "%SRCROOT%"
 
@@ -55,7 +57,7 @@ def log(result: Result, options: Options) -> Node:
         "version": version("wellstrung"),
         "rules": [_descriptor(name, rules.get(name)) for name in named],
         "notifications": [
-            {"id": _INTERNAL, "shortDescription": _message("a check could not be made")}
+            {"id": name, **_described(shortDescription=says)} for name, says in _NOTES.items()
         ],
     }
     run = {
@@ -69,7 +71,8 @@ def log(result: Result, options: Options) -> Node:
         "invocations": [
             {
                 "executionSuccessful": not result.failures,
-                "toolExecutionNotifications": list(_notifications(result.plans, named)),
+                "toolExecutionNotifications": _notifications(result, named, _BROKEN),
+                "toolConfigurationNotifications": _notifications(result, named, _UNUSABLE),
             }
         ],
         "results": results,
@@ -175,21 +178,24 @@ def _fix(remark: Remark) -> Node:
     }
 
 
-def _notifications(plans: Iterable[PlanResult], named: list[str]) -> Iterable[Node]:
-    seen: set[Failure] = set()
-    for plan in plans:
-        for failure in plan.failures:
-            if failure in seen:
-                continue
-            seen.add(failure)
-            rule = {"id": failure.rule, "index": named.index(failure.rule)} if failure.rule else {}
-            yield {
-                "descriptor": {"id": _INTERNAL, "index": 0},
-                **({"associatedRule": rule} if rule else {}),
-                "level": "error",
-                "message": _message(failure.says),
-                "locations": [{"physicalLocation": {"artifactLocation": _artifact(plan.file)}}],
-            }
+def _notifications(result: Result, named: Sequence[str], kind: str) -> list[Node]:
+    """The failures of one kind, each once, at the first plan that has it."""
+    first = {failure: plan.file for plan in reversed(result.plans) for failure in plan.failures}
+    return [
+        {
+            "descriptor": {"id": kind, "index": list(_NOTES).index(kind)},
+            **({"associatedRule": _reference(failure.rule, named)} if failure.rule else {}),
+            "level": "error",
+            "message": _message(failure.says),
+            "locations": [{"physicalLocation": {"artifactLocation": _artifact(first[failure])}}],
+        }
+        for failure in result.failures
+        if (kind == _BROKEN) == bool(failure.plugin)
+    ]
+
+
+def _reference(rule: str, named: Sequence[str]) -> Node:
+    return {"id": rule, "index": named.index(rule)}
 
 
 def _fingerprint(rule: str, parts: Iterable[str]) -> Node:

@@ -76,7 +76,8 @@ def test_quantities_name_what_they_come_from(installed: Host) -> None:
 
 def test_json_lines_are_the_plans_of_the_report(run: Run) -> None:
     arguments = ("check", "sample_plans/class", "missing.yaml")
-    lines = run(*arguments, "--as", "jsonl").out.splitlines()
+    ran = run(*arguments, "--as", "jsonl", PYTHONUTF8="0", PYTHONIOENCODING="ascii", LC_ALL="C")
+    lines = ran.out.splitlines()
     whole = json.loads(run(*arguments, "--as", "json").out)
     assert [json.loads(line) for line in lines] == whole["plans"]
     assert len(lines) == len(whole["plans"]) > 10

@@ -129,6 +129,23 @@ def test_an_internal_error_is_a_notification(checker: Checker, installed: Host) 
     rules = run["tool"]["driver"]["rules"]
     assert rules[told["associatedRule"]["index"]]["id"] == "cap-bore"
     assert "{{slip}}" in told["message"]["text"] and told["level"] == "error"
+    assert not invocation["toolConfigurationNotifications"]
+
+
+def test_a_bench_that_cannot_be_used_is_one_of_configuration(run: Run, tmp_path: Path) -> None:
+    for name in ("good", "bad"):
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "plan.yaml").write_bytes(BAD.read_bytes())
+    (tmp_path / "bad" / "bench.yaml").write_text("bench: [", encoding="utf-8")
+    ran = run("check", ".", "--as", "sarif", cwd=tmp_path)
+    whole = json.loads(ran.out)
+    VALIDATOR.validate(whole)
+    (invocation,) = whole["runs"][0]["invocations"]
+    (told,) = invocation["toolConfigurationNotifications"]
+    (location,) = told["locations"]
+    assert location["physicalLocation"]["artifactLocation"]["uri"] == "bad/plan.yaml"
+    assert not invocation["toolExecutionNotifications"] and ran.code == 2
+    assert not invocation["executionSuccessful"]
 
 
 def test_a_file_that_is_no_plan_is_a_result(checker: Checker, tmp_path: Path) -> None:
