@@ -32,7 +32,7 @@ IN_WORDS_ALONE = {
     "child-neck", "clasp-eye", "cost-limit", "crimp-hold", "ear-weight",
     "end-stop", "finish-before-glue", "finished-length", "fringe-count", "fringe-mirror",
     "fringe-spread", "glue-gap", "hangs-square", "hole-passes", "join-made", "line-in-eye",
-    "link-clearance", "needle-pass", "no-way-in", "one-lot", "part-use", "pattern-repeat",
+    "link-clearance", "needle-pass", "no-eye", "no-way-in", "one-lot", "part-use", "pattern-repeat",
     "pot-life", "pouch-room", "rigid-run", "ring-hold", "sharp-edge", "spare-share",
     "step-parts", "strand-holes", "strand-nest", "tail-hides", "thread-hold",
     "thread-on-open-ring", "toggle-swing", "wearer-fit",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+import re
 from collections.abc import Iterable, Sequence
 
 from wellstrung.common.trade_words import OWN, SAME
@@ -31,6 +33,21 @@ def visible(text: str) -> str:
     return "".join(
         sign if sign.isprintable() or sign in _LAYOUT else f"<U+{ord(sign):04X}>" for sign in text
     )
+
+
+#: a name that YAML reads as text as it stands, between the commas of `{...}`
+_PLAIN = re.compile(r"[A-Za-z][\w'-]*(?: [\w'-]+)*")
+_SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n", "null"})
+
+
+def in_yaml(name: str) -> str:
+    """A name as it is written in a line of a plan: in quotes where it needs them.
+
+    >>> in_yaml("long drop"), in_yaml("drop, blue"), in_yaml("no"), in_yaml("toggle.a")
+    ('long drop', '"drop, blue"', '"no"', 'toggle.a')
+    """
+    plain = all(_PLAIN.fullmatch(word) for word in name.split("."))
+    return name if plain and name.lower() not in _SWITCHES else json.dumps(name, ensure_ascii=False)
 
 
 def listed(words: Iterable[str]) -> str:

@@ -16,6 +16,9 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import SHARE_AT_MOST, UPWARDS, Bench
 
+#: what calipers are laid on, mm; longer things are laid along a tape: common practice
+_BY_CALIPERS = 100.0
+
 
 class Missing(Exception):
     """A value that was asked for is not in the plan; `field` is what the author would fill in."""
@@ -86,8 +89,14 @@ class Item(Struct, frozen=True, eq=False):
             return f"ask for the {what} of `{self.name}` with a closer tolerance"
         if unit == "g":
             return f"weigh `{self.name}` to the tenth of a gram and write its `{path[-1]}`"
+        # calipers read a twentieth of a millimetre, a tape along what is long one millimetre
+        closely = 0.05 if parsed.value < _BY_CALIPERS else 1.0
+        if 0 < parsed.high - parsed.low <= 2 * closely + 1e-9:
+            return f"measure the {what} of `{self.name}` more closely than ± {closely:g} mm"
         plain = parsed.low == parsed.high and "±" not in parsed.text
-        example = f"{parsed.text if plain else units.show(parsed.value, parsed.unit)} ± 0.05 mm"
+        example = (
+            f"{parsed.text if plain else units.show(parsed.value, parsed.unit)} ± {closely:g} mm"
+        )
         return (
             f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
         )

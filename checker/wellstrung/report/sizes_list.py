@@ -88,7 +88,7 @@ def _breaks(page: Page, found: Sizes) -> None:
         for remark in size.breaks:
             at.setdefault((remark.rule, remark.level, remark.parts), []).append(size)
     if not at:
-        page.line("nothing breaks at any of these sizes")
+        page.line(_nothing_more(found))
         return
     page.line("what breaks", style="bold")
     for (rule, level, parts), sizes in at.items():
@@ -105,6 +105,15 @@ def _breaks(page: Page, found: Sizes) -> None:
             if (remark.rule, remark.level, remark.parts) == (rule, level, parts)
         )
         page.line(f"at {sizes[0].text}: {says}", _INDENT + 2)
+
+
+def _nothing_more(found: Sizes) -> str:
+    """What it means that no size has a remark of its own."""
+    if any(size.length is None for size in found.sizes):
+        return f"not checked: how long `{found.part}` is at these sizes lacks a value"
+    if found.result.count("error") or found.result.count("warning"):
+        return "nothing more breaks at any of these sizes than in the plan as it is"
+    return "nothing breaks at any of these sizes"
 
 
 # --- for programs

@@ -11,6 +11,7 @@ from wellstrung.common.places import Edit
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Step
+from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.rulebook.answer import Remedy, Target
@@ -134,6 +135,23 @@ def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[
     makes = "string" if part.kind.role is Role.STRAND else "weave"
     words = f"{makes} {text} of `{part.name}` instead of {length.spelling}"
     return (Remedy.write(part.place_of("length"), text, words),)
+
+
+def asked_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> Iterator[Remedy]:
+    """Remedies that add `more` mm to the run and to the length that the plan asks for."""
+    goal = ask.plan.goal
+    runs = run_longer(ask, more, rounded)
+    if goal is None or not (runs or any(part.fills_rest for part in ask.plan.in_run)):
+        return
+    like = leaf("wanted", goal.middle, "mm", spelled_unit=goal.unit)
+    off = goal.window.high - goal.middle
+    wanted = in_unit_of(rounded(goal.middle + more), like)
+    if off:
+        wanted += f" ± {goal.text.partition('±')[2].strip() or in_unit_of(off, like)}"
+    text = f"write `{goal.field}: {wanted}`"
+    for run in runs or (Remedy(""),):
+        words = f"{text} and {run.text}" if run.text else text
+        yield Remedy(words, (Edit(goal.place, wanted), *run.edits))
 
 
 def wider_bore(cap: Part, wanted: float) -> tuple[Edit, ...]:

@@ -9,6 +9,7 @@ from wellstrung.common import units
 from wellstrung.common.wording import article as article
 from wellstrung.common.wording import hours as hours
 from wellstrung.common.wording import in_steps as in_steps
+from wellstrung.common.wording import in_yaml as in_yaml
 from wellstrung.common.wording import listed as listed
 from wellstrung.common.wording import together as together
 from wellstrung.model.plan import Step

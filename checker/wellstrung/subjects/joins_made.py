@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from msgspec.structs import replace
 
 from wellstrung.common.cache import cached
+from wellstrung.common.wording import in_yaml
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Hung, Plan, RunEntry, Step
 from wellstrung.subjects.base import Subject, opens, side_facing
@@ -113,7 +114,7 @@ def _rings(plan: Plan, steps: _Steps) -> Iterator[JoinAtWork]:
         ]
         if not closing and len(stands) > 1:
             words = f"ring `{ring.name}` stands in {len(stands)} places of the run"
-            line = f"{{do: close ring, part: {ring.name}}}"
+            line = f"{{do: close ring, part: {in_yaml(ring.name)}}}"
             yield JoinAtWork(stands[0][0].place, (ring,), words, "closes it", line, ())
             continue
         for entry, beside in stands:
@@ -129,7 +130,7 @@ def _put_on(
     """
     entry, beside = stands[0]
     onto = next((near.part.name for near in beside), "")
-    line = f"{{do: hang, part: {ring.name}, from: {onto}}}" if onto else ""
+    line = f"{{do: hang, part: {in_yaml(ring.name)}, from: {in_yaml(onto)}}}" if onto else ""
     words = f"ring `{ring.name}` stands in the run"
     made = [step for step in steps.about(ring.name) if step.verb in _PUTS_ON]
     yield JoinAtWork(entry.place, (ring,), words, "puts it on", line, tuple(made))
@@ -159,13 +160,13 @@ def _ring(
     made = tuple(step for step in closing if set(step.joins) <= set(called))
     where = f"between {' and '.join(f'`{near}`' for near in called)}"
     one = f"ring `{name}` stands" if entry.linked == 1 else f"{entry.linked} of `{name}` stand"
-    joins = "" if alone else f", joins: [{', '.join(called)}]"
+    joins = "" if alone else f", joins: [{', '.join(map(in_yaml, called))}]"
     return JoinAtWork(
         entry.place,
         (entry.part, *(near.part for near in beside)),
         f"{one} {where if len(called) > 1 else f'at `{called[0]}`' if called else 'alone'}",
         "closes it" if entry.linked == 1 else "closes them",
-        f"{{do: close ring, part: {name}{joins}}}",
+        f"{{do: close ring, part: {in_yaml(name)}{joins}}}",
         made,
     )
 

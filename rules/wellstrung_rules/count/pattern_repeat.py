@@ -86,17 +86,17 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
     writes = " or ".join(f"`{repeat.field}: {n}`" for n in sorted(near))
     mix = ", ".join(f"{bead}: {n}" for bead, n in Counter(repeat.beads).items())
     shares = f"; or `beads: {{{mix}}}`, if the order does not matter" if mix else ""
-    text = f"write {writes}{shares}"
+    # what was measured was woven over the old count
+    anew = f", and measure `{part.name}` anew" if part.has("measured") else ""
+    text = f"write {writes}{anew}{shares}"
+    edits = [Remedy.write(place, str(n), text) for n in near if not anew]
     return Misfit(
         says=f"the repeat of {repeat.every} {repeat.what} does not fit `{repeat.field}: {count}` of"
         f" `{part.name}` a whole number of times: {over} {'is' if over == 1 else 'are'} left over",
         place=place,
         found=f"{repeat.field}: {count}",
         needed=writes,
-        remedies=(
-            *(Remedy.write(place, str(n), text) for n in near),
-            Remedy(f"{text}; or change the repeat"),
-        ),
+        remedies=(*edits, Remedy(f"{text}; or change the repeat")),
         also=(repeat.place,),
         working=(f"{count} = {count // repeat.every} x {repeat.every} + {over}",),
     )

@@ -32,7 +32,7 @@ def check(hangs: Hangs, ask: Ask) -> Answer:
     by, links = "without a ring", f"put one ring between `{name}` and `{source}`"
     if line.by is not None:
         by = f"by one ring, `{line.by.name}`"
-        links = f"link two rings in place of `{line.by.name}`"
+        links = f"hang another ring from `{source}`, and `{name}` from that by `{line.by.name}`"
     return Misfit(
         says=f"`{name}` hangs from `{source}` {by}, which turns its hole to the {hangs_as}; with"
         f" the face of `{name}` to the front, the hole of {eyes.words} looks to the {hole}, so it"

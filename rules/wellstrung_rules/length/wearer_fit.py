@@ -18,7 +18,7 @@ from wellstrung.rulebook import (
     holds,
 )
 from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.remedies import run_longer
+from wellstrung.rulebook.remedies import asked_longer, run_longer
 from wellstrung.rulebook.values import Quantity, table
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
@@ -102,6 +102,9 @@ def _misfit(
     will = "cannot|may not" if level == "error" else "will|may"
     goal, place = ask.plan.goal, worn.wearer.place_of(worn.measure)
     wanted, by = in_unit_of(inside.middle + more, body), in_unit_of(abs(more), body)
+    # whole millimetres, on the side that fits
+    rounded = math.ceil if more > 0 else math.floor
+    asked = f" and `{goal.field}`" if goal else ""
     return Misfit(
         says=f"the {ask.plan.piece} ({about(inside, body)} inside) {{{will}}} {fault} the"
         f" {worn.measure} ({spelled(body)})",
@@ -109,9 +112,9 @@ def _misfit(
         found=f"{in_unit_of(inside.middle, body)} inside",
         needed=f"{wanted} inside, or {'more' if more > 0 else 'less'}",
         remedies=(
-            # whole millimetres, on the side that fits
-            *run_longer(ask, more, math.ceil if more > 0 else math.floor),
-            Remedy(f"make the run about {by} {'longer' if more > 0 else 'shorter'}"),
+            *run_longer(ask, more, rounded),
+            *asked_longer(ask, more, rounded),
+            Remedy(f"make the run{asked} about {by} {'longer' if more > 0 else 'shorter'}"),
         ),
         margin=margin,
         at_most=level,

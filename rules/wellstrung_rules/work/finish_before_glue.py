@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, ThreadEnds
 from wellstrung.rulebook.plan import Role
+from wellstrung.rulebook.wording import in_yaml
 from wellstrung_rules.work import out_of_order
 
 
@@ -19,7 +20,7 @@ def check(ends: ThreadEnds, ask: Ask) -> Answer:
         return out_of_order(says, late, glued, late, ask)
     if ends.finishing:
         return Held()
-    line = f"{{do: finish thread, part: {rope.name}}}"
+    line = f"{{do: finish thread, part: {in_yaml(rope.name)}}}"
     if not rope.has("thread"):
         raise Missing(f"a step `{line}` under `work`, or the `thread` of `{rope.name}`")
     by_hand = Remedy(f"write `- {line}` before step {glued.number}")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, PartAtWork, Remedy, Rule
 from wellstrung.rulebook.plan import Edit
-from wellstrung.rulebook.wording import often
+from wellstrung.rulebook.wording import in_yaml, often
 from wellstrung_rules.work import out_of_order
 
 _DOES = {"weave": "weaves", "string": "strings", "cut": "cuts"}
@@ -44,12 +44,13 @@ def _never_made(work: PartAtWork) -> Answer:
     if does is None:
         return None  # a join that no step makes: another rule reports each
     needs = f", and step {work.needed_by[0].number} needs it" if work.needed_by else ""
+    line = f"{{do: {work.verb}, part: {in_yaml(name)}}}"
     return Misfit(
         says=f"`{name}` is a part of the piece, but no step {does} it{needs}",
         place=work.part.key.place,
         found="no step",
         needed=f"a step that {does} `{name}`",
-        remedies=(Remedy(f"write a step `{{do: {work.verb}, part: {name}}}` under `work`"),),
+        remedies=(Remedy(f"write a step `{line}` under `work`"),),
         at_most="warning",
     )
 
