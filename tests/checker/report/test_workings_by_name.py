@@ -10,9 +10,10 @@ from typing import Any
 
 import pytest
 
+from generated.plans import seeded
 from running import ROOT, SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import Result
+from wellstrung.judging.result import PlanResult, Result
 from wellstrung.plugins.host import Host
 from wellstrung.quantity import working as in_words
 from wellstrung.report.json import write
@@ -36,7 +37,17 @@ def rebuild() -> Rebuild:
 
 @pytest.mark.parametrize("path", PLANS, ids=lambda path: path.stem)
 def test_workings_follow_from_the_names(path: Path, rebuild: Rebuild, installed: Host) -> None:
-    result = Checker(installed, quantities=True).check_file(path)
+    follow(Checker(installed, quantities=True).check_file(path), rebuild)
+
+
+def test_those_of_any_plan_do(rebuild: Rebuild, installed: Host) -> None:
+    checker = Checker(installed, quantities=True)
+    for text in seeded(25):
+        follow(checker.check_text(text), rebuild)
+
+
+def follow(result: PlanResult, rebuild: Rebuild) -> None:
+    """Each working that is rebuilt from the report is the one that the text report prints."""
     (plan,) = json.loads(write(Result((result,))))["plans"]
     assert set(result.quantities) <= set(plan["quantities"])
     for name, quantity in result.quantities.items():
