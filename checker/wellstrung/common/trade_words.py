@@ -85,7 +85,7 @@ OWN = frozenset(
     nylon d, silk d, silk e, silk 4
     brass, copper, bronze, pewter, silver, gold, steel, iron, tin, lead, zinc, nickel
     platinum, palladium, electrum, gunmetal
-    tin alloy, pot metal, argentium, base metal, raw metal, mystery metal, unknown
+    tin alloy, pot metal, base metal, raw metal, mystery metal, unknown
     tibetan silver, silver tone, silver plated, plated silver, antique silver, oxidised silver
     gold tone, gold plated, gold filled, rolled gold, rose gold, white gold, yellow gold, red gold
     green gold, vermeil, antique gold, antique brass, antique copper, antique bronze, bronze tone
