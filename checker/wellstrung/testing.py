@@ -51,8 +51,12 @@ class Case(Struct, frozen=True):
 
 
 def cases(path: Path) -> Iterator[Case]:
-    """The cases of a case file; raises ValueError if a change does not apply."""
+    """The cases of a file; raises ValueError if a change does not apply or a name stands twice."""
     data = yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
+    names = [entry["name"] for entry in data["cases"]]
+    if len(set(names)) < len(names):
+        twice = next(name for name in names if names.count(name) > 1)
+        raise ValueError(f"two cases of {path} are called `{twice}`: give each its own name")
     for entry in data["cases"]:
         text = data.get("plan") or (path.parent / data["plan_file"]).read_text(encoding="utf-8")
         text = changed(text, entry.get("change", {}))
