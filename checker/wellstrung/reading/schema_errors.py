@@ -153,6 +153,10 @@ def _wrong_words(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
         says = f"{name} is empty: write something, or delete it"
     elif kind == "name":
         says = f"{name} is {shown(node)}: a name has no full stop in it, delete it"
+    elif "eyes" in error.schema.get("properties", ()):
+        part, _, eyes = str(error.instance).partition(".")
+        both = f"`{{part: {part}, eyes: {eyes}}}`"
+        says = f"{name} is {shown(node)}: write a part and its eyes, as {both}"
     elif kind in READERS:
         says = f"{name} is {shown(node)}: write it as in `{error.schema['examples'][0]}`"
     else:

@@ -139,6 +139,16 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
         {"{do: weave, part: rope}": "{do: weave, part: rope.a}"},
         [("28:23", "`part` of step 1 is `rope.a`: a name has no full stop in it, delete it")],
     ),
+    "half a clasp to hang from": (
+        {"from: rope, by: carrier, times": "from: toggle.a, by: carrier, times"},
+        [
+            (
+                "25:25",
+                "`from` of entry 1 of `hung` is `toggle.a`: write a part and its eyes, as"
+                " `{part: toggle, eyes: a}`",
+            )
+        ],
+    ),
     "an empty name": (
         {"  glue: {kind: adhesive": '  "": {kind: adhesive'},
         [("22:3", "a name is empty: write one")],

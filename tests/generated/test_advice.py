@@ -1,0 +1,18 @@
+"""Advice on whole plans by chance, followed until nothing of it is left."""
+
+from __future__ import annotations
+
+import pytest
+
+from following import troubles
+from generated.plans import PIECES, seeded
+from wellstrung.judging.checker import Checker
+
+
+@pytest.mark.slow
+def test_advice_on_generated_plans_is_followed_to_its_end(checker: Checker) -> None:
+    for text in seeded(4 * len(PIECES)):
+        before = checker.check_text(text)
+        for remark in before.remarks:
+            if remark.counts and (remark.edits or remark.target is not None):
+                assert list(troubles(text, before, remark, checker)) == []
