@@ -102,15 +102,15 @@ class Checker:
         self, read: tree.Read, bench: Bench, drawer: tree.Read | None, *, offer: bool
     ) -> PlanResult:
         if read.tree is None or read.faults:
-            return _refused(read, read.faults, readable=False)
+            return _refused(read, read.faults)
         beside = {drawer.file: drawer.text} if drawer is not None else {}
         read, faults = drawers.filled(read, drawer)
         faults = faults or schema.check(read, self._known)
         if faults:
-            return _refused(read, faults, beside=beside)
+            return _refused(read, faults, beside)
         plan, faults = self._built(read, bench, drawer)
         if plan is None:
-            return _refused(read, faults, beside=beside)
+            return _refused(read, faults, beside)
         judged, rules = self._judge(plan, shown=offer), self.installed.rules
         judged.run(find(plan))
 
@@ -148,8 +148,6 @@ class Checker:
 def _refused(
     read: tree.Read,
     faults: Iterable[Fault],
-    *,
-    readable: bool = True,
     beside: Mapping[str, str] | None = None,
 ) -> PlanResult:
     """The result of a file that is no plan: its faults as errors."""
@@ -176,7 +174,7 @@ def _refused(
         text=read.text,
         beside=beside or {},
         remarks=tuple(sorted(remarks, key=_reading_order)),
-        readable=readable,
+        readable=False,
     )
 
 

@@ -99,7 +99,7 @@ class Judge:
         try:
             self._take(rule, subject, self._answer(rule, subject))
         except Missing as missing:
-            self._unjudged[Unjudged(rule.name, subject.parts, (missing.field,))] = None
+            self._unjudged[Unjudged(rule.name, subject.parts, (missing.field,), rule.family)] = None
         except KeyboardInterrupt:
             raise
         except (
@@ -154,7 +154,7 @@ class Judge:
         held = rule.name, subject.parts
         if held not in self._held or differ:
             note = f"makers differ: {differ}" if differ else ""
-            self._held[held] = HeldCheck(*held, margin, rule.title, note)
+            self._held[held] = HeldCheck(*held, margin, rule.title, note, rule.family)
 
     def _add(self, remark: Remark, remedies: Sequence[Remedy]) -> None:
         rank = self.raised.get(remark.identity, 0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
@@ -16,6 +17,8 @@ from wellstrung.rulebook import Ask, Level, Target
 Identity = tuple[str, tuple[str, ...]]
 #: levels, the higher the worse
 RANK: Mapping[Level, int] = {"caution": 0, "warning": 1, "error": 2}
+#: the families that say whether a piece can be made: a plan is mostly open by their checks
+DECIDING = ("fit", "length", "work")
 
 
 class Remark(Struct, frozen=True):
@@ -64,6 +67,7 @@ class HeldCheck(NamedTuple):
     margin: Quantity | None
     title: str = ""
     note: str = ""
+    family: str = ""
 
 
 class Unjudged(NamedTuple):
@@ -72,6 +76,7 @@ class Unjudged(NamedTuple):
     rule: str
     parts: tuple[str, ...]
     missing: tuple[str, ...]
+    family: str = ""
 
 
 class Failure(Struct, frozen=True):
@@ -116,6 +121,7 @@ class PlanResult(Struct, frozen=True):
     unjudged: tuple[Unjudged, ...] = ()
     quantities: Mapping[str, Quantity] = field(default_factory=dict)
     failures: tuple[Failure, ...] = ()
+    #: whether it could be read as a plan: its remarks are slips otherwise, and nothing is judged
     readable: bool = True
     ask: Ask | None = None
 
@@ -143,17 +149,35 @@ class PlanResult(Struct, frozen=True):
 
     @property
     def outcome(self) -> str:
-        """makeable, makeable with warnings, not makeable, not fully checked or unreadable.
+        """The verdict in one phrase, as the schema of the report lists them.
 
         A plan that a rule failed on is never makeable: what that rule would have found is open.
         """
         if not self.readable:
-            return "unreadable"
+            return "not checked yet"
         if self.count("error"):
             return "not makeable"
         if self.failures:
             return "not fully checked"
+        if self.mostly_open:
+            return "no error found" if self.count("warning") else "nothing wrong found"
         return "makeable with warnings" if self.count("warning") else "makeable"
+
+    @property
+    def mostly_open(self) -> bool:
+        """Whether more checks of fit, length and work are open than passed."""
+        passed = sum(check.family in DECIDING for check in self.held)
+        return len(self._waiting) > passed
+
+    @property
+    def _waiting(self) -> list[str]:
+        """The value that each open check of fit, length and work waits for."""
+        return [" and ".join(check.missing) for check in self.unjudged if check.family in DECIDING]
+
+    @property
+    def answer_first(self) -> list[tuple[str, int]]:
+        """The values that most of these checks wait for, at most three, with how many each."""
+        return Counter(self._waiting).most_common(3)
 
 
 def understood(plans: Iterable[PlanResult]) -> list[Quantities]:

@@ -9,6 +9,10 @@ from msgspec import Struct
 
 from wellstrung.common.places import Place
 from wellstrung.judging.result import PlanResult
+from wellstrung.report.terminal import counted
+
+#: the outcomes of a plan that is mostly open
+MOSTLY_OPEN = ("nothing wrong found", "no error found")
 
 
 class OpenCheck(Struct, frozen=True):
@@ -34,6 +38,23 @@ def open_checks(plan: PlanResult) -> list[OpenCheck]:
     ]
 
 
+def counts(plan: PlanResult) -> str:
+    """What follows the outcome in a heading: how many slips, or errors, warnings, open checks."""
+    if not plan.readable:
+        return f": {counted(len(plan.remarks), 'slip')}" if plan.remarks else ""
+    if plan.outcome not in MOSTLY_OPEN:
+        return "  " + ", ".join(counted(plan.count(one), one) for one in ("error", "warning"))
+    warned = [counted(plan.count("warning"), "warning")] if plan.count("warning") else []
+    return ", ".join(["", *warned, f"{counted(len(plan.unjudged), 'check')} open"])
+
+
+def answers(plan: PlanResult) -> list[str]:
+    """The values to fill in first where a plan is mostly open, and what each would settle."""
+    if plan.outcome not in MOSTLY_OPEN:
+        return []
+    return [f"{value} ({counted(number, 'check')})" for value, number in plan.answer_first]
+
+
 def line_at(plan: PlanResult, place: Place) -> str:
     """The line of the plan, or of its drawer, at a place; empty where there is none."""
     text = plan.text if place.file == plan.file else plan.beside.get(place.file, "")
@@ -55,7 +76,8 @@ def together(parts: Iterable[str]) -> str:
     return ", ".join(parts) or "the piece"
 
 
-def severity(plan: PlanResult) -> tuple[bool, int, bool, int, int]:
+def severity(plan: PlanResult) -> tuple[bool, int, bool, int, bool, int]:
     """For sorting plans, the worst highest."""
     failed, errors = bool(plan.failures), plan.count("error")
-    return not plan.readable, errors, failed, plan.count("warning"), plan.count("caution")
+    warnings, cautions = plan.count("warning"), plan.count("caution")
+    return not plan.readable, errors, failed, warnings, plan.mostly_open, cautions

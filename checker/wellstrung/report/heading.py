@@ -23,7 +23,7 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
             page.path(f"bench: {result.bench}")
         if result.ask is None:
             page.line(
-                "left out: `wellstrung check` says what is wrong", style=OUTCOMES["unreadable"]
+                "left out: `wellstrung check` says what is wrong", style=OUTCOMES["not checked yet"]
             )
         elif result.count("error"):
             errors = counted(result.count("error"), "error")

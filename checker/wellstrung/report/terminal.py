@@ -24,7 +24,9 @@ OUTCOMES = {
     "makeable with warnings": "bold yellow",
     "not makeable": "bold red",
     "not fully checked": "bold red",
-    "unreadable": "bold red",
+    "nothing wrong found": "bold yellow",
+    "no error found": "bold yellow",
+    "not checked yet": "bold red",
 }
 
 

@@ -7,7 +7,7 @@ from rich.text import Text
 from wellstrung.common.wording import in_steps
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.quantity.working import described
-from wellstrung.report.checks import line_at, open_checks, severity, together
+from wellstrung.report.checks import answers, counts, line_at, open_checks, severity, together
 from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted, where
 from wellstrung.report.writer import Options
 
@@ -22,7 +22,7 @@ def write(result: Result, options: Options) -> str:
     if len(result.plans) > 1:
         _table(page, result)
     for plan in sorted(result.plans, key=severity, reverse=True):
-        if len(result.plans) == 1 or plan.remarks or plan.failures:
+        if len(result.plans) == 1 or plan.remarks or plan.failures or plan.mostly_open:
             _plan(page, plan, options)
     _failures(page, result, options)
     return page.text()
@@ -32,11 +32,9 @@ def _plan(page: Page, plan: PlanResult, options: Options) -> None:
     if plan.title:
         page.line(Text(plan.title, style="bold").append(f", {plan.piece}", style="not bold"))
     page.path(plan.file)
-    counts = [counted(plan.count(level), level) for level in ("error", "warning") if plan.readable]
     outcome = Text(plan.outcome.upper(), style=OUTCOMES[plan.outcome])
-    if counts:
-        outcome.append(f"  {', '.join(counts)}", style="not bold default")
-    page.line(outcome)
+    page.line(outcome.append(counts(plan), style="not bold default"))
+    page.pair("fill in first", "; ".join(answers(plan)), 0, gap=15)
     if plan.bench:
         page.path(f"bench: {plan.bench}")
     page.line()
@@ -93,8 +91,8 @@ def _caution(page: Page, remark: Remark) -> None:
 def _closing(page: Page, plan: PlanResult, options: Options) -> None:
     """How many checks passed, and those that are open."""
     if not plan.held and not plan.unjudged:
-        if plan.readable and plan.remarks:
-            page.line("the fits are not checked until the shape of the plan is right")
+        if plan.remarks and not plan.readable:
+            page.line("nothing else is checked until these are right")
             page.line()
         return
     page.line(f"{counted(len(plan.held), 'check')} passed, {len(plan.unjudged)} open")

@@ -116,7 +116,7 @@ def test_a_bench_or_a_drawer_named_as_a_plan_is_skipped_and_noted(run: Run, tmp_
 def test_a_plan_that_cannot_be_read_is_reported_from_a_folder(run: Run, tmp_path: Path) -> None:
     (tmp_path / "slipped.yaml").write_text("plan: 1\ntitle: [\n", encoding="utf-8")
     ran = run("check", tmp_path)
-    assert ran.code == 1 and "UNREADABLE" in ran.out
+    assert ran.code == 1 and "NOT CHECKED YET" in ran.out
 
 
 def test_a_plan_called_bench_is_no_bench(run: Run, tmp_path: Path) -> None:

@@ -39,7 +39,7 @@ def test_a_sheet_is_named_like_its_plan(run: Run, tmp_path: Path) -> None:
 def test_a_plan_that_is_not_there_has_a_sheet_that_says_so(run: Run, tmp_path: Path) -> None:
     ran = run("sheet", "nowhere.yaml", cwd=tmp_path)
     assert ran.code == 1
-    assert "UNREADABLE" in (tmp_path / "nowhere.html").read_text(encoding="utf-8")
+    assert "NOT CHECKED YET" in (tmp_path / "nowhere.html").read_text(encoding="utf-8")
 
 
 def test_a_page_that_cannot_be_written_is_told(run: Run, tmp_path: Path) -> None:
@@ -95,7 +95,7 @@ def test_a_class_page_has_the_worst_first_and_every_outcome() -> None:
     result = Result(tuple(keeper().check_text(text, file) for file, text in texts))
     index = folder(result)["index.html"]
     found = re.findall(r'class="outcome [a-z-]+">([^<]+)<', index)
-    assert found == ["unreadable", "not makeable", "makeable"]
+    assert found == ["not checked yet", "not makeable", "makeable"]
 
 
 def test_the_time_lines_of_a_large_class_stand_on_several_pages() -> None:

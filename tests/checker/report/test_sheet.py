@@ -253,7 +253,10 @@ def test_work_without_a_known_time_lists_the_steps_and_what_is_missing() -> None
 
 @pytest.mark.parametrize(
     ("text", "outcome"),
-    [("plan: 1\ntitle: Odd\npiece: necklace\n", "NOT MAKEABLE"), ("\x00", "UNREADABLE")],
+    [
+        ("plan: 1\ntitle: Odd\npiece: necklace\n", "NOT CHECKED YET 1 slip"),
+        ("\x00", "NOT CHECKED YET 1 slip"),
+    ],
 )
 def test_a_plan_that_cannot_be_judged_still_has_its_page(text: str, outcome: str) -> None:
     found = Page(sheet(keeper().check_text(text)))

@@ -15,7 +15,7 @@ from markupsafe import Markup
 from wellstrung.common.wording import visible
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
-from wellstrung.report.checks import together
+from wellstrung.report.checks import answers, counts, together
 from wellstrung.report.pages import both_units
 from wellstrung.report.pages.work_order import days
 from wellstrung.report.terminal import counted
@@ -42,6 +42,8 @@ def _environment() -> Environment:
         "inches": both_units.inches,
         "number": number,
         "counted": counted,
+        "counts": counts,
+        "answers": answers,
         "together": together,
         "days": days,
         "spare": _spare,
