@@ -62,6 +62,7 @@ SAME: Mapping[str, tuple[str, ...]] = {
         "mass": "weight",
         "inside": "inside diameter, inner diameter, id",
         "outside": "outside diameter, outer diameter, od",
+        "joints": "times",
         "count": "number, quantity, qty, how many",
         "colour": "color",
         "centre": "center",

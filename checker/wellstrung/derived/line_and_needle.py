@@ -9,6 +9,7 @@ from collections.abc import Callable
 
 from wellstrung import tables
 from wellstrung.common import units
+from wellstrung.common.wording import same_as
 from wellstrung.model.parts import Part
 from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause, Spread
@@ -49,6 +50,7 @@ def _row(part: Part) -> tables.Row | None:
     """
     for by in ("rating", "size"):
         kind, size = part.of_thread("type"), part.of_thread(by)
+        kind = same_as(kind, part.threads) or kind
         if kind and size:
             name = size if part.thread.steel else f"{kind} {size}"
             for table in _TABLES:

@@ -78,8 +78,8 @@ class Item(Struct, frozen=True, eq=False):
         """The fields that may stand under `measured:`."""
         return ()
 
-    def _cure(self, path: tuple[str, ...], parsed: units.Parsed, unit: str) -> str:
-        """What the author can do about the spread of a field."""
+    def _cure(self, path: tuple[str, ...], parsed: units.Parsed, unit: str, spread: float) -> str:
+        """What the author can do about the spread of a field, written or allowed for."""
         what = " ".join(path).replace("_", " ")
         if len(path) == 1 and path[0] in self.measurable:
             return f"measure the {what} and write `measured: {{{path[0]}: ...}}` in `{self.name}`"
@@ -91,8 +91,9 @@ class Item(Struct, frozen=True, eq=False):
             return f"weigh `{self.name}` to the tenth of a gram and write its `{path[-1]}`"
         # calipers read a twentieth of a millimetre, a tape along what is long one millimetre
         closely = 0.05 if parsed.value < _BY_CALIPERS else 1.0
-        if 0 < parsed.high - parsed.low <= 2 * closely + 1e-9:
-            return f"measure the {what} of `{self.name}` more closely than ± {closely:g} mm"
+        if spread <= closely + 1e-9:
+            tolerance = units.show(spread, "mm")
+            return f"measure the {what} of `{self.name}` more closely than ± {tolerance}"
         plain = parsed.low == parsed.high and "±" not in parsed.text
         example = (
             f"{parsed.text if plain else units.show(parsed.value, parsed.unit)} ± {closely:g} mm"
@@ -211,7 +212,11 @@ class Item(Struct, frozen=True, eq=False):
             source = setting.reason
         spreads = []
         if down or up:
-            cause = Cause(what.replace(".", " "), f"`{self.name}`", self._cure(path, parsed, unit))
+            cause = Cause(
+                what.replace(".", " "),
+                f"`{self.name}`",
+                self._cure(path, parsed, unit, max(down, up)),
+            )
             spreads.append(Spread(cause, down, up))
         return leaf(
             f"{self.name}.{what}",

@@ -120,8 +120,15 @@ class Names:
             return
         size = bead.node_at("size")
         if size is None:
+            kind = bead.node_at("type")
             says = f"the bead `{bead.name}` lacks its `size`: write one such as `size: 8/0`"
-            self.fault(says, bead.key.place)
+            if kind is not None and bead.has("outside"):  # its own sizes, under another type
+                says = f"{says}, or `type: other` for a bead with sizes of its own"
+                self.faults.append(
+                    Fault("plan-shape", says, kind.place, edits=(Edit(kind.place, "other"),))
+                )
+            else:
+                self.fault(says, bead.key.place)
         elif bead.cylinder or bead.has("make"):
             rows = tables.load("beads").rows
             if bead.row not in rows:

@@ -142,6 +142,10 @@ def _wrong_type(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
     example = _written(schema.get("examples", [""])[0])
     such = f", such as `{example}`" if 0 < len(example) <= LONGEST else ""
     found = shown(node)
+    fields = schema.get("properties", {})
+    names = [field for field, inner in fields.items() if inner.get("$comment") == "name"]
+    if len(names) == 1 and isinstance(node, reading.Scalar):  # of a part, where a group names one
+        such += f", or name a part as in `{{{names[0]}: {fields[names[0]]['examples'][0]}}}`"
     yield fault(f"{name} is {found}: write {need}{such}", node.place, found.strip("`"), need)
 
 
@@ -181,6 +185,8 @@ def _other(error: Any, node: reading.Node) -> str:
 
 
 def _example(word: str, schema: Mapping[str, Any]) -> str:
+    if schema.get("$comment") == "name":
+        return f"`{word}:` and the name of a part"
     example = _written(schema.get("const", schema.get("examples", [""])[0]))
     if 0 < len(example) <= LONGEST:
         return f"`{word}: {example}`"

@@ -60,6 +60,9 @@ def _remedies(fringe: HungOnEyes, eyes: int, right: int, hung: int, ask: Ask) ->
     other = f"take a part with {plural(hung + eyes - right, 'eye')}"
     if fringe.eyes.woven:
         other = f"weave an edge of {hung} beads"
+        if 1 < last.times == hung <= eyes / 2:  # a fringe of few legs: which beads carry them
+            at = [1 + round(leg * (eyes - 1) / (hung - 1)) for leg in range(hung)]
+            other = f"name the beads that carry them, as in `at: {at}` instead of `times`"
     by_hand = Remedy(f"hang {right} in all, or {other}")
     if wanted < 1 or "times" not in last.node.entries:
         return (by_hand,)

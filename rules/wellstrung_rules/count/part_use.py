@@ -3,6 +3,14 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Named, Remedy, Rule
+from wellstrung.rulebook.plan import Part, Role
+
+#: how another part names what has no place of its own in the piece
+_NAMED_BY = {
+    Role.THREAD: "thread: {{spool: {}}}",
+    Role.CORE: "core: {}",
+    Role.CHAIN: "of: {}",
+}
 
 
 def check(named: Named, ask: Ask) -> Answer:
@@ -13,6 +21,8 @@ def check(named: Named, ask: Ask) -> Answer:
     if named.placeless:
         unused = "it neither stands in `run` nor hangs from anything"
     use = "weave a part from it" if bead else "add it where it goes, under `run`, `hung` or `work`"
+    if isinstance(named.item, Part) and (field := _NAMED_BY.get(named.item.kind.role)):
+        use = f"name it in the part that takes it, as in `{field.format(name)}`"
     return Misfit(
         says=f"`{name}` is listed under `{named.heading}`, but {unused}",
         place=named.item.key.place,

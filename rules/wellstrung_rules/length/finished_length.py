@@ -45,7 +45,8 @@ def check(piece: Piece, ask: Ask) -> Answer:
 
 def _remedies(ask: Ask, more: float) -> tuple[Remedy, ...]:
     """Add so many mm: to the only part with a length, else to the only one that is counted."""
-    counted = {part for part in ask.plan.in_run if part.has("count") or part.has("links")}
+    run = ask.plan.in_run
+    counted = {part for part in run if part.has("links") or (part.stitch and part.has("count"))}
     if len(counted) != 1 or with_length(ask):
         return run_longer(ask, more, round)
     (part,) = counted

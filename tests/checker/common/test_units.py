@@ -188,7 +188,13 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
     (units.wire, "5 SWG", "5 SWG is not in the table, which runs from 10 to 40: write mm", None),
     (units.bead_size, 8, "`8` is not a bead size: write `8/0`", "8/0"),
     (units.bead_size, "size 15/O", "`size 15/O` is not a bead size: write `15/0`", "15/0"),
-    (units.bead_size, "3 mm", "`3 mm` is not a bead size: write one such as `11/0`", None),
+    (
+        units.bead_size,
+        "3 mm",
+        "`3 mm` is not a seed bead's size: write `type: other` and, instead of `size`,"
+        " `outside: 3 mm`, its `length` along the hole and its `hole`",
+        None,
+    ),
     (units.bead_size, "08/0", "`08/0` is not a bead size: write one such as `11/0`", None),
     (units.needle, 12, "`12` lacks the needle's class: write `beading 12`", "beading 12"),
     (units.needle, "size 12", "`size 12` lacks the needle's class: write `beading 12`",

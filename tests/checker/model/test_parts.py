@@ -141,6 +141,17 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             )
         ],
     ),
+    "a round bead with sizes of its own": (
+        {"size: 8/0, make: Japanese": "outside: 8 mm, hole: 1.2 mm"},
+        [
+            (
+                "6:16",
+                [],
+                "the bead `kelp` lacks its `size`: write one such as `size: 8/0`, or `type: other`"
+                " for a bead with sizes of its own",
+            )
+        ],
+    ),
     "a link the chain has not": (
         {"starts_with: loop": "starts_with: lop"},
         [("20:57", [], "there is no link of `bar chain` called `lop`: write `loop`")],

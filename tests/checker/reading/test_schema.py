@@ -46,6 +46,16 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
             ),
         ],
     ),
+    "a thread by the name of its part": (
+        {"    around: 10": "    thread: line\n    around: 10"},
+        [
+            (
+                "11:13",
+                "`thread` of `rope` is `line`: write a group of fields, such as `{type: braided,"
+                " rating: 8 lb, tail: 20 cm}`, or name a part as in `{spool: line}`",
+            )
+        ],
+    ),
     "a field in capitals": (
         {"bore: 10 mm": "BORE: 10 mm"},
         [("15:24", "`BORE` is not a field of `cap` (an end cap): write `bore`")],
@@ -70,7 +80,7 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
     "several fields missing in one place": (
         {"  - {part: frame, from: rope, by: carrier, times: 2}": "  - {by: carrier}"},
         [
-            ("25:6", "entry 1 of `hung` lacks `part`: write `part: frame`"),
+            ("25:6", "entry 1 of `hung` lacks `part`: write `part:` and the name of a part"),
             ("25:6", "entry 1 of `hung` lacks `from`: write `from: rope`"),
         ],
     ),
@@ -176,7 +186,11 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
     ),
     "a step that lacks what it needs": (
         {", with: glue": ""},
-        [("30:6", "step 3 lacks `with`: write `with: glue`")],
+        [("30:6", "step 3 lacks `with`: write `with:` and the name of a part")],
+    ),
+    "joints counted as times": (
+        {"joints: 2": "times: 2"},
+        [("30:49", "`times` is not a field of step 3: write `joints`")],
     ),
     "a bare number for a length": (
         {"bore: 10 mm": "bore: 10"},

@@ -161,7 +161,14 @@ def bead_size(text: str | int | float) -> str:
     if nearly := re.fullmatch(_NEARLY_BEAD, written):
         size = f"{nearly[1]}/0"
         raise UnitFault(f"`{one_line(text)}` is not a bead size: write `{size}`", size)
-    raise UnitFault(f"`{one_line(text)}` is not a bead size: write one such as `11/0`")
+    try:
+        across = length(written).text
+    except UnitFault:
+        says = f"`{one_line(text)}` is not a bead size: write one such as `11/0`"
+        raise UnitFault(says) from None
+    sizes = f"`outside: {across}`, its `length` along the hole and its `hole`"
+    says = f"`{across}` is not a seed bead's size: write `type: other` and, instead of `size`,"
+    raise UnitFault(f"{says} {sizes}")
 
 
 @lru_cache(maxsize=REMEMBERED)
