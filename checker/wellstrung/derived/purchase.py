@@ -16,7 +16,7 @@ from wellstrung.derived.amounts import LENGTH
 from wellstrung.quantity.verdict import SLACK
 
 #: Lengths are bought by the centimetre, mm.
-_CENTIMETRE, _METRE = 10.0, 1000.0
+_CENTIMETRE = 10.0
 #: A bound on hostile plans.
 MOST_PACKS = 100_000
 
@@ -48,7 +48,8 @@ class Purchase(Struct, frozen=True, kw_only=True):
 
     `up` is how far need and spare may likely be above their middle, `down` how far what is on hand
     may be below its own. `cut_short` is what has to be bought of a chain, whose lengths do not add
-    up. `missing` names the fields that would let the amount be known.
+    up. `missing` names the fields that would let the amount be known, `inches` says that its maker
+    goes by inches.
     """
 
     group: str
@@ -64,6 +65,7 @@ class Purchase(Struct, frozen=True, kw_only=True):
     per_gram: float | None = None
     price: Price | None = None
     missing: tuple[str, ...] = ()
+    inches: bool = False
 
     def left(self, packs: int = 0) -> float:
         """What is left over, at its likely least, when so many packs more have been bought.
@@ -142,7 +144,7 @@ def bought(thing: Purchase) -> str:
         word = thing.pack.word if thing.packs == 1 else _several(thing.pack.word)
         return f"{thing.packs} {word}" + (f" of {thing.pack.text}" if thing.pack.text else "")
     if thing.unit == LENGTH:
-        return units.show(thing.buy, "m" if thing.buy >= _METRE else "cm")
+        return units.by_length(thing.buy, inches=thing.inches, side="up")
     return f"{thing.buy:g}"
 
 

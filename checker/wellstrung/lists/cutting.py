@@ -59,6 +59,7 @@ class Bar(Struct, frozen=True):
     """One length of chain with the pieces cut from it, in turn; `left` is what stays whole, mm.
 
     `written` is the length as the author wrote it; empty for one that is still to be bought.
+    `inches`, here and below, says that its maker goes by inches.
     """
 
     length: float
@@ -66,6 +67,7 @@ class Bar(Struct, frozen=True):
     begins_with: str
     pieces: tuple[ChainPiece, ...]
     left: float
+    inches: bool = False
 
     @property
     def lost(self) -> int:
@@ -96,6 +98,7 @@ class ChainCuts(Struct, frozen=True):
     more: int
     less: float
     plans: tuple[str, ...]
+    inches: bool = False
 
 
 class Lengths(Struct, frozen=True):
@@ -114,6 +117,7 @@ class Lengths(Struct, frozen=True):
     when: When
     notes: tuple[str, ...]
     plan: str
+    inches: bool = False
 
 
 class CutList(Struct, frozen=True):
@@ -154,6 +158,7 @@ def _chains(
         except Missing as lacks:
             missing[f"`{name}` needs {lacks.field}"] = None
             continue
+        inches = all(plan.in_inches for plan, _ in group)
         yield ChainCuts(
             name,
             describes,
@@ -161,11 +166,12 @@ def _chains(
             chain.soldered,
             "after measuring" if any(_adjusts(plan, one) for plan, one in group) else "now",
             tuple((one.piece.name, one.count) for one in chain.pieces),
-            (*bars, *bought),
+            tuple(replace(bar, inches=inches) for bar in (*bars, *bought)),
             untouched,
             laid.more,
             laid.less or (chain_stock.stretch_to_spare(chain, rest) if rest else 0.0),
             tuple(dict.fromkeys(plan.title for plan, _ in group)),
+            inches,
         )
 
 
@@ -253,7 +259,10 @@ def _numbers(numbers: Sequence[int]) -> str:
 def _of(part: Part, makers: int, ask: Quantities, missing: dict[str, None]) -> Iterator[Lengths]:
     for what in (_thread, _cord, _wire, _core):
         try:
-            yield from (replace(one, plan=ask.plan.title) for one in what(part, makers, ask))
+            yield from (
+                replace(one, plan=ask.plan.title, inches=ask.plan.in_inches)
+                for one in what(part, makers, ask)
+            )
         except Missing as lacks:
             missing[f"`{part.name}` of {ask.plan.title} needs {lacks.field}"] = None
 

@@ -21,7 +21,8 @@ def lines(ask: Quantities, makers: int = 1, *, on_hand: bool = True) -> Iterator
     for thing in taken.of_plan(ask):
         if thing.group != "chain":
             yield SupplyLine(
-                **asdict(taken.purchase(thing, makers, on_hand=on_hand)),
+                **asdict(taken.purchase(thing, makers, on_hand=on_hand))
+                | {"inches": ask.plan.in_inches},
                 describes=thing.describes,
                 plans=(ask.plan.title,),
                 files=(ask.plan.file,),

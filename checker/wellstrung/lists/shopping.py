@@ -85,6 +85,7 @@ def _chains(plans: Iterable[Quantities], makers: int, *, on_hand: bool) -> Itera
             unit=LENGTH,
             describes=describes,
             price=priced(group[0][0].bench.prices, name),
+            inches=all(plan.in_inches for plan, _ in group),
             plans=tuple(dict.fromkeys(plan.title for plan, _ in group)),
             files=tuple(dict.fromkeys(plan.file for plan, _ in group)),
             **_amounts(cut if on_hand else replace(cut, on_hand=())),

@@ -170,6 +170,11 @@ class Plan(Struct, frozen=True, eq=False):
     drawer: reading.Read | None = None
 
     @property
+    def in_inches(self) -> bool:
+        """Whether its maker goes by inches: the length that the plan asks for is in them."""
+        return self.goal is not None and self.goal.unit.startswith("in")
+
+    @property
     def texts(self) -> Mapping[str, str]:
         """The text of the plan, and of the drawer that some of its parts are taken from."""
         beside = {self.drawer.file: self.drawer.text} if self.drawer is not None else {}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
+from functools import partial
 from itertools import groupby
 from typing import Any
 
@@ -23,7 +24,6 @@ _INDENT = 3
 _DRAWN = {"piece": "█", "lost": "x", "left": "·"}
 _PLAINLY = {"piece": "=", "lost": "x", "left": "."}
 WHEN = {"now": "cut now", "after measuring": "cut after measuring the woven part"}
-_METRE = 1000.0
 
 
 def write(results: Sequence[PlanResult], makers: int, found: CutList, options: Options) -> str:
@@ -64,7 +64,8 @@ def _chain(page: Page, chain: ChainCuts) -> None:
         page.line()
         _bar(page, bar)
     if chain.untouched:
-        whole = ", ".join(_shown(length) for length in chain.untouched)
+        shown = partial(units.by_length, inches=chain.inches)
+        whole = ", ".join(map(shown, chain.untouched))
         page.line(f"not cut into: {whole}", _INDENT)
     page.line()
 
@@ -79,7 +80,8 @@ def how_good(chain: ChainCuts) -> str:
         pieces = counted(chain.more, "piece")
         return f"another way may get up to {pieces} more from the chain on hand"
     if chain.less >= _SHOWN:
-        return f"another way may use up to {_shown(chain.less)} less chain"
+        less = units.by_length(chain.less, inches=chain.inches)
+        return f"another way may use up to {less} less chain"
     short = any(not bar.written for bar in chain.bars) and any(bar.written for bar in chain.bars)
     return "no way gets more from the chain on hand" if short else "no way uses less chain"
 
@@ -94,10 +96,11 @@ def _bar(page: Page, bar: Bar) -> None:
 
 def source(bar: Bar) -> str:
     """A length, how many pieces it gives, what is lost and what is left."""
-    whole = f"from {bar.written}" if bar.written else f"from {_shown(bar.length)}, to be bought"
-    lost = f", {counted(bar.lost, 'link')} lost ({_shown(bar.lost_length)})" if bar.lost else ""
-    left = f", {_shown(bar.left)} left" if bar.left else ", nothing left"
-    return f"{whole}: {counted(len(bar.pieces), 'piece')}{lost}{left}"
+    shown = partial(units.by_length, inches=bar.inches)
+    whole = bar.written or f"{shown(bar.length, side='up')}, to be bought"
+    lost = f", {counted(bar.lost, 'link')} lost ({shown(bar.lost_length)})" if bar.lost else ""
+    left = f", {shown(bar.left)} left" if bar.left else ", nothing left"
+    return f"from {whole}: {counted(len(bar.pieces), 'piece')}{lost}{left}"
 
 
 def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
@@ -126,8 +129,9 @@ def counted_off(piece: ChainPiece) -> str:
 
 
 def _length(page: Page, one: Lengths) -> None:
-    head = f"{one.part}: {_many(one)} x {_shown(one.length)} of {one.what}"
-    total = f", {_shown(one.total)} in all" if one.count > 1 else ""
+    shown = partial(units.by_length, inches=one.inches)
+    head = f"{one.part}: {_many(one)} x {shown(one.length)} of {one.what}"
+    total = f", {shown(one.total)} in all" if one.count > 1 else ""
     when = f"; {WHEN[one.when]}" if one.when != "now" else ""
     notes = f" ({'; '.join(one.notes)})" if one.notes else ""
     page.pair("[ ]", f"{head}{total}{notes}{when}", 0, gap=4)
@@ -141,11 +145,8 @@ def length_cells(one: Lengths) -> tuple[str, ...]:
     """The cells of pieces of one length: for, of what, how many, how long, when, how."""
     many = _many(one).rstrip(",")
     notes = "; ".join(one.notes)
-    return one.part, one.what, many, _shown(one.length), WHEN[one.when], notes
-
-
-def _shown(length: float) -> str:
-    return units.show(length, "m" if length >= _METRE else "cm", 2 if length >= _METRE else 1)
+    length = units.by_length(one.length, inches=one.inches)
+    return one.part, one.what, many, length, WHEN[one.when], notes
 
 
 # --- for programs

@@ -28,7 +28,6 @@ from wellstrung.what_if.other_sizes import Substitute
 #: Below this many columns the list is stacked, since a table would break every word.
 _TABLE_FROM = 76
 _INDENT = 4
-_METRE = 1000.0
 #: Less glue than this, ml, two figures would round away.
 _A_DROP = 0.005
 
@@ -106,9 +105,9 @@ def _box(line: SupplyLine) -> str:
 
 
 def shown(amount: float, line: SupplyLine) -> str:
-    """An amount in the unit that a shop uses: pieces, cm and m, ml."""
+    """An amount in the unit that a shop uses: pieces, lengths, ml."""
     if line.unit == LENGTH:
-        return units.show(amount, "m" if amount >= _METRE else "cm", 2 if amount >= _METRE else 1)
+        return units.by_length(amount, inches=line.inches)
     if line.unit == VOLUME:
         return units.show(amount, "ml", 2) if amount >= _A_DROP else "a drop"
     return f"{round(amount)}"

@@ -101,7 +101,7 @@ def over(
         changed = checker.check_text(tree.replaced(plan.text, edits), plan.file, plan.drawer)
         own = abs(wanted - goal.middle) < _SAME
         found.append(_size(changed, part, wanted, text, own, before))
-    return Sizes(result, part.name, goal.field, wearer, tuple(found), _in_inches(goal))
+    return Sizes(result, part.name, goal.field, wearer, tuple(found), plan.in_inches)
 
 
 #: Two sizes that are nearer than this are one, mm.
@@ -159,7 +159,7 @@ def _range(
     plan: Plan, goal: Goal, first: str | None, last: str | None, step: str | None
 ) -> list[tuple[float, str]]:
     """Each size in mm and as the author writes lengths; raises NoSizes."""
-    by = _length("--step", step) or _STEPS.get(plan.piece, _STEP)[_in_inches(goal)]
+    by = _length("--step", step) or _STEPS.get(plan.piece, _STEP)[plan.in_inches]
     middle = goal.middle
     low = _length("--from", first) or max(by, middle - _EITHER_SIDE * by)
     high = _length("--to", last) or max(low, middle + _EITHER_SIDE * by)
@@ -169,10 +169,6 @@ def _range(
     if count > _MOST_SIZES:
         raise NoSizes(f"these are {count} sizes: take a longer --step, for at most {_MOST_SIZES}")
     return [(low + n * by, units.show(low + n * by, goal.unit)) for n in range(count)]
-
-
-def _in_inches(goal: Goal) -> bool:
-    return goal.unit.startswith("in")
 
 
 def _length(option: str, text: str | None) -> float | None:

@@ -11,8 +11,10 @@ import pytest
 from running import SAMPLES
 from wellstrung.common import units
 from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import understood
+from wellstrung.lists import cutting, shopping
 from wellstrung.plugins import host
-from wellstrung.report import sizes_list
+from wellstrung.report import cuts_list, sizes_list, supplies_list
 from wellstrung.report.writer import Options
 from wellstrung.what_if import size_range
 
@@ -66,3 +68,16 @@ def test_the_sizes_of_a_plan_in_inches_are_in_inches() -> None:
     result = CHECKER.check_text(in_inches(SIZED.read_text(encoding="utf-8")))
     text = sizes_list.write(size_range.over(result, host.load()), Options(120))
     assert re.search(r"^ *18 1/8 in .* \d+( \d/[248])? in ", text, re.MULTILINE), text
+
+
+def test_what_is_cut_and_bought_by_length_for_a_plan_in_inches_is_in_inches() -> None:
+    """And in yards where it is long; a length to buy is enough."""
+    result = CHECKER.check_file(SAMPLES / "class" / "merryn_tideline_necklace.yaml")
+    plans = understood([result])
+    cuts = cuts_list.write([result], 1, cutting.listed(plans), Options(100))
+    assert "from 6 in: 3 pieces" in cuts and "11/16 in left" in cuts
+    lines = tuple(shopping.needed(plans, 1, on_hand=False))
+    found = supplies_list.Supplies((result,), 1, lines, (), ())
+    bought = supplies_list.write(found, Options(100))
+    assert "5 1/4 in" in bought and "5 5/8 in (in one" in bought
+    assert not re.search(r"\d c?m\b", cuts + bought)

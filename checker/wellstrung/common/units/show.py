@@ -23,6 +23,8 @@ Side = Literal["nearest", "up", "down"]
 _EIGHTHS_FROM = 3.0
 #: What a sixteenth would miss by more than this share is printed in mm.
 _COARSE = 0.02
+#: Where longer units begin, mm: common practice, no source.
+_METRES_FROM, _YARDS_FROM, _LEAST_CUT = 1000.0, 72 * INCH, INCH / 16
 #: What a comparison forgives, in base units: a limit missed by less is none to round away from.
 _FORGIVEN = 1e-3
 
@@ -66,6 +68,22 @@ def show(value: float, unit: str, digits: int | None = None, side: Side = "neare
     return f"{amount}{printed}" if close or not unit else f"{amount} {printed}"
 
 
+def by_length(length: float, *, inches: bool = False, side: Side = "nearest") -> str:
+    """What is cut or bought by its length, mm: cm, from 1 m up m; inches, from 2 yards up yards.
+
+    >>> by_length(419.1), by_length(1800), by_length(419.1, inches=True)
+    ('41.9 cm', '1.8 m', '16 1/2 in')
+    >>> by_length(18288, inches=True), by_length(500, inches=True, side="up")
+    ('20 yd', '19 3/4 in')
+    """
+    if inches and length >= _YARDS_FROM:
+        return show(length, "yd", 2, side)
+    if inches and length >= _LEAST_CUT:
+        return _fraction(length / INCH, side, coarse=1.0)
+    unit, digits = ("cm", 1) if length < _METRES_FROM else ("m", 2)
+    return show(length, unit, digits, side)
+
+
 def _digits(unit: str) -> int:
     return 3 if name_of(unit, EVERY_UNIT) in ("m", "kg", "oz") else 2
 
@@ -77,13 +95,13 @@ def _factor(unit: str) -> float:
     )
 
 
-def _fraction(inches: float, side: Side) -> str:
+def _fraction(inches: float, side: Side, coarse: float = _COARSE) -> str:
     """Eighths or sixteenths, or finer where that is what it is; empty if they say too little."""
     parts = next((n for n in (16, 32, 64) if abs(inches * n - round(inches * n)) < 1e-4), 0)
     if not parts:
         parts = 8 if abs(inches) >= _EIGHTHS_FROM else 16
     steps = _steps(inches * INCH, INCH / parts, side)
-    if abs(steps / parts - inches) > _COARSE * abs(inches):
+    if abs(steps / parts - inches) > coarse * abs(inches):
         return ""
     whole, part = divmod(abs(steps), parts)
     shared = math.gcd(part, parts)
