@@ -121,31 +121,43 @@ class Ask:
         return text[start : tree.offset(text, place.end_line, place.end_column)]
 
     def without(self, item: Item) -> Edit:
-        """An edit that takes a named entry out of the plan."""
+        """An edit that takes a named entry out of the plan, and in flow style a comma."""
         start, end = item.key.place, item.node.place
+        around = (entry.node for entry in self.plan.tree.entries.values())
+        among = next((node for node in around if item.key in _keys(node)), None)
+        if among and self.source(among.place).startswith("{"):
+            entries, at = list(among.entries.values()), _keys(among).index(item.key)
+            if at:
+                start = _end(entries[at - 1].node.place)
+            elif len(entries) > 1:
+                end = _start(entries[1].key.place)
         return Edit(Place(start.file, start.line, start.column, end.end_line, end.end_column), "")
 
-    def new_item_after(self, item: Place, text: str) -> Edit:
-        """An edit that adds a list item on a line of its own after another one."""
-        end = Place(item.file, item.end_line, item.end_column, item.end_line, item.end_column)
-        return Edit(end, "\n" + " " * (item.column - 3) + f"- {text}")
-
-    def with_field(self, node: tree.Mapping, name: str, value: str) -> Edit:
-        """An edit that sets a field of an entry; a new one is added in the entry's own layout."""
+    def with_field(self, node: tree.Mapping, name: str, value: str | Sequence[str]) -> Edit:
+        """An edit that sets a field of an entry, or adds it; both in the entry's own layout."""
+        flow = value if isinstance(value, str) else f"[{', '.join(value)}]"
         if name in node.entries:
-            return Edit(node.entries[name].node.place, value)
-        whole, first = node.place, next(iter(node.entries.values())).node.place
-        line, column, new = whole.end_line, whole.end_column - 1, f", {name}: {value}"
-        if not self.source(whole).startswith("{"):
-            line, column = first.end_line, first.end_column
-            new = f"\n{' ' * (whole.column - 1)}{name}: {value}"
-        return Edit(Place(whole.file, line, column, line, column), new)
+            old = node.entries[name].node.place
+            listed = not isinstance(value, str) and self.source(old).startswith("-")
+            items = f"\n{' ' * (old.column - 1)}".join(f"- {item}" for item in value)
+            return Edit(old, items if listed else flow)
+        whole, entries = node.place, [entry.node.place for entry in node.entries.values()]
+        if self.source(whole).startswith("{"):
+            return Edit(_end(entries[-1]), f", {name}: {flow}")
+        return Edit(_end(entries[0]), f"\n{' ' * (whole.column - 1)}{name}: {flow}")
+
+    def new_step_after(self, step: Step, text: str) -> Edit:
+        """An edit that adds a step after another one, in the layout of the work."""
+        item = step.place
+        if self.source(self.plan.tree.entries["work"].node.place).startswith("["):
+            return Edit(_end(item), f", {text}")
+        return Edit(_end(item), "\n" + " " * (item.column - 3) + f"- {text}")
 
     def new_step(self, text: str) -> Edit:
         """An edit that adds a step at the end of the work, before the piece is packed or worn."""
         steps = self.plan.steps
         made = [step for step in steps if step.verb not in WEARING]
-        return self.new_item_after((made or steps)[-1].place, text)
+        return self.new_step_after((made or steps)[-1], text)
 
     def moved_before(self, step: Step, other: Step) -> Remedy:
         """A remedy that moves a step to before an earlier one; the steps between go down by one."""
@@ -197,3 +209,17 @@ class Ask:
             name, default = limit.name, Setting(*limit[1:])
             setting = self.plan.bench.limits.get(name, default)
         return exact(name, *setting)
+
+
+def _keys(node: tree.Node) -> list[tree.Scalar]:
+    return [entry.key for entry in node.entries.values()]
+
+
+def _start(place: Place) -> Place:
+    """The beginning of a place, before which something ends."""
+    return Place(place.file, place.line, place.column, place.line, place.column)
+
+
+def _end(place: Place) -> Place:
+    """The end of a place, where something is to be added."""
+    return Place(place.file, place.end_line, place.end_column, place.end_line, place.end_column)

@@ -15,6 +15,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     left = next(n for n, one in enumerate(counts) if one != counts[-1 - n])
     place, half = line.part.place_of("count"), counts[: (len(counts) + 1) // 2]
     mirrored = [*half, *half[: len(counts) // 2][::-1]]
+    edit = ask.with_field(line.part.node, "count", [str(one) for one in mirrored])
     return Misfit(
         says=f"the legs of `{line.part.name}` count {', '.join(map(str, counts))} beads: number"
         f" {left + 1} from the left has {counts[left]} and number {left + 1} from the right has"
@@ -23,7 +24,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         found=f"{counts[left]} and {counts[-1 - left]} beads",
         needed="as many beads at the same distance from either side",
         remedies=(
-            Remedy.write(place, f"[{', '.join(map(str, mirrored))}]", f"write `{mirrored}`"),
+            Remedy(f"write `{mirrored}`", (edit,)),
             Remedy("make each leg as long as its match across the middle"),
         ),
         also=(line.place_of("part"),),

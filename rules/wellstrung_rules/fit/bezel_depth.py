@@ -7,7 +7,7 @@ import math
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity, total
-from wellstrung.rulebook.wording import about, plural, raised
+from wellstrung.rulebook.wording import about, in_yaml, plural, raised
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -29,20 +29,25 @@ def check(woven: Woven, ask: Ask) -> Answer:
         place=bezel.place_of("beads"),
         found=about(has, edge),
         needed=f"{raised(has, margin, edge)} or more",
-        remedies=_remedies(bezel, -margin.likely.low, back, front),
+        remedies=_remedies(bezel, ask, -margin.likely.low, back, front),
         margin=margin,
         also=(bezel.place_of("stone", "edge"),),
     )
 
 
-def _remedies(bezel: Part, short: float, back: Quantity, front: Quantity) -> tuple[Remedy, ...]:
+def _remedies(
+    bezel: Part, ask: Ask, short: float, back: Quantity, front: Quantity
+) -> tuple[Remedy, ...]:
     """As many rounds more on either side: each adds half a bead."""
-    names = bezel.texts("beads")
+    names = [in_yaml(name) for name in bezel.texts("beads")]
     pairs = math.ceil(short / ((back.likely.low + front.likely.low) / 2) - 1e-9)
-    rounds = f"[{', '.join((*names[:1] * pairs, *names, *names[-1:] * pairs))}]"
+    rounds = [*names[:1] * pairs, *names, *names[-1:] * pairs]
     more = f"weave {plural(pairs, 'more round')} on either side"
     return (
-        Remedy.write(bezel.place_of("beads"), rounds, f"{more}: `beads: {rounds}`"),
+        Remedy(
+            f"{more}: `beads: [{', '.join(rounds)}]`",
+            (ask.with_field(bezel.node, "beads", rounds),),
+        ),
         Remedy(f"{more}, in the beads that close it"),
     )
 

@@ -15,7 +15,7 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
         return Held(differ="a cap roughened inside or left as it is (common practice, no source)")
     if not cap.has("metal"):
         raise Missing(f"`metal` of `{cap.name}`, or `prepared` of the step that glues it")
-    words, prepared = " and ".join(lacking), f"[{', '.join((*done, *lacking))}]"
+    words, prepared = " and ".join(lacking), (*done, *lacking)
     return Misfit(
         says=f"{cap.text('metal')} cap `{cap.name}` carries `{step.get('to')}` by glue alone, and"
         f" the plan does not say that its inside is {words}: glue peels off smooth or greasy metal",
@@ -24,8 +24,9 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
         needed=f"a cap {words} inside",
         remedies=(
             Remedy(
-                f"roughen the inside, wipe it free of grease and write `prepared: {prepared}` in"
-                " the step; if there is a hole to the eye, plug it",
+                "roughen the inside, wipe it free of grease and write"
+                f" `prepared: [{', '.join(prepared)}]` in the step; if there is"
+                " a hole to the eye, plug it",
                 (ask.with_field(step.node, "prepared", prepared),),
             ),
         ),

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from wellstrung.rulebook import Answer, Ask, ClassMeets, Misfit, Remedy, Rule, done_at_home, kept
 from wellstrung.rulebook.plan import Step
 from wellstrung.rulebook.values import Quantity, times
-from wellstrung.rulebook.wording import hours, often, spelled, steps_named
+from wellstrung.rulebook.wording import hours, in_yaml, often, spelled, steps_named
 
 #: A class to which students bring more parts than these made is another class.
 _MOST_BROUGHT = 3
@@ -46,13 +46,13 @@ def _remedies(
     longest = sorted(class_.makes, key=lambda made: -_minutes(made[1], ask))
     meetings = math.ceil(takes.likely.high / length.likely.low - 1e-9)
     more = f"meet {often(meetings)} and write `sessions: {meetings}`"
-    names, brought, found = [part.name for part in class_.prepared], [], []
+    names, brought, found = [in_yaml(part.name) for part in class_.prepared], [], []
     for part, steps in longest[:_MOST_BROUGHT]:
-        names.append(part.name)
+        names.append(in_yaml(part.name))
         brought.append(f"`{part.name}` ({steps_named(steps)}, {hours(_minutes(steps, ask))})")
-        prepared = f"[{', '.join(names)}]"
-        text = f"prepare {' and '.join(brought)} beforehand and write `prepared: {prepared}`"
-        found.append(Remedy(f"{text}; or {more}", (ask.with_field(node, "prepared", prepared),)))
+        prepared = f"`prepared: [{', '.join(names)}]`"
+        text = f"prepare {' and '.join(brought)} beforehand and write {prepared}; or {more}"
+        found.append(Remedy(text, (ask.with_field(node, "prepared", names),)))
     return (*found, Remedy(more, (ask.with_field(node, "sessions", str(meetings)),)), Remedy(more))
 
 

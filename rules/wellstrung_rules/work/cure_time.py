@@ -73,7 +73,7 @@ def _judged(joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: s
         remedies=(
             *order,
             *longer_waits(between[last.number - number :], least - after),
-            Remedy(text, (ask.new_item_after(last.place, line),)),
+            Remedy(text, (ask.new_step_after(last, line),)),
             by_hand,
         ),
         margin=margin,

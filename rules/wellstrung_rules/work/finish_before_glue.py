@@ -25,7 +25,7 @@ def check(ends: ThreadEnds, ask: Ask) -> Answer:
         raise Missing(f"a step `{line}` under `work`, or the `thread` of `{rope.name}`")
     by_hand = Remedy(f"write `- {line}` before step {glued.number}")
     written = [
-        Remedy(by_hand.text, (ask.new_item_after(step.place, line),))
+        Remedy(by_hand.text, (ask.new_step_after(step, line),))
         for step in ask.plan.steps[: glued.number - 1][-1:]
     ]
     return Misfit(

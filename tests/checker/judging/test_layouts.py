@@ -1,0 +1,60 @@
+"""The same plan in block style, in flow style and as JSON gets the same advice, to the same end."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from generated.layout import flow
+from wellstrung.judging.checker import Checker
+from wellstrung.reading import parser, tree
+from wellstrung.testing import Case, cases, judged
+
+RULES = Path(__file__).parents[2] / "rules"
+#: rules whose edits add, replace or take out more than one word, and a few that replace one
+RULES_WITH_EDITS = (
+    "bezel-depth", "cap-bond", "class-time", "cure-time", "finish-before-glue", "fringe-lengths",
+    "glue-mixes", "join-made", "no-eye", "part-use", "pot-life", "ring-room", "ring-through-eye",
+    "thread-hold", "wrapped-too-soon",
+)  # fmt: skip
+
+
+def read(text: str) -> Any:
+    found = parser.read_text(text, "plan.yaml").tree
+    assert found is not None, text
+    return found.value
+
+
+def in_layouts(plan: Any) -> dict[str, str]:
+    return {
+        "block": yaml.safe_dump(plan, sort_keys=False, allow_unicode=True, width=1000),
+        "flow": "".join(f"{key}: {flow(value)}\n" for key, value in plan.items()),
+        "JSON": json.dumps(plan, ensure_ascii=False, indent=2),
+        "JSON on one line": json.dumps(plan),
+    }
+
+
+def advice(text: str, case: Case, checker: Checker) -> list[Any]:
+    """Each remark with its advice, and the plan that its edits make."""
+    return [
+        (one.rule, one.parts, one.says, one.remedy, after(text, one.edits))
+        for one in judged(case, checker).check_text(text).remarks
+    ]
+
+
+def after(text: str, edits: Any) -> Any:
+    return read(tree.replaced(text, [(edit.place, edit.new) for edit in edits])) if edits else None
+
+
+@pytest.mark.parametrize("rule", RULES_WITH_EDITS)
+def test_the_same_advice_in_every_layout(rule: str, checker: Checker) -> None:
+    (file,) = RULES.glob(f"*/{rule}.yaml")
+    case = next(one for one in cases(file) if one.pinned.get("edits"))
+    expected = advice(case.text, case, checker)
+    assert any(one[0] == rule and one[-1] for one in expected)
+    for text in in_layouts(read(case.text)).values():
+        assert advice(text, case, checker) == expected, text
