@@ -5,6 +5,7 @@ Lengths in mm, the pull that breaks a line in N.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from wellstrung import tables
@@ -51,6 +52,7 @@ def _row(part: Part) -> tables.Row | None:
     for by in ("rating", "size"):
         kind, size = part.of_thread("type"), part.of_thread(by)
         kind = same_as(kind, part.threads) or kind
+        size = re.sub(r"(?i)^(no\b\.?|number|size|#)\s*", "", size)  # `No. 4` on a card of silk
         if kind and size:
             name = size if part.thread.steel else f"{kind} {size}"
             for table in _TABLES:
