@@ -125,7 +125,8 @@ class Judge:
     def _take(self, rule: Rule, subject: Subject, answer: Answer) -> None:
         failures.check_shape(answer)
         if isinstance(answer, Held):
-            self._hold(rule, subject, answer.margin, answer.differ)
+            note = f"makers differ: {answer.differ}" if answer.differ else answer.assumed
+            self._hold(rule, subject, answer.margin, note)
         elif isinstance(answer, Caution):
             self._add(
                 Remark(
@@ -143,17 +144,14 @@ class Judge:
         elif isinstance(answer, Misfit):
             margin = answer.margin
             if margin is not None and chosen(margin) and holds(freed(margin), over=rule.over):
-                self._hold(rule, subject, freed(margin), _differ(margin))
+                self._hold(rule, subject, freed(margin), f"makers differ: {_differ(margin)}")
             else:
                 remark = _stamped(rule, subject, answer, shown=self._shown)
                 self._add(remark, answer.remedies)
 
-    def _hold(
-        self, rule: Rule, subject: Subject, margin: Quantity | None, differ: str = ""
-    ) -> None:
+    def _hold(self, rule: Rule, subject: Subject, margin: Quantity | None, note: str = "") -> None:
         held = rule.name, subject.parts
-        if held not in self._held or differ:
-            note = f"makers differ: {differ}" if differ else ""
+        if held not in self._held or note:
             self._held[held] = HeldCheck(*held, margin, rule.title, note, rule.family)
 
     def _add(self, remark: Remark, remedies: Sequence[Remedy]) -> None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+
+from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.common.cache import Cache
@@ -16,7 +18,7 @@ from wellstrung.model.plan import Goal, Hung, Plan, RunEntry, Step
 from wellstrung.model.references import LONG, Names
 from wellstrung.quantity.causes import Window
 from wellstrung.reading import tree as reading
-from wellstrung.reading.settings import Bench
+from wellstrung.reading.settings import ALLOWANCES, Bench
 
 
 def build(
@@ -53,6 +55,7 @@ def build(
     builder.check_supplies()
     builder.check_prepared()
     builder.check_centre()
+    run = tuple(builder.run())
     plan = Plan(
         file=read.file,
         text=read.text,
@@ -60,10 +63,10 @@ def build(
         bench=bench,
         title=str(tree.value["title"]),
         piece=str(tree.value["piece"]),
-        goal=_goal(tree),
+        goal=_goal(tree, bench, run),
         beads=beads,
         parts=parts,
-        run=tuple(builder.run()),
+        run=run,
         hung=tuple(builder.hung()),
         steps=tuple(builder.steps()),
         cache=cache,
@@ -79,14 +82,29 @@ def _entries(tree: reading.Mapping, name: str) -> list[tuple[str, reading.Entry]
     return list(node.entries.items()) if isinstance(node, reading.Mapping) else []
 
 
-def _goal(tree: reading.Mapping) -> Goal | None:
+def _goal(tree: reading.Mapping, bench: Bench, run: Iterable[RunEntry]) -> Goal | None:
     for name in ("finished_length", "inside"):
         entry = tree.entries.get(name)
         if entry is not None:
-            parsed = units.target(entry.node.value)
-            window = Window(parsed.low, parsed.high)
-            return Goal(name, window, parsed.text, parsed.unit, entry.node.place)
+            parsed, place = units.target(entry.node.value), entry.node.place
+            if parsed.low < parsed.high:
+                window = Window(parsed.low, parsed.high)
+                return Goal(name, window, parsed.text, parsed.unit, place)
+            called = _allowance(str(tree.value["piece"]), run)
+            # never as much as the length itself, however small the piece
+            off = min(bench.allowances[called].value, parsed.value / 10)
+            shown = f"± {units.show(off, parsed.unit if parsed.unit.startswith('in') else 'mm')}"
+            window = Window(parsed.value - off, parsed.value + off)
+            assumed = f"{shown} is assumed, the bench's allowance `{called}`"
+            return Goal(name, window, f"{parsed.text} {shown}", parsed.unit, place, assumed)
     return None
+
+
+def _allowance(piece: str, run: Iterable[RunEntry]) -> str:
+    """The allowance for the length of a piece: a woven cuff does not give as a bracelet does."""
+    woven = any(part.kind.role is Role.BAND for entry in run for part in entry.parts)
+    called = f"{'woven cuff' if woven and piece == 'bracelet' else piece} length"
+    return called if called in ALLOWANCES else "other length"
 
 
 class _Builder:
@@ -104,19 +122,29 @@ class _Builder:
     def run(self) -> Iterator[RunEntry]:
         """The places of the run."""
         for node in self._items("run"):
-            named, linked = node, 1
-            if isinstance(node, reading.Mapping) and "strands" in node.entries:
+            if "strands" in node.entries:
                 yield from self._strands(node)
-                continue
-            if isinstance(node, reading.Mapping):
-                named = node.entries["part"].node
-                linked = int(node.value.get("linked", 1))
-            name, _, half = str(named.value).partition(".")
-            part = self.names.parts.get(name)
-            if part is None:
-                self.names.unknown("part", name, self.names.parts, named)
-            elif self._stands_there(part, half, named):
-                yield RunEntry(part, half, linked, node.place)
+            elif "of" in node.entries:
+                names = node.entries["of"].node
+                assert isinstance(names, reading.Sequence)
+                group = [entry for name in names.items for entry in self._place(name)]
+                for _ in range(int(node.value["repeat"])):
+                    yield from map(replace, group)  # each place is one of its own
+            else:
+                yield from self._place(node)
+
+    def _place(self, node: reading.Node) -> Iterator[RunEntry]:
+        """One place of the run: a part by its name, or with how many of it are linked in a row."""
+        named, linked = node, 1
+        if isinstance(node, reading.Mapping):
+            named = node.entries["part"].node
+            linked = int(node.value.get("linked", 1))
+        name, _, half = str(named.value).partition(".")
+        part = self.names.parts.get(name)
+        if part is None:
+            self.names.unknown("part", name, self.names.parts, named)
+        elif self._stands_there(part, half, named):
+            yield RunEntry(part, half, linked, node.place)
 
     def _stands_there(self, part: Part, half: str, named: reading.Node) -> bool:
         """Whether a name is one of a place in the run: a part, or half a clasp."""
@@ -138,7 +166,7 @@ class _Builder:
             return False
         return True
 
-    def _strands(self, node: reading.Mapping) -> Iterator[RunEntry]:
+    def _strands(self, node: reading.Node) -> Iterator[RunEntry]:
         """Strands side by side: one place in the run."""
         listed_here = node.entries["strands"].node
         strands = []

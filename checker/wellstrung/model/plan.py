@@ -137,13 +137,17 @@ class Step(Line, frozen=True, eq=False):
 
 
 class Goal(Struct, frozen=True, eq=False):
-    """The length the plan asks for: of the piece laid taut, or of the way round inside it."""
+    """The length the plan asks for: of the piece laid taut, or of the way round inside it.
+
+    `assumed` says which tolerance the plan leaves to the bench; empty where it has its own.
+    """
 
     field: str
     window: Window
     text: str
     unit: str
     place: Place
+    assumed: str = ""
 
     @property
     def middle(self) -> float:

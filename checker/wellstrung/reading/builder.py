@@ -24,6 +24,10 @@ FORBIDDEN = re.compile(
 )
 #: A value that YAML cuts short: in `colour: reed #8` the `#8` is a comment.
 _CUT_SHORT = re.compile(r"[ \t]+#[0-9]")
+#: Fields of free text, whose commas are no slips of anything else.
+_FREE_TEXT = frozenset({"because", "note", "title", "maker"})
+#: Text in braces up to the next field or the end of them.
+_UP_TO_NEXT_NAME = re.compile(r"[^{}\[\]]*?(?=,[^,{}\[\]]*:|[}\]]|$)")
 
 
 class Builder:
@@ -206,7 +210,9 @@ class Builder:
             return self._key(node)
         self._keys[-1] = None
         if node.value is None:
-            self.fault(self.glued(key) or self._empty_value(holder, key, node), key.place)
+            says = self.glued(key) or self._empty_value(holder, key, node)
+            if says:
+                self.fault(says, key.place)
         name = key.text
         known = holder.entries.get(name)
         if known is not None:
@@ -248,7 +254,27 @@ class Builder:
                 f"`{name}` has no value, because a comma ends an entry: write a decimal with a"
                 f" point, {before.key.text}: {before.node.value}.{name}"
             )
-        return f"`{name}` has no value: write one, or delete the line"
+        comma = self._comma_in_text(key, before)
+        return f"`{name}` has no value: write one, or delete the line" if comma is None else comma
+
+    def _comma_in_text(self, key: Scalar, before: Entry | None) -> str | None:
+        """What to say of text in braces that a comma cuts; empty where that is said already."""
+        if before is None or not (" " in key.text or before.key.text in _FREE_TEXT):
+            return None
+        place, text = key.place, before.node
+        if self._rest_of_line(place.end_line, place.end_column).lstrip().startswith(":"):
+            return None
+        if text.value is None:
+            return ""
+        if not isinstance(text, Scalar) or text.quoted:
+            return None
+        at = text.place
+        whole = _UP_TO_NEXT_NAME.match(self._rest_of_line(at.line, at.column))
+        written = short(whole[0].strip() if whole else text.text)
+        return (
+            f"`{short(key.text)}` stands alone, because a comma ends the text before it: put the"
+            f' text in quotes, {before.key.text}: "{written}"'
+        )
 
     def _comment_behind(self, place: Place) -> str:
         """A comment that looks like a lost value, `#8`; one with a space is meant as a comment."""

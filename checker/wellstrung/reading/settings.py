@@ -25,6 +25,7 @@ class Setting(NamedTuple):
     choice: Choice | None = None
 
 
+_ASKED = "common practice, no source"
 #: How far a bought or made size may be off its nominal, either way unless in `UPWARDS`.
 ALLOWANCES: Mapping[str, Setting] = {
     "ring size": Setting(0.2, "mm", "spring-back and saw cut of jump rings, common practice"),
@@ -54,6 +55,14 @@ ALLOWANCES: Mapping[str, Setting] = {
         0.4, "mm", "the unmeasured wall of a clasp's eye, 0.5 to 1.3 mm, common practice, no source"
     ),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
+    # of a length that a plan asks for without a tolerance; `other` is every other piece
+    "necklace length": Setting(13.0, "mm", f"half an inch, {_ASKED}"),
+    "bracelet length": Setting(6.0, "mm", f"a quarter of an inch, {_ASKED}"),
+    "woven cuff length": Setting(3.0, "mm", f"a woven cuff does not give, {_ASKED}"),
+    "anklet length": Setting(6.0, "mm", f"a quarter of an inch, {_ASKED}"),
+    "lariat length": Setting(25.0, "mm", f"an inch, {_ASKED}"),
+    "ring length": Setting(0.6, "mm", f"a quarter of a US ring size, {_ASKED}"),
+    "other length": Setting(3.0, "mm", f"an eighth of an inch, {_ASKED}"),
 }
 #: Allowances by which a size may be more than its nominal, and never less.
 UPWARDS = frozenset({"ring spring-back"})

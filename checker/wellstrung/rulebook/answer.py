@@ -21,11 +21,13 @@ Range = Literal["likely", "worst"]
 class Held(Struct, frozen=True):
     """The rule was kept; `margin` is what is left, where there is one to name.
 
-    `differ` says in what makers differ, where it is kept by the choice of some.
+    `differ` says in what makers differ, where it is kept by the choice of some; `assumed` what the
+    plan leaves open and the check took from the bench.
     """
 
     margin: Quantity | None = None
     differ: str = ""
+    assumed: str = ""
 
 
 def kept(*margins: Quantity, over: Range = "likely") -> Held | None:

@@ -146,7 +146,7 @@ def asked_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> Iter
     like = leaf("wanted", goal.middle, "mm", spelled_unit=goal.unit)
     off = goal.window.high - goal.middle
     wanted = in_unit_of(rounded(goal.middle + more), like)
-    if off:
+    if off and not goal.assumed:
         wanted += f" ± {goal.text.partition('±')[2].strip() or in_unit_of(off, like)}"
     text = f"write `{goal.field}: {wanted}`"
     for run in runs or (Remedy(""),):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Piece, Remedy, Rule, kept
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import places_of, run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf
@@ -19,7 +19,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     short = found - exact("shortest wanted", low, "mm")
     long = exact("longest wanted", high, "mm") - found
     if answer := kept(short, long):
-        return answer
+        return Held(answer.margin, assumed=goal.assumed)
     too_short = short.likely.low < long.likely.low
     word = "short" if too_short else "long"
     off = abs(found.middle - wanted.middle)
@@ -30,7 +30,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     comes_out = f"{in_unit_of(found.middle, wanted)}, likely {between(*found.likely, wanted)}"
     return Misfit(
         says=f"the piece {{is|may be}} too {word}: it will be {comes_out}, {measured}; the plan"
-        f" asks for {goal.text}",
+        f" asks for {goal.text}" + (f" ({goal.assumed})" if goal.assumed else ""),
         place=goal.place,
         found=comes_out,
         needed=goal.text,

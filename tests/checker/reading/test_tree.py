@@ -202,6 +202,13 @@ REFUSED: dict[str, list[tuple[int, int, str]]] = {
         (1, 10, "`5 mm` has no value, because a comma ends an entry: write a decimal with a "
                "point, bore: 8.5 mm"),
     ],
+    "{rule: cap-bore, because: tried it, twice, on samples, part: cap}": [
+        (1, 37, '`twice` stands alone, because a comma ends the text before it: put the text in '
+                'quotes, because: "tried it, twice, on samples"'),
+    ],
+    "{kind: end cap, bore}": [
+        (1, 17, "`bore` has no value: write one, or delete the line"),
+    ],
     "a: b: c": [
         (1, 4, '`a: b: c` has one colon too many: put the text in quotes, a: "b: c"'),
     ],

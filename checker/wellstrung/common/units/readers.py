@@ -16,13 +16,11 @@ from wellstrung.common.units.amount import (
 )
 from wellstrung.common.units.known import (
     LENGTH,
-    LENGTHS,
     MASS,
     RATING,
     TIME,
     VOLUME,
     WINDOW,
-    name_of,
 )
 
 #: what an author writes for the length of the one part that fills what the others leave
@@ -98,22 +96,15 @@ def volume(text: str | int | float) -> Parsed:
 
 @lru_cache(maxsize=REMEMBERED)
 def target(text: str | int | float) -> Parsed:
-    """A window of lengths to land in; one length alone is no window.
+    """A window of lengths to land in; one length alone has no tolerance yet.
 
-    >>> target('46 cm ± 1 cm')[:3]
-    (460.0, 450.0, 470.0)
+    >>> target('46 cm ± 1 cm')[:3], target('46 cm')[:3]
+    ((460.0, 450.0, 470.0), (460.0, 460.0, 460.0))
     """
     parsed = measure(text, WINDOW)
-    if parsed.low < parsed.high:
-        return parsed
-    inches = name_of(parsed.unit.strip("/"), LENGTHS) in ("in", "ft", "yd")
-    large, small = ("1/2 in", "1/16 in") if inches else ("1 cm", "1 mm")
-    room = large if parsed.value >= 100 else small
-    written = clean(text, WINDOW.name, WINDOW.example)
-    if split(written)[1] or length(room).value >= parsed.value:
+    if parsed.low == parsed.high and split(clean(text, WINDOW.name, WINDOW.example))[1]:
         raise UnitFault(f"`{one_line(text)}` needs a tolerance of more than 0")
-    suggestion = f"{written} ± {room}"
-    raise UnitFault(f"`{one_line(text)}` needs a tolerance: write `{suggestion}`", suggestion)
+    return parsed
 
 
 @lru_cache(maxsize=REMEMBERED)
