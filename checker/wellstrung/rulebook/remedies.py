@@ -16,7 +16,9 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.rulebook.answer import Remedy, Target
 from wellstrung.rulebook.ask import Ask
-from wellstrung.rulebook.wording import article, at_least, in_unit_of, spelled_time
+from wellstrung.rulebook.wording import article, at_least, in_unit_of, in_yaml, spelled_time
+from wellstrung.subjects.base import Eyes
+from wellstrung.subjects.chain import links_of, pattern_of
 from wellstrung.subjects.supplies import BeadsNeeded
 
 
@@ -213,6 +215,35 @@ def thicker_wires(wire: Quantity, limit: float) -> list[str]:
         ][:3]
     first = math.ceil(max(limit, wire.middle + 1e-6) * 10 - 1e-6)
     return [in_unit_of(n / 10, wire) for n in range(first, first + 3)]
+
+
+def end_link(eyes: Eyes) -> str | None:
+    """The link at an end of a piece of chain; None for the eyes of other parts."""
+    piece = eyes.part
+    if piece.cut_from is None:
+        return None
+    first = eyes.key == next(iter(piece.kind.eyes))
+    return links_of(piece, piece.cut_from)[0 if first else -1]
+
+
+def other_end_link(eyes: Eyes, ask: Ask) -> Iterator[Remedy]:
+    """Remedies that cut a piece of chain so that another link stands where a ring goes."""
+    piece = eyes.part
+    if piece.cut_from is None:
+        return
+    end, meets = (0, "begins") if eyes.key == next(iter(piece.kind.eyes)) else (-1, "ends")
+    for first in dict.fromkeys(pattern_of(piece.cut_from)):
+        links = links_of(piece, piece.cut_from, first)
+        if links[end] == end_link(eyes):
+            continue
+        fields = {"starts_with": in_yaml(first)}
+        if piece.has("ends_with"):
+            fields["ends_with"] = in_yaml(links[-1])
+        written = " and ".join(f"`{field}: {link}`" for field, link in fields.items())
+        yield Remedy(
+            f"cut `{piece.name}` so that it {meets} with `{links[end]}`: write {written}",
+            tuple(ask.with_field(piece.node, field, link) for field, link in fields.items()),
+        )
 
 
 #: Rings are sold in half millimetres: common practice.

@@ -93,12 +93,13 @@ def pattern_of(chain: Part) -> tuple[str, ...]:
     return chain.texts("pattern")
 
 
-def links_of(piece: Part, chain: Part) -> tuple[str, ...]:
-    """The links of one piece, first to last."""
+def links_of(piece: Part, chain: Part, first: str | None = None) -> tuple[str, ...]:
+    """The links of one piece, first to last, or what they would be with another first link."""
     counted = piece.node_at("count_of")
     counts: int | Mapping[str, int] = counted.value if counted else piece.count("links")
     pattern = pattern_of(chain)
-    first = piece.text("starts_with") if piece.has("starts_with") else pattern[0]
+    if first is None:
+        first = piece.text("starts_with") if piece.has("starts_with") else pattern[0]
     return tuple(chains.piece(pattern, first, counts))
 
 

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from wellstrung.formulas import rings
 from wellstrung.rulebook import Answer, Ask, EndLink, Misfit, Remedy, Rule, holds, kept
-from wellstrung.rulebook.remedies import take_wire, thinner_wires
+from wellstrung.rulebook.remedies import other_end_link, take_wire, thinner_wires
 from wellstrung.rulebook.values import Quantity, derived, exact
 from wellstrung.rulebook.wording import about, raised, spelled
 from wellstrung_rules.limits import RING_SWING
@@ -54,6 +54,7 @@ def check(end: EndLink, ask: Ask) -> Answer:
         needed=f"{raised(inside, moves)} inside, or thinner rings",
         remedies=(
             *take_wire(ring, thinner_wires(wire, bound)),
+            *other_end_link(end.eyes, ask),
             Remedy(f"take chain with longer links{other if several else ''}"),
         ),
         margin=fits if forced else moves,

@@ -3,8 +3,15 @@
 from __future__ import annotations
 
 from wellstrung.formulas import circles, rings
-from wellstrung.rulebook import Answer, Ask, Misfit, RingThroughEye, Rule, kept
-from wellstrung.rulebook.remedies import in_words, take_wire, thinner_wires
+from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, RingThroughEye, Rule, kept
+from wellstrung.rulebook.plan import Eyes
+from wellstrung.rulebook.remedies import (
+    end_link,
+    in_words,
+    other_end_link,
+    take_wire,
+    thinner_wires,
+)
 from wellstrung.rulebook.values import derived, exact, product
 from wellstrung.rulebook.wording import about, raised, spelled
 
@@ -37,16 +44,22 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
         needed=f"a hole of {raised(hole, margin)} or wider",
         remedies=(
             *take_wire(join.ring, thinner_wires(wire, limit)),
-            in_words(
-                f"take a part whose eye is {raised(hole, margin)} or wider",
-                join.eyes.part,
-                *join.eyes.path,
-                "hole",
-                low=hole.middle - margin.likely.low,
-            ),
+            *other_end_link(join.eyes, ask),
+            _wider(join.eyes, raised(hole, margin), hole.middle - margin.likely.low),
         ),
         margin=margin,
         also=(join.eyes.part.place_of(*join.eyes.path, "hole"),),
+    )
+
+
+def _wider(eyes: Eyes, size: str, least: float) -> Remedy:
+    """In words, another part; of a chain piece, another chain."""
+    link, chain = end_link(eyes), eyes.part.cut_from
+    if link and chain:
+        text = f"take chain whose `{link}` has a hole of {size} or wider"
+        return in_words(text, chain, "links", link, "hole", low=least)
+    return in_words(
+        f"take a part whose eye is {size} or wider", eyes.part, *eyes.path, "hole", low=least
     )
 
 
