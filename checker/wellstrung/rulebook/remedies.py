@@ -103,6 +103,14 @@ def in_words(
     )
 
 
+def measured_anew(part: Part, field: str) -> str:
+    """What a new count in a field asks for as well, where a size that it changes was measured."""
+    along = field in ("rows", "rounds", "count")
+    changed = ("length", "mass") if along else ("width", "outside", "inside", "mass")
+    stale = any(part.has("measured", size) for size in changed)
+    return f", and measure `{part.name}` anew" if stale else ""
+
+
 def take_wire(part: Part, sizes: Iterable[str]) -> Iterator[Remedy]:
     """Remedies that give a part one of some sizes of wire."""
     for size in sizes:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
+from wellstrung.common.cache import cached
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import (
@@ -14,6 +16,7 @@ from wellstrung.subjects.base import (
     hanging_eyes,
     last_eyes,
     named,
+    opens,
     side_facing,
 )
 from wellstrung.subjects.counts import hung_in_all, rings_used
@@ -196,3 +199,23 @@ def eyes_meet(plan: Plan) -> Iterator[Subject]:
         for one, other in pairs:
             if one is not None and other is not None:
                 yield EyesMeet(place, one, other, line)
+
+
+@cached
+def rings_to_open(plan: Plan) -> list[Part]:
+    """The rings to open so that no two closed curves are linked any more, as few as can be seen.
+
+    First those that are linked to closed eyes, then whichever ends the most links: counting. What
+    may open is left out.
+    """
+    shut = [
+        [side for side in dict.fromkeys((join.one, join.other)) if isinstance(side, Part)]
+        for join in dict.fromkeys(eyes_meet(plan))
+        if isinstance(join, EyesMeet) and opens(join.one) is opens(join.other) is False
+    ]
+    found: list[Part] = []
+    while shut := [rings for rings in shut if rings and not {*rings} & {*found}]:
+        counts = Counter(ring for rings in shut for ring in rings)
+        alone = [rings[0] for rings in shut if len(rings) == 1]
+        found.append((alone or [ring for ring, _ in counts.most_common(1)])[0])
+    return found

@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, Woven
 from wellstrung.rulebook.plan import Part, Place, Role
+from wellstrung.rulebook.remedies import measured_anew
 
 
 class Repeat(NamedTuple):
@@ -86,8 +87,7 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
     writes = " or ".join(f"`{repeat.field}: {n}`" for n in sorted(near))
     mix = ", ".join(f"{bead}: {n}" for bead, n in Counter(repeat.beads).items())
     shares = f"; or `beads: {{{mix}}}`, if the order does not matter" if mix else ""
-    # what was measured was woven over the old count
-    anew = f", and measure `{part.name}` anew" if part.has("measured") else ""
+    anew = measured_anew(part, repeat.field)
     text = f"write {writes}{anew}{shares}"
     edits = [Remedy.write(place, str(n), text) for n in near if not anew]
     return Misfit(

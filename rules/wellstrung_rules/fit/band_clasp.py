@@ -18,7 +18,8 @@ from wellstrung.rulebook import (
     kept,
     tightest,
 )
-from wellstrung.rulebook.remedies import in_words, sold_within
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.remedies import in_words, measured_anew, sold_within
 from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import about, raised, spelled, within
 
@@ -60,7 +61,7 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
         place=band.place_of("across"),
         found=f"{about(width, takes)} wide",
         needed=needed,
-        remedies=(*_columns(join, width, inside, covered, by_hand.text), by_hand),
+        remedies=(*_columns(join, width, inside, covered, by_hand), by_hand),
         margin=margin,
         at_most="error" if margin is inside else "warning",
         also=(clasp.place_of(*join.across),),
@@ -68,20 +69,21 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
 
 
 def _columns(
-    join: BandInClasp, width: Quantity, inside: Quantity, covered: Quantity, by_hand: str
+    join: BandInClasp, width: Quantity, inside: Quantity, covered: Quantity, by_hand: Remedy
 ) -> Iterator[Remedy]:
-    """As many columns fewer or more as the band is too wide or too narrow."""
-    across = join.band.count("across")
-    each = width.middle / across
+    """As many columns fewer or more as the band is too wide or narrow; an edit if that is all."""
+    each = width.middle / (across := join.band.count("across"))
     fewer, more = (math.ceil(-end.likely.low / each - 1e-9) for end in (inside, covered))
     wanted = across - fewer if fewer > 0 else across + more
     if wanted >= 1:
-        text = f"weave `across: {wanted}`, or {by_hand}"
-        yield Remedy.write(join.band.place_of("across"), str(wanted), text)
+        anew = measured_anew(join.band, "across")
+        text = f"weave `across: {wanted}`{anew}, or {by_hand.text}"
+        write = () if anew else (Edit(join.band.place_of("across"), str(wanted)),)
+        yield Remedy(text, write, by_hand.target)
 
 
 def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Quantity) -> Misfit:
-    part, field = join.thick
+    (part, field), low = join.thick, gap.middle - margin.likely.low
     wanted = f"a {field} of {raised(gap, margin)} or more"
     return Misfit(
         says=f"`{join.band.name}` ({about(thickness, gap)} thick) {{does|may}} not go into the"
@@ -89,13 +91,7 @@ def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Qu
         place=join.clasp.place_of(part, field),
         found=f"a {field} of {spelled(gap)}",
         needed=wanted,
-        remedies=(
-            in_words(
-                f"take a clasp with {wanted}",
-                *(join.clasp, part, field),
-                low=gap.middle - margin.likely.low,
-            ),
-        ),
+        remedies=(in_words(f"take a clasp with {wanted}", *(join.clasp, part, field), low=low),),
         margin=margin,
         also=(join.band.key.place,),
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.rulebook import Answer, Ask, EyesMeet, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, EyesMeet, Held, Misfit, Remedy, Rule, rings_to_open
 from wellstrung.rulebook.plan import Eyes, Part, Place
 from wellstrung.rulebook.remedies import other_closings
 
@@ -17,7 +17,7 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
     for side, opens in zip(sides, can, strict=True):
         if opens is None and isinstance(side, Eyes):
             raise side.part.missing(*side.path, "opens")
-    rings = [side for side in sides if isinstance(side, Part)]
+    rings = [side for side in sides if isinstance(side, Part) and side in rings_to_open(ask.plan)]
     alike = rings and meeting.one == meeting.other
     other = "others of its kind" if alike else _words(meeting.other)
     return Misfit(
