@@ -43,6 +43,8 @@ _PARTS_AT = (
 _BEADS_AT = (("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"))
 #: what a ring or a bail can slide along
 LONG = (Role.ROPE, Role.BAND, Role.STRAND)
+#: what has knots that some makers glue: a matter of taste, which no step lists
+_KNOTTED = (Role.STRAND, Role.TIP)
 #: what a step works on: verb and field -> roles of the part
 _WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
     ("weave", "part"): WOVEN_WORK,
@@ -218,7 +220,13 @@ class Names:
         roles, glued = _WORKS_ON.get((verb, field)), parts.get("part")
         if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.CLASP:
             roles = (Role.BAND,)
-        if roles is not None:
+        if verb == "glue" and glued and glued.kind.role in _KNOTTED:
+            if field == "part":
+                says = (
+                    f"`{glued.name}` is {article(glued.kind.name)}: no check looks at glue on its"
+                )
+                self.fault(f"{says} knots, so leave this step out", node.place, glued.key.place)
+        elif roles is not None:
             self.takes(f"`{field}` of `{verb}`", parts[field], node, roles)
 
 

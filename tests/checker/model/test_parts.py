@@ -141,6 +141,20 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             )
         ],
     ),
+    "glue on the knots of a strand": (
+        {
+            "  glue: {kind": "  line: {kind: strand, stitch: strung, beads: kelp, count: 9}\n"
+            "  glue: {kind",
+            "{do: glue, part: cap, to: rope": "{do: glue, part: line, to: line",
+        },
+        [
+            (
+                "31:22",
+                ["22:3"],
+                "`line` is a strand: no check looks at glue on its knots, so leave this step out",
+            )
+        ],
+    ),
     "a round bead with sizes of its own": (
         {"size: 8/0, make: Japanese": "outside: 8 mm, hole: 1.2 mm"},
         [
