@@ -132,8 +132,10 @@ def places_of(part: Part, ask: Ask) -> int:
 
 
 def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[Remedy, ...]:
-    """A remedy that adds `more` mm to the run, if only one of its parts has a written length."""
+    """A remedy that adds `more` mm to the run: to the only part with a length, or counted."""
     parts = with_length(ask)
+    if counted := _counted(ask):
+        return _more_counted(*counted, ask, more, rounded)
     if len(parts) != 1:
         return ()
     (part,) = parts
@@ -147,10 +149,41 @@ def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[
     return (Remedy.write(part.place_of("length"), text, words),)
 
 
+def _counted(ask: Ask) -> tuple[Part, str] | None:
+    """The only part of the run that is counted, and the field; None where a length is written."""
+    run = ask.plan.in_run
+    counted = {part for part in run if part.has("links") or (part.stitch and part.has("count"))}
+    if len(counted) != 1 or with_length(ask):
+        return None
+    (part,) = counted
+    return part, "count" if part.stitch else "links"
+
+
+def _by_one(part: Part, field: str, ask: Ask) -> float:
+    """What one bead or link more adds to the run, mm."""
+    return ask.of(part, "length").middle / part.count(field) * places_of(part, ask)
+
+
+def _more_counted(
+    part: Part, field: str, ask: Ask, more: float, rounded: Callable[[float], int]
+) -> tuple[Remedy, ...]:
+    had = part.count(field)
+    count = max(1, rounded(had + more / _by_one(part, field, ask)))
+    if count == had:
+        return ()  # as near as whole beads come
+    what = f"string {count} beads of" if part.stitch else f"cut {count} links for"
+    words = f"{what} `{part.name}` instead of {had}"
+    return (Remedy.write(part.place_of(field), str(count), words),)
+
+
 def asked_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> Iterator[Remedy]:
     """Remedies that add `more` mm to the run and to the length that the plan asks for."""
     goal = ask.plan.goal
     runs = run_longer(ask, more, rounded)
+    if runs and (counted := _counted(ask)):  # whole beads add more than is asked for
+        part, field = counted
+        more = (int(runs[0].edits[0].new) - part.count(field)) * _by_one(part, field, ask)
+        rounded = round
     if goal is None or not (runs or any(part.fills_rest for part in ask.plan.in_run)):
         return
     like = leaf("wanted", goal.middle, "mm", spelled_unit=goal.unit)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.remedies import places_of, run_longer, with_length
+from wellstrung.rulebook.remedies import run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf
 from wellstrung.rulebook.wording import between, in_unit_of
 
@@ -23,6 +23,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     too_short = short.likely.low < long.likely.low
     word = "short" if too_short else "long"
     off = abs(found.middle - wanted.middle)
+    longer = run_longer(ask, wanted.middle - found.middle, round)
     by_hand = f"make the run about {in_unit_of(off, wanted)} {'longer' if too_short else 'shorter'}"
     clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
     taut = "taut with the clasp closed" if clasp else "taut"
@@ -35,30 +36,13 @@ def check(piece: Piece, ask: Ask) -> Answer:
         found=comes_out,
         needed=goal.text,
         remedies=(
-            *_remedies(ask, wanted.middle - found.middle),
+            *longer,
+            *(Remedy(run.text) for run in longer if not with_length(ask)),  # the nearest count
             *((Remedy(by_hand),) if off >= 0.5 else ()),  # nobody sets a run nearer than that
         ),
         margin=short if too_short else long,
         also=tuple(rope.place_of("length") for rope in with_length(ask)),
     )
-
-
-def _remedies(ask: Ask, more: float) -> tuple[Remedy, ...]:
-    """Add so many mm: to the only part with a length, else to the only one that is counted."""
-    run = ask.plan.in_run
-    counted = {part for part in run if part.has("links") or (part.stitch and part.has("count"))}
-    if len(counted) != 1 or with_length(ask):
-        return run_longer(ask, more, round)
-    (part,) = counted
-    field, verb, what = (
-        ("count", "string", "beads of") if part.stitch else ("links", "cut", "links for")
-    )
-    had, places = part.count(field), places_of(part, ask)
-    count = max(1, round(had + more * had / ask.of(part, "length").middle / places))
-    if count == had:
-        return ()  # as near as whole beads come
-    text = f"{verb} {count} {what} `{part.name}` instead of {had}"
-    return (Remedy.write(part.place_of(field), str(count), text), Remedy(text))
 
 
 RULE = Rule(
