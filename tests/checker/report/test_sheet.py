@@ -148,13 +148,32 @@ def test_what_is_right_names_three_checks_with_room_each_of_another_rule(path: P
 
 def test_a_swatch_settles_a_remark_just_where_the_page_says() -> None:
     """The page's threshold, written into the plan as a measurement, turns the verdict."""
-    [measured] = [one for one in measurements(checked(ORLA)) if "swatch" in one.what]
-    assert measured.changes[0].startswith("remark 1 (cap-bore) is settled at ")
-    limit = float(re.findall(r"at ([\d.]+) mm or less", measured.changes[0])[0])
-    old = "  rope:\n    kind: woven rope\n"
+    [measured] = [one for one in measurements(bored(7)) if "swatch" in one.what]
+    [settled] = [one for one in measured.changes if "(cap-bore) is settled at " in one]
+    limit = float(re.findall(r"at ([\d.]+) mm or less", settled)[0])
+    assert measured.taken.worst.low < limit < measured.taken.worst.high
     for outside, told in ((limit - 0.02, False), (limit + 0.02, True)):
-        result = changed(old, f"{old}    measured: {{outside: {outside:.2f} mm}}\n")
-        assert any(one.rule == "cap-bore" for one in result.remarks) is told
+        assert any(one.rule == "cap-bore" for one in bored(7, outside).remarks) is told
+
+
+def test_a_remark_that_no_swatch_can_settle_stays() -> None:
+    """Nothing is said of a size that the rope cannot have."""
+    [measured] = [one for one in measurements(bored(6)) if "swatch" in one.what]
+    stays = r"remark 1 \(cap-bore\) stays at any likely size, from ([\d.]+) to ([\d.]+) mm"
+    found = re.fullmatch(stays, measured.changes[0])
+    assert found, measured.changes[0]
+    for outside in map(float, found.groups()):
+        assert any(one.rule == "cap-bore" for one in bored(6, outside).remarks)
+
+
+def bored(mm: int, outside: float | None = None) -> PlanResult:
+    """The collar with caps of a bore, its rope measured or not."""
+    old = "  rope:\n    kind: woven rope\n"
+    cap = "bore: {} mm, depth: 6 mm, outside: {} mm"
+    text = ORLA.read_text(encoding="utf-8").replace(cap.format(6, 7), cap.format(mm, mm + 1))
+    if outside is not None:
+        text = text.replace(old, f"{old}    measured: {{outside: {outside:.2f} mm}}\n")
+    return keeper().check_text(text)
 
 
 @pytest.mark.parametrize("path", [COLLAR, ORLA, MERRYN], ids=lambda path: path.stem)

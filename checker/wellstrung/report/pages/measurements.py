@@ -92,16 +92,19 @@ def _narrowest(ask: Ask, names: Iterable[str]) -> Item | None:
 def _changes(result: PlanResult, size: _Size, taken: Quantity) -> Iterator[str]:
     """The sizes that settle remarks, and those up to which passed checks would still pass.
 
-    Of a swatch, every remark that depends on it; else only sizes that a measurement may well give.
+    Only sizes that can be measured settle a remark; a swatch says too where it settles none.
     """
     for number_, remark in enumerate(result.numbered, 1):
         if remark.margin is None or not remark.counts:
             continue
         window = held_for(remark.margin, taken)
-        if window is not None and (size.swatch or _is_near(window, taken)):
-            only = "" if _is_near(window, taken) else "only "
-            reach = _reach(window, taken, size.times)
-            yield f"remark {number_} ({remark.rule}) is settled {only}{reach}"
+        if window is None:
+            continue
+        which = f"remark {number_} ({remark.rule})"
+        if any(taken.worst.low < end < taken.worst.high for end in window):
+            yield f"{which} is settled {_reach(window, taken, size.times)}"
+        elif size.swatch:
+            yield f"{which} stays at any likely size, {_reach(taken.likely, taken, size.times)}"
     named: set[str] = set()
     for kept in result.held:
         if kept.margin is None or kept.margin.unit != taken.unit or kept.rule in named:
