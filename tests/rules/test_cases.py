@@ -24,7 +24,7 @@ ALWAYS_JUDGED = {
     "ring-gauge", "step-parts", "strand-holes",
 }  # fmt: skip
 #: remarks with edits that were tried, over the distinct plans of all cases
-EDITS_OVER_THE_CASES = 2132
+EDITS_OVER_THE_CASES = 2180
 #: rules that advise some of their remarks in words alone: to take another part, to make it another
 #: way, to measure, or something else that is no size
 IN_WORDS_ALONE = {
@@ -93,7 +93,7 @@ def test_advice_does_not_get_safer_by_vanishing(checker: Checker) -> None:
     for case in every.values():
         for remark in judged(case, checker).check_text(case.text).remarks:
             if remark.counts and not remark.rule.startswith("plan-"):
-                tried += bool(remark.edits)
+                tried += len(remark.edits)  # alike remarks have theirs in one
                 if remark.rule == case.rule and not remark.edits and remark.target is None:
                     in_words.add(remark.rule)
     assert tried >= EDITS_OVER_THE_CASES

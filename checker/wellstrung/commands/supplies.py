@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from wellstrung.commands.checked import checked, exit_code_of_list
-from wellstrung.commands.output import looks, show, show_as_is
+from wellstrung.commands.output import looks, note, show, show_as_is
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import understood
 from wellstrung.lists import shopping
@@ -22,9 +22,11 @@ def run(options: argparse.Namespace) -> int:
     asked = understood(plans)
     lines = shopping.needed(asked, makers, on_hand=not options.nothing_on_hand)
     to_buy = {line.name for line in lines if line.short}
-    also = [
-        (plan.title, size) for plan in plans for size in other_sizes.found(plan, checker, to_buy)
-    ]
+    tried = [(plan, other_sizes.found(plan, checker, to_buy)) for plan in plans]
+    also = [(plan.title, size) for plan, sizes in tried for size in sizes.found]
+    for plan, sizes in tried:
+        if sizes.stopped:
+            note(f"{plan.title}: {sizes.note}")
     found = supplies_list.Supplies(
         plans, makers, tuple(lines), tuple(shopping.kits(asked)), tuple(also)
     )

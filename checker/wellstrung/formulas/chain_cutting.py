@@ -61,7 +61,7 @@ def laid_out(
 
 
 #: So often a search for an order of cutting looks whether a piece still fits.
-_MOST_LOOKS = 60_000
+_MOST_LOOKS = 30_000
 #: Of a length: the link behind its last piece, the insides used up to there, and its first wall.
 _End = tuple[int, float, float]
 #: While searching: which length is cut, where it ends, and how many of each kind are left.

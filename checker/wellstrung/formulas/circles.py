@@ -192,6 +192,10 @@ def lower_bound(diameters: Sequence[float]) -> float:
     )
 
 
+#: where a circle lies, and its radius
+_Disc = tuple[float, float, float]
+
+
 class _Found(NamedTuple):
     """Radius of a container, and the order in which the circles find room in it."""
 
@@ -207,6 +211,8 @@ def _searched(radii: tuple[float, ...]) -> _Found:
     this gives a smaller container.
     """
     low = lower_bound([2 * r for r in radii]) / 2
+    if len(radii) > _MOST_PLACED:
+        return _Found(_in_bundles(radii), radii)
     if _placed(radii, low):
         return _Found(low, radii)
     order, best = list(radii), _halved(radii, low, math.fsum(radii))
@@ -226,9 +232,22 @@ def _searched(radii: tuple[float, ...]) -> _Found:
     return _Found(best, tuple(order))
 
 
+def _in_bundles(radii: Sequence[float]) -> float:
+    """Radius of a container for very many circles: those of about one size lie in one bundle.
+
+    It surely holds them, and is larger than it need be. Geometry, worked out for this project.
+    """
+    bundles: dict[int, list[float]] = {}
+    for radius in radii:
+        bundles.setdefault(math.floor(math.log(radii[0] / radius, 1.5)), []).append(radius)
+    rounds = [2 * max(one) * _honeycomb(len(one))[0] for one in bundles.values()]
+    return min(container(rounds) / 2, radii[0] * _honeycomb(len(radii))[0])
+
+
 def _halved(radii: Sequence[float], low: float, high: float) -> float:
     """Radius of a container for the circles placed in this order; halves from `high` to `low`."""
-    while high - low > _CLOSE * high:
+    close = _CLOSE if len(radii) <= _FEW else _NEAR_ENOUGH
+    while high - low > close * high:
         middle = (low + high) / 2
         if _placed(radii, middle):
             high = middle
@@ -237,28 +256,48 @@ def _halved(radii: Sequence[float], low: float, high: float) -> float:
     return high
 
 
-def _placed(radii: Sequence[float], container: float) -> list[tuple[float, float, float]]:
-    """The circles in this order, each as near the rim as it can; none where one finds no room."""
-    placed = [(container - radii[0], 0.0, radii[0])]
-    for radius in radii[1:]:
-        spots = [
+def _placed(radii: Sequence[float], container: float) -> list[_Disc]:
+    """The circles in this order, each as near the rim as it can; none where one finds no room.
+
+    A circle as large as the one before it tries the spots that are left, and those beside that one.
+    """
+    placed: list[_Disc] = []
+    spots: list[tuple[float, float]] = []
+    before = None
+    for radius in radii:
+        if not placed:
+            placed.append((container - radius, 0.0, radius))
+            continue
+        if radius == before:
+            x, y, r = placed[-1]
+            spots = [spot for spot in spots if math.dist(spot, (x, y)) >= radius + r - _TOUCH]
+            fresh = placed[-1:]
+        else:
+            spots, fresh = [], placed
+        spots += [
             spot
-            for spot in _touching(placed, radius, container)
+            for spot in _touching(placed, fresh, radius, container)
             if all(math.dist(spot, (x, y)) >= radius + r - _TOUCH for x, y, r in placed)
             and math.hypot(*spot) <= container - radius + _TOUCH
         ]
         if not spots:
             return []
         placed.append((*max(spots, key=lambda spot: (round(math.hypot(*spot), 9), spot)), radius))
+        before = radius
     return placed
 
 
 def _touching(
-    placed: Sequence[tuple[float, float, float]], radius: float, container: float
+    placed: Sequence[_Disc], fresh: Sequence[_Disc], radius: float, container: float
 ) -> Iterator[tuple[float, float]]:
-    """Centres at which a circle touches two others, or another and the rim."""
+    """Centres at which a circle touches two others, or another and the rim.
+
+    `fresh` are the last of those placed: one that it touches is among them.
+    """
     rounds = [(x, y, r + radius) for x, y, r in placed] + [(0.0, 0.0, container - radius)]
-    for (ax, ay, a), (bx, by, b) in combinations(rounds, 2):
+    old = len(placed) - len(fresh)
+    pairs = combinations(rounds, 2) if not old else _with_last(rounds)
+    for (ax, ay, a), (bx, by, b) in pairs:
         apart = math.hypot(bx - ax, by - ay)
         if apart < _TOUCH or apart > a + b or apart < abs(a - b):
             continue
@@ -267,8 +306,15 @@ def _touching(
         ux, uy = (bx - ax) / apart, (by - ay) / apart
         for side in (aside, -aside):
             yield ax + along * ux - side * uy, ay + along * uy + side * ux
-    yield from ((x + r + radius, y) for x, y, r in placed)
-    yield from ((x - r - radius, y) for x, y, r in placed)
+    yield from ((x + r + radius, y) for x, y, r in fresh)
+    yield from ((x - r - radius, y) for x, y, r in fresh)
+
+
+def _with_last(rounds: Sequence[_Disc]) -> Iterator[tuple[_Disc, _Disc]]:
+    """The circle placed last with each of the others, and with the rim."""
+    *others, last, rim = rounds
+    yield from ((other, last) for other in others)
+    yield last, rim
 
 
 _TOUCH = 1e-9
@@ -276,5 +322,9 @@ _TOUCH = 1e-9
 _WIDER = (1.0, 1 + 1e-12, 1 + 1e-10, 1 + 1e-8, 1 + 1e-7)
 #: How close the halving comes, and how much smaller a container must be to change the order for.
 _CLOSE, _WORTH_IT = 1e-7, 1 - 1e-5
+#: Of more circles than these the halving comes no closer than this.
+_FEW, _NEAR_ENOUGH = 24, 1e-3
 #: Changes of order that are tried, times the cube of the number of circles: what one costs.
 _WORK = 60_000
+#: More circles than these are not placed one by one.
+_MOST_PLACED = 90

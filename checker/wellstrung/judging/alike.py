@@ -16,6 +16,8 @@ from wellstrung.rulebook import Remedy
 
 #: So many alike remarks are shown one by one, each with what to do at its own place.
 _FEW = 3
+#: Up to so many are tried one by one where what they advise cannot be done at once.
+_MANY = 6
 #: So many names are written out, and the rest counted.
 _NAMED = 40
 
@@ -26,6 +28,8 @@ class Alike(Struct, frozen=True):
     remark: Remark
     remedies: Sequence[Remedy]
     stands_for: frozenset[Identity]
+    #: each by itself, for where what all of them advise at once cannot be followed
+    apart: Sequence[Alike] = ()
 
 
 def together(remarks: Iterable[tuple[Remark, Sequence[Remedy]]], plan: Plan) -> list[Alike]:
@@ -75,7 +79,9 @@ def _one(group: Sequence[tuple[Remark, Sequence[Remedy]]]) -> Alike:
         parts=tuple(dict.fromkeys(name for remark in remarks for name in remark.parts)),
         also=also,
     )
-    return Alike(remark, tuple(_remedies([offered for _, offered in group])), stands_for)
+    together = tuple(_remedies([offered for _, offered in group]))
+    apart = [_one([each]) for each in group] if len(group) <= _MANY else ()
+    return Alike(remark, together, stands_for, apart)
 
 
 def _remedies(offered: Sequence[Sequence[Remedy]]) -> Iterable[Remedy]:

@@ -14,7 +14,7 @@ from wellstrung.judging.judge import Judge
 from wellstrung.judging.one_cause import one_cause_each
 from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
 from wellstrung.judging.trials import MOST_TRIALS, Trials
-from wellstrung.judging.true_remedies import edited, with_true_remedy
+from wellstrung.judging.true_remedies import edited, with_true_remedies
 from wellstrung.model import build
 from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
@@ -125,7 +125,7 @@ class Checker:
                 key=lambda one: _reading_order(one.remark)
             )  # what to fix first is tried first
             trials = Trials(try_edits, self._trials, sum(map(len, plan.texts.values())))
-            cured = [with_true_remedy(one, judged.raised, trials) for one in found]
+            cured = list(with_true_remedies(found, judged.raised, trials))
             remarks = accepted(cured, plan, rules)
         else:  # an acceptance has no say in whether a remedy is true
             remarks = [remark for remark, _ in one_cause_each(judged.remarks, rules)]

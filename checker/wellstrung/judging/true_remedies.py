@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 
 from msgspec.structs import replace
 
@@ -13,6 +13,24 @@ from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
 from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, tree
+
+
+def with_true_remedies(
+    found: Iterable[Alike],
+    before: Mapping[Identity, int],
+    try_edits: Callable[[Sequence[Edit]], PlanResult | None],
+) -> Iterator[Remark]:
+    """The remarks with their first true remedies.
+
+    Alike ones stay apart where they offer edits that cannot be made all at once: of a plan of which
+    every part can be taken out, but not all of them.
+    """
+    for one in found:
+        remark = with_true_remedy(one, before, try_edits)
+        if one.apart and not remark.edits and any(remedy.edits for remedy in one.remedies):
+            yield from (with_true_remedy(each, before, try_edits) for each in one.apart)
+        else:
+            yield remark
 
 
 def with_true_remedy(

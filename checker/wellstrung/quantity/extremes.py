@@ -8,6 +8,8 @@ from itertools import product
 
 from wellstrung.quantity.causes import Cause, Window
 
+#: Causes that a climb moves in all: more than it needs of a few dozen.
+_MOST_MOVES = 20_000
 #: the value with these causes moved, all others at rest
 At = Callable[[Mapping[Cause, float]], float]
 
@@ -27,7 +29,8 @@ def climbed(
 ) -> Window:
     """Over so many causes that not every corner can be tried; `alone` moves one of them.
 
-    From each cause's own best point one cause after another is moved until none helps.
+    From each cause's own best point one cause after another is moved until none helps, or until
+    `_MOST_MOVES` causes have been moved in all.
     """
     causes = tuple(causes)
     low, high = (_climb(sign, at, alone, causes, points) for sign in (-1.0, 1.0))
@@ -48,11 +51,14 @@ def _climb(
 
     moved = {cause: max(points, key=partial(signed, cause)) for cause in causes}
     best = sign * at(moved)
-    improved = True
+    improved, left = True, _MOST_MOVES // len(causes)  # each trial moves them all
     while improved:
         improved = False
         for cause in causes:
             for point in points:
+                if not left:
+                    return best
+                left -= 1
                 trial = sign * at({**moved, cause: point})
                 if trial > best + 1e-12:
                     best, improved = trial, True

@@ -81,16 +81,19 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
             assert self.function is not None
             values = {key: arg.at(moved) for key, arg in self._varying.items()}
             return self.function(**{**self._resting, **values})
-        return self.middle + math.fsum(
-            [abs(by) * moves[cause][by > 0] for cause, by in moved.items() if cause in moves]
-        )
+        if len(moves) < len(moved):  # a leaf among many others
+            own = [(cause, moved[cause]) for cause in moves if cause in moved]
+        else:
+            own = [(cause, by) for cause, by in moved.items() if cause in moves]
+        return self.middle + math.fsum([abs(by) * moves[cause][by > 0] for cause, by in own])
 
     def _with(self, cause: Cause, by: float) -> float:
         """`at` for one cause alone, which is what is asked for most."""
         moves = self._separate
         if moves is None:
             assert self.function is not None
-            values = {key: arg._with(cause, by) for key, arg in self._varying.items()}
+            args = self._moved_by.get(cause, ())
+            values = {key: self.args[key]._with(cause, by) for key in args}
             return self.function(**{**self._resting, **values})
         ends = moves.get(cause)
         return self.middle if ends is None else self.middle + abs(by) * ends[by > 0]
@@ -110,6 +113,15 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """The arguments that vary; all others are always at rest."""
         varying = {key: arg for key, arg in self.args.items() if arg._separate != _UNMOVED}
         return varying if len(varying) < len(self.args) else self.args
+
+    @once
+    def _moved_by(self) -> Mapping[Cause, list[str]]:
+        """The arguments that each cause moves."""
+        found: dict[Cause, list[str]] = {}
+        for key, arg in self._varying.items():
+            for cause in arg.causes:
+                found.setdefault(cause, []).append(key)
+        return found
 
     @once
     def traced(self) -> Traced:

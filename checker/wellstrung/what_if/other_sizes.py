@@ -2,19 +2,20 @@
 
 Each size is changed alone, in steps of a twentieth of a millimetre, on a copy of the plan that is
 judged again. A size works if no rule makes a new remark, or a more serious one. Sizes below half or
-above double are not tried.
+above double are not tried. Of a very long plan so many copies are judged as `MOST_READ` allows.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Container, Iterator, Mapping
+from typing import NamedTuple
 
 from msgspec import Struct
 
 from wellstrung.common import units
 from wellstrung.derived.taken import bought_parts
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult
+from wellstrung.judging.result import Identity, PlanResult
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan
@@ -24,6 +25,10 @@ from wellstrung.rulebook import at_least, at_most, within
 
 #: Steps in which sizes are tried, mm.
 STEP = 0.05
+#: So many characters of changed copies are read in all; no plan of a piece comes near it.
+MOST_READ = 1_200_000
+#: A place of the run costs as much to judge as so many characters.
+_PLACE = 40
 #: Values of these kinds are sizes that a shop sells by; measured values and weights are not.
 _SIZES = frozenset({"length", "wire"})
 _HALVES = frozenset({"a", "b"})
@@ -45,26 +50,59 @@ class Substitute(Struct, frozen=True):
     works: bool = True
 
 
-def found(result: PlanResult, checker: Checker, names: Container[str]) -> list[Substitute]:
+class Sizes(NamedTuple):
+    """The sizes found; `stopped` says that the search ended before it had tried all."""
+
+    found: list[Substitute]
+    stopped: bool = False
+
+    @property
+    def note(self) -> str:
+        """What to say of a search that ended early; empty where it did not."""
+        return "the plan is long: not every size was tried" if self.stopped else ""
+
+
+def found(result: PlanResult, checker: Checker, names: Container[str]) -> Sizes:
     """The sizes that matter, of rings and findings by these names, and the ranges that work."""
     if result.ask is None:
-        return []
-    plan = result.ask.plan
-    return [
-        size
-        for part in bought_parts(plan)
-        if part.name in names
-        for size in _of(part, plan, result, checker)
+        return Sizes([])
+    judge, sizes = _Copies(checker, result.ask.plan), list[Substitute]()
+    try:
+        for part in bought_parts(result.ask.plan):
+            if part.name in names:
+                sizes.extend(_of(part, result, judge))
+    except _Stopped:
+        return Sizes(sizes, stopped=True)
+    return Sizes(sizes)
+
+
+class _Stopped(Exception):
+    """As many copies were judged as may be."""
+
+
+class _Copies:
+    """Judges changed copies of a plan, until `MOST_READ` characters are read."""
+
+    def __init__(self, checker: Checker, plan: Plan) -> None:
+        self.plan, self._checker, self._left = plan, checker, MOST_READ
+
+    def raised(self, text: str, part: Part) -> Mapping[Identity, int] | None:
+        """The rank of each remark about the part; raises _Stopped."""
+        self._left -= len(text) + _PLACE * len(self.plan.run)
+        if self._left < 0:
+            raise _Stopped
+        return self._checker.raised_about(text, self.plan, part.name)
+
+
+def _of(part: Part, result: PlanResult, judge: _Copies) -> Iterator[Substitute]:
+    plan = judge.plan
+    paths = [
+        (path, kind, node)
+        for path, kind in _sizes(part)
+        if (node := part.node_at(*path)) and node.place.file == plan.file  # else in the drawer
     ]
-
-
-def _of(part: Part, plan: Plan, result: PlanResult, checker: Checker) -> Iterator[Substitute]:
-    before = checker.raised_about(plan.text, plan, part.name)
-    for path, kind in _sizes(part):
-        node = part.node_at(*path)
-        assert node is not None
-        if node.place.file != plan.file:
-            continue  # it stands in the drawer
+    before = judge.raised(plan.text, part) if paths else {}
+    for path, kind, node in paths:
         name = _name(path)
         wrong = next((r for r in result.remarks if r.place == node.place and r.counts), None)
         if wrong is not None:
@@ -74,7 +112,7 @@ def _of(part: Part, plan: Plan, result: PlanResult, checker: Checker) -> Iterato
             size = part.wire(*path) if kind == "wire" else part.size(*path)
         except Missing:
             continue
-        trial = _Trial(part, size, before or {}, plan, checker)
+        trial = _Trial(part, size, before or {}, judge)
         if trial.decides():
             low, high = trial.end(-1), trial.end(1)
             yield Substitute(part.name, name, f"{name} {_range_words(low, high, size)}", low, high)
@@ -115,11 +153,10 @@ class _Trial:
         self,
         part: Part,
         size: Quantity,
-        before: Mapping[tuple[str, tuple[str, ...]], int],
-        plan: Plan,
-        checker: Checker,
+        before: Mapping[Identity, int],
+        judge: _Copies,
     ) -> None:
-        self._part, self._size, self._plan, self._checker = part, size, plan, checker
+        self._part, self._size, self._judge = part, size, judge
         self._before = before
         self._known: dict[int, frozenset[tuple[str, ...]]] = {}
 
@@ -159,8 +196,8 @@ class _Trial:
         written = units.show(self._at(steps), "mm", 4)
         if high > low:
             written += f" ± {units.show((high - low) / 2, 'mm', 4)}"
-        text = tree.replaced(self._plan.text, [(self._size.place, written)])
-        after = self._checker.raised_about(text, self._plan, self._part.name)
+        text = tree.replaced(self._judge.plan.text, [(self._size.place, written)])
+        after = self._judge.raised(text, self._part)
         if after is None:
             return frozenset({(self._part.name,)})
         return frozenset(

@@ -147,3 +147,9 @@ def test_each_circle_keeps_its_place_in_the_order() -> None:
     small, large = packed([1.0, 5.0])
     assert math.hypot(*small) == pytest.approx(2.5) and math.hypot(*large) == pytest.approx(0.5)
     assert packed([]) == []
+
+
+def test_very_many_circles_are_held_in_bundles() -> None:
+    sizes = [2.0] * 150 + [3.0] * 40 + [1.0] * 10
+    found = container(sizes)
+    assert lower_bound(sizes) <= found <= 1.6 * lower_bound(sizes)

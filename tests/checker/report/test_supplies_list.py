@@ -46,7 +46,7 @@ def listed(*texts: str, makers: int = 1, also: bool = False) -> Supplies:
     sizes = tuple(
         (result.title, size)
         for result in results
-        for size in other_sizes.found(result, checker, names)
+        for size in other_sizes.found(result, checker, names).found
     )
     return Supplies(results, makers, lines, tuple(shopping.kits(understood(results))), sizes)
 

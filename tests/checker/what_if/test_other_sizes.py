@@ -20,7 +20,7 @@ COLLAR = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
 
 @cache
 def found(text: str, *names: str) -> list[Substitute]:
-    return other_sizes.found(CHECKER.check_text(text), CHECKER, names)
+    return other_sizes.found(CHECKER.check_text(text), CHECKER, names).found
 
 
 def spoken(text: str) -> set[str]:
@@ -114,4 +114,10 @@ def test_only_parts_that_are_asked_for_are_told() -> None:
 
 
 def test_a_plan_that_is_not_understood_has_none() -> None:
-    assert other_sizes.found(CHECKER.check_text("plan: 1"), CHECKER, ("cap",)) == []
+    assert other_sizes.found(CHECKER.check_text("plan: 1"), CHECKER, ("cap",)).found == []
+
+
+def test_a_search_that_stops_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(other_sizes, "MOST_READ", 20 * len(COLLAR))
+    sizes = other_sizes.found(CHECKER.check_text(COLLAR), CHECKER, {"cap", "small"})
+    assert sizes.stopped and "not every size was tried" in sizes.note

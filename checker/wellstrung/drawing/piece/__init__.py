@@ -12,6 +12,7 @@ from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.piece.annotations import Annotations
 from wellstrung.drawing.piece.body import Body
+from wellstrung.drawing.piece.hanging import counted
 from wellstrung.judging.result import PlanResult
 from wellstrung.quantity.working import number
 
@@ -19,12 +20,18 @@ from wellstrung.quantity.working import number
 PAPER = (178.0, 190.0)
 #: how large the whole piece, a close-up, and a piece that hangs may be drawn, times life
 _WHOLE, _CLOSE_UP, _HANGING = 1.0, 3.0, marks.USUAL
+#: so many things are drawn: places of the run, and what hangs from them
+_MOST_THINGS = 500
 
 
 def drawings(result: PlanResult) -> list[Figure]:
     """The drawings of a checked plan; none where the result keeps no plan, or it has no run."""
     if result.ask is None or not result.ask.plan.run:
         return []
+    things = counted(result.ask.plan)
+    if things > _MOST_THINGS:
+        says = f"It has {things:,} things to draw, more than can be made out on a page"
+        return [Figure("The piece is not drawn", says, f"{says}: its sizes are listed below.", "")]
     sizes = Sizes(result.ask)
     if any(entry.part.kind.look.hangs for entry in result.ask.plan.run):
         return [_fitted(result, sizes, "The piece as it hangs", _HANGING, upright=True, close=True)]
@@ -45,15 +52,22 @@ def _fitted(
 
     left, top, right, bottom = Body(sizes, Canvas(), upright=upright, close=close).canvas.extent
     first = marks.fitting(right - left, bottom - top, PAPER, most)
-    for scale in marks.SCALES[marks.SCALES.index(first) :]:
-        body, notes = drawn(scale)
-        if all(side <= room for side, room in zip(body.canvas.paper_size, PAPER, strict=True)):
-            break
-    else:  # its words alone take more than a page
-        body, notes = drawn(first)
+    body, notes = drawn(first)
+    smaller = marks.SCALES[marks.SCALES.index(first) + 1 :]
+    # where it does not fit at the smallest scale, its words alone take more than a page
+    if not _fits(body) and smaller and _fits(drawn(smaller[-1])[0]):
+        for scale in smaller:
+            body, notes = drawn(scale)
+            if _fits(body):
+                break
     alt = _in_words(body, notes)
     svg = body.canvas.svg(title, alt, "piece")
     return Figure(title, alt, _caption(body), svg, tuple(sorted(notes.marked)))
+
+
+def _fits(body: Body) -> bool:
+    """Whether a drawing fits on its page."""
+    return all(side <= room for side, room in zip(body.canvas.paper_size, PAPER, strict=True))
 
 
 def _caption(body: Body) -> str:

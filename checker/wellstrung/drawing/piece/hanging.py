@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 
 from wellstrung.drawing.canvas import Canvas, Spot
 from wellstrung.drawing.looks import shape_of
@@ -12,7 +13,7 @@ from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.piece.stretches import Stretch
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Hung
+from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import Eyes
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.hung import HungOnEyes
@@ -24,6 +25,21 @@ _MOST = 60
 
 #: called once for all that a line hangs: the part, how many, and the spot that a label points to
 Show = Callable[[Part, int, float, float, Hung], None]
+
+
+def counted(plan: Plan) -> int:
+    """How many things a drawing of the piece shows."""
+    by_source: dict[Part, list[Hung]] = {}
+    for line in plan.hung:
+        by_source.setdefault(line.source, []).append(line)
+
+    @cache
+    def below(part: Part) -> int:
+        lines = by_source.get(part, ())
+        return sum(min(line.times, _MOST) * (1 + below(line.part)) for line in lines)
+
+    places = sum(entry.linked + len(entry.beside) for entry in plan.run)
+    return places + sum(below(part) for part in plan.in_run)
 
 
 class Hanging:

@@ -61,6 +61,10 @@ _DRAWN: dict[type[Subject], tuple[Callable[[Case[Any]], Figure | None], ...]] = 
 }
 
 
+#: So many joins are drawn, and the first figures shown: a page has room for a few.
+_MOST_DRAWN = 200
+
+
 def sections(result: PlanResult) -> list[Figure]:
     """Every fit of the plan that can be drawn: errors first, then warnings, then the rest.
 
@@ -76,7 +80,7 @@ def _drawn(result: PlanResult) -> Iterator[tuple[tuple[int, int], Figure]]:
     ask = result.ask
     said = tuple(Said(number, remark) for number, remark in enumerate(result.numbered, 1))
     times = times_made(ask.plan)
-    for join in _fits(ask.plan):
+    for join in _worth_most(list(_fits(ask.plan)), result):
         for draw in _DRAWN.get(type(join), ()):
             try:
                 figure = draw(Case(join, ask, max(times[join], 1), said))
@@ -93,6 +97,14 @@ def _fits(plan: Plan) -> Iterator[Subject]:
     several = {(join.ring, join.eyes) for join in wires if join.rings > 1}
     lone = {join for join in wires if join.rings == 1 and (join.ring, join.eyes) in several}
     yield from (join for join in found if join not in lone)
+
+
+def _worth_most(joins: list[Subject], result: PlanResult) -> list[Subject]:
+    """The joins to draw: all, or of very many those about the parts of remarks, then the first."""
+    if len(joins) > _MOST_DRAWN:
+        marked = {name for remark in result.numbered for name in remark.parts}
+        joins.sort(key=lambda join: marked.isdisjoint(join.parts))
+    return joins[:_MOST_DRAWN]
 
 
 def _rank(figure: Figure, said: tuple[Said, ...]) -> tuple[int, int]:

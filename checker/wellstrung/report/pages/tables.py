@@ -45,10 +45,11 @@ def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Tab
         yield Table("what the piece takes, and what is still to buy", columns, rows, bill)
     if checker is not None:
         sizes = other_sizes.found(result, checker, {line.name for line in lines})
-        also = tuple((one.part, one.says) for one in sizes if one.works)
+        also = tuple((one.part, one.says) for one in sizes.found if one.works)
         if also:
             caption = "sizes that would also work, each changed alone"
-            yield Table(caption, ("part", "size"), also, decides=1)
+            notes = (sizes.note,) if sizes.stopped else ()
+            yield Table(caption, ("part", "size"), also, notes, decides=1)
     for kit in shopping.kits(plans):
         if kit.beads:
             rows = tuple((b.name, str(b.pieces), supplies_list.grams(b)) for b in kit.beads)

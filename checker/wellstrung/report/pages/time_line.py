@@ -18,6 +18,8 @@ from wellstrung.report.pages.work_order import Order, days
 _WIDTH, _BLOCK, _IDLE = 172.0, 4.4, 16.0
 #: height of a row, with what cures and without; room for the names at their heads, mm
 _HIGH, _FLAT, _LEAST_NAME, _MOST_NAME = 16.0, 11.0, 26.0, 48.0
+#: so many stretches of a row can be made out; of more, one block stands for all
+_MOST_BLOCKS = 160
 #: so many rows fit on a page together
 _ROWS = 14
 
@@ -86,6 +88,8 @@ def _blocks(order: Order, *, student: bool) -> list[_Block]:
 
 def _draw_row(canvas: Canvas, blocks: list[_Block], y: float, left_edge: float) -> None:
     """One time line: hands above, what cures below."""
+    if len(blocks) > _MOST_BLOCKS:  # too short to be made out: one block for all
+        blocks = [_Block(blocks[0].start, blocks[-1].end, f"{len(blocks)} stretches", False)]
     at = _places(blocks, left_edge)
     for block in blocks:
         left, right = at[block.start], at[block.end]

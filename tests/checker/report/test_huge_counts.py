@@ -1,0 +1,34 @@
+"""Huge counts are summed up with a note, not drawn one by one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host
+from wellstrung.report.pages import sheet
+
+COLLAR = Path("tests/rules/collar.yaml").read_text(encoding="utf-8")
+CHECKER = Checker(host.load(), quantities=True)
+
+
+def _page(text: str) -> str:
+    return sheet(CHECKER.check_text(text))
+
+
+def test_a_run_of_very_many_places_is_not_drawn() -> None:
+    bars = "bar, ring, " * 400
+    page = _page(
+        "plan: 1\ntitle: Long\npiece: necklace\nparts:\n"
+        "  ring: {kind: jump ring, outside: 5 mm, wire: 20 AWG, closing: open}\n"
+        "  bar: {kind: connector, length: 18 mm, eyes: {count: 2, hole: 2 mm, wire: 1 mm}}\n"
+        f"run: [{bars}bar]\n"
+    )
+    assert "It has 801 things to draw, more than can be made out on a page" in page
+    assert len(page) < 500_000
+
+
+def test_very_many_steps_are_one_block_of_the_time_line() -> None:
+    cut, wear = "  - {do: cut, part: drop, every: 8}\n", "  - {do: wear}\n"
+    assert "stretches" not in _page(COLLAR)
+    assert "stretches" in _page(COLLAR.replace(wear, cut * 300 + wear))
