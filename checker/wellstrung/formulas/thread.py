@@ -179,6 +179,17 @@ def hole_needed(needle: float, thread: float, there: float) -> float:
     return sqrt(needle**2 + PACKING * there * thread**2)
 
 
+def thickest(hole: float, needle: float, there: float) -> float:
+    """The thickest thread of which so many leave a hole free for the needle; 0 where none does.
+
+    `hole_needed` solved for the thread; without a needle, `there` threads fill the hole.
+
+    >>> round(thickest(hole=0.51, needle=0.4, there=2), 2)
+    0.2
+    """
+    return sqrt(most(0, hole**2 - needle**2) / (PACKING * there))
+
+
 def passes_possible(hole: float, needle: float, thread: float, strands: int = 1) -> int:
     """How often a needle passes a hole, each pass leaving `strands` threads in it (2: doubled).
 

@@ -98,9 +98,8 @@ def in_words(
 
     Of a field that the author did not write, words alone.
     """
-    return Remedy(
-        text, target=Target(item.place_of(*path), low, high, unit) if item.has(*path) else None
-    )
+    written = item.has(*path) or item.has("measured", *path)
+    return Remedy(text, target=Target(item.place_of(*path), low, high, unit) if written else None)
 
 
 def measured_anew(part: Part, field: str) -> str:

@@ -2,11 +2,24 @@
 
 from collections.abc import Iterable
 
-from wellstrung.formulas import circles
-from wellstrung.rulebook import Ask, RingHolds
-from wellstrung.rulebook.plan import Eyes
-from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.formulas import circles, thread
+from wellstrung.rulebook import (
+    Ask,
+    Missing,
+    Remedy,
+    RingHolds,
+    Threaded,
+    holds,
+    passes_of,
+    tightest,
+)
+from wellstrung.rulebook.plan import Eyes, Role
+from wellstrung.rulebook.remedies import in_words
+from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.wording import at_most, raised
 
+#: Thinner thread, mm, is not sold for beads: common practice, no source.
+THINNEST = 0.1
 IN_A_CIRCLE = "circles in a circle, see `circles.py`"
 #: beside the advice to take wider holes, for those who widen theirs: common practice, no source
 REAM_WET = (
@@ -32,3 +45,60 @@ def held(join: RingHolds, ask: Ask, *, bridges: bool) -> list[Quantity]:
     walls = ["edge" if bridges and bridged(eyes) else "wire" for eyes in join.eyes]
     eyes = [ask.get(eyes.quantity(wall)) for eyes, wall in zip(join.eyes, walls, strict=True)]
     return [*rope, *eyes, *(ask.of(ring, "wire") for ring in join.rings)]
+
+
+def needle_passes(join: Threaded, ask: Ask) -> int | None:
+    """At which pass the needle goes through a bead last; None where there is no needle."""
+    part = join.part
+    if part.kind.role is Role.STRAND:
+        return part.count("passes", default=1) if part.has("needle") else None
+    return passes_of(ask.plan, part) if part.takes("needle") else None
+
+
+def needle_hole(join: Threaded, passes: int, ask: Ask) -> Quantity:
+    """The hole, mm, in which the needle passes beside the thread of its earlier passes."""
+    line = ask.of(join.part, "line") if passes > 1 else exact("no thread yet", 0.0, "mm")
+    return derived(
+        "hole for the needle",
+        "mm",
+        thread.hole_needed,
+        needle=ask.of(join.part, "needle"),
+        thread=line,
+        there=exact("there", passes - 1),
+        source="k = 1.3: trade table `stitch_facts`, thread packed in a hole, per thread",
+    )
+
+
+def with_needle(
+    join: Threaded, margin: Quantity, thread_most: float, ask: Ask
+) -> tuple[Quantity, float]:
+    """What a hole too narrow for its thread lacks, and the thickest thread that fits it, mm.
+
+    The needle is counted in, where it is known: else the next remark would ask for it.
+    """
+    hole, passes = ask.of(join.bead, "hole"), needle_passes(join, ask)
+    try:
+        needle = ask.of(join.part, "needle")
+    except Missing:
+        return margin, thread_most
+    if passes is None:
+        return margin, thread_most
+    needed = needle_hole(join, passes, ask)
+    if passes > 1:
+        most = thread.thickest(hole.likely.low, needle.likely.high, passes - 1)
+    else:
+        most = thread_most if holds(hole - needed) else 0.0
+    return tightest(margin, hole - needed), min(thread_most, most)
+
+
+def thinner_or_wider(
+    join: Threaded, short: Quantity, thickest: float, ask: Ask, note: str = ""
+) -> Remedy:
+    """A remedy for a hole too narrow by a margin: a thread up to the thickest, or a wider hole."""
+    hole, line = ask.of(join.bead, "hole"), ask.of(join.part, "line")
+    word = "line" if join.part.kind.role is Role.STRAND else "thread"
+    thinner = f"a {word} of {at_most(thickest, line)} or thinner"
+    if thickest < THINNEST:
+        thinner = f"a thinner {word} and a finer needle"
+    text = f"take {thinner}, or beads with a hole of {raised(hole, short)} or wider{note}"
+    return in_words(text, join.bead, "hole", low=hole.middle - short.likely.low)

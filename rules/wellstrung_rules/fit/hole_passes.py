@@ -8,7 +8,6 @@ from wellstrung.rulebook import (
     Ask,
     Limit,
     Misfit,
-    Remedy,
     Rule,
     Threaded,
     fringe_passes,
@@ -17,6 +16,7 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.values import derived, exact
 from wellstrung.rulebook.wording import about, raised, spelled
+from wellstrung_rules.fit import thinner_or_wider, with_needle
 
 WEAVING_IN_PASSES = Limit(
     "weaving-in passes", 1.0, "", "an end woven in passes once more, common practice"
@@ -41,6 +41,8 @@ def check(join: Threaded, ask: Ask) -> Answer:
     margin = hole - taken
     if answer := kept(margin):
         return answer
+    most = line.middle + margin.likely.low * line.middle / taken.middle
+    short, thickest = with_needle(join, margin, most, ask)
     stitch = "the stitch, the fringe" if fringe_passes(ask.plan, join.part) else "the stitch"
     return Misfit(
         says=f"the thread of `{join.part.name}` ({about(line)}) {{fills|may fill}} the hole of bead"
@@ -48,8 +50,8 @@ def check(join: Threaded, ask: Ask) -> Answer:
         f" {passes + round(extra.middle)} passes, which take {about(taken, hole)}",
         place=join.part.place_of("thread"),
         found=spelled(line),
-        needed=f"a hole of {raised(hole, margin)}",
-        remedies=(Remedy("take a thinner thread, or beads with a wider hole"),),
+        needed=f"a hole of {raised(hole, short)}",
+        remedies=(thinner_or_wider(join, short, thickest, ask),),
         margin=margin,
         at_most="warning",
         also=(join.bead.key.place,),

@@ -2,30 +2,18 @@
 
 from __future__ import annotations
 
-from wellstrung.formulas import thread
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Threaded, kept, passes_of
-from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.values import derived, exact
+from wellstrung.rulebook import Answer, Ask, Misfit, Rule, Threaded, kept
+from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.wording import about, raised
+from wellstrung_rules.fit import needle_hole, needle_passes
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
-    part, passes = join.part, passes_of(ask.plan, join.part)
-    if part.kind.role is Role.STRAND and part.has("needle"):
-        passes = part.count("passes", default=1)
-    if passes is None or not part.takes("needle"):
+    part, passes = join.part, needle_passes(join, ask)
+    if passes is None:
         return None
     needle, hole = ask.of(part, "needle"), ask.of(join.bead, "hole")
-    line = ask.of(part, "line") if passes > 1 else exact("no thread yet", 0.0, "mm")
-    needed = derived(
-        "hole for the needle",
-        "mm",
-        thread.hole_needed,
-        needle=needle,
-        thread=line,
-        there=exact("there", passes - 1),
-        source="k = 1.3: trade table `stitch_facts`, thread packed in a hole, per thread",
-    )
+    needed = needle_hole(join, passes, ask)
     margin = hole - needed
     if answer := kept(margin):
         return answer
@@ -36,7 +24,14 @@ def check(join: Threaded, ask: Ask) -> Answer:
         place=part.place_of("needle"),
         found=about(hole),
         needed=f"a hole of {raised(hole, margin)}",
-        remedies=(Remedy("take a finer needle of the same class, or a thinner thread"),),
+        remedies=(
+            in_words(
+                "take a finer needle of the same class, a thinner thread, or beads with wider"
+                " holes",
+                *(join.bead, "hole"),
+                low=hole.middle - margin.likely.low,
+            ),
+        ),
         margin=margin,
         also=(join.bead.key.place,),
     )

@@ -5,10 +5,9 @@ from __future__ import annotations
 from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Rule, Threaded, kept
 from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import exact, product
-from wellstrung.rulebook.wording import about, at_most, raised, spelled
-from wellstrung_rules.fit import REAM_WET
+from wellstrung.rulebook.wording import about, raised, spelled
+from wellstrung_rules.fit import REAM_WET, thinner_or_wider, with_needle
 
 _SOURCE = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
 
@@ -24,23 +23,15 @@ def check(join: Threaded, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     times = {1: "", 2: " twice"}.get(passes, f" {passes} times")
-    thickest = at_most(max(line.middle + margin.likely.low / ratio, 0), line)
+    short, thickest = with_needle(join, margin, line.middle + margin.likely.low / ratio, ask)
     return Misfit(
         says=f"the line of `{join.part.name}` ({spelled(line)}) {{does|may}} not pass the hole of"
         f" bead `{join.bead.name}` ({spelled(hole)}){times}: the hole would need to be"
         f" {about(bundle, hole)}",
         place=join.part.place_of("thread"),
         found=spelled(line),
-        needed=f"a hole of {raised(hole, margin)} or wider",
-        remedies=(
-            in_words(
-                f"string on a line of {thickest} or thinner, or take beads with wider holes;"
-                f" {REAM_WET}",
-                join.bead,
-                "hole",
-                low=hole.middle - margin.likely.low,
-            ),
-        ),
+        needed=f"a hole of {raised(hole, short)} or wider",
+        remedies=(thinner_or_wider(join, short, thickest, ask, f"; {REAM_WET}"),),
         margin=margin,
         also=(join.bead.key.place,),
     )
