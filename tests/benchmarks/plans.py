@@ -8,15 +8,19 @@ SAMPLE = Path(__file__).parents[2] / "tests" / "plans" / "slack_tide_collar.yaml
 
 
 def about_110_lines() -> str:
-    """The sample collar with more of the same parts, a right plan of about 110 lines."""
+    """The sample collar with rings of its own hung on the rope, a right plan of about 110 lines."""
     text = SAMPLE.read_text(encoding="utf-8")
-    numbers = range((110 - text.count("\n")) // 2)
-    more = "".join(
-        f"  spare {n}: {{kind: jump ring, outside: {4 + n % 4} mm, wire: 20 AWG, closing: open}}\n"
-        for n in numbers
-    )
-    kept = "".join(f"  - {{part: spare {n}, count: 10}}\n" for n in numbers)
-    return text.replace("\nrun: ", f"{more}\nrun: ", 1) + kept
+    added = {"\nrun: ": "", "\nwork:": "", "  - {do: wear}": "", "": ""}
+    for n in range((110 - text.count("\n")) // len(added)):
+        ring = f"outside: {23 + n % 3} mm, wire: 10 AWG, closing: open, metal: brass"
+        added["\nrun: "] += f"  hoop {n}: {{kind: jump ring, {ring}}}\n"
+        added["\nwork:"] += f"  - {{part: hoop {n}, from: rope}}\n"
+        added["  - {do: wear}"] += f"  - {{do: hang, part: hoop {n}, from: rope}}\n"
+        added[""] += f"  - {{part: hoop {n}, count: 1}}\n"
+    text += added.pop("")
+    for before, lines in added.items():
+        text = text.replace(before, lines + before, 1)
+    return text
 
 
 def of_parts(count: int) -> str:
