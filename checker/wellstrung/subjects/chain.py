@@ -60,13 +60,14 @@ class ChainCut(Subject, frozen=True):
 
 
 class PieceCut(Subject, frozen=True):
-    """One kind of chain piece and the step that cuts it, where there is one."""
+    """One kind of chain piece, how many are cut, and the step that does it, where there is one."""
 
     piece: Part
     chain: Part
     pattern: tuple[str, ...]
     soldered: bool
     links: tuple[str, ...]
+    count: int
     step: Step | None
 
 
@@ -151,6 +152,7 @@ def piece_cuts(plan: Plan) -> Iterator[Subject]:
             pattern_of(chain),
             not chain.traits.opens,
             links_of(piece, chain),
+            placed(plan).get(piece.name, 0),
             next(iter(plan.steps_that("cut", part=piece)), None),
         )
 

@@ -1,22 +1,25 @@
-"""Rules of the family `fit`, and the circles in a circle that several of them pack."""
+"""Rules of the family `fit`, the circles in a circle and the wires in holes that several share."""
 
 from collections.abc import Iterable
 
 from wellstrung.formulas import circles, thread
 from wellstrung.rulebook import (
+    Answer,
     Ask,
+    Misfit,
     Missing,
     Remedy,
     RingHolds,
     Threaded,
     holds,
+    kept,
     passes_of,
     tightest,
 )
-from wellstrung.rulebook.plan import Eyes, Role
-from wellstrung.rulebook.remedies import in_words
+from wellstrung.rulebook.plan import Bead, Eyes, Part, Role
+from wellstrung.rulebook.remedies import in_words, take_wire, thinner_wires
 from wellstrung.rulebook.values import Quantity, derived, exact
-from wellstrung.rulebook.wording import at_most, raised
+from wellstrung.rulebook.wording import at_most, raised, spelled
 
 #: Thinner thread, mm, is not sold for beads: common practice, no source.
 THINNEST = 0.1
@@ -102,3 +105,32 @@ def thinner_or_wider(
         thinner = f"a thinner {word} and a finer needle"
     text = f"take {thinner}, or beads with a hole of {raised(hole, short)} or wider{note}"
     return in_words(text, join.bead, "hole", low=hole.middle - short.likely.low)
+
+
+def through(link: Part, bored: Part | Bead, its_hole: str, care: str, ask: Ask) -> Answer:
+    """Whether the wire of a link passes the hole of what it carries; `care` is said of a wider."""
+    wire, hole = ask.of(link, "wire"), ask.of(bored, "hole")
+    margin = hole - wire
+    if answer := kept(margin):
+        return answer
+    limit = wire.middle + margin.likely.low
+    what = "bead" if isinstance(bored, Bead) else bored.kind.name
+    wider = f"take a {what} with a hole of {raised(hole, margin)} or wider"
+    return Misfit(
+        says=f"the wire of `{link.name}` ({spelled(wire)}) {{does|may}} not pass {its_hole}"
+        f" ({spelled(hole)})",
+        place=link.place_of("wire"),
+        found=spelled(wire),
+        needed=f"{at_most(max(limit, 0), hole)} or thinner",
+        remedies=(
+            *take_wire(link, thinner_wires(wire, limit)),
+            in_words(
+                f"{wider}; {care}" if care else wider,
+                bored,
+                "hole",
+                low=hole.middle - margin.likely.low,
+            ),
+        ),
+        margin=margin,
+        also=(bored.place_of("hole") if isinstance(bored, Part) else bored.key.place,),
+    )

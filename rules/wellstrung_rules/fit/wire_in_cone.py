@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Rule, StopsAt
 from wellstrung.rulebook.plan import Part
-from wellstrung_rules.fit.pin_in_bead import through
+from wellstrung_rules.fit import through
 
 
 def check(join: StopsAt, ask: Ask) -> Answer:
