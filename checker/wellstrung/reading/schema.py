@@ -7,7 +7,7 @@ are read as well, so that a slip in a unit is reported with the rest.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 import jsonschema_rs
@@ -40,19 +40,21 @@ def check(read: reading.Read, known: Known) -> tuple[Fault, ...]:
     """Every fault of shape, in the author's order; an empty tuple for a well-shaped plan."""
     assert read.tree is not None
     faults: list[Fault] = []
-    for branch in _branches(read.tree, known, faults):
-        faults += _faults(branch, known)
+    branches = list(_branches(read.tree, known, faults))
+    for branch in branches:
+        faults += _faults(branch, known, branches)
     return tuple(sorted(faults, key=lambda fault: fault.place))
 
 
 def against(tree: reading.Mapping, schema: Mapping[str, Any], name: str) -> tuple[Fault, ...]:
     """Every fault of a tree that has one schema; `name` is what the author calls the whole."""
-    return tuple(_faults(Branch(tree, schema, name), Known({})))
+    whole = Branch(tree, schema, name)
+    return tuple(_faults(whole, Known({}), [whole]))
 
 
-def _faults(branch: Branch, known: Known) -> list[Fault]:
+def _faults(branch: Branch, known: Known, among: Iterable[Branch]) -> list[Fault]:
     """What is wrong in one branch."""
-    found = list(values(branch))
+    found = list(values(branch, among))
     if not known.validator(branch.schema).is_valid(branch.node.value):
         # should the two validators ever differ, the one that decides is believed
         found = [*explained(branch), *found] or [_unexplained(branch)]

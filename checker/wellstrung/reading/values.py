@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from math import inf, log
 from typing import Any
 
 from wellstrung.common import money, units
 from wellstrung.common.places import Edit, Fault
+from wellstrung.common.units.known import LENGTH, WINDOW
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch, Path
 from wellstrung.reading.faults import fault, in_quotes
@@ -31,8 +33,37 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
 _SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n"})
 
 
-def values(branch: Branch) -> Iterator[Fault]:
-    """Read every value with a unit, and ask for quotes where a word may be taken for a switch."""
+#: Kinds of values that are lengths, and how each is read.
+_LENGTHS = {"length": LENGTH, "length_or_rest": LENGTH, "window": WINDOW}
+_INCHES = ("in", "ft", "yd")
+
+
+def values(branch: Branch, among: Iterable[Branch] = ()) -> Iterator[Fault]:
+    """Read every value with a unit, and ask for quotes where a word may be taken for a switch.
+
+    A length without its unit is offered the unit that lengths of its sort have in `among`.
+    """
+    for node, schema, path in _scalars(branch):
+        kind = schema.get("$comment", "")
+        wrong = unit_fault(kind, node) if kind in READERS else None
+        if wrong is not None:
+            if wrong.bare and kind in _LENGTHS:
+                wrong = _in_its_unit(wrong.bare, schema, among)
+            near = wrong.suggestion
+            yield fault(
+                f"{branch.called(path)}: {wrong.says}",
+                node.place,
+                str(node.value),
+                remedy=f"write `{near}`" if near else "",
+                edits=(Edit(node.place, near),) if near else (),
+            )
+        elif kind in ("text", "name") and not node.quoted and node.text.lower() in _SWITCHES:
+            says = f"{branch.called(path)}: `{node.text}` is a switch to some readers"
+            yield in_quotes(says, node)
+
+
+def _scalars(branch: Branch) -> Iterator[tuple[reading.Scalar, Mapping[str, Any], Path]]:
+    """Every single value of a branch with its schema."""
     waiting: list[tuple[reading.Node, Mapping[str, Any], Path]] = [(branch.node, branch.schema, ())]
     while waiting:
         node, schema, path = waiting.pop()
@@ -47,20 +78,45 @@ def values(branch: Branch) -> Iterator[Fault]:
             if isinstance(inner, dict):
                 waiting += [(item, inner, (*path, at)) for at, item in enumerate(node.items)]
         elif isinstance(node, reading.Scalar):
-            kind = schema.get("$comment", "")
-            wrong = unit_fault(kind, node) if kind in READERS else None
-            if wrong is not None:
-                near = wrong.suggestion
-                yield fault(
-                    f"{branch.called(path)}: {wrong.says}",
-                    node.place,
-                    str(node.value),
-                    remedy=f"write `{near}`" if near else "",
-                    edits=(Edit(node.place, near),) if near else (),
-                )
-            elif kind in ("text", "name") and not node.quoted and node.text.lower() in _SWITCHES:
-                says = f"{branch.called(path)}: `{node.text}` is a switch to some readers"
-                yield in_quotes(says, node)
+            yield node, schema, path
+
+
+def _in_its_unit(bare: str, schema: Mapping[str, Any], among: Iterable[Branch]) -> units.UnitFault:
+    """The fault of a length without its unit: first the one that makes it most like the others.
+
+    Sizes of parts are compared with sizes, what is cut or worn with its like.
+    """
+    kind, own = _LENGTHS[schema["$comment"]], _example(schema)
+    lengths = [
+        ((_example(its) == "mm") == (own == "mm"), units.length(node.value))
+        for branch in among
+        for node, its, _ in _scalars(branch)
+        if its.get("$comment") in _LENGTHS and unit_fault("length", node) is None
+    ]
+    alike = [one for like, one in lengths if like]
+    if alike:
+        likely = _unit(min(alike, key=lambda one: _unlike(bare, one)))
+    else:
+        likely = "in" if lengths and all(_unit(one) in _INCHES for _, one in lengths) else own
+    return units.lacks_unit(bare, kind, list(dict.fromkeys((likely, own, *kind.usual)))[:2])
+
+
+def _unlike(bare: str, other: units.Parsed) -> float:
+    """How many times larger or smaller a number would be than a length in the same unit, as log."""
+    try:
+        return abs(log(units.length(f"{bare} {_unit(other)}").value / other.value))
+    except units.UnitFault:  # larger than any piece
+        return inf
+
+
+def _unit(length: units.Parsed) -> str:
+    return length.unit.strip("/")
+
+
+def _example(schema: Mapping[str, Any]) -> str:
+    """The unit in which a field is shown: mm for sizes of parts, cm for what is cut or worn."""
+    example = schema.get("examples", ("",))[0]
+    return "cm" if example == units.REST else _unit(units.length(example or LENGTH.example))
 
 
 def unit_fault(kind: str, node: reading.Node) -> units.UnitFault | None:

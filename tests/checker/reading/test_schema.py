@@ -196,6 +196,38 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {
         {"bore: 10 mm": "bore: 10"},
         [("15:30", "`bore` of `cap`: a length needs a unit: write `10 mm` or `10 cm`")],
     ),
+    "a bare number for what is woven by length": (
+        {"length: 39.7 cm": "length: 39.7"},
+        [("13:13", "`length` of `rope`: a length needs a unit: write `39.7 cm` or `39.7 mm`")],
+    ),
+    "the same in a plan in inches": (
+        {"46 cm ± 1 cm": "18 in ± 1/2 in", "length: 39.7 cm": "length: 15.6"},
+        [("13:13", "`length` of `rope`: a length needs a unit: write `15.6 in` or `15.6 cm`")],
+    ),
+    "the length asked for in a plan in inches": (
+        {"46 cm ± 1 cm": "18.25 ± 0.5", "length: 39.7 cm": "length: 15 5/8 in"},
+        [
+            (
+                "4:18",
+                "`finished_length`: a length needs a unit: write `18.25 ± 0.5 in` or"
+                " `18.25 ± 0.5 cm`",
+            )
+        ],
+    ),
+    "a bare number nearer to what is in inches, in a plan with both": (
+        {
+            "bore: 10 mm": "bore: 0.4",
+            "outside: 16 mm, wire: 16 AWG": "outside: 5/8 in, wire: 16 AWG",
+        },
+        [("15:30", "`bore` of `cap`: a length needs a unit: write `0.4 in` or `0.4 mm`")],
+    ),
+    "a bare number beyond any piece in other units": (
+        {
+            "bore: 10 mm": "bore: 400000",
+            "outside: 16 mm, wire: 16 AWG": "outside: 2 in, wire: 16 AWG",
+        },
+        [("15:30", "`bore` of `cap`: a length needs a unit: write `400000 mm` or `400000 cm`")],
+    ),
     "an unknown unit": (
         {"depth: 7 mm": "depth: 7 mn"},
         [("15:44", "`depth` of `cap`: `mn` in `7 mn` is not a unit of length: write `7 mm`")],

@@ -9,6 +9,7 @@ from wellstrung.common.units.age import UNDER_THREE as UNDER_THREE
 from wellstrung.common.units.age import age as age
 from wellstrung.common.units.amount import Parsed as Parsed
 from wellstrung.common.units.amount import UnitFault as UnitFault
+from wellstrung.common.units.amount import lacks_unit as lacks_unit
 from wellstrung.common.units.known import FORCES as FORCES
 from wellstrung.common.units.known import INCH as INCH
 from wellstrung.common.units.known import KILOGRAM_FORCE as KILOGRAM_FORCE

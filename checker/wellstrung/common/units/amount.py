@@ -7,6 +7,7 @@ should stand and can itself be read: it replaces what was written.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from math import inf
 from typing import NamedTuple
 
@@ -65,12 +66,16 @@ class Parsed(NamedTuple):
 
 
 class UnitFault(ValueError):
-    """What is wrong with a value, and what could stand there instead."""
+    """What is wrong with a value, and what could stand there instead.
 
-    def __init__(self, says: str, suggestion: str | None = None) -> None:
+    `bare` is a value that lacks its unit and no more, where nothing in it shows which.
+    """
+
+    def __init__(self, says: str, suggestion: str | None = None, bare: str = "") -> None:
         super().__init__(says)
         self.says = says
         self.suggestion = suggestion
+        self.bare = bare
 
 
 class _Amount(NamedTuple):
@@ -222,10 +227,16 @@ def _unitless(written: str, kind: Kind, text: str) -> UnitFault:
     """The fault of a value without its unit; what else is wrong with it is raised first."""
     own = re.findall(_LAST_UNIT, split(written)[0])
     inches = ["in"] if "/" in written and "in" in kind.units else []
-    each = [f"{written} {unit}" for unit in own or inches or kind.usual]
-    _read(each[0], kind, text)
+    likely = own or inches
+    _read(f"{written} {(likely or kind.usual)[0]}", kind, text)
+    return lacks_unit(written, kind, likely or kind.usual, "" if likely else written)
+
+
+def lacks_unit(written: str, kind: Kind, units: Iterable[str], bare: str = "") -> UnitFault:
+    """The fault of a value without its unit, and the units that it may have, likeliest first."""
+    each = [f"{written} {unit}" for unit in units]
     choice = " or ".join(f"`{one}`" for one in each)
-    return UnitFault(f"a {kind.name} needs a unit: write {choice}", each[0])
+    return UnitFault(f"a {kind.name} needs a unit: write {choice}", each[0], bare)
 
 
 def _unknown_unit(unit: str, written: str, kind: Kind, text: str) -> UnitFault:
