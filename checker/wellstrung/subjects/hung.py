@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from itertools import count
+from itertools import count, islice
 
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
@@ -20,6 +20,9 @@ class GoesRound(Subject, frozen=True):
 
     what: Side
     around: Part
+
+
+_MOST = 5_000
 
 
 class HungOnEyes(Subject, frozen=True):
@@ -43,11 +46,14 @@ class HungOnEyes(Subject, frozen=True):
     def in_order(self) -> dict[int, tuple[Hung, int]]:
         """By eye, from the left: the line that hangs a piece there, and its number in that line.
 
-        Lines that say `at` hang there; the others take the eyes left free, in the plan's order.
+        Lines that say `at` hang there; the others take the eyes left free, in the plan's order. Of
+        more than anyone hangs, the first `_MOST`.
         """
         placed = {eye: (line, n) for line in self.lines for n, eye in enumerate(line.at)}
-        others = [(line, n) for line in self.lines if not line.at for n in range(line.times)]
-        on = evenly(len(others), self.eyes.count) if self.eyes.woven and not placed else count(1)
+        free = [line for line in self.lines if not line.at]
+        others = islice(((line, n) for line in free for n in range(line.times)), _MOST)
+        hung = sum(line.times for line in free)
+        on = evenly(hung, self.eyes.count) if self.eyes.woven and not placed else count(1)
         placed |= dict(zip((eye for eye in on if eye not in placed), others, strict=False))
         return dict(sorted(placed.items()))
 

@@ -7,6 +7,8 @@ from pathlib import Path
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.report.pages import sheet
+from wellstrung.subjects.find import find
+from wellstrung.subjects.hung import HungOnEyes
 
 COLLAR = Path("tests/rules/collar.yaml").read_text(encoding="utf-8")
 CHECKER = Checker(host.load(), quantities=True)
@@ -32,3 +34,11 @@ def test_very_many_steps_are_one_block_of_the_time_line() -> None:
     cut, wear = "  - {do: cut, part: drop, every: 8}\n", "  - {do: wear}\n"
     assert "stretches" not in _page(COLLAR)
     assert "stretches" in _page(COLLAR.replace(wear, cut * 300 + wear))
+
+
+def test_of_more_pieces_than_anyone_hangs_the_first_are_placed() -> None:
+    result = CHECKER.check_text(COLLAR.replace("by: small, times: 7", "by: small, times: 10000"))
+    assert result.ask is not None
+    (row,) = (one for one in find(result.ask.plan) if isinstance(one, HungOnEyes))
+    assert sum(line.times for line in row.lines) == 10_000
+    assert len(row.in_order) == 5_000
