@@ -107,7 +107,9 @@ class Checker:
         read, faults = drawers.filled(read, drawer)
         faults = faults or schema.check(read, self._known)
         if faults:
-            return _refused(read, faults, beside)
+            kinds, stitches = self.installed.kinds, self.installed.stitches
+            names = build.names_beside(read, faults, kinds, stitches, bench)
+            return _refused(read, (*faults, *names), beside)
         plan, faults = self._built(read, bench, drawer)
         if plan is None:
             return _refused(read, faults, beside)

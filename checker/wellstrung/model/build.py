@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections import deque
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from msgspec.structs import replace
 
@@ -16,6 +17,7 @@ from wellstrung.model.item import Bead
 from wellstrung.model.parts import UNPLACED, Kind, Part, Role, Stitch
 from wellstrung.model.plan import Goal, Hung, Plan, RunEntry, Step
 from wellstrung.model.references import LONG, Names
+from wellstrung.model.sound import Sound, sound
 from wellstrung.quantity.causes import Window
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import ALLOWANCES, Bench
@@ -31,6 +33,62 @@ def build(
     """The plan of a well-shaped tree, or the faults that keep it from being one."""
     tree, cache = read.tree, Cache()
     assert tree is not None
+    names = _names(Sound(tree), kinds, stitches, bench, cache)
+    builder = _Builder(tree, names)
+    builder.check_supplies()
+    builder.check_prepared()
+    builder.check_centre()
+    run = tuple(builder.run())
+    plan = Plan(
+        file=read.file,
+        text=read.text,
+        tree=tree,
+        bench=bench,
+        title=str(tree.value["title"]),
+        piece=str(tree.value["piece"]),
+        goal=_goal(tree, bench, run),
+        beads=names.beads,
+        parts=names.parts,
+        run=run,
+        hung=tuple(builder.hung()),
+        steps=tuple(builder.steps()),
+        cache=cache,
+        drawer=drawer,
+    )
+    faults = (*names.faults, *contradictions(plan))
+    return (None if faults else plan), faults
+
+
+def names_beside(
+    read: reading.Read,
+    shape: Collection[Fault],
+    kinds: Mapping[str, Kind],
+    stitches: Mapping[str, Stitch],
+    bench: Bench,
+) -> tuple[Fault, ...]:
+    """What is wrong with the names of a plan whose shape has faults elsewhere."""
+    taken = sound(read.tree, shape) if read.tree is not None else None
+    if taken is None:
+        return ()
+    names = _names(taken, kinds, stitches, bench, Cache())
+    builder = _Builder(taken.tree, names)
+    builder.check_supplies()
+    builder.check_prepared()
+    builder.check_centre()
+    for each in (builder.run(), builder.hung(), builder.steps()):
+        deque(each, maxlen=0)
+    return tuple(names.faults)
+
+
+def _names(
+    taken: Sound,
+    kinds: Mapping[str, Kind],
+    stitches: Mapping[str, Stitch],
+    bench: Bench,
+    cache: Cache,
+) -> Names:
+    """The beads and parts of a tree by name, with what is wrong with the names they give."""
+    tree = taken.tree
     beads = {
         key: Bead(key, entry.key, entry.node, bench, cache)
         for key, entry in _entries(tree, "beads")
@@ -46,34 +104,12 @@ def build(
             parts[key] = Part(
                 key, entry.key, node, bench, cache, kind, stitch, parts, beads, threads
             )
-    names = Names(kinds, parts, beads)
+    names = Names(kinds, parts, beads, taken.unread, taken.doubtful)
     for bead in beads.values():
         names.check_bead(bead)
     for part in parts.values():
         names.check_part(part, stitches)
-    builder = _Builder(tree, names)
-    builder.check_supplies()
-    builder.check_prepared()
-    builder.check_centre()
-    run = tuple(builder.run())
-    plan = Plan(
-        file=read.file,
-        text=read.text,
-        tree=tree,
-        bench=bench,
-        title=str(tree.value["title"]),
-        piece=str(tree.value["piece"]),
-        goal=_goal(tree, bench, run),
-        beads=beads,
-        parts=parts,
-        run=run,
-        hung=tuple(builder.hung()),
-        steps=tuple(builder.steps()),
-        cache=cache,
-        drawer=drawer,
-    )
-    faults = (*names.faults, *contradictions(plan))
-    return (None if faults else plan), faults
+    return names
 
 
 def _entries(tree: reading.Mapping, name: str) -> list[tuple[str, reading.Entry]]:

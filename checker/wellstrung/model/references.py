@@ -65,8 +65,14 @@ class Names:
     """The parts and beads of a plan by name, and the faults of what names them."""
 
     def __init__(
-        self, kinds: Mapping[str, Kind], parts: Mapping[str, Part], beads: Mapping[str, Bead]
+        self,
+        kinds: Mapping[str, Kind],
+        parts: Mapping[str, Part],
+        beads: Mapping[str, Bead],
+        unread: Collection[tuple[str, str]] = (),
+        doubtful: Collection[str] = (),
     ) -> None:
+        self._unread, self._doubtful = unread, doubtful
         self.kinds, self.parts, self.beads = kinds, parts, beads
         self.faults: list[Fault] = []
 
@@ -85,6 +91,10 @@ class Names:
         near: Callable[[str, Mapping[str, object]], str | None] = nearest,
     ) -> None:
         """Add the fault of a name that points nowhere, with the nearest that does not."""
+        unread = [called for kind, called in self._unread if kind in what.split()]
+        if name in unread:
+            return
+        known = {**known, **dict.fromkeys(sorted(unread))}
         found = near(name, known)
         there = "the plan has" if what in ("part", "bead") else "there are"
         advice = f"write `{found}`" if found else f"{there} {listed(known) or 'none'}"
@@ -118,7 +128,7 @@ class Names:
 
     def check_bead(self, bead: Bead) -> None:
         """A bead of the tables must be in them; one of type `other` brings its own sizes."""
-        if bead.own_sizes:
+        if bead.name in self._doubtful or bead.own_sizes:
             return
         size = bead.node_at("size")
         if size is None:
@@ -159,7 +169,7 @@ class Names:
                     field = f"`{named.path[-1]}`"
                     self.takes(field, other, node, named.roles, named.words)
         chain = part.part("of")
-        if chain is not None and chain.kind.role is Role.CHAIN:
+        if chain and chain.kind.role is Role.CHAIN and chain.name not in self._doubtful:
             self._check_links(part, chain)
 
     def _check_words(self, part: Part) -> None:
@@ -199,7 +209,7 @@ class Names:
                 node.place,
                 part.place_of("kind"),
             )
-        else:
+        elif part.name not in self._doubtful:
             for says, place in stitch.refuses(part):
                 self.fault(says, place, node.place)
 
