@@ -7,9 +7,7 @@ can be made in more than one way counts as made by any of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
-
-from msgspec.structs import replace
+from collections.abc import Callable, Iterator, Sequence
 
 from wellstrung.common.cache import cached
 from wellstrung.common.wording import in_yaml
@@ -22,7 +20,7 @@ class JoinAtWork(Subject, frozen=True):
     """A join, what the plan says of it, the steps that make it, and a step that would.
 
     `does` is what such a step does to it, in words; `line` the step as it would be written, where
-    all of it is known. `among` counts the joins that no step makes, up to this one.
+    all of it is known.
     """
 
     joined: tuple[Part, ...]
@@ -30,7 +28,6 @@ class JoinAtWork(Subject, frozen=True):
     does: str
     line: str
     made: tuple[Step, ...]
-    among: int = 0
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -43,7 +40,7 @@ def find(plan: Plan) -> Iterator[JoinAtWork]:
     found: dict[object, JoinAtWork] = {}
     for join in every(plan) if plan.steps else ():
         found.setdefault(join.line or frozenset(join.parts), join)
-    yield from _counted(found.values())
+    yield from found.values()
 
 
 @cached
@@ -51,14 +48,6 @@ def every(plan: Plan) -> Sequence[JoinAtWork]:
     """Every join of a plan at each of its places, in the order of run and hung."""
     steps = _Steps(plan)
     return (*_rings(plan, steps), *_met(plan, steps), *_loop(plan), *hung(plan))
-
-
-def _counted(joins: Iterable[JoinAtWork]) -> Iterator[JoinAtWork]:
-    """The joins, each that is not made with how many there were up to it."""
-    unmade = 0
-    for join in joins:
-        unmade += not join.made
-        yield join if join.made else replace(join, among=unmade)
 
 
 #: parts made of thread and beads, which thread can sew to something

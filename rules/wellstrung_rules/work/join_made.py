@@ -4,9 +4,6 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, JoinAtWork, Misfit, Remedy, Rule
 
-#: Where more steps than these are missing, the work is still being written: no edits for the rest.
-_MOST_OFFERED = 12
-
 
 def check(join: JoinAtWork, ask: Ask) -> Answer:
     if join.made:
@@ -14,7 +11,7 @@ def check(join: JoinAtWork, ask: Ask) -> Answer:
     step = f"a step `{join.line}`" if join.line else f"a step that {join.does}"
     by_hand = Remedy(f"write {step} under `work`")
     remedies = [by_hand]
-    if join.line and join.among <= _MOST_OFFERED:
+    if join.line:
         remedies.insert(0, Remedy(by_hand.text, (ask.new_step(join.line),)))
     return Misfit(
         says=f"{join.words}, and no step {join.does}",
