@@ -23,6 +23,9 @@ _AIR = 2.0
 #: so many things of one line are drawn; a page with more says nothing more
 _MOST = 60
 
+#: a strand beside others is drawn bead by bead, and takes as long as so many other things
+_BY_BEADS = 20
+
 #: called once for all that a line hangs: the part, how many, and the spot that a label points to
 Show = Callable[[Part, int, float, float, Hung], None]
 
@@ -38,7 +41,7 @@ def counted(plan: Plan) -> int:
         lines = by_source.get(part, ())
         return sum(min(line.times, _MOST) * (1 + below(line.part)) for line in lines)
 
-    places = sum(entry.linked + len(entry.beside) for entry in plan.run)
+    places = sum(entry.linked + _BY_BEADS * len(entry.beside) for entry in plan.run)
     return places + sum(below(part) for part in plan.in_run)
 
 
