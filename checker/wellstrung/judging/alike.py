@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from wellstrung.common.places import Place
 from wellstrung.common.wording import some_of
 from wellstrung.judging.result import Identity, Remark
 from wellstrung.model.plan import Plan
@@ -30,6 +31,8 @@ class Alike(Struct, frozen=True):
     stands_for: frozenset[Identity]
     #: each by itself, for where what all of them advise at once cannot be followed
     apart: Sequence[Alike] = ()
+    #: by a place that remedies write, the remarks that ask for another value there
+    with_it: Mapping[Place, frozenset[Identity]] = {}
 
 
 def together(remarks: Iterable[tuple[Remark, Sequence[Remedy]]], plan: Plan) -> list[Alike]:

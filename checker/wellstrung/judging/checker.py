@@ -12,6 +12,7 @@ from wellstrung.judging.acceptances import accepted
 from wellstrung.judging.alike import together
 from wellstrung.judging.judge import Judge
 from wellstrung.judging.one_cause import one_cause_each
+from wellstrung.judging.one_size import one_size_each
 from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
 from wellstrung.judging.trials import MOST_TRIALS, Trials
 from wellstrung.judging.true_remedies import edited, with_true_remedies
@@ -123,6 +124,7 @@ class Checker:
         remarks: Iterable[Remark]
         if offer:
             found = together(one_cause_each(judged.remarks, rules), plan)
+            found = one_size_each(found, judged.remarks)
             found.sort(
                 key=lambda one: _reading_order(one.remark)
             )  # what to fix first is tried first

@@ -48,7 +48,8 @@ def with_true_remedy(
     brings: dict[Place, tuple[str, ...]] = {}  # what an edit at a place breaks
     for remedy in alike.remedies:
         after = try_edits(remedy.edits) if remedy.edits else None
-        new = _new(alike.stands_for, after, before) if after else None if remedy.edits else ()
+        cured = alike.stands_for.union(*(alike.with_it.get(e.place, ()) for e in remedy.edits))
+        new = _new(cured, after, before) if after else None if remedy.edits else ()
         brings.update({edit.place: new for edit in remedy.edits if new})
         if new == ():
             text = f"{remark.remedy}; or {remedy.text}" if remark.remedy else remedy.text

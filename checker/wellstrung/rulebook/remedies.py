@@ -110,10 +110,14 @@ def measured_anew(part: Part, field: str) -> str:
     return f", and measure `{part.name}` anew" if stale else ""
 
 
-def take_wire(part: Part, sizes: Iterable[str]) -> Iterator[Remedy]:
-    """Remedies that give a part one of some sizes of wire."""
+def take_wire(
+    part: Part, sizes: Iterable[str], low: float = 0.0, high: float = math.inf
+) -> Iterator[Remedy]:
+    """Remedies that give a part one of some sizes of wire, of `low` to `high` mm."""
+    place = part.place_of("wire")
     for size in sizes:
-        yield Remedy.write(part.place_of("wire"), size, f"take {size} wire for `{part.name}`")
+        text = f"take {size} wire for `{part.name}`"
+        yield Remedy(text, (Edit(place, size),), Target(place, low, high))
 
 
 def with_length(ask: Ask) -> list[Part]:

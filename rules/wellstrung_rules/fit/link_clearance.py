@@ -53,7 +53,7 @@ def check(end: EndLink, ask: Ask) -> Answer:
         found=f"{about(inside)} inside",
         needed=f"{raised(inside, moves)} inside, or thinner rings",
         remedies=(
-            *take_wire(ring, thinner_wires(wire, bound)),
+            *take_wire(ring, thinner_wires(wire, bound), high=bound),
             *other_end_link(end.eyes, ask),
             Remedy(f"take chain with longer links{other if several else ''}"),
         ),

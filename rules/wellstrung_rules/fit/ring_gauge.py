@@ -68,7 +68,10 @@ def check(used: RingInUse, ask: Ask) -> Answer:
         sizes, other = thinner_wires(wire, high), "a larger ring"
     need = f"a wire of {within(low, high, wire)}"
     text = f"take {need} for `{ring.name}`, or take {other}"
-    remedies = (*take_wire(ring, sizes), in_words(text, ring, "wire", low=low, high=high))
+    remedies = (
+        *take_wire(ring, sizes, low, high),
+        in_words(text, ring, "wire", low=low, high=high),
+    )
     if low > high:
         need = "a larger ring"
         short = (max(low, wire.middle) - high) * (ask.limit(RING_STIFF).middle + bigger)

@@ -43,7 +43,7 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
         found=spelled(hole),
         needed=f"a hole of {raised(hole, margin)} or wider",
         remedies=(
-            *take_wire(join.ring, thinner_wires(wire, limit)),
+            *take_wire(join.ring, thinner_wires(wire, limit), high=limit),
             *other_end_link(join.eyes, ask),
             _wider(join.eyes, raised(hole, margin), hole.middle - margin.likely.low),
         ),
