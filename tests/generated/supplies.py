@@ -77,20 +77,16 @@ def around_it(draft: Draft, lines: list[Fields]) -> Fields:
         if draft.made_by_hand:
             draft.maybe(25, of, prepared=[draft.pick(*draft.made_by_hand)])
         tail["class"] = of
-    accepted = [_accepted(draft, *one) for one in _warned_of(draft, lines) if draft.chance(60)]
+    accepted = [_accepted(draft, *one) for one in _warned_of(draft) if draft.chance(60)]
     if accepted:
         tail["accept"] = accepted
     return tail
 
 
-def _warned_of(draft: Draft, lines: list[Fields]) -> Iterator[tuple[str, str]]:
+def _warned_of(draft: Draft) -> Iterator[tuple[str, str]]:
     """Warnings that a plan is sure to get: by rule, and by part where it is about one."""
     if draft.head["piece"] == "earrings" and "makes" not in draft.head:
         yield "pair-complete", ""
-    on_hand_too = {line.get("part") for line in lines}
-    for name, part in draft.parts.items():
-        if part["kind"] == "needle" and name not in on_hand_too:
-            yield "part-use", name
 
 
 def _accepted(draft: Draft, rule: str, part: str) -> Fields:

@@ -32,6 +32,12 @@ _REPEATED = "tests/generated/test_repeat.py writes generated runs with it"
 NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
     ("plan", "run", "repeat"): _REPEATED,
     ("plan", "run", "of"): _REPEATED,
+    **{
+        (verb, "times"): "one step makes each part once; tests/checker/work/test_hours.py writes it"
+        for verb in ("weave", "slide", "close ring", "cut", "measure", "string")
+    },
+    ("plan", "accept", "part"): "no part draws a sure warning; tests/checker/judging has some",
+    ("strand", "thread", "turns"): "memory wire: tests/rules/length/finished-length.coil.yaml",
 }
 
 few = settings(
