@@ -182,7 +182,8 @@ def hole_needed(needle: float, thread: float, there: float) -> float:
 def thickest(hole: float, needle: float, there: float) -> float:
     """The thickest thread of which so many leave a hole free for the needle; 0 where none does.
 
-    `hole_needed` solved for the thread; without a needle, `there` threads fill the hole.
+    `hole_needed` solved for the thread, from memory as that is; without a needle, so many threads
+    fill the hole.
 
     >>> round(thickest(hole=0.51, needle=0.4, there=2), 2)
     0.2
