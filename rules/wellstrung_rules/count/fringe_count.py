@@ -10,15 +10,13 @@ from wellstrung.rulebook.wording import plural
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
     eyes = fringe.eyes.stated_count
     hung = sum(line.times for line in fringe.lines)
-    named = [eye for line in fringe.lines for eye in line.at]
-    if fringe.shared:
-        return Held()
+    named = [eye for line in fringe.lines for eye in line.at if not fringe.shared]
     if named and (max(named) > eyes or len(set(named)) < len(named)):
         return _at_no_eye(fringe, eyes, named)
     even = fringe.eyes.woven and len(evenly(hung, eyes)) == hung
     # in an eye that the run fills, what hangs shares it
     free = eyes - fringe.filled
-    if free <= hung <= eyes or even or all(line.at for line in fringe.lines):
+    if fringe.shared or free <= hung <= eyes or even or all(line.at for line in fringe.lines):
         return Held()
     names = ", ".join(dict.fromkeys(f"`{line.part.name}`" for line in fringe.lines))
     right = eyes if hung > eyes else free
