@@ -33,7 +33,7 @@ Schema = dict[str, Any]
 Fields = tuple[str | int, ...]
 RIGHT = sorted(SAMPLES.glob("*.yaml"))
 CASES = sorted((ROOT / "tests" / "rules").glob("*/*.yaml"))
-CHANCES = 40
+CHANCES = 16
 
 
 def entries(value: Any) -> Iterable[tuple[str | int, Any]]:
@@ -208,7 +208,6 @@ def test_nor_out_of_any_sample(file: Path, trials: Trials) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("chance", range(CHANCES))
-def test_nor_out_of_a_plan_by_chance(chance: int, installed: Host) -> None:
-    text = [*seeded(CHANCES)][chance]
-    assert [*Trials(installed).lost(text, once=False)] == [], text
+def test_nor_out_of_plans_by_chance(installed: Host) -> None:
+    for text in seeded(CHANCES):
+        assert [*Trials(installed).lost(text, once=False)] == [], text

@@ -122,7 +122,7 @@ def test_every_contact_of_a_sample_is_looked_at(installed: Host) -> None:
 
 @pytest.mark.slow
 def test_every_contact_of_a_generated_plan_is_looked_at(installed: Host) -> None:
-    texts = {f"plan {number}": text for number, text in enumerate(seeded(150))}
+    texts = {f"plan {number}": text for number, text in enumerate(seeded(80))}
     assert unlooked_at(texts, installed) == {}
 
 
