@@ -376,7 +376,7 @@ STITCHES: dict[str, tuple[Walked, Callable[[Bead], float], str]] = {
     "loom weft": (
         loom,
         lambda b: weft_per_bead(b.length, 0.2),
-        "1.03..1.04, 1.03..1.05",
+        "1.03..1.05, 1.03..1.05",
     ),
     "spiral rope of 3 to 4": (
         lambda b: spiral_rope(b, 4, 3),

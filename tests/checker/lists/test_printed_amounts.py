@@ -37,7 +37,7 @@ def is_printed(text: str, amount: float) -> bool:
     """Whether an amount, in its base unit, is what the first number of a text says."""
     if text == "a drop":
         return amount < 0.005
-    if in_inches := re.search(r"\d[\d /]* (?:in|yd)\b", text):
+    if in_inches := re.search(r"\d[\d. /]* (?:in|yd)\b", text):
         return abs(units.length(in_inches[0]).value - amount) <= 25.4 / 8
     found = _AMOUNT.search(text)
     if found is None:

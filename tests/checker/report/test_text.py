@@ -45,7 +45,7 @@ def test_no_line_but_a_path_is_wider_than_the_page(width: int, run: Run) -> None
 
 def test_paths_are_never_wrapped(run: Run) -> None:
     out = run("check", "sample_plans/class", COLUMNS="40").out
-    for place in ("orla_lantern_collar.yaml:19:30", "piran_rope_bracelet.yaml:40:5"):
+    for place in ("orla_signal_necklace.yaml:26:49", "piran_rope_bracelet.yaml:40:5"):
         assert f"sample_plans/class/{place}" in out
 
 
