@@ -205,9 +205,10 @@ def eyes_meet(plan: Plan) -> Iterator[Subject]:
 def rings_to_open(plan: Plan) -> list[Part]:
     """The rings to open so that no two closed curves are linked any more, as few as can be seen.
 
-    First those that are linked to closed eyes, then whichever ends the most links: counting. What
-    may open is left out.
+    First those that are linked to closed eyes, then whichever ends the most links, of equals the
+    one that the plan names first: counting. What may open is left out.
     """
+    order = {part: number for number, part in enumerate(plan.parts.values())}
     shut = [
         [side for side in dict.fromkeys((join.one, join.other)) if isinstance(side, Part)]
         for join in dict.fromkeys(eyes_meet(plan))
@@ -217,5 +218,5 @@ def rings_to_open(plan: Plan) -> list[Part]:
     while shut := [rings for rings in shut if rings and not {*rings} & {*found}]:
         counts = Counter(ring for rings in shut for ring in rings)
         alone = [rings[0] for rings in shut if len(rings) == 1]
-        found.append((alone or [ring for ring, _ in counts.most_common(1)])[0])
+        found.append(min(alone or counts, key=lambda ring: (-counts[ring], order[ring])))
     return found

@@ -38,7 +38,8 @@ def is_printed(text: str, amount: float) -> bool:
     if text == "a drop":
         return amount < 0.005
     if in_inches := re.search(r"\d[\d. /]* (?:in|yd)\b", text):
-        return abs(units.length(in_inches[0]).value - amount) <= 25.4 / 8
+        last = units.LENGTHS["yd"] / 100 if "yd" in in_inches[0] else units.INCH / 8
+        return abs(units.length(in_inches[0]).value - amount) <= last
     found = _AMOUNT.search(text)
     if found is None:
         return False
