@@ -33,7 +33,7 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
     ("plan", "run", "repeat"): _REPEATED,
     ("plan", "run", "of"): _REPEATED,
     **{
-        (verb, "times"): "one step makes each part once; tests/checker/work/test_hours.py writes it"
+        (verb, "times"): "one step makes each part once; the tests of hours have it"
         for verb in ("weave", "slide", "close ring", "cut", "measure", "string")
     },
     ("plan", "accept", "part"): "no part draws a sure warning; tests/checker/judging has some",

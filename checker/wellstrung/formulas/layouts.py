@@ -1,7 +1,7 @@
 """How equal circles lie in the smallest round hole that holds them, ten to twenty of them.
 
 Centres for circles of diameter 1, x y x y ..., from the middle of the hole. Found by a search for
-this project that comes to the published ratios of `circles.EQUAL_RATIOS`; rounded to a millionth,
+this project that reaches the published ratios of `circles.EQUAL_RATIOS`; rounded to a millionth,
 so that circles of some millimetres overlap by a few nanometres at most.
 """
 

@@ -18,7 +18,7 @@ Row = list[Any]
 class Rows:
     """Rows by name; a name that is only another one for a quantity has that name for a row.
 
-    Two quantities of one name are told apart by a number behind it: `room taken#2`.
+    The second quantity of a name has a number behind it: `room taken#2`.
     """
 
     def __init__(self, offered: Mapping[str, Quantity]) -> None:

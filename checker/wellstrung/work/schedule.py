@@ -14,6 +14,7 @@ Steps are tasks for one pair of hands. There are two ways through them:
 from __future__ import annotations
 
 import math
+from abc import ABC, abstractmethod
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
@@ -178,7 +179,7 @@ class State(Struct):
         )  # fmt: skip
 
 
-class Way:
+class Way(ABC):
     """What both ways through the work share."""
 
     def __init__(self, work: Work) -> None:
@@ -191,9 +192,9 @@ class Way:
         """Nothing done."""
         return State([], [None] * len(self.tasks), [None] * len(self.tasks))
 
+    @abstractmethod
     def take(self, state: State, index: int) -> State:
         """Go on with a task: the state is changed, and given back."""
-        raise NotImplementedError
 
     def walk(self, order: Sequence[int] | None = None) -> State:
         """The state after all of an order; ValueError where that is not one of all tasks."""

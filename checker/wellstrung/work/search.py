@@ -5,7 +5,7 @@ has the lowest bound on its cost. In a row the cost is the number of tasks moved
 far, and those passed over that are still to come. Overlapping it is the finish: the soonest that
 the tasks left allow, by the longest chain of tasks that wait for each other, and by the hands that
 they take. Of two beginnings with the same tasks done it drops the one that is better in nothing
-that still matters. So the first whole order that it comes to is a best one.
+that still matters. So the first whole order that it reaches is a best one.
 
 It counts how often it looks at a task, and stops after `MOST_LOOKS`. `nearest` then has no order;
 `earliest` has the best that it knows, and the finish that no order can beat as far as is proved.

@@ -102,14 +102,14 @@ def test_what_is_bought_keeps_the_rules_and_one_pack_less_does_not(length: int, 
     packs = line_of("kelp", to_buy([roped(length, pack)], on_hand=False)).packs
     assert packs
 
-    def spoken(count: int, *, differ: bool = False) -> bool:
-        """Whether a rule speaks of so many packs; or says that makers differ about the spare."""
+    def remarked(count: int, *, differ: bool = False) -> bool:
+        """Whether so many packs draw a remark, or (`differ`) a note that makers differ."""
         rules, result = ("beads-enough", "spare-share"), roped(length, pack, count)
         noted = differ and any(check.rule in rules and check.note for check in result.held)
         return noted or any(remark.rule in rules for remark in result.remarks)
 
-    assert not spoken(packs)
-    assert packs == 1 or spoken(packs - 1, differ=True)
+    assert not remarked(packs)
+    assert packs == 1 or remarked(packs - 1, differ=True)
 
 
 @pytest.mark.slow

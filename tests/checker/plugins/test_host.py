@@ -137,7 +137,7 @@ from wellstrung.plugins.hooks import hookimpl
 from wellstrung.rulebook import Misfit, Piece, Remedy, Rule
 
 def check(piece, ask):
-    return Misfit(says="every piece of ours wants a tag", place=piece.place, found="no tag",
+    return Misfit(says="every piece of ours needs a tag", place=piece.place, found="no tag",
                   needed="a tag", remedies=(Remedy("tie one on"),), at_most="warning")
 
 @hookimpl

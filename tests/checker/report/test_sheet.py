@@ -152,8 +152,8 @@ def test_a_swatch_settles_a_remark_just_where_the_page_says() -> None:
     [settled] = [one for one in measured.changes if "(cap-bore) is settled at " in one]
     limit = float(re.findall(r"at ([\d.]+) mm or less", settled)[0])
     assert measured.taken.worst.low < limit < measured.taken.worst.high
-    for outside, told in ((limit - 0.02, False), (limit + 0.02, True)):
-        assert any(one.rule == "cap-bore" for one in bored(7, outside).remarks) is told
+    for outside, fails in ((limit - 0.02, False), (limit + 0.02, True)):
+        assert any(one.rule == "cap-bore" for one in bored(7, outside).remarks) is fails
 
 
 def test_a_remark_that_no_swatch_can_settle_stays() -> None:

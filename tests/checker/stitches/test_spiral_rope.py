@@ -96,7 +96,7 @@ def test_doubt_is_of_loops_and_of_the_core(installed: Host) -> None:
 
 
 def test_the_thread_of_a_core_bead_is_judged_and_no_thread_of_a_braid(installed: Host) -> None:
-    """Print wants a core hole for 4 passes; a braid's beads are on a cord."""
+    """Print asks for a core hole for 4 passes; a braid's beads are on a cord."""
     rope = f"{ROPE.replace('core_bead: seed', 'core_bead: fat')}, rounds: 97"
     found = checked(installed, f"{rope}, thread: {{type: braided, outside: 0.5 mm}}")
     assert [(r.rule, r.found) for r in found.remarks if r.rule == "hole-passes"] == [

@@ -184,8 +184,8 @@ def _holds(margin: Quantity, taken: Quantity, value: float) -> bool:
         return False
 
 
-def _has(quantity: Quantity, wanted: Quantity) -> bool:
-    return quantity is wanted or any(_has(arg, wanted) for arg in quantity.args.values())
+def _has(quantity: Quantity, sought: Quantity) -> bool:
+    return quantity is sought or any(_has(arg, sought) for arg in quantity.args.values())
 
 
 def _put(
