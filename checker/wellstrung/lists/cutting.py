@@ -15,6 +15,7 @@ from typing import Literal
 from msgspec import Struct
 from msgspec.structs import replace
 
+from wellstrung.common import units
 from wellstrung.derived.amounts import tail_of, wire_of, working_length_of
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
@@ -287,7 +288,8 @@ def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
         return
     count, tail = how_many(ask.plan, part) * makers, tail_of(part).middle
     path, total = ask.of(part, "thread"), ask.of(part, "thread_in_all").middle * makers
-    tails = f"a tail of {tail / 10:g} cm at both ends included"
+    long = units.by_length(tail, inches=ask.plan.in_inches)
+    tails = f"a tail of {long} at both ends included"
     if part.kind.role is Role.STRAND:
         yield _lengths(part, "line", count, path.middle + 2 * tail, tails)
         return

@@ -129,7 +129,9 @@ def _goal(tree: reading.Mapping, bench: Bench, run: Iterable[RunEntry]) -> Goal 
             called = _allowance(str(tree.value["piece"]), run)
             # never as much as the length itself, however small the piece
             off = min(bench.allowances[called].value, parsed.value / 10)
-            shown = f"± {units.show(off, parsed.unit if parsed.unit.startswith('in') else 'mm')}"
+            in_inches = parsed.unit.startswith("in")
+            written = units.by_length(off, inches=True) if in_inches else units.show(off, "mm")
+            shown = f"± {written}"
             window = Window(parsed.value - off, parsed.value + off)
             assumed = f"{shown} is assumed, the bench's allowance `{called}`"
             return Goal(name, window, f"{parsed.text} {shown}", parsed.unit, place, assumed)

@@ -40,6 +40,8 @@ def test_a_bench_sets_it(installed: Host, collar: str) -> None:
         ("lariat", "46 cm", "lariat length", "± 25 mm"),
         ("brooch", "46 cm", "other length", "± 3 mm"),
         ("brooch", "5 mm", "other length", "± 0.5 mm"),
+        ("necklace", "18 in", "necklace length", "± 1/2 in"),
+        ("bracelet", "7 1/4 in", "bracelet length", "± 1/4 in"),
     ],
 )
 def test_each_piece_has_its_own(
