@@ -34,7 +34,7 @@ from wellstrung.rulebook import (
     worded,
 )
 from wellstrung.rulebook.installed import Installed
-from wellstrung.rulebook.wording import between
+from wellstrung.rulebook.wording import between, in_unit_of
 
 FROM_MEMORY = "from memory"
 
@@ -194,8 +194,10 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Re
             level, says = "warning", worded(misfit.says, sure=False)
             if margin.chief_cause is not None:
                 cause, effect = margin.chief_cause
-                unit = f" {margin.unit}" if margin.unit else ""
-                says += f"; most of the doubt is {cause} (± {number(effect)}{unit})"
+                off = f"{number(effect)} {margin.unit}".rstrip()
+                if margin.unit == "N":  # with the mass that pulls as much
+                    off = in_unit_of(effect, margin)
+                says += f"; most of the doubt is {cause} (± {off})"
                 cure = cause.cure
         elif compare(freed(margin, careful=True), over=rule.over) is not Verdict.FAILS:
             level = "warning"

@@ -21,9 +21,9 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas import rings
-from wellstrung.kinds.plain import TWO_WIRES
+from wellstrung.kinds.plain import TWO_WIRES, end_wall
 from wellstrung.model.looks import Look
-from wellstrung.model.parts import BandEnd, EyeField, Formula, Kind, Part, Role, Traits
+from wellstrung.model.parts import BandEnd, EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
@@ -47,31 +47,14 @@ _BAR_HALF = total(
 )
 
 
-def _wall(half: str) -> Formula:
-    """The end wall of a half: as written, or the usual one, since nobody measures it to buy."""
-    usual = allowed(
-        f"{half}.wall",
-        0.9,
-        "eye wall",
-        f"wall of the eye of `{half}`",
-        "measure the wall of the eye and write its `wire` in {part}",
-    )
-
-    def wall(part: Part, ask: Quantities) -> Quantity:
-        written = part.has(*part.eye_path(half), "wire")
-        return ask.of(part, f"{half}.wire") if written else usual(part, ask)
-
-    return wall
-
-
 #: all of a stated closed length less both end walls counts at the first half
 _LESS_WALLS = formula(
     "a.along",
     "mm",
     lambda closed, wall_a, wall_b: closed - wall_a - wall_b,
     closed=_CLOSED,
-    wall_a=_wall("a"),
-    wall_b=_wall("b"),
+    wall_a=end_wall("a"),
+    wall_b=end_wall("b"),
 )
 #: what a pair of ribbon ends adds: over all, less what of the band lies in either jaw
 _BETWEEN_BANDS = formula(

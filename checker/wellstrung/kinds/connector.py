@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.declared import GEOMETRY, formula, mass, size
+from wellstrung.kinds.plain import end_wall
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role, Traits
 from wellstrung_schemas import fragment
@@ -21,7 +22,7 @@ CONNECTOR = Kind(
             "mm",
             lambda length, eye_wire: length - 2 * eye_wire,
             length="length",
-            eye_wire="eyes.wire",
+            eye_wire=end_wall("eyes"),
             source=GEOMETRY,
         ),
         "mass": mass("mass"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.declared import GEOMETRY, formula, mass, size
-from wellstrung.kinds.plain import up_to_the_eye
+from wellstrung.kinds.plain import end_wall, up_to_the_eye
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
@@ -24,7 +24,7 @@ def along(length: float, eye_wire: float, depth: float) -> float:
 
 
 _PUSHED_HOME = formula(
-    "along", "mm", along, length="length", eye_wire="eye.wire", depth="depth", source=GEOMETRY
+    "along", "mm", along, length="length", eye_wire=end_wall("eye"), depth="depth", source=GEOMETRY
 )
 _BEADS_AT_RIM = up_to_the_eye("length")
 

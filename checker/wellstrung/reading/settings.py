@@ -52,7 +52,7 @@ ALLOWANCES: Mapping[str, Setting] = {
     "crimp loop": Setting(1.0, "mm", "loop of wire in front of a crimp, 2 mm, common practice"),
     "stone size": Setting(0.1, "mm", "a calibrated stone against its nominal, common practice"),
     "eye wall": Setting(
-        0.4, "mm", "the unmeasured wall of a clasp's eye, 0.5 to 1.3 mm, common practice, no source"
+        0.4, "mm", "the unmeasured wall of a bought eye, 0.5 to 1.3 mm, common practice, no source"
     ),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
     # of a length that a plan asks for without a tolerance; `other` is every other piece

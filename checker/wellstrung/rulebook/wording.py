@@ -54,7 +54,8 @@ def _range(low: float, high: float, like: Quantity, first: units.Side, last: uni
     if begins == ends:
         return begins
     head, _, named = begins.rpartition(" ")
-    return f"{head}..{ends}" if head and ends.endswith(f" {named}") else f"{begins} to {ends}"
+    shown = f"{head}..{ends}" if head and ends.endswith(f" {named}") else f"{begins} to {ends}"
+    return f"{shown} ({_pulls(low, first)} to {_pulls(high, last)})" if unit == "N" else shown
 
 
 def in_unit_of(value: float, like: Quantity, side: units.Side = "nearest") -> str:
@@ -68,11 +69,13 @@ def in_unit_of(value: float, like: Quantity, side: units.Side = "nearest") -> st
     """
     unit = _unit(like, like.unit)
     shown = units.show(value, unit, side=side)
-    if unit != "N":
-        return shown
-    grams = value / units.KILOGRAM_FORCE * 1000
-    mass = units.show(grams, "kg", 1, side) if grams >= 1000 else units.show(grams, "g", 0, side)
-    return f"{shown} ({mass})"
+    return f"{shown} ({_pulls(value, side)})" if unit == "N" else shown
+
+
+def _pulls(force: float, side: units.Side) -> str:
+    """The mass that pulls with a force, N."""
+    grams = force / units.KILOGRAM_FORCE * 1000
+    return units.show(grams, "kg", 1, side) if grams >= 1000 else units.show(grams, "g", 0, side)
 
 
 def at_least(value: float, like: Quantity) -> str:
