@@ -1,7 +1,8 @@
 """Bead tip: a cup that closes over the knot or the crimp at a strand's end; a ring takes its loop.
 
 What is inside the cup stops the strand: the beads begin at the hole, and what the tip adds to the
-run is measured from there to where the loop bears.
+run is measured from there to where the loop bears. The loop is a hook that is bent shut over what
+it takes: common practice, no source.
 """
 
 from __future__ import annotations
@@ -40,7 +41,7 @@ BEAD_TIP = Kind(
     "bead tip",
     fragment("bead tip"),
     Role.TIP,
-    eyes={"eye": EyeField(("eye",))},
+    eyes={"eye": EyeField(("eye",), opens=True)},
     quantities={
         "inside": size("inside", allowance="cap size"),
         "hole": size("hole", allowance="eye size"),

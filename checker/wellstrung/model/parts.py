@@ -58,7 +58,8 @@ class EyeField(Struct, frozen=True):
     and `counted_by` is the field that the author would change: such eyes carry what hangs from
     them, and their part neither runs nor hangs by them. `carries` says the same of the eyes of a
     part that goes round what it hangs from. Through eyes that are `strung`, strands run on from
-    one side of the part to the other.
+    one side of the part to the other. An eye that `opens` is sold open, unless the plan says that
+    it is closed.
     """
 
     path: tuple[str, ...] = ()
@@ -68,6 +69,7 @@ class EyeField(Struct, frozen=True):
     counted_by: str = ""
     carries: bool = False
     strung: bool = False
+    opens: bool = False
 
 
 class BandEnd(Struct, frozen=True):

@@ -85,9 +85,14 @@ class Ask:
         """What a place in the run adds to it, with all its links; raises Missing."""
         return adds(entry, self.quantities)
 
-    def opens(self, side: Eyes | Part) -> bool | None:
-        """Whether a ring or an eye can be opened; None where the plan does not say."""
-        return opens(side)
+    def opens(self, *sides: Eyes | Part) -> bool:
+        """Whether one of some rings and eyes can be opened; raises Missing where it is not said."""
+        can = {side: opens(side) for side in sides}
+        open_to_say = (side for side, known in can.items() if known is None)
+        unsaid = next((side for side in open_to_say if isinstance(side, Eyes)), None)
+        if unsaid is not None and not any(can.values()):
+            raise unsaid.part.missing(*unsaid.path, "opens")
+        return any(can.values())
 
     def beads_in(self, part: Part, bead: Item, count: int) -> Quantity:
         """How many of a bead so many of one part take; raises Missing."""

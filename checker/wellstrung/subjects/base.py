@@ -159,4 +159,6 @@ def opens(side: Side) -> bool | None:
     if by_kind is not None or isinstance(side, Part):
         return by_kind
     path = side.path
-    return part.text(*path, "opens") == "yes" if part.has(*path, "opens") else None
+    if not part.has(*path, "opens"):
+        return True if side.field.opens else None
+    return part.text(*path, "opens") == "yes"

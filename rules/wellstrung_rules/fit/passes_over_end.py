@@ -54,10 +54,7 @@ def _opens(what: Eyes | Part, ask: Ask) -> bool:
     """Whether it can be opened to go on anywhere; raises Missing where the plan does not say."""
     if isinstance(what, Part) and what.kind.role is not Role.RING:
         return what.text("opens") == "yes"
-    opens = ask.opens(what)
-    if opens is None and isinstance(what, Eyes):
-        raise what.part.missing(*what.path, "opens")
-    return bool(opens)
+    return ask.opens(what)
 
 
 def _across(entry: RunEntry, ask: Ask) -> Quantity:

@@ -11,12 +11,8 @@ from wellstrung.rulebook.remedies import other_closings
 
 def check(meeting: EyesMeet, ask: Ask) -> Answer:
     sides = (meeting.one, meeting.other)
-    can = [ask.opens(side) for side in sides]
-    if any(can):
+    if ask.opens(*sides):
         return Held()
-    for side, opens in zip(sides, can, strict=True):
-        if opens is None and isinstance(side, Eyes):
-            raise side.part.missing(*side.path, "opens")
     rings = [side for side in sides if isinstance(side, Part) and side in rings_to_open(ask.plan)]
     alike = rings and meeting.one == meeting.other
     other = "others of its kind" if alike else _words(meeting.other)

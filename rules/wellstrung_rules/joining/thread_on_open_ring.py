@@ -38,12 +38,8 @@ def _has_gap(tie: TiedTo, ask: Ask) -> bool:
     side = tie.loop
     if isinstance(side, Part):
         return side.traits.gapes
-    opens = ask.opens(side)
-    if opens is None and tie.line is None and side.part.kind.role is Role.CLASP:
-        return False
-    if opens is None:
-        raise side.part.missing(*side.path, "opens")
-    return opens
+    sold_closed = tie.line is None and side.part.kind.role is Role.CLASP
+    return (not sold_closed or side.part.has(*side.path, "opens")) and ask.opens(side)
 
 
 def _remedies(loose: Eyes | Part) -> Iterator[Remedy]:

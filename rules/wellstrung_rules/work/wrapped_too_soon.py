@@ -8,11 +8,8 @@ from wellstrung.rulebook.plan import Eyes
 
 def check(loop: WrappedLoop, ask: Ask) -> Answer:
     side, link, wrapped, brought = loop.takes, loop.link, loop.wrapped, loop.brought
-    opens = ask.opens(side)
-    if brought is None or opens:
+    if brought is None or ask.opens(side):
         return Held()
-    if opens is None and isinstance(side, Eyes):
-        raise side.part.missing(*side.path, "opens")
     part = side.part if isinstance(side, Eyes) else side
     closed = side.words if isinstance(side, Eyes) else f"the {side.text('closing')} ring"
     return Misfit(
