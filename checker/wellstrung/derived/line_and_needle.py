@@ -24,6 +24,9 @@ def line(part: Part) -> Quantity:
     if part.has("thread", "outside"):
         return part.size("thread", "outside")
     row = _row(part)
+    thick = None if row else _sold_by_thickness(part)
+    if thick is not None:
+        return thick
     if row is None:
         raise part.missing("thread", "outside")
     cure = "measure ten turns of it round a pencil and write `thread: {outside: ...}`"
@@ -62,14 +65,27 @@ def _row(part: Part) -> tables.Row | None:
     return None
 
 
+def _sold_by_thickness(part: Part) -> Quantity | None:
+    """The size of a line where that is how thick it is (`0.38 mm`), its own or its spool's."""
+    spool = part.part("thread", "spool")
+    own = part.has("thread", "size")
+    of, path = (part, ("thread", "size")) if own or spool is None else (spool, ("size",))
+    try:
+        return of.size(*path) if of.has(*path) else None
+    except units.UnitFault:
+        return None  # a size of its own kind, such as `D`
+
+
 def _flexible_wire(part: Part) -> tables.Row | None:
     """The row of a flexible wire that is as thick, to a hundredth of a millimetre."""
-    soft = part.thread.steel and not part.thread.springs
-    if not (part.has("thread", "outside") and soft):
+    if not part.thread.steel or part.thread.springs:
         return None
-    thick = round(part.size("thread", "outside").middle, 2)
+    outside = ("thread", "outside")
+    thick = part.size(*outside) if part.has(*outside) else _sold_by_thickness(part)
+    if thick is None:
+        return None
     rows = {row.cell("diameter").value: row for row in tables.load("beading_wires").rows.values()}
-    return rows.get(thick)
+    return rows.get(round(thick.middle, 2))
 
 
 def needle(part: Part) -> Quantity:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from wellstrung.common import units
 from wellstrung.common.places import Fault, Place
-from wellstrung.common.wording import article
+from wellstrung.common.wording import article, together
 from wellstrung.model.beads import bead_mix, drops_of
 from wellstrung.model.item import node_at
 from wellstrung.model.parts import Part, Role
@@ -76,9 +76,16 @@ def _rest(plan: Plan) -> Iterator[Fault]:
     """One part in the run may fill the rest, and only of a length that the plan asks for."""
     filling = [part for part in plan.parts.values() if part.fills_rest]
     alone = {entry.part for entry in plan.run if not entry.beside}
+    beside = {part for entry in plan.run if entry.beside for part in entry.parts}
     for part in filling:
         place = part.place_of("length")
-        if part not in alone:
+        if part in beside:
+            yield _fault(
+                f"`{part.name}` fills the rest, and it lies side by side with other strands: write"
+                " the length of each",
+                place,
+            )
+        elif part not in alone:
             yield _fault(
                 f"`{part.name}` fills the rest, and it has no place of its own in the run: write"
                 " its length",
@@ -90,10 +97,11 @@ def _rest(plan: Plan) -> Iterator[Fault]:
                 " `finished_length` or `inside`",
                 place,
             )
+    filling = [part for part in filling if part in alone]
     if len(filling) > 1:
-        *most, last = (f"`{part.name}`" for part in filling)
         yield _fault(
-            f"{', '.join(most)} and {last} fill the rest: write the length of all but one",
+            f"{together(f'`{part.name}`' for part in filling)} fill the rest: write the length of"
+            " all but one",
             filling[-1].place_of("length"),
             *(part.place_of("length") for part in filling[:-1]),
         )

@@ -16,7 +16,14 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.rulebook.answer import Remedy, Target
 from wellstrung.rulebook.ask import Ask
-from wellstrung.rulebook.wording import article, at_least, in_unit_of, in_yaml, spelled_time
+from wellstrung.rulebook.wording import (
+    article,
+    at_least,
+    in_unit_of,
+    in_yaml,
+    spelled_time,
+    together,
+)
 from wellstrung.subjects.base import Eyes
 from wellstrung.subjects.chain import links_of, pattern_of
 from wellstrung.subjects.supplies import BeadsNeeded
@@ -135,31 +142,45 @@ def places_of(part: Part, ask: Ask) -> int:
 
 
 def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[Remedy, ...]:
-    """A remedy that adds `more` mm to the run: to the only part with a length, or counted."""
-    parts = with_length(ask)
+    """A remedy that adds `more` mm to the run: to the only part with a length, or counted.
+
+    Strands side by side all become longer.
+    """
+    parts = dict.fromkeys(with_length(ask))
     if counted := _counted(ask):
         return _more_counted(*counted, ask, more, rounded)
-    if len(parts) != 1:
+    if not parts or any(
+        parts.keys() - set(entry.parts) for entry in ask.plan.run if parts.keys() & set(entry.parts)
+    ):
         return ()
-    (part,) = parts
-    length = part.length("length")
-    new = length.middle + more / places_of(part, ask)
-    if new <= 0:
-        return ()
-    text = in_unit_of(rounded(new), length)
+    edits: list[Edit] = []
+    words: dict[tuple[str, str], list[str]] = {}
+    for part in parts:
+        length = part.length("length")
+        new = length.middle + more / places_of(part, ask)
+        if new <= 0:
+            return ()
+        text = in_unit_of(rounded(new), length)
+        edits.append(Edit(part.place_of("length"), text))
+        words.setdefault((text, length.spelling), []).append(f"`{part.name}`")
     makes = "string" if part.kind.role is Role.STRAND else "weave"
-    words = f"{makes} {text} of `{part.name}` instead of {length.spelling}"
-    return (Remedy.write(part.place_of("length"), text, words),)
+    each = (f"{text} of {together(names)} instead of {was}" for (text, was), names in words.items())
+    return (Remedy(f"{makes} {together(each)}", tuple(edits)),)
+
+
+#: the fields that count what makes a part of the run as long as it is
+_COUNTS = ("links", "count", "repeats")
 
 
 def _counted(ask: Ask) -> tuple[Part, str] | None:
     """The only part of the run that is counted, and the field; None where a length is written."""
-    run = ask.plan.in_run
-    counted = {part for part in run if part.has("links") or (part.stitch and part.has("count"))}
-    if len(counted) != 1 or with_length(ask):
-        return None
-    (part,) = counted
-    return part, "count" if part.stitch else "links"
+    counted = {
+        (part, field)
+        for part in ask.plan.in_run
+        for field in _COUNTS
+        if part.has(field) and (part.stitch or field == "links")
+    }
+    return counted.pop() if len(counted) == 1 and not with_length(ask) else None
 
 
 def _by_one(part: Part, field: str, ask: Ask) -> float:
@@ -174,8 +195,10 @@ def _more_counted(
     count = max(1, rounded(had + more / _by_one(part, field, ask)))
     if count == had:
         return ()  # as near as whole beads come
-    what = f"string {count} beads of" if part.stitch else f"cut {count} links for"
-    words = f"{what} `{part.name}` instead of {had}"
+    what = {"links": "cut {} links for", "count": "string {} beads of"}.get(
+        field, f"string {{}} {field} of"
+    )
+    words = f"{what.format(count)} `{part.name}` instead of {had}"
     return (Remedy.write(part.place_of(field), str(count), words),)
 
 

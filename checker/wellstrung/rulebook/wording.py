@@ -78,6 +78,23 @@ def _pulls(force: float, side: units.Side) -> str:
     return units.show(grams, "kg", 1, side) if grams >= 1000 else units.show(grams, "g", 0, side)
 
 
+def by_ruler(length: float, like: Quantity) -> str:
+    """A length in mm that is only roughly known, in the author's unit, as a ruler shows it.
+
+    >>> from wellstrung.quantity.arithmetic import leaf
+    >>> by_ruler(27.48, leaf("wanted", 180.0, "mm", spelled_unit="mm"))
+    '27 mm'
+    >>> by_ruler(27.48, leaf("wanted", 180.0, "mm", spelled_unit="cm"))
+    '2.7 cm'
+    >>> by_ruler(10.18, leaf("wanted", 381.0, "mm", spelled_unit="in"))
+    '3/8 in'
+    """
+    unit = _unit(like, like.unit)
+    if unit.startswith("in"):
+        return units.by_length(length, inches=True)
+    return units.show(length, unit, {"mm": 0, "cm": 1}.get(unit))
+
+
 def at_least(value: float, like: Quantity) -> str:
     """A limit that must be reached, rounded up so that what is printed reaches it."""
     return in_unit_of(value, like, "up")

@@ -130,7 +130,8 @@ def _filling(plan: Plan, ask: Quantities) -> Part:
     )
     if longest is None:
         raise NoSizes(
-            f"{plan.file} has no rope, band, braid or strand in its run that could be longer"
+            f"no rope, band, braid or strand of {plan.file} has a place of its own in the run,"
+            " where it could fill the rest"
         )
     field = next((name for name in _COUNTED_BY if longest.has(name)), "length")
     place = longest.place_of(field)

@@ -9,7 +9,7 @@ from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandsInCone
 from wellstrung.rulebook.plan import Part, Role
 from wellstrung.rulebook.remedies import in_words, next_up, wider_bore
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, article, in_unit_of, raised, spelled
+from wellstrung.rulebook.wording import about, article, in_unit_of, raised, spelled, together
 from wellstrung_rules.fit import packed
 
 
@@ -50,7 +50,7 @@ def _end(strand: Part, cone: Part, ask: Ask) -> Quantity:
 def _names(strands: Sequence[Part]) -> str:
     counts = Counter(strand.name for strand in strands)
     each = (f"{n} of `{name}`" if n > 1 else f"`{name}`" for name, n in counts.items())
-    return " and ".join(each)
+    return together(each)
 
 
 RULE = Rule(

@@ -6,7 +6,7 @@ from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Remedy, Rule, 
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf
-from wellstrung.rulebook.wording import between, in_unit_of
+from wellstrung.rulebook.wording import between, by_ruler, in_unit_of
 
 
 def check(piece: Piece, ask: Ask) -> Answer:
@@ -24,7 +24,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     word = "short" if too_short else "long"
     off = abs(found.middle - wanted.middle)
     longer = run_longer(ask, wanted.middle - found.middle, round)
-    by_hand = f"make the run about {in_unit_of(off, wanted)} {'longer' if too_short else 'shorter'}"
+    by_hand = f"make the run about {by_ruler(off, wanted)} {'longer' if too_short else 'shorter'}"
     clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
     taut = "taut with the clasp closed" if clasp else "taut"
     measured = "inside the loop" if goal.field == "inside" else taut

@@ -301,6 +301,28 @@ CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
             )
         ],
     ),
+    "strands side by side that fill the rest": (
+        {
+            "length: 39.7 cm": "length: fills the rest",
+            "  glue: {kind": "  lace: {kind: strand, stitch: strung, beads: kelp,"
+            " length: fills the rest}\n  glue: {kind",
+            "cap, rope, cap": "cap, {strands: [rope, lace]}, cap",
+        },
+        [
+            (
+                "13:13",
+                [],
+                "`rope` fills the rest, and it lies side by side with other strands: write the"
+                " length of each",
+            ),
+            (
+                "22:61",
+                [],
+                "`lace` fills the rest, and it lies side by side with other strands: write the"
+                " length of each",
+            ),
+        ],
+    ),
     "a loop that stays open": (
         {"piece: necklace\n": "piece: necklace\nrun_is: loop\ncloses: open\n"},
         [

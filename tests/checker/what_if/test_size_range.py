@@ -123,6 +123,14 @@ def test_a_plan_that_is_not_understood_has_no_sizes() -> None:
     )
 
 
+def test_strands_side_by_side_take_up_no_difference() -> None:
+    strands = (SAMPLES / "ebb_line_three_strand.yaml").read_text(encoding="utf-8")
+    assert refusal(strands) == (
+        "no rope, band, braid or strand of plan.yaml has a place of its own in the run, where it"
+        " could fill the rest"
+    )
+
+
 def test_a_plan_without_a_length_wanted_is_told_what_to_write() -> None:
     earrings = (SAMPLES / "spindrift_earrings.yaml").read_text(encoding="utf-8")
     assert refusal(earrings) == (
