@@ -179,8 +179,17 @@ def hangs(plan: Plan) -> Iterator[Subject]:
         yield Hangs(line.place_of("part"), line)
 
 
-def eyes_meet(plan: Plan) -> Iterator[Subject]:
-    """Every two closed curves that are linked."""
+def eyes_meet(plan: Plan) -> Iterator[EyesMeet]:
+    """Every two closed curves that are linked.
+
+    They come as the plan lists their parts, for a run may be written from either end.
+    """
+    order = {name: number for number, name in enumerate(plan.parts)}
+    yield from sorted(_links(plan), key=lambda link: sorted(order[name] for name in link.parts))
+
+
+def _links(plan: Plan) -> Iterator[EyesMeet]:
+    """The same, along the run and then down what hangs."""
     for before, after in plan.neighbours:
         one, other = side_facing(before, onwards=True), side_facing(after)
         halves = before.half and after.half and before.part is after.part
@@ -212,7 +221,7 @@ def rings_to_open(plan: Plan) -> list[Part]:
     shut = [
         [side for side in dict.fromkeys((join.one, join.other)) if isinstance(side, Part)]
         for join in dict.fromkeys(eyes_meet(plan))
-        if isinstance(join, EyesMeet) and opens(join.one) is opens(join.other) is False
+        if opens(join.one) is opens(join.other) is False
     ]
     found: list[Part] = []
     while shut := [rings for rings in shut if rings and not {*rings} & {*found}]:
