@@ -97,12 +97,13 @@ def rewritten(case: Case, found: Mapping[str, Any], keys: Collection[str] = TEXT
         new = found.get(key.value)
         old = {"expect": case.expect, **case.pinned}.get(key.value)
         if key.value in keys and new is not None and new != old:
-            start, end = value.start_mark.index, value.end_mark.index
+            start = value.start_mark.index
+            # a list ends where the next entry begins
+            end = start + len(text[start : value.end_mark.index].rstrip())
             flow = isinstance(new, str)  # a list keeps a line for each of its entries
             dumped = yaml.safe_dump(new, default_flow_style=flow, allow_unicode=True, width=104)
             lines = dumped.removesuffix("...\n").strip().replace("\n", "\n  ")
-            tail = "\n" if text[start:end].endswith("\n") else ""
-            text = text[:start] + lines + tail + text[end:]
+            text = text[:start] + lines + text[end:]
     case.file.write_text(text, encoding="utf-8")
 
 
