@@ -21,7 +21,8 @@ from wellstrung.plugins import host
 from wellstrung.reading import parser
 from wellstrung.testing import cases
 
-CHECKER = Checker(host.load())
+#: no remedy is compared, so none is tried
+CHECKER = Checker(host.load(), trials=0)
 RULES = Path(__file__).parents[2] / "rules"
 FEW, MANY = 40, 80
 
@@ -139,9 +140,6 @@ def test_the_same_piece_has_the_same_findings(way: str) -> None:
 @pytest.mark.slow
 @pytest.mark.parametrize("way", WAYS)
 def test_every_case_and_many_plans_have_the_same_findings(way: str) -> None:
-    """Each way takes its share of the cases; together they take all."""
-    number = list(WAYS).index(way)
-    share = case_texts()[number :: len(WAYS)]
-    every = [*share, *((f"generated {n}", text) for n, text in enumerate(seeded(MANY)))]
+    every = [*case_texts(), *((f"generated {n}", text) for n, text in enumerate(seeded(MANY)))]
     changed = {name: found for name, text in every if (found := same(text, way))}
     assert not changed, "\n\n".join(f"{name}\n{found}" for name, found in changed.items())
