@@ -17,9 +17,10 @@ class Rule(Struct, frozen=True):
 
     `title` says in one line what it asks for; `why` what happens at the bench otherwise; `bad` and
     `good` show a line of a plan. `level` is the highest it gives. `yields_to` names the rules whose
-    remark about the same part makes this one superfluous. `over` is `worst` for rules of hold and
-    of safety. `limits` are those that it asks for. `loads` says that it judges a load, which what
-    the plan leaves out can only raise: what is known of it may be too much already.
+    remark about the same parts, or about some of them, makes this one superfluous. `over` is
+    `worst` for rules of hold and of safety. `limits` are those that it asks for. `loads` says that
+    it judges a load, which what the plan leaves out can only raise: what is known of it may be too
+    much already.
     """
 
     name: str
