@@ -36,7 +36,8 @@ from wellstrung.rulebook import (
 from wellstrung.rulebook.installed import Installed
 from wellstrung.rulebook.wording import between, in_unit_of
 
-FROM_MEMORY = "from memory"
+#: Grades of a value that makes no error alone, and how a remark calls such a value.
+_UNSURE = {"from memory": "a value from memory", "weak page": "a value from a weak page"}
 
 
 class Judge:
@@ -189,7 +190,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Re
     margin = misfit.margin
     if margin is not None:
         verdict = compare(freed(margin), over=rule.over)
-        recalled = [leaf.source for leaf in margin.leaves if leaf.grade == FROM_MEMORY]
+        unsure = next((leaf for leaf in margin.leaves if leaf.grade in _UNSURE), None)
         if verdict is Verdict.MAY_FAIL:
             level, says = "warning", worded(misfit.says, sure=False)
             if margin.chief_cause is not None:
@@ -201,9 +202,9 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Re
                 cure = cause.cure
         elif compare(freed(margin, careful=True), over=rule.over) is not Verdict.FAILS:
             level = "warning"
-        elif recalled and level == "error":
+        elif unsure is not None and level == "error":
             level = "warning"
-            says += f" by a value from memory ({recalled[0]}): check yours"
+            says += f" by {_UNSURE[unsure.grade]} ({unsure.source}): check yours"
     return Remark(
         rule=rule.name,
         level=level,

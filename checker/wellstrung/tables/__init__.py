@@ -1,7 +1,8 @@
 """Trade tables: reference data, each cell with its grade of evidence and its sources.
 
 Grades: `several pages`, `one page`, `derived` (arithmetic from printed values), `from memory`,
-`weak page`, `standard` and `common practice`. A value from memory never makes an error alone.
+`weak page`, `standard` and `common practice`. A value from memory or of a weak page never makes an
+error alone.
 """
 
 from __future__ import annotations
