@@ -66,6 +66,8 @@ _MOST_LOOKS = 30_000
 _End = tuple[int, float, float]
 #: While searching: which length is cut, where it ends, and how many of each kind are left.
 _State = tuple[int, "_End | None", tuple[int, ...]]
+#: The kind to cut next (none: go on to the next length), and the state after it.
+_Way = tuple["int | None", _State]
 
 
 class _Cutter(Struct, frozen=True):
@@ -129,46 +131,48 @@ class _Cutter(Struct, frozen=True):
         """The most pieces over every order of cutting, length by length."""
         counts = Counter(tuple(links) for links in pieces)
         kinds = list(counts)
-        #: of each state the most pieces from there on, and the kind to cut next (none: go on)
-        known: dict[_State, tuple[int, int | None]] = {}
-
+        #: of each state the most pieces from there on, and the way to go
+        known: dict[_State, tuple[int, _Way | None]] = {}
+        start: _State = (0, None, tuple(counts.values()))
+        # no recursion: it would be as deep as there are pieces. Ways are looked for first; when
+        # what they lead to is known, the best is taken
+        todo: list[tuple[_State, list[_Way] | None]] = [(start, None)]
         looks = 0
-
-        def after(state: _State, kind: int) -> _State | None:
-            nonlocal looks
-            looks += 1
-            number, end, left = state
-            cut = self.cut(self.lengths[number], end, kinds[kind]) if left[kind] else None
-            fewer = (*left[:kind], left[kind] - 1, *left[kind + 1 :])
-            return (number, cut, fewer) if cut is not None else None
-
-        def most(state: _State) -> int:
-            number, _, left = state
-            if number == len(self.lengths) or not any(left):
-                return 0
-            if state not in known:
-                if looks >= _MOST_LOOKS:
-                    return 0  # what is found by then stands
-                known[state] = (0, None)
-                best: tuple[int, int | None] = (most((number + 1, None, left)), None)
-                for kind in range(len(kinds)):
-                    then = after(state, kind)
-                    if then is not None and 1 + most(then) > best[0]:
-                        best = (1 + most(then), kind)
-                known[state] = best
-            return known[state][0]
-
-        state: _State = (0, None, tuple(counts.values()))
-        most(state)
+        while todo:
+            state, ways = todo.pop()
+            if state in known or (ways is None and looks >= _MOST_LOOKS):
+                continue  # what is found by then stands
+            if ways is None:
+                ways = self._ways(state, kinds)
+                looks += len(kinds)
+                todo.append((state, ways))
+                todo += [(then, None) for _, then in reversed(ways)]
+            else:
+                had = [known.get(then, (0,))[0] + (kind is not None) for kind, then in ways]
+                best = max(had, default=0)
+                known[state] = best, ways[had.index(best)] if ways else None
         laid: list[list[int]] = [[] for _ in self.lengths]
         numbers = {
             kind: [at for at, links in enumerate(pieces) if tuple(links) == wanted][::-1]
             for kind, wanted in enumerate(kinds)
         }
-        while state in known:
-            kind = known[state][1]
-            then = after(state, kind) if kind is not None else None
-            if kind is not None and then is not None:
+        state = start
+        while (way := known.get(state, (0, None))[1]) is not None:
+            kind, then = way
+            if kind is not None:
                 laid[state[0]].append(numbers[kind].pop())
-            state = then or (state[0] + 1, None, state[2])
+            state = then
         return laid
+
+    def _ways(self, state: _State, kinds: Sequence[tuple[str, ...]]) -> list[_Way]:
+        """How cutting can go on: to leave the length at hand, or to cut a kind from it."""
+        number, end, left = state
+        if number == len(self.lengths) or not any(left):
+            return []
+        ways: list[_Way] = [(None, (number + 1, None, left))]
+        for kind, links in enumerate(kinds):
+            cut = self.cut(self.lengths[number], end, links) if left[kind] else None
+            if cut is not None:
+                fewer = (*left[:kind], left[kind] - 1, *left[kind + 1 :])
+                ways.append((kind, (number, cut, fewer)))
+        return ways

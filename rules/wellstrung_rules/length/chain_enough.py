@@ -36,16 +36,17 @@ def check(cut: ChainCut, ask: Ask) -> Answer:
     need = at_least(math.ceil(whole.likely.high / 10) * 10, on_hand)
     written = " and ".join(line.text for line in cut.on_hand)
     gives = f"{{gives {had.middle:g}|may give only {had.worst.low:g}}}"
+    # of several kinds of piece a better order may give more
+    several = len(cut.pieces) > 1
     return Misfit(
         says=f"the chain `{cut.chain.name}` on hand ({written}) {gives} of the {wanted} pieces, cut"
-        " in phase with its pattern",
+        f" in phase with its pattern{', in the best order found' if several else ''}",
         place=last.place,
         found=written,
         needed=f"{need} in one length",
         remedies=_remedies(cut, need),
         margin=margin,
-        # of several kinds of piece a better order may give more
-        at_most="error" if len(cut.pieces) == 1 else "warning",
+        at_most="warning" if several else "error",
         also=(cut.chain.key.place,),
         working=tuple(working(whole)),
     )

@@ -208,6 +208,12 @@ def test_longest_first_is_not_always_the_most() -> None:
     assert had == len(pieces)
 
 
+def test_thousands_of_pieces_are_searched_as_far_as_the_search_goes() -> None:
+    pieces = [["loop", "bar"]] * 3000 + [["loop", "bar", "loop"]] * 3000
+    had = pieces_had([89_500.0], ["loop", "bar"], pieces, INSIDES, WIRES, soldered=True)
+    assert 0 < had < len(pieces)
+
+
 @given(st.lists(st.integers(1, 5), min_size=1, max_size=5), st.lists(st.integers(3, 9), max_size=2))
 def test_pieces_had_by_trying_every_order(counts: list[int], lengths: list[int]) -> None:
     """Every order of the pieces, each put on the length at hand until it is used up."""
