@@ -8,12 +8,12 @@ from functools import partial
 from wellstrung import tables
 from wellstrung.derived.declared import from_table
 from wellstrung.model.item import Bead
-from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity
 
 _MEASURE = "measure ten of `{bead}` together and write `measured: {{{what}: ...}}` in the palette"
 _WEIGH = "weigh some of `{bead}`, count them, write `measured: {{{what}: ...}}` in the palette"
+_FINER = "weigh more of `{bead}`, count them, write `per_gram` with one figure more"
 
 
 def _size(what: str, bead: Bead) -> Quantity:
@@ -25,11 +25,9 @@ def _size(what: str, bead: Bead) -> Quantity:
 
 def _per_gram(bead: Bead) -> Quantity:
     """How many weigh a gram."""
-    node = bead.node_at("measured", "per_gram") or bead.node_at("per_gram")
-    if node is None:
-        return _from_table("per_gram", bead)
-    value = float(node.value)
-    return leaf(f"{bead.name}.per gram", value, "", place=node.place, spelling=str(node.value))
+    if bead.has("measured", "per_gram") or bead.has("per_gram"):
+        return bead.rounded("per_gram", cure=_FINER.format(bead=bead.name))
+    return _from_table("per_gram", bead)
 
 
 def _from_table(what: str, bead: Bead) -> Quantity:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Collection, Mapping
+from decimal import Decimal
 
 from msgspec import Struct
 
@@ -130,6 +131,18 @@ class Item(Struct, frozen=True, eq=False):
                 raise self.missing(*path)
             return default
         return float(node.value)
+
+    def rounded(self, field: str, *, cure: str) -> Quantity:
+        """A plain number, no closer than half of its last figure; a `measured:` one comes first."""
+        node = self.node_at("measured", field) or self.node_at(field)
+        if node is None:
+            raise self.missing(field)
+        text = node.text if isinstance(node, reading.Scalar) else str(node.value)
+        written = Decimal(text)
+        half = 10.0 ** int(written.as_tuple().exponent) / 2
+        cause = Cause(f"rounding of `{field}`", f"`{self.name}`", cure)
+        name, spreads = f"{self.name}.{field.replace('_', ' ')}", [Spread(cause, half, half)]
+        return leaf(name, float(written), "", spreads, place=node.place, spelling=text)
 
     def counts(self, *path: str) -> tuple[int, ...]:
         """A field of one count, a list of them, or a mirrored list; empty where it is not there.
