@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from itertools import product
@@ -29,11 +30,12 @@ def climbed(
 ) -> Window:
     """Over so many causes that not every corner can be tried; `alone` moves one of them.
 
-    From each cause's own best point one cause after another is moved until none helps, or until
-    `_MOST_MOVES` causes have been moved in all.
+    From each cause's own best point one cause after another is moved until none helps. Where
+    `_MOST_MOVES` causes have been moved before that, the range is no narrower than all that each
+    cause does alone, added up: no error comes of a range that was not followed to its end.
     """
     causes = tuple(causes)
-    low, high = (_climb(sign, at, alone, causes, points) for sign in (-1.0, 1.0))
+    low, high = (_climb(sign, at, alone, middle, causes, points) for sign in (-1.0, 1.0))
     return Window(min(middle, -low), max(middle, high))
 
 
@@ -41,6 +43,7 @@ def _climb(
     sign: float,
     at: At,
     alone: Callable[[Cause, float], float],
+    middle: float,
     causes: tuple[Cause, ...],
     points: tuple[float, ...],
 ) -> float:
@@ -57,7 +60,8 @@ def _climb(
         for cause in causes:
             for point in points:
                 if not left:
-                    return best
+                    each = (max(0.0, signed(one, moved[one]) - sign * middle) for one in causes)
+                    return max(best, sign * middle + math.fsum(each))
                 left -= 1
                 trial = sign * at({**moved, cause: point})
                 if trial > best + 1e-12:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from itertools import product
 
 import pytest
@@ -12,6 +13,7 @@ from wellstrung.formulas.arithmetic import pi, tan
 from wellstrung.formulas.thread import strength_left
 from wellstrung.quantity.arithmetic import derived, exact, leaf, total
 from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.extremes import climbed
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.quantity.working import described, number, working
@@ -200,3 +202,15 @@ def test_many_causes_are_climbed_to_the_same_ends_as_counting_corners(
     straight = sum(spread.up for term in own for spread in term.spreads)
     middle = sum(term.middle for term in own)
     assert total("sum", "mm", own).worst.high == pytest.approx(middle + straight)
+
+
+def test_a_climb_that_stops_is_no_narrower_than_its_causes_added_up() -> None:
+    """Pairs that cancel where both start; more causes than a climb moves once each."""
+    causes = [Cause(f"cause {number}") for number in range(200)]
+
+    def at(moved: Mapping[Cause, float]) -> float:
+        every = [moved.get(cause, 0.0) for cause in causes]
+        return sum((one - other) ** 2 for one, other in zip(every[::2], every[1::2], strict=True))
+
+    found = climbed(at, lambda cause, by: at({cause: by}), 0.0, causes, (-1.0, 1.0, 0.0))
+    assert found.high >= len(causes)
