@@ -192,6 +192,22 @@ def lower_bound(diameters: Sequence[float]) -> float:
     )
 
 
+@opaque("least circle round")
+def _least_round(diameters: Sequence[float]) -> float:
+    return lower_bound(diameters)
+
+
+def least_side_by_side(**diameters: float) -> float:
+    """`lower_bound` of circles that have names.
+
+    Geometry and the published ratios: see the module.
+
+    >>> least_side_by_side(rope=7.0, eye=1.0)
+    8.0
+    """
+    return _least_round(tuple(diameters.values()))
+
+
 #: where a circle lies, and its radius
 _Disc = tuple[float, float, float]
 
@@ -211,7 +227,7 @@ def _searched(radii: tuple[float, ...]) -> _Found:
     this gives a smaller container.
     """
     low = lower_bound([2 * r for r in radii]) / 2
-    if len(radii) > _MOST_PLACED:
+    if len(radii) > MOST_PLACED:
         return _Found(_in_bundles(radii), radii)
     if _placed(radii, low):
         return _Found(low, radii)
@@ -326,5 +342,5 @@ _CLOSE, _WORTH_IT = 1e-7, 1 - 1e-5
 _FEW, _NEAR_ENOUGH = 24, 1e-3
 #: Changes of order that are tried, times the cube of the number of circles: what one costs.
 _WORK = 60_000
-#: More circles than these are not placed one by one.
-_MOST_PLACED = 90
+#: More circles than these are not placed one by one: their container may be half as wide again.
+MOST_PLACED = 90

@@ -18,7 +18,7 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.plan import Bead, Eyes, Part, Role
 from wellstrung.rulebook.remedies import in_words, take_wire, thinner_wires
-from wellstrung.rulebook.values import Quantity, derived, exact
+from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
 from wellstrung.rulebook.wording import at_most, raised, spelled
 
 #: Thinner thread, mm, is not sold for beads: common practice, no source.
@@ -34,7 +34,20 @@ REAM_WET = (
 def packed(name: str, sizes: Iterable[Quantity], source: str = IN_A_CIRCLE) -> Quantity:
     """The smallest round hole, mm, that takes round things side by side."""
     numbered = {f"circle{number}": size for number, size in enumerate(sizes, 1)}
-    return derived(name, "mm", circles.side_by_side, numbered, source=source)
+    found = derived(name, "mm", circles.side_by_side, numbered, source=source)
+    if len(numbered) <= circles.MOST_PLACED:
+        return found
+    # not placed one by one, they may need less: no error comes of that alone
+    least = derived(f"{name} at least", "mm", circles.least_side_by_side, numbered, source=source)
+    why = Cause(f"how {len(numbered)} lie together", cure="bind them together and measure across")
+    return derived(
+        name,
+        "mm",
+        lambda least, most, loose: least + (most - least) * loose,
+        least=least,
+        most=found,
+        loose=leaf("how loosely they lie", 1.0, "", [Spread(why, 1.0, 0.0)]),
+    )
 
 
 def bridged(eyes: Eyes) -> bool:
