@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wellstrung.model.item import Item
 from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
-from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes, named, side_facing
+from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes, named, opens, side_facing
 from wellstrung.subjects.counts import has_place, hung_in_all
 from wellstrung.subjects.glued import caps_at, closing_glue
 
@@ -268,7 +268,7 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
 
 
 def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
-    """How many times each part must be woven, strung, cut, glued or hung; and by counting rings."""
+    """How many times each part must be made, glued, hung, crimped or closed; and by its rings."""
     wanted: dict[tuple[Part, str], tuple[int, int]] = {}
 
     def want(part: Part, verb: str, count: int, rings: int) -> None:
@@ -281,6 +281,13 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
         _want_made(line.part, wanted)
         if line.part.kind.role is not Role.BAIL:  # it is slid on or closed round
             want(line.part, "hang", *hung_in_all(plan, line))
+    hanging = {line.by for line in plan.hung} | {line.part for line in plan.hung}
+    for entry in plan.run:
+        part = entry.part
+        if part.kind.role is Role.CRIMP:
+            want(part, "crimp", entry.linked, entry.linked)
+        elif part.kind.role is Role.RING and opens(part) and part not in hanging:
+            want(part, "close ring", entry.linked, entry.linked)
     for end, inner in plan.meetings:
         if end.part.kind.role is Role.CAP and inner.part.kind.role is Role.ROPE:
             want(end.part, "glue", 1, 1)

@@ -8,6 +8,8 @@ from wellstrung.rulebook.wording import in_yaml, often
 from wellstrung_rules.work import out_of_order
 
 _DOES = {"weave": "weaves", "string": "strings", "cut": "cuts"}
+#: what a step does to all of a part, or as many `times` as it says
+_BY_TIMES = ("hang", "crimp", "close ring")
 
 
 def check(work: PartAtWork, ask: Ask) -> Answer:
@@ -17,7 +19,7 @@ def check(work: PartAtWork, ask: Ask) -> Answer:
         return _never_made(work)
     first = work.made[0]
     early = next((step for step in work.needed_by if step.number < first.number), None)
-    field = {"glue": "joints", "hang": "times"}.get(work.verb)
+    field = {"glue": "joints", **dict.fromkeys(_BY_TIMES, "times")}.get(work.verb)
     if early is None:
         return _counted(work, field) if field else Held()
     says = f"step {early.number} (`{early.verb}`) needs `{work.part.name}`, but only step"
@@ -59,7 +61,7 @@ def _counted(work: PartAtWork, field: str) -> Answer:
     counts = [count for step in work.made if isinstance(count := step.get(field), int)]
     unsaid, last = len(work.made) - len(counts), work.made[-1]
     done = sum(counts) + unsaid
-    if done == work.wanted or (work.verb == "hang" and (unsaid or done == work.rings)):
+    if done == work.wanted or (work.verb in _BY_TIMES and (unsaid or done == work.rings)):
         return Held()
     right, place = work.wanted - done + int(last.get(field) or 1), last.place_of(field)
     remedy = Remedy(f"take the extra ones out of step {last.number}")
@@ -67,8 +69,8 @@ def _counted(work: PartAtWork, field: str) -> Answer:
         edits = (Edit(place, str(right)),) if place != last.place else ()
         remedy = Remedy(f"write `{field}: {right}` in step {last.number}", edits)
     return Misfit(
-        says=f"the steps {work.verb} `{work.part.name}` {often(done)}, but the piece has it"
-        f" {often(work.wanted)}",
+        says=f"the steps {work.verb.removesuffix(' ring')} `{work.part.name}` {often(done)},"
+        f" but the piece has it {often(work.wanted)}",
         place=place,
         found=often(done),
         needed=often(work.wanted),
