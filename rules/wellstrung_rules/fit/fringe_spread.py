@@ -39,8 +39,8 @@ _FARTHEST = 50
 
 
 def check(fringe: HungOnEyes, ask: Ask) -> Answer:
-    if fringe.shared or len(fringe.in_order) < 2:
-        return None  # what hangs from one loop hangs as a tassel
+    if fringe.shared or fringe.eyes.count == 1 or len(fringe.in_order) < 2:
+        return None  # what hangs from one eye hangs as a tassel
     eyes, spacing = fringe.eyes, ask.get(fringe.eyes.quantity("spacing"))
     crowd = ask.limit(FRINGE_CROWD) if eyes.woven else exact(FRINGE_CROWD.name, 1.0)
     found = []
