@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from wellstrung.common.places import Edit, Fault
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging import failures
@@ -20,6 +22,7 @@ from wellstrung.model import build
 from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, schema, tree
+from wellstrung.reading.json_plan import as_json, is_json
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook.installed import Installed
 from wellstrung.subjects.alone import Piece
@@ -94,7 +97,7 @@ class Checker:
     def _guarded(self, read: tree.Read, bench: Bench, drawer: tree.Read | None) -> PlanResult:
         """An error in the checker itself is a failure of the plan, which then never passes."""
         try:
-            return self._check(read, bench, drawer, offer=True)
+            return _json_as_json(self._check(read, bench, drawer, offer=True))
         except Exception as error:
             failure = failures.of_stage(read.file, error)
             return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
@@ -180,6 +183,20 @@ def _refused(
         remarks=tuple(sorted(remarks, key=_reading_order)),
         readable=False,
     )
+
+
+def _json_as_json(result: PlanResult) -> PlanResult:
+    """The result with edits to files in JSON written as JSON."""
+    texts = {result.file: result.text, **result.beside}
+    files = {file for file, text in texts.items() if is_json(text)}
+    if not files:
+        return result
+
+    def written(edit: Edit) -> Edit:
+        return replace(edit, new=as_json(edit.new)) if edit.place.file in files else edit
+
+    remarks = [replace(one, edits=tuple(map(written, one.edits))) for one in result.remarks]
+    return replace(result, remarks=tuple(remarks))
 
 
 def _reading_order(remark: Remark) -> tuple[int, str, int, int, str]:

@@ -47,7 +47,11 @@ def advice(text: str, case: Case, checker: Checker) -> list[Any]:
 
 
 def after(text: str, edits: Any) -> Any:
-    return read(tree.replaced(text, [(edit.place, edit.new) for edit in edits])) if edits else None
+    return read(replaced(text, edits)) if edits else None
+
+
+def replaced(text: str, edits: Any) -> str:
+    return tree.replaced(text, [(edit.place, edit.new) for edit in edits])
 
 
 @pytest.mark.parametrize("rule", RULES_WITH_EDITS)
@@ -56,5 +60,20 @@ def test_the_same_advice_in_every_layout(rule: str, checker: Checker) -> None:
     case = next(one for one in cases(file) if one.pinned.get("edits"))
     expected = advice(case.text, case, checker)
     assert any(one[0] == rule and one[-1] for one in expected)
-    for text in in_layouts(read(case.text)).values():
+    for layout, text in in_layouts(read(case.text)).items():
         assert advice(text, case, checker) == expected, text
+        if layout.startswith("JSON"):
+            assert all(json.loads(edited) for edited in edited_texts(text, case, checker))
+
+
+def edited_texts(text: str, case: Case, checker: Checker) -> list[str]:
+    remarks = judged(case, checker).check_text(text).remarks
+    return [replaced(text, one.edits) for one in remarks]
+
+
+def test_a_word_corrected_in_json_stays_json(checker: Checker) -> None:
+    plan = {"plan": 1, "titel": "Misspelt", "piece": "bracelet", "parts": {"a": {"kind": "strnd"}}}
+    text = json.dumps(plan)
+    edits = [edit for one in checker.check_text(text).remarks for edit in one.edits]
+    assert [edit.new for edit in edits] == ['"title"', '"strand"']
+    assert json.loads(replaced(text, edits))
