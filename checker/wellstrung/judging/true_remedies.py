@@ -11,6 +11,7 @@ from wellstrung.common.wording import listed
 from wellstrung.judging.alike import Alike
 from wellstrung.judging.result import RANK, Identity, PlanResult, Remark
 from wellstrung.model.plan import Plan
+from wellstrung.quantity.verdict import SLACK
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, tree
 
@@ -52,9 +53,13 @@ def with_true_remedy(
         new = _new(cured, after, before) if after else None if remedy.edits else ()
         brings.update({edit.place: new for edit in remedy.edits if new})
         if new == ():
-            text = f"{remark.remedy}; or {remedy.text}" if remark.remedy else remedy.text
+            text = remedy.text
             if remedy.target is not None and remedy.target.place in brings:
                 text += f" (changed alone, that brings {listed(brings[remedy.target.place])})"
+            ways = [way for way in (remark.remedy, text) if way]
+            if remark.margin is not None and remark.margin.middle < -SLACK:
+                ways.reverse()  # a closer measurement would likely find the same fault
+            text = "; or ".join(ways)
             return replace(remark, remedy=text, edits=remedy.edits, target=remedy.target)
     return remark
 
