@@ -103,6 +103,21 @@ def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
     return {**schema, "properties": properties}
 
 
+def published_drawer(kinds: Mapping[str, Schema] | None = None) -> Schema:
+    """One schema of a drawer with the insides of its parts, each chosen by its `kind`.
+
+    >>> published_drawer()["properties"]["parts"]["additionalProperties"]["required"]
+    ['kind']
+    """
+    fragments = kinds or {kind: fragment(kind) for kind in kind_names()}
+    properties = dict(drawer()["properties"])
+    properties["parts"] = {
+        **properties["parts"],
+        "additionalProperties": _branches("kind", fragments),
+    }
+    return {**drawer(), "properties": properties}
+
+
 def _or_from_drawer(part: Schema) -> Schema:
     """A part of its own kind, or one that is taken from the drawer."""
     taken = {

@@ -88,6 +88,10 @@ def parser() -> argparse.ArgumentParser:
 
     rules = commands.add_parser("rules", help="what is checked, why, and from which sources")
     tables = commands.add_parser("tables", help="every reference value, with grade and source")
+    schema = commands.add_parser("schema", help="the JSON Schema of what you write, for editors")
+    schema.add_argument("of", choices=("plan", "bench", "drawer"), help="of which file")
+    completion = commands.add_parser("completion", help="completion of commands for your shell")
+    completion.add_argument("shell", choices=("bash", "zsh", "fish", "tcsh"), help="which shell")
     for command in (rules, tables):
         command.add_argument("names", nargs="*", metavar="NAME")
         _forms(command, "text", "json")
