@@ -42,7 +42,6 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
 
 few = settings(
     max_examples=15,
-    deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
 )
 

@@ -25,6 +25,7 @@ from wellstrung.reading import parser, schema, tree
 from wellstrung.reading.json_plan import as_json, is_json
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook.installed import Installed
+from wellstrung.short_forms import spelled_out
 from wellstrung.subjects.alone import Piece
 from wellstrung.subjects.find import find, standing
 
@@ -78,7 +79,8 @@ class Checker:
         `plan` is the plan before the change; None if the changed text is no longer a plan.
         """
         read, faults = drawers.filled(parser.read_text(text, plan.file), plan.drawer)
-        changed = None if faults else self._built(read, plan.bench, plan.drawer)[0]
+        read, said = spelled_out(read)
+        changed = None if faults or said else self._built(read, plan.bench, plan.drawer)[0]
         if changed is None:
             return None
         judged = self._judge(changed)
@@ -109,7 +111,8 @@ class Checker:
             return _refused(read, read.faults)
         beside = {drawer.file: drawer.text} if drawer is not None else {}
         read, faults = drawers.filled(read, drawer)
-        faults = faults or schema.check(read, self._known)
+        read, said = spelled_out(read)
+        faults = faults or (*said, *schema.check(read, self._known))
         if faults:
             kinds, stitches = self.installed.kinds, self.installed.stitches
             names = build.names_beside(read, faults, kinds, stitches, bench)

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Iterable
+from collections.abc import Mapping as Fields
+from copy import copy
 from functools import lru_cache
 from typing import Any
 
@@ -78,6 +81,21 @@ class Mapping(Node):
         self.entries: dict[str, Entry] = {}
 
 
+class Spelled(Mapping):
+    """Named entries that the author said in a phrase, each at the place of its own words."""
+
+    __slots__ = ()
+
+    def __init__(self, said: Scalar, fields: Fields[str, Node | None]) -> None:
+        self.file = said.file
+        self.line, self.column = said.line, said.column
+        self.end_line, self.end_column = said.end_line, said.end_column
+        self.entries = {
+            name: Entry(_named(name, node), node) for name, node in fields.items() if node
+        }
+        self.value = {name: entry.node.value for name, entry in self.entries.items()}
+
+
 class Sequence(Node):
     """A list."""
 
@@ -86,6 +104,44 @@ class Sequence(Node):
     def __init__(self, file: str, start: yaml.Mark, end: yaml.Mark) -> None:
         super().__init__(file, start, end, [])
         self.items: list[Node] = []
+
+
+def with_nodes(group: Mapping, new: Fields[str, Node]) -> Mapping:
+    """A group with other nodes under some of its names."""
+    changed = copy(group)
+    changed.entries = {
+        name: Entry(entry.key, new.get(name, entry.node)) for name, entry in group.entries.items()
+    }
+    changed.value = {name: entry.node.value for name, entry in changed.entries.items()}
+    return changed
+
+
+def implied(said: Node, value: str) -> Scalar:
+    """A value that the author did not write: it stands where what implies it stands."""
+    word = Scalar.__new__(Scalar)
+    word.file = said.file
+    word.line, word.column = said.line, said.column
+    word.end_line, word.end_column = said.end_line, said.end_column
+    word.value = word.text = value
+    word.quoted = False
+    return word
+
+
+#: what YAML would not read as text as it stands, between the commas of `{...}`
+_NEEDS_QUOTES = re.compile(r"[,\[\]{}:#&*!|>'\"%@`\\]|^[-?]|^[\d.]+$")
+
+
+def written(node: Node) -> str:
+    """A value as it is written between the commas of `{...}`."""
+    text = str(node.value)
+    needs = isinstance(node.value, str) and _NEEDS_QUOTES.search(text)
+    return json.dumps(text, ensure_ascii=False) if needs else text
+
+
+def _named(name: str, node: Node) -> Scalar:
+    key = implied(node, name)
+    key.quoted = True
+    return key
 
 
 class Read:

@@ -146,6 +146,10 @@ class Ask:
             listed = not isinstance(value, str) and self.source(old).startswith("-")
             items = f"\n{' ' * (old.column - 1)}".join(f"- {item}" for item in value)
             return Edit(old, items if listed else flow)
+        if isinstance(node, tree.Spelled):  # the phrase has no room for it: write its fields
+            said = {one: tree.written(entry.node) for one, entry in node.entries.items()}
+            fields = ", ".join(f"{one}: {text}" for one, text in {**said, name: flow}.items())
+            return Edit(node.place, f"{{{fields}}}")
         whole, entries = node.place, [entry.node.place for entry in node.entries.values()]
         if self.source(whole).startswith("{"):
             return Edit(_end(entries[-1]), f", {name}: {flow}")

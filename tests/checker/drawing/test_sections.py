@@ -355,9 +355,7 @@ NAMES = st.text(
 
 
 @pytest.mark.slow
-@settings(
-    max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=20, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(rope=NAMES, cap=NAMES)
 def test_names_cannot_become_markup(rope: str, cap: str, collar: str, keeping: Checker) -> None:
     names = {
@@ -382,9 +380,7 @@ SIZES = st.floats(-3, 5).map(lambda power: 10**power)
 
 
 @pytest.mark.slow
-@settings(
-    max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=20, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(bore=SIZES, inside=SIZES, wire=SIZES, link=SIZES, hole=SIZES, bar=SIZES, spacing=SIZES)
 def test_no_size_breaks_a_drawing_or_leaves_the_page(
     bore: float, inside: float, wire: float, link: float, hole: float, bar: float, spacing: float,

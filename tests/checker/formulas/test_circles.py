@@ -15,14 +15,14 @@ from wellstrung.formulas.circles import container, equal_ratio, lower_bound, pac
 some = st.lists(st.floats(0.2, 12.0), min_size=1, max_size=5)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(some)
 def test_never_below_the_bound_nor_above_the_sum(diameters: list[float]) -> None:
     found = container(diameters)
     assert lower_bound(diameters) - 1e-9 <= found <= sum(diameters) + 1e-9
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(some)
 def test_no_smaller_than_the_area_and_the_two_largest(diameters: list[float]) -> None:
     """Reckoned here, without the bound of the package."""
@@ -124,7 +124,7 @@ def pressed(diameters: list[float]) -> float:
     return max(0.0, *out, *into)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(some)
 def test_packed_circles_lie_in_their_container_and_beside_each_other(
     diameters: list[float],

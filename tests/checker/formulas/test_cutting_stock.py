@@ -52,7 +52,7 @@ def with_a_ruler(plan: CutPlan, on_hand: list[int], lost: float) -> list[float]:
 
 
 @pytest.mark.slow
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(pieces_of, lengths_of, losses)
 def test_no_plan_is_better(pieces: list[int], on_hand: list[int], lost: float) -> None:
     plan = cut(pieces, on_hand, lost)
@@ -62,7 +62,7 @@ def test_no_plan_is_better(pieces: list[int], on_hand: list[int], lost: float) -
 
 
 @pytest.mark.slow
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(pieces_of, lengths_of, losses, st.sampled_from([0, 3, 10, 40]))
 def test_a_search_cut_short_claims_no_more_than_is_true(
     pieces: list[int], on_hand: list[int], lost: float, steps: int
@@ -77,7 +77,7 @@ def test_a_search_cut_short_claims_no_more_than_is_true(
     assert of_all == had and plan.at_least <= least <= plan.used
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     st.lists(st.floats(4, 90), max_size=30),
     st.lists(st.integers(20, 400), max_size=8),
@@ -98,7 +98,7 @@ def test_every_plan_can_be_cut(
 
 
 @given(pieces_of, lengths_of, losses, st.randoms(use_true_random=False))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_order_of_the_pieces_does_not_matter(
     pieces: list[int], on_hand: list[int], lost: float, random: st.DataObject
 ) -> None:

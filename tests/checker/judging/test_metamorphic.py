@@ -103,7 +103,7 @@ def test_mm_or_inches_is_all_the_same(name: str) -> None:
 
 
 @pytest.mark.slow
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(st.sampled_from(sorted(PLANS)), st.randoms(use_true_random=False))
 def test_the_order_of_keys_does_not_matter(name: str, random: st.DataObject) -> None:
     def mixed(node: object) -> object:

@@ -142,7 +142,7 @@ def test_a_class_cuts_for_all_its_makers() -> None:
     assert sum(len(bar.pieces) for bar in found) == 21
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     st.lists(st.sampled_from(["loop", "bar", "bead"]), min_size=1, max_size=3, unique=True),
     st.lists(st.tuples(st.integers(0, 2), st.integers(1, 6)), min_size=1, max_size=6),

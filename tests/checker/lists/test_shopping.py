@@ -96,7 +96,7 @@ def test_a_right_sample_has_beads_thread_and_chain_on_hand(path: Path) -> None:
 
 
 @pytest.mark.slow
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 @given(st.integers(10, 90), st.sampled_from(["5 g", "20 g", "12.5 g"]))
 def test_what_is_bought_keeps_the_rules_and_one_pack_less_does_not(length: int, pack: str) -> None:
     packs = line_of("kelp", to_buy([roped(length, pack)], on_hand=False)).packs
@@ -113,7 +113,7 @@ def test_what_is_bought_keeps_the_rules_and_one_pack_less_does_not(length: int, 
 
 
 @pytest.mark.slow
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 @given(st.lists(st.tuples(st.integers(10, 90), st.integers(1, 4)), min_size=1, max_size=4))
 def test_plans_add_up_before_anything_is_rounded(ropes: list[tuple[int, int]]) -> None:
     results = [roped(length, packs=packs) for length, packs in ropes]
@@ -134,7 +134,7 @@ def test_plans_add_up_before_anything_is_rounded(ropes: list[tuple[int, int]]) -
 
 
 @pytest.mark.slow
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(st.integers(2, 40))
 def test_a_class_buys_no_more_packs_than_its_makers_one_by_one(makers: int) -> None:
     results = [roped(40)]

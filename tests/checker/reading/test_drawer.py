@@ -249,7 +249,7 @@ def test_a_bad_drawer_is_told_at_its_lines(name: str, folder: Path, checker: Che
     assert found[0][2].startswith(says)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(st.data())
 def test_whatever_a_drawer_holds_there_is_an_answer(data: st.DataObject) -> None:
     at = data.draw(st.integers(0, len(DRAWER)))

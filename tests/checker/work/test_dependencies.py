@@ -118,7 +118,7 @@ def reported(plan: str) -> set[str]:
     return {remark.rule for remark in CHECKER.check_text(plan).remarks} & ORDERED
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(muddles(), st.booleans())
 def test_in_the_fastest_order_every_joint_cures(order: list[int], two: bool) -> None:
     lines = [BUSY[index] for index in order]
@@ -137,7 +137,7 @@ def test_in_the_fastest_order_every_joint_cures(order: list[int], two: bool) -> 
 
 
 @pytest.mark.slow
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(muddles(), st.sampled_from(["", ", usable: 4 min"]))
 def test_an_order_works_just_where_the_rules_of_the_order_hold(order: list[int], glue: str) -> None:
     changes = {

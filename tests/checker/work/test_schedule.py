@@ -146,7 +146,7 @@ def minute_by_minute(work: Work, session: int, between: int, whole: set[int]) ->
 
 
 @pytest.mark.slow
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=300)
 @given(st.data())
 def test_times_are_those_of_a_clock_that_ticks(data: st.DataObject) -> None:
     work = data.draw(works())

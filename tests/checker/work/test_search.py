@@ -97,7 +97,7 @@ def written(draw: st.DrawFn) -> Work:
     return Work(tuple(tasks), tuple(lags))
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(written(), st.sampled_from([0, 100, MOST_LOOKS]))
 def test_no_order_is_over_before_the_earliest(work: Work, looks: int) -> None:
     found, best = earliest(work, looks), by_trying(work)
@@ -194,7 +194,7 @@ def muddled(draw: st.DrawFn) -> Work:
 
 
 @pytest.mark.slow
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=400)
 @given(muddled())
 def test_no_other_order_works_with_fewer_tasks_moved(work: Work) -> None:
     good = [order for order in permutations(work.written) if works(work, order)]
@@ -209,7 +209,7 @@ def test_no_other_order_works_with_fewer_tasks_moved(work: Work) -> None:
 
 
 @pytest.mark.slow
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(muddled(), st.data())
 def test_an_order_is_walked_as_it_is_judged(work: Work, data: st.DataObject) -> None:
     order = tuple(data.draw(st.permutations(work.written)))

@@ -1,0 +1,89 @@
+"""The words of one value, each taken once by what understands them, with its place in the line."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from copy import copy
+from functools import lru_cache
+
+from wellstrung.common.places import Fault
+from wellstrung.reading import tree
+from wellstrung.reading.faults import fault, shown
+
+#: stands for words that are taken already: nothing matches it, and nothing matches across it
+_TAKEN = "\0"
+#: what may stand between words and says nothing
+_BETWEEN = re.compile(rf"[\s,;{_TAKEN}]+")
+
+
+class Phrase:
+    """A value that is said in words; `left` is what nothing has taken yet."""
+
+    def __init__(self, node: tree.Scalar) -> None:
+        self.node = node
+        self._left = node.text
+
+    def take(self, pattern: re.Pattern[str]) -> tree.Scalar | None:
+        """The first words of a pattern, in the author's spelling; its first group if it has one."""
+        found = pattern.search(self._left)
+        return self._taken(*found.span(found.lastindex or 0), found.span()) if found else None
+
+    def take_word(self, meanings: Mapping[str, str]) -> tree.Scalar | None:
+        """The longest known words; their value is what they mean, their text the author's."""
+        found = _any_of(tuple(meanings)).search(self._left)
+        if found is None:
+            return None
+        word = self._taken(*found.span(), found.span())
+        word.value = meanings[plain(word.text)]
+        return word
+
+    def take_rest(self) -> tree.Scalar | None:
+        """All that is left, as free text; None if nothing is."""
+        spans = [found.span() for found in re.finditer(rf"[^\s,;{_TAKEN}]+", self._left)]
+        if not spans:
+            return None
+        start, end = spans[0][0], spans[-1][1]
+        rest = self._taken(start, end, (start, end))
+        rest.text = rest.value = " ".join(_BETWEEN.sub(" ", self._before[start:end]).split())
+        return rest
+
+    def unknown(self, what: str, needs: str) -> Fault | None:
+        """The fault of the words that are left; None if none are."""
+        rest = self.take_rest()
+        if rest is None:
+            return None
+        return fault(f"{what} says {shown(rest)}, which is not known: {needs}", rest.place)
+
+    def _taken(self, start: int, end: int, whole: tuple[int, int]) -> tree.Scalar:
+        self._before = self._left
+        first, last = whole
+        self._left = self._left[:first] + _TAKEN * (last - first) + self._left[last:]
+        return part(self.node, start, end)
+
+
+def part(node: tree.Scalar, start: int, end: int) -> tree.Scalar:
+    """Some of the words of a value, at their own place where they are written as they are read."""
+    words = copy(node)
+    words.text = words.value = node.text[start:end]
+    quote = int(node.quoted)
+    if node.line == node.end_line and node.end_column - node.column == len(node.text) + 2 * quote:
+        words.column, words.end_column = node.column + quote + start, node.column + quote + end
+        words.quoted = False
+    return words
+
+
+def plain(words: str) -> str:
+    """Words in small letters, with single spaces for hyphens.
+
+    >>> plain("Fire-Polished  round")
+    'fire polished round'
+    """
+    return " ".join(words.casefold().replace("-", " ").split())
+
+
+@lru_cache(maxsize=64)
+def _any_of(words: Iterable[str]) -> re.Pattern[str]:
+    longest = sorted(words, key=len, reverse=True)
+    either = "|".join(re.escape(word).replace(r"\ ", r"[\s-]+") for word in longest)
+    return re.compile(rf"(?<![\w/])(?:{either})(?![\w/])", re.IGNORECASE)
