@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Literal
 
@@ -23,6 +23,7 @@ from wellstrung.rulebook.installed import Installed
 PLAN_ENDINGS = (".yaml", ".yml")
 BENCH_FILE = "bench.yaml"
 Holds = Literal["plan", "bench", "drawer"]
+Say = Callable[[str], None]
 
 #: A key at the left margin, quoted or not, or the first of a file in braces.
 _KEY = re.compile(r"^(?:\{\s*)?[\"']?(plan|bench|drawer)[\"']?[ \t]*:(?=\s)", re.MULTILINE)
@@ -98,10 +99,14 @@ def _other(file: Path) -> str:
 
 
 class Benches:
-    """The bench of each plan: the one named, or the nearest beside the plan or above it."""
+    """The bench of each plan: the one named, or the nearest beside the plan or above it.
 
-    def __init__(self, installed: Installed, named: Path | None) -> None:
+    `say` is told of a bench that is not used.
+    """
+
+    def __init__(self, installed: Installed, named: Path | None, *, say: Say | None = note) -> None:
         self._installed = installed
+        self._say = say
         self._named = self._read(named) if named is not None else None
         self._folders: dict[str, bool] = {}
         self._found: dict[str, Bench] = {}
@@ -110,7 +115,7 @@ class Benches:
         """The bench for a plan, or None if it has none; raises HostError."""
         if self._named is not None:
             return self._named
-        file = nearest_bench(str(plan), self._folders)
+        file = nearest_bench(str(plan), self._folders, self._say)
         if file is None:
             return None
         if file not in self._found:
@@ -128,7 +133,7 @@ class Benches:
         return bench
 
 
-def nearest_bench(file: str, seen: dict[str, bool]) -> str | None:
+def nearest_bench(file: str, seen: dict[str, bool], say: Say | None = note) -> str | None:
     """The `bench.yaml` beside a plan or in the nearest folder above; None if there is none.
 
     A plan or a drawer of that name is no bench. `seen` keeps the folders looked into, so that each
@@ -138,7 +143,7 @@ def nearest_bench(file: str, seen: dict[str, bool]) -> str | None:
     while True:
         found = os.path.join(folder, BENCH_FILE)
         if folder not in seen:
-            seen[folder] = _is_bench(found, folder)
+            seen[folder] = _is_bench(found, folder, say)
         if seen[folder]:
             return found
         above = os.path.dirname(folder)
@@ -147,13 +152,15 @@ def nearest_bench(file: str, seen: dict[str, bool]) -> str | None:
         folder = above
 
 
-def _is_bench(file: str, folder: str) -> bool:
+def _is_bench(file: str, folder: str, say: Say | None) -> bool:
     """Whether a file is there that plans of its folder go by; a link out of the folder is not."""
     if not os.path.lexists(file):
         return False
     inside = os.path.join(os.path.realpath(folder), "")
     if os.path.islink(file) and not os.path.realpath(file).startswith(inside):
-        note(f"{file} is a link out of its folder and is not used: copy it, or give it as --bench")
+        if say is not None:
+            says = f"{file} is a link out of its folder and is not used"
+            say(f"{says}: copy it, or give it as --bench")
         return False
     return holds(Path(file)) in (None, "bench")
 

@@ -62,16 +62,27 @@ class Checker:
         A bench that is given replaces the checker's own, a drawer the one that the plan names.
         """
         read = parser.read(path)
-        return self._guarded(
-            read, bench or self.bench, drawer or drawers.named_by(read, path.parent)
-        )
+        return self.check_read(read, bench, drawer or drawers.named_by(read, path.parent))
 
     def check_text(
         self, text: str, file: str = "plan.yaml", drawer: tree.Read | None = None
     ) -> PlanResult:
         """The result of a plan given as text, with its drawer if it has one."""
         read = parser.read_text(text, file)
-        return self._guarded(read, self.bench, drawer or drawers.named_by(read, None))
+        return self.check_read(read, self.bench, drawer or drawers.named_by(read, None))
+
+    def check_read(
+        self, read: tree.Read, bench: Bench | None, drawer: tree.Read | None
+    ) -> PlanResult:
+        """The result of a plan that was read; a bench that is given replaces the checker's own.
+
+        An error in the checker itself is a failure of the plan, which then never passes.
+        """
+        try:
+            return _json_as_json(self._check(read, bench or self.bench, drawer, offer=True))
+        except Exception as error:
+            failure = failures.of_stage(read.file, error)
+            return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
 
     def raised_about(self, text: str, plan: Plan, part: str) -> Mapping[Identity, int] | None:
         """The rank of each remark about one part and about the whole piece, in a changed text.
@@ -95,14 +106,6 @@ class Checker:
     def _judge(self, plan: Plan, *, shown: bool = False) -> Judge:
         quantities = Quantities(plan, self.installed.quantities)
         return Judge(self.installed, plan, quantities, shown=shown)
-
-    def _guarded(self, read: tree.Read, bench: Bench, drawer: tree.Read | None) -> PlanResult:
-        """An error in the checker itself is a failure of the plan, which then never passes."""
-        try:
-            return _json_as_json(self._check(read, bench, drawer, offer=True))
-        except Exception as error:
-            failure = failures.of_stage(read.file, error)
-            return PlanResult(read.file, text=read.text, failures=(failure,), readable=False)
 
     def _check(
         self, read: tree.Read, bench: Bench, drawer: tree.Read | None, *, offer: bool
