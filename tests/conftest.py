@@ -19,19 +19,6 @@ settings.register_profile("untimed", deadline=None)
 settings.load_profile("untimed")
 
 
-def pytest_addoption(parser: pytest.Parser) -> None:
-    parser.addoption(
-        "--rewrite",
-        action="store_true",
-        help="write pinned texts anew after a deliberate change; read the diff before you commit",
-    )
-    parser.addoption(
-        "--rewrite-answers",
-        action="store_true",
-        help="write anew what cases of rules expect: verdicts, places and edits, too",
-    )
-
-
 @pytest.fixture
 def pinned(request: pytest.FixtureRequest) -> Pinned:
     """Hold a text against the file that pins it; with `--rewrite`, write that file instead."""

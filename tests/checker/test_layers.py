@@ -85,7 +85,7 @@ LAYERS: dict[str, set[str]] = {
     },
     "plugins": {"model", "derived", "rulebook", "report"},
     "builtin": {"model", "derived", "stitches", "work", "kinds", "report", "plugins"},
-    "testing": {"reading", "judging"},
+    "testing": {"reading", "rulebook", "judging", "plugins"},
     "commands": {
         "common",
         "reading",
@@ -192,4 +192,4 @@ def test_a_file_is_no_longer_than_can_be_read(path: Path) -> None:
 
 def test_only_a_few_files_lie_flat() -> None:
     flat = {path.stem for path in CORE.glob("*.py")}
-    assert flat == {"__init__", "__main__", "builtin", "library", "testing"}
+    assert flat == {"__init__", "__main__", "builtin", "library"}

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from following import troubles
 from generated.plans import PIECES, seeded
 from wellstrung.judging.checker import Checker
+from wellstrung.testing.following import troubles
 
 
 @pytest.mark.slow

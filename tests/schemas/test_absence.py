@@ -27,7 +27,7 @@ from wellstrung.reading import parser
 from wellstrung.reading import schema as shape
 from wellstrung.reading.settings import Bench
 from wellstrung.subjects.find import find
-from wellstrung.testing import cases
+from wellstrung.testing.cases import cases
 
 Schema = dict[str, Any]
 Fields = tuple[str | int, ...]

@@ -7,7 +7,7 @@ import pytest
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.quantity.value import Quantity
-from wellstrung.testing import changed
+from wellstrung.testing.cases import changed
 
 CHECKER = Checker(host.load(), quantities=True)
 FILLS = {"length: 39.7 cm": "length: fills the rest"}

@@ -24,7 +24,7 @@ from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.rulebook import RingHolds, RingThroughEye, RopeInCap
 from wellstrung.subjects.find import times_made
-from wellstrung.testing import Case, cases, changed
+from wellstrung.testing.cases import Case, cases, changed
 
 SHEETS = sorted((ROOT / "checker" / "wellstrung" / "drawing").glob("*.css"))
 SVG = "{http://www.w3.org/2000/svg}"

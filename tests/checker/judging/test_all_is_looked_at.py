@@ -23,7 +23,7 @@ from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.plugins.host import Host
 from wellstrung.subjects.counts import has_place
-from wellstrung.testing import cases
+from wellstrung.testing.cases import cases
 
 ROOT = Path(__file__).parents[3]
 SAMPLES = sorted((ROOT / "sample_plans").rglob("*.yaml"))

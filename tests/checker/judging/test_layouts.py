@@ -12,7 +12,7 @@ import yaml
 from generated.layout import flow
 from wellstrung.judging.checker import Checker
 from wellstrung.reading import parser, tree
-from wellstrung.testing import Case, cases, judged
+from wellstrung.testing.cases import Case, cases, judged
 
 RULES = Path(__file__).parents[2] / "rules"
 #: rules whose edits add, replace or take out more than one word, and a few that replace one

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from following import written
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Remark
+from wellstrung.testing.following import written
 
 SMALL = "small: {kind: jump ring, outside: 6 mm, wire: 18 AWG"
 BOTTOM = "bottom_eyes: {count: 7, hole: 1.6 mm, wire: 1 mm}"

@@ -19,7 +19,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins import host
 from wellstrung.reading import parser
-from wellstrung.testing import cases
+from wellstrung.testing.cases import cases
 
 #: no remedy is compared, so none is tried
 CHECKER = Checker(host.load(), trials=0)

@@ -17,7 +17,7 @@ from wellstrung.judging.result import understood
 from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, CutList, Lengths
 from wellstrung.plugins import host
-from wellstrung.testing import changed
+from wellstrung.testing.cases import changed
 
 KEEPS = Checker(host.load(), keep=True)
 COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")

@@ -20,7 +20,7 @@ from wellstrung.lists import cutting, shopping
 from wellstrung.lists.line import SupplyLine, added
 from wellstrung.plugins import host
 from wellstrung.reading.settings import Bench
-from wellstrung.testing import Case, cases, changed
+from wellstrung.testing.cases import Case, cases, changed
 
 HOST = host.load()
 KEEPS = Checker(HOST, keep=True)

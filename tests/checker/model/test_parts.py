@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from wellstrung.judging.checker import Checker
-from wellstrung.testing import changed
+from wellstrung.testing.cases import changed
 
 CASES: dict[str, tuple[dict[str, str], list[tuple[str, list[str], str]]]] = {
     "an unknown part in the run": (

@@ -23,7 +23,7 @@ from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity
-from wellstrung.testing import cases, judged
+from wellstrung.testing.cases import cases, judged
 
 #: the samples, and the plans that rules are tried on
 PLANS = sorted((*SAMPLES.rglob("*.yaml"), *(ROOT / "tests" / "rules").glob("*.yaml")))

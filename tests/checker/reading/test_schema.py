@@ -8,7 +8,7 @@ from wellstrung.common.wording import listed
 from wellstrung.judging.checker import Checker
 from wellstrung.kinds import KINDS
 from wellstrung.reading import parser, schema, tree
-from wellstrung.testing import changed
+from wellstrung.testing.cases import changed
 
 #: (what is changed in the collar, [(line:column, what is said)])
 CASES: dict[str, tuple[dict[str, str], list[tuple[str, str]]]] = {

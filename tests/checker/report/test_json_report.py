@@ -16,7 +16,7 @@ from wellstrung.plugins.host import Host
 from wellstrung.report import text as written
 from wellstrung.report.json import report
 from wellstrung.report.writer import Options
-from wellstrung.testing import changed
+from wellstrung.testing.cases import changed
 
 VALIDATOR = Draft202012Validator(schemas.load("report"))
 

@@ -10,7 +10,7 @@ from running import SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.quantity.arithmetic import leaf
-from wellstrung.testing import changed
+from wellstrung.testing.cases import changed
 from wellstrung.what_if import other_sizes
 from wellstrung.what_if.other_sizes import STEP, Substitute, _range_words
 

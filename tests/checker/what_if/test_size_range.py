@@ -7,7 +7,7 @@ import pytest
 from running import SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
-from wellstrung.testing import changed
+from wellstrung.testing.cases import changed
 from wellstrung.what_if import size_range
 from wellstrung.what_if.size_range import NoSizes, Sizes
 

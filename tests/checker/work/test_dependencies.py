@@ -15,7 +15,7 @@ from wellstrung.plugins import host
 from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook import Ask, Remedy
-from wellstrung.testing import changed
+from wellstrung.testing.cases import changed
 from wellstrung.work.dependencies import for_order, for_times
 from wellstrung.work.schedule import END, overlapping
 from wellstrung.work.search import earliest, nearest

@@ -1,21 +1,4 @@
-"""For authors of rules: cases as data, each with the whole message and its place.
-
-A case file is YAML: `rule:` names the rule, `plan_file:` is a plan for which it holds, and every
-entry of `cases:` says which words of that plan to change and what the rule must answer then::
-
-    rule: cap-bore
-    plan_file: ../collar.yaml    # or plan: | and the plan itself
-    cases:
-      - name: too tight
-        change: {"bore: 8 mm": "bore: 6 mm"}
-        expect: error            # held | error | warning | caution | unjudged | silent
-        at: "14:27"              # line:column of the remark
-        says: the bore of cap `cap` ...
-        needed: a bore of ...
-        remedy: take a cap ...
-
-`bench: |` beside `plan_file:` is a bench file to judge them by.
-"""
+"""Cases as data: what a case file says, and what its rule answers."""
 
 from __future__ import annotations
 
@@ -36,7 +19,7 @@ TEXTS = frozenset({*_PINNED, "missing", "and", "note"})
 
 
 class Case(Struct, frozen=True):
-    """One case of one rule."""
+    """One case of one rule; `file` is where it stands, to be written anew."""
 
     rule: str
     name: str
@@ -48,6 +31,12 @@ class Case(Struct, frozen=True):
 
     def __str__(self) -> str:
         return f"{self.rule}: {self.name}"
+
+
+def rule_file(path: Path) -> Path | None:
+    """The Python file that a case file names for a rule that is not installed."""
+    data = yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
+    return path.parent / data["rule_file"] if "rule_file" in data else None
 
 
 def cases(path: Path) -> Iterator[Case]:
