@@ -113,7 +113,7 @@ def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool 
         if any(path.exists() and path.samefile(one) for one in read):
             raise HostError(f"{path} is read for the page: give another --out")
         if not force and path.is_file() and not _is_ours(path):
-            raise HostError(f"{path} is there already and is not a page of ours: take --force")
+            raise HostError(f"{path} is there already and is not a page of ours: add --force")
     for path, page in pages.items():
         try:
             path.parent.mkdir(parents=True, exist_ok=True)

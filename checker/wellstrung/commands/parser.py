@@ -90,15 +90,18 @@ def parser() -> argparse.ArgumentParser:
     tables = commands.add_parser("tables", help="every reference value, with grade and source")
     schema = commands.add_parser("schema", help="the JSON Schema of what you write, for editors")
     schema.add_argument("of", choices=("plan", "bench", "drawer"), help="of which file")
+    new = commands.add_parser("new", help="the first file of a rule, stitch or kind of your own")
+    new.add_argument("what", choices=("rule", "stitch", "kind"), help="what it brings")
+    new.add_argument("name", metavar="NAME", help="as plans and reports name it")
     completion = commands.add_parser("completion", help="completion of commands for your shell")
     completion.add_argument("shell", choices=("bash", "zsh", "fish", "tcsh"), help="which shell")
     for command in (rules, tables):
         command.add_argument("names", nargs="*", metavar="NAME")
         _forms(command, "text", "json")
 
-    for command in (check, sheet):
+    for command in (check, sheet, new):
         command.add_argument(
-            "--force", action="store_true", help="write over files that are not pages of ours"
+            "--force", action="store_true", help="write over files that it did not write"
         )
     for command in (supplies, cuts):
         command.add_argument(

@@ -1,7 +1,9 @@
 """The hooks: everything that a plugin can bring. A plugin is a module with any of these functions.
 
 Register it under the entry-point group `wellstrung`, or name its file with `--rules`. Hooks only
-collect; the checker calls what they return itself, one thing at a time.
+collect; the checker calls what they return itself, one thing at a time, and their order never
+matters. A plugin may say which version of the hooks it is written for, `WELLSTRUNG_PLUGIN = 1`: one
+for another version stops the run.
 """
 
 from __future__ import annotations
@@ -17,6 +19,8 @@ if TYPE_CHECKING:
     from wellstrung.report.writer import Writer
     from wellstrung.rulebook import Rule
 
+#: raised when a hook, or a record that one returns, changes so that plugins have to
+VERSION = 1
 GROUP = "wellstrung"
 hookspec = pluggy.HookspecMarker(GROUP)
 hookimpl = pluggy.HookimplMarker(GROUP)

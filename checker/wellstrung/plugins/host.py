@@ -14,6 +14,7 @@ from types import ModuleType, UnionType
 from typing import Protocol, TypeVar, get_args
 
 import pluggy
+from msgspec.structs import replace
 
 from wellstrung.derived.of_plan import Brought
 from wellstrung.model.parts import Kind, Stitch
@@ -22,6 +23,7 @@ from wellstrung.plugins.entry_points import Point, entry_points
 from wellstrung.report.writer import Writer
 from wellstrung.rulebook import Level, Rule, Subject
 from wellstrung.rulebook.installed import Installed
+from wellstrung_schemas import inlined
 
 
 class HostError(Exception):
@@ -37,6 +39,8 @@ class Named(Protocol):
 
 
 T = TypeVar("T", bound=Named)
+#: whose fragments have their references to common values written out already
+_CORE = "wellstrung: core"
 
 
 class Host(Installed, frozen=True):
@@ -55,6 +59,10 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
     manager = pluggy.PluginManager(hooks.GROUP)
     manager.add_hookspecs(hooks)
     for owner, plugin in plugins:
+        written_for = getattr(plugin, "WELLSTRUNG_PLUGIN", hooks.VERSION)
+        if written_for != hooks.VERSION:
+            says = f"is written for version {written_for} of the hooks, and these are version"
+            raise HostError(f"plugin `{owner}` {says} {hooks.VERSION}: install one that fits")
         try:
             manager.register(plugin, name=owner)
         except ValueError as error:
@@ -66,10 +74,15 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
     except pluggy.PluginValidationError as error:
         raise HostError(f"a plugin has a hook that nothing calls: {error}") from error
     owners: dict[str, str] = {}
+    makers: dict[str, str] = {}
+    kinds = _collect(manager, "wellstrung_kinds", Kind, makers)
     rules = _collect(manager, "wellstrung_rules", Rule, owners)
     return Host(
         rules=dict(sorted(rules.items())),
-        kinds=_collect(manager, "wellstrung_kinds", Kind, {}),
+        kinds={
+            name: kind if makers[name] == _CORE else replace(kind, fragment=inlined(kind.fragment))
+            for name, kind in kinds.items()
+        },
         stitches=_collect(manager, "wellstrung_stitches", Stitch, {}),
         quantities=_collect(manager, "wellstrung_quantities", Brought, {}),
         writers=_collect(manager, "wellstrung_writers", Writer, {}),
@@ -130,7 +143,8 @@ def _collect(
     manager: pluggy.PluginManager, hook: str, wanted: type[T] | UnionType, owners: dict[str, str]
 ) -> dict[str, T]:
     found: dict[str, T] = {}
-    for implementation in getattr(manager.hook, hook).get_hookimpls():
+    brings = getattr(manager.hook, hook).get_hookimpls()
+    for implementation in sorted(brings, key=lambda one: _rank(one.plugin_name)):
         owner = implementation.plugin_name
         try:
             brought = implementation.function()
@@ -153,6 +167,11 @@ def _collect(
             found[item.name] = item
             owners[item.name] = owner
     return found
+
+
+def _rank(owner: str) -> tuple[bool, str]:
+    """Ours come first, then those of others by name: the order of loading never matters."""
+    return owner != _CORE, owner
 
 
 def _wrong_with(item: object, wanted: type[object] | UnionType) -> str:

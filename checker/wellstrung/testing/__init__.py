@@ -100,7 +100,8 @@ class _Answers(_Item):
         found, pinned = answer(case, self.checker), {"expect": case.expect, **case.pinned}
         in_words = {key for key in found if found[key] != pinned.get(key)} <= TEXTS
         if option("--rewrite-answers"):
-            rewritten(case, found, pinned.keys())
+            rewritten(case, found, answers=True)
+            pinned = found
         elif option("--rewrite") and in_words:
             rewritten(case, found)
             pinned |= {key: found[key] for key in TEXTS & found.keys() & pinned.keys()}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -68,10 +68,10 @@ def changed(text: str, changes: Mapping[str, str]) -> str:
     return text
 
 
-def rewritten(case: Case, found: Mapping[str, Any], keys: Collection[str] = TEXTS) -> None:
-    """Write what a rule now answers under these keys into the case file; all else stays as it is.
+def rewritten(case: Case, found: Mapping[str, Any], *, answers: bool = False) -> None:
+    """Write what a rule now answers into the case file; all else stays as it is.
 
-    Only what the case pins already is written.
+    Of texts, those that the case pins already; with `answers` everything that the rule answers.
     """
     text = case.file.read_text(encoding="utf-8")
     root = yaml.compose(text, Loader=yaml.CSafeLoader)
@@ -82,18 +82,31 @@ def rewritten(case: Case, found: Mapping[str, Any], keys: Collection[str] = TEXT
         for entry in entries.value
         if any(key.value == "name" and value.value == case.name for key, value in entry.value)
     )
+    new = {key: found[key] for key in found if answers or key in TEXTS}
+    last = fields[-1][1]
+    more = [key for key in new if answers and key not in (name.value for name, _ in fields)]
+    written = "".join(f"\n  {key}:{_dumped(new[key])}" for key in more)
+    end = _end_of(last, text)
+    text = text[:end] + written + text[end:]
+    old = {"expect": case.expect, **case.pinned}
     for key, value in reversed(fields):
-        new = found.get(key.value)
-        old = {"expect": case.expect, **case.pinned}.get(key.value)
-        if key.value in keys and new is not None and new != old:
-            start = value.start_mark.index
-            # a list ends where the next entry begins
-            end = start + len(text[start : value.end_mark.index].rstrip())
-            flow = isinstance(new, str)  # a list keeps a line for each of its entries
-            dumped = yaml.safe_dump(new, default_flow_style=flow, allow_unicode=True, width=104)
-            lines = dumped.removesuffix("...\n").strip().replace("\n", "\n  ")
-            text = text[:start] + lines + text[end:]
+        if key.value in new and new[key.value] != old.get(key.value):
+            end = _end_of(value, text)
+            text = text[: value.start_mark.index] + _dumped(new[key.value]).lstrip() + text[end:]
     case.file.write_text(text, encoding="utf-8")
+
+
+def _end_of(value: yaml.Node, text: str) -> int:
+    """Where a value ends; a list ends where the next entry begins."""
+    start = int(value.start_mark.index)
+    return start + len(text[start : value.end_mark.index].rstrip())
+
+
+def _dumped(value: Any) -> str:
+    flow = isinstance(value, str)  # a list keeps a line for each of its entries
+    dumped = yaml.safe_dump(value, default_flow_style=flow, allow_unicode=True, width=104)
+    lines = dumped.removesuffix("...\n").strip().replace("\n", "\n  ")
+    return f" {lines}" if flow else f"\n  {lines}"
 
 
 def judged(case: Case, checker: Checker) -> Checker:

@@ -5,16 +5,23 @@ from __future__ import annotations
 import sys
 import types
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
+from random import Random
+from typing import Any
 
 import pytest
 from msgspec.structs import replace
 
+import wellstrung_rules
 from running import ROOT, SHARED, Run
 from wellstrung import builtin
 from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import Result
+from wellstrung.model.parts import Kind
 from wellstrung.plugins import host
 from wellstrung.plugins.hooks import hookimpl
+from wellstrung.report import json
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Rule
 
 
@@ -28,6 +35,15 @@ def plugin(**hooks: Callable[[], object]) -> types.SimpleNamespace:
     return types.SimpleNamespace(
         **{name: hookimpl(specname=name)(function) for name, function in hooks.items()}
     )
+
+
+def a_kind(name: str) -> Kind:
+    height = {"$ref": "common.json#/$defs/length", "description": "How tall it is."}
+    fields = {"kind": {"const": name, "description": "Ours."}, "height": height}
+    return Kind(name, {"type": "object", "additionalProperties": False, "properties": fields})
+
+
+_CORE = [("wellstrung: core", builtin), ("wellstrung: rules", wellstrung_rules)]
 
 
 def held(piece: Piece, ask: Ask) -> Held:
@@ -98,6 +114,41 @@ def test_a_plugin_that_cannot_be_trusted_stops_the_run(
     assert str(caught.value).startswith(says)
 
 
+def test_a_plugin_for_another_version_stops_the_run() -> None:
+    other = plugin(wellstrung_rules=lambda: [])
+    other.WELLSTRUNG_PLUGIN = 2
+    with pytest.raises(host.HostError) as caught:
+        host.assemble([("mine", other)])
+    assert str(caught.value) == (
+        "plugin `mine` is written for version 2 of the hooks, and these are version 1:"
+        " install one that fits"
+    )
+
+
+def test_the_order_of_plugins_never_matters(collar: str) -> None:
+    """Whatever is loaded first, the same plan has the same report, and lists are in one order."""
+    mine = [
+        (name, plugin(wellstrung_rules=partial(list, [a_rule(name, held)])))
+        for name in ("one", "two", "three")
+    ]
+    kinds = ("kinds", plugin(wellstrung_kinds=lambda: [a_kind("seal"), a_kind("anchor")]))
+    brought = [*_CORE, *mine, kinds]
+    reports = set()
+    for seed in range(5):
+        Random(seed).shuffle(brought)
+        loaded = host.assemble(brought)
+        checker = Checker(loaded, quantities=True)
+        results = [checker.check_text(text) for text in (collar, collar.replace("end cap", "lid"))]
+        reports.add((json.write(Result(tuple(results))), *loaded.kinds, *loaded.stitches))
+    assert len(reports) == 1
+
+
+def test_a_fragment_may_refer_to_our_values() -> None:
+    loaded = host.assemble([("kinds", plugin(wellstrung_kinds=lambda: [a_kind("seal")]))])
+    height: Any = loaded.kinds["seal"].fragment["properties"]
+    assert height["height"]["$comment"] == "length" and "pattern" in height["height"]
+
+
 def test_a_rule_that_breaks_is_named_and_the_others_still_judge(collar: str) -> None:
     mine = plugin(wellstrung_rules=lambda: [a_rule("whole-piece", held), a_rule("slips", broken)])
     result = Checker(host.assemble([("core", builtin), ("mine", mine)])).check_text(collar)
@@ -134,6 +185,7 @@ def test_whatever_a_rule_does_its_plan_is_not_makeable(
 
 OWN_RULE = """
 from wellstrung.plugins.hooks import hookimpl
+from wellstrung.report import json
 from wellstrung.rulebook import Misfit, Piece, Remedy, Rule
 
 def check(piece, ask):
