@@ -42,8 +42,13 @@ def bench() -> Schema:
 
 @cache
 def drawer() -> Schema:
-    """The schema of a drawer but the insides of its parts, which are those of a plan's."""
-    return _whole(load("drawer"))
+    """The schema of a drawer but the insides of its beads and parts, which are a plan's."""
+    own = _whole(load("drawer"))
+    shared = {
+        "supplies": plan()["properties"]["supplies"],
+        "prices": bench()["properties"]["prices"],
+    }
+    return {**own, "properties": {**own["properties"], **shared}}
 
 
 @cache
@@ -99,6 +104,12 @@ def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
         **properties["parts"],
         "additionalProperties": _or_from_drawer(_branches("kind", fragments)),
     }
+    properties["beads"] = {
+        **properties["beads"],
+        "additionalProperties": _or_from_drawer(
+            properties["beads"]["additionalProperties"], both=True
+        ),
+    }
     properties["work"] = {**properties["work"], "items": _branches("do", verbs())}
     return {**schema, "properties": properties}
 
@@ -115,20 +126,21 @@ def published_drawer(kinds: Mapping[str, Schema] | None = None) -> Schema:
         **properties["parts"],
         "additionalProperties": _branches("kind", fragments),
     }
+    properties["beads"] = plan()["properties"]["beads"]
     return {**drawer(), "properties": properties}
 
 
-def _or_from_drawer(part: Schema) -> Schema:
-    """A part of its own kind, or one that is taken from the drawer."""
+def _or_from_drawer(part: Schema, *, both: bool = False) -> Schema:
+    """A part of its own kind or a bead of its own type, or one taken from the drawer, or `both`."""
     taken = {
         **load("common")["$defs"]["name"],
-        "description": "The part in the drawer that it is taken from.",
+        "description": "What in the drawer it is taken from.",
         "examples": ["small ring"],
     }
     rest = {word: rule for word, rule in part.items() if word != "required"}
     return {
         **rest,
-        "oneOf": [{"required": part["required"]}, {"required": ["from"]}],
+        "anyOf" if both else "oneOf": [{"required": part["required"]}, {"required": ["from"]}],
         "properties": {**part["properties"], "from": taken},
     }
 

@@ -34,8 +34,8 @@ KEYWORDS = {
     "$schema", "$id", "$comment", "$defs", "$ref", "title", "description", "examples", "type",
     "enum", "const", "pattern", "minLength", "minimum", "exclusiveMinimum", "properties",
     "required", "additionalProperties", "propertyNames", "minProperties", "maxProperties", "items",
-    "prefixItems", "minItems", "maxItems", "maximum", "allOf", "oneOf", "not", "if", "then",
-    "absent",
+    "prefixItems", "minItems", "maxItems", "maximum", "allOf", "anyOf", "oneOf", "not", "if",
+    "then", "absent",
 }  # fmt: skip
 
 
@@ -49,7 +49,7 @@ def subschemas(schema: Any) -> Iterator[dict[str, Any]]:
             yield from subschemas(inner)
     for word in ("additionalProperties", "propertyNames", "items", "not", "if", "then"):
         yield from subschemas(schema.get(word))
-    for word in ("allOf", "oneOf", "prefixItems"):
+    for word in ("allOf", "anyOf", "oneOf", "prefixItems"):
         for inner in schema.get(word, ()):
             yield from subschemas(inner)
 

@@ -27,11 +27,12 @@ def checked(options: argparse.Namespace, checker: Checker) -> Result:
     if not gc.isenabled():
         collect_new_garbage()
     benches = Benches(checker.installed, options.bench)
-    kept = drawer(options.drawer) if options.drawer is not None else None
+    kept = drawer(options.drawer, checker.installed) if options.drawer is not None else None
     alone = len(files) == 1
-    return Result(
-        tuple(_checked(checker, file, benches, kept, alone=alone) for file in _watched(files))
-    )
+    found = tuple(_checked(checker, file, benches, kept, alone=alone) for file in _watched(files))
+    for says in dict.fromkeys(says for plan in found for says in plan.notes):
+        note(says)
+    return Result(found)
 
 
 def _checked(

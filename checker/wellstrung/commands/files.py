@@ -35,12 +35,14 @@ _FIELDS_OF_PLANS = frozenset({"piece", "beads", "parts", "run", "hung"})
 def holds(path: Path) -> Holds | None:
     """What a file holds; None if it has none of the three keys or cannot be read.
 
-    A file with more than one of them is a plan if one is `plan:` (a plan names its drawer), or else
-    what the first says.
+    A list from a spreadsheet is a drawer. A file with more than one key is a plan if one is `plan:`
+    (a plan names its drawer), or else what the first says.
     """
     try:
         if not path.is_file():
             return None
+        if drawers.is_list(path.name):
+            return "drawer"
         with path.open("rb") as stream:
             text = stream.read(parser.MAX_BYTES).decode("utf-8-sig", "replace")
     except OSError:
@@ -165,9 +167,9 @@ def _is_bench(file: str, folder: str, say: Say | None) -> bool:
     return holds(Path(file)) in (None, "bench")
 
 
-def drawer(file: Path) -> tree.Read:
+def drawer(file: Path, installed: Installed) -> tree.Read:
     """The drawer that was named, for every plan; raises HostError."""
-    found = drawers.read(file)
+    found = drawers.read(file, {name: kind.fragment for name, kind in installed.kinds.items()})
     if found.faults:
         raise _unusable("drawer", found.faults)
     return found

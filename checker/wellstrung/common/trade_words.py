@@ -13,6 +13,7 @@ SAME: Mapping[str, tuple[str, ...]] = {
     word.replace("-", " "): tuple(meant.split(", "))
     for meant, words in {
         # parts
+        "bead": "seed bead",
         "bead tip": "clamshell, knot cover, calotte",
         "ear wire": "earring hook, shepherd's hook, fish hook",
         "clasp, lobster": "lobster clasp, lobster claw, lobster claw clasp, trigger clasp",

@@ -62,6 +62,10 @@ class Quantities:
         """The same, where what is not known of a load counts as nothing."""
         return Quantities(self.plan, self._brought, known_mass=True)
 
+    def of_changed(self, plan: Plan) -> Quantities:
+        """The quantities of a changed plan."""
+        return Quantities(plan, self._brought)
+
     def get(self, name: str) -> Quantity:
         """The quantity of that name; raises Missing when the plan lacks a value it needs."""
         found = self._known.get(name)

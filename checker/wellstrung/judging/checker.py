@@ -62,7 +62,8 @@ class Checker:
         A bench that is given replaces the checker's own, a drawer the one that the plan names.
         """
         read = parser.read(path)
-        return self.check_read(read, bench, drawer or drawers.named_by(read, path.parent))
+        drawer = drawer or drawers.named_by(read, path.parent, self._known.kinds)
+        return self.check_read(read, bench, drawer)
 
     def check_text(
         self, text: str, file: str = "plan.yaml", drawer: tree.Read | None = None
@@ -89,7 +90,7 @@ class Checker:
 
         `plan` is the plan before the change; None if the changed text is no longer a plan.
         """
-        read, faults = drawers.filled(parser.read_text(text, plan.file), plan.drawer)
+        read, faults, _ = _filled(parser.read_text(text, plan.file), plan.drawer)
         read, said = spelled_out(read)
         changed = None if faults or said else self._built(read, plan.bench, plan.drawer)[0]
         if changed is None:
@@ -113,7 +114,10 @@ class Checker:
         if read.tree is None or read.faults:
             return _refused(read, read.faults)
         beside = {drawer.file: drawer.text} if drawer is not None else {}
-        read, faults = drawers.filled(read, drawer)
+        beside.pop(read.file, None)  # of a drawer that could not be found
+        read, faults, prices = _filled(read, drawer)
+        if prices:
+            bench = replace(bench, prices={**prices, **bench.prices})
         read, said = spelled_out(read)
         faults = faults or (*said, *schema.check(read, self._known))
         if faults:
@@ -127,7 +131,7 @@ class Checker:
         judged.run(find(plan))
 
         def try_edits(edits: Sequence[Edit]) -> PlanResult:
-            changed, changed_drawer = edited(plan, edits)
+            changed, changed_drawer = edited(plan, edits, self._known.kinds)
             return self._check(changed, bench, changed_drawer, offer=False)
 
         remarks: Iterable[Remark]
@@ -148,6 +152,7 @@ class Checker:
             piece=plan.piece,
             text=read.text,
             beside=beside,
+            notes=drawer.notes if drawer is not None else (),
             bench=bench.file,
             remarks=tuple(sorted(remarks, key=_reading_order)),
             held=judged.held,
@@ -156,6 +161,15 @@ class Checker:
             failures=tuple(judged.failures),
             ask=judged.ask if (self.quantities or self.keep) and offer else None,
         )
+
+
+def _filled(read: tree.Read, drawer: tree.Read | None) -> drawers.Filled:
+    """The plan with what it takes from its drawer, whose phrases are spelled out before."""
+    if drawer is not None and not drawer.faults:
+        drawer, said = spelled_out(drawer)
+        if said:
+            return drawers.Filled(read, said)
+    return drawers.filled(read, drawer)
 
 
 def _refused(

@@ -115,6 +115,8 @@ class PlanResult(Struct, frozen=True):
     text: str = ""
     #: the text of its drawer, by file name, if it has one
     beside: Mapping[str, str] = field(default_factory=dict)
+    #: what of its drawer is not used
+    notes: tuple[str, ...] = ()
     bench: str | None = None
     remarks: tuple[Remark, ...] = ()
     held: tuple[HeldCheck, ...] = ()
@@ -181,8 +183,19 @@ class PlanResult(Struct, frozen=True):
 
 
 def understood(plans: Iterable[PlanResult]) -> list[Quantities]:
-    """The quantities of every plan that has the right shape, for a checker that keeps plans."""
-    return [plan.ask.quantities for plan in plans if plan.ask is not None]
+    """The quantities of every plan that has the right shape, for a checker that keeps plans.
+
+    What a drawer has on hand is on hand for the first plan that takes it, and for no other.
+    """
+    had: set[Place] = set()
+    found = []
+    for ask in (result.ask.quantities for result in plans if result.ask is not None):
+        plan = ask.plan
+        shared = {line.place for line in plan.entries("supplies") if line.place.file != plan.file}
+        gone = had & shared
+        found.append(ask.of_changed(plan.without_supplies(gone)) if gone else ask)
+        had |= shared
+    return found
 
 
 class Result(Struct, frozen=True):

@@ -81,7 +81,9 @@ def _new(
     return tuple(dict.fromkeys(left.rule for left in worse))
 
 
-def edited(plan: Plan, edits: Sequence[Edit]) -> tuple[tree.Read, tree.Read | None]:
+def edited(
+    plan: Plan, edits: Sequence[Edit], kinds: drawers.Kinds | None = None
+) -> tuple[tree.Read, tree.Read | None]:
     """The plan, and its drawer if it has one, read again with these edits made."""
     texts = {
         file: tree.replaced(
@@ -90,5 +92,5 @@ def edited(plan: Plan, edits: Sequence[Edit]) -> tuple[tree.Read, tree.Read | No
         for file, text in plan.texts.items()
     }
     kept = plan.drawer
-    drawer = drawers.read_text(texts[kept.file], kept.file) if kept is not None else None
+    drawer = drawers.read_text(texts[kept.file], kept.file, kinds) if kept is not None else None
     return parser.read_text(texts[plan.file], plan.file), drawer

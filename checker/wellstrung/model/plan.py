@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from itertools import pairwise
 from typing import Protocol
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.common.cache import Cache
@@ -252,6 +253,14 @@ class Plan(Struct, frozen=True, eq=False):
         if not isinstance(node, reading.Sequence):
             return []
         return [item for item in node.items if isinstance(item, reading.Mapping)]
+
+    def without_supplies(self, gone: Collection[Place]) -> Plan:
+        """The plan without the lines of `supplies` at these places."""
+        entry = self.tree.entries["supplies"]
+        left = [line for line in self.entries("supplies") if line.place not in gone]
+        lines = reading.Entry(entry.key, reading.sequence(entry.node, [*left]))
+        tree = reading.group(self.tree, {**self.tree.entries, "supplies": lines})
+        return replace(self, tree=tree, cache=Cache())
 
     def written(self, *path: str) -> reading.Node | None:
         """The node at a path of field names from the top, or None."""

@@ -47,7 +47,8 @@ def sound(tree: reading.Mapping, faults: Collection[Fault]) -> Sound | None:
                 return None  # what others call it cannot be told
             if at.within(entry.key) or at.within(entry.node):
                 doubtful.add(name)
-            if whole := at.without(entry.node, must):
+            whole = at.without(entry.node, must)
+            if whole and "from" not in whole.entries:  # what the drawer has of it is not known
                 kept[name] = whole
             else:
                 unread.add((what, name))

@@ -1,62 +1,114 @@
-"""A maker's drawer: a file of named parts, and the parts of a plan that are taken from it.
+"""A maker's drawer: beads and parts by name, and those of a plan that are taken from it.
 
 `cap: {from: brass cap}` stands for all that the drawer writes of its `brass cap`; a field that the
 plan writes beside it replaces the drawer's. Every value keeps its place, so that a remark
-about a bore points into the drawer, where the bore would be changed.
+about a bore points into the drawer, where the bore would be changed. What the drawer has on hand of
+it is on hand for the plan, unless the plan has lines of `supplies` for it: those replace the
+drawer's. A drawer is written by hand, or is a list from a spreadsheet.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from copy import copy
 from pathlib import Path, PurePath
 from typing import NamedTuple
 
+from wellstrung.common import money, units
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import listed, nearest
-from wellstrung.reading import parser, schema, tree
+from wellstrung.reading import parser, schema, stock_list, tree
 from wellstrung_schemas import drawer as drawer_schema
+from wellstrung_schemas import fragment, kind_names
 
 DRAWER = parser.Expected(
     "drawer",
     "write parts below `drawer: 1`, or delete the file",
     "a drawer is made of named entries: begin with `drawer: 1`",
 )
+#: how the names of lists from spreadsheets end
+LIST_ENDINGS = (".csv", ".tsv")
 _EXAMPLE = "as in `drawer: drawer.yaml`"
+#: what may be taken from a drawer, what one is called, and the field by which it is the plan's own
+_TAKEN = {"parts": ("part", "kind"), "beads": ("bead", "")}
+#: of what a line of supplies may be, and where that stands
+_SUPPLIED = {"bead": "beads", "part": "parts", "chain": "parts", "thread": "parts"}
+#: so many names of a drawer are listed where none is near
+_FEW = 12
+Kinds = Mapping[str, Mapping[str, object]]
 
 
 class Filled(NamedTuple):
-    """A plan with the parts of its drawer in it, or what keeps it from being filled."""
+    """A plan with what it takes from its drawer in it, or what keeps it from being filled.
+
+    `prices` are the drawer's, by the names of the plan.
+    """
 
     read: tree.Read
     faults: tuple[Fault, ...] = ()
+    prices: Mapping[str, str] = {}
 
 
-def read(path: Path) -> tree.Read:
+def read(path: Path, kinds: Kinds | None = None) -> tree.Read:
     """A drawer file; what is wrong with it is in its faults, never an exception.
+
+    `kinds` are the kinds of parts there are, by schema fragment; without them, our own.
 
     >>> read(Path("no such drawer.yaml")).faults[0].says
     '`no such drawer.yaml` cannot be read: no such file or directory'
     """
-    return _checked(parser.read(path, DRAWER))
+    found = parser.text_of(path, DRAWER)
+    return found if found.faults else read_text(found.text, found.file, kinds)
 
 
-def read_text(text: str, file: str) -> tree.Read:
+def read_text(text: str, file: str, kinds: Kinds | None = None) -> tree.Read:
     r"""A drawer given as text.
 
     >>> read_text("drawer: 1\nparts: {cap: {kind: end cap, bore: 8 mm}}", "drawer.yaml").faults
     ()
+    >>> read_text("name,kind,bore\ncap,end cap,8 mm", "drawer.csv").tree.value["parts"]
+    {'cap': {'kind': 'end cap', 'bore': '8 mm'}}
     """
-    return _checked(parser.read_text(text, file, DRAWER))
-
-
-def _checked(found: tree.Read) -> tree.Read:
+    if is_list(file):
+        found = parser.allowed(text, file, DRAWER)
+        shapes = kinds or {kind: fragment(kind) for kind in kind_names()}
+        found = found if found.faults else stock_list.read_text(found.text, file, shapes)
+    else:
+        found = parser.read_text(text, file, DRAWER)
     if found.tree is None:
         return found
-    faults = schema.against(found.tree, drawer_schema(), "the drawer")
-    return tree.Read(found.file, found.text, found.tree, faults)
+    faults = [
+        *schema.against(found.tree, drawer_schema(), "the drawer"),
+        *_unknown_supplies(found),
+        *_bad_prices(found),
+    ]
+    return tree.Read(found.file, found.text, found.tree, faults, found.notes)
 
 
-def named_by(plan: tree.Read, folder: Path | None) -> tree.Read | None:
+def is_list(file: str) -> bool:
+    """Whether a file is a list from a spreadsheet, by the end of its name."""
+    return file.lower().endswith(LIST_ENDINGS)
+
+
+def _unknown_supplies(found: tree.Read) -> Iterator[Fault]:
+    """Lines of supplies that name what the drawer does not have."""
+    for line in _lines(found):
+        for what, group in _SUPPLIED.items():
+            entry = line.entries.get(what)
+            if entry is not None and str(entry.node.value) not in _named(found, group):
+                yield _unknown(what, entry.node, _named(found, group))
+
+
+def _bad_prices(found: tree.Read) -> Iterator[Fault]:
+    for name, entry in _named(found, "prices").items():
+        try:
+            money.price(entry.node.value)
+        except units.UnitFault as wrong:
+            says = f"the price of `{name}`: {wrong.says}"
+            yield Fault("plan-shape", says, entry.node.place)
+
+
+def named_by(plan: tree.Read, folder: Path | None, kinds: Kinds | None = None) -> tree.Read | None:
     """The drawer that a plan names, in the plan's folder or in one below; None if it names none.
 
     A plan may come from anyone, so a drawer elsewhere is not read, however it is named.
@@ -76,7 +128,7 @@ def named_by(plan: tree.Read, folder: Path | None) -> tree.Read | None:
             return _none(plan, entry, f"`{name}` is a link out of the plan's folder: copy it here")
     except (OSError, RuntimeError, ValueError):
         pass  # a link that leads to itself cannot be read either, which gives a fault below
-    found = read(path)
+    found = read(path, kinds)
     if found.faults and not _is_file(path):
         says = found.faults[0].says
         return _none(plan, entry, f"{says}; name a drawer beside the plan, {_EXAMPLE}")
@@ -98,65 +150,121 @@ def _none(plan: tree.Read, entry: tree.Entry, says: str) -> tree.Read:
 
 
 def filled(plan: tree.Read, drawer: tree.Read | None) -> Filled:
-    """The plan with every part that is taken `from` the drawer written out."""
-    taken = _taken(plan)
+    """The plan with every bead and part that is taken `from` the drawer written out."""
     if drawer is not None and drawer.faults:
         return Filled(plan, drawer.faults)
-    if not taken:
-        return Filled(plan)
     assert plan.tree is not None
-    has = _parts(drawer) if drawer is not None else {}
-    faults, whole = [], {}
-    for name, (entry, source) in taken.items():
-        word = source.node
+    faults: list[Fault] = []
+    names: dict[tuple[str, str], str] = {}
+    outer = dict(plan.tree.entries)
+    for group in _TAKEN:
+        whole = dict(_taken_from(plan, group, drawer, faults, names))
+        if whole:
+            at = outer[group]
+            assert isinstance(at.node, tree.Mapping)
+            outer[group] = tree.Entry(at.key, tree.group(at.node, {**at.node.entries, **whole}))
+    if faults or drawer is None or not names:
+        return Filled(plan, tuple(faults))
+    on_hand = [*_on_hand(plan, drawer, names)]
+    if on_hand:
+        outer["supplies"] = _with_lines(outer.get("supplies"), on_hand)
+    prices = {
+        own: str(_named(drawer, "prices")[name].node.value)
+        for (_, name), own in names.items()
+        if name in _named(drawer, "prices")
+    }
+    return Filled(tree.Read(plan.file, plan.text, tree.group(plan.tree, outer), ()), (), prices)
+
+
+def _taken_from(
+    plan: tree.Read,
+    group: str,
+    drawer: tree.Read | None,
+    faults: list[Fault],
+    names: dict[tuple[str, str], str],
+) -> Iterator[tuple[str, tree.Entry]]:
+    """The beads or parts of a plan that are taken from the drawer, written out.
+
+    `names` keeps what the plan calls each; what is taken twice is on hand for the first.
+    """
+    what, own = _TAKEN[group]
+    has = _named(drawer, group) if drawer is not None else {}
+    for name, entry in _named(plan, group).items():
+        node = entry.node
+        if not isinstance(node, tree.Mapping) or "from" not in node.entries or own in node.entries:
+            continue
+        word = node.entries["from"].node
         kept = has.get(str(word.value)) if isinstance(word, tree.Scalar) else None
         if drawer is None:
             says = f"`{name}` comes from a drawer, but the plan names none: write one,"
             faults.append(Fault("plan-shape", f"{says} {_EXAMPLE}", word.place))
+        elif not isinstance(word, tree.Scalar):
+            says = f"`from` of `{name}` is not a name: write the name of a {what} in the drawer"
+            faults.append(Fault("plan-shape", says, word.place))
         elif kept is None:
-            faults.append(_unknown(name, word, has))
-        elif isinstance(kept.node, tree.Mapping) and isinstance(entry.node, tree.Mapping):
-            whole[name] = tree.Entry(entry.key, _merged(kept.node, entry.node))
-    if faults:
-        return Filled(plan, tuple(faults))
-    parts = plan.tree.entries["parts"]
-    assert isinstance(parts.node, tree.Mapping)
-    inner = _group(parts.node, {**parts.node.entries, **whole})
-    outer = {**plan.tree.entries, "parts": tree.Entry(parts.key, inner)}
-    return Filled(tree.Read(plan.file, plan.text, _group(plan.tree, outer), ()))
+            faults.append(_unknown(what, word, has))
+        elif isinstance(kept.node, tree.Mapping):
+            names.setdefault((group, str(word.value)), name)
+            yield name, tree.Entry(entry.key, _merged(kept.node, node))
 
 
-def _taken(plan: tree.Read) -> dict[str, tuple[tree.Entry, tree.Entry]]:
-    """The parts that have `from` and no `kind` of their own."""
-    return {
-        name: (entry, entry.node.entries["from"])
-        for name, entry in _parts(plan).items()
-        if isinstance(entry.node, tree.Mapping)
-        and "from" in entry.node.entries
-        and "kind" not in entry.node.entries
-    }
+def _on_hand(
+    plan: tree.Read, drawer: tree.Read, names: Mapping[tuple[str, str], str]
+) -> Iterator[tree.Node]:
+    """The drawer's lines of supplies, by the plan's names, but for what the plan has lines of."""
+    own = {(group, name) for line in _lines(plan) for group, name in _is_of(line)}
+    for line in _lines(drawer):
+        for what, group in _SUPPLIED.items():
+            entry = line.entries.get(what)
+            name = names.get((group, str(entry.node.value))) if entry is not None else None
+            if entry is None or name is None or (group, name) in own:
+                continue
+            called = copy(entry.node)
+            called.value = name
+            yield tree.group(line, {**line.entries, what: tree.Entry(entry.key, called)})
 
 
-def _parts(found: tree.Read) -> dict[str, tree.Entry]:
-    entry = found.tree.entries.get("parts") if found.tree is not None else None
+def _is_of(line: tree.Mapping) -> Iterator[tuple[str, str]]:
+    for what, group in _SUPPLIED.items():
+        if what in line.entries:
+            yield group, str(line.entries[what].node.value)
+
+
+def _with_lines(entry: tree.Entry | None, lines: list[tree.Node]) -> tree.Entry:
+    """The supplies of a plan, with lines of the drawer behind its own."""
+    key = entry.key if entry is not None else next(iter(lines[0].entries.values())).key
+    if entry is not None and isinstance(entry.node, tree.Sequence):
+        lines = [*entry.node.items, *lines]
+    elif entry is not None:
+        return entry  # the schema says what is wrong with it
+    return tree.Entry(key, tree.sequence(key, lines))
+
+
+def _lines(found: tree.Read) -> list[tree.Mapping]:
+    """The lines of supplies."""
+    entry = found.tree.entries.get("supplies") if found.tree is not None else None
+    items = entry.node.items if entry and isinstance(entry.node, tree.Sequence) else []
+    return [line for line in items if isinstance(line, tree.Mapping)]
+
+
+def _named(found: tree.Read, group: str) -> dict[str, tree.Entry]:
+    entry = found.tree.entries.get(group) if found.tree is not None else None
     node = entry.node if entry is not None else None
     return node.entries if isinstance(node, tree.Mapping) else {}
 
 
-def _unknown(name: str, word: tree.Node, has: dict[str, tree.Entry]) -> Fault:
+def _unknown(what: str, word: tree.Node, has: Mapping[str, tree.Entry]) -> Fault:
     """The fault of a name that the drawer does not have."""
-    if not isinstance(word, tree.Scalar):
-        says = f"`from` of `{name}` is not a name: write the name of a part in the drawer"
-        return Fault("plan-shape", says, word.place)
     asked = str(word.value).replace("\n", " ")
     near = nearest(asked, has)
-    advice = f"write `{near}`" if near else f"it has {listed(has)}"
+    some = listed(list(has)[:_FEW]) + (f" and {len(has) - _FEW} more" if len(has) > _FEW else "")
+    advice = f"write `{near}`" if near else f"it has {some}" if has else f"it has no {what}s"
     return Fault(
         "plan-shape",
-        f"there is no part called `{asked}` in the drawer: {advice}",
+        f"there is no {what} called `{asked}` in the drawer: {advice}",
         word.place,
         found=asked,
-        needed=near or listed(has),
+        needed=near or some,
         remedy=advice,
         edits=(Edit(word.place, near),) if near else (),
     )
@@ -165,12 +273,4 @@ def _unknown(name: str, word: tree.Node, has: dict[str, tree.Entry]) -> Fault:
 def _merged(kept: tree.Mapping, own: tree.Mapping) -> tree.Mapping:
     """The fields that the drawer writes of a part, replaced by those that the plan writes."""
     beside = {field: entry for field, entry in own.entries.items() if field != "from"}
-    return _group(own, {**kept.entries, **beside})
-
-
-def _group(at: tree.Mapping, entries: dict[str, tree.Entry]) -> tree.Mapping:
-    """A group of these entries, at the place of another."""
-    group = copy(at)
-    group.entries = entries
-    group.value = {name: entry.node.value for name, entry in entries.items()}
-    return group
+    return tree.group(own, {**kept.entries, **beside})

@@ -40,6 +40,12 @@ def read(path: Path, expected: Expected = PLAN) -> Read:
     >>> read(Path("no such plan.yaml")).faults[0].says
     '`no such plan.yaml` cannot be read: no such file or directory'
     """
+    found = text_of(path, expected)
+    return found if found.faults else read_text(found.text, found.file, expected)
+
+
+def text_of(path: Path, expected: Expected = PLAN) -> Read:
+    """The text of a file, not looked at yet; or faults, never an exception."""
     file = _printable(path)
     try:
         status = path.stat()
@@ -68,7 +74,7 @@ def read(path: Path, expected: Expected = PLAN) -> Read:
         place = _place_at(text, len(before), file)
         says = f"`{file}` is not UTF-8 in line {place.line}: save it as UTF-8"
         return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
-    return read_text(text, file, expected)
+    return Read(file, text, None, ())
 
 
 def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
@@ -82,12 +88,10 @@ def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
     >>> read_text("wire: +5", "plan.yaml").faults[0].says
     '`wire: +5` needs no plus sign: write 5'
     """
-    text = text.removeprefix("\ufeff")
-    bad = FORBIDDEN.search(text)
-    if bad:
-        place = _place_at(text, bad.start(), file)
-        says = f"a {expected.name} cannot contain this character ({code(bad)}): delete it"
-        return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
+    read = allowed(text, file, expected)
+    if read.faults:
+        return read
+    text = read.text
     builder = Builder(text, file, expected.name)
     try:
         parser = _LOADER(text)
@@ -109,6 +113,17 @@ def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
             builder.fault(builder.glued(tree) or expected.begin, tree.place)
     usable = tree if isinstance(tree, Mapping) and not builder.faults else None
     return Read(file, text, usable, sorted(builder.faults, key=lambda fault: fault.place))
+
+
+def allowed(text: str, file: str, expected: Expected) -> Read:
+    """A text, or the fault of a character that no file of ours may hold."""
+    text = text.removeprefix("\ufeff")
+    bad = FORBIDDEN.search(text)
+    if bad is None:
+        return Read(file, text, None, ())
+    place = _place_at(text, bad.start(), file)
+    says = f"a {expected.name} cannot contain this character ({code(bad)}): delete it"
+    return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
 
 
 def _wide_encoding(data: bytes) -> str:

@@ -48,8 +48,12 @@ def check(read: reading.Read, known: Known) -> tuple[Fault, ...]:
 
 def against(tree: reading.Mapping, schema: Mapping[str, Any], name: str) -> tuple[Fault, ...]:
     """Every fault of a tree that has one schema; `name` is what the author calls the whole."""
-    whole = Branch(tree, schema, name)
-    return tuple(_faults(whole, Known({}), [whole]))
+    return tuple(of_branch(Branch(tree, schema, name), Known({})))
+
+
+def of_branch(branch: Branch, known: Known) -> list[Fault]:
+    """Every fault of a stretch of a tree that has one schema."""
+    return _faults(branch, known, [branch])
 
 
 def _faults(branch: Branch, known: Known, among: Iterable[Branch]) -> list[Fault]:

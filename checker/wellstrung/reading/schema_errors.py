@@ -51,7 +51,7 @@ def _in_plain_words(branch: Branch, error: Any) -> Iterator[Fault]:
         yield from _unknown_fields(error.schema, name, node)
     elif rule == "required" and isinstance(node, reading.Mapping):
         yield from _missing_fields(error.schema, name, node, head)
-    elif rule in ("oneOf", "not"):
+    elif rule in ("oneOf", "anyOf", "not"):
         if not isinstance(node, reading.Mapping):
             return  # its type is wrong, which is another error
         groups = [value] if rule == "not" else value

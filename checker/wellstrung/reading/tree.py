@@ -106,14 +106,11 @@ class Sequence(Node):
         self.items: list[Node] = []
 
 
-def with_nodes(group: Mapping, new: Fields[str, Node]) -> Mapping:
+def with_nodes(old: Mapping, new: Fields[str, Node]) -> Mapping:
     """A group with other nodes under some of its names."""
-    changed = copy(group)
-    changed.entries = {
-        name: Entry(entry.key, new.get(name, entry.node)) for name, entry in group.entries.items()
-    }
-    changed.value = {name: entry.node.value for name, entry in changed.entries.items()}
-    return changed
+    return group(
+        old, {name: Entry(one.key, new.get(name, one.node)) for name, one in old.entries.items()}
+    )
 
 
 def implied(said: Node, value: str) -> Scalar:
@@ -144,16 +141,44 @@ def _named(name: str, node: Node) -> Scalar:
     return key
 
 
+def group(at: Mapping, entries: dict[str, Entry]) -> Mapping:
+    """A group of these entries, at the place of another."""
+    node = copy(at)
+    node.entries = entries
+    node.value = {name: entry.node.value for name, entry in entries.items()}
+    return node
+
+
+def sequence(at: Node, items: list[Node]) -> Sequence:
+    """A list of nodes, at the place of another."""
+    node = Sequence.__new__(Sequence)
+    for name in ("file", "line", "column", "end_line", "end_column"):
+        setattr(node, name, getattr(at, name))
+    node.items, node.value = items, [item.value for item in items]
+    return node
+
+
 class Read:
-    """What was read: the text, its tree where it could be built, and what stood in the way."""
+    """What was read: the text, its tree where it could be built, and what stood in the way.
 
-    __slots__ = ("faults", "file", "text", "tree")
+    `notes` say what of it is not used.
+    """
 
-    def __init__(self, file: str, text: str, tree: Mapping | None, faults: Iterable[Fault]) -> None:
+    __slots__ = ("faults", "file", "notes", "text", "tree")
+
+    def __init__(
+        self,
+        file: str,
+        text: str,
+        tree: Mapping | None,
+        faults: Iterable[Fault],
+        notes: Iterable[str] = (),
+    ) -> None:
         self.file = file
         self.text = text
         self.tree = tree
         self.faults = tuple(faults)
+        self.notes = tuple(notes)
 
 
 def offset(text: str, line: int, column: int) -> int:

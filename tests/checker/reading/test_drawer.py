@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from wellstrung.commands.cli import main
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
+from wellstrung.model.plan import Plan
 from wellstrung.plugins import host
 from wellstrung.reading import drawer, tree
 from wellstrung.report import WRITERS
@@ -214,7 +215,7 @@ BAD = {
     "empty": ("", "1:1", "the file is empty: write parts below `drawer: 1`, or delete the file"),
     "a list": ("- a\n", "1:1", "a drawer is made of named entries: begin with `drawer: 1`"),
     "not begun": ("parts: {a: {kind: needle}}\n", "1:1", "the drawer lacks `drawer`: write"),
-    "no parts": ("drawer: 1\n", "1:1", "the drawer lacks `parts`: write"),
+    "no parts": ("drawer: 1\n", "1:1", "the drawer lacks one of `parts` or `beads`: write one"),
     "a stray field": (
         f"{DRAWER}run: [cap]\n",
         "8:1",
@@ -263,6 +264,98 @@ def test_whatever_a_drawer_holds_there_is_an_answer(data: st.DataObject) -> None
     for remark in result.remarks:
         text = {**result.beside, result.file: result.text}[remark.place.file]
         assert remark.place.line <= max(1, len(text.splitlines()) + 1)
+
+
+BEADS = """\
+drawer: 1
+beads:
+  kelp: {type: round, size: 8/0, make: Japanese, measured: {hole: 0.9 mm}}
+  sand: 11/0 round Czech, cream
+parts: {brass cap: {kind: end cap, bore: 10 mm, depth: 7 mm}}
+supplies:
+  - {bead: kelp, pack: 20 g, packs: 3}
+  - {part: brass cap, count: 4}
+prices: {kelp: 4.20 EUR per 10 g}
+"""
+OF_BEADS = PLAN.replace("kelp: {type: round, size: 8/0, make: Japanese}", "kelp: {from: kelp}")
+
+
+def plan_of(text: str, inside: str) -> tuple[PlanResult, Plan]:
+    checker = Checker(CHECKER.installed, keep=True)
+    result = checker.check_text(text, drawer=drawer.read_text(inside, "drawer.yaml"))
+    assert result.ask is not None, [one.says for one in result.remarks]
+    return result, result.ask.plan
+
+
+def test_a_drawer_holds_beads_stock_and_prices() -> None:
+    result, plan = plan_of(OF_BEADS, BEADS)
+    assert plan.beads["kelp"].size("hole").middle == 0.9
+    assert plan.beads["kelp"].place_of("size").file == "drawer.yaml"
+    assert [line.value for line in plan.entries("supplies")] == [
+        {"bead": "kelp", "pack": "20 g", "packs": 3},
+        {"part": "cap", "count": 4},
+    ]
+    assert plan.bench.prices == {"kelp": "4.20 EUR per 10 g"}
+    assert "beads-enough" in {check.rule for check in result.held}
+
+
+def test_a_field_beside_from_replaces_that_of_the_bead() -> None:
+    text = OF_BEADS.replace("{from: kelp}", "{from: kelp, type: cylinder, size: 11/0}")
+    _, plan = plan_of(text, BEADS)
+    assert plan.beads["kelp"].row == "cylinder 11/0"
+
+
+def test_a_bead_of_the_drawer_may_be_a_phrase() -> None:
+    _, plan = plan_of(OF_BEADS.replace("{from: kelp}", "{from: sand, make: Japanese}"), BEADS)
+    assert plan.beads["kelp"].row == "round 11/0 Japanese"
+    assert plan.beads["kelp"].text("colour") == "cream"
+
+
+def test_lines_of_the_plan_replace_those_of_the_drawer() -> None:
+    _, plan = plan_of(f"{OF_BEADS}supplies: [{{bead: kelp, pack: 5 g}}]\n", BEADS)
+    assert [line.value for line in plan.entries("supplies")] == [
+        {"bead": "kelp", "pack": "5 g"},
+        {"part": "cap", "count": 4},
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "inside", "says"),
+    [
+        (
+            OF_BEADS.replace("{from: kelp}", "{from: kepl}"),
+            BEADS,
+            "plan.yaml:6:16 there is no bead called `kepl` in the drawer: write `kelp`",
+        ),
+        (
+            OF_BEADS,
+            DRAWER,
+            "plan.yaml:6:16 there is no bead called `kelp` in the drawer: it has no beads",
+        ),
+        (
+            OF_BEADS,
+            BEADS.replace("{bead: kelp, pack", "{bead: klep, pack"),
+            "drawer.yaml:7:12 there is no bead called `klep` in the drawer: write `kelp`",
+        ),
+        (
+            OF_BEADS,
+            BEADS.replace("4.20 EUR per 10 g", "4.20"),
+            "drawer.yaml:9:16 the price of `kelp`: `4.2` is not a price: write it with its"
+            " currency, as in `1.80 EUR each`",
+        ),
+        (
+            OF_BEADS,
+            BEADS.replace("hole: 0.9 mm", "hole: 0.9"),
+            "drawer.yaml:3:67 `hole` of `measured` of `kelp` of `beads`: a length needs a unit:"
+            " write `0.9 mm` or `0.9 cm`",
+        ),
+    ],
+)
+def test_a_slip_with_beads_and_stock(text: str, inside: str, says: str) -> None:
+    result = CHECKER.check_text(text, drawer=drawer.read_text(inside, "drawer.yaml"))
+    assert [
+        f"{one.place.file}:{one.place.line}:{one.place.column} {one.says}" for one in result.remarks
+    ] == [says]
 
 
 def test_a_drawer_that_no_plan_names_is_left_alone(folder: Path, checker: Checker) -> None:
