@@ -19,11 +19,28 @@ from wellstrung.reading import tree
 _LONG_RUN = 20
 
 
-def checked(options: argparse.Namespace, checker: Checker) -> Result:
-    """The result of every plan named, each by its bench; raises HostError if there is no plan."""
+def plan_files(options: argparse.Namespace) -> list[Path]:
+    """The plans that are named; raises HostError if there is none."""
     files = list(plans(options.plans, bench_is_named=options.bench is not None))
     if not files:
         raise HostError("there is no plan (a .yaml file that begins with `plan: 1`) here")
+    return files
+
+
+def only_plan(files: Sequence[Path]) -> Path:
+    """The one plan that a command takes; raises HostError if a folder holds several."""
+    if len(files) > 1:
+        raise HostError(f"there are {len(files)} plans here: name one")
+    return files[0]
+
+
+def checked(options: argparse.Namespace, checker: Checker) -> Result:
+    """The result of every plan named, each by its bench; raises HostError if there is no plan."""
+    return checked_files(plan_files(options), options, checker)
+
+
+def checked_files(files: Sequence[Path], options: argparse.Namespace, checker: Checker) -> Result:
+    """The result of each of these plans, by its bench."""
     if not gc.isenabled():
         collect_new_garbage()
     benches = Benches(checker.installed, options.bench)
@@ -51,9 +68,7 @@ def _checked(
 
 def checked_alone(options: argparse.Namespace, checker: Checker) -> tuple[PlanResult, Result]:
     """The one plan that a command takes; raises HostError if a folder holds several."""
-    result = checked(options, checker)
-    if len(result.plans) > 1:
-        raise HostError(f"there are {len(result.plans)} plans here: name one")
+    result = checked_files([only_plan(plan_files(options))], options, checker)
     return result.plans[0], result
 
 

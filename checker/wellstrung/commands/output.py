@@ -95,6 +95,17 @@ def _printing() -> Iterator[None]:
         raise HostError(says) from None
 
 
+def answer(question: str) -> str | None:
+    """What a person types after a question; None at the end of the input.
+
+    `input` loses a ctrl-C that comes before it begins to read.
+    """
+    sys.stdout.write(question)
+    sys.stdout.flush()
+    line = sys.stdin.readline()
+    return line.strip() if line else None
+
+
 def note(says: str) -> None:
     """A line beside the output, on the error stream."""
     print(f"wellstrung: {says}", file=sys.stderr)
@@ -117,7 +128,7 @@ def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool 
     for path, page in pages.items():
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
-            _write(path, page)
+            write_whole(path, page.encode())
         except OSError as error:
             raise HostError(f"{path} cannot be written: {error.strerror or error}") from None
     more = f" and {len(pages) - 1} more beside it" if len(pages) > 1 else ""
@@ -132,18 +143,20 @@ def _is_ours(path: Path) -> bool:
         return False
 
 
-def _write(path: Path, page: str) -> None:
+def write_whole(path: Path, data: bytes) -> None:
     """Write all of a file or nothing; a device is written to as it is."""
     if path.exists() and not path.is_file():
-        path.write_text(page, encoding="utf-8")
+        path.write_bytes(data)
         return
     path = path.resolve()  # what a link leads to is written, the link stays
     part = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
-        with part.open("x", encoding="utf-8") as stream:
-            stream.write(page)
+        with part.open("xb") as stream:
+            stream.write(data)
             stream.flush()
             os.fsync(stream.fileno())
+        if path.exists():
+            part.chmod(path.stat().st_mode & 0o777)
         part.replace(path)
     finally:
         part.unlink(missing_ok=True)

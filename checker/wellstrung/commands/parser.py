@@ -69,6 +69,20 @@ def parser() -> argparse.ArgumentParser:
         "--out", type=Path, metavar="FILE", help="the file to write; by default PLAN.html, here"
     )
 
+    mend = commands.add_parser("mend", help="write the remedies into a plan, those you choose")
+    which = mend.add_mutually_exclusive_group()
+    which.add_argument(
+        "--all",
+        action="store_true",
+        help="all that can be written, without asking, until none is left",
+    )
+    which.add_argument(
+        "--only",
+        nargs="+",
+        metavar="WHICH",
+        help="only these, by number as `check` gives them or by the name of the check",
+    )
+
     supplies = commands.add_parser("supplies", help="what to buy for plans, or a class of makers")
     _forms(supplies, "text", "json", "csv")
     supplies.add_argument(
@@ -109,9 +123,9 @@ def parser() -> argparse.ArgumentParser:
         )
     for command in (check, supplies, cuts):
         command.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
-    for command in (sheet, sizes):
+    for command in (sheet, mend, sizes):
         command.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
-    for command in (check, sheet, supplies, cuts, sizes):
+    for command in (check, sheet, mend, supplies, cuts, sizes):
         command.add_argument(
             "--bench",
             type=Path,
@@ -124,7 +138,7 @@ def parser() -> argparse.ArgumentParser:
             metavar="FILE",
             help="your parts, instead of the drawer that a plan names",
         )
-    for command in (check, sheet, supplies, cuts, sizes, rules):
+    for command in (check, sheet, mend, supplies, cuts, sizes, rules):
         command.add_argument(
             "--rules",
             dest="rule_files",

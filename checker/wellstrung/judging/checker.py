@@ -160,6 +160,7 @@ class Checker:
             quantities=judged.quantities() if self.quantities and offer else {},
             failures=tuple(judged.failures),
             ask=judged.ask if (self.quantities or self.keep) and offer else None,
+            raised=judged.raised,
         )
 
 

@@ -126,6 +126,8 @@ class PlanResult(Struct, frozen=True):
     #: whether it could be read as a plan: its remarks are slips otherwise, and nothing is judged
     readable: bool = True
     ask: Ask | None = None
+    #: the rank of each remark that was raised, those that another one stands for included
+    raised: Mapping[Identity, int] = field(default_factory=dict)
 
     @property
     def numbered(self) -> tuple[Remark, ...]:

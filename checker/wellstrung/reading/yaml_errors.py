@@ -9,7 +9,9 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from wellstrung.common.places import Fault, Place
+from msgspec.structs import replace
+
+from wellstrung.common.places import Edit, Fault, Place
 
 MAX_DEPTH = 64
 #: A name whose colon lacks its space; `//` is left to addresses.
@@ -81,7 +83,9 @@ def fault_of(error: Exception, lines: list[str], file: str) -> Fault:
         for near in (begins[0], noticed[0], noticed[0] - 1):
             found = GLUED.match(lines[near - 1].strip(" -")) if near else None
             if found:
-                return _fault_on(found[0], lacks_space(found), near, lines, file)
+                fault = _fault_on(found[0], lacks_space(found), near, lines, file)
+                gap = fault.place.column + len(found[1]) + 1
+                return replace(fault, edits=(Edit(Place(file, near, gap, near, gap), " "),))
     if "start any token" in problem and _sign_at(noticed, lines) == "\t":
         problem = "tab character"
     if _sign_at(noticed, lines) == ":" and re.search(
@@ -137,7 +141,9 @@ def _colon_too_many(noticed: tuple[int, int], lines: list[str], file: str) -> Fa
     says = f"`{short(f'{found[1]}: {value}')}` has one colon too many: put the text in quotes"
     if len(value) <= 60 and "'" not in value:
         says += f", {found[1]}: {quoted}"
-    return _fault_on(value, says, noticed[0], lines, file)
+    fault = _fault_on(value, says, noticed[0], lines, file)
+    certain = "'" not in value and "#" not in value
+    return replace(fault, edits=(Edit(fault.place, quoted),)) if certain else fault
 
 
 def within(line: int, column: int, lines: list[str]) -> tuple[int, int]:

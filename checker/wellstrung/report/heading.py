@@ -1,4 +1,4 @@
-"""What stands above a list that is made of plans: which they are, and which of them to mind."""
+"""What stands above a plan's remarks, and above a list that is made of plans."""
 
 from __future__ import annotations
 
@@ -8,7 +8,22 @@ from typing import Any
 from rich.text import Text
 
 from wellstrung.judging.result import PlanResult
+from wellstrung.report.checks import counts
 from wellstrung.report.terminal import OUTCOMES, Page, counted
+
+
+def heading(page: Page, plan: PlanResult) -> None:
+    """One plan by its title and file, with its verdict."""
+    if plan.title:
+        page.line(Text(plan.title, style="bold").append(f", {plan.piece}", style="not bold"))
+    page.path(plan.file)
+    page.line(verdict(plan))
+
+
+def verdict(plan: PlanResult) -> Text:
+    """The outcome of a plan in capitals, with what was counted."""
+    outcome = Text(plan.outcome.upper(), style=OUTCOMES[plan.outcome])
+    return outcome.append(counts(plan), style="not bold default")
 
 
 def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:

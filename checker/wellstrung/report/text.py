@@ -7,7 +7,8 @@ from rich.text import Text
 from wellstrung.common.wording import in_steps
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.quantity.working import described
-from wellstrung.report.checks import answers, counts, line_at, open_checks, severity, together
+from wellstrung.report.checks import answers, line_at, open_checks, severity, together
+from wellstrung.report.heading import heading
 from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted, where
 from wellstrung.report.writer import Options
 
@@ -29,11 +30,7 @@ def write(result: Result, options: Options) -> str:
 
 
 def _plan(page: Page, plan: PlanResult, options: Options) -> None:
-    if plan.title:
-        page.line(Text(plan.title, style="bold").append(f", {plan.piece}", style="not bold"))
-    page.path(plan.file)
-    outcome = Text(plan.outcome.upper(), style=OUTCOMES[plan.outcome])
-    page.line(outcome.append(counts(plan), style="not bold default"))
+    heading(page, plan)
     page.pair("fill in first", "; ".join(answers(plan)), 0, gap=15)
     if plan.bench:
         page.path(f"bench: {plan.bench}")
