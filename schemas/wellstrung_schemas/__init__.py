@@ -102,7 +102,7 @@ def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
     properties = dict(schema["properties"])
     properties["parts"] = {
         **properties["parts"],
-        "additionalProperties": _or_from_drawer(_branches("kind", fragments)),
+        "additionalProperties": _or_phrase(_or_from_drawer(_branches("kind", fragments))),
     }
     properties["beads"] = {
         **properties["beads"],
@@ -117,17 +117,23 @@ def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
 def published_drawer(kinds: Mapping[str, Schema] | None = None) -> Schema:
     """One schema of a drawer with the insides of its parts, each chosen by its `kind`.
 
-    >>> published_drawer()["properties"]["parts"]["additionalProperties"]["required"]
+    >>> published_drawer()["properties"]["parts"]["additionalProperties"]["then"]["required"]
     ['kind']
     """
     fragments = kinds or {kind: fragment(kind) for kind in kind_names()}
     properties = dict(drawer()["properties"])
     properties["parts"] = {
         **properties["parts"],
-        "additionalProperties": _branches("kind", fragments),
+        "additionalProperties": _or_phrase(_branches("kind", fragments)),
     }
     properties["beads"] = plan()["properties"]["beads"]
     return {**drawer(), "properties": properties}
+
+
+def _or_phrase(part: Schema) -> Schema:
+    """A part as a group of fields, or as a shop says it."""
+    said = {"type": ["object", "string"], "examples": ["lobster 12 mm"]}
+    return {**said, "if": {"type": "object"}, "then": part}
 
 
 def _or_from_drawer(part: Schema, *, both: bool = False) -> Schema:

@@ -19,7 +19,7 @@ LAYERS: dict[str, set[str]] = {
     "common": set(),
     "reading": {"common"},
     "tables": {"common"},
-    "short_forms": {"common", "reading"},
+    "short_forms": {"common", "reading", "tables"},
     "formulas": set(),
     "quantity": {"common", "formulas"},
     "model": {"common", "reading", "tables", "quantity"},

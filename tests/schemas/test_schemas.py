@@ -166,9 +166,12 @@ def test_both_schemas_accept_the_same_and_what_they_refuse_is_told(
         by_fragments = (
             fits(schemas.plan(), value)
             and all(
-                "kind" in part
-                and isinstance(part["kind"], str)
-                and chosen(part, "kind", known.kinds)
+                isinstance(part, str)  # in a phrase
+                or (
+                    "kind" in part
+                    and isinstance(part["kind"], str)
+                    and chosen(part, "kind", known.kinds)
+                )
                 for part in value["parts"].values()
             )
             and all(

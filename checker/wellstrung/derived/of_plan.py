@@ -101,7 +101,7 @@ class Quantities:
                 for eye in part.kind.eyes
                 if eye not in woven
                 for what in OF_EYE
-                if part.has(*part.eye_path(eye))
+                if part.has(*part.eye_path(eye)) or part.by_size
             )
         yield from (f"{PIECE}.{what}" for what in OF_PIECE)
         for name, brought in self._brought.items():

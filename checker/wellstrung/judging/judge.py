@@ -17,6 +17,7 @@ from wellstrung.judging import failures
 from wellstrung.judging.result import RANK, Failure, HeldCheck, Identity, Remark, Unjudged
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
+from wellstrung.quantity.assumed import ASSUMED, fails_anyway, rests_on
 from wellstrung.quantity.choices import chosen, freed
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare, holds
@@ -37,7 +38,11 @@ from wellstrung.rulebook.installed import Installed
 from wellstrung.rulebook.wording import between, in_unit_of
 
 #: Grades of a value that makes no error alone, and how a remark calls such a value.
-_UNSURE = {"from memory": "a value from memory", "weak page": "a value from a weak page"}
+_UNSURE = {
+    "from memory": "a value from memory",
+    "weak page": "a value from a weak page",
+    ASSUMED: "an assumed size",
+}
 
 
 class Judge:
@@ -146,6 +151,9 @@ class Judge:
             margin = answer.margin
             if margin is not None and chosen(margin) and holds(freed(margin), over=rule.over):
                 self._hold(rule, subject, freed(margin), f"makers differ: {_differ(margin)}")
+            elif margin is not None and (assumed := rests_on(freed(margin), over=rule.over)):
+                fields = tuple(map(_to_measure, assumed))
+                self._unjudged[Unjudged(rule.name, subject.parts, fields, rule.family)] = None
             else:
                 remark = _stamped(rule, subject, answer, shown=self._shown)
                 self._add(remark, answer.remedies)
@@ -164,6 +172,12 @@ class Judge:
             first, remedies = self._remarks[key]
             remark = replace(first, also=tuple(dict.fromkeys((*first.also, *remark.also))))
         self._remarks[key] = (remark, remedies)
+
+
+def _to_measure(leaf: Quantity) -> str:
+    """The field of an assumed value, with the span that is assumed."""
+    part, _, field = leaf.name.partition(".")
+    return f"`{field}` of `{part}` ({between(*leaf.worst, leaf)} is assumed)"
 
 
 def _differ(margin: Quantity) -> str:
@@ -190,7 +204,15 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Re
     margin = misfit.margin
     if margin is not None:
         verdict = compare(freed(margin), over=rule.over)
-        unsure = next((leaf for leaf in margin.leaves if leaf.grade in _UNSURE), None)
+        settled = fails_anyway(freed(margin), over=rule.over)
+        unsure = next(
+            (
+                leaf
+                for leaf in margin.leaves
+                if leaf.grade in _UNSURE and not (settled and leaf.grade == ASSUMED)
+            ),
+            None,
+        )
         if verdict is Verdict.MAY_FAIL:
             level, says = "warning", worded(misfit.says, sure=False)
             if margin.chief_cause is not None:

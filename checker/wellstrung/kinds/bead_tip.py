@@ -13,6 +13,7 @@ from wellstrung.kinds.plain import up_to_the_eye
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role
 from wellstrung.model.plan import Quantities
+from wellstrung.model.sold import Sold
 from wellstrung.quantity.arithmetic import total
 from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity
@@ -53,4 +54,5 @@ BEAD_TIP = Kind(
         "mass": _mass,
     },
     look=Look("tip", label=(("outside", "outside"), ("length", "long"))),
+    sold=Sold("caps"),
 )

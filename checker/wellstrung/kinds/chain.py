@@ -12,6 +12,7 @@ from wellstrung.model.item import Missing
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
+from wellstrung.model.sold import Sold
 from wellstrung.quantity.arithmetic import derived, exact, product, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.chain import ChainCut, chain_cuts, links_of, pattern_of
@@ -218,6 +219,10 @@ CHAIN = Kind(
     traits=Traits(bought=False),
     types={"open": Traits(bought=False, opens=True), "soldered": Traits(bought=False, opens=False)},
     typed_by="links_are",
+    sold=Sold(
+        "chains",
+        usual={"pattern": ["link"], "links": {"link": {}}, "links_are": "open"},
+    ),
 )
 
 CHAIN_PIECE = Kind(

@@ -25,6 +25,7 @@ from wellstrung.kinds.plain import TWO_WIRES, end_wall
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import BandEnd, EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
+from wellstrung.model.sold import Sold
 from wellstrung.quantity.value import Quantity
 from wellstrung_schemas import fragment
 
@@ -71,7 +72,7 @@ _COUNTED = constant("b.along", 0.0, "mm", "counted at the first half")
 
 def _stem_width(part: Part, ask: Quantities) -> Quantity:
     """As written; otherwise as wide as the wall of the bar's eye, common practice of castings."""
-    if not part.has("bar"):
+    if not (part.has("bar") or part.by_size):
         raise part.missing("bar", "stem_width")
     return _WRITTEN_WIDTH(part, ask)
 
@@ -106,13 +107,17 @@ CLASP = Kind(
         "b": EyeField(("b", "eye"), swinging=("bar", "eye")),
     },
     quantities={
-        "ring.inside": formula(
-            "ring inside",
-            "mm",
-            rings.inside_of,
-            outside=size("ring", "outside", allowance="ring size"),
-            wire=wire("ring", "wire"),
-            source=TWO_WIRES,
+        "ring.inside": written_or(
+            size("ring", "inside", allowance="ring size"),
+            ("ring", "inside"),
+            otherwise=formula(
+                "ring inside",
+                "mm",
+                rings.inside_of,
+                outside=size("ring", "outside", allowance="ring size"),
+                wire=wire("ring", "wire"),
+                source=TWO_WIRES,
+            ),
         ),
         "bar.length": size("bar", "length", allowance="part length"),
         "bar.thickness": wire("bar", "thickness"),
@@ -148,4 +153,5 @@ CLASP = Kind(
         label=(("ring.inside", "inside"), ("a.along", "closed")),
         second_label=(("bar.length", "bar"),),
     ),
+    sold=Sold("clasps", size_is={"slide": ("tube", "length"), "ribbon end": ("jaw", "width")}),
 )

@@ -8,6 +8,7 @@ from __future__ import annotations
 from wellstrung.derived.declared import constant, mass, size
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role, Traits
+from wellstrung.model.sold import Sold
 from wellstrung_schemas import fragment
 
 CONE = Kind(
@@ -22,4 +23,5 @@ CONE = Kind(
     },
     traits=Traits(stiff="length"),
     look=Look("cone", label=(("outside", "outside"), ("bore", "bore"))),
+    sold=Sold("caps"),
 )

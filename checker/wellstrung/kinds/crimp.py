@@ -5,6 +5,7 @@ from __future__ import annotations
 from wellstrung.derived.declared import GEOMETRY, allowed, mass, size, total
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role
+from wellstrung.model.sold import Sold
 from wellstrung_schemas import fragment
 
 #: Bare wire from crimp to bearing point, mm: common practice, no source.
@@ -35,4 +36,5 @@ CRIMP = Kind(
         "mass": mass("mass"),
     },
     look=Look("crimp", label=(("length", "long"),)),
+    sold=Sold("crimps", {"tube": "crimp tube", "bead": "crimp bead", "": "tube or bead"}),
 )

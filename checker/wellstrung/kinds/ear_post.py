@@ -6,6 +6,7 @@ from wellstrung.derived.declared import constant, mass, size, wire, written_or
 from wellstrung.kinds.plain import up_to_the_eye
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role, Traits
+from wellstrung.model.sold import Sold
 from wellstrung_schemas import fragment
 
 EAR_POST = Kind(
@@ -28,4 +29,5 @@ EAR_POST = Kind(
     },
     traits=Traits(in_ear=True, stays_in=True),
     look=Look("ear post", label=(("length", "long"),), hangs=True),
+    sold=Sold("ear_wires", size_is={"": ("length",)}),
 )

@@ -6,6 +6,7 @@ from wellstrung.derived.declared import mass, size, wire
 from wellstrung.kinds.plain import up_to_the_eye
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role, Traits
+from wellstrung.model.sold import Sold
 from wellstrung_schemas import fragment
 
 EAR_WIRE = Kind(
@@ -27,4 +28,5 @@ EAR_WIRE = Kind(
         label=(("length", "long"),),
         hangs=True,
     ),
+    sold=Sold("ear_wires", size_is={"": ("length",)}),
 )

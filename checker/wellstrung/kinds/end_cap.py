@@ -7,6 +7,7 @@ from wellstrung.kinds.plain import end_wall, up_to_the_eye
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
+from wellstrung.model.sold import Sold
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.run import taken
 from wellstrung_schemas import fragment
@@ -47,4 +48,5 @@ END_CAP = Kind(
     },
     traits=Traits(stiff="length"),
     look=Look("cap", label=(("outside", "outside"), ("bore", "bore"))),
+    sold=Sold("caps", size_is={"": ("bore",)}),
 )

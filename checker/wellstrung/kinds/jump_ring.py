@@ -9,6 +9,7 @@ from wellstrung.kinds.metal import density, ring_mass
 from wellstrung.kinds.plain import TWO_WIRES
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import Kind, Role, Traits
+from wellstrung.model.sold import Sold
 from wellstrung_schemas import fragment
 
 _SIZE = "ring size"
@@ -68,5 +69,12 @@ JUMP_RING = Kind(
         "open ring",
         types={"split": "split ring", "closed": "ring", "soldered": "soldered ring"},
         label=(("outside", "outside"),),
+    ),
+    sold=Sold(
+        "jump_rings",
+        {"split": "split ring"},
+        size_is={"": ("outside",)},
+        usual={"closing": "open"},
+        typed_by="closing",
     ),
 )

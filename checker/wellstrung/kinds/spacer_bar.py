@@ -5,6 +5,7 @@ from __future__ import annotations
 from wellstrung.derived.declared import mass, size
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Role
+from wellstrung.model.sold import Sold
 from wellstrung_schemas import fragment
 
 _THICKNESS = size("thickness", allowance="part length")
@@ -21,4 +22,5 @@ SPACER_BAR = Kind(
         "mass": mass("mass"),
     },
     look=Look("spacer bar"),
+    sold=Sold("spacer_bars"),
 )

@@ -28,6 +28,7 @@ from wellstrung.model.beads import bead_mix
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
+from wellstrung.model.sold import Sold
 from wellstrung.quantity.arithmetic import exact
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
@@ -176,4 +177,5 @@ WIRE_LINK = Kind(
     traits=_PIN,
     types={"link": replace(_PIN, of_wire=True, bought=False)},
     look=Look("wire link", types={"head pin": "head pin"}, label=(("along", "inside its loops"),)),
+    sold=Sold("pins", size_is={"": ("length",)}),
 )

@@ -17,6 +17,7 @@ from wellstrung.model.item import Bead
 from wellstrung.model.parts import UNPLACED, Kind, Part, Role, Stitch
 from wellstrung.model.plan import Goal, Hung, Plan, RunEntry, Step
 from wellstrung.model.references import LONG, Names
+from wellstrung.model.sold import as_sold
 from wellstrung.model.sound import Sound, sound
 from wellstrung.quantity.causes import Window
 from wellstrung.reading import tree as reading
@@ -101,6 +102,7 @@ def _names(
         node = entry.node
         if isinstance(node, reading.Mapping):
             kind, stitch = kinds[node.value["kind"]], stitches.get(str(node.value.get("stitch")))
+            node = as_sold(node, kind.sold)
             parts[key] = Part(
                 key, entry.key, node, bench, cache, kind, stitch, parts, beads, threads
             )

@@ -103,6 +103,10 @@ class Item(Struct, frozen=True, eq=False):
             f"measure the {what} of `{self.name}` and write it with its tolerance, as `{example}`"
         )
 
+    def assumed(self, *path: str) -> Quantity | None:
+        """What the trade tables have of a field that is not there; None where nothing."""
+        return None
+
     def missing(self, *path: str) -> Missing:
         """The exception to raise for a field that is not there."""
         return Missing(f"`{'.'.join(path)}` of `{self.name}`")
@@ -213,7 +217,10 @@ class Item(Struct, frozen=True, eq=False):
         measured = self.node_at("measured", *path)
         node = measured or self.node_at(*path)
         if node is None:
-            raise self.missing(*path)
+            found = self.assumed(*path)
+            if found is None:
+                raise self.missing(*path)
+            return found
         parsed = parse(node.value)
         what = ".".join(path).replace("_", " ")
         down, up = parsed.value - parsed.low, parsed.high - parsed.value

@@ -14,6 +14,7 @@ from wellstrung.common.places import Place
 from wellstrung.common.wording import same_as
 from wellstrung.model.item import Bead, Item
 from wellstrung.model.looks import Look, StitchLook
+from wellstrung.model.sold import Sold, assumed
 from wellstrung.quantity.value import Quantity
 
 
@@ -139,7 +140,7 @@ class Kind(Struct, frozen=True, eq=False):
     """A kind of part: its name, schema fragment, role in joins, eyes, quantities and traits.
 
     `types` are the traits of those that differ by type, by the text of the field `typed_by`. `look`
-    is how it is drawn.
+    is how it is drawn, and `sold` how shops sell it by a size.
     """
 
     name: str
@@ -151,6 +152,7 @@ class Kind(Struct, frozen=True, eq=False):
     types: Mapping[str, Traits] = field(default_factory=dict)
     typed_by: str = "type"
     look: Look = Look()
+    sold: Sold | None = None
 
 
 class Stitch(Struct, frozen=True, eq=False):
@@ -205,6 +207,20 @@ class Part(Item, frozen=True, eq=False):
     def traits(self) -> Traits:
         """What it is at the bench, by its type where its kind has types."""
         return self.kind.types.get(self.type, self.kind.traits)
+
+    @property
+    def by_size(self) -> bool:
+        """Whether it is given as shops sell it, and what it does not state is assumed."""
+        return self.kind.sold is not None and self.has("size")
+
+    def assumed(self, *path: str) -> Quantity | None:
+        """What is usual of a field that a finding given as sold does not state."""
+        if self.kind.sold is None or not self.has("size"):
+            return None
+        row = self.kind.sold.row(self.kind.name, self.node)
+        if row is None:
+            return None
+        return assumed(self.name, row, path, self.node, self.place_of(*path))
 
     @property
     def shape(self) -> str:

@@ -20,7 +20,7 @@ def freed(margin: Quantity, *, careful: bool = False) -> Quantity:
     for leaf in margin.leaves:
         choice = leaf.choice
         if choice is not None and (careful or not choice.careful):
-            ends = (_with(margin, leaf, end) for end in (choice.low, choice.high))
+            ends = (replaced(margin, leaf, end) for end in (choice.low, choice.high))
             margin = max(margin, *ends, key=lambda one: one.middle)
     return margin
 
@@ -31,10 +31,11 @@ def chosen(margin: Quantity) -> list[tuple[Quantity, Choice]]:
     return [(leaf, span) for leaf, span in leaves.values() if span and not span.careful]
 
 
-def _with(quantity: Quantity, leaf: Quantity, value: float) -> Quantity:
+def replaced(quantity: Quantity, leaf: Quantity, value: float) -> Quantity:
+    """A quantity with one leaf under it known exactly."""
     if quantity is leaf:
         return replace(quantity, at_rest=value, spreads=())
-    args = {key: _with(arg, leaf, value) for key, arg in quantity.args.items()}
+    args = {key: replaced(arg, leaf, value) for key, arg in quantity.args.items()}
     if all(args[key] is arg for key, arg in quantity.args.items()):
         return quantity
     return replace(quantity, args=args)

@@ -50,7 +50,9 @@ def _in_plain_words(branch: Branch, error: Any) -> Iterator[Fault]:
     elif rule == "additionalProperties" and isinstance(node, reading.Mapping):
         yield from _unknown_fields(error.schema, name, node)
     elif rule == "required" and isinstance(node, reading.Mapping):
-        yield from _missing_fields(error.schema, name, node, head)
+        # what a part lacks unless it is given as sold stands in its `then`, beside its fields
+        schema = error.schema if path else branch.schema
+        yield from _missing_fields(value, schema, name, node, head)
     elif rule in ("oneOf", "anyOf", "not"):
         if not isinstance(node, reading.Mapping):
             return  # its type is wrong, which is another error
@@ -83,11 +85,11 @@ def _unknown_fields(schema: Mapping[str, Any], name: str, node: reading.Mapping)
 
 
 def _missing_fields(
-    schema: Mapping[str, Any], name: str, node: reading.Mapping, head: Place
+    words: Collection[str], schema: Mapping[str, Any], name: str, node: reading.Mapping, head: Place
 ) -> Iterator[Fault]:
     fields = schema.get("properties", {})
     misspelt = _meant(fields, node).values()  # and so not missing: one cause, one remark
-    for word in schema["required"]:
+    for word in words:
         if word not in node.entries and word not in misspelt:
             says = f"{name} lacks `{word}`: write {_example(word, fields.get(word, {}))}"
             yield fault(says, head, needed=f"`{word}`")

@@ -26,7 +26,7 @@ _SUPPLY: Schema = plan_schema()["properties"]["supplies"]["items"]
 _SUPPLIED = [one["required"][0] for one in _SUPPLY["oneOf"]]
 _NOTHING = re.compile(r"0*")
 #: what a schema says of a whole that a row need not say: a plan may write the rest beside `from`
-_OF_THE_WHOLE = ("required", "oneOf", "anyOf", "allOf", "not")
+_OF_THE_WHOLE = ("required", "if", "then", "oneOf", "anyOf", "allOf", "not")
 _MOST_FAULTS = 50
 
 

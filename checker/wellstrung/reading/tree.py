@@ -86,7 +86,7 @@ class Spelled(Mapping):
 
     __slots__ = ()
 
-    def __init__(self, said: Scalar, fields: Fields[str, Node | None]) -> None:
+    def __init__(self, said: Node, fields: Fields[str, Node | None]) -> None:
         self.file = said.file
         self.line, self.column = said.line, said.column
         self.end_line, self.end_column = said.end_line, said.end_column
@@ -122,6 +122,30 @@ def implied(said: Node, value: str) -> Scalar:
     word.value = word.text = value
     word.quoted = False
     return word
+
+
+def implied_data(said: Node, value: Any) -> Node:
+    """A word, a list or a group that the author did not write, at the place of what implies it."""
+    if isinstance(value, dict):
+        return Spelled(said, {name: implied_data(said, one) for name, one in value.items()})
+    if isinstance(value, list):
+        items = Sequence.__new__(Sequence)
+        items.file = said.file
+        items.line, items.column = said.line, said.column
+        items.end_line, items.end_column = said.end_line, said.end_column
+        items.items, items.value = [implied_data(said, one) for one in value], value
+        return items
+    return implied(said, value)
+
+
+def with_more(group: Mapping, more: Fields[str, Node]) -> Mapping:
+    """A group with fields that the author did not write."""
+    changed = copy(group)
+    changed.entries = group.entries | {
+        name: Entry(_named(name, node), node) for name, node in more.items()
+    }
+    changed.value = {name: entry.node.value for name, entry in changed.entries.items()}
+    return changed
 
 
 #: what YAML would not read as text as it stands, between the commas of `{...}`

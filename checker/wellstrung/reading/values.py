@@ -17,6 +17,7 @@ from wellstrung.reading.faults import fault, in_quotes
 READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "length": units.length,
     "length_or_rest": lambda value: value if value == units.REST else units.length(value),
+    "sold_size": lambda value: value if value == units.USUAL else units.length(value),
     "window": units.target,
     "mass": units.mass,
     "rating": units.force,

@@ -12,6 +12,7 @@ from collections.abc import Callable, Mapping
 from wellstrung.common.places import Fault
 from wellstrung.reading import tree
 from wellstrung.short_forms.beads import bead
+from wellstrung.short_forms.parts import part
 
 #: what spells out a value; where it cannot, it adds a fault and answers None
 Speller = Callable[[tree.Scalar, str, list[Fault]], tree.Mapping | None]
@@ -22,6 +23,7 @@ def spelled_out(read: tree.Read) -> tuple[tree.Read, tuple[Fault, ...]]:
     assert read.tree is not None
     faults: list[Fault] = []
     spelled = _phrases(read.tree, "beads", bead, faults)
+    spelled = _phrases(spelled, "parts", part, faults)
     for field, spell in _OF_PARTS.items():
         spelled = _in_parts(spelled, field, spell, faults)
     if spelled is read.tree:

@@ -233,10 +233,15 @@ BAD = {
         "2:71",
         "this nests deeper than 64 levels: use fewer",
     ),
+    "a part that is a list": (
+        "drawer: 1\nparts: {brass cap: [8 mm]}\n",
+        "2:20",
+        "`brass cap` of `parts` of the drawer is a list: write a group of fields or words",
+    ),
     "a part that is a text": (
         "drawer: 1\nparts: {brass cap: 8 mm}\n",
         "2:20",
-        "`brass cap` of `parts` of the drawer is `8 mm`: write a group of fields",
+        "`8 mm` of part `brass cap` names no finding that is known: write a part such as",
     ),
 }
 

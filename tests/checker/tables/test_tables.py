@@ -16,6 +16,7 @@ import pytest
 from running import Pinned
 from wellstrung import tables
 from wellstrung.common import units
+from wellstrung.model.sold import TIMES_SIZE
 
 NAMES = tables.names()
 DATA = Path(tables.__file__).parent / "data"
@@ -39,6 +40,7 @@ UNITS = {
     "/0",
     "%",
     "°C",
+    TIMES_SIZE,
 }
 
 

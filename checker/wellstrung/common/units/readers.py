@@ -25,6 +25,8 @@ from wellstrung.common.units.known import (
 
 #: what an author writes for the length of the one part that fills what the others leave
 REST = "fills the rest"
+#: and for the size of a finding as any shop sells it
+USUAL = "usual"
 _BEAD = re.compile(r"([1-9][0-9]?) ?(?:/ ?0|°)")
 _NEARLY_BEAD = r"(?:size )?#? ?([1-9][0-9]?) ?(?:[-/] ?[oO0]|[oO])?"
 _WARM, _HOTTEST = "18 °C", 50.0

@@ -1,0 +1,51 @@
+"""Sizes that the plan does not state and the trade tables give: the span of all that is sold."""
+
+from __future__ import annotations
+
+from wellstrung.quantity.choices import replaced
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.verdict import Verdict, compare
+
+#: the grade of such a value, whatever the grade of the table's own
+ASSUMED = "assumed"
+
+
+def assumed_in(quantity: Quantity) -> list[Quantity]:
+    """The assumed values under a quantity, each once."""
+    return [leaf for leaf in quantity.leaves if leaf.grade == ASSUMED]
+
+
+def rests_on(margin: Quantity, *, over: str) -> list[Quantity]:
+    """The assumed values by which alone a margin may fail; empty where something else does.
+
+    A margin that holds somewhere in their span has to be looked at, and so has one whose doubt is
+    mostly of them. Of several, those that matter most.
+    """
+    reach = {leaf.name: _reach(margin, leaf) for leaf in assumed_in(margin)}
+    most, chief = max(reach.values(), default=0.0), margin.chief_cause
+    if not most or chief is None:
+        return []
+    doubtful = compare(margin, over=over) is Verdict.MAY_FAIL and most >= chief[1]
+    if not doubtful and compare(_kindest(margin), over=over) is not Verdict.HOLDS:
+        return []
+    return [leaf for leaf in assumed_in(margin) if reach[leaf.name] > most / 2]
+
+
+def fails_anyway(margin: Quantity, *, over: str) -> bool:
+    """Whether a margin fails even where what is assumed is off by twice its span."""
+    return compare(_kindest(margin, 2.0), over=over) is Verdict.FAILS
+
+
+def _kindest(margin: Quantity, times: float = 1.0) -> Quantity:
+    """A margin where each assumed value is the one, within so many times its span, that helps."""
+    for leaf in assumed_in(margin):
+        low, high = (times * (end - leaf.at_rest) for end in leaf.worst)
+        tried = (replaced(margin, leaf, leaf.at_rest + by) for by in (low, 0.0, high))
+        margin = max(tried, key=lambda one: one.middle)
+    return margin
+
+
+def _reach(margin: Quantity, leaf: Quantity) -> float:
+    """How far the causes of an assumed value may move a margin, each by itself."""
+    moves = (margin.effects.get(spread.cause) for spread in leaf.spreads)
+    return max((max(-move.low, move.high) for move in moves if move), default=0.0)

@@ -1,0 +1,193 @@
+"""Parts as a shop sells them, in a phrase: `lobster 12 mm`, `5 mm jump ring 20 AWG, brass`.
+
+A phrase says what it is, its size, and what else decides: gauge, metal, holes. What it leaves out
+is what shops usually sell, assumed as a range: `size: usual` where it has no size at all. What
+follows a comma and is not known is a note.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from functools import cache
+from typing import NamedTuple
+
+from wellstrung import tables
+from wellstrung.common.places import Fault
+from wellstrung.common.trade_words import SAME
+from wellstrung.common.units import USUAL
+from wellstrung.common.wording import slip_of
+from wellstrung.reading import tree
+from wellstrung.reading.faults import fault, shown
+from wellstrung.short_forms.phrase import Phrase, plain
+
+
+class Noun(NamedTuple):
+    """What the noun of a finding stands for, and which sizes beside its own a phrase may give."""
+
+    fields: Mapping[str, str]
+    takes: tuple[str, ...] = ()
+
+
+def _clasp(type_: str, *takes: str) -> Noun:
+    return Noun({"kind": "clasp", "type": type_}, takes)
+
+
+def _ring(**closing: str) -> Noun:
+    return Noun({"kind": "jump ring", **closing}, ("wire", "inside", "closing"))
+
+
+def _of_wire(kind: str, **type_: str) -> Noun:
+    return Noun({"kind": kind, **type_}, ("wire",))
+
+
+_NOUNS: Mapping[str, Noun] = {
+    "lobster": _clasp("lobster"),
+    "spring ring": _clasp("spring ring"),
+    "toggle": _clasp("toggle", "ring inside"),
+    "hook clasp": _clasp("hook"),
+    "magnetic clasp": _clasp("magnetic"),
+    "slide clasp": _clasp("slide"),
+    "ribbon end": _clasp("ribbon end"),
+    "end cap": Noun({"kind": "end cap"}),
+    "cone": Noun({"kind": "cone"}),
+    "bead tip": Noun({"kind": "bead tip"}),
+    "crimp": Noun({"kind": "crimp"}),
+    "crimp tube": Noun({"kind": "crimp", "type": "tube"}),
+    "crimp bead": Noun({"kind": "crimp", "type": "bead"}),
+    "jump ring": _ring(),
+    "split ring": _ring(closing="split"),
+    "open ring": _ring(closing="open"),
+    "closed ring": _ring(closing="closed"),
+    "soldered ring": _ring(closing="soldered"),
+    "ear wire": _of_wire("ear wire"),
+    "ear hook": _of_wire("ear wire", type="hook"),
+    "lever back": _of_wire("ear wire", type="lever back"),
+    "hoop": _of_wire("ear wire", type="hoop"),
+    "ear post": _of_wire("ear post"),
+    "head pin": _of_wire("wire link", type="head pin"),
+    "eye pin": _of_wire("wire link", type="eye pin"),
+    "spacer bar": Noun({"kind": "spacer bar"}, ("holes",)),
+    "cable chain": Noun({"kind": "chain", "type": "cable"}, ("links",)),
+    "rolo chain": Noun({"kind": "chain", "type": "rolo"}, ("links",)),
+    "curb chain": Noun({"kind": "chain", "type": "curb"}, ("links",)),
+}
+#: words of shops for the same, beside those of the table of trade words
+_ALSO: Mapping[str, str] = {
+    "trigger clasp": "lobster",
+    "hook and eye": "hook clasp",
+    "s hook": "hook clasp",
+    "magnet clasp": "magnetic clasp",
+    "leverback": "lever back",
+    "earring post": "ear post",
+    "earring wire": "ear wire",
+    "earwire": "ear wire",
+    "endcap": "end cap",
+    "ribbon clamp": "ribbon end",
+    "ball pin": "head pin",
+    "ring": "jump ring",
+}
+_CLOSINGS = {word: word for word in ("soldered", "closed", "open", "split")}
+#: a finish over a metal that nobody names: text, which no table takes for a metal
+_FINISHES = (
+    *(
+        f"{finish} {metal}"
+        for finish in ("antique", "antiqued", "oxidised", "oxidized")
+        for metal in ("brass", "copper", "bronze", "silver", "gold", "pewter")
+    ),
+    *(
+        f"{metal} {finish}"
+        for metal in ("silver", "gold", "copper", "bronze", "brass", "rose gold")
+        for finish in ("tone", "plated", "plate", "colour", "color", "filled")
+    ),
+    *("gunmetal", "rose gold", "tibetan silver", "silver", "gold", "steel"),
+)
+_NUMBER = r"(?:\d+(?:\.\d+)?(?:\s+\d+/\d+)?|\d+/\d+|\.\d+)"
+_UNIT = r"(?:mm|cm|inch(?:es)?|in|\"|″)(?![\w])"
+_LENGTH = rf"(?<![\w./])(?:{_NUMBER}\s*(?:±|\.\.|to|-)\s*)?{_NUMBER}\s*{_UNIT}"
+_SIZE = re.compile(_LENGTH)
+#: length and width, of which the first is the size that shops go by
+_BOTH = re.compile(rf"(?<![\w./])({_NUMBER})\s*(?:mm)?\s*[x×]\s*{_NUMBER}\s*mm(?!\w)")
+_GAUGE = re.compile(r"(?<![\w./])\d{1,2}\s*(?:AWG|SWG|gauge|ga)\b\.?(?:\s+wire)?", re.IGNORECASE)
+_WIRE = re.compile(rf"(?:wire\s+({_LENGTH})|({_LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
+_INSIDE = re.compile(
+    rf"(?:(?:inside|inner|ID)\s+({_LENGTH})|({_LENGTH})\s+(?:inside|inner|ID)(?!\w))", re.IGNORECASE
+)
+_OUTSIDE = re.compile(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
+_HOLES = re.compile(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
+_NOTE = re.compile(r",\s*([^\W\d_][^,\0\d]*)")
+_EXAMPLE = "`lobster 12 mm`, `5 mm jump ring 20 AWG` or `end cap 8 mm, brass`"
+
+
+def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | None:
+    """A part from a phrase."""
+    phrase = Phrase(node)
+    word = phrase.take_word(_known())
+    if word is None:
+        faults.append(_no_noun(node, name))
+        return None
+    noun = _NOUNS[word.value]
+    fields: dict[str, tree.Node | None] = {
+        field: tree.implied(word, value) for field, value in noun.fields.items()
+    }
+    sizes = {field: size for field, size in _sizes(phrase, noun) if size is not None}
+    size = phrase.take(_BOTH) or phrase.take(_SIZE)
+    if size is not None and size.text[-1].isdigit():  # the first of two, as in `12 x 7 mm`
+        size.value = f"{size.text} mm"
+    fields["size"] = size or tree.implied(node, USUAL)
+    fields |= sizes
+    fields["metal"] = phrase.take_word(_metals())
+    fields["note"] = phrase.take(_NOTE)
+    advice = "take it out, or write it after a comma, as in `lobster 12 mm, plain`"
+    if unknown := phrase.unknown(f"`{name}`", advice):
+        faults.append(unknown)
+    return tree.Spelled(node, fields)
+
+
+def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]:
+    """What a phrase says beside the size that the finding is sold by, by field."""
+    if "wire" in noun.takes:
+        yield "wire", phrase.take(_WIRE) or phrase.take(_GAUGE)
+    if "inside" in noun.takes:
+        yield "inside", phrase.take(_INSIDE)
+    if "closing" in noun.takes and "closing" not in noun.fields:
+        yield "closing", phrase.take_word(_CLOSINGS)
+    if "links" in noun.takes:
+        yield "links_are", phrase.take_word({word: word for word in ("open", "soldered")})
+    if "ring inside" in noun.takes and (inside := phrase.take(_INSIDE)):
+        yield "ring", tree.Spelled(inside, {"inside": inside})
+    if "holes" in noun.takes and (count := phrase.take(_HOLES)):
+        count.value = int(count.text)
+        yield "holes", tree.Spelled(count, {"count": count})
+    phrase.take(_OUTSIDE)
+
+
+def _no_noun(node: tree.Scalar, name: str) -> Fault:
+    """The fault of a phrase that names no finding, with the one that it most likely means."""
+    words = plain(node.text).split()
+    near = None
+    for count in (2, 1):
+        for start in range(len(words) - count + 1):
+            near = near or slip_of(" ".join(words[start : start + count]), _known())
+    advice = f"write `{near}`" if near else f"write a part such as {_EXAMPLE}, or its fields"
+    says = f"{shown(node)} of part `{name}` names no finding that is known: {advice}"
+    return fault(says, node.place)
+
+
+@cache
+def _known() -> Mapping[str, str]:
+    """Every word of a finding, one or several of it -> its noun."""
+    by_fields = {tuple(noun.fields.values()): word for word, noun in _NOUNS.items()}
+    known = {word: word for word in _NOUNS} | dict(_ALSO)
+    for word, meant in SAME.items():
+        if meant in by_fields:
+            known.setdefault(word, by_fields[meant])
+    return {**{f"{word}s": noun for word, noun in known.items()}, **known}
+
+
+@cache
+def _metals() -> Mapping[str, str]:
+    """Every word of a metal, and of a finish, which stays the author's own."""
+    rows = tables.load("metals").rows
+    same = {word: meant[0] for word, meant in SAME.items() if meant[0] in rows}
+    return {**dict(zip(_FINISHES, _FINISHES, strict=True)), **{row: row for row in rows}, **same}

@@ -1,0 +1,109 @@
+"""A bought size that nobody stated is asked for where it decides, and makes no remark alone."""
+
+from __future__ import annotations
+
+import pytest
+
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
+from wellstrung.plugins.host import Host
+from wellstrung.quantity.assumed import ASSUMED
+from wellstrung.reading import drawer as drawers
+from wellstrung.rulebook import Level
+
+PLAN = """\
+plan: 1
+title: A cap as it is sold
+piece: necklace
+finished_length: {length}
+beads: {{kelp: {{type: round, size: 8/0, make: Japanese}}}}
+parts:
+  rope: {{kind: woven rope, stitch: tubular herringbone, beads: kelp, around: 4, length: 40 cm ± 1 mm, measured: {{outside: 7.4 ± 0.05 mm}}}}
+  cap: end cap 8 mm
+  ring: 16 mm jump ring {wire}
+  clasp: {clasp}
+run: [clasp.a, ring, cap, rope, cap, ring, clasp.b]
+"""  # noqa: E501
+
+
+def result(
+    checker: Checker, *, length: str = "46 cm", clasp: str = "lobster 12 mm", wire: str = "20 AWG"
+) -> PlanResult:
+    found = checker.check_text(PLAN.format(length=length, clasp=clasp, wire=wire))
+    assert found.readable and not found.failures
+    return found
+
+
+def of(found: PlanResult, rule: str) -> tuple[list[Level], list[tuple[str, ...]], bool]:
+    """The remarks of a rule by level, what it lacks, and whether a check of it passed."""
+    levels = [one.level for one in found.remarks if one.rule == rule]
+    lacks = [one.missing for one in found.unjudged if one.rule == rule]
+    return levels, lacks, any(one.rule == rule for one in found.held)
+
+
+@pytest.mark.parametrize(
+    ("length", "levels"),
+    [
+        pytest.param("460 ± 20 mm", [], id="holds over all that it may be"),
+        pytest.param("465 ± 4 mm", ["open"], id="holds for some clasps"),
+        pytest.param("520 ± 10 mm", ["error"], id="fails for any clasp"),
+    ],
+)
+def test_the_level_of_a_length_with_assumed_parts(
+    length: str, levels: list[str], checker: Checker
+) -> None:
+    raised, lacks, held = of(result(checker, length=length), "finished-length")
+    assert [*raised, *(["open"] if lacks else [])] == levels
+    assert held == (not levels)
+
+
+def test_an_open_check_names_the_field_and_the_span(checker: Checker) -> None:
+    _, lacks, _ = of(result(checker, length="465 ± 4 mm"), "finished-length")
+    assert lacks[0][0] == "`closed_length` of `clasp` (13.8..21 mm is assumed)"
+
+
+def test_a_size_that_is_measured_is_no_longer_assumed(checker: Checker) -> None:
+    clasp = "{kind: clasp, type: lobster, size: 12 mm, closed_length: 17 mm}"
+    found = result(checker, length="465 ± 4 mm", clasp=clasp)
+    _, lacks, _ = of(found, "finished-length")
+    assert not any("closed_length" in field for fields in lacks for field in fields)
+
+
+@pytest.mark.parametrize(
+    ("wire", "level"),
+    [
+        pytest.param("14 AWG", "open", id="passes some eyes of caps"),
+        pytest.param("10 AWG", "warning", id="passes none that is sold"),
+        pytest.param("6 AWG", "error", id="passes none, however wide"),
+    ],
+)
+def test_the_level_of_a_fit_with_assumed_eyes(wire: str, level: str, checker: Checker) -> None:
+    found = result(checker, clasp="toggle 14 mm", wire=wire)
+    raised, lacks, _ = of(found, "ring-through-eye")
+    assert level in [*raised, *(["open"] if lacks else [])]
+
+
+def test_a_toggle_may_be_given_by_the_inside_of_its_ring(installed: Host) -> None:
+    """Its other sizes go with it: a ring of 11 mm inside is one of about 15 mm."""
+    text = PLAN.format(length="46 cm", clasp='"toggle, 11 mm inside"', wire="20 AWG")
+    ask = Checker(installed, keep=True).check_text(text).ask
+    assert ask is not None
+    assert ask.get("clasp.ring.inside").middle == 11
+    assert 20 < ask.get("clasp.bar.length").middle < 24
+
+
+def test_a_phrase_in_the_drawer_and_one_that_a_plan_adds_to(installed: Host) -> None:
+    drawer = drawers.read_text("drawer: 1\nparts: {catch: lobster 12 mm}\n", "drawer.yaml")
+    clasp = "{from: catch, closed_length: 17 mm}"
+    text = PLAN.format(length="46 cm", clasp=clasp, wire="20 AWG")
+    found = Checker(installed, keep=True).check_text(text, drawer=drawer)
+    assert found.ask is not None, [one.says for one in found.remarks]
+    assert found.ask.get("clasp.a.along").leaves[0].spelling == "17 mm"
+    assert found.ask.get("clasp.a.hole").grade == ASSUMED
+
+
+def test_a_clasp_by_its_type_alone_stays_open_where_it_was(checker: Checker) -> None:
+    """Nothing is assumed of a part that is not given as it is sold."""
+    found = result(checker, clasp="{kind: clasp, type: lobster, closed_length: 17 mm}")
+    lacks = {field for one in found.unjudged for field in one.missing}
+    assert "`a.eye.hole` of `clasp`" in lacks
