@@ -83,7 +83,7 @@ LAYERS: dict[str, set[str]] = {
         "what_if",
         "drawing",
     },
-    "plugins": {"model", "derived", "rulebook", "report"},
+    "plugins": {"tables", "model", "derived", "rulebook", "report"},
     "builtin": {"model", "derived", "stitches", "work", "kinds", "report", "plugins"},
     "testing": {"reading", "rulebook", "judging", "plugins"},
     "commands": {

@@ -14,7 +14,7 @@ from msgspec import Struct
 import wellstrung
 from running import ROOT
 from wellstrung import LoadedPlan, check, load_plan, quantities, supplies
-from wellstrung.plugins.host import HostError
+from wellstrung.plugins.error import HostError
 
 PLANS = [*sorted((ROOT / "sample_plans").glob("*.yaml")), ROOT / "no such plan.yaml"]
 

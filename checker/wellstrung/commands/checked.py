@@ -12,7 +12,7 @@ from wellstrung.commands.files import Benches, drawer, plans
 from wellstrung.commands.output import BROKEN, OK, WRONG, note
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Failure, PlanResult, Result
-from wellstrung.plugins.host import HostError
+from wellstrung.plugins.error import HostError
 from wellstrung.reading import tree
 
 #: From so many plans on, a run at a terminal shows how far it is.

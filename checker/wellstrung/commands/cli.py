@@ -5,22 +5,31 @@ from __future__ import annotations
 import gc
 import os
 import sys
-from collections.abc import Sequence
+from argparse import ArgumentParser, _SubParsersAction
+from collections.abc import Mapping, Sequence
 from importlib import import_module
+from typing import TYPE_CHECKING
 
 from wellstrung.commands.output import BROKEN
 from wellstrung.commands.parser import parser
+from wellstrung.plugins import entry_points
+from wellstrung.plugins.error import HostError
+
+if TYPE_CHECKING:
+    from wellstrung.plugins.command import Command
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; returns the exit code."""
     if arguments is None:  # a process of its own: nothing that it loads is garbage
         gc.disable()
-    options = parser().parse_args(arguments)
-    from wellstrung.plugins.host import HostError  # loads plugins, which `--help` does without
-
+    whole = parser()
     try:
-        code: int = import_module(f"wellstrung.commands.{options.command}").run(options)
+        others = _commands_of_others(whole, sys.argv[1:] if arguments is None else arguments)
+        options = whole.parse_args(arguments)
+        other = others.get(options.command)
+        run = other.run if other else import_module(f"wellstrung.commands.{options.command}").run
+        code: int = run(options)
     except HostError as error:
         print(f"wellstrung: {error}", file=sys.stderr)
         return BROKEN
@@ -31,3 +40,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return BROKEN
     return code
+
+
+def _commands_of_others(whole: ArgumentParser, arguments: Sequence[str]) -> Mapping[str, Command]:
+    """The commands that plugins bring, added to the parser where one of ours is not named."""
+    (ours,) = (one for one in whole._actions if isinstance(one, _SubParsersAction))
+    if next(iter(arguments), "") in ours.choices or not entry_points.others("wellstrung"):
+        return {}
+    from wellstrung.plugins.host import load
+
+    found = load().commands
+    for name, command in found.items():
+        if name in ours.choices:
+            raise HostError(f"a plugin brings a command `{name}`, which is one of ours: rename it")
+        command.options(ours.add_parser(name, help=command.help))
+    return found

@@ -14,7 +14,7 @@ from typing import Literal
 
 from wellstrung.commands.output import note
 from wellstrung.common.places import Fault
-from wellstrung.plugins.host import HostError
+from wellstrung.plugins.error import HostError
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, tree
 from wellstrung.reading.settings import Bench

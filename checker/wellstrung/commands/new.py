@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 
 from wellstrung.commands.output import OK, save
-from wellstrung.plugins.host import HostError
+from wellstrung.plugins.error import HostError
 
 _FILES = Path(__file__).parent / "new_files"
 #: a name in small letters: words with hyphens for a rule, with spaces for the others

@@ -10,6 +10,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from wellstrung.common.wording import nearest
+from wellstrung.plugins.error import HostError
 from wellstrung.report.writer import Options
 
 OK, WRONG, BROKEN = 0, 1, 2
@@ -88,8 +89,6 @@ def _printing() -> Iterator[None]:
     except BrokenPipeError:
         raise
     except OSError as error:
-        from wellstrung.plugins.host import HostError  # `--help` does without plugins
-
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         says = f"the output cannot be written: {error.strerror or error}"
         raise HostError(says) from None
@@ -117,14 +116,12 @@ def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool 
     A file that is there already must be a page of ours, or `force` is given. What was read for the
     pages is never written over.
     """
-    from wellstrung.plugins.host import HostError
-
     read = [path for path in inputs if path.exists()]
     for path in pages:
         if any(path.exists() and path.samefile(one) for one in read):
             raise HostError(f"{path} is read for the page: give another --out")
         if not force and path.is_file() and not _is_ours(path):
-            raise HostError(f"{path} is there already and is not a page of ours: add --force")
+            raise HostError(f"{path} is there already and is not a page of ours: take --force")
     for path, page in pages.items():
         try:
             path.parent.mkdir(parents=True, exist_ok=True)

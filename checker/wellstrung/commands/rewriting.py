@@ -8,7 +8,7 @@ from itertools import count
 from pathlib import Path
 
 from wellstrung.commands.output import write_whole
-from wellstrung.plugins.host import HostError
+from wellstrung.plugins.error import HostError
 
 
 def rewrite(changes: Mapping[Path, tuple[str, str]]) -> dict[Path, Path]:

@@ -8,6 +8,7 @@ from wellstrung.commands.checked import checked_alone, exit_code_of_list
 from wellstrung.commands.output import looks, show
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
+from wellstrung.plugins.error import HostError
 from wellstrung.report import sizes_list
 from wellstrung.what_if import size_range
 
@@ -19,7 +20,7 @@ def run(options: argparse.Namespace) -> int:
     try:
         found = size_range.over(plan, host, options.first, options.last, options.step)
     except size_range.NoSizes as why:
-        raise hosts.HostError(str(why)) from why
+        raise HostError(str(why)) from why
     if options.form == "json":
         show(sizes_list.as_json(found))
     else:

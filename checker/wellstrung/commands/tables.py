@@ -6,11 +6,13 @@ import argparse
 
 from wellstrung import tables
 from wellstrung.commands.output import OK, looks, show, unknown
+from wellstrung.plugins import host as hosts
 from wellstrung.report import table_list
 
 
 def run(options: argparse.Namespace) -> int:
     """List the tables, or those named; the exit code."""
+    hosts.load()  # plugins may bring tables
     refused = unknown("table", options.names, tables.names())
     if refused is not None:
         return refused

@@ -34,6 +34,11 @@ def entry_points(group: str) -> list[Point]:
     return sorted(point for points in found.values() for point in points)
 
 
+def others(group: str) -> bool:
+    """Whether any distribution but the one that the group is named after has an entry point."""
+    return any(point.distribution != group for point in entry_points(group))
+
+
 def _metadata(folder: str) -> Iterator[tuple[str, str, str]]:
     try:
         names = os.listdir(folder)

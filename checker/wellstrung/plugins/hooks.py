@@ -16,8 +16,10 @@ import pluggy
 if TYPE_CHECKING:
     from wellstrung.derived.of_plan import Brought
     from wellstrung.model.parts import Kind, Stitch
+    from wellstrung.plugins.command import Command
     from wellstrung.report.writer import Writer
     from wellstrung.rulebook import Rule
+    from wellstrung.tables import Table
 
 #: raised when a hook, or a record that one returns, changes so that plugins have to
 VERSION = 1
@@ -49,3 +51,13 @@ def wellstrung_quantities() -> Sequence[Brought]:  # type: ignore[empty-body]
 @hookspec
 def wellstrung_writers() -> Sequence[Writer]:  # type: ignore[empty-body]
     """Report writers, each reachable as `--as NAME`."""
+
+
+@hookspec
+def wellstrung_tables() -> Sequence[Table]:  # type: ignore[empty-body]
+    """Trade tables, each from `wellstrung.tables.read`; one by the name of ours adds rows to it."""
+
+
+@hookspec
+def wellstrung_commands() -> Sequence[Command]:  # type: ignore[empty-body]
+    """Commands of the command line."""

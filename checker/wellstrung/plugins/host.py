@@ -16,18 +16,17 @@ from typing import Protocol, TypeVar, get_args
 import pluggy
 from msgspec.structs import replace
 
+from wellstrung import tables
 from wellstrung.derived.of_plan import Brought
 from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins import hooks
+from wellstrung.plugins.command import Command
 from wellstrung.plugins.entry_points import Point, entry_points
+from wellstrung.plugins.error import HostError
 from wellstrung.report.writer import Writer
 from wellstrung.rulebook import Level, Rule, Subject
 from wellstrung.rulebook.installed import Installed
 from wellstrung_schemas import inlined
-
-
-class HostError(Exception):
-    """The checker cannot do its job: exit 2."""
 
 
 class Named(Protocol):
@@ -44,9 +43,10 @@ _CORE = "wellstrung: core"
 
 
 class Host(Installed, frozen=True):
-    """All that the plugins brought: what plans are judged by, and the writers of reports."""
+    """All that the plugins brought: what plans are judged by, writers of reports and commands."""
 
     writers: Mapping[str, Writer]
+    commands: Mapping[str, Command]
 
 
 def load(extra_files: Sequence[Path] = ()) -> Host:
@@ -77,6 +77,10 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
     makers: dict[str, str] = {}
     kinds = _collect(manager, "wellstrung_kinds", Kind, makers)
     rules = _collect(manager, "wellstrung_rules", Rule, owners)
+    try:
+        tables.bring(_collect(manager, "wellstrung_tables", tables.Table, {}))
+    except ValueError as error:
+        raise HostError(f"a table of a plugin cannot be used: {error}") from error
     return Host(
         rules=dict(sorted(rules.items())),
         kinds={
@@ -86,6 +90,7 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
         stitches=_collect(manager, "wellstrung_stitches", Stitch, {}),
         quantities=_collect(manager, "wellstrung_quantities", Brought, {}),
         writers=_collect(manager, "wellstrung_writers", Writer, {}),
+        commands=_collect(manager, "wellstrung_commands", Command, {}),
         owners=owners,
     )
 

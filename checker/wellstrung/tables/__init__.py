@@ -82,21 +82,66 @@ class Table(Struct, frozen=True):
         return self.rows[name]
 
 
+#: tables of plugins, and rows that they add to ours: set once, when plugins are loaded
+_BROUGHT: dict[str, Table] = {}
+
+
 def names() -> tuple[str, ...]:
     """The names of all tables."""
-    return tuple(sorted(file.stem for file in _DATA.glob("*.json")))
+    return tuple(sorted({*(file.stem for file in _DATA.glob("*.json")), *_BROUGHT}))
 
 
 @cache
 def load(name: str) -> Table:
-    """The table of that name; its data ship with the program and never change while it runs.
+    """The table of that name, with the rows that plugins add to it; it never changes in a run.
 
     >>> load("beads").row("round 8/0 Japanese").cell("outside")[:4]
     (3.0, 2.8, 3.2, 'mm')
     """
-    data = json.loads((_DATA / f"{name}.json").read_text(encoding="utf-8"))
+    brought, file = _BROUGHT.get(name), _DATA / f"{name}.json"
+    if brought is None:
+        return read(file)
+    return _joined(read(file), brought) if file.is_file() else brought
+
+
+def read(file: Path) -> Table:
+    """A table of a JSON file in the layout of ours: for plugins, which may add rows to ours."""
+    data = json.loads(file.read_text(encoding="utf-8"))
     rows = {entry["name"]: _row(entry) for entry in data["rows"]}
     return Table(data["table"], data["title"], rows, data["sources"])
+
+
+def bring(tables: Mapping[str, Table]) -> None:
+    """Take the tables of plugins; raises ValueError for a row that we have, and a cell unfit."""
+    _BROUGHT.clear()
+    load.cache_clear()
+    for name, table in tables.items():
+        for row in table.rows.values():
+            for column, cell in row.cells.items():
+                fits = cell.grade in GRADES and set(cell.sources) <= set(table.sources)
+                if not (fits and cell.low <= cell.value <= cell.high):
+                    says = "needs a grade that we know, sources of its table and a range round it"
+                    raise ValueError(f"`{column}` of `{row.name}` in table `{name}` {says}")
+        ours = _DATA / f"{name}.json"
+        twice = set(table.rows) & set(read(ours).rows) if ours.is_file() else ()
+        if twice:
+            raise ValueError(f"table `{name}` has a row `{min(twice)}` already: rename yours")
+    _BROUGHT.update(tables)
+
+
+def _joined(ours: Table, brought: Table) -> Table:
+    """Our table with rows more, whose sources keep their numbers under the plugin's title."""
+    keys = {key: f"{brought.title}: {key}" for key in brought.sources}
+    rows = {
+        name: Row(name, {column: _of(cell, keys) for column, cell in row.cells.items()}, row.texts)
+        for name, row in brought.rows.items()
+    }
+    sources = {**ours.sources, **{keys[key]: title for key, title in brought.sources.items()}}
+    return Table(ours.name, ours.title, {**ours.rows, **rows}, sources)
+
+
+def _of(cell: Cell, keys: Mapping[str, str]) -> Cell:
+    return cell._replace(sources=tuple(keys[source] for source in cell.sources))
 
 
 def metal(name: str) -> Row:

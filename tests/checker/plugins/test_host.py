@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
 import sys
 import types
 from collections.abc import Callable
@@ -15,14 +17,18 @@ from msgspec.structs import replace
 
 import wellstrung_rules
 from running import ROOT, SHARED, Run
-from wellstrung import builtin
+from wellstrung import builtin, tables
+from wellstrung.commands.cli import main
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Result
 from wellstrung.model.parts import Kind
 from wellstrung.plugins import host
+from wellstrung.plugins.command import Command
+from wellstrung.plugins.error import HostError
 from wellstrung.plugins.hooks import hookimpl
 from wellstrung.report import json
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Rule
+from wellstrung.tables import Cell, Row, Table
 
 
 def a_rule(name: str, check: Callable[[Piece, Ask], Answer]) -> Rule:
@@ -66,7 +72,7 @@ def test_two_owners_of_one_name_stop_the_run() -> None:
         plugin(wellstrung_rules=lambda: [a_rule("same", held)]),
         plugin(wellstrung_rules=lambda: [a_rule("same", held)]),
     )
-    with pytest.raises(host.HostError) as caught:
+    with pytest.raises(HostError) as caught:
         host.assemble([("one", one), ("two", two)])
     assert str(caught.value) in (
         "`same` comes from both `one` and `two`: rename one of them",
@@ -109,7 +115,7 @@ def test_two_owners_of_one_name_stop_the_run() -> None:
 def test_a_plugin_that_cannot_be_trusted_stops_the_run(
     hooks: dict[str, Callable[[], object]], says: str
 ) -> None:
-    with pytest.raises(host.HostError) as caught:
+    with pytest.raises(HostError) as caught:
         host.assemble([("mine", plugin(**hooks))])
     assert str(caught.value).startswith(says)
 
@@ -117,7 +123,7 @@ def test_a_plugin_that_cannot_be_trusted_stops_the_run(
 def test_a_plugin_for_another_version_stops_the_run() -> None:
     other = plugin(wellstrung_rules=lambda: [])
     other.WELLSTRUNG_PLUGIN = 2
-    with pytest.raises(host.HostError) as caught:
+    with pytest.raises(HostError) as caught:
         host.assemble([("mine", other)])
     assert str(caught.value) == (
         "plugin `mine` is written for version 2 of the hooks, and these are version 1:"
@@ -141,6 +147,59 @@ def test_the_order_of_plugins_never_matters(collar: str) -> None:
         results = [checker.check_text(text) for text in (collar, collar.replace("end cap", "lid"))]
         reports.add((json.write(Result(tuple(results))), *loaded.kinds, *loaded.stitches))
     assert len(reports) == 1
+
+
+def a_table(name: str, row: str, low: float = 1.0, grade: str = "from memory") -> Table:
+    cell = Cell(2.0, low, 3.0, "mm", grade, (), "")
+    return Table(name, "ours", {row: Row(row, {"outside": cell}, {})}, {})
+
+
+@pytest.mark.parametrize(
+    ("table", "says"),
+    [
+        (
+            a_table("caps", "cap of ours", grade="hearsay"),
+            "`outside` of `cap of ours` in table `caps` needs a grade that we know, sources of its"
+            " table and a range round it",
+        ),
+        (
+            a_table("buoys", "buoy", low=2.5),
+            "`outside` of `buoy` in table `buoys` needs a grade that we know, sources of its table"
+            " and a range round it",
+        ),
+        (
+            a_table("beads", "round 8/0 Japanese"),
+            "table `beads` has a row `round 8/0 Japanese` already: rename yours",
+        ),
+    ],
+)
+def test_a_table_that_cannot_be_used_stops_the_run(table: Table, says: str) -> None:
+    with pytest.raises(HostError) as caught:
+        host.assemble([("mine", plugin(wellstrung_tables=lambda: [table]))])
+    assert str(caught.value) == f"a table of a plugin cannot be used: {says}"
+
+
+def test_rows_of_others_stand_beside_ours() -> None:
+    host.assemble([("mine", plugin(wellstrung_tables=lambda: [a_table("beads", "sail bead")]))])
+    try:
+        assert tables.load("beads").row("sail bead").cell("outside").value == 2
+        assert tables.load("beads").row("round 8/0 Japanese").cell("outside").value == 3
+    finally:
+        host.load()
+    assert "sail bead" not in tables.load("beads").rows
+
+
+def test_a_command_of_the_name_of_ours_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    mine = Command("check", "mine", lambda parser: None, lambda options: 0)
+    loaded = host.assemble([("mine", plugin(wellstrung_commands=lambda: [mine]))])
+    monkeypatch.setattr("wellstrung.plugins.entry_points.others", lambda group: True)
+    monkeypatch.setattr("wellstrung.plugins.host.load", lambda: loaded)
+    said = io.StringIO()
+    with contextlib.redirect_stderr(said):
+        assert main(["--help"]) == 2
+    assert said.getvalue() == (
+        "wellstrung: a plugin brings a command `check`, which is one of ours: rename it\n"
+    )
 
 
 def test_a_fragment_may_refer_to_our_values() -> None:
@@ -186,6 +245,7 @@ def test_whatever_a_rule_does_its_plan_is_not_makeable(
 OWN_RULE = """
 from wellstrung.plugins.hooks import hookimpl
 from wellstrung.report import json
+from wellstrung.tables import Cell, Row, Table
 from wellstrung.rulebook import Misfit, Piece, Remedy, Rule
 
 def check(piece, ask):
