@@ -72,6 +72,7 @@ LAYERS: dict[str, set[str]] = {
     },
     "report": {
         "common",
+        "reading",
         "tables",
         "quantity",
         "model",

@@ -102,6 +102,15 @@ def parser() -> argparse.ArgumentParser:
 
     rules = commands.add_parser("rules", help="what is checked, why, and from which sources")
     tables = commands.add_parser("tables", help="every reference value, with grade and source")
+    bench = commands.add_parser("bench", help="every setting there is, and who uses it")
+    bench.add_argument(
+        "file",
+        nargs="?",
+        type=Path,
+        metavar="FILE",
+        help="a plan, a bench file or a folder: shows what its bench sets",
+    )
+    _forms(bench, "text", "json")
     schema = commands.add_parser("schema", help="the JSON Schema of what you write, for editors")
     schema.add_argument("of", choices=("plan", "bench", "drawer"), help="of which file")
     new = commands.add_parser("new", help="the first file of a rule, stitch or kind of your own")
@@ -138,7 +147,7 @@ def parser() -> argparse.ArgumentParser:
             metavar="FILE",
             help="your parts, instead of the drawer that a plan names",
         )
-    for command in (check, sheet, mend, supplies, cuts, sizes, rules):
+    for command in (check, sheet, mend, supplies, cuts, sizes, rules, bench):
         command.add_argument(
             "--rules",
             dest="rule_files",

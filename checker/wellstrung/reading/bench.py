@@ -14,7 +14,7 @@ from wellstrung.common.places import Fault
 from wellstrung.common.wording import article
 from wellstrung.reading import parser, schema
 from wellstrung.reading import tree as reading
-from wellstrung.reading.faults import unknown
+from wellstrung.reading.setting_names import unknown
 from wellstrung.reading.settings import (
     ALLOWANCES,
     BEADS_PER_MINUTE,
@@ -77,6 +77,11 @@ def _settings(
 ) -> tuple[Bench | None, tuple[Fault, ...]]:
     if read.tree is None or read.faults:
         return None, read.faults
+    places = {
+        (group, entry.key.text): entry.key.place
+        for group in ("allowances", "limits", "rates", "paces", "prices")
+        for entry in _entries(read.tree, group)
+    }
     faults = list(schema.against(read.tree, bench_schema(), "the bench file"))
     rates = {**{name: RATES["weaving"] for name in stitches}, **RATES}
     known = {"allowances": ALLOWANCES, "limits": limits, "rates": rates, "paces": PACES}
@@ -86,8 +91,7 @@ def _settings(
             name = entry.key.text
             try:
                 if name not in defaults:
-                    head = f"there is no {group.removesuffix('s')} called `{name}`"
-                    faults.append(unknown(entry.key, head, defaults))
+                    faults.append(unknown(entry.key, group, known))
                 else:
                     own[group][name] = _setting(name, entry.node, defaults[name])
             except units.UnitFault as wrong:
@@ -99,6 +103,8 @@ def _settings(
         except units.UnitFault as wrong:
             faults.append(_fault(f"`{entry.key.text}` of `prices`: {wrong.says}", entry.node))
     budget = read.tree.value.get("budget")
+    if budget is not None:
+        places["budget", "budget"] = read.tree.entries["budget"].key.place
     if faults:
         return None, tuple(sorted(faults, key=lambda fault: fault.place))
     return (
@@ -110,6 +116,7 @@ def _settings(
             {**PACES, **own["paces"]},
             own_prices,
             str(budget) if budget is not None else None,
+            places,
         ),
         (),
     )

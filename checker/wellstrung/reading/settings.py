@@ -11,6 +11,7 @@ from typing import NamedTuple
 from msgspec import Struct, field
 
 from wellstrung.common.choice import Choice
+from wellstrung.common.places import Place
 
 
 class Setting(NamedTuple):
@@ -153,7 +154,10 @@ RATE_SPREAD = 0.4
 
 
 class Bench(Struct, frozen=True):
-    """The settings in force: the maker's own over the defaults."""
+    """The settings in force: the maker's own over the defaults.
+
+    `places` says where the maker writes one, by its group and its name.
+    """
 
     file: str | None = None
     allowances: Mapping[str, Setting] = field(default_factory=lambda: ALLOWANCES)
@@ -162,3 +166,4 @@ class Bench(Struct, frozen=True):
     paces: Mapping[str, Setting] = field(default_factory=lambda: PACES)
     prices: Mapping[str, str] = field(default_factory=dict)
     budget: str | None = None
+    places: Mapping[tuple[str, str], Place] = field(default_factory=dict)

@@ -37,6 +37,14 @@ OF_RULES = {
     "ring swing": Setting(0.2, "mm", "a rule's own"),
 }
 KNOWN = {**LIMITS, **OF_RULES}
+#: with three limits that have one word in common
+KNOWN_OF_TAILS = {
+    **KNOWN,
+    **{
+        name: Setting(75.0, "mm", "a rule's own")
+        for name in ("tail that is tied", "tail woven in", "thread between tails")
+    },
+}
 
 
 def bench(text: str) -> Bench:
@@ -121,7 +129,7 @@ def test_prices_are_kept_as_written() -> None:
         ),
         (
             "bench: 1\npaces: {pupil: 2}",
-            "2:9 there is no pace called `pupil`: it takes `maker`, `student`",
+            "2:9 there is no pace called `pupil`: write `student`",
         ),
         (
             "bench: 1\nlimits: {ring swing: 0.3}",
@@ -211,6 +219,33 @@ def test_a_slip_is_told_at_its_place(text: str, says: str) -> None:
     first, *more = refusal(text)
     assert first.startswith(says)
     assert not more
+
+
+MEANT = {
+    "limits: {tail: 10 cm}": "there is no limit called `tail`: you may mean `tail that is tied`,"
+    " `tail woven in` or `thread between tails`; `wellstrung bench` says what each is",
+    "limits: {ring size: 0.1 mm}": "there is no limit called `ring size`: `ring size` is an"
+    " allowance, write it under `allowances`",
+    "limits: {ring sise: 0.1 mm}": "there is no limit called `ring sise`: `ring size` is an"
+    " allowance, write it under `allowances`",
+    "paces: {pupil: 2}": "there is no pace called `pupil`: write `student`",
+    "limits: {extra beads: 5 %}": "there is no limit called `extra beads`: you may mean"
+    " `spare Japanese beads`, `spare Czech beads` or `spare cylinder beads`;"
+    " `wellstrung bench` says what each is",
+    "limits: {pliers: 8 mm}": "there is no limit called `pliers`: you may mean `pin grip`;"
+    " `wellstrung bench` says what each is",
+    "limits: {hole: 1 mm}": "there is no limit called `hole`: you may mean `crimp hole` of"
+    " `allowances`; `wellstrung bench` says what each is",
+    "limits: {colour: 1 mm}": "there is no limit called `colour`: `wellstrung bench` lists them",
+    "limits: {the: 1 mm}": "there is no limit called `the`: `wellstrung bench` lists them",
+}
+
+
+@pytest.mark.parametrize("line", MEANT)
+def test_a_name_that_is_none_is_answered_by_its_meaning(line: str) -> None:
+    _, (fault,) = read_text(f"bench: 1\n{line}", "bench.yaml", ["tubular peyote"], KNOWN_OF_TAILS)
+    assert fault.says == MEANT[line]
+    assert bool(fault.edits) == ("write `student`" in fault.says)
 
 
 def test_every_slip_is_told_at_once_in_the_order_written() -> None:
