@@ -62,7 +62,7 @@ def middles(installed: Host, band: str, plan: str = PLAN) -> dict[str, float]:
 def refused(installed: Host, band: str, plan: str = PLAN) -> list[str]:
     """What is said against the band."""
     result = Checker(installed).check_text(plan.replace("BAND", band))
-    return [remark.says for remark in result.remarks if remark.level == "error"]
+    return [remark.says for remark in result.remarks if remark.level in ("slip", "error")]
 
 
 def spans(beads: Iterable[Laid]) -> tuple[float, float]:

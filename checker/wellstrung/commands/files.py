@@ -176,5 +176,5 @@ def drawer(file: Path, installed: Installed) -> tree.Read:
 
 
 def _unusable(what: str, faults: Iterable[Fault]) -> HostError:
-    lines = (f"{f.place.file}:{f.place.line}:{f.place.column} {f.says}" for f in faults)
+    lines = (f"{f.place.file}:{f.place.line}:{f.place.column} {f.in_a_line}" for f in faults)
     return HostError("\n  ".join((f"the {what} cannot be used:", *lines)))

@@ -70,9 +70,7 @@ def price(text: str | int | float) -> Price:
     written = " ".join(str(text).split())
     found = _PRICE.fullmatch(written)
     if found is None:
-        raise units.UnitFault(
-            f"`{written}` is not a price: write it with its currency, as in `{_EXAMPLE}`"
-        )
+        raise _unread(written, "a price", _EXAMPLE)
     per, unit = (1.0, "") if found["each"] else _sold(found["per"], written)
     return Price(_money(found), per, unit, written)
 
@@ -86,10 +84,19 @@ def budget(text: str | int | float) -> Money:
     written = " ".join(str(text).split())
     found = _PRICE.fullmatch(written)
     if found is None or found["each"] or found["per"]:
-        raise units.UnitFault(
-            f"`{written}` is not an amount of money: write it with its currency, as in `40 EUR`"
-        )
+        raise _unread(written, "an amount of money", "40 EUR")
     return _money(found)
+
+
+def _unread(written: str, what: str, example: str) -> units.UnitFault:
+    """The fault of what is no money, or has a comma for its point."""
+    mended = re.sub(r"(?<=\d),(?=\d\d?\b)", ".", written)
+    if mended != written and _PRICE.fullmatch(mended):
+        says = f"`{written}` has a comma as its decimal point: write `{mended}`"
+        return units.UnitFault(says, mended)
+    return units.UnitFault(
+        f"`{written}` is not {what}: write it with its currency, as in `{example}`"
+    )
 
 
 def _money(found: re.Match[str]) -> Money:

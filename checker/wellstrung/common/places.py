@@ -39,3 +39,9 @@ class Fault(Struct, frozen=True):
     remedy: str = ""
     also: tuple[Place, ...] = ()
     edits: tuple[Edit, ...] = ()
+
+    @property
+    def in_a_line(self) -> str:
+        """The fault with what is needed, where the message does not say that itself."""
+        listed = self.needed.startswith("one of ") and self.needed not in self.says
+        return f"{self.says}: write {self.needed}" if listed else self.says

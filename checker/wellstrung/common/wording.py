@@ -37,6 +37,11 @@ def visible(text: str) -> str:
 
 #: a name that YAML reads as text as it stands, between the commas of `{...}`
 _PLAIN = re.compile(r"[A-Za-z][\w'-]*(?: [\w'-]+)*")
+_CODE = re.compile("`[^`]*`")
+_ADVICE = re.compile(
+    "(?:: |, so )(?=(?:write|put|delete|keep|give|choose|close|begin|use|name|save|fix|indent|check"
+    "|take|move|leave|correct|hang|let|look)[ ,])"
+)
 _SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n", "null"})
 
 
@@ -57,6 +62,26 @@ def listed(words: Iterable[str]) -> str:
     '`open`, `closed`'
     """
     return ", ".join(f"`{word}`" for word in words)
+
+
+def one_of(words: Iterable[str]) -> str:
+    """What a field takes, as the words that the author could write.
+
+    >>> one_of(["open", "closed"]), one_of(["open"]), one_of([])
+    ('one of `open`, `closed`', '`open`', 'none is known')
+    """
+    known = [*words]
+    return f"one of {listed(known)}" if len(known) > 1 else listed(known) or "none is known"
+
+
+def advice_in(says: str) -> str:
+    """The advice that ends a message; empty where it gives none.
+
+    >>> advice_in("`cap: 8` has no unit: write `8 mm`"), advice_in("`a: write` is not known")
+    ('write `8 mm`', '')
+    """
+    found = _ADVICE.search(_CODE.sub(lambda code: "`" * len(code[0]), says))
+    return says[found.end() :] if found else ""
 
 
 def either(words: Iterable[str]) -> str:
@@ -143,14 +168,18 @@ def slip_of(word: str, known: Iterable[str]) -> str | None:
     ('sterling silver', None)
     >>> slip_of("bead cap", ["end cap"]), slip_of("18k gold", ["14k gold"])
     (None, None)
+    >>> slip_of("bead", ["beads", "around"]), slip_of("round", ["rounds", "around"])
+    ('beads', None)
     """
     names = list(known)
     same = same_as(word, names)
-    if same is not None or _plain(word) in OWN or _plain(word) in SAME:
+    if same is not None or _plain(word) in SAME:
         return same
     found = {name: _slips(_plain(word).split(), _plain(name).split()) for name in names}
     least = min((slips for slips in found.values() if slips is not None), default=None)
     near = [name for name, slips in found.items() if slips is not None and slips == least]
+    if _plain(word) in OWN:  # of what it means, one or many
+        near = near if [_joined(name) for name in near] in _one_or_many(word) else []
     return near[0] if len(near) == 1 else None
 
 
@@ -161,9 +190,33 @@ def same_as(word: str, known: Iterable[str]) -> str | None:
     ('jump ring', 'nickel silver')
     """
     meant = SAME.get(_plain(word), ())
-    joined = _plain(word).replace(" ", "")
-    alike = [name for name in known if name in meant or _plain(name).replace(" ", "") == joined]
+    alike = [name for name in known if name in meant or _joined(name) == _joined(word)]
     return alike[0] if len(alike) == 1 else None
+
+
+def _joined(word: str) -> str:
+    return _plain(word).replace(" ", "")
+
+
+def _one_or_many(word: str) -> list[list[str]]:
+    return [[f"{_joined(word)}s"], [_joined(word).removesuffix("s")]]
+
+
+_COUNT = re.compile(
+    r"(?:(?P<first>\d+) ?(?:x|times)? (?P<of>\D+)|(?P<word>\D+?) ?x ?(?P<last>\d+))"
+)
+
+
+def split_count(name: str) -> tuple[int, str]:
+    """How many of a thing a name says, and of which; 0 where it says no number.
+
+    >>> split_count("2 rings"), split_count("ring x 3"), split_count("left strand")
+    ((2, 'rings'), (3, 'ring'), (0, 'left strand'))
+    """
+    found = _COUNT.fullmatch(name)
+    if found is None:
+        return 0, name
+    return int(found["first"] or found["last"]), found["of"] or found["word"]
 
 
 def _plain(word: str) -> str:

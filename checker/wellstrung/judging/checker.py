@@ -8,6 +8,7 @@ from pathlib import Path
 from msgspec.structs import replace
 
 from wellstrung.common.places import Edit, Fault
+from wellstrung.common.wording import advice_in
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging import failures
 from wellstrung.judging.acceptances import accepted
@@ -178,17 +179,17 @@ def _refused(
     faults: Iterable[Fault],
     beside: Mapping[str, str] | None = None,
 ) -> PlanResult:
-    """The result of a file that is no plan: its faults as errors."""
+    """The result of a file that is no plan: its faults as slips."""
     remarks = [
         Remark(
             fault.rule,
-            "error",
+            "slip",
             (),
             fault.says,
             fault.place,
             fault.found,
             fault.needed,
-            fault.remedy,
+            fault.remedy or advice_in(fault.says),
             fault.edits,
             also=fault.also,
         )

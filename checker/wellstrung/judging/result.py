@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from msgspec import Struct, field
 
@@ -16,7 +16,7 @@ from wellstrung.rulebook import Ask, Level, Target
 #: what a remark is about, whatever it says: its rule and its parts
 Identity = tuple[str, tuple[str, ...]]
 #: levels, the higher the worse
-RANK: Mapping[Level, int] = {"caution": 0, "warning": 1, "error": 2}
+RANK: Mapping[str, int] = {"caution": 0, "warning": 1, "error": 2, "slip": 2}
 #: the families that say whether a piece can be made: a plan is mostly open by their checks
 DECIDING = ("fit", "length", "work")
 
@@ -25,7 +25,8 @@ class Remark(Struct, frozen=True):
     """What a rule says about a subject, with the level that judging gave it."""
 
     rule: str
-    level: Level
+    #: a slip is what keeps a plan from being read
+    level: Level | Literal["slip"]
     parts: tuple[str, ...]
     says: str
     place: Place
@@ -44,6 +45,13 @@ class Remark(Struct, frozen=True):
     cuts: bool = False
     #: where the value that the words of `remedy` leave open is written, and which values will do
     target: Target | None = None
+
+    @property
+    def problem(self) -> str:
+        """What is wrong, without the advice that ends the message where the remedy repeats it."""
+        if not self.remedy or not self.says.endswith(self.remedy):
+            return self.says
+        return self.says[: -len(self.remedy)].removesuffix(": ").removesuffix(", so ")
 
     @property
     def identity(self) -> Identity:
@@ -209,6 +217,11 @@ class Result(Struct, frozen=True):
     def failures(self) -> tuple[Failure, ...]:
         """Internal errors, each once."""
         return tuple(dict.fromkeys(failure for plan in self.plans for failure in plan.failures))
+
+    @property
+    def not_checked(self) -> int:
+        """How many plans could not be read, so that nothing is known of them yet."""
+        return sum(not plan.readable for plan in self.plans)
 
     def called(self, plan: PlanResult) -> str:
         """A plan by its title; by its file too where others have that title, or it has none."""

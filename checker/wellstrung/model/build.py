@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from wellstrung.common import units
 from wellstrung.common.cache import Cache
 from wellstrung.common.places import Fault
-from wellstrung.common.wording import article
+from wellstrung.common.wording import article, either
 from wellstrung.model.beads import drops_of
 from wellstrung.model.contradictions import contradictions
 from wellstrung.model.item import Bead
@@ -190,10 +190,10 @@ class _Builder:
         """Whether a name is one of a place in the run: a part, or half a clasp."""
         is_clasp = part.kind.role is Role.CLASP
         if is_clasp != bool(half) or (half and half not in part.kind.eyes):
-            halves = " and ".join(f"`{part.name}.{eye}`" for eye in part.kind.eyes)
-            otherwise = f"`{part.name}` has no halves, write `{part.name}`"
-            advice = f"a clasp stands there by its halves, {halves}" if is_clasp else otherwise
-            says = f"`{named.value}` is not a place in the run: {advice}"
+            halves = [f"`{part.name}.{eye}`" for eye in part.kind.eyes]
+            why = "a clasp stands there by its halves" if is_clasp else "it has no halves"
+            advice = f"write {either(halves)}" if is_clasp else f"write `{part.name}`"
+            says = f"`{named.value}` is not a place in the run, for {why}: {advice}"
             self.names.fault(says, named.place, part.key.place)
             return False
         return self._placed(part, "no place in the run", named)

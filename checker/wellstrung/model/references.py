@@ -6,6 +6,7 @@ a plan are gathered here and shown at once.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 
 from msgspec import Struct
@@ -13,7 +14,16 @@ from msgspec import Struct
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit, Fault, Place
-from wellstrung.common.wording import article, either, listed, nearest, same_as, slip_of
+from wellstrung.common.wording import (
+    article,
+    either,
+    listed,
+    nearest,
+    one_of,
+    same_as,
+    slip_of,
+    split_count,
+)
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, Kind, Part, Role, Stitch
 from wellstrung.reading import tree as reading
@@ -95,13 +105,32 @@ class Names:
         if name in unread:
             return
         known = {**known, **dict.fromkeys(sorted(unread))}
-        found = near(name, known)
-        there = "the plan has" if what in ("part", "bead") else "there are"
-        advice = f"write `{found}`" if found else f"{there} {listed(known) or 'none'}"
-        says = f"there is no {what} called `{name}`: {advice}"
+        says, advice, found = f"there is no {what} called `{name}`", "", near(name, known)
+        if found:
+            advice = f"write `{found}`"
+        elif what in ("part", "bead"):
+            says, advice = self._otherwise(what, name, known) or (f"{says} in the plan", "")
         edits = (Edit(node.place, found),) if found else ()
-        needed = found or listed(known)
+        needed = f"`{found}`" if found else "" if advice else one_of(known)
+        says = f"{says}: {advice}" if advice else says
         self.faults.append(Fault("plan-shape", says, node.place, name, needed, advice, edits=edits))
+
+    def _otherwise(
+        self, what: str, name: str, known: Mapping[str, object]
+    ) -> tuple[str, str] | None:
+        """What to say of a name that holds one or more known ones, or names the other sort."""
+        number, one = split_count(name)
+        if one != name and (called := one if one in known else same_as(one, known)):
+            many = f", and how many of it in a field of its own, {number}" if number else ""
+            return f"`{name}` is not the name of a {what}", f"write `{called}` alone{many}"
+        several = re.split(r" and | & | \+ |, ", name)
+        if len(several) > 1 and {*several} <= {*known}:
+            return f"`{name}` names {len(several)} {what}s", "write a line or an entry for each"
+        if what == "part" and name in self.beads:
+            return f"`{name}` is a bead, and this takes a part", "name the part that it is in"
+        if what == "bead" and name in self.parts:
+            return f"`{name}` is a part, and this takes a bead", "write `part:` for `bead:`"
+        return None
 
     def part(self, node: reading.Node) -> Part | None:
         """The part that a node names; a fault where there is none."""
@@ -124,7 +153,9 @@ class Names:
         kinds = [article(kind.name) for kind in self.kinds.values() if kind.role in roles]
         taken = either([*kinds, *(f"`{word}`" for word in words)])
         says = f"`{part.name}` is {article(part.kind.name)}, and {field} takes {taken}"
-        self.fault(says, node.place, part.key.place, found=part.kind.name, needed=taken)
+        there = [one.name for one in self.parts.values() if one.kind.role in roles]
+        needed = f"{taken}: {one_of(there)}" if there else taken
+        self.fault(says, node.place, part.key.place, found=part.kind.name, needed=needed)
 
     def check_bead(self, bead: Bead) -> None:
         """A bead of the tables must be in them; one of type `other` brings its own sizes."""
@@ -146,8 +177,8 @@ class Names:
             if bead.row not in rows:
                 same_size = [name for name in rows if f" {units.bead_size(size.value)}" in name]
                 self.fault(
-                    f"the trade tables have no bead `{bead.row}`: they have"
-                    f" {listed(same_size or rows)}; or write `type: other` with its own `outside`,"
+                    f"the trade tables have no bead `{bead.row}`: take one that they have,"
+                    f" {listed(same_size or rows)}, or write `type: other` with its own `outside`,"
                     " `length` and `hole`",
                     size.place,
                     found=bead.row,

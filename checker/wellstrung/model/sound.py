@@ -47,6 +47,8 @@ def sound(tree: reading.Mapping, faults: Collection[Fault]) -> Sound | None:
                 return None  # what others call it cannot be told
             if at.within(entry.key) or at.within(entry.node):
                 doubtful.add(name)
+            # a part that stands among the fields of another is there all the same
+            unread |= {(what, inner) for inner in entry.node.entries if _is_part(entry.node, inner)}
             whole = at.without(entry.node, must)
             if whole and "from" not in whole.entries:  # what the drawer has of it is not known
                 kept[name] = whole
@@ -65,6 +67,10 @@ def sound(tree: reading.Mapping, faults: Collection[Fault]) -> Sound | None:
         elif name not in changed and not at.within(entry.node):
             changed[name] = entry.node
     return Sound(_mapping(tree, changed), frozenset(unread), frozenset(doubtful))
+
+
+def _is_part(node: reading.Node, inner: str) -> bool:
+    return "kind" in node.entries[inner].node.entries
 
 
 class _Faults:

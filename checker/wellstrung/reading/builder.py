@@ -15,7 +15,17 @@ import yaml
 from wellstrung.common.places import Fault, Place
 from wellstrung.reading.plain_values import Surprise, plain_value
 from wellstrung.reading.tree import BREAK, Entry, Mapping, Node, Scalar, Sequence
-from wellstrung.reading.yaml_errors import GLUED, MAX_DEPTH, lacks_space, short, within
+from wellstrung.reading.yaml_errors import (
+    CANNOT_BEGIN,
+    EQUALS,
+    GLUED,
+    MAX_DEPTH,
+    SMART,
+    lacks_space,
+    quoted,
+    short,
+    within,
+)
 
 MAX_FAULTS = 50
 #: Said as what is forbidden: what is allowed has ranges so large that they are slow to compile.
@@ -90,19 +100,12 @@ class Builder:
 
     def _alias(self, event: Any) -> bool:
         node = Scalar(self.file, event.start_mark, event.end_mark, f"*{event.anchor}")
-        self.fault(
-            f"`{node.text}` repeats another place: write it out, or put it in quotes if it is text",
-            node.place,
-        )
+        self.fault(CANNOT_BEGIN.format(sign="*", quoted=quoted(node.text)), node.place)
         return self._add(node)
 
     def _marked(self, event: Any, place: Place) -> None:
         if event.anchor is not None:
-            self.fault(
-                f"`&{event.anchor}` marks a place to repeat: delete it, or put it in quotes if"
-                " it is text",
-                place,
-            )
+            self.fault(CANNOT_BEGIN.format(sign="&", quoted=quoted(f"&{event.anchor}")), place)
         if event.tag is not None:
             name = str(event.tag).replace("tag:yaml.org,2002:", "!!")
             self.fault(f"`{name}` is a tag: delete it, or put it in quotes if it is text", place)
@@ -216,7 +219,12 @@ class Builder:
         name = key.text
         known = holder.entries.get(name)
         if known is not None:
-            self.fault(f"`{name}` appears twice: keep one", key.place, known.key.place)
+            keep = "keep one"
+            if isinstance(node, Mapping):
+                keep = "give one of them another name, or delete it"
+            elif isinstance(node, Sequence):
+                keep = "put all of it under one"
+            self.fault(f"`{name}` appears twice: {keep}", key.place, known.key.place)
             return True
         holder.entries[name] = Entry(key, node)
         holder.value[name] = node.value
@@ -242,6 +250,10 @@ class Builder:
     def _empty_value(self, holder: Mapping, key: Scalar, node: Node) -> str:
         """What to say of a name without a value, after the likeliest slip."""
         name = key.text
+        if equals := EQUALS.fullmatch(name):
+            return (
+                f"`{equals[1]}` has an equals sign for its colon: write `{equals[1]}: {equals[2]}`"
+            )
         comment = self._comment_behind(node.place)
         if comment:
             return (
@@ -259,7 +271,8 @@ class Builder:
 
     def _comma_in_text(self, key: Scalar, before: Entry | None) -> str | None:
         """What to say of text in braces that a comma cuts; empty where that is said already."""
-        if before is None or not (" " in key.text or before.key.text in _FREE_TEXT):
+        smart = before is not None and str(before.node.value)[:1] in tuple(SMART)
+        if before is None or not (smart or " " in key.text or before.key.text in _FREE_TEXT):
             return None
         place, text = key.place, before.node
         if self._rest_of_line(place.end_line, place.end_column).lstrip().startswith(":"):
@@ -268,6 +281,12 @@ class Builder:
             return ""
         if not isinstance(text, Scalar) or text.quoted:
             return None
+        if text.text[:1] in SMART:
+            meant = re.sub(f"[{SMART}]", "", f"{text.text}, {key.text}")
+            return (
+                f"`{text.text[:1]}` is a quote of a word processor: write plain ones,"
+                f' {before.key.text}: "{meant}"'
+            )
         at = text.place
         whole = _UP_TO_NEXT_NAME.match(self._rest_of_line(at.line, at.column))
         written = short(whole[0].strip() if whole else text.text)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 
 from wellstrung.common.places import Edit, Fault, Place
-from wellstrung.common.wording import listed, nearest
+from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import tree as reading
 
 #: of what is quoted from a plan or shown as an example; the rest is cut off
@@ -35,12 +35,13 @@ def unknown(node: reading.Scalar, head: str, choices: Collection[str]) -> Fault:
 def choose(head: str, node: reading.Node, choices: Collection[str]) -> Fault:
     """The fault of a word that is none of the choices."""
     if not isinstance(node, reading.Scalar):
-        return fault(f"{head}: it takes {listed(choices)}", node.place, needed=listed(choices))
+        return fault(head, node.place, needed=one_of(choices))
     if node.quoted and node.text in choices:  # "1" for 1
         edits = (Edit(node.place, node.text),)
-        says = f"{head}: write it without quotes"
+        says = f"{head}: write {node.text} without quotes"
         return fault(says, node.place, f'"{node.text}"', node.text, edits=edits)
-    return unknown_word(head, node.text, node.place, meant_by(node.text, choices), choices)
+    near = next(iter(choices)) if len(choices) == 1 else meant_by(node.text, choices)
+    return unknown_word(head, node.text, node.place, near, choices)
 
 
 def in_quotes(head: str, node: reading.Scalar) -> Fault:
@@ -55,7 +56,7 @@ def unknown_word(
 ) -> Fault:
     """The fault of an unknown word: the nearest known one is offered, or all of them."""
     if near is None:
-        return fault(f"{head}: it takes {listed(choices)}", place, word, listed(choices))
+        return fault(head, place, word, one_of(choices))
     advice = f"write `{near}`"
     edits = (Edit(place, near),)
     return fault(f"{head}: {advice}", place, word, f"`{near}`", remedy=advice, edits=edits)

@@ -103,7 +103,7 @@ def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
     # beside its own errors the parser in Python lets some of chr() and int() through
     except (yaml.YAMLError, ValueError) as error:
         slip = fault_of(error, builder.lines, file)
-        if all(fault.place[:3] != slip.place[:3] for fault in builder.faults):
+        if not any(_same_cause(fault, slip) for fault in builder.faults):
             builder.faults.append(slip)
     tree = builder.tree
     if not builder.faults:
@@ -124,6 +124,12 @@ def allowed(text: str, file: str, expected: Expected) -> Read:
     place = _place_at(text, bad.start(), file)
     says = f"a {expected.name} cannot contain this character ({code(bad)}): delete it"
     return Read(file, _defused(text), None, [Fault("plan-file", says, place)])
+
+
+def _same_cause(fault: Fault, slip: Fault) -> bool:
+    """Whether what the parser stumbles over is told: there, or by a # that hides its bracket."""
+    same_line = fault.place.line == slip.place.line
+    return same_line and (fault.place.column == slip.place.column or "#" in fault.says)
 
 
 def _wide_encoding(data: bytes) -> str:

@@ -15,12 +15,15 @@ from msgspec import Struct, field
 
 import wellstrung_schemas as schemas
 from wellstrung.common.places import Fault
-from wellstrung.common.wording import listed
+from wellstrung.common.wording import one_of
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch
 from wellstrung.reading.faults import choose, fault, shown
 from wellstrung.reading.schema_errors import explained
 from wellstrung.reading.values import values
+
+#: fields of a bead that no part has
+_BEADS_ALONE = frozenset({"make", "colour", "finish", "per_gram"})
 
 
 class Known(Struct, frozen=True):
@@ -76,8 +79,7 @@ def _branches(tree: reading.Mapping, known: Known, faults: list[Fault]) -> Itera
             if kind:
                 yield Branch(entry.node, known.kinds[kind], f"`{name}`", kind, entry.key)
             elif "kind" not in entry.node.entries:
-                says = f"`{name}` has no `kind`: write one of {listed(known.kinds)}"
-                faults.append(fault(says, entry.key.place, needed=listed(known.kinds)))
+                faults.append(_without_kind(name, entry, known))
     work = tree.entries.get("work")
     if work and isinstance(work.node, reading.Sequence):
         for number, item in enumerate(work.node.items, 1):
@@ -85,6 +87,14 @@ def _branches(tree: reading.Mapping, known: Known, faults: list[Fault]) -> Itera
                 verb = _chosen(item, "do", "step", schemas.verbs(), faults)
                 if verb:
                     yield Branch(item, schemas.verbs()[verb], f"step {number}")
+
+
+def _without_kind(name: str, entry: reading.Entry, known: Known) -> Fault:
+    """The fault of a part without its kind, which may be a bead."""
+    says = f"`{name}` has no `kind`"
+    if {*entry.node.entries} & _BEADS_ALONE:
+        says = f"{says}: write one, or move it under `beads` if it is a bead"
+    return fault(says, entry.key.place, needed=one_of(known.kinds))
 
 
 def _chosen(

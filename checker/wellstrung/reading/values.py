@@ -8,7 +8,7 @@ from typing import Any
 
 from wellstrung.common import money, units
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.units.known import LENGTH, WINDOW
+from wellstrung.common.units.known import LENGTH, TIME, WINDOW
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch, Path
 from wellstrung.reading.faults import fault, in_quotes
@@ -50,12 +50,15 @@ def values(branch: Branch, among: Iterable[Branch] = ()) -> Iterator[Fault]:
         if wrong is not None:
             if wrong.bare and kind in _LENGTHS:
                 wrong = _in_its_unit(wrong.bare, schema, among)
+            elif wrong.bare and kind == "duration":
+                own = units.duration(schema["examples"][0]).unit
+                each = dict.fromkeys((own, *TIME.usual))
+                wrong = units.lacks_unit(wrong.bare, TIME, list(each)[:2])
             near = wrong.suggestion
             yield fault(
                 f"{branch.called(path)}: {wrong.says}",
                 node.place,
                 str(node.value),
-                remedy=f"write `{near}`" if near else "",
                 edits=(Edit(node.place, near),) if near else (),
             )
         elif kind in ("text", "name") and not node.quoted and node.text.lower() in _SWITCHES:

@@ -8,8 +8,9 @@ from functools import lru_cache
 from msgspec import Struct
 
 from wellstrung.common.places import Place
-from wellstrung.judging.result import PlanResult
+from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.report.terminal import counted
+from wellstrung.rulebook import Level
 
 #: the outcomes of a plan that is mostly open
 MOSTLY_OPEN = ("nothing wrong found", "no error found")
@@ -48,6 +49,15 @@ def counts(plan: PlanResult) -> str:
     return ", ".join(["", *warned, f"{counted(len(plan.unjudged), 'check')} open"])
 
 
+def totals(result: Result) -> str:
+    """How many plans there are, how many of them are not checked yet, and what the others have."""
+    plans = [counted(len(result.plans), "plan")]
+    plans += [f"{result.not_checked} not checked yet"] if result.not_checked else []
+    levels: tuple[Level, ...] = ("error", "warning", "caution")
+    found = ", ".join(counted(result.count(level), level) for level in levels)
+    return f"{', '.join(plans)}: {found}"
+
+
 def answers(plan: PlanResult) -> list[str]:
     """The values to fill in first where a plan is mostly open, and what each would settle."""
     if plan.outcome not in MOSTLY_OPEN:
@@ -55,11 +65,48 @@ def answers(plan: PlanResult) -> list[str]:
     return [f"{value} ({counted(number, 'check')})" for value, number in plan.answer_first]
 
 
+def says_all(remark: Remark) -> bool:
+    """Whether the remedy of a slip shows what is needed, too."""
+    return remark.level == "slip" and remark.needed.strip('`"') in remark.remedy
+
+
 def line_at(plan: PlanResult, place: Place) -> str:
     """The line of the plan, or of its drawer, at a place; empty where there is none."""
     text = plan.text if place.file == plan.file else plan.beside.get(place.file, "")
     lines = _lines(text)
     return lines[place.line - 1].rstrip() if 0 < place.line <= len(lines) else ""
+
+
+def cut_line(plan: PlanResult, place: Place) -> tuple[str, str, str]:
+    """The line at a place: before what is meant, what is meant, and after it."""
+    line = line_at(plan, place)
+    end = place.end_column - 1 if place.end_line == place.line else len(line)
+    return line[: place.column - 1].lstrip(), line[place.column - 1 : end], line[end:]
+
+
+def in_view(before: str, meant: str, after: str, room: int) -> tuple[str, str, str]:
+    """A line that is cut to so many signs around what is meant.
+
+    >>> in_view("cap: {bore: ", "8", ", depth: 7 mm}", 40)
+    ('cap: {bore: ', '8', ', depth: 7 mm}')
+    >>> in_view("cap: {kind: end cap, bore: ", "8", ", depth: 7 mm, length: 15 mm}", 40)
+    ('cap: {kind: end cap, bore: ', '8', ', depth: 7...')
+    >>> in_view("cap: {kind: end cap, bore: 8 mm, depth: ", "7", ", length: 15 mm}", 40)
+    ('...p, bore: 8 mm, depth: ', '7', ', length: 1...')
+    """
+    if len(before) + len(meant) + len(after) <= room:
+        return before, meant, after
+    if len(meant) > room // 2:
+        meant = _cut(meant, room // 2)
+    right = min(len(after), max(room - len(before) - len(meant), room // 3))
+    left = room - len(meant) - right
+    if len(before) > left:
+        before = f"...{before[len(before) - left + 3 :]}"
+    return before, meant, _cut(after, room - len(before) - len(meant))
+
+
+def _cut(text: str, room: int) -> str:
+    return text if len(text) <= room else f"{text[: max(0, room - 3)]}..."
 
 
 @lru_cache(maxsize=2)  # a plan and its drawer: each remark asks for its line

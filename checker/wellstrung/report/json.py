@@ -37,6 +37,7 @@ def report(result: Result) -> dict[str, Any]:
         "plans": [_plan(plan) for plan in result.plans],
         "totals": {
             "plans": len(result.plans),
+            "not_checked": result.not_checked,
             "errors": result.count("error"),
             "warnings": result.count("warning"),
             "cautions": result.count("caution"),

@@ -1,7 +1,8 @@
 """The report as a SARIF log (OASIS Static Analysis Results Interchange Format, 2.1.0).
 
 Code hosts and editors show such a log beside the lines that it is about. A caution is a `note`, a
-check that lacks a value a result of the kind `open`, an internal error a notification.
+check that lacks a value a result of the kind `open`, an internal error a notification. The outcome
+of a plan stands with its artifact: one with slips is not checked yet.
 """
 
 from __future__ import annotations
@@ -18,12 +19,17 @@ from wellstrung.common.places import Edit, Place
 from wellstrung.judging.result import PlanResult, Remark, Result, Unjudged
 from wellstrung.report.checks import together
 from wellstrung.report.writer import Options
-from wellstrung.rulebook import Level, Rule
+from wellstrung.rulebook import Rule
 
 SCHEMA = (
     "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 )
-LEVELS: Mapping[Level, str] = {"error": "error", "warning": "warning", "caution": "note"}
+LEVELS: Mapping[str, str] = {
+    "slip": "error",
+    "error": "error",
+    "warning": "warning",
+    "caution": "note",
+}
 #: what is found before any rule is asked
 FAULTS = {
     "plan-file": "a plan file can be read",
@@ -52,6 +58,7 @@ def log(result: Result, options: Options) -> Node:
     for one in results:
         one["ruleIndex"] = named.index(one["ruleId"])
     files = dict.fromkeys(file for plan in result.plans for file in (plan.file, *plan.beside))
+    outcomes = {plan.file: plan.outcome for plan in result.plans}
     driver = {
         "name": "wellstrung",
         "version": version("wellstrung"),
@@ -67,7 +74,14 @@ def log(result: Result, options: Options) -> Node:
         "originalUriBaseIds": {
             _ROOT: {"description": _message("the folder that the plans were checked from")}
         },
-        "artifacts": [{"location": _artifact(file), "sourceLanguage": "yaml"} for file in files],
+        "artifacts": [
+            {
+                "location": _artifact(file),
+                "sourceLanguage": "yaml",
+                **({"properties": {"outcome": outcomes[file]}} if file in outcomes else {}),
+            }
+            for file in files
+        ],
         "invocations": [
             {
                 "executionSuccessful": not result.failures,

@@ -18,7 +18,12 @@ if TYPE_CHECKING:
     from rich.table import Table
 
 #: each level is a word; colour only repeats it
-STYLES = {"error": "bold red", "warning": "bold yellow", "caution": "bold cyan"}
+STYLES = {
+    "slip": "bold red",
+    "error": "bold red",
+    "warning": "bold yellow",
+    "caution": "bold cyan",
+}
 OUTCOMES = {
     "makeable": "bold green",
     "makeable with warnings": "bold yellow",

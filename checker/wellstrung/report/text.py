@@ -2,17 +2,28 @@
 
 from __future__ import annotations
 
+from rich.cells import cell_len
 from rich.text import Text
 
-from wellstrung.common.wording import in_steps
+from wellstrung.common.wording import in_steps, visible
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.quantity.working import described
-from wellstrung.report.checks import answers, line_at, open_checks, severity, together
+from wellstrung.report.checks import (
+    answers,
+    counts,
+    cut_line,
+    in_view,
+    open_checks,
+    says_all,
+    severity,
+    together,
+    totals,
+)
 from wellstrung.report.heading import heading
 from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted, where
 from wellstrung.report.writer import Options
 
-_INDENT = 3
+_INDENT, _GAP = 3, 11
 #: So many further places are shown, and the rest counted; the JSON report has them all.
 _PLACES = 20
 
@@ -36,25 +47,26 @@ def _plan(page: Page, plan: PlanResult, options: Options) -> None:
         page.path(f"bench: {plan.bench}")
     page.line()
     for number, remark in enumerate(plan.numbered, 1):
-        _remark(page, number, remark, line_at(plan, remark.place).strip(), options)
+        _remark(page, number, remark, plan, options)
     for remark in plan.remarks:
         if remark.level == "caution":
             _caution(page, remark)
     _closing(page, plan, options)
 
 
-def _remark(page: Page, number: int, remark: Remark, line: str, options: Options) -> None:
+def _remark(page: Page, number: int, remark: Remark, plan: PlanResult, options: Options) -> None:
     head = Text(f"{number}. ").append(remark.level.upper(), style=STYLES[remark.level])
     head.append(f" {remark.rule}")
     if remark.accepted is not None:
         head.append(" (accepted)")
     page.line(head)
-    page.line(remark.says, _INDENT)
+    page.line(remark.problem, _INDENT)
     page.path(f"at         {where(remark.place)}", _INDENT, "dim")
-    room = page.console.width - _INDENT - 11
-    page.pair("you wrote", line if len(line) <= room else f"{line[: room - 3]}...", _INDENT)
-    page.pair("you have", remark.found, _INDENT)
-    page.pair("you need", remark.needed, _INDENT)
+    _you_wrote(page, cut_line(plan, remark.place))
+    if remark.level != "slip":  # the line shows it
+        page.pair("you have", remark.found, _INDENT)
+    if not says_all(remark):
+        page.pair("you need", remark.needed, _INDENT)
     page.pair("do this", remark.remedy, _INDENT, "bold")
     for place in remark.also[:_PLACES]:
         page.path(f"see also   {where(place)}", _INDENT, "dim")
@@ -71,6 +83,18 @@ def _remark(page: Page, number: int, remark: Remark, line: str, options: Options
         for source in remark.sources:
             page.line(f"source: {source}", _INDENT + 2, "dim")
     page.line()
+
+
+def _you_wrote(page: Page, line: tuple[str, str, str]) -> None:
+    """The line of a remark, what is meant in view and pointed at where it is not all of it."""
+    room = max(20, page.console.width - _INDENT - _GAP)
+    shown = [visible(piece.replace("\t", " ")) for piece in line]
+    before, meant, after = in_view(shown[0], shown[1], shown[2], room)
+    if not before + meant + after:
+        return
+    page.path(f"{'you wrote':{_GAP}}{before}{meant}{after}", _INDENT)
+    if before.strip(" -") or after:
+        page.path(" " * (_GAP + cell_len(before)) + "^" * max(1, cell_len(meant)), _INDENT)
 
 
 def _caution(page: Page, remark: Remark) -> None:
@@ -116,16 +140,15 @@ def _table(page: Page, result: Result) -> None:
         first = plan.fix_first
         table.add_row(
             Text(result.called(plan)),
-            Text(plan.outcome, style=OUTCOMES[plan.outcome]),
-            str(plan.count("error")),
-            str(plan.count("warning")),
+            Text(plan.outcome, OUTCOMES[plan.outcome]).append(
+                "" if plan.readable else counts(plan)
+            ),
+            str(plan.count("error")) if plan.readable else "",
+            str(plan.count("warning")) if plan.readable else "",
             Text(f"{first.rule}\nline {first.place.line}" if first else ""),
         )
     page.console.print(table)
-    totals = ", ".join(
-        counted(result.count(level), level) for level in ("error", "warning", "caution")
-    )
-    page.line(f"{counted(len(result.plans), 'plan')}: {totals}")
+    page.line(totals(result))
     for bench in dict.fromkeys(plan.bench for plan in result.plans if plan.bench):
         page.path(f"bench: {bench}")
     page.line()

@@ -95,10 +95,10 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
     (units.length, "16 1/2", "a length needs a unit: write `16 1/2 in`", "16 1/2 in"),
     (units.length, "8 ± 9", "in `8 ± 9` the tolerance is as large as the value: write a"
      " smaller one", None),
-    (units.length, 0, "`0` is 0: a length must be more than 0", None),
-    (units.length, "0 mm", "`0 mm` is 0: a length must be more than 0", None),
-    (units.length, "0..8 mm", "`0..8 mm` begins at 0 or less: a length must be more than 0", None),
-    (units.length, "-3 mm", "`-3 mm` is negative: a length must be more than 0", None),
+    (units.length, 0, "`0` is 0: write a length of more than 0", None),
+    (units.length, "0 mm", "`0 mm` is 0: write a length of more than 0", None),
+    (units.length, "0..8 mm", "`0..8 mm` begins at 0 or less: write a length of more than 0", None),
+    (units.length, "-3 mm", "`-3 mm` is negative: write a length of more than 0", None),
     (units.length, "8 ± -1 mm", "`8 ± -1 mm` has a minus in its tolerance: write `8 ± 1 mm`",
      "8 ± 1 mm"),
     (units.length, "2 ± 3 mm", "in `2 ± 3 mm` the tolerance is as large as the value: write a"
@@ -134,8 +134,17 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
      " `8 mm..9 mm`", "8 mm..9 mm"),
     (units.length, "8 mm 9 mm", "`8 mm 9 mm` is not a length: write a number and a unit, such"
      " as `8 mm`", None),
-    (units.length, "about\n8 mm", "`about 8 mm` is not a length: write a number and a unit, such"
-     " as `8 mm`", None),
+    (units.length, "about\n8 mm", "`about 8 mm` has a word before its number: write `8 mm`",
+     "8 mm"),
+    (units.length, "~ 8 mm", "`~ 8 mm` has a word before its number: write `8 mm`", "8 mm"),
+    (units.length, "8/9 mm", "`8/9 mm` may be a range or a fraction: write `8..9 mm`", "8..9 mm"),
+    (units.length, "5 x 4 mm", "`5 x 4 mm` names two sizes: write one", None),
+    (units.target, "46 cm ± 2 %", "`46 cm ± 2 %` has its tolerance in percent: write"
+     " `46 cm ± 0.92 cm`", "46 cm ± 0.92 cm"),
+    (units.duration, "half an hour", "`half an hour` has its number in words: write `1/2 hour`",
+     "1/2 hour"),
+    (units.length, "8 mil", "`mil` in `8 mil` is not a unit of length: use mm, cm, m, in, ft or yd",
+     None),
     (units.length, "1/0 in", "`1/0 in` divides by 0: check the fraction", None),
     (units.length, "long", "`long` is not a length: write a number and a unit, such"
      " as `8 mm`", None),
@@ -169,9 +178,10 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
     (units.target, 46, "a length needs a unit: write `46 cm` or `46 in`", "46 cm"),
     (units.target, "8 ± 0 mm", "`8 ± 0 mm` needs a tolerance of more than 0",
      None),
-    (units.wire, "20 ga", "`20 ga` may be 20 AWG (0.81 mm) or 20 SWG (0.91 mm): write which",
-     None),
-    (units.wire, 20, "`20` may be 20 AWG (0.81 mm) or 20 SWG (0.91 mm): write which", None),
+    (units.wire, "20 ga", "`20 ga` does not say which gauge it is: write `20 AWG` (0.81 mm) or"
+     " `20 SWG` (0.91 mm)", None),
+    (units.wire, 20, "`20` does not say which gauge it is: write `20 AWG` (0.81 mm) or"
+     " `20 SWG` (0.91 mm)", None),
     (units.wire, "5 gauge", "`5 gauge` may be AWG or SWG: write which, or write it in mm", None),
     (units.wire, 0.8, "a wire thickness needs a unit: write `0.8 mm`", "0.8 mm"),
     (units.wire, "AWG 20", "`AWG 20` is not a gauge: write its number and system, as in `20 AWG`",

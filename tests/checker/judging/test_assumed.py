@@ -9,7 +9,6 @@ from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.quantity.assumed import ASSUMED
 from wellstrung.reading import drawer as drawers
-from wellstrung.rulebook import Level
 
 PLAN = """\
 plan: 1
@@ -34,9 +33,9 @@ def result(
     return found
 
 
-def of(found: PlanResult, rule: str) -> tuple[list[Level], list[tuple[str, ...]], bool]:
+def of(found: PlanResult, rule: str) -> tuple[list[str], list[tuple[str, ...]], bool]:
     """The remarks of a rule by level, what it lacks, and whether a check of it passed."""
-    levels = [one.level for one in found.remarks if one.rule == rule]
+    levels: list[str] = [one.level for one in found.remarks if one.rule == rule]
     lacks = [one.missing for one in found.unjudged if one.rule == rule]
     return levels, lacks, any(one.rule == rule for one in found.held)
 

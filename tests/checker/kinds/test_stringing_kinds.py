@@ -96,8 +96,8 @@ def test_more_wraps_and_wider_loops_take_more_wire() -> None:
         (
             "run: [lobster.a",
             "run: [lobster",
-            "`lobster` is not a place in the run: a clasp stands there by its halves, `lobster.a`"
-            " and `lobster.b`",
+            "`lobster` is not a place in the run, for a clasp stands there by its halves: write"
+            " `lobster.a` or `lobster.b`",
         ),
     ],
 )

@@ -56,7 +56,7 @@ def bench(text: str) -> Bench:
 def refusal(text: str) -> list[str]:
     found, faults = read_text(text, "bench.yaml", ["tubular peyote"], KNOWN)
     assert found is None
-    return [f"{fault.place.line}:{fault.place.column} {fault.says}" for fault in faults]
+    return [f"{fault.place.line}:{fault.place.column} {fault.in_a_line}" for fault in faults]
 
 
 def spoken(checker: Checker, text: str) -> list[Remark]:
@@ -114,7 +114,7 @@ def test_prices_are_kept_as_written() -> None:
         ("", "1:1 the file is empty: write settings below `bench: 1`, or delete the file"),
         ("- 1", "1:1 a bench file is made of named entries: begin with `bench: 1`"),
         ("limits: {cap tight: 4 %}", "1:1 the bench file lacks `bench`: write `bench: 1`"),
-        ("bench: 2", "1:8 `bench` of the bench file is `2`: it takes `1`"),
+        ("bench: 2", "1:8 `bench` of the bench file is `2`: write `1`"),
         (
             "bench: 1\nlimit: {cap tight: 4 %}",
             "2:1 `limit` is not a field of the bench file: write `limits`",
@@ -147,7 +147,7 @@ def test_prices_are_kept_as_written() -> None:
         ),
         (
             "bench: 1\nlimits: {ring swing: -0.2 mm}",
-            "2:22 `ring swing` of `limits`: `-0.2 mm` is negative: a length must be more than 0",
+            "2:22 `ring swing` of `limits`: `-0.2 mm` is negative: write a length of more than 0",
         ),
         (
             "bench: 1\nlimits: {cap tight: 5}",
@@ -203,11 +203,11 @@ def test_prices_are_kept_as_written() -> None:
         ("bench: 1\nlimits:\n\tring swing: 0.2 mm", "3:1 there is a tab here: indent with spaces"),
         (
             "bench: 1\nlimits: &mine {cap tight: 4 %}",
-            "2:9 `&mine` marks a place to repeat: delete it, or put it in quotes if it is text",
+            '2:9 a text cannot begin with &: put it in quotes, "&mine"',
         ),
         (
             "bench: 1\nlimits: *mine",
-            "2:9 `*mine` repeats another place: write it out, or put it in quotes if it is text",
+            '2:9 a text cannot begin with *: put it in quotes, "*mine"',
         ),
         (
             "bench: 1\n---\nbench: 1",

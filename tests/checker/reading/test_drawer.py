@@ -137,7 +137,7 @@ SLIPS = {
     ),
     "a part without its kind": (
         {"from: brass cap": "from: no kind"},
-        ("plan.yaml", "10:3", "`cap` has no `kind`: write one of"),
+        ("plan.yaml", "10:3", "`cap` has no `kind`"),
     ),
     "a field that is none": (
         {"from: brass cap": "from: brass cap, boer: 9 mm"},
@@ -222,11 +222,11 @@ BAD = {
         "`run` is not a field of the drawer",
     ),
     "another version": (DRAWER.replace("drawer: 1", "drawer: 2"), "1:9", "`drawer` of the drawer"),
-    "an alias": (DRAWER.replace("6 mm, depth", "*x, depth"), "4:36", "`*x` repeats another place"),
+    "an alias": (DRAWER.replace("6 mm, depth", "*x, depth"), "4:36", "a text cannot begin with *"),
     "the same name twice": (
         f"{DRAWER}  no kind: {{kind: needle}}\n",
         "8:3",
-        "`no kind` appears twice: keep one",
+        "`no kind` appears twice: give one of them another name",
     ),
     "deep": (
         f"drawer: 1\nparts: {'[' * 100}\n",

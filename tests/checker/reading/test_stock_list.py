@@ -178,8 +178,8 @@ SLIPS = {
     ],
     "name,kind,hole,type\nkelp,bead,1,rnd\nsand,bead,-1 mm,round": [
         "2:11 `hole` of `kelp` in row 2: a length needs a unit: write `1 mm` or `1 cm`",
-        "2:13 `type` of `kelp` in row 2 is `rnd`: it takes `round`, `cylinder`, `other`",
-        "3:11 `hole` of `sand` in row 3: `-1 mm` is negative: a length must be more than 0",
+        "2:13 `type` of `kelp` in row 2 is `rnd`",
+        "3:11 `hole` of `sand` in row 3: `-1 mm` is negative: write a length of more than 0",
     ],
     "name,kind,bore\ncap,end cap,8 mm\ncap,end cap,9 mm": [
         "3:13 `cap` in row 3 differs in `bore` from row 2, which has that name:"
@@ -196,9 +196,7 @@ SLIPS = {
         "2:1 a cell begins with a quotation mark here and has none at its end: close it"
     ],
     "name,kind\nkelp\x07,bead": ["2:5 a drawer cannot contain this character (U+0007): delete it"],
-    "name,kind\na.b,bead": [
-        "2:1 `a.b` cannot be a name: a name has no full stop in it, choose another"
-    ],
+    "name,kind\na.b,bead": ["2:1 `a.b` cannot be a name, for it has a full stop: choose another"],
 }
 
 

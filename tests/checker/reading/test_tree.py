@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from running import Pinned, entries, pinned_at
 from wellstrung.common.places import Place
 from wellstrung.reading import parser
 from wellstrung.reading.builder import MAX_FAULTS
@@ -14,393 +17,31 @@ from wellstrung.reading.parser import read_text
 from wellstrung.reading.tree import Mapping, Node, Scalar, Sequence, offset, replaced
 from wellstrung.reading.yaml_errors import MAX_DEPTH
 
-#: what is refused: the text, and every fault's line, column and words
-REFUSED: dict[str, list[tuple[int, int, str]]] = {
-    # numbers that readers take in more than one way
-    "wire: 010": [
-        (1, 7, "`wire: 010` begins with a zero, which some readers take for another number: "
-               'write 10, or "010" in quotes if it is text'),
-    ],
-    "a: -010": [
-        (1, 4, "`a: -010` begins with a zero, which some readers take for another number: "
-               'write -10, or "-010" in quotes if it is text'),
-    ],
-    "a: 00.5": [
-        (1, 4, "`a: 00.5` begins with a zero, which some readers take for another number: "
-               'write 0.5, or "00.5" in quotes if it is text'),
-    ],
-    "a: 1_000": [
-        (1, 4, '`a: 1_000` has an underscore inside a number: write 1000, or "1_000" in quotes '
-               "if it is text"),
-    ],
-    "a: 5_.": [
-        (1, 4, '`a: 5_.` has an underscore inside a number: write 5.0, or "5_." in quotes if it '
-               "is text"),
-    ],
-    "a: .5_0": [
-        (1, 4, '`a: .5_0` has an underscore inside a number: write 0.50, or ".5_0" in quotes if '
-               "it is text"),
-    ],
-    "a: 0x1f": [
-        (1, 4, "`a: 0x1f` is a number in another base to some readers: write it in decimal, or "
-               '"0x1f" in quotes if it is text'),
-    ],
-    "a: -0x1f": [
-        (1, 4, "`a: -0x1f` is a number in another base to some readers: write it in decimal, or "
-               '"-0x1f" in quotes if it is text'),
-    ],
-    "a: 0o7": [
-        (1, 4, "`a: 0o7` is a number in another base to some readers: write it in decimal, or "
-               '"0o7" in quotes if it is text'),
-    ],
-    "a: 0b11": [
-        (1, 4, "`a: 0b11` is a number in another base to some readers: write it in decimal, or "
-               '"0b11" in quotes if it is text'),
-    ],
-    "a: 1e3": [
-        (1, 4, "`a: 1e3` is a number to some readers and text to others: write it out in full, "
-               'or "1e3" in quotes if it is text'),
-    ],
-    "a: .5E-3": [
-        (1, 4, "`a: .5E-3` is a number to some readers and text to others: write it out in "
-               'full, or ".5E-3" in quotes if it is text'),
-    ],
-    "a: 9999999999999999": [
-        (1, 4, "`a: 9999999999999999` has more digits than a number can hold: write fewer, or "
-               '"9999999999999999" in quotes if it is text'),
-    ],
-    "a: -1234567890123456.5": [
-        (1, 4, "`a: -1234567890123456.5` has more digits than a number can hold: write fewer, "
-               'or "-1234567890123456.5" in quotes if it is text'),
-    ],
-    "a: .5": [
-        (1, 4, "`a: .5` has no digit before its decimal point: write 0.5"),
-    ],
-    "a: -.5": [
-        (1, 4, "`a: -.5` has no digit before its decimal point: write -0.5"),
-    ],
-    "a: +.5": [
-        (1, 4, "`a: +.5` has no digit before its decimal point: write 0.5"),
-    ],
-    "a: 5.": [
-        (1, 4, "`a: 5.` has no digit after its decimal point: write 5.0"),
-    ],
-    "a: +5": [
-        (1, 4, "`a: +5` needs no plus sign: write 5"),
-    ],
-    "a: 1:30": [
-        (1, 4, "`a: 1:30` is a number in base 60 to some readers: write a time with its unit, "
-               'such as `90 min`, or "1:30" in quotes if it is text'),
-    ],
-    "a: -1:30": [
-        (1, 4, "`a: -1:30` is a number in base 60 to some readers: write a time with its unit, "
-               'such as `90 min`, or "-1:30" in quotes if it is text'),
-    ],
-    "a: 1:30:15.5": [
-        (1, 4, "`a: 1:30:15.5` is a number in base 60 to some readers: write a time with its "
-               'unit, such as `90 min`, or "1:30:15.5" in quotes if it is text'),
-    ],
-    "a: 2026-11-25": [
-        (1, 4, '`a: 2026-11-25` is a date to some readers: write "2026-11-25" in quotes'),
-    ],
-    "a: 2026-1-5t8:00:00Z": [
-        (1, 4, '`a: 2026-1-5t8:00:00Z` is a date to some readers: write "2026-1-5t8:00:00Z" in '
-               "quotes"),
-    ],
-    "a: .nan": [
-        (1, 4, "`a: .nan` is not a number that can be measured: write one"),
-    ],
-    "a: -.inf": [
-        (1, 4, "`a: -.inf` is not a number that can be measured: write one"),
-    ],
-    "a: NaN": [
-        (1, 4, "`a: NaN` is not a number that can be measured: write one"),
-    ],
-    "010: a": [
-        (1, 1, "`010` begins with a zero, which some readers take for another number: write "
-               '10, or "010" in quotes if it is text'),
-    ],
-    "a: [8, 010]": [
-        (1, 8, "`010` begins with a zero, which some readers take for another number: write "
-               '10, or "010" in quotes if it is text'),
-    ],
-    # nothing, and YAML's own words
-    "a: ~": [
-        (1, 4, "`a: ~` means no value: write one, or delete the line"),
-    ],
-    "a: null": [
-        (1, 4, "`a: null` means no value: write one, or delete the line"),
-    ],
-    "<<: {b: 1}": [
-        (1, 1, '`<<` has a meaning of its own in YAML: write "<<" in quotes if it is text'),
-    ],
-    "a: =": [
-        (1, 4, '`a: =` has a meaning of its own in YAML: write "=" in quotes if it is text'),
-    ],
-    "a: &one 1\nb: *one": [
-        (1, 4, "`&one` marks a place to repeat: delete it, or put it in quotes if it is text"),
-        (2, 4, "`*one` repeats another place: write it out, or put it in quotes if it is text"),
-    ],
-    "*one : 1": [
-        (1, 1, "`*one` repeats another place: write it out, or put it in quotes if it is text"),
-    ],
-    "a: &one": [
-        (1, 4, "`&one` marks a place to repeat: delete it, or put it in quotes if it is text"),
-    ],
-    "a: !!str 8": [
-        (1, 4, "`!!str` is a tag: delete it, or put it in quotes if it is text"),
-    ],
-    "a: !!null": [
-        (1, 4, "`!!null` is a tag: delete it, or put it in quotes if it is text"),
-    ],
-    "a: !important": [
-        (1, 4, "`!important` is a tag: delete it, or put it in quotes if it is text"),
-    ],
-    # a colon or a # that does not do what it seems to
-    "a:1": [
-        (1, 1, "`a:1` lacks a space after the colon: write `a: 1`"),
-    ],
-    "b: 2\na:1\nc: 3": [
-        (2, 1, "`a:1` lacks a space after the colon: write `a: 1`"),
-    ],
-    "a: {b:1, c: 2}": [
-        (1, 5, "`b:1` lacks a space after the colon: write `b: 1`"),
-    ],
-    "a:\n  bore:8 mm": [
-        (2, 3, '`bore:8 mm` lacks a space after the colon: write `bore: 8 mm`, or "bore:8 mm" '
-               "in quotes if it is text"),
-    ],
-    "a:\n  - do:glue": [
-        (2, 5, '`do:glue` lacks a space after the colon: write `do: glue`, or "do:glue" in '
-               "quotes if it is text"),
-    ],
-    "cap:\n  bore:8 mm\n  depth: 7 mm": [
-        (2, 3, '`bore:8 mm` lacks a space after the colon: write `bore: 8 mm`, or "bore:8 mm" '
-               "in quotes if it is text"),
-    ],
-    "a: #8": [
-        (1, 1, '`a: #8` has no value, because # starts a comment: write a: "#8"'),
-    ],
-    "- #8": [
-        (1, 2, '`- #8` is empty, because # starts a comment: write - "#8"'),
-    ],
-    "a: reed #8": [
-        (1, 4, "`a: reed #8` loses what follows #, which starts a comment: put the value in "
-               "quotes, or a space after # if it is a comment"),
-    ],
-    "a: [b, reed\n  green #8\n]": [
-        (1, 8, "`green #8` loses what follows #, which starts a comment: put the value in "
-               "quotes, or a space after # if it is a comment"),
-    ],
-    "a:": [
-        (1, 1, "`a` has no value: write one, or delete the line"),
-    ],
-    "a:     # later": [
-        (1, 1, "`a` has no value: write one, or delete the line"),
-    ],
-    "{bore: 8,5 mm}": [
-        (1, 10, "`5 mm` has no value, because a comma ends an entry: write a decimal with a "
-               "point, bore: 8.5 mm"),
-    ],
-    "{rule: cap-bore, because: tried it, twice, on samples, part: cap}": [
-        (1, 37, '`twice` stands alone, because a comma ends the text before it: put the text in '
-                'quotes, because: "tried it, twice, on samples"'),
-    ],
-    "{kind: end cap, bore}": [
-        (1, 17, "`bore` has no value: write one, or delete the line"),
-    ],
-    "a: b: c": [
-        (1, 4, '`a: b: c` has one colon too many: put the text in quotes, a: "b: c"'),
-    ],
-    "title: Ring: the sequel\na: 1": [
-        (1, 8, "`title: Ring: the sequel` has one colon too many: put the text in quotes, title: "
-               '"Ring: the sequel"'),
-    ],
-    'a: 3": wide': [
-        (1, 4, "`a: 3\": wide` has one colon too many: put the text in quotes, a: '3\": wide'"),
-    ],
-    "a: it's: so": [
-        (1, 4, "`a: it's: so` has one colon too many: put the text in quotes"),
-    ],
-    "a: 1\n  b: 2": [
-        (2, 4, "this line is indented more than the one above, which already has its value: "
-               "give both the same indent"),
-    ],
-    # lists, names and blocks that are empty or too much
-    "a:\n  - 1\n  -\n": [
-        (3, 4, "this line of the list is empty: write something, or delete it"),
-    ],
-    "a: [1,, 2]": [
-        (1, 7, "something is missing here: write a value"),
-    ],
-    "a: }": [
-        (1, 4, "something is missing here: write a value"),
-    ],
-    ": 1": [
-        (1, 1, "a name is missing before the colon: write one"),
-    ],
-    "{: 1}": [
-        (1, 2, "a name is missing before the colon: write one"),
-    ],
-    "a: >5\nb: 1": [
-        (1, 4, "`a: >` starts an empty block of text: write the text below it, or put "
-               "the value in quotes"),
-    ],
-    "a: |": [
-        (1, 4, "`a: |` starts an empty block of text: write the text below it, or put "
-               "the value in quotes"),
-    ],
-    "a: 1\na: 2": [
-        (2, 1, "`a` appears twice: keep one"),
-    ],
-    "a: 1\n\"a\": 2": [
-        (2, 1, "`a` appears twice: keep one"),
-    ],
-    "? [a]\n: 1": [
-        (1, 3, "a name must be plain words, not a list or a group"),
-    ],
-    "?\n: 1": [
-        (1, 2, "a name is missing before the colon: write one"),
-    ],
-    "? |\n  a\n  b\n: 1": [
-        (1, 3, "a name must be on one line"),
-    ],
-    # brackets, quotes, indents and signs
-    "a: [1, 2": [
-        (1, 4, "a comma or a closing ] is missing: each [ needs its ]"),
-    ],
-    "a: [b\nc: 1": [
-        (1, 4, "a comma or a closing ] is missing: each [ needs its ]"),
-    ],
-    "a: {b: 1": [
-        (1, 4, "a comma or a closing } is missing: each { needs its }"),
-    ],
-    "a: {b: c d: e}": [
-        (1, 11, "a comma or a closing } is missing: each { needs its }"),
-    ],
-    "a: 'b": [
-        (1, 4, "this quote is not closed: close it"),
-    ],
-    "a: \"b\n---\n": [
-        (1, 4, "this quote is not closed: close it"),
-    ],
-    "a: 'it's'": [
-        (1, 8, "there is text after a closing quote or bracket: put the whole text in "
-               "quotes"),
-    ],
-    'a: "b\\q"': [
-        (1, 6, "a backslash inside double quotes starts an escape sequence: use single quotes"),
-    ],
-    'a: "b\\x1bc"': [
-        (1, 4, "this text contains a character that cannot be shown (U+001B): delete it"),
-    ],
-    "\ta: 1": [
-        (1, 1, "there is a tab here: indent with spaces"),
-    ],
-    "a: 1 # b\n\tc: 2": [
-        (2, 1, "there is a tab here: indent with spaces"),
-    ],
-    "a:\n  b: 1\n\tc: 2": [
-        (3, 1, "there is a tab here: indent with spaces"),
-    ],
-    "a: @b": [
-        (1, 4, "a text cannot begin with @: put it in quotes"),
-    ],
-    "a: `b": [
-        (1, 4, "a text cannot begin with `: put it in quotes"),
-    ],
-    "a: %b": [
-        (1, 4, "a text cannot begin with %: put it in quotes"),
-    ],
-    "a: *new*": [
-        (1, 4, "a text cannot begin with *: put it in quotes"),
-    ],
-    "a: > 5 mm": [
-        (1, 4, "a text cannot begin with >: put it in quotes"),
-    ],
-    "a: ? b": [
-        (1, 4, "a text cannot begin with ?: put it in quotes"),
-    ],
-    "a: - b": [
-        (1, 4, "a list cannot begin on this line: begin it on the next"),
-    ],
-    "a:\n    b: 1\n  c: 2": [
-        (3, 3, "this line does not line up with the ones above: give it the same indent"),
-    ],
-    "- a\nb: 1": [
-        (2, 1, "this line does not line up with the list above: give it the same indent"),
-    ],
-    "a: 1\nb\nc: 1": [
-        (2, 1, "a colon is missing in or above this line: write `name: value`"),
-    ],
-    "%YAML 9.9\n---\na: 1": [
-        (1, 1, "a plan has no lines with %: delete this one"),
-    ],
-    "%TAG ! x|y\n---\na: 1": [
-        (1, 9, "a plan has no lines with %: delete this one"),
-    ],
-    "{a: 1}}": [
-        (1, 7, "this does not belong to the plan above: delete it, or line it up"),
-    ],
-    # files that are no plan, or more than one
-    "a: 1\n---\nb: 2": [
-        (2, 1, "a second plan begins here: put each plan in a file of its own"),
-    ],
-    "a: 1\n...\nb: 2": [
-        (3, 1, "this does not belong to the plan above: delete it, or line it up"),
-    ],
-    "": [
-        (1, 1, "the file is empty: write a plan, or begin one from the README"),
-    ],
-    "# nothing yet\n": [
-        (1, 1, "the file is empty: write a plan, or begin one from the README"),
-    ],
-    "- a": [
-        (1, 1, "a plan is made of named entries: begin with `plan: 1`"),
-    ],
-    "a": [
-        (1, 1, "a plan is made of named entries: begin with `plan: 1`"),
-    ],
-    "a: b\x07": [
-        (1, 5, "a plan cannot contain this character (U+0007): delete it"),
-    ],
-    "a: b\u2028c": [
-        (1, 5, "a plan cannot contain this character (U+2028): delete it"),
-    ],
-    "a: b\ufeff": [
-        (1, 5, "a plan cannot contain this character (U+FEFF): delete it"),
-    ],
-    # several at once
-    "a: 010\nb: 1:30\na: 2": [
-        (1, 4, "`a: 010` begins with a zero, which some readers take for another number: write "
-               '10, or "010" in quotes if it is text'),
-        (2, 4, "`b: 1:30` is a number in base 60 to some readers: write a time with its unit, "
-               'such as `90 min`, or "1:30" in quotes if it is text'),
-        (3, 1, "`a` appears twice: keep one"),
-    ],
-    "a: 010\nb: [1": [
-        (1, 4, "`a: 010` begins with a zero, which some readers take for another number: write "
-               '10, or "010" in quotes if it is text'),
-        (2, 4, "a comma or a closing ] is missing: each [ needs its ]"),
-    ],
-}  # fmt: skip
+REFUSED = Path(__file__).with_name("refused.yaml")
 
 
-@pytest.mark.parametrize("text", REFUSED)
-def test_refused(text: str) -> None:
+def refused(text: str, *, columns: bool = True) -> list[str]:
+    """What is said of a text that no plan can be read from, with its places."""
     read = read_text(text, "plan.yaml")
-    assert read.tree is None
-    assert [(f.place.line, f.place.column, f.says) for f in read.faults] == REFUSED[text]
-    assert {fault.rule for fault in read.faults} == {"plan-file"}
+    assert read.tree is None and {fault.rule for fault in read.faults} == {"plan-file"}
+    return [
+        f"{fault.place.line}:{fault.place.column if columns else ''} {fault.says}"
+        for fault in read.faults
+    ]
 
 
-@pytest.mark.parametrize("text", REFUSED)
+def test_refused(pinned: Pinned) -> None:
+    """Each text with every fault, word for word."""
+    pinned_at(REFUSED, "faults", lambda entry: "\n".join(refused(entry["text"])), pinned)
+
+
+@pytest.mark.parametrize("text", [entry["text"] for entry in entries(REFUSED)])
 def test_refused_in_the_same_words_without_libyaml(
     text: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    quick = refused(text, columns=False)
     monkeypatch.setattr(parser, "_LOADER", yaml.SafeLoader)
-    faults = read_text(text, "plan.yaml").faults
-    assert [(f.place.line, f.says) for f in faults] == [(line, s) for line, _, s in REFUSED[text]]
+    assert refused(text, columns=False) == quick
 
 
 def test_a_repeated_key_points_to_the_first_every_time() -> None:

@@ -31,11 +31,20 @@ _PLAIN = {wide: wide - 0xFEE0 for wide in range(0xFF01, 0xFF5F)} | {ord("⁄"): 
 _PIECE = re.compile(
     r"""(\d+(?:[ -]\d+)?/\d+|\d+(?:\.\d+)?) ?([A-Za-zµμ"'″′”’%#][^\d.,±+/–—−-]*)?"""
 )
+#: a tolerance in percent
+_SHARE = re.compile(r"([\d.]+) ?([A-Za-z\"']+) ± ([\d.]+) ?%")
 _SIGNS = ("±", "..", " to ")
 # The patterns below are compiled when something is wrong, and most plans have nothing wrong.
 _LAST_UNIT = r"[^\d\s./]+$"
 #: What is often written, what it means, and how a message names it.
 _SLIPS = (
+    (
+        r"^(?:[~≈]|(?:about|circa|around|roughly|approx(?:imately)?|ca?)\b\.?) ?",
+        "",
+        "has a word before its number",
+    ),
+    (r"^half an? ", "1/2 ", "has its number in words"),
+    (r"^(?:one|an?) (?=[a-z])", "1 ", "has its number in words"),
     (r"(?<=\d),(?=\d)", ".", "has a comma as its decimal point"),
     (r"(?<![\d.])\.(?=\d)", "0.", "has no digit before its decimal point"),
     (r"(?<=\d)\.(?![\d.])", "", "has no digit after its decimal point"),
@@ -45,6 +54,7 @@ _SLIPS = (
 )
 #: Longer than any size that is written by hand, in characters.
 _LONGEST = 60
+_METRIC = (1.0, 10.0)
 #: Nothing at the bench is smaller or larger, in the base unit: a tenth of a micrometre, 10 km.
 _SMALLEST, _LARGEST = 1e-4, 1e7
 #: A plan says the same sizes again and again; what a text means never changes.
@@ -133,7 +143,7 @@ def _read(written: str, kind: Kind, text: str) -> Parsed:
                 raise _turned(head, sign, tail, kind, text)
     if low <= 0:
         zero = "is 0" if value == 0 else "begins at 0 or less"
-        raise UnitFault(f"`{text}` {zero}: a {kind.name} must be more than 0")
+        raise UnitFault(f"`{text}` {zero}: write a {kind.name} of more than 0")
     if high > _LARGEST:
         raise UnitFault(f"`{text}` is larger than any piece: check it")
     if value < _SMALLEST:
@@ -198,6 +208,10 @@ def _amount(part: str, written: str, kind: Kind, text: str, unit: str = "") -> _
         if kind.units[name] >= larger:  # 8 mm 9 mm is a slip, no sum
             raise _unreadable(written, kind, text)
         larger = kind.units[name]
+        if larger in _METRIC and _is_a_range(number):
+            mended = written.replace("/", "..", 1)
+            near = mended if _reads(mended, kind) else None
+            raise UnitFault(f"`{text}` may be a range or a fraction: write `{mended}`", near)
         try:
             total += _number(number) * larger
         except ZeroDivisionError:
@@ -213,6 +227,12 @@ def _number(text: str) -> float:
     *whole, last = text.replace("-", " ").split()
     over, _, under = last.partition("/")
     return sum(map(float, whole)) + float(over) / float(under)
+
+
+def _is_a_range(number: str) -> bool:
+    """Whether a fraction of a millimetre is none that anyone measures, as `8/9` for 8 to 9."""
+    over, _, under = number.partition("/")
+    return bool(under) and under not in ("1", "2", "4", "8") and over != "1" and " " not in over
 
 
 def _reads(written: str, kind: Kind) -> bool:
@@ -240,6 +260,14 @@ def lacks_unit(written: str, kind: Kind, units: Iterable[str], bare: str = "") -
 
 
 def _unknown_unit(unit: str, written: str, kind: Kind, text: str) -> UnitFault:
+    if unit in ("x", "×"):
+        return UnitFault(f"`{text}` names two sizes: write one")
+    if share := _SHARE.fullmatch(written):
+        by = float(f"{float(share[1]) * float(share[3]) / 100:.3g}")
+        mended = f"{share[1]} {share[2]} ± {by} {share[2]}"
+        if _reads(mended, kind):
+            says = f"`{text}` has its tolerance in percent"
+            return UnitFault(f"{says}: write `{mended}`", mended)
     says = f"`{unit}` in `{text}` is not a unit of {kind.name}"
     real = unit.lower() in FOREIGN or name_of(unit, EVERY_UNIT) in EVERY_UNIT
     near = None if real else _nearest_unit(unit, kind)
@@ -265,7 +293,7 @@ def _nearest_unit(unit: str, kind: Kind) -> str | None:
 def _unreadable(written: str, kind: Kind, text: str) -> UnitFault:
     """The fault of text that is not a number with a unit; a common slip gets its correction."""
     if re.match(r"[-−] ?[0-9]", written):
-        return UnitFault(f"`{text}` is negative: a {kind.name} must be more than 0")
+        return UnitFault(f"`{text}` is negative: write a {kind.name} of more than 0")
     if re.search(r"[1-9][0-9]{0,2},[0-9]{3}(?![0-9])", written):
         return UnitFault(f"`{text}` may be thousands or a decimal: write it without its comma")
     mended, slip = written, ""

@@ -125,6 +125,7 @@ SPELLINGS: Mapping[str, str] = {
 #: Real units that are none of ours; the nearest of ours would be another size.
 FOREIGN = frozenset({
     "km", "nm", "kn", "gr", "grain", "grains", "ozt", "dwt", "month", "months", "year", "years",
+    "mil", "mils", "thou", "finger", "fingers", "hand", "hands", "span",
 })  # fmt: skip
 
 

@@ -154,6 +154,9 @@ def bead_size(text: str | int | float) -> str:
     if nearly := re.fullmatch(_NEARLY_BEAD, written):
         size = f"{nearly[1]}/0"
         raise UnitFault(f"`{one_line(text)}` is not a bead size: write `{size}`", size)
+    if turned := re.fullmatch(r"0 ?/ ?([1-9][0-9]?)", written):
+        size = f"{turned[1]}/0"
+        raise UnitFault(f"`{one_line(text)}` is a bead size turned round: write `{size}`", size)
     try:
         across = length(written).text
     except UnitFault:

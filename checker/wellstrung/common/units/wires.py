@@ -62,7 +62,7 @@ def wire(text: str | int | float) -> Parsed:
     """
     written, quoted = clean(text, WIRE.name, WIRE.example), one_line(text)
     head, sign, tail = written.partition(" ± ")
-    found = _GAUGE.fullmatch(head)
+    found = _GAUGE.fullmatch(head.removeprefix("#"))
     if found is None and re.search("[as]wg", head, re.IGNORECASE):
         raise UnitFault(f"`{quoted}` is not a gauge: write its number and system, as in `20 AWG`")
     # a bare 20 is a gauge of some system, 1 or 20 ± 1 mm is not
@@ -90,7 +90,8 @@ def _gauge(text: str, number: str, system: str) -> tuple[float, str]:
         return swg(gauge), system
     if gauge not in _SWG:
         raise UnitFault(f"`{text}` may be AWG or SWG: write which, or write it in mm")
-    thicknesses = (
-        f"{gauge} AWG ({show(awg(gauge), 'mm')}) or {gauge} SWG ({show(swg(gauge), 'mm')})"
+    either = " or ".join(
+        f"`{gauge} {system}` ({show(thick(gauge), 'mm')})"
+        for system, thick in (("AWG", awg), ("SWG", swg))
     )
-    raise UnitFault(f"`{text}` may be {thicknesses}: write which")
+    raise UnitFault(f"`{text}` does not say which gauge it is: write {either}")

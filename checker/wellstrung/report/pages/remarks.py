@@ -6,9 +6,9 @@ import re
 
 from msgspec import Struct
 
-from wellstrung.judging.result import PlanResult, Remark
+from wellstrung.judging.result import RANK, PlanResult, Remark
 from wellstrung.quantity.value import Quantity
-from wellstrung.report.checks import line_at, together
+from wellstrung.report.checks import cut_line, together
 
 #: so many remarks stand on the first page, so many margins are praised
 FIRST_PAGE, PRAISED = 5, 3
@@ -38,23 +38,16 @@ class Right(Struct, frozen=True):
 def numbered(result: PlanResult) -> list[Numbered]:
     """Every remark but the cautions, errors first; each keeps its number in reading order."""
     found = [
-        Numbered(number, remark, _where(result, remark), _line(result, remark))
+        Numbered(number, remark, _where(result, remark), cut_line(result, remark.place))
         for number, remark in enumerate(result.numbered, 1)
     ]
-    return sorted(found, key=lambda one: (not one.remark.counts, one.remark.level != "error"))
+    return sorted(found, key=lambda one: (not one.remark.counts, -RANK[one.remark.level]))
 
 
 def _where(result: PlanResult, remark: Remark) -> str:
     """The line of the plan, or of a drawer that it takes parts from."""
     place = remark.place
     return f"line {place.line}" + ("" if place.file == result.file else f" of {place.file}")
-
-
-def _line(result: PlanResult, remark: Remark) -> tuple[str, str, str]:
-    """The line as written: before what is meant, what is meant, and after it."""
-    place, line = remark.place, line_at(result, remark.place)
-    end = place.end_column - 1 if place.end_line == place.line else len(line.rstrip())
-    return line[: place.column - 1].lstrip(), line[place.column - 1 : end], line[end:].rstrip()
 
 
 def right(result: PlanResult) -> list[Right]:

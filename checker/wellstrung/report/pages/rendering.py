@@ -15,7 +15,7 @@ from markupsafe import Markup
 from wellstrung.common.wording import visible
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
-from wellstrung.report.checks import answers, counts, together
+from wellstrung.report.checks import answers, counts, says_all, together, totals
 from wellstrung.report.pages import both_units
 from wellstrung.report.pages.work_order import days
 from wellstrung.report.terminal import counted
@@ -44,7 +44,9 @@ def _environment() -> Environment:
         "counted": counted,
         "counts": counts,
         "answers": answers,
+        "says_all": says_all,
         "together": together,
+        "totals": totals,
         "days": days,
         "spare": _spare,
         "svg": lambda figure: Markup(figure.svg),

@@ -1,0 +1,207 @@
+"""Fields that a group does not have, and those that it lacks: one slip, one fault.
+
+A word that is no field and a field that is missing are often the same slip: the word is then
+answered with the field whose values take what was written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from typing import Any
+
+import wellstrung_schemas as schemas
+from wellstrung.common.places import Fault, Place
+from wellstrung.common.wording import either, together
+from wellstrung.reading import tree as reading
+from wellstrung.reading.branch import Branch
+from wellstrung.reading.faults import LONGEST, fault, meant_by, shown, unknown_word
+from wellstrung.reading.values import READERS, unit_fault
+
+Schema = Mapping[str, Any]
+
+
+def unknown_fields(branch: Branch, schema: Schema, name: str, node: reading.Mapping) -> list[Fault]:
+    """The faults of the words in a group that are none of its fields."""
+    fields = schema.get("properties", {})
+    if moved := _not_of_this_kind(fields, name, node):
+        return [moved]
+    found = []
+    lacks = _lacking(schema, node)
+    for word, near in _meant(schema, node).items():
+        entry = node.entries[word]
+        place, says = entry.key.place, f"`{word}` is not a field of {name}"
+        holders = _holders(fields, word)
+        if _is_a_part(entry.node):
+            says = f"`{word}` is a part of its own, and stands among the fields of {name}"
+            found.append(fault(f"{says}: give it the indent of the other parts", place))
+        elif not near and len(holders) == 1:
+            moved_to = f"`{holders[0]}: {{{word}: {shown(entry.node).strip('`')}}}`"
+            says = f"{says}: it belongs in `{holders[0]}`"
+            found.append(fault(says, place, word, moved_to, f"write {moved_to}"))
+        elif named := _named_in_plan(branch, word, fields):
+            advice = f"write `{named}: {word}`"
+            found.append(fault(f"{says}: {advice}", place, word, remedy=advice))
+        elif len(near) > 1:
+            meant = either(f"`{one}`" for one in near)
+            found.append(fault(f"{says}: write {meant}", place, word, meant))
+        elif near:
+            found.append(unknown_word(says, word, place, near[0], fields))
+        elif lacks:  # one cause, one fault: what is missing may be what the word means
+            missing = together(either(f"`{one}`" for one in group) for group in lacks)
+            found.append(unknown_word(f"{says}, which lacks {missing}", word, place, None, fields))
+        else:
+            found.append(unknown_word(says, word, place, None, fields))
+    return found
+
+
+def missing_fields(
+    words: Iterable[str], schema: Schema, name: str, node: reading.Mapping, head: Place
+) -> Iterator[Fault]:
+    """The faults of the fields that a group must have and has not."""
+    fields = schema.get("properties", {})
+    explained = _explained(schema, node)
+    for word in words:
+        if word in explained:
+            continue
+        if word == "do" and word not in node.entries and (step := _step_in(node)):
+            says = f"{name} does not say what is done after `do`: write {step}"
+            yield fault(says, head, needed=step)
+        elif word not in node.entries:
+            says = f"{name} lacks `{word}`: write {example(word, fields.get(word, {}))}"
+            yield fault(says, head, needed=f"`{word}`")
+
+
+def one_of_fields(
+    groups: list[Schema], schema: Schema, name: str, node: reading.Mapping, head: Place
+) -> Iterator[Fault]:
+    """The fault of a group that has none of several fields, or more than one of them."""
+    choices = [word for group in groups for word in group.get("required", ())]
+    found = [word for word in choices if word in node.entries]
+    words = either(f"`{word}`" for word in choices)
+    for group in groups:
+        if (needs := group.get("required", ())) and {*found} < {*needs} and found:
+            lacks = together(f"`{word}`" for word in needs if word not in found)
+            has = together(f"`{word}`" for word in found)
+            yield fault(f"{name} has {has}, and lacks {lacks}: write both", head, needed=lacks)
+            return
+    if found:
+        places = [node.entries[word].key.place for word in found]
+        both = together(f"`{word}`" for word in found)
+        says = f"{name} has {both}: keep one"
+        yield fault(says, places[-1], both, f"one of {words}", also=tuple(places[:-1]))
+    elif not {*choices} & _explained(schema, node):
+        yield fault(f"{name} lacks one of {words}: write one", head, needed=words)
+
+
+def example(word: str, schema: Schema) -> str:
+    """A field as it could be written."""
+    if schema.get("$comment") == "name":
+        return f"`{word}:` and the name of a part"
+    value = written(schema.get("const", schema.get("examples", [""])[0]))
+    if 0 < len(value) <= LONGEST:
+        return f"`{word}: {value}`"
+    return f"`{word}:` with what belongs under it"
+
+
+def written(value: object) -> str:
+    """An example as an author would write it on one line."""
+    if isinstance(value, dict):
+        return f"{{{', '.join(f'{word}: {written(inner)}' for word, inner in value.items())}}}"
+    if isinstance(value, list):
+        return f"[{', '.join(map(written, value))}]"
+    return str(value)
+
+
+def _meant(schema: Schema, node: reading.Mapping) -> dict[str, tuple[str, ...]]:
+    """The fields that each unknown word of a group may mean, of those not there yet.
+
+    First those that the word resembles; then the missing ones that take what it says.
+    """
+    fields: Collection[str] = schema.get("properties", {})
+    free = [word for word in fields if word not in node.entries]
+    meant: dict[str, tuple[str, ...]] = {}
+    for word in node.entries:
+        if word not in fields:
+            near = meant_by(word, free)
+            meant[word] = (near,) if near else ()
+            free = [known for known in free if known != near]
+    unclear = [word for word, near in meant.items() if not near]
+    lacks = [group for group in _lacking(schema, node) if {*group} <= {*free}]
+    if len(unclear) == len(lacks) == 1:
+        entry = node.entries[unclear[0]]
+        meant[unclear[0]] = tuple(one for one in lacks[0] if _takes(schema, one, entry.node))
+    return meant
+
+
+def _lacking(schema: Schema, node: reading.Mapping) -> list[tuple[str, ...]]:
+    """Each field that a group must have and has not; alternatives stand together."""
+    from jsonschema import Draft202012Validator
+
+    applies = "if" in schema and Draft202012Validator(schema["if"]).is_valid(node.value)
+    rules = [schema, *schema.get("allOf", ()), *([schema["then"]] if applies else [])]
+    groups = [one.get("oneOf", one.get("anyOf", ())) for one in rules]
+    choices = [tuple(word for one in group for word in one.get("required", ())) for group in groups]
+    must = [(word,) for one in rules for word in one.get("required", ())]
+    return [words for words in (*must, *choices) if words and not {*words} & {*node.entries}]
+
+
+def _takes(schema: Schema, field: str, node: reading.Node) -> bool:
+    """Whether a field takes a value."""
+    from jsonschema import Draft202012Validator
+
+    inner = schema["properties"].get(field, {})
+    kind = inner.get("$comment", "")
+    fits: bool = Draft202012Validator(inner).is_valid(node.value)
+    return fits and not (kind in READERS and unit_fault(kind, node))
+
+
+def _explained(schema: Schema, node: reading.Mapping) -> set[str]:
+    """What a group lacks because a word that is no field means it, or may mean anything."""
+    fields = schema.get("properties", {})
+    if schema.get("additionalProperties") is not False:
+        return set()
+    if _not_of_this_kind(fields, "", node):
+        return {*fields}
+    explained: set[str] = set()
+    for word, near in _meant(schema, node).items():
+        unclear = not (near or _holders(fields, word) or _is_a_part(node.entries[word].node))
+        explained.update(fields if unclear else near)
+    return explained
+
+
+def _holders(fields: Schema, word: str) -> list[str]:
+    """The groups of fields that have a field of that name."""
+    return [field for field, inner in fields.items() if word in inner.get("properties", ())]
+
+
+def _not_of_this_kind(fields: Schema, name: str, node: reading.Mapping) -> Fault | None:
+    """The fault of a part among the beads, which would have one for each of its fields."""
+    kind = node.entries.get("kind")
+    if kind is None or "kind" in fields or "type" not in fields:
+        return None
+    says = f"{name} has a `kind`, as a part has and a bead has not: move it under `parts`"
+    return fault(says, kind.key.place, "kind")
+
+
+def _is_a_part(node: reading.Node) -> bool:
+    return isinstance(node, reading.Mapping) and "kind" in node.entries
+
+
+def _named_in_plan(branch: Branch, word: str, fields: Collection[str]) -> str | None:
+    """The field under which a bead or a part of the plan belongs, if a word names one."""
+    for section, field in (("beads", "bead"), ("parts", "part")):
+        there = branch.node.entries.get(section)
+        if there and field in fields and word in there.node.entries:
+            return field
+    return None
+
+
+def _step_in(node: reading.Mapping) -> str | None:
+    """A step as it should be written, where its verb stands for a field."""
+    for verb, schema in schemas.verbs().items():
+        entry = node.entries.get(verb)
+        if entry is not None:
+            needs = [word for word in schema["required"] if word != "do"]
+            value = entry.node.text if isinstance(entry.node, reading.Scalar) else ""
+            return f"`do: {verb}, {needs[0]}: {value}`" if needs and value else f"`do: {verb}`"
+    return None
