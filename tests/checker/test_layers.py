@@ -60,6 +60,7 @@ LAYERS: dict[str, set[str]] = {
         "judging",
         "lists",
     },
+    "start": {"common", "reading", "tables", "rulebook", "judging"},
     "drawing": {
         "common",
         "formulas",
@@ -95,6 +96,7 @@ LAYERS: dict[str, set[str]] = {
         "judging",
         "lists",
         "what_if",
+        "start",
         "report",
         "plugins",
     },

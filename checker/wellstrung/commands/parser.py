@@ -122,6 +122,18 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument("names", nargs="*", metavar="NAME")
         _forms(command, "text", "json")
 
+    start = commands.add_parser("start", help="answer questions in trade words, get a plan")
+    start.add_argument(
+        "--out", type=Path, metavar="FILE", help="the plan to write; by default named by its title"
+    )
+    start.add_argument(
+        "--answers",
+        type=Path,
+        metavar="FILE",
+        help="take the answers from a file, `piece: necklace`",
+    )
+    start.add_argument("--force", action="store_true", help="write over a file that is there")
+
     for command in (check, sheet, new):
         command.add_argument(
             "--force", action="store_true", help="write over files that it did not write"
@@ -134,7 +146,7 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
     for command in (sheet, mend, sizes):
         command.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
-    for command in (check, sheet, mend, supplies, cuts, sizes):
+    for command in (check, sheet, mend, supplies, cuts, sizes, start):
         command.add_argument(
             "--bench",
             type=Path,
@@ -147,7 +159,7 @@ def parser() -> argparse.ArgumentParser:
             metavar="FILE",
             help="your parts, instead of the drawer that a plan names",
         )
-    for command in (check, sheet, mend, supplies, cuts, sizes, rules, bench):
+    for command in (check, sheet, mend, supplies, cuts, sizes, start, rules, bench):
         command.add_argument(
             "--rules",
             dest="rule_files",

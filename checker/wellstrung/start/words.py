@@ -1,0 +1,192 @@
+"""Readers of answers: lengths, whole numbers, wearers, beads, thread, as people write them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any, NamedTuple
+
+from wellstrung.common import units
+from wellstrung.common.wording import slip_of
+from wellstrung.start.question import Answers, Refused
+
+Fields = dict[str, Any]
+
+
+def length(text: str, answers: Answers) -> units.Parsed:
+    """A length, as a plan writes it."""
+    try:
+        return units.target(text)
+    except units.UnitFault as fault:
+        raise Refused(fault.says) from None
+
+
+def measure(text: str, answers: Answers) -> units.Parsed:
+    """What a wearer measures."""
+    try:
+        return units.length(text)
+    except units.UnitFault as fault:
+        raise Refused(fault.says) from None
+
+
+def size(text: str, answers: Answers) -> units.Parsed:
+    """The size of a part."""
+    try:
+        return units.size(text)
+    except units.UnitFault as fault:
+        raise Refused(fault.says) from None
+
+
+def whole(least: int, most: int, what: str) -> Callable[[str, Answers], int]:
+    """Reads a number between two others; `what` says of what."""
+
+    def read(text: str, answers: Answers) -> int:
+        if not (text.isdecimal() and text.isascii() and least <= int(text[:6]) <= most):
+            raise Refused(f"`{text}` is not a number of {what}: write one from {least} to {most}")
+        return int(text)
+
+    return read
+
+
+class Wearer(NamedTuple):
+    """Who wears it: the age as written, and whether metals trouble them."""
+
+    age: str
+    metals: bool
+
+    @property
+    def child(self) -> bool:
+        """Whether it is a child by the age that laws name."""
+        return units.age(self.age) != units.age("adult")
+
+
+#: who is grown up, in the words of those who ask for a piece
+_GROWN = re.compile(
+    r"\b(adult|grown|friend|woman|man|lady|me|myself|her|him|mother|father|sister|brother|wife"
+    r"|husband|customer|anyone|nobody|shop|sale)\b",
+    re.IGNORECASE,
+)
+_AGE = re.compile(r"\d+(?:[.,]\d+)? ?(?:years?|yrs?|months?|mths?)?", re.IGNORECASE)
+_CHILD = re.compile(r"\b(child|girl|boy|kid|daughter|son|niece|nephew)\b", re.IGNORECASE)
+_METALS = re.compile(r"\b(nickel|metals?|allerg\w*|sensitive)\b", re.IGNORECASE)
+
+
+def wearer(text: str, answers: Answers) -> Wearer:
+    """Who wears it.
+
+    >>> from wellstrung.start.question import Answers
+    >>> wearer("a friend, nickel troubles her", Answers({})), wearer("a girl of 7", Answers({}))
+    (Wearer(age='adult', metals=True), Wearer(age='7 years', metals=False))
+    """
+    metals = bool(_METALS.search(text))
+    found = _AGE.search(text)
+    if found is not None:
+        written = found[0] if not found[0].isdecimal() else f"{found[0]} years"
+        try:
+            units.age(written)
+        except units.UnitFault as fault:
+            raise Refused(fault.says) from None
+        return Wearer(written, metals)
+    if _CHILD.search(text):
+        return Wearer("child", metals)
+    if _GROWN.search(text) or (metals and len(text.split()) <= 4):
+        return Wearer("adult", metals)
+    near = slip_of(text, ("adult", "child"))
+    advice = f"`{near}`" if near else "`adult`, or an age as `7 years`"
+    raise Refused(f"`{text}` does not say how old: write {advice}")
+
+
+#: beads that are round and smooth, whose ends of the hole do not cut thread
+_SIZE = re.compile(r"\d+(?:\.\d+)?(?: ?[x×] ?\d+(?:\.\d+)?)? ?mm\b", re.IGNORECASE)
+_SEED = re.compile(r"\b[1-9][0-9]? ?/ ?0(?!\w)")
+_SMOOTH = re.compile(r"\b(pearls?|wood\w*|smooth)\b", re.IGNORECASE)
+_MAKES = {"japanese": "Japanese", "czech": "Czech"}
+_TYPES = {"cylinder": "cylinder", "cylinders": "cylinder", "round": "round", "rounds": "round"}
+_FILLING = frozenset({"beads", "bead", "seed", "size", "of", "some", "seeds"})
+
+
+def bead(text: str) -> Fields:
+    """One bead: a seed bead by its size, or another by its measures in mm.
+
+    >>> bead("8/0 Japanese, matte green")
+    {'type': 'round', 'size': '8/0', 'make': 'Japanese', 'colour': 'matte green'}
+    >>> bead("6 mm glass pearl")["outside"], bead("11/0 cylinder")["type"]
+    ('6 mm', 'cylinder')
+    """
+    seed, across = _SEED.search(text), _SIZE.search(text)
+    if seed is None and across is None:
+        examples = "a seed bead as `8/0 Japanese`, another as `6 mm glass pearl`"
+        raise Refused(f"`{text}` has no size: write {examples}")
+    found = seed or across
+    assert found is not None
+    words = [word.strip(",;") for word in (text[: found.start()] + text[found.end() :]).split()]
+    words = [word for word in words if word and word.casefold() not in _FILLING]
+    fields: Fields = {}
+    if seed is not None:
+        types = [_TYPES[word.casefold()] for word in words if word.casefold() in _TYPES]
+        makes = [_MAKES[word.casefold()] for word in words if word.casefold() in _MAKES]
+        kind = types[0] if types else "round"
+        fields = {"type": kind, "size": units.bead_size(seed[0])}
+        if kind == "round":
+            fields["make"] = makes[0] if makes else "Japanese"
+        words = [word for word in words if word.casefold() not in {**_TYPES, **_MAKES}]
+    else:
+        sides = re.split(r" ?[x×] ?", re.sub(" ?mm$", "", found[0], flags=re.IGNORECASE))
+        outside, long = sides[0], sides[-1]
+        fields = {"type": "other", "outside": f"{outside} mm", "length": f"{long} mm"}
+        fields["hole"] = "1 mm"
+        if _SMOOTH.search(text):
+            fields["edges"] = "smooth"
+        words = [word for word in words if word.casefold() != "smooth"]
+    if words:
+        fields["colour"] = " ".join(words)
+    return fields
+
+
+def beads(text: str, answers: Answers) -> list[Fields]:
+    """Beads in the order of their repeat: `6 mm glass pearl and 8/0 Japanese`."""
+    return [bead(one.strip()) for one in re.split(r";|\band\b|\bthen\b", text) if one.strip()]
+
+
+def one_bead(text: str, answers: Answers) -> Fields:
+    """One bead and no more."""
+    found = beads(text, answers)
+    if len(found) != 1:
+        raise Refused("one bead is asked for here")
+    return found[0]
+
+
+def is_seed(fields: Fields) -> bool:
+    """Whether a bead is a seed or cylinder bead."""
+    return "size" in fields and fields["type"] in ("round", "cylinder")
+
+
+class Had(NamedTuple):
+    """Something on the table already: a bead with how much of it, or other words."""
+
+    said: str
+    bead: Fields | None
+    grams: str
+    pieces: int
+
+
+_GRAMS = re.compile(r"(\d+(?:\.\d+)? ?(?:g|oz))\b(?: of)?", re.IGNORECASE)
+_COUNT = re.compile(r"^(\d+)(?= (?:of |x )?)(?! ?/| ?mm|\.)(?: of| x)?\b ", re.IGNORECASE)
+_NOTHING = re.compile(r"^(no|nothing|none|not)\b", re.IGNORECASE)
+
+
+def had(text: str, answers: Answers) -> list[Had]:
+    """What is on the table: `20 g of grey 8/0, 50 6 mm pearls, fused 6 lb, lobster, no clasp`."""
+    found = []
+    for part in re.split(r"[,;]|\band\b", text):
+        said = part.strip()
+        if not said or _NOTHING.match(said):
+            continue
+        grams, count, rest = "", 0, said
+        if weighed := _GRAMS.search(rest):
+            grams, rest = weighed[1], rest.replace(weighed[0], "").strip()
+        elif counted := _COUNT.match(rest):
+            count, rest = int(counted[1]), rest[counted.end() :].strip()
+        sized = _SEED.search(rest) or _SIZE.search(rest)
+        found.append(Had(rest, bead(rest) if sized else None, grams, count))
+    return found
