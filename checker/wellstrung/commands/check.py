@@ -23,7 +23,15 @@ def run(options: argparse.Namespace) -> int:
         with_pages = " and ".join(f"--as {one.name}" for one in host.writers.values() if one.pages)
         note(f"only {with_pages} writes pages, and takes --out DIR, the folder for them")
         return BROKEN
-    result = checked(options, Checker(host, quantities=writer.quantities))
+    checker = Checker(host, quantities=writer.quantities)
+    if options.watch:
+        if options.form != "text":
+            note(f"`--watch` shows each round as text: leave out `--as {options.form}`")
+            return BROKEN
+        from wellstrung.commands.watching import Watch  # seldom asked for
+
+        return Watch(options, checker).run()
+    result = checked(options, checker)
     if writer.pages is not None:
         pages = {options.out / name: page for name, page in writer.pages(result).items()}
         save(pages, inputs(options, result), force=options.force)

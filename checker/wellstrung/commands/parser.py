@@ -62,6 +62,9 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument(
         "--trace", action="store_true", help="show where in the code a failed rule stopped"
     )
+    check.add_argument(
+        "--watch", action="store_true", help="check again at each save, as text, until ctrl-C"
+    )
     check.add_argument("--strict", action="store_true", help="exit 1 on warnings too")
 
     sheet = commands.add_parser("sheet", help="one page about a plan, to print and hand back")

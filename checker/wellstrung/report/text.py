@@ -34,6 +34,8 @@ def write(result: Result, options: Options) -> str:
     if len(result.plans) > 1:
         _table(page, result)
     for plan in sorted(result.plans, key=severity, reverse=True):
+        if options.only is not None and plan.file not in options.only:
+            continue
         if len(result.plans) == 1 or plan.remarks or plan.failures or plan.mostly_open:
             _plan(page, plan, options)
     _failures(page, result, options)

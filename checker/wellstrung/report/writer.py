@@ -14,7 +14,8 @@ class Options(Struct, frozen=True):
     """The options of a report: `width` in columns; colour, workings and ASCII for the terminal.
 
     `trace` shows the way through the code to each internal error; `installed` holds the rules, for
-    a report that describes them.
+    a report that describes them. `only` are the files of the plans whose remarks are shown; all if
+    it is None.
     """
 
     width: int = 80
@@ -23,6 +24,7 @@ class Options(Struct, frozen=True):
     ascii_only: bool = False
     trace: bool = False
     installed: Installed | None = None
+    only: frozenset[str] | None = None
 
 
 class Writer(Struct, frozen=True):
