@@ -88,7 +88,7 @@ def inlined(schema: Any) -> Any:
     if not reference:
         return written
     name = reference.removeprefix(_TO_COMMON)
-    return {**load("common")["$defs"][name], **written, "$comment": name}
+    return {**inlined(load("common")["$defs"][name]), **written, "$comment": name}
 
 
 def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:

@@ -6,114 +6,198 @@ Lengths in mm, the pull that breaks a line in N.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import cache
 
 from wellstrung import tables
 from wellstrung.common import units
-from wellstrung.common.wording import same_as
+from wellstrung.common.wording import either, together
+from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 
-_TABLES = ("threads", "cords", "elastics", "beading_wires")
+_TABLES = ("threads", "cords", "elastics", "beading_wires", "memory_wires")
 
 
 def line(part: Part) -> Quantity:
     """Thickness of the thread, wire or elastic of a part, mm; raises Missing."""
-    if part.has("thread", "outside"):
-        return part.size("thread", "outside")
-    row = _row(part)
-    thick = None if row else _sold_by_thickness(part)
+    for of, path in _said(part, "outside"):
+        return of.size(*path)
+    rows = _rows(part)
+    thick = None if rows else _sold_by_thickness(part)
     if thick is not None:
         return thick
-    if row is None:
-        raise part.missing("thread", "outside")
+    if not rows:
+        raise _unknown(part, "outside", "measure ten turns of it round a pencil")
     cure = "measure ten turns of it round a pencil and write `thread: {outside: ...}`"
-    return _leaf(part, "line", row, "diameter", "thread", "thickness", cure)
+    return _leaf(part, "line", rows, "diameter", "thread", "thickness", cure)
 
 
 def breaking(part: Part) -> Quantity:
     """Pull that breaks one line of a part, N: its rating, or the trade tables'; raises Missing."""
-    if part.has("thread", "rating"):
-        return part.force("thread", "rating")
-    spool = part.part("thread", "spool")
-    if spool is not None and spool.has("rating"):
-        return spool.force("rating")
-    row = _row(part) or _flexible_wire(part)
-    if row is None or "breaking" not in row.cells:
-        raise part.missing("thread", "rating")
+    for of, path in _said(part, "rating"):
+        return of.force(*path)
+    rows = [row for row in _rows(part) or _as_thick(part) if "breaking" in row.cells]
+    if not rows:
+        raise _unknown(part, "rating", "read what its spool says")
     cure = "read what its spool says and write `thread: {rating: ...}`"
-    return _leaf(part, "breaking", row, "breaking", "thread", "strength", cure)
+    return _leaf(part, "breaking", rows, "breaking", "thread", "strength", cure)
 
 
-def _row(part: Part) -> tables.Row | None:
-    """The line's row in the trade tables, by its type and its rating or size.
+def types_of(part: Part) -> tuple[str, ...]:
+    """The types that the line of a part may be: several where shops call them all the same."""
+    kind = part.of_thread("type")
+    return tables.line_may_be(kind) or (kind,)
 
-    Flexible wire is sold by its size alone.
+
+def _said(part: Part, field: str) -> list[tuple[Part, tuple[str, ...]]]:
+    """Where a field of the line stands: in the part itself, or else in the spool that it names."""
+    spool = part.part("thread", "spool")
+    if part.has("thread", field):
+        return [(part, ("thread", field))]
+    return [(spool, (field,))] if spool is not None and spool.has(field) else []
+
+
+def _rows(part: Part) -> list[tables.Row]:
+    """The line's rows in the trade tables, by its rating or its size; all that it may be, or none.
+
+    What is sold by its pull is found in kilograms too.
     """
+    types = types_of(part)
     for by in ("rating", "size"):
-        kind, size = part.of_thread("type"), part.of_thread(by)
-        kind = same_as(kind, part.threads) or kind
-        size = re.sub(r"(?i)^(no\b\.?|number|size|#)\s*", "", size)  # `No. 4` on a card of silk
-        if kind and size:
-            name = size if part.thread.steel else f"{kind} {size}"
-            for table in _TABLES:
-                row = tables.load(table).rows.get(name)
-                if row is not None:
-                    return row
-    return None
+        size = part.of_thread(by)
+        found = [row for kind in types if (row := _row(kind, size))] if size else []
+        if len(found) == len(types):
+            return found
+    return []
+
+
+def _row(kind: str, size: str) -> tables.Row | None:
+    sold = of_type(kind)
+    row = next((row for row in sold if row.name == f"{kind} {size}"), None)
+    try:
+        pull = units.force(size).value
+    except units.UnitFault:
+        return row
+    rated = (one for one in sold if one.name.endswith(" lb"))
+    return row or next((one for one in rated if _near(one.cell("breaking").value, pull)), None)
+
+
+def _near(printed: float, other: float) -> bool:
+    """Whether two figures are one, rounded in another unit: 3.6 kg is printed beside 8 lb."""
+    return abs(printed - other) < 0.02 * printed
+
+
+@cache
+def of_type(kind: str) -> tuple[tables.Row, ...]:
+    """The rows of a type of line, finest first, as their tables list them."""
+    every = (row for table in _TABLES for row in tables.load(table).rows.values())
+    return tuple(row for row in every if row.name.startswith(f"{kind} "))
 
 
 def _sold_by_thickness(part: Part) -> Quantity | None:
     """The size of a line where that is how thick it is (`0.38 mm`), its own or its spool's."""
-    spool = part.part("thread", "spool")
-    own = part.has("thread", "size")
-    of, path = (part, ("thread", "size")) if own or spool is None else (spool, ("size",))
-    try:
-        return of.size(*path) if of.has(*path) else None
-    except units.UnitFault:
-        return None  # a size of its own kind, such as `D`
+    for of, path in _said(part, "size"):
+        try:
+            return of.size(*path)
+        except units.UnitFault:
+            return None  # a size of its own kind, such as `D`
+    return None
 
 
-def _flexible_wire(part: Part) -> tables.Row | None:
-    """The row of a flexible wire that is as thick, to a hundredth of a millimetre."""
-    if not part.thread.steel or part.thread.springs:
-        return None
-    outside = ("thread", "outside")
-    thick = part.size(*outside) if part.has(*outside) else _sold_by_thickness(part)
+def _as_thick(part: Part) -> list[tables.Row]:
+    """The rows of a line that is sold by its thickness, to a hundredth of a millimetre."""
+    thick = next((of.size(*path) for of, path in _said(part, "outside")), _sold_by_thickness(part))
     if thick is None:
-        return None
-    rows = {row.cell("diameter").value: row for row in tables.load("beading_wires").rows.values()}
-    return rows.get(round(thick.middle, 2))
+        return []
+    sold = [row for kind in types_of(part) for row in of_type(kind)]
+    return [row for row in sold if row.cell("diameter").value == round(thick.middle, 2)]
+
+
+def _unknown(part: Part, field: str, otherwise: str) -> Missing:
+    """What a line lacks whose size no table has: the sizes nearest, and what to measure."""
+    size, missing = (
+        part.of_thread("rating") or part.of_thread("size"),
+        part.missing("thread", field),
+    )
+    types = types_of(part)
+    if not size or _rows(part) or not of_type(types[0]):
+        return missing
+    if len(types) > 1:
+        return Missing(f"{missing.field}, or which it is: {either(f'`{kind}`' for kind in types)}")
+    return Missing(
+        f"{missing.field} ({_has(f'{types[0]} {size}', of_type(types[0]))}: {otherwise})"
+    )
+
+
+def _has(name: str, sold: Sequence[tables.Row]) -> str:
+    """What the tables have instead of a size: the next on both sides, or all of its system."""
+    number = _number(name)
+    alike = [row.name for row in sold if (_number(row.name) is None) == (number is None)]
+    below = [each for each in alike if number is not None and (_number(each) or 0.0) < number]
+    near = [*below[-1:], *alike[len(below) :][:1]] if number is not None and alike else alike
+    has = together(f"`{each}`" for each in near or [row.name for row in sold])
+    return f"the tables have {has}, not `{name}`"
+
+
+def _number(name: str) -> float | None:
+    found = re.search(r"\d+(?:\.\d+)?", name)
+    return float(found[0]) if found else None
 
 
 def needle(part: Part) -> Quantity:
     """Thickness of the needle that a part is worked with, mm; raises Missing."""
-    kind, size = units.needle(part.text("needle"))
-    row = tables.load("needles").rows.get(f"{kind} {size}")
-    if row is None:
+    told = part.text("needle")
+    if part.without_needle:
         raise part.missing("needle")
+    known = tables.load("needles").rows
+    rows = [row for name, row in known.items() if name == told or name.startswith(f"{told} ")]
+    if not rows:
+        same = [row for row in known.values() if row.name.split()[0] == told.split()[0]]
+        has = _has(told, same or [*known.values()])
+        raise Missing(f"`needle` of `{part.name}` ({has}: measure yours)")
     cure = "measure your needle, or try it in the smallest hole of the lot"
-    return _leaf(part, "needle", row, "wire", "needle", "thickness", cure)
+    if len(rows) > 1:
+        cure = f"write its size, as in `{rows[0].name}`, or measure it"
+    return _leaf(part, "needle", rows, "wire", "needle", "thickness", cure)
 
 
 def _leaf(
-    part: Part, what: str, row: tables.Row, column: str, field: str, varies: str, cure: str
+    part: Part,
+    what: str,
+    rows: Sequence[tables.Row],
+    column: str,
+    field: str,
+    varies: str,
+    cure: str,
 ) -> Quantity:
-    """A cell of the tables; `varies` says what of the line does, `cure` what can be done."""
-    cell = row.cell(column)
-    cause = Cause(f"{varies} of {row.name}", f"`{part.name}`", f"{cure} in `{part.name}`")
+    """A cell of the tables, or all that several rows allow.
+
+    `varies` says what of the line does, `cure` what can be done.
+    """
+    cells, names = [row.cell(column) for row in rows], " or ".join(row.name for row in rows)
+    low, high = min(cell.low for cell in cells), max(cell.high for cell in cells)
+    value = cells[0].value if len(cells) == 1 else round((low + high) / 2, 3)
+    grade = next((cell.grade for cell in cells if cell.grade in _WEAK), cells[0].grade)
+    if len(rows) > 1 and field == "thread":
+        types = either(f"`{kind}`" for kind in types_of(part))
+        cure = f"write which it is, {types}, or {cure}"
+    cause = Cause(f"{varies} of {names}", f"`{part.name}`", f"{cure} in `{part.name}`")
     return leaf(
         f"{part.name}.{what}",
-        cell.value,
-        cell.unit,
-        [Spread(cause, cell.value - cell.low, cell.high - cell.value)],
+        value,
+        cells[0].unit,
+        [Spread(cause, value - low, high - value)],
         place=part.place_of(field),
-        source=f"trade tables, {row.name}: {cell.grade}",
-        grade=cell.grade,
+        source=f"trade tables, {names}: {grade}",
+        grade=grade,
     )
 
+
+#: grades that decide nothing alone: of several cells theirs counts
+_WEAK = ("from memory", "weak page")
 
 #: what every part that is strung or woven has
 OF_PART: dict[str, Callable[[Part], Quantity]] = {

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
 from enum import Enum, auto
-from functools import cache
 from typing import Any, Literal
 
 from msgspec import Struct, field
 
 from wellstrung.common import units
 from wellstrung.common.places import Place
-from wellstrung.common.wording import same_as
 from wellstrung.model.item import Bead, Item
 from wellstrung.model.looks import Look, StitchLook
 from wellstrung.model.sold import Sold, assumed
@@ -230,8 +228,7 @@ class Part(Item, frozen=True, eq=False):
     @property
     def thread(self) -> Traits:
         """What its thread is, by its type."""
-        known = _same_as(self.of_thread("type"), tuple(self.threads))
-        return self.threads[known] if known else _PLAIN
+        return self.threads.get(self.of_thread("type"), _PLAIN)
 
     def of_thread(self, field_name: str) -> str:
         """What it says of its thread, or else the spool that it names; empty where neither does."""
@@ -239,6 +236,18 @@ class Part(Item, frozen=True, eq=False):
             return self.text("thread", field_name)
         spool = self.part("thread", "spool")
         return spool.text(field_name) if spool is not None and spool.has(field_name) else ""
+
+    @property
+    def without_needle(self) -> bool:
+        """Whether it is worked without a needle, as with wire or a stiffened end."""
+        return self.has("needle") and self.text("needle") == "none"
+
+    @property
+    def thread_said(self) -> str:
+        """The type of its thread in the author's own words; empty where nothing shows it."""
+        spool = self.part("thread", "spool")
+        node = self.node_at("thread", "type") or (spool.node_at("type") if spool else None)
+        return str(getattr(node, "text", "")) if node is not None else ""
 
     @property
     def cut_from(self) -> Part | None:
@@ -280,4 +289,3 @@ class Part(Item, frozen=True, eq=False):
 
 
 _PLAIN = Traits()
-_same_as = cache(same_as)

@@ -214,7 +214,14 @@ class Names:
             called = "row in the trade table `adhesives`"
             self.unknown(called, str(glue.value), adhesives, glue, slip_of)
         self._no_slip("row in the trade table `metals`", part.node_at("metal"), metals)
-        self._no_slip("type of thread", part.node_at("thread", "type"), part.threads)
+        line, turns = part.node_at("thread", "type"), part.node_at("thread", "turns")
+        for node in (glue if part.kind.role is Role.THREAD else None, line):
+            if node is not None and str(node.value) not in part.threads:
+                sure = {kind: kind for kind in part.threads if not tables.line_may_be(kind)}
+                self.unknown("type of thread", str(node.value), sure, node, slip_of)
+        if turns is not None and line is not None and not part.thread.springs:
+            says = f"`turns` are the coils of memory wire, and the thread of `{part.name}` is"
+            self.fault(f"{says} {line.value}: leave `turns` out", turns.place, line.place)
         for each in stated.items if isinstance(stated, reading.Sequence) else ():
             word, known = str(each.value), dict.fromkeys(STATEMENTS)
             if word not in known and slip_of(word, known):  # also where it is only spelt otherwise

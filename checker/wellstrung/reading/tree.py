@@ -113,6 +113,24 @@ def with_nodes(old: Mapping, new: Fields[str, Node]) -> Mapping:
     )
 
 
+def with_fields(group: Mapping, fields: Fields[str, Node]) -> Mapping:
+    """A group with other fields: those that it had keep their key."""
+    changed = copy(group)
+    changed.entries = {
+        name: Entry(group.entries[name].key if name in group.entries else _named(name, node), node)
+        for name, node in fields.items()
+    }
+    changed.value = {name: node.value for name, node in fields.items()}
+    return changed
+
+
+def as_text(said: Scalar) -> Scalar:
+    """A value as the author wrote it, be it a number."""
+    words = copy(said)
+    words.value = said.text
+    return words
+
+
 def implied(said: Node, value: str) -> Scalar:
     """A value that the author did not write: it stands where what implies it stands."""
     word = Scalar.__new__(Scalar)

@@ -26,7 +26,6 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "temperature": units.temperature,
     "wire": units.wire,
     "bead_size": units.bead_size,
-    "needle": units.needle,
     "amount": money.budget,
     "age": units.age,
 }

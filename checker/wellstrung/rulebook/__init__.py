@@ -15,6 +15,7 @@ from wellstrung.common.choice import Choice as Choice
 from wellstrung.common.places import Edit as Edit
 from wellstrung.common.places import Place as Place
 from wellstrung.common.wording import article as article
+from wellstrung.derived.line_and_needle import types_of as types_of
 from wellstrung.derived.outline import side_by_side as side_by_side
 from wellstrung.model.beads import bead_mix as bead_mix
 from wellstrung.model.beads import drops_of as drops_of

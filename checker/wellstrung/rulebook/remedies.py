@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
-from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit
+from wellstrung.derived.line_and_needle import of_type, types_of
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Step
@@ -41,12 +41,13 @@ def stronger_line(thread: Part, wanted: float, ask: Ask) -> tuple[Remedy, ...]:
     by_hand = in_words(text, thread, "thread", "rating", low=wanted, unit="N")
     if not thread.has("thread", "rating") or not thread.has("thread", "type"):
         return (by_hand,)
-    kind = f"{thread.text('thread', 'type')} "
-    sold = [
-        row.name.removeprefix(kind)
-        for row in tables.load("threads").rows.values()
-        if row.name.startswith(kind) and row.cell("breaking").value >= wanted
-    ]
+    rated = {
+        row.cell("breaking").value: row.name.removeprefix(f"{kind} ")
+        for kind in types_of(thread)
+        for row in of_type(kind)
+        if row.name.endswith(" lb")
+    }
+    sold = [rated[pull] for pull in sorted(rated) if pull >= wanted]
     place = thread.place_of("thread", "rating")
     return (
         *(

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from wellstrung.common import units
 from wellstrung.common.wording import article as article
+from wellstrung.common.wording import either as either
 from wellstrung.common.wording import hours as hours
 from wellstrung.common.wording import in_steps as in_steps
 from wellstrung.common.wording import in_yaml as in_yaml

@@ -11,7 +11,9 @@ from collections.abc import Callable, Mapping
 
 from wellstrung.common.places import Fault
 from wellstrung.reading import tree
+from wellstrung.short_forms import lines
 from wellstrung.short_forms.beads import bead
+from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
 
 #: what spells out a value; where it cannot, it adds a fault and answers None
@@ -24,8 +26,7 @@ def spelled_out(read: tree.Read) -> tuple[tree.Read, tuple[Fault, ...]]:
     faults: list[Fault] = []
     spelled = _phrases(read.tree, "beads", bead, faults)
     spelled = _phrases(spelled, "parts", part, faults)
-    for field, spell in _OF_PARTS.items():
-        spelled = _in_parts(spelled, field, spell, faults)
+    spelled = _parts(spelled, faults)
     if spelled is read.tree:
         return read, tuple(faults)
     return tree.Read(read.file, read.text, spelled, ()), tuple(faults)
@@ -46,18 +47,59 @@ def _phrases(
     return tree.with_nodes(whole, {section: tree.with_nodes(node, new)}) if new else whole
 
 
-def _in_parts(whole: tree.Mapping, field: str, spell: Speller, faults: list[Fault]) -> tree.Mapping:
-    """The plan with the phrase of one field of every part spelled out."""
-    parts = _node(whole, "parts")
-    if not isinstance(parts, tree.Mapping):
+def _parts(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
+    """The plan with the phrases in its parts spelled out: of threads and needles first."""
+    node = _node(whole, "parts")
+    if not isinstance(node, tree.Mapping):
         return whole
-    new = {
-        name: tree.with_nodes(entry.node, {field: group})
-        for name, entry in parts.entries.items()
-        if isinstance(entry.node, tree.Mapping)
-        and (group := _group(_node(entry.node, field), name, spell, faults)) is not None
-    }
-    return tree.with_nodes(whole, {"parts": tree.with_nodes(parts, new)}) if new else whole
+    parts = {name: entry.node for name, entry in node.entries.items() if entry.node.entries}
+    new: dict[str, tree.Node] = {}
+    for spell in (_tool, _worked):
+        for name, group in parts.items():
+            if isinstance(group, tree.Mapping):
+                spelled = spell(group, name, parts | new, faults)
+                if spelled is not group:
+                    new[name] = spelled
+        parts |= new
+    return tree.with_nodes(whole, {"parts": tree.with_nodes(node, new)}) if new else whole
+
+
+def _tool(
+    group: tree.Mapping, name: str, parts: Mapping[str, tree.Node], faults: list[Fault]
+) -> tree.Mapping:
+    """A thread or a needle among the parts, its words understood."""
+    if _is(group, "thread"):
+        return lines.in_fields(group, f"`{name}`", faults) or group
+    size = _node(group, "size") if _is(group, "needle") else None
+    said = needle(size, name, {}, faults) if isinstance(size, tree.Scalar) else None
+    return tree.with_nodes(group, {"size": said}) if said is not None else group
+
+
+def _worked(
+    group: tree.Mapping, name: str, parts: Mapping[str, tree.Node], faults: list[Fault]
+) -> tree.Mapping:
+    """A part with the phrases of its `thread` and its `needle` spelled out."""
+    new: dict[str, tree.Node] = {}
+    said, told = _node(group, "thread"), _node(group, "needle")
+    spelled: tree.Node | None = None
+    if isinstance(said, tree.Scalar):
+        spools = [other for other, node in parts.items() if _is(node, "thread")]
+        spelled = lines.thread(said, name, spools, faults)
+    elif isinstance(said, tree.Mapping):
+        spelled = lines.in_fields(said, f"`thread` of `{name}`", faults)
+    if spelled is not None:
+        new["thread"] = spelled
+    elif isinstance(said, tree.Scalar):
+        new["thread"] = tree.as_text(said)
+    if isinstance(told, tree.Scalar):
+        sizes = {other: _node(node, "size") for other, node in parts.items() if _is(node, "needle")}
+        known = {other: size for other, size in sizes.items() if isinstance(size, tree.Scalar)}
+        new["needle"] = needle(told, name, known, faults) or tree.as_text(told)
+    return tree.with_nodes(group, new) if new else group
+
+
+def _is(part: tree.Node, kind: str) -> bool:
+    return part.entries.get("kind") is not None and part.entries["kind"].node.value == kind
 
 
 def _group(
@@ -68,10 +110,6 @@ def _group(
     return spell(node, name, faults) if said else None  # type: ignore[arg-type]
 
 
-def _node(group: tree.Mapping, name: str) -> tree.Node | None:
+def _node(group: tree.Node, name: str) -> tree.Node | None:
     entry = group.entries.get(name)
     return entry.node if entry is not None else None
-
-
-#: the fields of parts that may be said in a phrase
-_OF_PARTS: Mapping[str, Speller] = {}

@@ -14,6 +14,7 @@ from wellstrung.reading.faults import fault, shown
 #: stands for words that are taken already: nothing matches it, and nothing matches across it
 _TAKEN = "\0"
 #: what may stand between words and says nothing
+_COMMA = re.compile(r"[,;](?!\d)")
 _BETWEEN = re.compile(rf"[\s,;{_TAKEN}]+")
 
 
@@ -38,6 +39,13 @@ class Phrase:
         word.value = meanings[plain(word.text)]
         return word
 
+    @property
+    def head(self) -> str:
+        """What is left before the first comma; after it any text may stand."""
+        found = _COMMA.search(self.node.text)
+        left = self._left[: found.start()] if found else self._left
+        return " ".join(_BETWEEN.sub(" ", left).split())
+
     def take_rest(self) -> tree.Scalar | None:
         """All that is left, as free text; None if nothing is."""
         spans = [found.span() for found in re.finditer(rf"[^\s,;{_TAKEN}]+", self._left)]
@@ -59,6 +67,10 @@ class Phrase:
         self._before = self._left
         first, last = whole
         self._left = self._left[:first] + _TAKEN * (last - first) + self._left[last:]
+        return self.part(start, end)
+
+    def part(self, start: int, end: int) -> tree.Scalar:
+        """Some of its words, taken or not."""
         return part(self.node, start, end)
 
 

@@ -154,6 +154,17 @@ def metal(name: str) -> Row:
     return rows.get(name) or rows[same_as(name, rows) or "unknown"]
 
 
+def line_may_be(word: str) -> tuple[str, ...]:
+    """The types of line that a word may mean, where shops use it for several; else none.
+
+    >>> line_may_be("braided"), line_may_be("fused")
+    (('fused', 'gel-spun braided'), ())
+    """
+    row = load("line_types").rows.get(word)
+    either = row.text("either") if row is not None else ""
+    return tuple(either.split(", ")) if either else ()
+
+
 def _row(entry: dict[str, Any]) -> Row:
     cells, texts = {}, {}
     for column, content in entry.items():

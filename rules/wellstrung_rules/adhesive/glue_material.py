@@ -15,16 +15,18 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
     row = table("adhesives").row(glue.text("type"))
     if not any(column.startswith("on_") for column in row.texts):
         return Held()
-    thread = rope.text("thread", "type")
+    thread = rope.of_thread("type")
+    if not thread:
+        raise rope.missing("thread", "type")
     fibres = [_ALSO.get(word, word) for word in thread.lower().replace("-", " ").split()]
     spoiled = next((row.texts[f"on_{one}"] for one in fibres if f"on_{one}" in row.texts), None)
     if spoiled is None:
         return Held()
     return Misfit(
-        says=f"`{rope.name}` is woven with {thread}, and `{glue.name}` is {row.name}, which"
-        f" {spoiled}",
+        says=f"`{rope.name}` is woven with {rope.thread_said}, and `{glue.name}` is {row.name},"
+        f" which {spoiled}",
         place=glue.place_of("type"),
-        found=f"{row.name} on {thread}",
+        found=f"{row.name} on {rope.thread_said}",
         needed="an adhesive that leaves the thread as it is",
         remedies=(
             take_epoxy(glue),

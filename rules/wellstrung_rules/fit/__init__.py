@@ -66,6 +66,8 @@ def held(join: RingHolds, ask: Ask, *, bridges: bool) -> list[Quantity]:
 def needle_passes(join: Threaded, ask: Ask) -> int | None:
     """At which pass the needle goes through a bead last; None where there is no needle."""
     part = join.part
+    if part.without_needle:
+        return None
     if part.kind.role is Role.STRAND:
         return part.count("passes", default=1) if part.has("needle") else None
     return passes_of(ask.plan, part) if part.takes("needle") else None

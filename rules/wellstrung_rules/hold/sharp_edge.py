@@ -23,7 +23,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     part, bead, edges = join.part, join.bead, edges_of(join.bead)
     if part.traits.on_wire or not (bead.own_sizes or bead.has("edges")):
         return None  # wire is not cut, and seed beads are rounded
-    line = part.of_thread("type")
+    line = part.thread_said
     passes = passes_of(ask.plan, part) or part.count("passes", default=1)
     if edges == "smooth" or part.thread.steel or (part.thread.resists_cuts and passes > 1):
         return Held()
@@ -50,7 +50,7 @@ def _ways(bead: Item, part: Part) -> Iterator[str]:
     if part.kind.role in (Role.STRAND, Role.DROP):
         yield f"write a smooth bead before and after each `{bead.name}` in the order of `beads`"
     if part.takes("thread"):
-        yield "take fused or braided line twice through"
+        yield "take fused line twice through"
     if part.kind.role is Role.STRAND:
         yield "string it on flexible wire"
     yield f"take beads with smooth holes{'' if bead.has('edges') else ', written `edges: smooth`'}"

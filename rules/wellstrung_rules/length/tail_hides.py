@@ -71,7 +71,7 @@ def _free(part: Part, bead: Item, beads: Quantity, passes: int, ask: Ask) -> Qua
         beads=beads,
         bead_length=ask.of(bead, "length"),
         hole=ask.of(bead, "hole"),
-        needle=ask.of(part, "needle"),
+        needle=ask.of(part, "line" if part.without_needle else "needle"),
         line=ask.of(part, "line"),
         passes=exact("passes", passes),
         source="passes that a hole takes: see `thread.py`; counting",

@@ -202,13 +202,6 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
         None,
     ),
     (units.bead_size, "08/0", "`08/0` is not a bead size: write one such as `11/0`", None),
-    (units.needle, 12, "`12` lacks the needle's class: write `beading 12`", "beading 12"),
-    (units.needle, "size 12", "`size 12` lacks the needle's class: write `beading 12`",
-     "beading 12"),
-    (units.needle, "beading", "`beading` is not a needle: write its class and its size, as in"
-     " `beading 11`", None),
-    (units.needle, "11 beading", "`11 beading` is not a needle: write its class and its size, as"
-     " in `beading 11`", None),
 ]  # fmt: skip
 
 
@@ -230,19 +223,6 @@ def test_refused(
 )
 def test_bead_sizes(text: str, size: str) -> None:
     assert units.bead_size(text) == size
-
-
-@pytest.mark.parametrize(
-    ("text", "needle"),
-    [
-        ("beading 11", ("beading", "11")),
-        ("beading size #11", ("beading", "11")),
-        ("twisted medium", ("twisted", "medium")),
-        ("long stringing", ("long", "stringing")),
-    ],
-)
-def test_needles(text: str, needle: tuple[str, str]) -> None:
-    assert units.needle(text) == needle
 
 
 def test_a_number_that_python_will_not_print() -> None:
@@ -268,7 +248,7 @@ odd = st.lists(st.sampled_from(PIECES), max_size=10).map("".join)
 @example("0..1 mm")
 @example("8 ± 7.9999999999 mm")
 def test_anything_gives_a_value_or_a_fault(text: str | int | float) -> None:
-    for read in (*READERS, units.target, units.bead_size, units.needle):
+    for read in (*READERS, units.target, units.bead_size):
         try:
             found = read(text)
         except units.UnitFault as fault:
@@ -284,7 +264,7 @@ def test_anything_gives_a_value_or_a_fault(text: str | int | float) -> None:
 @example("8,5 ± 0,2 mm")
 @example("٣mn")
 def test_a_suggestion_can_be_put_in_place_of_what_was_written(text: str) -> None:
-    for read in (*READERS, units.bead_size, units.needle):
+    for read in (*READERS, units.bead_size):
         try:
             read(text)
         except units.UnitFault as fault:

@@ -102,7 +102,7 @@ def test_every_row_of_a_finding_is_said_in_a_phrase(
         plan = planned(it, keeping)
         part, cells = plan.parts["it"], [column for column in row.cells if column != "size"]
         assert part.kind.sold is not None and part.kind.sold.table == table
-        assert part.kind.sold.row(part.kind.name, part.node) is row
+        assert part.kind.sold.row(part.kind.name, part.node) == row
         for column in cells:
             found = part.assumed(*column.split("."))
             assert found is not None

@@ -158,7 +158,7 @@ def test_gauges_are_those_that_plans_are_read_with() -> None:
 
 def test_beading_wires_are_named_by_their_diameter() -> None:
     for row in tables.load("beading_wires").rows.values():
-        diameter = float(row.name.split()[0]) * units.INCH
+        diameter = float(row.name.split()[-2]) * units.INCH
         assert row.cell("diameter").value == pytest.approx(diameter, abs=0.006)
         assert row.cell("pair").value == pytest.approx(2 * diameter, abs=0.006)
 

@@ -25,7 +25,6 @@ from wellstrung.common.units.readers import duration as duration
 from wellstrung.common.units.readers import force as force
 from wellstrung.common.units.readers import length as length
 from wellstrung.common.units.readers import mass as mass
-from wellstrung.common.units.readers import needle as needle
 from wellstrung.common.units.readers import size as size
 from wellstrung.common.units.readers import target as target
 from wellstrung.common.units.readers import temperature as temperature

@@ -1,4 +1,4 @@
-"""What reads each kind of value: lengths, masses, times and the others, beads and needles."""
+"""What reads each kind of value: lengths, masses, times and the others, and beads."""
 
 from __future__ import annotations
 
@@ -165,24 +165,3 @@ def bead_size(text: str | int | float) -> str:
     sizes = f"`outside: {across}`, its `length` along the hole and its `hole`"
     says = f"`{across}` is not a seed bead's size: write `type: other` and, instead of `size`,"
     raise UnitFault(f"{says} {sizes}")
-
-
-@lru_cache(maxsize=REMEMBERED)
-def needle(text: str | int | float) -> tuple[str, str]:
-    """A needle with its class, since a size means nothing without it.
-
-    >>> needle('beading 11')
-    ('beading', '11')
-    """
-    written = clean(text, "needle", "beading 11")
-    *kind, size = [word for word in written.replace("#", "").split() if word != "size"] or [""]
-    if kind and not kind[0][0].isdigit():
-        return " ".join(kind), size
-    if size[:1].isdigit() and not kind:
-        suggestion = f"beading {size}"
-        raise UnitFault(
-            f"`{one_line(text)}` lacks the needle's class: write `{suggestion}`", suggestion
-        )
-    raise UnitFault(
-        f"`{one_line(text)}` is not a needle: write its class and its size, as in `beading 11`"
-    )
