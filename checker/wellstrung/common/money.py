@@ -15,7 +15,7 @@ from msgspec import Struct
 from wellstrung.common import units
 
 #: Words for what things are sold in, as a price or a line of supplies may name them.
-SOLD_IN = ("pack", "tube", "hank", "strand", "spool", "card", "bag", "box", "bottle")
+SOLD_IN = ("pack", "tube", "hank", "strand", "loop", "spool", "card", "bag", "box", "bottle")
 #: The units of a price for single pieces, and for whatever a thing is sold in.
 PIECES, SOLD = "", "sold"
 _NUMBER = r"\d+(?:\.\d+)?"

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
+from wellstrung.derived.packs import in_one_pack, in_packs, one_spool
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import floor, most
 from wellstrung.formulas.glue import joint_volume, to_mix
@@ -82,23 +83,6 @@ def _beads_on_hand(bead: Bead, ask: Quantities) -> Quantity:
     return total(f"{bead.name}.on hand", "", [in_packs(bead, line, ask) for line in lines])
 
 
-def in_packs(bead: Item, line: Item, ask: Quantities) -> Quantity:
-    """Beads in one line of supplies, by mass or by count."""
-    packs = line.count("packs", default=1)
-    if not line.has("pack"):
-        each = line.count("pack_of") if line.has("pack_of") else 0
-        counted = line.count("count") if line.has("count") else 0
-        if not each and not counted:
-            raise line.missing("pack")
-        return exact(f"{bead.name} counted", packs * each + counted)
-    return times(in_one_pack(bead, line, ask), packs)
-
-
-def in_one_pack(bead: Item, line: Item, ask: Quantities) -> Quantity:
-    """Beads in a pack that is sold by weight."""
-    return product(f"{bead.name} in a pack", PIECES, line.mass("pack"), ask.of(bead, "per_gram"))
-
-
 def _spare(bead: Bead, ask: Quantities) -> Quantity:
     """Beads over, for culling: a share of those woven, by the make, in whole beads.
 
@@ -128,7 +112,7 @@ def _packs_wanted(bead: Bead, ask: Quantities) -> Quantity:
     """Packs in the last line of the supplies that make the beads enough, spare ones included."""
     line = beads_needed(ask.plan, bead).lines[-1]
     over = ask.of(bead, "on_hand") - ask.of(bead, "needed") - ask.of(bead, "spare")
-    each = line.mass("pack").middle * ask.of(bead, "per_gram").likely.low
+    each = in_one_pack(bead, line, ask).likely.low
     # packs are whole: rounded up at the end, from what is short over the likely range
     more = math.ceil(max(0.0, -over.likely.low) / each)
     return exact(f"{bead.name}.packs", line.count("packs") + more)
@@ -222,7 +206,7 @@ def thread_on_hand(spool: Part, ask: Quantities) -> Quantity:
 
 
 def _wound(spool: Part, line: Item) -> Quantity:
-    length = line.length("length") if line.has("length") else spool.length("length")
+    length = one_spool(spool, line)
     return times(length, line.count("pieces", default=line.count("spools", default=1)))
 
 

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.common.money import Price, priced
-from wellstrung.derived import amounts
+from wellstrung.derived import amounts, packs
 from wellstrung.derived.amounts import LENGTH, PIECES, VOLUME
 from wellstrung.derived.purchase import Needed, Pack, Purchase
 from wellstrung.model.item import Bead, Item, Missing
@@ -148,10 +148,13 @@ def _bead_pack(
 ) -> Pack | None:
     """What beads are sold in, by the last line of supplies: so many grams, or so many beads."""
     line = lines[-1] if lines else None
-    if line is not None and line.has("pack") and per_gram is not None:
-        one, grams = amounts.in_one_pack(bead, line, ask), line.mass("pack")
-        less = one.middle - one.likely.low
-        return Pack(one.middle, _sold_as(line, "pack"), grams.spelling, less, grams.middle)
+    if line is not None and packs.weighed_or_strung(line) and per_gram is not None:
+        one = packs.in_one_pack(bead, line, ask)
+        less, word = one.middle - one.likely.low, _sold_as(line, "pack")
+        if not line.has("pack"):
+            return Pack(one.middle, word, described(line, "strand"), less)
+        grams = line.mass("pack")
+        return Pack(one.middle, word, grams.spelling, less, grams.middle)
     return _counted_pack(lines[-1:])
 
 

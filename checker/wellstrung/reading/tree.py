@@ -156,6 +156,21 @@ def implied_data(said: Node, value: Any) -> Node:
     return implied(said, value)
 
 
+def with_items(listed: Sequence, items: list[Node]) -> Sequence:
+    """A list with other items."""
+    changed = copy(listed)
+    changed.items, changed.value = items, [item.value for item in items]
+    return changed
+
+
+def without(group: Mapping, name: str) -> Mapping:
+    """A group without one of its fields."""
+    changed = copy(group)
+    changed.entries = {one: entry for one, entry in group.entries.items() if one != name}
+    changed.value = {one: entry.node.value for one, entry in changed.entries.items()}
+    return changed
+
+
 def with_more(group: Mapping, more: Fields[str, Node]) -> Mapping:
     """A group with fields that the author did not write."""
     changed = copy(group)

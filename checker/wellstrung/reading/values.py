@@ -7,6 +7,7 @@ from math import inf, log
 from typing import Any
 
 from wellstrung.common import money, units
+from wellstrung.common.packs import in_words
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.units.known import LENGTH, TIME, WINDOW
 from wellstrung.reading import tree as reading
@@ -20,6 +21,7 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "sold_size": lambda value: value if value == units.USUAL else units.length(value),
     "window": units.target,
     "mass": units.mass,
+    "pack": lambda value: value if in_words(value) else units.mass(value),
     "rating": units.force,
     "duration": units.duration,
     "volume": units.volume,

@@ -8,10 +8,11 @@ from typing import NamedTuple
 
 from wellstrung.common.choice import Choice
 from wellstrung.common.places import Edit, Place
-from wellstrung.derived.amounts import beads_in, in_packs
+from wellstrung.derived.amounts import beads_in
 from wellstrung.derived.cost import cost
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import Slab, across, outline
+from wellstrung.derived.packs import in_packs
 from wellstrung.derived.piece import adds
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item

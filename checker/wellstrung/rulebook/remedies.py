@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Iterator
 from wellstrung.common import units
 from wellstrung.common.places import Edit
 from wellstrung.derived.line_and_needle import of_type, types_of
+from wellstrung.derived.packs import weighed_or_strung
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Step
@@ -341,7 +342,7 @@ def bead_packs(need: BeadsNeeded, ask: Ask, wanted: str, note: str = "") -> tupl
     """Remedies for beads that run short: so many packs on the last line of supplies, or in all."""
     line, name = need.lines[-1], need.bead.name
     by_hand = Remedy(f"have {wanted} of `{name}` in all")
-    if not line.has("pack") or not line.has("packs"):
+    if not weighed_or_strung(line) or not line.has("packs"):
         return (by_hand,)
     packs = number(ask.of(need.bead, "packs_wanted").middle)
     edit = Edit(line.place_of("packs"), packs)

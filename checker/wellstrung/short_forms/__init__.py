@@ -15,6 +15,7 @@ from wellstrung.short_forms import lines
 from wellstrung.short_forms.beads import bead
 from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
+from wellstrung.short_forms.supplies import named_by, supply
 
 #: what spells out a value; where it cannot, it adds a fault and answers None
 Speller = Callable[[tree.Scalar, str, list[Fault]], tree.Mapping | None]
@@ -27,6 +28,7 @@ def spelled_out(read: tree.Read) -> tuple[tree.Read, tuple[Fault, ...]]:
     spelled = _phrases(read.tree, "beads", bead, faults)
     spelled = _phrases(spelled, "parts", part, faults)
     spelled = _parts(spelled, faults)
+    spelled = _supplies(spelled, faults)
     if spelled is read.tree:
         return read, tuple(faults)
     return tree.Read(read.file, read.text, spelled, ()), tuple(faults)
@@ -100,6 +102,19 @@ def _worked(
 
 def _is(part: tree.Node, kind: str) -> bool:
     return part.entries.get("kind") is not None and part.entries["kind"].node.value == kind
+
+
+def _supplies(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
+    """The plan with the phrases of its supplies spelled out; the very same where it has none."""
+    node = _node(whole, "supplies")
+    if not isinstance(node, tree.Sequence):
+        return whole
+    names = named_by(whole)
+    new = [supply(item, names, faults) for item in node.items]
+    if not any(new):
+        return whole
+    said = [line or item for line, item in zip(new, node.items, strict=True)]
+    return tree.with_nodes(whole, {"supplies": tree.with_items(node, said)})
 
 
 def _group(

@@ -104,14 +104,15 @@ _FINISHES = (
 )
 _NUMBER = r"(?:\d+(?:\.\d+)?(?:\s+\d+/\d+)?|\d+/\d+|\.\d+)"
 _UNIT = r"(?:mm|cm|inch(?:es)?|in|\"|″)(?![\w])"
-_LENGTH = rf"(?<![\w./])(?:{_NUMBER}\s*(?:±|\.\.|to|-)\s*)?{_NUMBER}\s*{_UNIT}"
-_SIZE = re.compile(_LENGTH)
+#: a length with its unit, as beads, findings and what is cut have it
+LENGTH = rf"(?<![\w./])(?:{_NUMBER}\s*(?:±|\.\.|to|-)\s*)?{_NUMBER}\s*{_UNIT}"
+_SIZE = re.compile(LENGTH)
 #: length and width, of which the first is the size that shops go by
 _BOTH = re.compile(rf"(?<![\w./])({_NUMBER})\s*(?:mm)?\s*[x×]\s*{_NUMBER}\s*mm(?!\w)")
 _GAUGE = re.compile(r"(?<![\w./])\d{1,2}\s*(?:AWG|SWG|gauge|ga)\b\.?(?:\s+wire)?", re.IGNORECASE)
-_WIRE = re.compile(rf"(?:wire\s+({_LENGTH})|({_LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
+_WIRE = re.compile(rf"(?:wire\s+({LENGTH})|({LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
 _INSIDE = re.compile(
-    rf"(?:(?:inside|inner|ID)\s+({_LENGTH})|({_LENGTH})\s+(?:inside|inner|ID)(?!\w))", re.IGNORECASE
+    rf"(?:(?:inside|inner|ID)\s+({LENGTH})|({LENGTH})\s+(?:inside|inner|ID)(?!\w))", re.IGNORECASE
 )
 _OUTSIDE = re.compile(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = re.compile(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)

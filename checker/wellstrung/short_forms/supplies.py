@@ -1,0 +1,139 @@
+"""Lines of supplies as they are bought: `20 g of kelp`, `2 tubes of kelp, 7.2 g`, `14 rings`.
+
+So is the `pack` of a line: `hank`, `16 in strand`, `100 count`. A number of a colour and a finish
+say nothing of an amount: they follow a comma, as a note.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from wellstrung.common.packs import SOLD_AS, in_words
+from wellstrung.common.places import Fault
+from wellstrung.common.wording import listed, nearest
+from wellstrung.reading import tree
+from wellstrung.reading.faults import fault, shown
+from wellstrung.short_forms.parts import LENGTH
+from wellstrung.short_forms.phrase import Phrase
+
+_MASS = re.compile(r"(?<![\w./])\d+(?:\.\d+)?\s*(?:grams?|g|kg|oz)\b", re.IGNORECASE)
+_LENGTH = re.compile(rf"{LENGTH}|(?<![\w./])\d+(?:\.\d+)?\s*(?:m|yd|ft|yards?|feet)\b")
+_VOLUME = re.compile(r"(?<![\w./])\d+(?:\.\d+)?\s*ml\b", re.IGNORECASE)
+_PACK_OF = re.compile(
+    r"(?:packs?|packets?|bags?|box(?:es)?)\s+of\s+(\d+)\b(?!\s*(?:g|oz|mm|cm|in|m)\b)"
+    r"|(?<![\w./])(\d+)\s*(?:count|ct|pcs?|pieces?|beads?)\b",
+    re.IGNORECASE,
+)
+_MANY = re.compile(r"(?<![\w./])(\d+)(?:\s*[x×])?(?![\w./])")
+_FILLER = re.compile(r"(?<!\w)(?:of|a|an|the|with needle|each|in)(?!\w)", re.IGNORECASE)
+_NOTE = re.compile(r",\s*([^\s,\0][^,\0]*)")
+#: half of what one is sold in
+_HALF = re.compile(r"\bhalf\b", re.IGNORECASE)
+_EXAMPLE = "`20 g of kelp`, `2 tubes of kelp, 7.2 g` or `14 small`"
+#: the field of a line for parts of a kind; all others are `part`
+_NAMED_BY = {"chain": "chain", "thread": "thread"}
+#: how many of each a line counts
+_COUNTED: Mapping[str, str] = {
+    "bead": "count",
+    "part": "count",
+    "thread": "spools",
+    "chain": "pieces",
+}
+
+Names = Mapping[str, str]
+
+
+def named_by(whole: tree.Mapping) -> Names:
+    """What supplies may be of, by name -> the field that names it."""
+    beads, parts = (whole.entries.get(section) for section in ("beads", "parts"))
+    found = dict.fromkeys(beads.node.entries, "bead") if beads else {}
+    for name, entry in parts.node.entries.items() if parts else ():
+        kind = entry.node.entries.get("kind")
+        found[name] = _NAMED_BY.get(str(kind.node.value) if kind else "", "part")
+    return found
+
+
+def supply(node: tree.Node, names: Names, faults: list[Fault]) -> tree.Mapping | None:
+    """A line of supplies with its phrases spelled out; None where it has none, or cannot be."""
+    if isinstance(node, tree.Scalar) and isinstance(node.value, str):
+        return _line(node, names, faults)
+    pack = node.entries.get("pack")
+    if pack is None or not isinstance(pack.node, tree.Scalar) or not in_words(pack.node.value):
+        return None
+    assert isinstance(node, tree.Mapping)
+    what = next((field for field in _COUNTED if field in node.entries), "bead")
+    phrase = Phrase(pack.node)
+    fields = _amount(phrase, what)
+    if _said_nothing(phrase, pack.node, fields, "`pack`", faults):
+        return None
+    return tree.with_more(tree.without(node, "pack"), fields)
+
+
+def _line(node: tree.Scalar, names: Names, faults: list[Fault]) -> tree.Mapping | None:
+    phrase = Phrase(node)
+    known = {f"{name}s".casefold(): name for name in names}
+    known |= {name.casefold(): name for name in names}
+    # the last that is named: a part called `strand` is not what a strand of another is of
+    longest = "|".join(map(re.escape, sorted(known, key=len, reverse=True))) or "(?!)"
+    named = rf"(?<![\w/])({longest})(?![\w/])"
+    name = phrase.take(re.compile(f"{named}(?!.*{named})", re.IGNORECASE | re.DOTALL))
+    if name is None:
+        last = re.split(r"\bof\b|\d", node.text)[-1].split(",")[0].strip()
+        near = nearest(last, names) if last else None
+        advice = f"write `{near}`" if near else f"name one of {listed(names)}, as in {_EXAMPLE}"
+        faults.append(fault(f"{shown(node)} names no bead or part: {advice}", node.place))
+        return None
+    name.value = known[name.text.casefold()]
+    what = names[name.value]
+    fields = _amount(phrase, what)
+    if _said_nothing(phrase, node, fields, "the line", faults):
+        return None
+    return tree.Spelled(node, {what: name, **fields})
+
+
+def _amount(phrase: Phrase, what: str) -> dict[str, tree.Node]:
+    """How much there is, by field, in the order of the author's words."""
+    mass, volume, pack_of = phrase.take(_MASS), phrase.take(_VOLUME), phrase.take(_PACK_OF)
+    half = phrase.take(_HALF)
+    sold_as = phrase.take_word(SOLD_AS)
+    length, many = phrase.take(_LENGTH), phrase.take(_MANY)
+    while phrase.take(_FILLER):
+        pass
+    in_packs = pack_of if what == "part" else what == "bead" and (mass or pack_of or sold_as)
+    found = {
+        "pack": mass,
+        "volume": volume,
+        "pack_of": _whole(pack_of),
+        "sold_as": sold_as,
+        "strands": _whole(half, 6) if sold_as and sold_as.value == "hank" else None,
+        "strand" if what == "bead" else "length": length,
+        "packs" if in_packs or volume else _COUNTED[what]: _whole(many),
+        "note": phrase.take(_NOTE),
+    }
+    written = [(field, node) for field, node in found.items() if node is not None]
+    return dict(sorted(written, key=lambda one: (one[1].line, one[1].column)))
+
+
+def _whole(node: tree.Scalar | None, value: int = 0) -> tree.Scalar | None:
+    """A count as a number."""
+    if node is not None:
+        node.value = value or int(node.text)
+    return node
+
+
+def _said_nothing(
+    phrase: Phrase,
+    node: tree.Scalar,
+    fields: Mapping[str, tree.Node],
+    called: str,
+    faults: list[Fault],
+) -> bool:
+    """Whether a phrase has words that are not known, or no amount; a fault for either."""
+    advice = "take it out, or write it after a comma, as in `20 g of kelp, 401`"
+    unknown = phrase.unknown(called, advice)
+    if unknown is not None:
+        faults.append(unknown)
+    elif not fields.keys() - {"note"}:
+        faults.append(fault(f"{shown(node)} has no amount: write it as in {_EXAMPLE}", node.place))
+    return unknown is not None or not fields.keys() - {"note"}
