@@ -46,7 +46,7 @@ def test_printed_counts_by_the_weight_of_glass(name: str, count: float) -> None:
 
 def test_cubes_of_3_mm_as_printed() -> None:
     """184 cubes are 11 g; a cube of glass less its hole is 16.2 a gram."""
-    cell = tables.load("other_beads").row("glass cube 3 mm").cell("per_gram")
+    cell = tables.load("other_beads").row("cube").cell("per_gram at 3 mm")
     assert cell.value == pytest.approx(184 / 11, abs=0.05)
 
 

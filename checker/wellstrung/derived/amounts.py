@@ -89,7 +89,7 @@ def _spare(bead: Bead, ask: Quantities) -> Quantity:
     Larger beads, whose sizes the plan gives, are looked at one by one when they are bought: none
     over, unless they come by weight. Common practice, no source.
     """
-    if bead.own_sizes and not any(line.has("pack") for line in beads_needed(ask.plan, bead).lines):
+    if not bead.seed and not any(line.has("pack") for line in beads_needed(ask.plan, bead).lines):
         return exact(f"{bead.name}.spare", 0, source="larger beads are bought by the piece")
     czech = bead.has("make") and bead.text("make") == "Czech"
     make = "Czech" if czech else "Japanese"

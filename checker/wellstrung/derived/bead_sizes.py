@@ -6,6 +6,7 @@ from collections.abc import Callable
 from functools import partial
 
 from wellstrung import tables
+from wellstrung.derived import bead_families
 from wellstrung.derived.declared import from_table
 from wellstrung.model.item import Bead
 from wellstrung.quantity.causes import Cause
@@ -17,22 +18,29 @@ _FINER = "weigh more of `{bead}`, count them, write `per_gram` with one figure m
 
 
 def _size(what: str, bead: Bead) -> Quantity:
-    """A size in mm; raises Missing where neither plan nor table has it."""
+    """A size in mm, as the plan has it, or the trade tables; raises Missing."""
     if bead.has("measured", what) or bead.has(what):
         return bead.size(what, allowance="bead length" if what == "length" else "")
-    return _from_table(what, bead)
+    if bead.seed:
+        return _from_table(what, bead)
+    return bead_families.size(what, bead, partial(_size, bead=bead))
+
+
+def _height(bead: Bead) -> Quantity:
+    """How far it hangs with its hole across: more where the hole goes through its top."""
+    return _size("height" if bead.hangs else "outside", bead)
 
 
 def _per_gram(bead: Bead) -> Quantity:
     """How many weigh a gram."""
     if bead.has("measured", "per_gram") or bead.has("per_gram"):
         return bead.rounded("per_gram", cure=_FINER.format(bead=bead.name))
-    return _from_table("per_gram", bead)
+    if bead.seed:
+        return _from_table("per_gram", bead)
+    return bead_families.per_gram(bead, partial(_size, bead=bead))
 
 
 def _from_table(what: str, bead: Bead) -> Quantity:
-    if bead.own_sizes:
-        raise bead.missing(what)
     row = tables.load("beads").row(bead.row)
     if what not in row.cells:
         raise bead.missing("measured", what)
@@ -46,6 +54,7 @@ def _from_table(what: str, bead: Bead) -> Quantity:
 OF_BEAD: dict[str, Callable[[Bead], Quantity]] = {
     "outside": partial(_size, "outside"),
     "length": partial(_size, "length"),
+    "height": _height,
     "hole": partial(_size, "hole"),
     "per_gram": _per_gram,
 }

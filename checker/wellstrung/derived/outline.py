@@ -58,8 +58,9 @@ def beads_down(part: Part, number: int) -> list[tuple[str, str, str]]:
     repeat = named or [name for name, n in beads_named(part, "beads").items() for _ in range(n)]
     counts = part.counts("count") or (len(repeat),)
     leg = [repeat[n % len(repeat)] for n in range(counts[number % len(counts)])]
-    turn = [(part.text("turn"), "outside", "length")] if part.has("turn") else []
-    return [*((str(bead), "length", "outside") for bead in leg), *turn]
+    turn = part.bead("turn")
+    foot = [(turn.name, "height", "outside" if turn.hangs else "length")] if turn else []
+    return [*((str(bead), "length", "outside") for bead in leg), *foot]
 
 
 def side_by_side(one: list[Slab], other: list[Slab]) -> Quantity | None:

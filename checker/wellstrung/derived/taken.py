@@ -135,10 +135,16 @@ def _beads(ask: Quantities) -> Iterator[Taken]:
             )
 
 
+#: how a shop calls a bead that is sold by mm
+_SOLD_BY = ("size", "make", "material", "type")
+
+
 def _bead(bead: Bead) -> str:
     """A bead as a shop asks for it: its kind, colour and finish."""
-    kind = "" if bead.own_sizes else described(bead, "type", "size", "make")
-    size = kind or f"{described(bead, 'outside')} bead"
+    if bead.family is None:
+        size = f"{described(bead, 'outside')} bead"
+    else:
+        size = described(bead, *(("type", "size", "make") if bead.seed else _SOLD_BY))
     looks = described(bead, "colour", "finish")
     return f"{size}, {looks}" if looks else size
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.formulas.arithmetic import pi, require
+from wellstrung.formulas.arithmetic import most, pi, require
 
 #: Density of bead glass, mg/mm3: 2.49 to 2.53 printed for soda-lime glass (copies of data sheets).
 GLASS = 2.5
@@ -21,3 +21,19 @@ def by_size(outside: float, hole: float, length: float, filled: float) -> float:
     require(hole < outside, "a hole as wide as the bead leaves no glass")
     volume = pi / 4 * (outside**2 - hole**2) * length
     return 1000 / (filled * volume * GLASS)
+
+
+def by_volume(
+    outside: float, reach: float, length: float, hole: float, filled: float, density: float
+) -> float:
+    """How many beads of a shape weigh a gram.
+
+    Geometry: `filled` is the share of the block outside x outside x reach that the bead fills with
+    its hole closed; `reach` is its length along the hole, or how far it hangs where the hole goes
+    through its top. At least a fifth of it is solid. Sizes in mm, density in g/cm3.
+
+    >>> round(by_volume(outside=6, reach=6, length=6, hole=1.0, filled=pi / 6, density=2.52), 1)
+    3.7
+    """
+    block = filled * outside**2 * reach
+    return 1000 / (density * most(block - pi / 4 * hole**2 * length, block / 5))

@@ -38,7 +38,7 @@ def _to_foot(beads: Callable[[Part], float]) -> Formula:
 
     def length(part: Part, ask: Quantities) -> Quantity:
         turn = part.bead("turn")
-        foot = [ask.of(turn, "outside")] if turn else []
+        foot = [ask.of(turn, "height")] if turn else []
         return total(f"{part.name}.length", "mm", [leg(part, ask), *foot])
 
     return length
@@ -55,7 +55,7 @@ def _width(part: Part, ask: Quantities) -> Quantity:
     turn = part.bead("turn")
     sizes = [ask.of(bead, "outside") for bead, _ in making.beads_of(part)]
     if turn is not None:
-        sizes.append(ask.of(turn, "length"))
+        sizes.append(ask.of(turn, "outside" if turn.hangs else "length"))
     return max(sizes, key=lambda size: size.middle)
 
 

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.cache import Cache
 from wellstrung.common.places import Place
@@ -264,9 +265,24 @@ class Bead(Item, frozen=True, eq=False):
         return self.text("type") == "cylinder"
 
     @property
+    def family(self) -> tables.Row | None:
+        """The row of its type in the trade table `other_beads`; None where it has its own sizes."""
+        return tables.load("other_beads").rows.get(self.text("type"))
+
+    @property
+    def seed(self) -> bool:
+        """Whether it is a seed bead, whose size is a number such as 11/0."""
+        size = None if self.own_sizes else self.node_at("size")
+        return size is not None and not units.bead_figures(size.value)
+
+    @property
+    def hangs(self) -> bool:
+        """Whether its hole goes through its top, so that it hangs below its thread."""
+        return self.family is not None and self.family.text("largest") == "height"
+
+    @property
     def row(self) -> str:
         """The name of its row in the trade table `beads`; raises Missing without a make."""
-        size = units.bead_size(self.text("size"))
-        if self.cylinder:
-            return f"cylinder {size}"
-        return f"{self.text('type')} {size} {self.text('make')}"
+        named = self.family.text("seed") if self.family is not None else ""
+        make = self.text("make") if "{make}" in named else ""
+        return named.format(size=units.bead_size(self.text("size")), make=make)

@@ -12,12 +12,10 @@ from collections.abc import Callable, Collection, Iterator, Mapping
 from msgspec import Struct
 
 from wellstrung import tables
-from wellstrung.common import units
 from wellstrung.common.places import Edit, Fault, Place
 from wellstrung.common.wording import (
     article,
     either,
-    listed,
     nearest,
     one_of,
     same_as,
@@ -25,6 +23,7 @@ from wellstrung.common.wording import (
     split_count,
 )
 from wellstrung.model.item import Bead
+from wellstrung.model.palette import wrong_with
 from wellstrung.model.parts import WOVEN_WORK, Kind, Part, Role, Stitch
 from wellstrung.reading import tree as reading
 
@@ -158,31 +157,9 @@ class Names:
         self.fault(says, node.place, part.key.place, found=part.kind.name, needed=needed)
 
     def check_bead(self, bead: Bead) -> None:
-        """A bead of the tables must be in them; one of type `other` brings its own sizes."""
-        if bead.name in self._doubtful or bead.own_sizes:
-            return
-        size = bead.node_at("size")
-        if size is None:
-            kind = bead.node_at("type")
-            says = f"the bead `{bead.name}` lacks its `size`: write one such as `size: 8/0`"
-            if kind is not None and bead.has("outside"):  # its own sizes, under another type
-                says = f"{says}, or `type: other` for a bead with sizes of its own"
-                self.faults.append(
-                    Fault("plan-shape", says, kind.place, edits=(Edit(kind.place, "other"),))
-                )
-            else:
-                self.fault(says, bead.key.place)
-        elif bead.cylinder or bead.has("make"):
-            rows = tables.load("beads").rows
-            if bead.row not in rows:
-                same_size = [name for name in rows if f" {units.bead_size(size.value)}" in name]
-                self.fault(
-                    f"the trade tables have no bead `{bead.row}`: take one that they have,"
-                    f" {listed(same_size or rows)}, or write `type: other` with its own `outside`,"
-                    " `length` and `hole`",
-                    size.place,
-                    found=bead.row,
-                )
+        """What is wrong with a bead's type and size, where it can be read."""
+        if bead.name not in self._doubtful:
+            self.faults += wrong_with(bead)
 
     def check_part(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
         """Every name that a part gives: of its stitch, of beads, parts, links and table rows."""

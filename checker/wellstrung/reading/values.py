@@ -27,7 +27,7 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "volume": units.volume,
     "temperature": units.temperature,
     "wire": units.wire,
-    "bead_size": units.bead_size,
+    "bead_size": units.bead_figures,
     "amount": money.budget,
     "age": units.age,
 }

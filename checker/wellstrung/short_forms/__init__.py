@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 from wellstrung.common.places import Fault
 from wellstrung.reading import tree
 from wellstrung.short_forms import lines
-from wellstrung.short_forms.beads import bead
+from wellstrung.short_forms.beads import bead, bead_group
 from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
 from wellstrung.short_forms.supplies import named_by, supply
@@ -26,6 +26,7 @@ def spelled_out(read: tree.Read) -> tuple[tree.Read, tuple[Fault, ...]]:
     assert read.tree is not None
     faults: list[Fault] = []
     spelled = _phrases(read.tree, "beads", bead, faults)
+    spelled = _groups(spelled, "beads", bead_group, faults)
     spelled = _phrases(spelled, "parts", part, faults)
     spelled = _parts(spelled, faults)
     spelled = _supplies(spelled, faults)
@@ -45,6 +46,26 @@ def _phrases(
         name: group
         for name, entry in node.entries.items()
         if (group := _group(entry.node, name, spell, faults)) is not None
+    }
+    return tree.with_nodes(whole, {section: tree.with_nodes(node, new)}) if new else whole
+
+
+def _groups(
+    whole: tree.Mapping,
+    section: str,
+    spell: Callable[[tree.Mapping, list[Fault]], tree.Mapping | None],
+    faults: list[Fault],
+) -> tree.Mapping:
+    """The plan with the groups of a section that say a word of the trade in a field spelled out."""
+    node = _node(whole, section)
+    if not isinstance(node, tree.Mapping):
+        return whole
+    new = {
+        name: group
+        for name, entry in node.entries.items()
+        if isinstance(entry.node, tree.Mapping)
+        and not isinstance(entry.node, tree.Spelled)
+        and (group := spell(entry.node, faults)) is not None
     }
     return tree.with_nodes(whole, {section: tree.with_nodes(node, new)}) if new else whole
 

@@ -1,42 +1,244 @@
-"""Beads in a phrase: `8/0 round Japanese, matte green`."""
+"""Beads in a phrase: `8/0 round Japanese, matte green`, `6 mm glass pearl, cream`.
+
+The words for each type of bead are in the trade table `other_beads`. What nothing takes is colour
+text, unless it is a slip of a word that has a meaning here.
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from functools import cache
 
-from wellstrung.common.places import Fault
+from wellstrung import tables
+from wellstrung.common.places import Edit, Fault
+from wellstrung.common.wording import either, slip_of
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.phrase import Phrase
+from wellstrung.short_forms.phrase import Phrase, plain
 
 #: the size of a seed bead, which is no length
-_OUGHT = re.compile(r"(?<![\w/])\d{1,2}\s*(?:/\s*0|°)(?![\w/])")
-_TYPES: Mapping[str, str] = {
-    "round": "round",
-    "rocaille": "round",
-    "seed bead": "round",
-    "seed beads": "round",
-    "cylinder": "cylinder",
-    "cylinders": "cylinder",
-    "cylinder bead": "cylinder",
-    "cylinder beads": "cylinder",
+_OUGHT = re.compile(r"(?<![\w/])\d{1,2}\s*(?:/\s*[0oO]|°|º)(?![\w/])")
+_FIGURE = r"\d+(?:\.\d+)?"
+_UNIT = r"(?:mm|millimet(?:er|re)s?|cm|in(?:ch(?:es)?)?|\")"
+_TWO = re.compile(
+    rf"(?<![\w.#/]){_FIGURE}\s*{_UNIT}?\s*(?:[x×*]|\bby\b)\s*{_FIGURE}(?:\s*{_UNIT})?(?!\w)",
+    re.IGNORECASE,
+)
+_ONE = re.compile(
+    rf"(?<![\w.#/])(?:{_FIGURE}\s*(?:±|\.\.|-|–|\bto\b)\s*)?(?:\d+\s+)?(?:\d+/\d+|{_FIGURE})"
+    rf"\s*{_UNIT}(?!\w)",
+    re.IGNORECASE,
+)
+_NUMBER = re.compile(
+    r"(?<![\w.])(?:#\s*|no\.?\s*|number\s+|size\s+)?(\d{1,2})(?![\w./])", re.IGNORECASE
+)
+_OF_SEEDS = re.compile(r"(?<!\w)size\s+(\d{1,2})(?![\w./])", re.IGNORECASE)
+_SAYS_NOTHING = ("bead", "beads", "size", "in size", "a", "of", "some")
+_MAKES = {"japanese": "Japanese", "japan": "Japanese", "czech": "Czech", "bohemian": "Czech"}
+#: the last word of a name for a family itself, which states no material of its own
+_NO_MATERIAL = frozenset(
+    ("round", "rounds", "bead", "beads", "ball", "balls", "gemstone", "wooden", "plastic")
+)
+#: metals that are no colour as well
+_METALS = {
+    word: word for word in ("brass", "pewter", "sterling silver", "fine silver", "stainless steel")
 }
-_MAKES: Mapping[str, str] = {"japanese": "Japanese", "czech": "Czech"}
+#: colours and finishes that are a letter or two from a word for a bead
+_COLOURS = frozenset(
+    ("gloss", "glossy", "pearly", "stony", "woody", "rosy", "wool", "glassy", "metallic", "jetty")
+)
 
 
 def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | None:
     """A bead of the palette from a phrase."""
     phrase = Phrase(node)
-    size = phrase.take(_OUGHT)
-    if size is None:
-        says = f"{shown(node)} of bead `{name}` has no size: write it as `8/0 round Japanese`"
-        faults.append(fault(says, node.place))
+    by_number = phrase.take(_OUGHT)
+    size = by_number or phrase.take(_TWO) or phrase.take(_ONE)
+    family, kind, material = _type(phrase, bool(by_number))
+    if size is None and family is not None and "number 1" in family.cells:
+        size = _in_numbers(phrase.take(_NUMBER), family)
+    if size is None and (family is None or family.text("seed")):
+        size = by_number = phrase.take(_OF_SEEDS)
+        if size is not None:
+            size.value = f"{size.text}/0"
+            family, kind, _ = (family, kind, None) if family else _type(phrase, by_number=True)
+    if family is None and by_number is not None:
+        family, kind = _families()["round"], tree.implied(node, "round")
+    make = phrase.take_word(_MAKES)
+    while phrase.take_word(dict.fromkeys(_SAYS_NOTHING, "")):
+        pass
+    colour = phrase.take_rest()
+    wrong = colour and _slip(colour, name)
+    if wrong:
+        faults.append(wrong)
+    elif size is None or family is None:
+        faults.append(fault(_lacks(node, name, size, family), node.place))
+    else:
+        if by_number is None:
+            size.value = _in_mm(size.text)
+        fields = {"type": kind, "size": size, "make": make, "material": material, "colour": colour}
+        return tree.Spelled(node, fields)
+    return None
+
+
+def bead_group(node: tree.Mapping, faults: list[Fault]) -> tree.Mapping | None:
+    """A group with its type by the name that the tables have, and a size by number in mm."""
+    kind, size = (_scalar(node, field) for field in ("type", "size"))
+    if kind is None or kind.value in ("", "other"):
         return None
-    fields = {
-        "type": phrase.take_word(_TYPES) or tree.implied(node, "round"),
-        "size": size,
-        "make": phrase.take_word(_MAKES),
-        "colour": phrase.take_rest(),
-    }
-    return tree.Spelled(node, fields)
+    new: dict[str, tree.Node] = {}
+    phrase = Phrase(kind)
+    family, word, _ = _type(phrase, by_number=False)
+    if family is None:
+        family, word, _ = _type(phrase, by_number=True)
+    if family is None or phrase.take_rest() is not None:
+        return None
+    if kind.value != family.name and word is not None:
+        word.line, word.column = kind.line, kind.column
+        word.end_line, word.end_column, word.quoted = kind.end_line, kind.end_column, kind.quoted
+        new["type"] = word
+    if size is not None and "number 1" in family.cells:
+        number = _NUMBER.fullmatch(size.text)
+        said = _in_numbers(size if number else None, family)
+        if said is not None:
+            new["size"] = said
+    elif size is not None and not family.text("seed") and re.fullmatch(_FIGURE, size.text):
+        says = f"`{size.text}` has no unit, and {family.name} beads are sold by mm"
+        near = f"{size.text} mm"
+        edits = (Edit(size.place, near),)
+        remedy = f"write `{near}`"
+        faults.append(fault(f"{says}: {remedy}", size.place, remedy=remedy, edits=edits))
+        new["size"] = tree.implied(size, near)
+    return tree.with_nodes(node, new) if new else None
+
+
+def _scalar(node: tree.Mapping, field: str) -> tree.Scalar | None:
+    entry = node.entries.get(field)
+    return entry.node if entry is not None and isinstance(entry.node, tree.Scalar) else None
+
+
+def _type(
+    phrase: Phrase, by_number: bool
+) -> tuple[tables.Row | None, tree.Scalar | None, tree.Scalar | None]:
+    """The family that a phrase names, its word, and a material that is named beside it.
+
+    A shape comes before what it is made of, and before `round`, which most beads are; what stands
+    before the first comma, before the colours after it.
+    """
+    found: tree.Scalar | None = None
+    for head in (True, False):
+        for words in _words(by_number):
+            found = found or phrase.take_word(words, head=head)
+    if found is None:
+        return None, None, None
+    family, material = _families()[str(found.value)], None
+    if by_number:
+        return family, found, None
+    if family.text("rank") == "3" and plain(found.text).split()[-1] not in _plain_words(family):
+        material = tree.implied(found, plain(found.text).removesuffix("s"))  # amethyst is a stone
+    elif family.text("of"):
+        material = phrase.take_word(_materials(family.text("of")), head=True)
+        if material is not None and material.value == "":
+            material.value = plain(material.text)
+    material = material or phrase.take_word({"glass": "glass"}, head=True)
+    if family.text("rank") != "4":
+        phrase.take_word(_plural("round, ball", "round"))
+    return family, found, material
+
+
+def _in_numbers(number: tree.Scalar | None, family: tables.Row) -> tree.Scalar | None:
+    """The length of a bugle that is said by its number; None where the tables have none."""
+    found = _NUMBER.fullmatch(number.text) if number else None
+    cell = family.cells.get(f"number {found[1]}") if found else None
+    if number is None or cell is None:
+        return None
+    low, high = f"{cell.low:g}", f"{cell.high:g}"
+    return tree.implied(number, f"{low} mm" if low == high else f"{low}..{high} mm")
+
+
+def _in_mm(size: str) -> str:
+    """A size of a phrase as a value with units has it."""
+    size = re.sub(r"(?<=[\d\s])(?:-|–|\bto\b)\s*(?=\d)", "..", size)
+    return re.sub(r"millimet(?:er|re)s?", "mm", size, flags=re.IGNORECASE)
+
+
+def _lacks(
+    node: tree.Scalar, name: str, size: tree.Scalar | None, family: tables.Row | None
+) -> str:
+    """What a phrase lacks, with what to write."""
+    of = f"{shown(node)} of bead `{name}`"
+    if size is not None:
+        such = either(f"`{size.text} {word}`" for word in ("glass pearl", "stone round", "wood"))
+        return f"{of} does not say what bead it is: write it as {such}"
+    such = "8/0 round Japanese" if family is None else family.text("example")
+    return f"{of} has no size: write it as {either(f'`{each}`' for each in such.split(', '))}"
+
+
+def _slip(colour: tree.Scalar, name: str) -> Fault | None:
+    """The fault of a word left over that is a slip of one that has a meaning."""
+    for word in re.findall(r"[^\W\d_]{4,}", colour.text):
+        small = word.casefold()
+        if small in _COLOURS or small in _every_word():
+            continue
+        near = slip_of(small, _every_word())
+        if near is not None:
+            near = _MAKES.get(near, near)
+            says = f"in bead `{name}`, `{word}` is no known word: write `{near}`"
+            return fault(says, colour.place, word, near, remedy=f"write `{near}`")
+    return None
+
+
+@cache
+def _families() -> Mapping[str, tables.Row]:
+    return tables.load("other_beads").rows
+
+
+@cache
+def _words(by_number: bool) -> tuple[Mapping[str, str], ...]:
+    """The words for types, by what comes first; of seed beads those of their own types."""
+    ranks: dict[str, dict[str, str]] = {}
+    for family in _families().values():
+        if family.text("seed" if by_number else "largest"):
+            rank = family.text("rank") or "1"
+            ranks.setdefault(rank, {}).update(_plural(family.text("words"), family.name))
+    return tuple(ranks[rank] for rank in sorted(ranks))
+
+
+@cache
+def _materials(of: str) -> Mapping[str, str]:
+    """The words for what a bead of any material, or of metal, is made of."""
+    words = _METALS if of == "any" else {plain(name): name for name in tables.load("metals").rows}
+    words = {**words, "glass": "glass"}
+    if of == "any":
+        for family in _families().values():
+            if family.text("rank") in ("2", "3"):
+                words |= dict.fromkeys(_plural(family.text("words"), ""), "")
+        words |= {plain(name): name for name in tables.load("materials").rows}
+    return words
+
+
+def _plural(words: str, meaning: str) -> dict[str, str]:
+    """Comma separated words, and more than one of each."""
+    each = [plain(word) for word in words.split(",")]
+    return dict.fromkeys([*each, *(f"{word}s" for word in each)], meaning)
+
+
+def _plain_words(family: tables.Row) -> frozenset[str]:
+    """The last words of the names for a family itself, which say no more than its name."""
+    return _NO_MATERIAL | {family.name, f"{family.name}s"}
+
+
+@cache
+def _every_word() -> frozenset[str]:
+    """Each single word that has a meaning in a phrase; of short ones too many colours are near."""
+    texts = (*(family.text("words") for family in _families().values()), *_MAKES)
+    words = {one for text in texts for one in plain(text.replace(",", " ")).split()}
+    long = frozenset(word for word in words if len(word) > 4)
+    return long | {f"{word}s" for word in long}
+
+
+def words_of_types() -> Iterator[tuple[str, str]]:
+    """Every word or words for a type of bead, with the type."""
+    for family in _families().values():
+        yield from _plural(family.text("words"), family.name).items()

@@ -30,9 +30,13 @@ class Phrase:
         found = pattern.search(self._left)
         return self._taken(*found.span(found.lastindex or 0), found.span()) if found else None
 
-    def take_word(self, meanings: Mapping[str, str]) -> tree.Scalar | None:
-        """The longest known words; their value is what they mean, their text the author's."""
-        found = _any_of(tuple(meanings)).search(self._left)
+    def take_word(self, meanings: Mapping[str, str], *, head: bool = False) -> tree.Scalar | None:
+        """The longest known words; their value is what they mean, their text the author's.
+
+        With `head`, only those before the first comma.
+        """
+        end = self.node.text.find(",") if head else -1
+        found = _any_of(tuple(meanings)).search(self._left, 0, len(self._left) if end < 0 else end)
         if found is None:
             return None
         word = self._taken(*found.span(), found.span())

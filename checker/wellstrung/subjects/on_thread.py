@@ -209,13 +209,15 @@ def _sewn_to_edge(line: Hung, part: Part) -> bool:
 def edges_of(bead: Bead) -> str:
     """Whether the ends of a bead's hole are `sharp` or `smooth`; empty where nothing shows it.
 
-    As the plan says; seed beads are rounded, and a long tube is cut glass (common practice; bugles:
-    trade table `other_beads`).
+    As the plan says; seed beads are rounded, other families are as the trade table `other_beads`
+    has them, and a long tube is cut glass (common practice).
     """
     if bead.has("edges"):
         return bead.text("edges")
-    if not bead.own_sizes:
+    if bead.seed:
         return "smooth"
+    if bead.family is not None:
+        return bead.family.text("edges")
     if not bead.has("length") or not bead.has("outside"):
         return ""
     tube = _TUBE * bead.size("outside").middle + SLACK

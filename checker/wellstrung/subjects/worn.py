@@ -97,7 +97,7 @@ def find(plan: Plan) -> Iterator[Subject]:
     strung = tuple(part for part in plan.parts.values() if part.thread.stretches)
     if strung:
         yield OnElastic(strung[0].key.place, strung)
-    beads = tuple(bead for bead in plan.beads.values() if bead.own_sizes)
+    beads = tuple(bead for bead in plan.beads.values() if not bead.seed)
     if beads and plan.age in (units.CHILD, units.UNDER_THREE):
         yield BeadsOnChild(beads[0].key.place, beads, plan.age)
     for part in plan.parts.values():

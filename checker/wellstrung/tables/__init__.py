@@ -29,6 +29,10 @@ GRADES = (
 )
 
 
+#: grades of a value that never makes an error alone
+WEAK = frozenset({"from memory", "weak page"})
+
+
 class UnknownRow(KeyError):
     """There is no row of that name; `near` is the nearest one there is."""
 
@@ -65,6 +69,31 @@ class Row(Struct, frozen=True):
     def text(self, column: str) -> str:
         """The text in a column, empty where the row has none."""
         return self.texts.get(column, "")
+
+    def at(self, column: str, size: float) -> Cell:
+        """The value in a column for a size in mm; KeyError where the row has none.
+
+        Between two sizes, as in `hole at 4 mm` and `hole at 6 mm`, it runs evenly (interpolated,
+        not printed); beyond the first and the last it stays.
+
+        >>> pearl = load("other_beads").row("glass pearl")
+        >>> [pearl.at("hole", size).value for size in (4, 5, 20)]
+        [0.8, 0.9, 1.1]
+        """
+        if column in self.cells:
+            return self.cells[column]
+        points = sorted(
+            (float(name.removeprefix(f"{column} at ").removesuffix(" mm")), cell)
+            for name, cell in self.cells.items()
+            if name.startswith(f"{column} at ")
+        )
+        if not points:
+            raise KeyError(column)
+        below = [point for point in points if point[0] <= size] or points[:1]
+        above = [point for point in points if point[0] >= size] or points[-1:]
+        (first, low), (last, high) = below[-1], above[0]
+        share = (size - first) / (last - first) if last > first else 0.0
+        return _between(low, high, share) if share else low
 
 
 class Table(Struct, frozen=True):
@@ -163,6 +192,16 @@ def line_may_be(word: str) -> tuple[str, ...]:
     row = load("line_types").rows.get(word)
     either = row.text("either") if row is not None else ""
     return tuple(either.split(", ")) if either else ()
+
+
+def _between(low: Cell, high: Cell, share: float) -> Cell:
+    """A value between two of a column, with the weaker grade of both."""
+    value, least, most = (
+        round(one + share * (other - one), 9) for one, other in zip(low[:3], high[:3], strict=True)
+    )
+    grade = max(low.grade, high.grade, key=lambda grade: grade in WEAK)
+    sources = tuple(dict.fromkeys(low.sources + high.sources))
+    return Cell(value, least, most, low.unit, grade, sources, low.note)
 
 
 def _row(entry: dict[str, Any]) -> Row:

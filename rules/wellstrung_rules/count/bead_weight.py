@@ -13,7 +13,7 @@ from wellstrung.rulebook.wording import number, together
 def check(palette: PaletteBead, ask: Ask) -> Answer:
     bead = palette.bead
     stated = [what for what in _SIZES if bead.has(what) or bead.has("measured", what)]
-    if bead.own_sizes or not stated:
+    if not bead.seed or not stated:
         return None
     row = table("bead_packing").row("bead weighed by its volume")
     counted, outside, hole, length = (

@@ -21,7 +21,7 @@ from wellstrung.rulebook.plan import Item, Part, Role
 
 def check(join: Threaded, ask: Ask) -> Answer:
     part, bead, edges = join.part, join.bead, edges_of(join.bead)
-    if part.traits.on_wire or not (bead.own_sizes or bead.has("edges")):
+    if part.traits.on_wire or (bead.seed and not bead.has("edges")):
         return None  # wire is not cut, and seed beads are rounded
     line = part.thread_said
     passes = passes_of(ask.plan, part) or part.count("passes", default=1)
@@ -64,7 +64,7 @@ RULE = Rule(
     title="thread stays off the sharp ends of bugles, crystals and sawn metal beads",
     why="a bugle is a tube snapped to length: in a month of wear its rim saws the thread through",
     sources=(
-        "bugle ends are sharp, a seed bead goes at each end: trade table `other_beads`, bugle 1;"
+        "bugle ends are sharp, a seed bead goes at each end: trade table `other_beads`, bugle;"
         " Back stitch bugle bead, copy seen",
         "lines that resist a cut, flexible wire, tubes known by their length: common practice",
     ),

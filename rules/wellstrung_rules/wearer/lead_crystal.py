@@ -26,9 +26,9 @@ def check(worn: BeadsOnChild, ask: Ask) -> Answer:
 
 
 def _may_be_lead_glass(bead: Bead) -> bool:
-    """Whether its material says so, or is not written."""
+    """Whether its material says so, or is not written and its family may be of cut crystal."""
     if not bead.has("material"):
-        return True
+        return bead.family is None or bool(bead.family.text("lead"))
     material = bead.text("material").casefold()
     return any(one in material for one in _MAY) and not any(one in material for one in _IS_NONE)
 

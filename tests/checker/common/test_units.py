@@ -197,11 +197,17 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
     (
         units.bead_size,
         "3 mm",
-        "`3 mm` is not a seed bead's size: write `type: other` and, instead of `size`,"
-        " `outside: 3 mm`, its `length` along the hole and its `hole`",
+        "`3 mm` is not a bead size: write one such as `11/0` or `6 mm`",
         None,
     ),
-    (units.bead_size, "08/0", "`08/0` is not a bead size: write one such as `11/0`", None),
+    (units.bead_size, "08/0", "`08/0` is not a bead size: write one such as `11/0` or `6 mm`",
+     None),
+    (units.bead_figures, 8, "`8` is not a bead size: write `8/0`", "8/0"),
+    (units.bead_figures, "6 x 4", "`6 x 4` needs a unit: write `6 x 4 mm`", "6 x 4 mm"),
+    (units.bead_figures, "6 x four mm", "`6 x four mm` is not a bead size: write one such as"
+     " `6 x 4 mm`", None),
+    (units.bead_figures, "large", "`large` is not a bead size: write one such as `11/0` or `6 mm`",
+     None),
 ]  # fmt: skip
 
 
@@ -223,6 +229,22 @@ def test_refused(
 )
 def test_bead_sizes(text: str, size: str) -> None:
     assert units.bead_size(text) == size
+
+
+@pytest.mark.parametrize(
+    ("text", "figures"),
+    [
+        ("8/0", []),
+        ("6mm", [6.0]),
+        ("5..8 mm", [6.5]),
+        ("6 x 4 mm", [6.0, 4.0]),
+        ("6mm x 4mm", [6.0, 4.0]),
+        ("4×6mm", [4.0, 6.0]),
+        ("1/4 in", [6.35]),
+    ],
+)
+def test_figures_of_a_bead_size(text: str, figures: list[float]) -> None:
+    assert [figure.value for figure in units.bead_figures(text)] == pytest.approx(figures)
 
 
 def test_a_number_that_python_will_not_print() -> None:

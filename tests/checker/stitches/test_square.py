@@ -39,7 +39,7 @@ def test_the_printed_bracelet_of_cubes(installed: Host) -> None:
     beads = bands.middles(installed, band)["beads"]
     assert beads == pytest.approx(216, abs=0.5)
     grams = bands.printed("square stitch bracelet of 8 1/2 in, 3 mm cubes")
-    per_gram = tables.load("other_beads").row("glass cube 3 mm").cell("per_gram").value
+    per_gram = tables.load("other_beads").row("cube").cell("per_gram at 3 mm").value
     assert beads / per_gram == pytest.approx(grams, rel=0.1)
 
 

@@ -20,6 +20,7 @@ from wellstrung.common.units.known import TIMES as TIMES
 from wellstrung.common.units.known import VOLUMES as VOLUMES
 from wellstrung.common.units.readers import REST as REST
 from wellstrung.common.units.readers import USUAL as USUAL
+from wellstrung.common.units.readers import bead_figures as bead_figures
 from wellstrung.common.units.readers import bead_size as bead_size
 from wellstrung.common.units.readers import duration as duration
 from wellstrung.common.units.readers import force as force

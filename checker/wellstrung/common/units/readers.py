@@ -29,6 +29,8 @@ REST = "fills the rest"
 USUAL = "usual"
 _BEAD = re.compile(r"([1-9][0-9]?) ?(?:/ ?0|°)")
 _NEARLY_BEAD = r"(?:size )?#? ?([1-9][0-9]?) ?(?:[-/] ?[oO0]|[oO])?"
+#: what stands between the two figures of a bead's size
+_TIMES = r"( ?[x×*] ?| by )"
 _WARM, _HOTTEST = "18 °C", 50.0
 _DEGREES = re.compile(
     r"(?P<first>-?\d+(?:\.\d+)?)(?:(?P<sign> ± | ?\.\. ?| to )(?P<last>-?\d+(?:\.\d+)?))?"
@@ -157,11 +159,33 @@ def bead_size(text: str | int | float) -> str:
     if turned := re.fullmatch(r"0 ?/ ?([1-9][0-9]?)", written):
         size = f"{turned[1]}/0"
         raise UnitFault(f"`{one_line(text)}` is a bead size turned round: write `{size}`", size)
+    raise UnitFault(f"`{one_line(text)}` is not a bead size: write one such as `11/0` or `6 mm`")
+
+
+@lru_cache(maxsize=REMEMBERED)
+def bead_figures(text: str | int | float) -> tuple[Parsed, ...]:
+    """The size that a bead is sold by, in mm: one figure or two; none of a seed bead's number.
+
+    >>> [figure.value for figure in bead_figures('6 x 4 mm')], bead_figures('8/0')
+    ([6.0, 4.0], ())
+    """
+    written = clean(text, "bead size", "11/0")
+    first, times, last = (
+        (part.strip() for part in re.split(_TIMES, written, maxsplit=1))
+        if (re.search(_TIMES, written))
+        else ("", "", written)
+    )
     try:
-        across = length(written).text
-    except UnitFault:
-        says = f"`{one_line(text)}` is not a bead size: write one such as `11/0`"
-        raise UnitFault(says) from None
-    sizes = f"`outside: {across}`, its `length` along the hole and its `hole`"
-    says = f"`{across}` is not a seed bead's size: write `type: other` and, instead of `size`,"
-    raise UnitFault(f"{says} {sizes}")
+        if not times:
+            return (size(last),)
+        unit = re.sub(r"^[\d. /]+", "", last)
+        return size(first if re.search(r"[a-z\"]", first) else f"{first} {unit}"), size(last)
+    except UnitFault as fault:
+        if not times:
+            bead_size(text)  # a seed bead's, or what is wrong with it
+            return ()
+        near = f"{written} mm" if fault.bare else None
+        says = f"`{one_line(text)}` is not a bead size: write one such as `6 x 4 mm`"
+        raise UnitFault(
+            f"`{one_line(text)}` needs a unit: write `{near}`" if near else says, near
+        ) from None
