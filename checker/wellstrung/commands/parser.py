@@ -114,8 +114,8 @@ def parser() -> argparse.ArgumentParser:
         help="a plan, a bench file or a folder: shows what its bench sets",
     )
     _forms(bench, "text", "json")
-    schema = commands.add_parser("schema", help="the JSON Schema of what you write, for editors")
-    schema.add_argument("of", choices=("plan", "bench", "drawer"), help="of which file")
+    schema = commands.add_parser("schema", help="the JSON Schema of what you write, or its page")
+    schema.add_argument("of", choices=("plan", "bench", "drawer", "language"), help="of which file")
     new = commands.add_parser("new", help="the first file of a rule, stitch or kind of your own")
     new.add_argument("what", choices=("rule", "stitch", "kind"), help="what it brings")
     new.add_argument("name", metavar="NAME", help="as plans and reports name it")

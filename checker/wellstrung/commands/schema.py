@@ -1,4 +1,4 @@
-"""`schema`: the JSON Schema of a plan, a bench or a drawer, for editors and other programs."""
+"""`schema`: the JSON Schema of a plan, a bench or a drawer, or the page that explains them."""
 
 from __future__ import annotations
 
@@ -7,12 +7,18 @@ import json
 
 from wellstrung.commands.output import OK, show
 from wellstrung.plugins import host as hosts
+from wellstrung.report import language_page
 from wellstrung_schemas import bench, editor_schema, published_drawer
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the schema, with every kind of part that is installed; the exit code."""
-    kinds = {name: dict(kind.fragment) for name, kind in hosts.load().kinds.items()}
+    installed = hosts.load()
+    kinds = {name: dict(kind.fragment) for name, kind in installed.kinds.items()}
+    if options.of == "language":
+        makes = {one.name: (one.makes, *one.also_makes) for one in installed.stitches.values()}
+        show(language_page.page(kinds, makes).rstrip("\n"))
+        return OK
     if options.of == "bench":
         schema = bench()
     else:

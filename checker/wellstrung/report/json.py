@@ -1,6 +1,6 @@
 """The JSON report, version 2; its names are fixed, its schema is published.
 
-`schemas/README.md` shows how to read it.
+`schemas/REPORT.md` shows how to read it.
 """
 
 from __future__ import annotations

@@ -27,7 +27,7 @@ Rebuild = Callable[..., list[str]]
 @pytest.fixture(scope="module")
 def rebuild() -> Rebuild:
     """The function that the page on the report shows to its readers."""
-    page = (ROOT / "schemas" / "README.md").read_text(encoding="utf-8")
+    page = (ROOT / "schemas" / "REPORT.md").read_text(encoding="utf-8")
     (code,) = re.findall(r"^```python\n(.*?)^```$", page, flags=re.M | re.S)
     shown: dict[str, Any] = {}
     exec(code, shown)
