@@ -138,6 +138,11 @@ class PlanResult(Struct, frozen=True):
     raised: Mapping[Identity, int] = field(default_factory=dict)
 
     @property
+    def drawer(self) -> str | None:
+        """The file of its drawer, if it has one."""
+        return next(iter(self.beside), None)
+
+    @property
     def numbered(self) -> tuple[Remark, ...]:
         """The remarks that reports number from 1: all but the cautions, in reading order."""
         return tuple(remark for remark in self.remarks if remark.level != "caution")

@@ -34,8 +34,8 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
             title.append(f", for {makers} makers", style="not bold")
         page.line(title)
         page.path(result.file)
-        if result.bench:
-            page.path(f"bench: {result.bench}")
+        for applied in applies(result):
+            page.path(applied)
         if result.ask is None:
             page.line(
                 "left out: `wellstrung check` says what is wrong", style=OUTCOMES["not checked yet"]
@@ -48,6 +48,12 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
             )
 
 
+def applies(result: PlanResult) -> list[str]:
+    """The files beside a plan by which it was checked, each with what it is."""
+    files = {"bench": result.bench, "drawer": result.drawer}
+    return [f"{what}: {file}" for what, file in files.items() if file]
+
+
 def as_data(results: Sequence[PlanResult]) -> list[dict[str, Any]]:
     """The same as plain data."""
     return [
@@ -56,6 +62,7 @@ def as_data(results: Sequence[PlanResult]) -> list[dict[str, Any]]:
             "title": result.title,
             "outcome": result.outcome,
             "bench": result.bench,
+            "drawer": result.drawer,
             "counted": result.ask is not None,
         }
         for result in results

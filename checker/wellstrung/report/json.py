@@ -54,6 +54,7 @@ def _plan(plan: PlanResult) -> dict[str, Any]:
         "piece": plan.piece,
         "outcome": plan.outcome,
         "bench": plan.bench,
+        "drawer": plan.drawer,
         "failures": [_failure(failure) for failure in plan.failures],
         "remarks": [_remark(remark, rows) for remark in plan.remarks],
         "held": [

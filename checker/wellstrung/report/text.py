@@ -19,7 +19,7 @@ from wellstrung.report.checks import (
     together,
     totals,
 )
-from wellstrung.report.heading import heading
+from wellstrung.report.heading import applies, heading
 from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted, where
 from wellstrung.report.writer import Options
 
@@ -45,8 +45,8 @@ def write(result: Result, options: Options) -> str:
 def _plan(page: Page, plan: PlanResult, options: Options) -> None:
     heading(page, plan)
     page.pair("fill in first", "; ".join(answers(plan)), 0, gap=15)
-    if plan.bench:
-        page.path(f"bench: {plan.bench}")
+    for applied in applies(plan):
+        page.path(applied)
     page.line()
     for number, remark in enumerate(plan.numbered, 1):
         _remark(page, number, remark, plan, options)
