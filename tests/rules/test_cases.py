@@ -23,7 +23,7 @@ ALWAYS_JUDGED = {
     "ring-gauge", "step-parts", "strand-holes",
 }  # fmt: skip
 #: what only asks which of two things a word means, and leaves the rest to other rules
-ONLY_ASKS = {"line-type"}
+ONLY_ASKS = {"bead-type", "line-type"}
 #: remarks with edits that were tried, over the distinct plans of all cases
 EDITS_OVER_THE_CASES = 2480
 #: rules that advise some of their remarks in words alone: to take another part, to make it another
