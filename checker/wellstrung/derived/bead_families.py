@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from wellstrung import tables
 from wellstrung.common import units
+from wellstrung.common.wording import either
 from wellstrung.derived.declared import from_table
 from wellstrung.formulas.beads import by_volume
 from wellstrung.model.item import Bead
@@ -134,4 +135,7 @@ def _leaf(name: str, cell: tables.Cell, cause: Cause, bead: Bead) -> Quantity:
 def _cause(bead: Bead, what: str) -> Cause:
     weighed = what in ("per_gram", "shape", "material")
     cure = (_WEIGH if weighed else _MEASURE).format(bead=bead.name, what=what)
+    which = bead.family.text("either") if bead.family is not None else ""
+    if which:
+        cure = f"write which `{bead.name}` is, {either(which.split(', '))}; or {cure}"
     return Cause(f"{bead.text('type')} {what.replace('_', ' ')}", f"`{bead.name}`", cure)

@@ -47,6 +47,18 @@ class Sizes:
         except Missing:
             return UNKNOWN / 4, UNKNOWN / 4
 
+    def height(self, name: str) -> float:
+        """How far a bead of the palette hangs with its hole across."""
+        try:
+            return self.ask.of(self.plan.beads[name], "height").middle
+        except Missing:
+            return UNKNOWN / 4
+
+    def outline(self, name: str) -> str:
+        """The outline of a bead, as its family has it; empty for an oval."""
+        family = self.plan.beads[name].family
+        return family.text("outline") if family is not None else ""
+
     def look(self, bead: str) -> str:
         """The look of a bead: the palette has six tones, in the order of the plan."""
         return f"bead b{list(self.plan.beads).index(bead) % _TONES}"

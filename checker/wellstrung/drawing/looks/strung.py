@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.derived.outline import beads_down
+from wellstrung.drawing.looks.beads import bead as one_bead
 from wellstrung.drawing.looks.shape import Drawn
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.looks.woven import MOST_BEADS
@@ -36,7 +37,7 @@ def strung(pen: Pen, sizes: Sizes, part: Part, length: float, whole: float) -> N
             return
         if knotted:
             pen.disc(middle + along / 2, min(_KNOT, outside / 4), "knot")
-        pen.oval(middle, along, outside, sizes.look(bead))
+        one_bead(pen, sizes, bead, middle)
 
 
 def bead_places(sizes: Sizes, part: Part, whole: float) -> Iterator[tuple[float, str]]:
@@ -55,9 +56,9 @@ def leg(pen: Pen, sizes: Sizes, part: Part, number: int) -> Drawn:
     """One leg of beads and its turn bead."""
     at = 0.0
     for bead, height, _ in beads_down(part, number):
-        length, outside = sizes.bead(bead)
-        along, across = (length, outside) if height == "length" else (outside, length)
-        pen.oval(at + along / 2, along, across, sizes.look(bead))
+        turned = height != "length"
+        along = sizes.height(bead) if turned else sizes.bead(bead)[0]
+        one_bead(pen, sizes, bead, at + along / 2, turned=turned)
         at += along
     return Drawn(at, ())
 

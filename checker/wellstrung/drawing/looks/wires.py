@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from wellstrung.drawing.looks.beads import bead as one_bead
 from wellstrung.drawing.looks.rings import eye, wire_eye
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
@@ -52,8 +53,8 @@ def _loop_and_beads(pen: Pen, sizes: Sizes, part: Part) -> float:
     if part.has("beads"):
         count = part.count("count", default=sum(bead_mix(part).values()))
         for bead in sizes.sequence(part, count):
-            along, outside = sizes.bead(bead)
-            pen.oval(at + along / 2, along, outside, sizes.look(bead))
+            along, _ = sizes.bead(bead)
+            one_bead(pen, sizes, bead, at + along / 2)
             at += along
     return at
 

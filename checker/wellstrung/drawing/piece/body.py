@@ -6,6 +6,7 @@ from msgspec import Struct
 
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks import shape_of
+from wellstrung.drawing.looks.beads import bead as one_bead
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.strung import bead_by_bead, bead_places, strung
 from wellstrung.drawing.looks.woven import band_of, banded, worked
@@ -128,9 +129,7 @@ class Body:
         curve = sagging(stretch.start, stretch.length, whole)
         self.canvas.curve([(x, y) for _, x, y in curve], "thread")
         for along, bead in bead_places(self.sizes, part, whole):
-            length, outside = self.sizes.bead(bead)
-            x, y = point_on(curve, along)
-            self.canvas.ellipse(x, y, length / 2, outside / 2, self.sizes.look(bead))
+            one_bead(Pen(self.canvas, *point_on(curve, along)), self.sizes, bead, 0)
 
     def _lane(self, stretch: Stretch, order: int) -> float:
         """Where a strand lies across, of several side by side."""
