@@ -6,7 +6,7 @@ import json
 import re
 from collections.abc import Iterable, Sequence
 
-from wellstrung.common.trade_words import OWN, SAME
+from wellstrung.common.trade_words import close, own, plain, same
 
 
 def article(word: str) -> str:
@@ -144,42 +144,26 @@ def hours(minutes: float, *, days: bool = False) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word that another is a slip of or means, or the only one that contains it.
-
-    >>> nearest("weeve", ["weave", "wait"]), nearest("post", ["ear post"])
-    ('weave', None)
-    >>> nearest("Japanese", ["round 8/0 Japanese"]), nearest("calotte", ["bead tip", "crimp"])
-    ('round 8/0 Japanese', 'bead tip')
-    """
-    names = list(known)
-    found = slip_of(word, names)
-    if found is None and _plain(word) not in OWN:
-        holding = [name for name in names if _plain(word) in _plain(name).split()]
-        found = holding[0] if len(holding) == 1 else None
-    return found
-
-
-def slip_of(word: str, known: Iterable[str]) -> str | None:
     """The known word that this one is a slip of, or that means the same in the trade.
 
     Never one that the trade must not take for it, such as another metal.
 
-    >>> slip_of("stirling silver", ["sterling silver"]), slip_of("nickel silver", ["fine silver"])
-    ('sterling silver', None)
-    >>> slip_of("bead cap", ["end cap"]), slip_of("18k gold", ["14k gold"])
+    >>> nearest("weeve", ["weave", "wait"]), nearest("stirling silver", ["sterling silver"])
+    ('weave', 'sterling silver')
+    >>> nearest("bead cap", ["end cap"]), nearest("18k gold", ["14k gold"])
     (None, None)
-    >>> slip_of("bead", ["beads", "around"]), slip_of("round", ["rounds", "around"])
+    >>> nearest("bead", ["beads", "around"]), nearest("round", ["rounds", "around"])
     ('beads', None)
     """
     names = list(known)
-    same = same_as(word, names)
-    if same is not None or _plain(word) in SAME:
-        return same
-    found = {name: _slips(_plain(word).split(), _plain(name).split()) for name in names}
+    means = same_as(word, names)
+    if means is not None or same(word):
+        return means
+    found = {name: _slips(plain(word).split(), plain(name).split()) for name in names}
     least = min((slips for slips in found.values() if slips is not None), default=None)
     near = [name for name, slips in found.items() if slips is not None and slips == least]
-    if _plain(word) in OWN:  # of what it means, one or many
-        near = near if [_joined(name) for name in near] in _one_or_many(word) else []
+    if own(word):  # of what it means, one or many
+        near = near if [close(name) for name in near] in _one_or_many(word) else []
     return near[0] if len(near) == 1 else None
 
 
@@ -189,17 +173,13 @@ def same_as(word: str, known: Iterable[str]) -> str | None:
     >>> same_as("Jumpring", ["jump ring"]), same_as("german silver", ["nickel silver"])
     ('jump ring', 'nickel silver')
     """
-    meant = SAME.get(_plain(word), ())
-    alike = [name for name in known if name in meant or _joined(name) == _joined(word)]
+    meant = same(word)
+    alike = [name for name in known if name in meant or close(name) == close(word)]
     return alike[0] if len(alike) == 1 else None
 
 
-def _joined(word: str) -> str:
-    return _plain(word).replace(" ", "")
-
-
 def _one_or_many(word: str) -> list[list[str]]:
-    return [[f"{_joined(word)}s"], [_joined(word).removesuffix("s")]]
+    return [[f"{close(word)}s"], [close(word).removesuffix("s")]]
 
 
 _COUNT = re.compile(
@@ -217,11 +197,6 @@ def split_count(name: str) -> tuple[int, str]:
     if found is None:
         return 0, name
     return int(found["first"] or found["last"]), found["of"] or found["word"]
-
-
-def _plain(word: str) -> str:
-    """A word in small letters, with single spaces for hyphens and underscores."""
-    return " ".join(word.casefold().replace("-", " ").replace("_", " ").split())
 
 
 def _slips(words: Sequence[str], others: Sequence[str]) -> int | None:

@@ -131,7 +131,7 @@ class Quantities:
         if what in amounts.OF_PART:
             return amounts.OF_PART[what](part, self)
         if what == "along":
-            raise Missing(f"what `{part.name}`, {article(part.kind.name)}, adds to the run")
+            raise Missing(f"what `{part.name}`, {article(part.noun)}, adds to the run")
         raise part.missing(what)
 
     def _of_piece(self, what: str) -> Quantity:

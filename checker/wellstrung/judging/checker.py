@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from msgspec.structs import replace
@@ -91,14 +91,25 @@ class Checker:
 
         `plan` is the plan before the change; None if the changed text is no longer a plan.
         """
-        read, faults, _ = _filled(parser.read_text(text, plan.file), plan.drawer)
-        read, said = spelled_out(read)
+        read, faults, _ = self._filled(parser.read_text(text, plan.file), plan.drawer)
+        read, said = self._spelled_out(read)
         changed = None if faults or said else self._built(read, plan.bench, plan.drawer)[0]
         if changed is None:
             return None
         judged = self._judge(changed)
         judged.run(one for one in standing(changed) if part in one.parts or isinstance(one, Piece))
         return judged.raised
+
+    def _spelled_out(self, read: tree.Read) -> tuple[tree.Read, tuple[Fault, ...]]:
+        return spelled_out(read, self._known.kinds, self.installed.stitches)
+
+    def _filled(self, read: tree.Read, drawer: tree.Read | None) -> drawers.Filled:
+        """The plan with what it takes from its drawer, which is spelled out before."""
+        if drawer is not None and not drawer.faults:
+            drawer, said = self._spelled_out(drawer)
+            if said:
+                return drawers.Filled(read, said)
+        return drawers.filled(read, drawer)
 
     def _built(
         self, read: tree.Read, bench: Bench, drawer: tree.Read | None
@@ -116,15 +127,15 @@ class Checker:
             return _refused(read, read.faults)
         beside = {drawer.file: drawer.text} if drawer is not None else {}
         beside.pop(read.file, None)  # of a drawer that could not be found
-        read, faults, prices = _filled(read, drawer)
+        read, faults, prices = self._filled(read, drawer)
         if prices:
             bench = replace(bench, prices={**prices, **bench.prices})
-        read, said = spelled_out(read)
-        faults = faults or (*said, *schema.check(read, self._known))
+        read, said = self._spelled_out(read)
+        faults = faults or (*said, *_elsewhere(schema.check(read, self._known), said))
         if faults:
             kinds, stitches = self.installed.kinds, self.installed.stitches
             names = build.names_beside(read, faults, kinds, stitches, bench)
-            return _refused(read, (*faults, *names), beside)
+            return _refused(read, (*faults, *_elsewhere(names, said)), beside)
         plan, faults = self._built(read, bench, drawer)
         if plan is None:
             return _refused(read, faults, beside)
@@ -165,13 +176,10 @@ class Checker:
         )
 
 
-def _filled(read: tree.Read, drawer: tree.Read | None) -> drawers.Filled:
-    """The plan with what it takes from its drawer, whose phrases are spelled out before."""
-    if drawer is not None and not drawer.faults:
-        drawer, said = spelled_out(drawer)
-        if said:
-            return drawers.Filled(read, said)
-    return drawers.filled(read, drawer)
+def _elsewhere(faults: Iterable[Fault], said: Iterable[Fault]) -> Iterator[Fault]:
+    """The faults of places of which nothing is said yet: a word is answered once."""
+    places = {fault.place for fault in said}
+    return (fault for fault in faults if fault.place not in places)
 
 
 def _refused(

@@ -16,7 +16,7 @@ def density(part: Part, ask: Quantities) -> Quantity:
     row = tables.metal(part.text("metal"))
     if "density" not in row.cells:
         raise part.missing("mass")
-    cause = Cause("alloy", f"`{part.text('metal')}`", f"weigh `{part.name}` and write `mass: ...`")
+    cause = Cause("alloy", f"`{part.said('metal')}`", f"weigh `{part.name}` and write `mass: ...`")
     return from_table(f"{row.name}.density", "metals", row, "density", cause)
 
 

@@ -201,7 +201,7 @@ class _Builder:
     def _placed(self, part: Part, lacks: str, node: reading.Node) -> bool:
         """Whether a part can have a place in the piece; a fault where it cannot."""
         if part.kind.role in UNPLACED:
-            says = f"`{part.name}` is {article(part.kind.name)}, which has {lacks}"
+            says = f"`{part.name}` is {article(part.noun)}, which has {lacks}"
             self.names.fault(f"{says}: name another part", node.place, part.key.place)
             return False
         return True
@@ -261,7 +261,7 @@ class _Builder:
             )
         elif source.kind.role not in LONG and source.cut_from is None:
             self.names.fault(
-                f"`{source.name}` is {article(source.kind.name)}, and the bail `{part.name}` goes"
+                f"`{source.name}` is {article(source.noun)}, and the bail `{part.name}` goes"
                 " round a rope, a strand or a chain piece: name one of those, or hang a ring there",
                 node.place,
                 source.key.place,

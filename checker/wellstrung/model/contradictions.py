@@ -42,7 +42,7 @@ def _in_part(part: Part) -> Iterator[tuple[str, Place]]:
         if whole and hollow and hollow.value >= whole.value:
             yield (
                 f"`{part.name}` has {inner} {hollow.text} and {outer} {whole.text}:"
-                f" {words.format(article(part.kind.name))}, so correct one of them",
+                f" {words.format(article(part.noun))}, so correct one of them",
                 part.place_of(inner),
             )
     two_wires = "two wires leave no inside, so correct one of them"

@@ -119,6 +119,11 @@ class Item(Struct, frozen=True, eq=False):
             raise self.missing(*path)
         return str(node.value)
 
+    def said(self, *path: str) -> str:
+        """A text field in the author's own word, which may mean the same as `text`."""
+        node = self.node_at(*path)
+        return node.text if isinstance(node, reading.Scalar) else self.text(*path)
+
     def texts(self, *path: str) -> tuple[str, ...]:
         """A list of texts as written; empty where it is not there."""
         node = self.node_at(*path)

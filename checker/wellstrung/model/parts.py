@@ -196,6 +196,11 @@ class Part(Item, frozen=True, eq=False):
     threads: Mapping[str, Traits]
 
     @property
+    def noun(self) -> str:
+        """The kind of part in the author's word for it."""
+        return self.said("kind")
+
+    @property
     def type(self) -> str:
         """Its type as written; empty where it has none."""
         typed = self.node.entries.get(self.kind.typed_by)

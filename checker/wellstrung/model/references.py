@@ -7,7 +7,7 @@ a plan are gathered here and shown at once.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 
 from msgspec import Struct
 
@@ -19,7 +19,6 @@ from wellstrung.common.wording import (
     nearest,
     one_of,
     same_as,
-    slip_of,
     split_count,
 )
 from wellstrung.model.item import Bead
@@ -97,14 +96,13 @@ class Names:
         name: str,
         known: Mapping[str, object],
         node: reading.Node,
-        near: Callable[[str, Mapping[str, object]], str | None] = nearest,
     ) -> None:
         """Add the fault of a name that points nowhere, with the nearest that does not."""
         unread = [called for kind, called in self._unread if kind in what.split()]
         if name in unread:
             return
         known = {**known, **dict.fromkeys(sorted(unread))}
-        says, advice, found = f"there is no {what} called `{name}`", "", near(name, known)
+        says, advice, found = f"there is no {what} called `{name}`", "", nearest(name, known)
         if found:
             advice = f"write `{found}`"
         elif what in ("part", "bead"):
@@ -151,10 +149,10 @@ class Names:
             return
         kinds = [article(kind.name) for kind in self.kinds.values() if kind.role in roles]
         taken = either([*kinds, *(f"`{word}`" for word in words)])
-        says = f"`{part.name}` is {article(part.kind.name)}, and {field} takes {taken}"
+        says = f"`{part.name}` is {article(part.noun)}, and {field} takes {taken}"
         there = [one.name for one in self.parts.values() if one.kind.role in roles]
         needed = f"{taken}: {one_of(there)}" if there else taken
-        self.fault(says, node.place, part.key.place, found=part.kind.name, needed=needed)
+        self.fault(says, node.place, part.key.place, found=part.noun, needed=needed)
 
     def check_bead(self, bead: Bead) -> None:
         """What is wrong with a bead's type and size, where it can be read."""
@@ -189,27 +187,27 @@ class Names:
         adhesives, metals = tables.load("adhesives").rows, tables.load("metals").rows
         if glue and part.kind.role is Role.GLUE and str(glue.value) not in adhesives:
             called = "row in the trade table `adhesives`"
-            self.unknown(called, str(glue.value), adhesives, glue, slip_of)
+            self.unknown(called, str(glue.value), adhesives, glue)
         self._no_slip("row in the trade table `metals`", part.node_at("metal"), metals)
         line, turns = part.node_at("thread", "type"), part.node_at("thread", "turns")
         for node in (glue if part.kind.role is Role.THREAD else None, line):
             if node is not None and str(node.value) not in part.threads:
                 sure = {kind: kind for kind in part.threads if not tables.line_may_be(kind)}
-                self.unknown("type of thread", str(node.value), sure, node, slip_of)
+                self.unknown("type of thread", str(node.value), sure, node)
         if turns is not None and line is not None and not part.thread.springs:
             says = f"`turns` are the coils of memory wire, and the thread of `{part.name}` is"
             self.fault(f"{says} {line.value}: leave `turns` out", turns.place, line.place)
         for each in stated.items if isinstance(stated, reading.Sequence) else ():
             word, known = str(each.value), dict.fromkeys(STATEMENTS)
-            if word not in known and slip_of(word, known):  # also where it is only spelt otherwise
-                self.unknown("statement", word, known, each, slip_of)
+            if word not in known and nearest(word, known):  # also where it is only spelt otherwise
+                self.unknown("statement", word, known, each)
 
     def _no_slip(self, what: str, node: reading.Node | None, known: Mapping[str, object]) -> None:
         """A fault where a word is a slip of a known one; any other word may stand."""
         word = str(node.value) if node is not None else ""
-        if node is None or word in known or same_as(word, known) or not slip_of(word, known):
+        if node is None or word in known or same_as(word, known) or not nearest(word, known):
             return
-        self.unknown(what, word, known, node, slip_of)
+        self.unknown(what, word, known, node)
 
     def _check_stitch(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
         node, stitch = part.node_at("stitch"), part.stitch
@@ -220,7 +218,7 @@ class Names:
         elif part.kind.name not in (stitch.makes, *stitch.also_makes):
             self.fault(
                 f"`{stitch.name}` makes {article(stitch.makes)}, and `{part.name}` is"
-                f" {article(part.kind.name)}: write `kind: {stitch.makes}`, or another stitch",
+                f" {article(part.noun)}: write `kind: {stitch.makes}`, or another stitch",
                 node.place,
                 part.place_of("kind"),
             )
@@ -247,9 +245,7 @@ class Names:
             roles = (Role.BAND,)
         if verb == "glue" and glued and glued.kind.role in _KNOTTED:
             if field == "part":
-                says = (
-                    f"`{glued.name}` is {article(glued.kind.name)}: no check looks at glue on its"
-                )
+                says = f"`{glued.name}` is {article(glued.noun)}: no check looks at glue on its"
                 self.fault(f"{says} knots, so leave this step out", node.place, glued.key.place)
         elif roles is not None:
             self.takes(f"`{field}` of `{verb}`", parts[field], node, roles)

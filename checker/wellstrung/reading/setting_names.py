@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 
 from wellstrung.common.places import Fault
-from wellstrung.common.wording import article, either, slip_of
+from wellstrung.common.wording import article, either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, unknown_word
 from wellstrung.reading.settings import Setting
@@ -52,11 +52,11 @@ def unknown(key: tree.Scalar, group: str, groups: Groups) -> Fault:
     """The fault of a name that no setting of its group has."""
     name, place, known = key.text, key.place, groups[group]
     head = f"there is no {_one(group)} called `{name}`"
-    near = slip_of(name, known) or _CALLED.get(name.casefold())
+    near = nearest(name, known) or _CALLED.get(name.casefold())
     if near in known:
         return unknown_word(head, name, place, near, known)
     for other, its in groups.items():
-        right = name if name in its else slip_of(name, its)
+        right = name if name in its else nearest(name, its)
         if right is not None and other != group:
             says = f"{head}: `{right}` is {article(_one(other))}, write it under `{other}`"
             return fault(says, place, name, f"`{right}` under `{other}`")

@@ -8,7 +8,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from wellstrung.common.wording import same_as
+from wellstrung.common.trade_words import fields_meant, plain
 from wellstrung.reading.rfc_4180 import Cell
 
 Schema = Mapping[str, Any]
@@ -82,20 +82,19 @@ def column(head: Cell, kinds: Mapping[str, Schema]) -> Column:
     text = " ".join(head.text.split())
     found = _WITH_UNIT.fullmatch(text)
     word, unit = (found[1], found[2]) if found else (text, "")
-    plain = word.casefold().replace("_", " ")
     for own, words in OWN.items():
-        if plain in words or same_as(word, (own,)):
+        if plain(word) in words or fields_meant(word, (own,)):
             return Column(head, unit, own)
-    fields = {kind: path for kind, its in kinds.items() if (path := _path(plain, its))}
+    fields = {kind: path for kind, its in kinds.items() if (path := _path(plain(word), its))}
     return Column(head, unit, "", fields)
 
 
 def _path(word: str, its: Schema) -> Path:
     """Where a kind has the field of that name; empty where it has none."""
     fields = its.get("properties", {})
-    whole = same_as(word, [name for name in fields if name != "kind"])
-    if whole:
-        return (whole,)
+    whole = fields_meant(word, [name for name in fields if name != "kind"])
+    if len(whole) == 1:
+        return whole
     first, _, rest = word.replace(".", " ").partition(" ")
     inside = _path(rest, fields[first]) if rest and first in fields else ()
     return (first, *inside) if inside else ()

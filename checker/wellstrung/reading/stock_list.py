@@ -12,7 +12,8 @@ from collections.abc import Mapping
 from msgspec import Struct, field
 
 from wellstrung.common.places import Fault, Place
-from wellstrung.common.wording import article, same_as, some_of
+from wellstrung.common.trade_words import plain, said
+from wellstrung.common.wording import article, some_of
 from wellstrung.reading import cells, schema, tree
 from wellstrung.reading.branch import Branch
 from wellstrung.reading.faults import fault, meant_by, unknown_word
@@ -130,9 +131,9 @@ def _kind(number: int, cell: Cell, here: _List) -> str | None:
     """The kind of a row, by any word that means it, one or many."""
     word = _words(cell)
     for one in (word, word.removesuffix("s")):
-        found = same_as(one, here.kinds)
-        if found is not None:
-            return found
+        meant = said("kind", one) or said("row", one) or (plain(one), {})
+        if meant[0] in here.kinds:
+            return meant[0]
     head = f"there is no kind called `{word}` in row {number}"
     near = meant_by(word, here.kinds)
     here.faults.append(unknown_word(head, word, cell.place, near, here.kinds))
@@ -152,10 +153,9 @@ def _item(row: _Row, here: _List) -> tree.Mapping:
         elif one.fields:
             unused = here.unused.setdefault(f"`{_words(one.head)}` of {article(row.kind)}", [])
             unused.append(f"{row.number}")
-    types = its.get("properties", {}).get("type", {}).get("enum", ())
-    its_type = same_as(_words(row.word), types)  # a lobster claw is a clasp of type lobster
-    if its_type:
-        entries.append((("type",), row.word, cells.scalar(row.word, its_type)))
+    meant = said("kind", _words(row.word))  # a lobster claw is a clasp of type lobster
+    for name, value in meant[1].items() if meant else ():
+        entries.append(((name,), row.word, cells.scalar(row.word, value)))
     item = cells.group([cell for _, cell in row.filled], entries)
     here.faults += schema.of_branch(Branch(item, its, row.called, row.kind), here.known)
     return item

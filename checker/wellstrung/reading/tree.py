@@ -107,7 +107,9 @@ class Sequence(Node):
 
 
 def with_nodes(old: Mapping, new: Fields[str, Node]) -> Mapping:
-    """A group with other nodes under some of its names."""
+    """A group with other nodes under some of its names; the very same if none is other."""
+    if all(new[name] is one.node for name, one in old.entries.items() if name in new):
+        return old
     return group(
         old, {name: Entry(one.key, new.get(name, one.node)) for name, one in old.entries.items()}
     )
@@ -129,6 +131,16 @@ def as_text(said: Scalar) -> Scalar:
     words = copy(said)
     words.value = said.text
     return words
+
+
+def with_items(listed: Sequence, items: list[Node]) -> Sequence:
+    """A list of these items, at the place of another; the very same if none is other."""
+    if all(item is old for item, old in zip(items, listed.items, strict=True)):
+        return listed
+    changed = copy(listed)
+    changed.items = items
+    changed.value = [item.value for item in items]
+    return changed
 
 
 def implied(said: Node, value: str) -> Scalar:

@@ -62,7 +62,9 @@ def values(branch: Branch, among: Iterable[Branch] = ()) -> Iterator[Fault]:
                 str(node.value),
                 edits=(Edit(node.place, near),) if near else (),
             )
-        elif kind in ("text", "name") and not node.quoted and node.text.lower() in _SWITCHES:
+        elif (
+            kind in ("text", "name", "metal") and not node.quoted and node.text.lower() in _SWITCHES
+        ):
             says = f"{branch.called(path)}: `{node.text}` is a switch to some readers"
             yield in_quotes(says, node)
 

@@ -10,7 +10,7 @@ from typing import Any
 
 import wellstrung_schemas as schemas
 from wellstrung import tables
-from wellstrung.common.trade_words import OWN, SAME
+from wellstrung.common.trade_words import ACCEPTED, ASKED, KNOWN
 from wellstrung.common.units.known import FORCES, LENGTHS, MASSES, SPELLINGS, TIMES, VOLUMES
 from wellstrung.common.wording import listed, together
 from wellstrung.reading.field_errors import written
@@ -227,15 +227,28 @@ def _values() -> str:
     return "\n".join(lines)
 
 
+#: what the places of trade words are called
+_WHERE = {
+    "kind": "kinds of parts",
+    "row": "rows of a list of stock",
+    "thread": "types of thread",
+    "do": "steps of the work",
+    "field": "names of fields",
+}
+
+
 def _words() -> str:
-    """Words that mean the same, words that do not, and the rows that a plan names."""
-    same: dict[tuple[str, ...], list[str]] = {}
-    for word, meant in SAME.items():
-        same.setdefault(meant, []).append(word)
-    lines = ["## Words", "", "Words of the trade that are answered with the one to write:", ""]
-    lines += [f"- {listed(meant)}: {', '.join(words)}" for meant, words in same.items()]
-    lines += ["", "Words with a meaning of their own, never taken for a slip of another:"]
-    lines += [f"{', '.join(sorted(OWN))}.", "", "Names that the trade tables know:", ""]
+    """Words that are taken, asked about and answered, by their place, and the rows of tables."""
+    lines = ["## Words", "", "Words of the trade that mean the plan's own, where they stand:"]
+    for place, taken in ACCEPTED.items():
+        lines += ["", f"### {_WHERE.get(place, f'in `{place}`')}", ""]
+        lines += [f"- `{own}`: {words}" for own, words in taken.items()]
+    for table, called in ((ASKED, "have more than one meaning"), (KNOWN, "no plan can say yet")):
+        lines += ["", f"Words that {called}, with what to write:", ""]
+        for place, advised in table.items():
+            where = _WHERE.get(place, f"in `{place}`")
+            lines += [f"- {words} ({where}): {advice}" for words, advice in advised.items()]
+    lines += ["", "Names that the trade tables know:", ""]
     for table, where in _ROWS.items():
         lines.append(f"- {where}: {listed(tables.load(table).rows)} (`wellstrung tables {table}`)")
     return "\n".join(lines)

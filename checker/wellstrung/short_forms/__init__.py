@@ -7,7 +7,8 @@ alone.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
+from typing import Any
 
 from wellstrung.common.places import Fault
 from wellstrung.reading import tree
@@ -16,18 +17,31 @@ from wellstrung.short_forms.beads import bead, bead_group
 from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
 from wellstrung.short_forms.supplies import named_by, supply
+from wellstrung.short_forms.words import in_our_words
 
 #: what spells out a value; where it cannot, it adds a fault and answers None
 Speller = Callable[[tree.Scalar, str, list[Fault]], tree.Mapping | None]
 
 
-def spelled_out(read: tree.Read) -> tuple[tree.Read, tuple[Fault, ...]]:
-    """The plan with every phrase spelled out, and what is wrong with those that cannot be."""
+_NONE: Mapping[str, Mapping[str, Any]] = {}
+
+
+def spelled_out(
+    read: tree.Read,
+    kinds: Mapping[str, Mapping[str, Any]] = _NONE,
+    stitches: Collection[str] = (),
+) -> tuple[tree.Read, tuple[Fault, ...]]:
+    """The plan in its own words, every phrase spelled out, and what is wrong with the others.
+
+    `kinds` are the schemas of the kinds of parts that there are.
+    """
     assert read.tree is not None
     faults: list[Fault] = []
-    spelled = _phrases(read.tree, "beads", bead, faults)
+    spelled = _phrases(read.tree, "parts", part, faults)
+    spelled, said = in_our_words(spelled, kinds, stitches)
+    faults += said
+    spelled = _phrases(spelled, "beads", bead, faults)
     spelled = _groups(spelled, "beads", bead_group, faults)
-    spelled = _phrases(spelled, "parts", part, faults)
     spelled = _parts(spelled, faults)
     spelled = _supplies(spelled, faults)
     if spelled is read.tree:

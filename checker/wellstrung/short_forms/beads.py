@@ -12,7 +12,7 @@ from functools import cache
 
 from wellstrung import tables
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.wording import either, slip_of
+from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase, plain
@@ -181,7 +181,7 @@ def _slip(colour: tree.Scalar, name: str) -> Fault | None:
         small = word.casefold()
         if small in _COLOURS or small in _every_word():
             continue
-        near = slip_of(small, _every_word())
+        near = nearest(small, _every_word())
         if near is not None:
             near = _MAKES.get(near, near)
             says = f"in bead `{name}`, `{word}` is no known word: write `{near}`"

@@ -8,8 +8,8 @@ from functools import cache
 
 from wellstrung import tables
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.trade_words import SAME
-from wellstrung.common.wording import either, listed, slip_of
+from wellstrung.common.trade_words import ACCEPTED, words
+from wellstrung.common.wording import either, listed, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase, plain
@@ -198,7 +198,7 @@ def _no_type(node: tree.Scalar, phrase: Phrase, what: str, spools: Collection[st
         )
         return fault(f"{says} as {examples}{named}", node.place)
     for word in (rest.text, *rest.text.split()):
-        near = slip_of(word, known)
+        near = nearest(word, known)
         if near is not None:
             at = node.text.find(word)
             place = phrase.part(at, at + len(word)).place if at >= 0 else rest.place
@@ -244,5 +244,6 @@ def _words(*, unsure: bool) -> Mapping[str, str]:
         for name, row in _types().items()
         if bool(row.text("either")) == unsure and not (unsure and row.text("sold_by"))
     }
-    same = {word: name for word, meant in SAME.items() for name in meant if name in types}
+    listed_in = ACCEPTED["thread"].items()
+    same = {plain(word): name for name, its in listed_in if name in types for word in words(its)}
     return {plain(name): name for name in types} | same

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from copy import copy
 
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.wording import listed, slip_of
+from wellstrung.common.wording import listed, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase
@@ -70,7 +70,7 @@ def _as(node: tree.Scalar, value: str) -> tree.Scalar:
 def _unknown(node: tree.Scalar, left: tree.Scalar | None, what: str) -> Fault:
     """The fault of a word that no class of needle has, with the nearest that one has."""
     word = left.text if left is not None else node.text
-    near = slip_of(word, _CLASSES)
+    near = nearest(word, _CLASSES)
     place = left.place if left is not None else node.place
     if near is not None:
         says, edits = f"{what}: there is no `{word}`: write `{near}`", (Edit(place, near),)

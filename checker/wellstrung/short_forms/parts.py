@@ -14,9 +14,9 @@ from typing import NamedTuple
 
 from wellstrung import tables
 from wellstrung.common.places import Fault
-from wellstrung.common.trade_words import SAME
+from wellstrung.common.trade_words import ACCEPTED, close, fields_of, words
 from wellstrung.common.units import USUAL
-from wellstrung.common.wording import slip_of
+from wellstrung.common.wording import nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase, plain
@@ -165,11 +165,11 @@ def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]
 
 def _no_noun(node: tree.Scalar, name: str) -> Fault:
     """The fault of a phrase that names no finding, with the one that it most likely means."""
-    words = plain(node.text).split()
+    said = plain(node.text).split()
     near = None
     for count in (2, 1):
-        for start in range(len(words) - count + 1):
-            near = near or slip_of(" ".join(words[start : start + count]), _known())
+        for start in range(len(said) - count + 1):
+            near = near or nearest(" ".join(said[start : start + count]), _known())
     advice = f"write `{near}`" if near else f"write a part such as {_EXAMPLE}, or its fields"
     says = f"{shown(node)} of part `{name}` names no finding that is known: {advice}"
     return fault(says, node.place)
@@ -178,11 +178,15 @@ def _no_noun(node: tree.Scalar, name: str) -> Fault:
 @cache
 def _known() -> Mapping[str, str]:
     """Every word of a finding, one or several of it -> its noun."""
-    by_fields = {tuple(noun.fields.values()): word for word, noun in _NOUNS.items()}
+    by_fields = {tuple(noun.fields.items()): word for word, noun in _NOUNS.items()}
     known = {word: word for word in _NOUNS} | dict(_ALSO)
-    for word, meant in SAME.items():
-        if meant in by_fields:
-            known.setdefault(word, by_fields[meant])
+    for own, listed in ACCEPTED["kind"].items():
+        kind, beside = fields_of(own)
+        noun = by_fields.get(tuple({"kind": kind, **beside}.items()))
+        if noun is not None and "closing" not in beside:  # which the phrase says by itself
+            for word in words(listed):
+                known.setdefault(plain(word), noun)
+    known |= {close(word): noun for word, noun in known.items() if close(word) not in known}
     return {**{f"{word}s": noun for word, noun in known.items()}, **known}
 
 
@@ -190,5 +194,5 @@ def _known() -> Mapping[str, str]:
 def _metals() -> Mapping[str, str]:
     """Every word of a metal, and of a finish, which stays the author's own."""
     rows = tables.load("metals").rows
-    same = {word: meant[0] for word, meant in SAME.items() if meant[0] in rows}
+    same = {plain(w): own for own, listed in ACCEPTED["metal"].items() for w in words(listed)}
     return {**dict(zip(_FINISHES, _FINISHES, strict=True)), **{row: row for row in rows}, **same}

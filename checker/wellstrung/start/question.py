@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 from msgspec import Struct
 
-from wellstrung.common.wording import either, same_as, slip_of
+from wellstrung.common.wording import either, nearest, same_as
 
 
 class Refused(ValueError):
@@ -137,7 +137,7 @@ def one_of(
         found = same_as(text, called) or _begins(text, list(called))
         if found is not None:
             return called[found]
-        near = slip_of(text, called)
+        near = nearest(text, called)
         advice = f"write `{near}`" if near else f"choose {either(f'`{word}`' for word in words)}"
         raise Refused(f"`{text}` is not among the answers here: {advice}")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from textwrap import wrap
 
-from wellstrung.common.wording import slip_of
+from wellstrung.common.wording import nearest
 from wellstrung.start import effect
 from wellstrung.start.dialogue import DRAFT_AFTER, Dialogue
 from wellstrung.start.outlook import not_known, settled, verdict
@@ -208,4 +208,4 @@ class Talk:
 def _named(given: str, names: list[str]) -> str | None:
     low = given.casefold()
     found = [name for name in names if low == name or low.startswith((f"{name} ", f"{name}:"))]
-    return max(found, key=len) if found else slip_of(given, names)
+    return max(found, key=len) if found else nearest(given, names)

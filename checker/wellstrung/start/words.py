@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from wellstrung.common import units
-from wellstrung.common.wording import slip_of
+from wellstrung.common.wording import nearest
 from wellstrung.start.question import Answers, Refused
 
 Fields = dict[str, Any]
@@ -91,7 +91,7 @@ def wearer(text: str, answers: Answers) -> Wearer:
         return Wearer("child", metals)
     if _GROWN.search(text) or (metals and len(text.split()) <= 4):
         return Wearer("adult", metals)
-    near = slip_of(text, ("adult", "child"))
+    near = nearest(text, ("adult", "child"))
     advice = f"`{near}`" if near else "`adult`, or an age as `7 years`"
     raise Refused(f"`{text}` does not say how old: write {advice}")
 

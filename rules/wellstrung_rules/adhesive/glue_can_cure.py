@@ -12,7 +12,7 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
     row = table("adhesives").row(glue.text("type"))
     if row.text("cures_by") != "light":
         return Held()
-    metal = cap.text("metal")  # every metal keeps light out
+    metal = cap.said("metal")  # every metal keeps light out
     epoxy = take_epoxy(glue)
     return Misfit(
         says=f"`{glue.name}` is {row.name}, which cures by light, and no light reaches it inside"

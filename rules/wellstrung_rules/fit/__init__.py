@@ -129,7 +129,7 @@ def through(link: Part, bored: Part | Bead, its_hole: str, care: str, ask: Ask) 
     if answer := kept(margin):
         return answer
     limit = wire.middle + margin.likely.low
-    what = "bead" if isinstance(bored, Bead) else bored.kind.name
+    what = "bead" if isinstance(bored, Bead) else bored.noun
     wider = f"take a {what} with a hole of {raised(hole, margin)} or wider"
     return Misfit(
         says=f"the wire of `{link.name}` ({spelled(wire)}) {{does|may}} not pass {its_hole}"

@@ -23,7 +23,7 @@ def check(join: GoesRound, ask: Ask) -> Answer:
         inside, words = ask.get(what.quantity("hole")), what.words
         part, path = what.part, (*what.path, "hole")
     else:
-        inside, words = ask.of(what, "inside"), f"the opening of {what.kind.name} `{what.name}`"
+        inside, words = ask.of(what, "inside"), f"the opening of {what.noun} `{what.name}`"
         part, path = what, ("inside" if is_bail else sized_by(what),)
     # an eye or a ring is strung between two beads
     strung = beaded and not is_bail
@@ -38,7 +38,7 @@ def check(join: GoesRound, ask: Ask) -> Answer:
     stays = ": it stays between the two beads where it is strung" if between else ""
     place, least = part.place_of(*path), next_up(inside.middle - runs.likely.low, _STEP)
     size = in_unit_of(least, inside)
-    wider = f"take {article(part.kind.name)} with an opening of {size}"
+    wider = f"take {article(part.noun)} with an opening of {size}"
     return Misfit(
         says=f"{words} ({spelled(inside)}) {{does|may}} not {goes} round"
         f" {'the line of ' if strung else ''}`{join.around.name}`, which is"

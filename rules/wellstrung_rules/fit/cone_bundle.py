@@ -27,7 +27,7 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
         narrower = "end the strands in smaller beads"
     mouth = "the wide end of cone" if cone.kind.role is Role.CONE else "the bore of cap"
     wanted = next_up(bore.middle - margin.likely.low, 0.5)
-    other = f"take {article(cone.kind.name)} of {in_unit_of(wanted, bore)}"
+    other = f"take {article(cone.noun)} of {in_unit_of(wanted, bore)}"
     return Misfit(
         says=f"{mouth} `{cone.name}` ({spelled(bore)}) {{is|may be}} too small for the {ends}",
         place=cone.place_of("bore"),

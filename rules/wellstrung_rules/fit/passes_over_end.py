@@ -23,7 +23,7 @@ def check(slides: SlidesOn, ask: Ask) -> Answer:
     if isinstance(what, Eyes):
         inside, words = ask.get(what.quantity("hole")), what.words
     else:
-        inside, words = ask.of(what, "inside"), f"{what.kind.name} `{what.name}`"
+        inside, words = ask.of(what, "inside"), f"{what.noun} `{what.name}`"
     # it may go on over either end: the easier one decides, by the widest thing there
     ends = [[(inside - _across(entry, ask), entry) for entry in end] for end in slides.ends]
     narrowest = [min(end, key=lambda found: found[0].likely.low) for end in ends]

@@ -17,7 +17,7 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
         raise Missing(f"`metal` of `{cap.name}`, or `prepared` of the step that glues it")
     words, prepared = " and ".join(lacking), (*done, *lacking)
     return Misfit(
-        says=f"{cap.text('metal')} cap `{cap.name}` carries `{step.get('to')}` by glue alone, and"
+        says=f"{cap.said('metal')} cap `{cap.name}` carries `{step.get('to')}` by glue alone, and"
         f" the plan does not say that its inside is {words}: glue peels off smooth or greasy metal",
         place=step.place_of("prepared"),
         found=f"prepared: [{', '.join(done)}]" if done else "no preparation",

@@ -34,7 +34,7 @@ def check(held: HeldInPlace, ask: Ask) -> Answer:
         raise part.missing(*part.eye_path(key))
     by = f"by ring `{line.by.name}`" if line.by is not None else "without a ring or thread"
     return Misfit(
-        says=f"`{part.name}` hangs from `{other.name}` {by}, but {article(lacks.kind.name)} has no"
+        says=f"`{part.name}` hangs from `{other.name}` {by}, but {article(lacks.noun)} has no"
         " eye for it",
         place=held.place,
         found="no eye",

@@ -41,8 +41,8 @@ def metal_of(part: Part) -> str:
     """
     if not part.has("metal"):
         return "metal unknown"
-    name = part.text("metal")
-    unknown = metal_row(name).name == "unknown" and name != "unknown"
+    name, row = part.said("metal"), metal_row(part.text("metal")).name
+    unknown = row == "unknown" and name != "unknown"
     empty = [word for word in part.texts("states") if word not in STATEMENTS]
     says = f", {listed(empty)} states nothing" if empty else ""
     return f"{name}{', alloy unknown' if unknown else ''}{says}"

@@ -13,7 +13,7 @@ def check(join: InEar, ask: Ask) -> Answer:
     if "nickel free" in part.texts("states"):
         stated = "its supplier states that it is nickel free"
     elif metal and not metal_row(metal).text("nickel"):
-        stated = f"{metal} holds no nickel if it is what it is sold as"
+        stated = f"{part.said('metal')} holds no nickel if it is what it is sold as"
     else:
         stated = "ask its supplier for the result of this test"
     return Caution(

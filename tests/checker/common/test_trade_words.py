@@ -13,7 +13,8 @@ import yaml
 import wellstrung_schemas as schemas
 from wellstrung import tables
 from wellstrung.common import units
-from wellstrung.common.wording import nearest, slip_of
+from wellstrung.common.trade_words import meaning
+from wellstrung.common.wording import nearest
 from wellstrung.kinds import KINDS
 from wellstrung.kinds.thread import THREAD
 from wellstrung.model.references import STATEMENTS
@@ -54,17 +55,39 @@ KNOWN: Mapping[str, list[str]] = {
     "fields": sorted({field for kind in KINDS for field in fields(kind.name)}),
     "verbs": list(schemas.verbs()),
 }
-#: by which function the program looks for a word there
-ASKED = {"metals": slip_of, "adhesives": slip_of, "kinds": meant_by, "fields": meant_by}
+#: the place where the words of each list stand in a plan
+PLACE = {
+    "kinds": "kind",
+    "clasp types": "type of clasp",
+    "ear wire types": "type of ear wire",
+    "pins": "type of wire link",
+    "closings": "closing",
+    "stitches": "stitch",
+    "metals": "metal",
+    "adhesives": "type of adhesive",
+    "ages": "age",
+    "threads": "type of thread",
+    "fields": "field",
+    "verbs": "do",
+}
 
 
 def answers(where: str, word: str) -> str | None:
+    """What a word means where it stands, or else what the program suggests for it."""
+    meant = meaning(PLACE.get(where, ""), word)
+    if meant:
+        return " or ".join(meant)
+    return suggested(where, word)
+
+
+def suggested(where: str, word: str) -> str | None:
     """What the program suggests for a word."""
     if where == "ages":
         with pytest.raises(units.UnitFault) as fault:
             units.age(word)
         return fault.value.suggestion
-    return ASKED.get(where, nearest)(word, KNOWN[where])
+    look = meant_by if where in ("kinds", "fields") else nearest
+    return look(word, KNOWN[where])
 
 
 def test_there_are_two_hundred_words() -> None:
@@ -80,7 +103,7 @@ def test_a_trade_word_is_answered_with_the_right_one_or_none(where: str) -> None
 @pytest.mark.parametrize("words", APART, ids=lambda words: str(words[0]))
 def test_what_the_trade_keeps_apart_is_never_equated(words: list[str]) -> None:
     for word, other in permutations(words, 2):
-        assert (nearest(word, [other]), slip_of(word, [other])) == (None, None), (word, other)
+        assert nearest(word, [other]) is None, (word, other)
 
 
 def slips(word: str) -> Iterator[str]:
@@ -96,7 +119,7 @@ def test_a_slip_is_answered_with_its_own_word_or_none(where: str) -> None:
     right = 0
     for word in KNOWN[where]:
         for slip in set(slips(word)) - {word}:
-            answer = answers(where, slip)
+            answer = suggested(where, slip)
             assert answer in (word, slip, None), (slip, answer)
             right += answer == word
     assert right

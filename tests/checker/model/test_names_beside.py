@@ -21,7 +21,7 @@ parts:
   hook: {kind: clasp, type: hook, closed_length: 16}
   link: {kind: wire link, type: link, wire: 22 AWG, lop: {hole: 3 mm}, beads: perl}
   inner: {kind: strand, stitch: strang, beads: shell, lenth: 5 cm}
-  ring: {kind: jumpring, outside: 5 mm, wire: 20 AWG, closing: open}
+  ring: {kind: junp ring, outside: 5 mm, wire: 20 AWG, closing: open}
 run: [hook.a, {repeat: 7, of: [ring, link]}, rin, hook.b, {part: ring, linked: many}]
 hung: [{part: ring, from: {part: linc}, time: 3}]
 work:
@@ -31,7 +31,7 @@ supplies: [{bead: purl, pack: 3 g}]
 """
 FOUND = [
     (3, "bracelett"), (5, "6 mms"), (6, "a list"), (8, "16"), (9, "lop"), (9, "perl"),
-    (10, "strang"), (10, "lenth"), (11, "jumpring"), (12, "rin"), (12, "many"), (13, "linc"),
+    (10, "strang"), (10, "lenth"), (11, "junp ring"), (12, "rin"), (12, "many"), (13, "linc"),
     (13, "time"), (15, "linc"), (15, "many"), (16, "close ringg"), (17, "purl"),
 ]  # fmt: skip
 WORDS = ("x", "[a]", "{a: 1}", "5", '"5"', "8 mm", "kind", "[]", "strung", "chain", "pouch")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from wellstrung.common.units.amount import UnitFault
-from wellstrung.common.wording import slip_of
+from wellstrung.common.wording import nearest
 
 ADULT, CHILD, UNDER_THREE = "adult", "child", "under three"
 #: where a child is under 15: California, Health and Safety Code 25214.1; the CPSIA says 12 and
@@ -30,7 +30,7 @@ def age(text: str | int | float) -> str:
         return written.casefold()
     read = _WRITTEN.fullmatch(written)
     if read is None:
-        near = slip_of(written, words)
+        near = nearest(written, words)
         advice = (
             f"write `{near}`" if near else "write `adult`, `child`, or an age such as `7 years`"
         )

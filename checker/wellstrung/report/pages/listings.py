@@ -37,7 +37,7 @@ def sizes(result: PlanResult) -> list[Sizes]:
     """Every part that has some of the sizes that drawings use."""
     if result.ask is None:
         return []
-    every = (Sizes(p.name, p.kind.name, _of(p, result)) for p in result.ask.plan.parts.values())
+    every = (Sizes(p.name, p.noun, _of(p, result)) for p in result.ask.plan.parts.values())
     return [one for one in every if one.sizes]
 
 

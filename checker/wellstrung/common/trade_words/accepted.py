@@ -1,0 +1,349 @@
+"""Words of the trade that are accepted as written, by the place where they stand.
+
+Common practice, no source. At each place: the plan's own word -> the words that mean the same, in
+the US or in the UK. A word may say more than one thing: `clasp, type: lobster` is the kind `clasp`
+with its field `type`. What stands under `stitch of woven rope` is looked up there before `stitch`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+#: words that mean the same wherever they stand, and the same again under a longer name
+_GLUES = {
+    "two-part epoxy": "epoxy, epoxy resin, 2-part epoxy, epoxy glue, two-part glue, epoxy adhesive",
+    "cyanoacrylate": "superglue, instant glue, CA glue",
+    "contact cement": "contact adhesive, contact glue",
+    "UV resin": "UV cure resin, UV curing resin",
+}
+_THREADS = {
+        "elastic": "elastic cord, stretch cord, stretchy cord, clear elastic, clear stretch cord, "
+        "elastic thread, elastic line, beading elastic, stretch, stretchy",
+        "flexible wire": "stringing wire, beading wire, tiger tail, flexible beading wire, "
+        "nylon-coated wire, coated wire, stranded wire, bead wire",
+        "fused": "fused line, bonded line, fused thread, bonded thread, fused gel-spun, "
+        "gel-spun fused, fused polyethylene, fused beading line, fused beading thread",
+        "gel-spun braided": "gel-spun braid, plain braid, unfused braid, plain braided line, "
+        "braided polyethylene, polyethylene braid",
+        "braided": "braided line, braid, braided thread, braided beading thread, gel-spun, "
+        "gel-spun line, gel-spun thread, polyethylene line, braided fishing line",
+        "monofilament": "mono, nylon monofilament, illusion cord, invisible thread, mono line",
+        "nylon": "nylon thread, nylon beading thread, beading nylon",
+        "bonded nylon": "bonded nylon thread",
+        "twisted nylon": "nylon cord, nylon bead cord, twisted nylon cord, macrame nylon",
+        "silk": "silk cord, silk thread, silk bead cord, carded silk, beading silk, bead silk",
+        "polyester": "polyester thread, polyester beading thread",
+        "leather": "leather cord, leather lace, leather thong, round leather",
+        "suede": "suede lace, suede cord, faux suede",
+        "waxed cotton": "cotton cord, waxed cotton cord, cotton",
+        "waxed polyester": "waxed polyester cord, polyester cord",
+        "knotting cord": "chinese knotting cord, nylon knotting cord, knotting nylon",
+        "satin": "satin cord, rattail, rat tail",
+        "rubber": "rubber cord, rubber tube, buna cord",
+        "waxed linen": "linen, linen thread, linen cord, irish linen, irish waxed linen",
+        "hemp": "hemp cord, hemp twine",
+        "perle cotton": "pearl cotton, perle, coton perle",
+        "crochet cotton": "crochet thread, cotton crochet thread",
+        "memory wire": "memory steel wire",
+}
+_LOBSTER = "lobster clasp, lobster claw, lobster claw clasp, trigger clasp, parrot clasp"
+_SPRING_RING = "spring ring clasp, bolt ring, bolt ring clasp"
+_TOGGLE = (
+    "toggle clasp, T-bar, T-bar clasp, bar and ring, ring and bar, toggle and ring, toggle and bar,"
+    " bar and toggle, T-bar and ring"
+)
+_HOOK = "hook clasp, hook and eye, hook and eye clasp, S-hook, S-hook clasp, S-clasp"
+_BOX = "box clasp, tongue clasp, filigree box clasp, tab clasp"
+_MAGNET = "magnetic clasp, magnet clasp, magnet"
+_RIBBON = "ribbon clamp, ribbon crimp, ribbon end clasp, ribbon crimp end"
+_BUTTON = (
+    "button clasp, button and loop clasp, loop and button, bead and loop, button and thread loop,"
+    " bead button and loop"
+)
+_EAR_HOOK = "earring hook, shepherd's hook, fish hook, french hook, hook ear wire, ear hook"
+_HEAD_PIN = "ball pin, ball head pin, ball-headed pin, flat head pin, ball-end pin"
+_EYE_PIN = "loop pin"
+_LINKS = (
+    "beaded link, bead link, rosary link, turned link, wire-wrapped link, wrapped link,"
+    " wrapped bead link"
+)
+
+ACCEPTED: Mapping[str, Mapping[str, str]] = {
+    "kind": {
+        "bead tip": "clamshell, clamshell tip, knot cover, calotte, knot end",
+        "ear wire": "earring wire",
+        "ear wire, type: hook": _EAR_HOOK,
+        "ear wire, type: lever back": "lever back, lever back ear wire",
+        "ear wire, type: hoop": "ear hoop, earring hoop, hoop earring, hoop ear wire",
+        "ear post": "earring post, post, stud, ear stud, earring stud, post earring, stud earring,"
+        " post with ball, ball post",
+        "clasp": "fastener, fastening, closure, catch",
+        "clasp, type: lobster": f"lobster, {_LOBSTER}",
+        "clasp, type: spring ring": f"spring ring, {_SPRING_RING}",
+        "clasp, type: toggle": f"toggle, {_TOGGLE}",
+        "clasp, type: magnetic": _MAGNET,
+        "clasp, type: hook": _HOOK,
+        "clasp, type: box": _BOX,
+        "clasp, type: slide": "slide clasp, slide lock clasp, slide lock, sliding tube clasp",
+        "clasp, type: ribbon end": f"ribbon end, {_RIBBON}",
+        "clasp, type: button and loop": f"button and loop, {_BUTTON}",
+        "jump ring": "jumpring, jump hoop",
+        "jump ring, closing: open": "open ring, open jump ring",
+        "jump ring, closing: split": "split ring, split jump ring, double ring",
+        "jump ring, closing: soldered": "soldered ring, soldered jump ring",
+        "jump ring, closing: closed": "closed ring, closed jump ring",
+        "end cap": "cord end, glue-in end, glue-in cord end, cord cap, rope end, barrel end,"
+        " kumihimo end, kumihimo end cap, glue-in end cap, end cup, tube end cap",
+        "cone": "cord cone, cone end, end cone",
+        "crimp": "crimp tube, crimp bead, crimping bead, crimp tube bead",
+        "spacer bar": "separator bar, bar spacer, multi-strand spacer,"
+        " multi-hole spacer, multi-strand bar",
+        "connector": "connector link, link connector, connector bar, station, curved bar",
+        "bail": "pendant bail, bale",
+        "bail, type: pinch": "pinch bail",
+        "wire link": "wire-wrapped component, wirework link",
+        "wire link, type: link": _LINKS,
+        "wire link, type: head pin": f"head pin, {_HEAD_PIN}",
+        "wire link, type: eye pin": f"eye pin, {_EYE_PIN}",
+        "pendant": "charm, medal, medallion, tag, focal, focal pendant, drop pendant",
+        "bead drop": "fringe, fringe leg, fringe strand, bead dangle, beaded dangle, bead fringe,"
+        " beaded fringe, tassel leg",
+        "chain piece": "piece of chain, length of chain, cut chain, chain length, extender,"
+        " extender chain, extension chain, safety chain, chain extender",
+        "adhesive": "glue",
+        **{f"adhesive, type: {name}": words for name, words in _GLUES.items()},
+        "thread": "beading thread, bead thread",
+        **{
+            f"thread, type: {name}": f"{name}, {_THREADS[name]}"
+            for name in ("elastic", "flexible wire", "fused", "memory wire")
+        },
+        "needle": "beading needle",
+        "strand": "string of beads, strung strand, bead strand",
+        "strand, stitch: knotted": "knotted strand",
+        "woven rope": "beaded rope, bead rope, beadwoven rope, beadwoven tube",
+        "woven rope, stitch: tubular peyote": "peyote rope, peyote tube, tubular peyote rope",
+        "woven rope, stitch: tubular herringbone": "herringbone rope, herringbone tube,"
+        " ndebele rope, tubular herringbone rope",
+        "woven rope, stitch: twisted herringbone": "twisted herringbone rope, twisted ndebele rope",
+        "woven rope, stitch: spiral rope": "spiral rope",
+        "woven rope, stitch: slip-stitch bead crochet": "bead crochet rope, crochet rope,"
+        " crocheted rope, slip-stitch rope, beaded crochet rope",
+        "woven rope, stitch: cubic right-angle weave": "CRAW rope, cubic RAW rope",
+        "woven band": "beaded band, bead band, beadwoven band, woven strip, beaded strip",
+        "woven band, stitch: flat peyote": "peyote band, peyote strip, peyote strap",
+        "woven band, stitch: brick": "brick stitch band",
+        "woven band, stitch: square": "square stitch band",
+        "woven band, stitch: loom": "loomed band, loom band, loomed strip, loomwork band",
+        "woven band, stitch: right-angle weave": "RAW band, right-angle weave band",
+        "woven band, stitch: netting": "netted band, netted collar",
+        "bezel": "beaded bezel, peyote bezel, bezelled stone, bezeled stone, bezelled cabochon",
+        "pouch": "amulet bag, amulet pouch, beaded pouch, beaded bag, amulet purse",
+        "braid": "kumihimo, kumihimo braid, kumihimo rope, kumihimo cord",
+        "braid, stitch: 8-warp beaded braid": "beaded kumihimo, beaded kumihimo rope,"
+        " beaded kumihimo braid, beaded braid",
+        "core": "rope core, core cord",
+    },
+    "row": {"bead": "seed bead"},  # of a list of stock, where beads stand beside parts
+    "stitch": {
+        "flat peyote": "flat gourd stitch, flat peyote stitch, flat gourd, even-count flat peyote",
+        "tubular peyote": "tubular gourd stitch, tubular peyote stitch, even-count tubular peyote,"
+        " even tubular peyote, tubular gourd, peyote tube",
+        "odd tubular peyote": "odd-count tubular peyote, odd-count peyote tube",
+        "tubular herringbone": "tubular ndebele, tubular herringbone stitch",
+        "twisted herringbone": "twisted ndebele, twisted tubular herringbone, spiral herringbone",
+        "slip-stitch bead crochet": "bead crochet, bead crochet rope, slip-stitch rope,"
+        " slip-stitch crochet, tubular bead crochet",
+        "cubic right-angle weave": "cubic RAW, CRAW",
+        "spiral rope": "spiral rope stitch, spiral stitch",
+        "brick": "brick stitch, Comanche stitch",
+        "ladder": "ladder stitch",
+        "square": "square stitch",
+        "loom": "loom work, loomed, loom weaving, bead loom",
+        "right-angle weave": "RAW, flat RAW, single-needle RAW",
+        "netting": "netted, netting stitch, net stitch, flat netting",
+        "8-warp beaded braid": "beaded kumihimo, 8-strand beaded kumihimo, kumihimo with beads,"
+        " 8-warp beaded kumihimo, 8-cord beaded kumihimo",
+        "plain braid": "plain kumihimo, kumihimo without beads, round braid",
+        "strung": "stringing, threaded, bead stringing",
+        "knotted": "pearl knotting, hand-knotted, knotted between, knotting, knotted stringing",
+        "spaced": "tin cup, station, illusion, stationed, floating",
+    },
+    "stitch of woven rope": {
+        "tubular peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote",
+        "odd tubular peyote": "odd-count peyote, odd peyote",
+        "tubular herringbone": "herringbone, ndebele, herringbone stitch, ndebele stitch",
+        "slip-stitch bead crochet": "crochet",
+        "spiral rope": "spiral",
+    },
+    "stitch of woven band": {
+        "flat peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote,"
+        " odd-count peyote, odd-count flat peyote",
+    },
+    "stitch of pouch": {
+        "tubular peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote",
+        "tubular herringbone": "herringbone, ndebele, herringbone stitch, ndebele stitch",
+    },
+    "stitch of bezel": {"tubular peyote": "peyote, peyote stitch, gourd stitch, gourd"},
+    "type of clasp": {
+        "lobster": _LOBSTER,
+        "spring ring": _SPRING_RING,
+        "toggle": _TOGGLE,
+        "magnetic": _MAGNET,
+        "hook": _HOOK,
+        "box": _BOX,
+        "slide": "slide clasp, slide lock, slide lock clasp",
+        "ribbon end": _RIBBON,
+        "button and loop": _BUTTON,
+    },
+    "type of ear wire": {
+        "hook": _EAR_HOOK,
+        "lever back": "lever back ear wire",
+        "hoop": "hoops, ear hoop, creole",
+        "post": "ear post, stud, earring post",
+    },
+    "type of wire link": {"head pin": _HEAD_PIN, "eye pin": _EYE_PIN, "link": _LINKS},
+    "type of bail": {"pinch": "pinch bail, prong"},
+    "type of adhesive": _GLUES,
+    "thread": _THREADS,
+    "closing": {
+        "open": "open ring, butted, open jump ring",
+        "split": "split ring, double loop, double coil",
+        "soldered": "soldered ring, soldered shut, welded",
+        "closed": "closed ring",
+    },
+    "links_are": {"soldered": "soldered shut, welded, closed", "open": "unsoldered, opening"},
+    "temper": {
+        "annealed": "dead soft, soft",
+        "hard": "full hard, hard drawn",
+        "spring": "spring hard, spring temper",
+    },
+    "loops": {
+        "simple": "simple loops, plain, plain loops, turned, turned loops, open loops",
+        "wrapped": "wrapped loops, wire-wrapped, wire-wrapped loops",
+    },
+    "back": {"flat": "flat back, flat-backed, cabochon", "pointed": "pointed back, point back"},
+    "metal": {
+        "sterling silver": "sterling, 925, 925 silver, silver 925, .925, ster",
+        "nickel silver": "german silver, alpaca, alpaca silver",
+        "aluminium": "aluminum",
+        "stainless steel": "stainless",
+        "surgical steel": "surgical stainless steel, surgical stainless",
+        "gold-filled brass": "gold filled, rolled gold, 14/20, 14/20 gold filled,"
+        " 14k gold-filled, gold-fill",
+        "14k gold": "14kt gold, 14 karat gold, 14 carat gold, 14ct gold, 585 gold",
+        "fine silver": "999 silver, silver 999",
+        "zinc alloy": "zinc-based alloy, zamak",
+    },
+    "piece": {
+        "necklace": "neck piece, neckwear",
+        "necklace, called: choker": "choker",
+        "bracelet": "bangle, wristlet, wristband",
+        "anklet": "ankle bracelet, ankle chain",
+        "earrings": "earring, pair of earrings, ear rings, drop earrings, hoop earrings",
+        "lariat": "lariat necklace, wrap lariat",
+        "brooch": "brooch pin, lapel pin",
+        "ring": "finger ring",
+        "key ring": "key fob, key chain",
+        "pendant": "pendant only",
+    },
+    "called": {"matinee": "matinée", "rope": "rope length", "collar": "collar length"},
+    "closes": {
+        "clasp": "with a clasp, a clasp, clasped, by a clasp",
+        "knot": "tied, knotted, tied in a knot, with a knot",
+        "sewn": "sewn together, stitched together, joined",
+        "over the head": "slips over the head, slip-on over the head, pulled over the head",
+        "over the hand": "slips over the hand, slip-on, stretches over the hand, elastic, rolls on",
+        "through its loop": "through a loop, drawn through its loop, looped through itself",
+        "open": "no clasp, open-ended, open ends",
+    },
+    "age": {
+        "adult": "grown-up, woman, man, lady, adult woman, adult man",
+        "child": "kid, boy, girl",
+        "under three": "baby, infant, newborn, under 3",
+    },
+    "sold_as": {"strand": "string", "spool": "reel, bobbin", "bag": "packet, pouch"},
+    "do": {
+        "weave": "bead, beadweave, net, braid, loom, crochet, weave rope, weave band",
+        "finish thread": "weave in tail, weave in tails, weave in the tail, weave in the tails,"
+        " weave in ends, weave in the ends, weave in thread, tie off, tie off thread, end thread,"
+        " finish off, finish off thread, bury tail, bury tails, finish tails, finish the thread",
+        "close ring": "close jump ring, close the ring, close rings, close jump rings,"
+        " close the jump ring, open and close ring",
+        "glue": "glue in, glue on, glue cap, cement",
+        "wait": "let cure, cure, let dry, dry, let it dry, leave overnight, let set, let glue dry",
+        "slide": "slide on, slip on",
+        "hang": "suspend, hang from",
+        "cut": "cut chain, cut the chain",
+        "measure": "check length, check the length",
+        "string": "string beads, string on, thread beads",
+        "pack": "box, box up, package, gift wrap",
+        "wear": "try on, put on",
+        "sew": "sew on, sew down, stitch on, stitch down, stitch together",
+        "knot": "tie knots, knot between, knot between beads, knot pearls",
+        "crimp": "close crimp, squash crimp, flatten crimp, fold crimp, crimp the end",
+        "wrap loop": "make loop, make wrapped loop, wrap a loop, make a wrapped loop, turn loop,"
+        " wire wrap",
+    },
+    "field": {
+        "kind": "kind of part, part type",
+        "do": "action, what to do",
+        "wire": "gauge, wire gauge, wire size, wire thickness, wire diameter",
+        "width": "wide, breadth",
+        "thickness": "thick",
+        "length": "long",
+        "height": "high, tall",
+        "depth": "deep",
+        "mass": "weight, weighs, wt",
+        "inside": "inside diameter, inner diameter, internal diameter, id, i.d., diameter, size",
+        "bore": "inside diameter, inner diameter, internal diameter, id, i.d., inside, diameter,"
+        " opening, mouth, size",
+        "outside": "outside diameter, outer diameter, external diameter, overall diameter, od,"
+        " o.d., diameter, size",
+        "hole": "hole size, hole diameter, drill hole",
+        "count": "number, quantity, qty, how many",
+        "times": "number, quantity, qty, how many, count",
+        "joints": "times, number, quantity, qty, how many, count",
+        "makes": "number, quantity, qty, how many, number of pieces",
+        "colour": "color, col, colourway",
+        "closing": "closed by",
+        "closes": "closure, fastening, fastener, closing, closed by",
+        "stitch": "technique, weave",
+        "type": "style, sort",
+        "beads": "bead, palette",
+        "make": "origin, made in",
+        "around": "beads around, round",
+        "across": "beads across, columns",
+        "finished_length": "length, total length, overall length, long, wanted length",
+        "closed_length": "overall length, total length, length closed, length, long",
+        "centre": "center, focal, focal bead, middle",
+        "title": "name",
+        "maker": "designer, teacher, made by",
+        "note": "notes, comment, comments, remark, remarks",
+        "budget": "cost limit, maximum cost, max cost",
+        "work": "steps, method, instructions",
+        "supplies": "stock, on hand, materials, supply",
+        "parts": "components, findings",
+        "states": "statements, statement",
+        "thread": "cord, strung on, stringing material",
+        "lot": "dye lot, batch",
+        "sold_as": "sold in, sold by",
+        "neck": "neck size",
+        "wrist": "wrist size",
+        "per_gram": "beads per gram, count per gram",
+        "time": "for, how long, duration",
+        "with": "glue, adhesive",
+        "because": "reason, why",
+        "top_eyes": "top eye, top loop, top loops, loop at the top",
+        "bottom_eyes": "bottom eye, bottom loops, bottom loop",
+        "eye": "loop",
+        "repeats": "repeat, repeated",
+        "passes": "thread passes",
+        "working_length": "working thread, arm length",
+        "rating": "test, breaking strength, strength, pound test",
+    },
+    "field of thread": {
+        "outside": "thickness, thick, width",
+        "type": "material, fibre, fiber",
+    },
+    "field of plan": {"inside": "inside circumference, inner circumference"},
+}

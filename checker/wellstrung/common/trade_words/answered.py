@@ -1,0 +1,282 @@
+"""Words of the trade that are asked about, or that the project has nothing for, by their place.
+
+Common practice, no source. `ASKED` are words with more than one meaning: the advice names each with
+what to write for it. `KNOWN` are words for what no plan can say yet: the advice is what to write
+instead. Both are never guessed at.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+_PALETTE = "write it under `beads`, with a name of your own, and name it where it is strung"
+_A_PIECE = "it is a piece, not a part: write `piece: {}` at the top of the plan"
+_OWN_CLASP = "write a `clasp` of another type"
+
+#: at each place: words, separated by commas -> the meanings, each with what to write
+ASKED: Mapping[str, Mapping[str, str]] = {
+    "kind": {
+        "cap": "write `end cap` for a cup that takes the end of a rope, `cone` for one that several"
+        " ends go into, or `type: other` under `beads` for a dish that sits over a bead",
+        "link": "write `wire link` for a bead on wire with loops, `connector` for a bought one, or"
+        " list it in `links` of a `chain`",
+        "ring": "write `jump ring` and its `closing` (`open`, `soldered` or `split`), `connector`"
+        " for a large one that parts hang from, or `piece: ring` if it is worn on a finger",
+        "loop": "write `wire link` for a loop of wire, `clasp` with `type: button and loop` for one"
+        " of beads, or `eye` in the part that carries it",
+        "tube": "write `crimp` for a crimp tube, `clasp` with `type: slide` for a tube that a band"
+        " is sewn to, or a bead under `beads` for one that is strung",
+        "rope": "write `woven rope` with its `stitch` for one of beads, `braid` for one of cords,"
+        " or `called: rope` at the top of the plan for the length of a necklace",
+        "bar": "write `spacer bar` for one that strands run through, `connector` for one with an"
+        " eye at each end, or `clasp` with `type: toggle`, which has a `bar`",
+        "pin": "write `head pin` or `eye pin`, or `piece: brooch` if the whole piece is pinned on",
+        "hook": "write `ear wire` for one in an ear, or `clasp` with `type: hook`",
+        "wire": "write `thread` with `type: flexible wire` or `type: memory wire` for what beads"
+        " are strung on, or `wire link` for a bead on wire with loops",
+        "cord": "write `core` for what a rope is woven round, `thread` for what beads are strung"
+        " on, or `braid` for cords that are braided",
+        "spacer": "write `spacer bar` for one with several holes, or a bead under `beads` for one"
+        " that is strung",
+        "hoop": "write `ear wire` with `type: hoop` for one in an ear, or `connector` for one that"
+        " hangs",
+        "button": "write `clasp` with `type: button and loop`, which has a `button`, or a bead"
+        " under `beads`",
+        "tip": "write `bead tip` for a shell over a knot, or `end cap` for a cup that takes a rope",
+        "end": "write `end cap` for a cup that takes a rope, `bead tip` for a shell over a knot,"
+        " or `clasp` with `type: ribbon end` for a jaw on a band",
+        "drop, dangle": "write `bead drop` for beads on a thread, `head pin` for beads on a wire,"
+        " or `pendant` for a bought one",
+        "band": "write `woven band` with its `stitch`, or `piece: ring` if it is worn on a finger",
+        "collar": "write `woven band` for a wide piece, or `called: collar` at the top of the plan"
+        " for the length of a necklace",
+        "choker": "write `woven band` for a wide piece, or `called: choker` at the top of the plan"
+        " for the length of a necklace",
+        "cuff": "write `woven band` for a bracelet, or `ear wire` for one worn on an ear",
+        "line": "write `thread` with its `type`: `fused` for stiff grey bonded line, `braided` for"
+        " limp line, `monofilament` for clear line",
+        "clamp": "write `clasp` with `type: ribbon end` for a jaw on a band, or `bead tip` for a"
+        " shell over a knot",
+        "stone, cabochon": "write `bezel` with its `stone` for one that beads hold, `pendant` for"
+        " one with a loop, or a bead under `beads` for one that is drilled",
+    },
+    "stitch": {
+        "peyote, gourd stitch, gourd, peyote stitch": "write `flat peyote` for a `woven band`, or"
+        " `tubular peyote` for a `woven rope`",
+        "herringbone, ndebele, herringbone stitch, ndebele stitch": "write `tubular herringbone` or"
+        " `twisted herringbone` in a `woven rope`; there is none for a flat band yet",
+        "kumihimo, braid, braided, kumihimo braid": "write `8-warp beaded braid` with its `beads`,"
+        " or `plain braid` for cord alone",
+        "spiral": "write `spiral rope` for loops round a core of beads, or `twisted herringbone`",
+        "crochet": "write `slip-stitch bead crochet` in a `woven rope`; there is none for crochet"
+        " with wire, or with beads inside the stitches",
+        "tubular RAW, tubular right-angle weave": "write `cubic right-angle weave` for a rope of"
+        " cubes; there is none for a tube of one layer yet",
+        "woven, weave, beadweaving": "write which: `flat peyote`, `brick`, `right-angle weave`,"
+        " `tubular herringbone` or another",
+    },
+    "type of clasp": {
+        "ring": "write `spring ring` for one that opens by a lever, or `toggle` for ring and bar",
+        "loop": "write `button and loop` for one of beads or thread, or `hook` for one of wire",
+        "tube": "write `slide` for two tubes that slide into each other and are sewn to a band, or"
+        " `box` for one that clicks shut between eyes",
+        "bar": "write `toggle` for a bar and a ring, or `slide` for bars sewn to a band",
+        "button": "write `button and loop` for a button in a loop of beads or thread",
+        "claw": "write `lobster`",
+    },
+    "type of ear wire": {
+        "french": "write `hook` for an open one, or `lever back` for one that shuts",
+        "clip": "write `post` or leave it out: ear clips go through no ear, so that there is no"
+        " `ear wire`; name the clip as a `pendant` with its loop in `bottom_eyes`",
+    },
+    "closing": {
+        "close, shut": "write `open` for a ring that you bend open and shut, or `soldered` for one"
+        " that has no gap",
+    },
+    "piece": {
+        "collar": "write `piece: necklace`, and `called: collar` if you mean its length",
+        "rope": "write `piece: necklace` with `called: rope` for a long one, or `piece: lariat`"
+        " for one without a clasp",
+        "cuff": "write `piece: bracelet`, or `piece: earrings` for ear cuffs",
+        "band": "write `piece: bracelet` for the wrist, or `piece: ring` for a finger",
+        "pin": "write `piece: brooch` for one that is pinned on",
+        "rosary, prayer beads, mala": "write `piece: necklace`, with `run_is: loop` for the beads"
+        " that go round",
+        "charm": "write `piece: pendant`, or `piece: key ring` for one on a bag or keys",
+        "set": "write a plan for each piece: `piece: necklace`, `piece: earrings`",
+        "tassel": "write the piece that it hangs from: `piece: pendant`, `piece: earrings`",
+        "wrap": "write `piece: bracelet` for the wrist, or `piece: lariat` for the neck",
+    },
+    "age": {
+        "toddler, infant school": "write the age, such as `2` or `4`: rules differ at three",
+        "teenager, teen, young": "write the age, such as `13` or `16`: rules differ at fifteen",
+        "senior, elderly": "write `adult`",
+    },
+    "do": {
+        "stitch": "write `weave` for making a part, or `sew` for sewing it to another",
+        "attach, join, connect, fix, fasten, link, add": "write `close ring` if a ring does it,"
+        " `sew`, `glue`, `hang`, `crimp` or `wrap loop`",
+        "tie": "write `knot` for knots between beads, or `finish thread` for the ends of a thread",
+        "finish, end": "write `finish thread` for the ends of a thread, or `wear` for"
+        " the last step",
+        "make": "write how: `weave`, `string`, `knot` or `wrap loop`",
+        "thread": "write `string` for beads on a thread, or `slide` for a part onto a rope",
+        "close": "write `close ring` for a jump ring, or `crimp` for a crimp or a bead tip",
+        "wrap": "write `wrap loop` for a loop of wire, or `pack` for the parcel",
+        "assemble": "write each join as a step of its own: `close ring`, `glue`, `sew`, `crimp`",
+    },
+    "field": {
+        "material, made of": "write `metal` if it is of metal, or leave it out",
+    },
+}
+
+#: at each place: words, separated by commas -> what to write instead
+KNOWN: Mapping[str, Mapping[str, str]] = {
+    "kind": {
+        "French wire, gimp, bullion, gimp wire, bullion wire": "leave it out; each end adds about"
+        " half its length to the piece, so make the strand so much shorter",
+        "crimp cover, crimp bead cover": "leave it out: it hides a crimp and holds nothing; count"
+        " its length in the `length` of the `crimp`",
+        "crimp end, folding crimp end, fold-over cord end, foldover crimp end": "write an `end cap`"
+        " with its `bore` if it is glued, or a `crimp` with its `inside` if it is squashed",
+        "kidney wire, kidney ear wire": "write `ear wire` with its `wire` and `length`, without"
+        " `type`",
+        "ear clip, clip-on, clip, ear cuff, clip-on earring": "it goes through no ear; write it as"
+        " a `pendant` with its loop in `bottom_eyes`",
+        "ear thread, threader, ear threader": "write `ear wire` with its `wire` and `length`,"
+        " without `type`",
+        "snap, sew-on snap, press stud, popper, snap fastener": f"{_OWN_CLASP}: `slide` or"
+        " `magnetic`; or write `closes: sewn` and its length in the length of the band",
+        "swivel snap, swivel clasp, swivel, dog clip": "write `clasp` with `type: lobster` and its"
+        " `closed_length`; that it turns is not checked",
+        "brooch pin, brooch back, pin back, bar pin, brooch finding": "leave it out and write"
+        " `piece: brooch`; name it in a `note`",
+        "T-pin": "it pins work to a board and is no part of a piece: leave it out",
+        "toggle bead": "write `clasp` with `type: button and loop`, with the bead as its `button`",
+        "bead cap": f"{_PALETTE}, with `type: other` and the length that it adds",
+        "bead cone": f"{_PALETTE}, with `type: other` and its own sizes",
+        "spacer bead": f"{_PALETTE}",
+        "end bar, multi-strand end bar, strand reducer": "write a `connector` with one eye at one"
+        " end and as many as there are strands at the other",
+        "wire guard, wire guardian, wire protector": "leave it out, and add its length to that of"
+        " the clasp's half",
+        "ear nut, ear back, scroll, butterfly, clutch": "leave it out: it hangs from nothing, and"
+        " it is bought with the `ear post`",
+        "pearl, pearls, crystal, crystals, bicone, rondelle, bead, beads, seed bead, seed beads,"
+        " bugle, fire-polished bead, gemstone, nugget, chips, briolette": _PALETTE,
+        "tassel": "write its legs as a `bead drop`, hung `times` over from the `ring` or"
+        " `end cap` that gathers them",
+        "tassel cap": "write an `end cap` with its `bore`",
+        "finger ring": _A_PIECE.format("ring"),
+        "necklace": _A_PIECE.format("necklace"),
+        "bracelet": _A_PIECE.format("bracelet"),
+        "earring, earrings": _A_PIECE.format("earrings"),
+        "lariat": _A_PIECE.format("lariat"),
+        "brooch": _A_PIECE.format("brooch"),
+        "key ring": "write a `jump ring` with `closing: split`",
+        "ribbon, leather, leather cord, suede, suede lace, rattail, satin cord, rubber cord,"
+        " waxed cotton cord": "write a `core` with its `outside` where a rope is woven round it,"
+        " or a `strand` where beads run on it",
+        "craft wire": "write the `wire` of each `wire link`: no wire is a part of its own",
+        "stop bead, bead stopper": "it comes off again and is no part of a piece: leave it out",
+        "wax, thread conditioner, conditioner": "leave it out: no check depends on it",
+        "setting, bezel cup, sew-on setting, prong setting, tray": "write a `pendant` with its"
+        " `top_eyes` for a stone in bought metal, or `bezel` for one in beads",
+        "slider, slide bead, stopper bead": "write a bead under `beads`; that it holds by friction"
+        " is not checked",
+        "hair comb, barrette, hair clip, cufflink, watch": "leave it out and plan what is sewn to"
+        " it",
+    },
+    "stitch": {
+        word: "write the nearest stitch that there is, with the `length` of the part and"
+        " `measured: {outside: ...}` of your swatch; its count of beads will not hold"
+        for word in (
+            "Dutch spiral",
+            "Russian spiral",
+            "spiral peyote, Cellini, Cellini spiral",
+            "prismatic RAW, prismatic right-angle weave",
+            "Saint Petersburg chain, St. Petersburg chain, St Petersburg, Saint Petersburg",
+            "daisy chain, daisy stitch",
+            "chenille, chenille stitch",
+            "netted rope, tubular netting",
+            "chevron, chevron stitch, chevron chain",
+            "diagonal peyote, triangle peyote, circular peyote",
+            "triangle weave, hubble, hubble stitch, diamond weave",
+            "African helix, helix",
+        )
+    }
+    | {
+        "twill": "write `flat peyote` if the beads lie as in peyote; there is no twill of loomed"
+        " work yet",
+        "flat herringbone": "there is `tubular herringbone` in a `woven rope` alone",
+        "flat braid, flat kumihimo": "there is the round `8-warp beaded braid` and the round"
+        " `plain braid`",
+        "macrame, micro-macrame": "write a `plain braid` with its `measured` thickness",
+        "bead embroidery, embroidery, couching, backstitch": "write a `pendant` with its sizes and"
+        " its `mass`",
+        "soutache": "write a `pendant` with its sizes and its `mass`",
+        "herringbone wire weave, wire weave, viking knit, chain maille, chainmaille": "there is no"
+        " stitch of wire: write a `chain` with its `links`, or a `connector`",
+        "cross-needle, cross needle, cross-needle weave, double-needle": "it is a way of doing"
+        " right-angle weave: write `right-angle weave`",
+    },
+    "type of clasp": {
+        "snap, sew-on snap, press stud, popper": "write `slide` or `magnetic`, or `closes: sewn`",
+        "swivel snap, swivel clasp, swivel": "write `lobster`; that it turns is not checked",
+        "barrel, barrel clasp, screw, screw clasp, torpedo, torpedo clasp": "write `box`, which is"
+        " checked by its eyes and its `closed_length` alike",
+        "fold-over, fold-over clasp, foldover, fishhook clasp, pearl clasp": "write `box`, which is"
+        " checked by its eyes and its `closed_length` alike",
+        "hook and loop tape, velcro": "write `slide` with the length that it adds as"
+        " `closed_length`",
+        "jump ring, split ring": "it is no clasp: write `kind: jump ring`",
+        "crimp end": "write `ribbon end` for a jaw on a band, or `kind: end cap`",
+        "T-pin": "write `toggle` for a ring and a bar",
+        "toggle bead": "write `button and loop`, with the bead as its `button`",
+        "knot, sliding knot, adjustable knot, slider": "it is no clasp: leave it out and write"
+        " `closes: knot` at the top of the plan",
+    },
+    "type of ear wire": {
+        "kidney wire, kidney, kidney ear wire": "leave `type` out, and write its `wire` and"
+        " `length`",
+        "ear thread, threader": "leave `type` out, and write its `wire` and `length`",
+        "ear cuff, cuff": "it goes through no ear: write it as a `pendant` with its loop in"
+        " `bottom_eyes`",
+    },
+    "type of wire link": {
+        "T-pin": "it pins work to a board and is no part of a piece: write `head pin`",
+        "jump ring": "write `kind: jump ring`",
+    },
+    "piece": {
+        "belt, headband, tiara, crown, hair comb, barrette, bookmark, watch strap, watch band,"
+        " lanyard, eyeglass chain, glasses chain, purse, bag, ornament": "write the nearest that"
+        " there is, such as `necklace` for a long strand or `pendant` for one that hangs, without"
+        " `wearer`",
+        "body chain, arm band, armband, toe ring, ear cuff, ear cuffs": "write the nearest that"
+        " there is (`bracelet`, `ring`, `earrings`), without `wearer`",
+    },
+    "do": {
+        word: "leave the step out; what time it takes can stand in `takes` of the step that it"
+        " belongs to"
+        for word in (
+            "solder",
+            "pickle",
+            "polish, file, sand, hammer, anneal",
+            "varnish, seal, spray",
+            "wax, condition, stretch thread, wax thread, condition thread, prestretch",
+            "add stop bead, stop bead, add a stop bead",
+            "add thread, join thread, add new thread, start thread, change thread",
+            "block, wash, clean, iron, press, pull taut",
+            "sort, cull, lay out, sort beads, cull beads, design",
+            "check, test, inspect, photograph",
+            "turn, turn over, fold, zip, zip up",
+        )
+    }
+    | {
+        "roughen, degrease": "write it in the step that glues, as in `prepared: [roughened]`",
+        "mix, mix glue": "write it in the step that glues, as in `mixes: 2`",
+        "open ring, open jump ring": "leave it out: `close ring` counts both",
+        "wind, twist, coil": "write `wrap loop` for a loop of wire, or `weave` for a rope",
+        "rivet, set stone, bezel": "write `weave` for a bezel of beads",
+    },
+}

@@ -1,0 +1,231 @@
+"""Words of the trade as the plan's own: `kind: calotte` means `kind: bead tip`.
+
+A value keeps the author's text, and a field the author's name, so that messages quote what stands
+in the plan. A word with several meanings, and one for what no plan can say yet, is answered.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from copy import copy
+from typing import Any
+
+from msgspec import Struct, field
+
+import wellstrung_schemas as schemas
+from wellstrung.common.places import Fault
+from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_meant, meaning, said
+from wellstrung.common.wording import either
+from wellstrung.reading import tree
+from wellstrung.reading.faults import fault, shown
+
+_Schema = Mapping[str, Any]
+
+
+def in_our_words(
+    whole: tree.Mapping, kinds: Mapping[str, _Schema], stitches: Collection[str]
+) -> tuple[tree.Mapping, tuple[Fault, ...]]:
+    """The plan in words of the schemas, and what to say of words that have no single meaning."""
+    words = _Words({"kind": kinds, "stitch": stitches, "do": schemas.verbs()})
+    return words.plan(whole, kinds), tuple(words.faults)
+
+
+#: the schema of the plan but of its parts and steps, each of which chooses its own
+_TOP: _Schema = {
+    **schemas.plan(),
+    "properties": {**schemas.plan()["properties"], "parts": None, "work": None},
+}
+
+
+class _Words(Struct):
+    """Puts words of the trade into the plan's own; `known` are those of what is installed."""
+
+    known: Mapping[str, Collection[str]]
+    faults: list[Fault] = field(default_factory=list)
+
+    def plan(self, whole: tree.Mapping, kinds: Mapping[str, _Schema]) -> tree.Mapping:
+        """The whole plan."""
+        whole = self._group(whole, _TOP, "plan", "the plan")
+        new: dict[str, tree.Node] = {}
+        parts, work = whole.entries.get("parts"), whole.entries.get("work")
+        if parts and isinstance(parts.node, tree.Mapping):
+            metal = whole.entries.get("metal")
+            new["parts"] = tree.with_nodes(
+                parts.node,
+                {
+                    name: _of_metal(
+                        self._chosen(entry.node, "kind", kinds, f"`{name}`"), metal, kinds
+                    )
+                    for name, entry in parts.node.entries.items()
+                    if isinstance(entry.node, tree.Mapping)
+                },
+            )
+        if work and isinstance(work.node, tree.Sequence):
+            items = [
+                self._chosen(item, "do", schemas.verbs(), f"step {number}")
+                if isinstance(item, tree.Mapping)
+                else item
+                for number, item in enumerate(work.node.items, 1)
+            ]
+            new["work"] = tree.with_items(work.node, items)
+        return tree.with_nodes(whole, new)
+
+    def _chosen(
+        self, node: tree.Mapping, key: str, schemas_of: Mapping[str, _Schema], name: str
+    ) -> tree.Mapping:
+        """A part or a step, whose word under `key` chooses its schema."""
+        node = _with_key(node, key)
+        entry = node.entries.get(key)
+        if entry is None or not isinstance(entry.node, tree.Scalar):
+            return node
+        word, more = self._word(entry.node, {}, key, "", name)
+        node = tree.with_nodes(node, {key: word})
+        schema = schemas_of.get(str(word.value))
+        if schema is None:
+            return node
+        place = "step" if key == "do" else str(word.value)
+        return self._also(self._group(node, schema, place, name), entry, more)
+
+    def _group(self, node: tree.Mapping, schema: _Schema, place: str, name: str) -> tree.Mapping:
+        """A group of fields, with the groups and lists in it."""
+        fields = schema.get("properties", {})
+        if fields and schema.get("additionalProperties") is False:
+            node = self._fields(node, fields, place, name)
+        new: dict[str, tree.Node] = {}
+        also: list[tuple[tree.Entry, Mapping[str, str]]] = []
+        for word, entry in node.entries.items():
+            inner, called = fields.get(word), word
+            if inner is None:
+                inner, called = schema.get("additionalProperties"), place
+            if not isinstance(inner, dict):
+                continue
+            said = f"`{entry.key.text}` of {name}" if called == word else f"`{word}`"
+            value, more = self._value(entry.node, inner, called, place, said)
+            new[word] = value
+            if more:
+                also.append((entry, more))
+        node = tree.with_nodes(node, new)
+        for entry, more in also:
+            node = self._also(node, entry, more)
+        return node
+
+    def _value(
+        self, node: tree.Node, schema: _Schema, called: str, place: str, name: str
+    ) -> tuple[tree.Node, Mapping[str, str]]:
+        if isinstance(node, tree.Mapping):
+            return self._group(node, schema, called, name), {}
+        if isinstance(node, tree.Sequence):
+            inner = schema.get("items")
+            if not isinstance(inner, dict):
+                return node, {}
+            items = [self._value(item, inner, called, place, name)[0] for item in node.items]
+            return tree.with_items(node, items), {}
+        assert isinstance(node, tree.Scalar)
+        return self._word(node, schema, called, place, name)
+
+    def _word(
+        self, node: tree.Scalar, schema: _Schema, called: str, place: str, name: str
+    ) -> tuple[tree.Scalar, Mapping[str, str]]:
+        """A word in the plan's own, and the fields that it says beside; unchanged if it is one."""
+        own: Collection[str] = schema.get("enum", self.known.get(called, ()))
+        if node.value is None or node.value in own:
+            return node, {}
+        for where in (f"{called} of {place}", called):
+            if where not in ACCEPTED:
+                continue
+            if node.value in ACCEPTED[where]:
+                return node, {}
+            meant = said(where, node.text)
+            if meant is not None:
+                return _meaning(node, meant[0]), meant[1]
+            known = answer(where, node.text)
+            if known is not None:
+                self.faults.append(fault(_answered(name, node, *known), node.place))
+                return node, {}
+        alike = [word for word in own if isinstance(word, str) and close(word) == close(node.text)]
+        return (_meaning(node, alike[0]) if len(alike) == 1 else node), {}
+
+    def _also(self, node: tree.Mapping, said: tree.Entry, more: Mapping[str, str]) -> tree.Mapping:
+        """A group with what a word of it says beside, such as the type of a clasp."""
+        entries = dict(node.entries)
+        for word, value in more.items():
+            entry = entries.get(word)
+            if entry is None:
+                entries[word] = tree.Entry(said.key, tree.implied(said.node, value))
+            elif entry.node.value != value:
+                says = f"{shown(said.node)} says `{word}: {value}`, and {shown(entry.node)} stands"
+                self.faults.append(
+                    fault(
+                        f"{says} in `{entry.key.text}`: correct one of them",
+                        entry.node.place,
+                        also=(said.node.place,),
+                    )
+                )
+        return tree.group(node, entries) if more else node
+
+    def _fields(
+        self, node: tree.Mapping, fields: Collection[str], place: str, name: str
+    ) -> tree.Mapping:
+        """A group with its fields by the schema's names."""
+        if all(word in fields for word in node.entries):
+            return node
+        entries: dict[str, tree.Entry] = {}
+        for word, entry in node.entries.items():
+            own = word if word in fields else self._field(entry.key, fields, place, name)
+            other = entries.get(own)
+            if other is None or other.key.file != entry.key.file:  # the drawer's, replaced
+                entries[own] = entry
+            else:
+                both = f"`{other.key.text}` and `{entry.key.text}`"
+                single = isinstance(entry.node, tree.Scalar)
+                advice = "keep one" if single else "put all under one of them"
+                says = f"{name} has {both}, which mean the same: {advice}"
+                self.faults.append(fault(says, entry.key.place, also=(other.key.place,)))
+        return tree.group(node, entries)
+
+    def _field(self, key: tree.Scalar, fields: Collection[str], place: str, name: str) -> str:
+        """The schema's name of a field, or the author's where it has none."""
+        meant = fields_meant(key.text, fields, place)
+        if len(meant) > 1:
+            says = f"`{key.text}` of {name} has more than one meaning: write"
+            which = either(f"`{word}`" for word in meant)
+            self.faults.append(fault(f"{says} {which}", key.place, key.text, which))
+        if meant:
+            return meant[0]
+        known = answer("field", key.text)
+        if known is not None:
+            says = f"`{key.text}` is not a field of {name}: {known[0]}"
+            self.faults.append(fault(says, key.place))
+        return key.text
+
+
+def _with_key(node: tree.Mapping, key: str) -> tree.Mapping:
+    """A group with the field that chooses its schema under the schema's name."""
+    if key in node.entries:
+        return node
+    called = {word: key for word in node.entries if key in (close(word), *meaning("field", word))}
+    return tree.group(node, {called.get(word, word): e for word, e in node.entries.items()})
+
+
+def _answered(name: str, node: tree.Scalar, advice: str, several: bool) -> str:
+    if several:
+        return f"{name} is {shown(node)}, which has more than one meaning: {advice}"
+    return f"{name} is {shown(node)}, which no plan can say yet: {advice}"
+
+
+def _meaning(node: tree.Scalar, value: str) -> tree.Scalar:
+    word = copy(node)
+    word.value = value
+    return word
+
+
+def _of_metal(
+    part: tree.Mapping, metal: tree.Entry | None, kinds: Mapping[str, _Schema]
+) -> tree.Mapping:
+    """A finding that states no metal is of the metal at the top of the plan, if there is one."""
+    if metal is None or "metal" in part.entries:
+        return part
+    fields = kinds.get(str(part.value.get("kind")), {}).get("properties", {})
+    if fields.get("metal", {}).get("$comment") != "metal":
+        return part
+    return tree.group(part, {**part.entries, "metal": metal})

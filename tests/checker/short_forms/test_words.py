@@ -1,0 +1,357 @@
+"""Every word of the trade at its place: accepted as the plan's own, asked about, or answered."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+import wellstrung_schemas as schemas
+from generated.plans import seeded
+from running import ROOT, SAMPLES
+from wellstrung.common.trade_words import ACCEPTED, ASKED, KNOWN, close, meaning, words
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
+from wellstrung.plugins.host import Host
+from wellstrung.reading import parser, tree
+from wellstrung.short_forms.words import in_our_words
+from wellstrung.testing.cases import changed
+
+KINDS = {name: schemas.fragment(name) for name in schemas.kind_names()}
+STITCHES = frozenset(ACCEPTED["stitch"])
+
+
+def read(plan: Any) -> tuple[Any, tuple[str, ...]]:
+    """What a plan means, and what is said of its words."""
+    tree_of_it = parser.read_text(json.dumps(plan, ensure_ascii=False), "plan.yaml").tree
+    assert tree_of_it is not None
+    whole, faults = in_our_words(tree_of_it, KINDS, STITCHES)
+    return whole.value, tuple(fault.says for fault in faults)
+
+
+def with_word(place: str, word: str) -> Iterator[tuple[dict[str, Any], dict[str, Any]]]:
+    """Plans with a word at a place, each with the group of fields that the word stands in."""
+    called, _, holder = place.partition(" of ")
+    match called:
+        case "kind":
+            group = {"kind": word}
+            yield {"parts": {"x": group}}, group
+        case "do":
+            group = {"do": word}
+            yield {"work": [group]}, group
+        case "piece" | "called" | "closes":
+            group = {called: word}
+            yield group, group
+        case "age":
+            group = {"age": word}
+            yield {"wearer": group}, group
+        case "sold_as":
+            group = {"sold_as": word}
+            yield {"supplies": [group]}, group
+        case "back":
+            group = {"back": word}
+            yield {"parts": {"x": {"kind": "bezel", "stone": group}}}, group
+        case _:
+            for kind, schema in KINDS.items():
+                if called in schema["properties"] and holder in ("", kind):
+                    group = {"kind": kind, called: word}
+                    yield {"parts": {"x": group}}, group
+
+
+def places(table: Mapping[str, Mapping[str, str]]) -> Iterator[tuple[str, str, str]]:
+    """Every place, with what is said of a word there and the word."""
+    for place, entries in table.items():
+        if not place.startswith(("field", "row")):
+            for own, listed in entries.items():
+                first, second = (own, listed) if table is ACCEPTED else (listed, own)
+                for word in words(second):
+                    yield place, first, word
+
+
+@pytest.mark.parametrize(
+    "place", [place for place in ACCEPTED if not place.startswith(("field", "row"))]
+)
+def test_an_accepted_word_means_the_plans_own(place: str) -> None:
+    seen = 0
+    for where, own, word in places(ACCEPTED):
+        if where != place:
+            continue
+        value, *more = own.split(", ")
+        for plan, group in with_word(place, word):
+            found, said = read(plan)
+            own_group = {**group, group_key(place): value, **dict(one.split(": ") for one in more)}
+            if place == "stitch" and meaning(f"stitch of {group['kind']}", word):
+                continue  # which this kind takes in another sense
+            assert said == (), (place, word, said)
+            assert found == put(plan, group, own_group), (place, word)
+            seen += 1
+    assert seen
+
+
+def group_key(place: str) -> str:
+    return place.partition(" of ")[0]
+
+
+def put(plan: Any, group: Any, own: Any) -> Any:
+    """A plan with another group in the place of one."""
+    if plan is group:
+        return own
+    if isinstance(plan, dict):
+        return {name: put(value, group, own) for name, value in plan.items()}
+    return [put(value, group, own) for value in plan] if isinstance(plan, list) else plan
+
+
+@pytest.mark.parametrize("place", [place for place in {**ASKED, **KNOWN} if place != "field"])
+def test_a_word_without_one_meaning_is_answered(place: str) -> None:
+    for table in (ASKED, KNOWN):
+        for where, advice, word in places(table):
+            if where != place:
+                continue
+            for plan, group in with_word(place, word):
+                if place == "stitch" and meaning(f"stitch of {group['kind']}", word):
+                    continue
+                found, said = read(plan)
+                assert len(said) == 1, (place, word, said)
+                assert f"`{word}`" in said[0], (place, word, said)
+                assert said[0].endswith(advice), (place, word, said)
+                assert found == plan
+
+
+def test_every_stitch_has_words(installed: Host) -> None:
+    assert {*installed.stitches} >= STITCHES
+    assert {name for name in ACCEPTED["kind"] if ", " not in name} <= {*KINDS}
+
+
+def test_no_word_is_in_two_tables() -> None:
+    for place, entries in ACCEPTED.items():
+        accepted = [close(word) for listed in entries.values() for word in words(listed)]
+        others = {
+            close(word)
+            for table in (ASKED, KNOWN)
+            for listed in table.get(place, ())
+            for word in words(listed)
+        }
+        assert not others & {*accepted}, place
+        assert not {*map(close, entries)} & others, place
+        if not place.startswith("field"):  # where a name may be of several fields
+            twice = {word for word in accepted if accepted.count(word) > 1}
+            assert not twice, place
+
+
+def groups() -> Iterator[tuple[str, Any, Any, list[str]]]:
+    """Every group of fields that a schema has: its place, a plan with it, itself, its fields."""
+
+    def inside(schema: Any, place: str, holder: Any, top: Any) -> Iterator[Any]:
+        fields = schema.get("properties", {})
+        if fields and schema.get("additionalProperties") is False:
+            yield place, top, holder, [*fields]
+        for name, inner in fields.items():
+            ways = (
+                (inner, lambda group: group),
+                (inner.get("items"), lambda group: [group]),
+                (inner.get("additionalProperties"), lambda group: {"x": group}),
+            )
+            for its, held in ways:
+                if isinstance(its, dict) and "properties" in its:
+                    group: dict[str, Any] = {}
+                    holder[name] = held(group)
+                    yield from inside(its, name, group, top)
+                    del holder[name]
+
+    for kind, schema in KINDS.items():
+        part: dict[str, Any] = {"kind": kind}
+        yield from inside(schema, kind, part, {"parts": {"x": part}})
+    for verb, schema in schemas.verbs().items():
+        step: dict[str, Any] = {"do": verb}
+        yield from inside(schema, "step", step, {"work": [step]})
+    plan: dict[str, Any] = {}
+    yield from inside(schemas.plan(), "plan", plan, plan)
+
+
+def test_a_field_by_another_name_means_the_field() -> None:
+    """Or it asks, where the group has several fields that it may mean."""
+    seen = set()
+    for place, plan, group, fields in groups():
+        for where in (f"field of {place}", "field"):
+            for own, listed in ACCEPTED.get(where, {}).items():
+                for word in words(listed):
+                    if own not in fields or own in group or close(word) in map(close, fields):
+                        continue
+                    special = [one for one in meaning(f"field of {place}", word) if one in fields]
+                    meant = special or [one for one in meaning("field", word) if one in fields]
+                    group[word] = 1
+                    found, said = read(plan)
+                    del group[word]
+                    assert len(said) == (len(meant) > 1), (place, word, said)
+                    group[meant[0]] = 1
+                    assert found == plan, (place, word)
+                    del group[meant[0]]
+                    seen.add(word)
+    for where in ACCEPTED:
+        if where.startswith("field"):
+            for own, listed in ACCEPTED[where].items():
+                assert own in ("kind", "do") or {*words(listed)} <= seen, own
+
+
+def test_the_field_that_chooses_has_other_names_too() -> None:
+    for word in words(ACCEPTED["field"]["kind"]):
+        assert read({"parts": {"x": {word: "calotte"}}})[0] == {
+            "parts": {"x": {"kind": "bead tip"}}
+        }
+    for word in words(ACCEPTED["field"]["do"]):
+        assert read({"work": [{word: "try on"}]})[0] == {"work": [{"do": "wear"}]}
+
+
+def disguised(text: str, turn: int) -> str:
+    """A plan with words of the trade for its own, the next ones at each turn."""
+    whole = parser.read_text(text, "plan.yaml").tree
+    assert whole is not None
+    edits = []
+    for name, entry in whole.entries["parts"].node.entries.items():
+        part, kind = entry.node, entry.node.value.get("kind", "")
+        for field, inner in part.entries.items():
+            if not isinstance(inner.node, tree.Scalar):
+                continue
+            places = (f"{field} of {kind}", field)
+            for word in synonyms(places, str(inner.node.value), part.value)[turn::7][:1]:
+                edits.append((inner.node.place, json.dumps(word)))
+        for field in part.entries:
+            props = KINDS[kind]["properties"] if kind in KINDS else {}
+            for word in names(f"field of {kind}", field, [*props])[turn::3][:1]:
+                edits.append((part.entries[field].key.place, json.dumps(word)))
+        assert name
+    return tree.replaced(text, edits)
+
+
+def synonyms(places: tuple[str, ...], value: str, part: Mapping[str, Any]) -> list[str]:
+    found = []
+    for place in places:
+        for own, listed in ACCEPTED.get(place, {}).items():
+            first, *more = own.split(", ")
+            says = dict(one.split(": ") for one in more)
+            if first == value and all(part.get(name) == its for name, its in says.items()):
+                found += [*words(listed)]
+    # a kind may take the word in a sense of its own
+    return [word for word in found if meaning(places[0], word)[:1] in ((), (value,))]
+
+
+def names(place: str, field: str, fields: list[str]) -> list[str]:
+    found = []
+    for word in words(ACCEPTED["field"].get(field, "")):
+        special = [one for one in meaning(place, word) if one in fields]
+        meant = special or [one for one in meaning("field", word) if one in fields]
+        if meant == [field] and close(word) not in map(close, fields):
+            found.append(word)
+    return found
+
+
+def findings(result: PlanResult) -> Any:
+    assert not result.failures
+    remarks = [(one.rule, one.level, one.parts, one.place.line) for one in result.remarks]
+    still = [(one.rule, one.parts) for one in result.unjudged]
+    sizes = {name: (q.middle, q.worst.low, q.worst.high) for name, q in result.quantities.items()}
+    return result.readable, remarks, len(result.held), still, sizes
+
+
+PLANS = [path.read_text(encoding="utf-8") for path in sorted(SAMPLES.glob("*.yaml"))]
+PLANS = [text for text in PLANS if "\nplan: 1" in text and "\ndrawer:" not in text]
+
+
+@pytest.mark.parametrize("text", [*PLANS, *seeded(6)])
+def test_a_plan_in_words_of_the_trade_gives_the_same_findings(text: str, installed: Host) -> None:
+    checker = Checker(installed, quantities=True)
+    own = findings(checker.check_text(text))
+    for turn in range(2):
+        other = disguised(text, turn)
+        assert other != text
+        assert findings(checker.check_text(other)) == own
+
+
+def test_the_metal_of_the_plan_is_that_of_findings_that_state_none() -> None:
+    parts = {
+        "cap": {"kind": "end cap", "bore": "8 mm"},
+        "hook": {"kind": "ear wire", "metal": "niobium"},
+        "shell": {"kind": "pendant"},
+        "rope": {"kind": "woven rope"},
+    }
+    found, said = read({"metal": "925", "parts": parts})
+    assert not said
+    metals = {name: part.get("metal") for name, part in found["parts"].items()}
+    assert metals == {"cap": "sterling silver", "hook": "niobium", "shell": None, "rope": None}
+
+
+BASE = (ROOT / "tests" / "checker" / "reading" / "slips" / "base.yaml").read_text(encoding="utf-8")
+TAKEN = yaml.safe_load(Path(__file__).with_name("taken.yaml").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("change", TAKEN, ids=str)
+def test_what_is_taken_as_written(change: Mapping[str, str], checker: Checker) -> None:
+    other = checker.check_text(changed(BASE, change))
+    assert findings(other) == findings(checker.check_text(BASE))
+
+
+PLAN = """\
+plan: 1
+title: Jetty
+piece: necklace
+beads: {gull: {type: round, size: 8/0, make: Japanese}}
+parts:
+  tip: {kind: %s}
+  strand: {kind: strand, stitch: strung, beads: gull, length: 40 cm}
+run: [tip, strand]
+"""
+
+
+@pytest.mark.parametrize(
+    ("part", "says"),
+    [
+        pytest.param(
+            "lobster clasp, type: toggle",
+            "`lobster clasp` says `type: lobster`, and `toggle` stands in `type`: correct one of"
+            " them",
+            id="two words that contradict each other",
+        ),
+        pytest.param(
+            "clamshell, inside: 3 mm, weight: 1 g, mass: 2 g",
+            "`tip` has `weight` and `mass`, which mean the same: keep one",
+            id="a field twice, by two names",
+        ),
+        pytest.param(
+            "calotte, diameter: 4 mm",
+            "`diameter` of `tip` has more than one meaning: write `inside` or `outside`",
+            id="a field that may be one of two",
+        ),
+        pytest.param(
+            "cap",
+            "`tip` is `cap`, which has more than one meaning: write `end cap` for a cup that takes"
+            " the end of a rope, `cone` for one that several ends go into, or `type: other` under"
+            " `beads` for a dish that sits over a bead",
+            id="a kind with several meanings",
+        ),
+        pytest.param(
+            "gimp",
+            "`tip` is `gimp`, which no plan can say yet: leave it out; each end adds about half its"
+            " length to the piece, so make the strand so much shorter",
+            id="a kind that there is not",
+        ),
+        pytest.param(
+            "calote",
+            "there is no kind of part called `calote`",
+            id="a slip of a synonym is no guess",
+        ),
+    ],
+)
+def test_what_is_said_of_a_word(checker: Checker, part: str, says: str) -> None:
+    remarks = checker.check_text(PLAN % part).remarks
+    assert [one.says[: len(says)] for one in remarks if one.place.line == 6] == [says]
+
+
+def test_the_author_reads_his_own_word(checker: Checker) -> None:
+    hook = "calotte, inside: 3 mm}\n  hook: {kind: shepherd's hook, gauge: 20 AWG"
+    plan = PLAN.replace("run: [tip, strand]", "run: [strand]\nwork: [{do: crimp, part: hook}]")
+    found = checker.check_text(plan % hook)
+    assert "`hook` is a shepherd's hook" in found.remarks[0].says
