@@ -135,7 +135,7 @@ def as_text(said: Scalar) -> Scalar:
 
 def with_items(listed: Sequence, items: list[Node]) -> Sequence:
     """A list of these items, at the place of another; the very same if none is other."""
-    if all(item is old for item, old in zip(items, listed.items, strict=True)):
+    if [*map(id, items)] == [*map(id, listed.items)]:
         return listed
     changed = copy(listed)
     changed.items = items
@@ -166,13 +166,6 @@ def implied_data(said: Node, value: Any) -> Node:
         items.items, items.value = [implied_data(said, one) for one in value], value
         return items
     return implied(said, value)
-
-
-def with_items(listed: Sequence, items: list[Node]) -> Sequence:
-    """A list with other items."""
-    changed = copy(listed)
-    changed.items, changed.value = items, [item.value for item in items]
-    return changed
 
 
 def without(group: Mapping, name: str) -> Mapping:

@@ -242,12 +242,12 @@ def _words() -> str:
     lines = ["## Words", "", "Words of the trade that mean the plan's own, where they stand:"]
     for place, taken in ACCEPTED.items():
         lines += ["", f"### {_WHERE.get(place, f'in `{place}`')}", ""]
-        lines += [f"- `{own}`: {words}" for own, words in taken.items()]
-    for table, called in ((ASKED, "have more than one meaning"), (KNOWN, "no plan can say yet")):
+        lines += [f"- `{own}`: {means}" for own, means in taken.items()]
+    for answers, called in ((ASKED, "have more than one meaning"), (KNOWN, "no plan can say yet")):
         lines += ["", f"Words that {called}, with what to write:", ""]
-        for place, advised in table.items():
+        for place, advised in answers.items():
             where = _WHERE.get(place, f"in `{place}`")
-            lines += [f"- {words} ({where}): {advice}" for words, advice in advised.items()]
+            lines += [f"- {asked} ({where}): {advice}" for asked, advice in advised.items()]
     lines += ["", "Names that the trade tables know:", ""]
     for table, where in _ROWS.items():
         lines.append(f"- {where}: {listed(tables.load(table).rows)} (`wellstrung tables {table}`)")

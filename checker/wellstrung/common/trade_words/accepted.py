@@ -17,34 +17,34 @@ _GLUES = {
     "UV resin": "UV cure resin, UV curing resin",
 }
 _THREADS = {
-        "elastic": "elastic cord, stretch cord, stretchy cord, clear elastic, clear stretch cord, "
-        "elastic thread, elastic line, beading elastic, stretch, stretchy",
-        "flexible wire": "stringing wire, beading wire, tiger tail, flexible beading wire, "
-        "nylon-coated wire, coated wire, stranded wire, bead wire",
-        "fused": "fused line, bonded line, fused thread, bonded thread, fused gel-spun, "
-        "gel-spun fused, fused polyethylene, fused beading line, fused beading thread",
-        "gel-spun braided": "gel-spun braid, plain braid, unfused braid, plain braided line, "
-        "braided polyethylene, polyethylene braid",
-        "braided": "braided line, braid, braided thread, braided beading thread, gel-spun, "
-        "gel-spun line, gel-spun thread, polyethylene line, braided fishing line",
-        "monofilament": "mono, nylon monofilament, illusion cord, invisible thread, mono line",
-        "nylon": "nylon thread, nylon beading thread, beading nylon",
-        "bonded nylon": "bonded nylon thread",
-        "twisted nylon": "nylon cord, nylon bead cord, twisted nylon cord, macrame nylon",
-        "silk": "silk cord, silk thread, silk bead cord, carded silk, beading silk, bead silk",
-        "polyester": "polyester thread, polyester beading thread",
-        "leather": "leather cord, leather lace, leather thong, round leather",
-        "suede": "suede lace, suede cord, faux suede",
-        "waxed cotton": "cotton cord, waxed cotton cord, cotton",
-        "waxed polyester": "waxed polyester cord, polyester cord",
-        "knotting cord": "chinese knotting cord, nylon knotting cord, knotting nylon",
-        "satin": "satin cord, rattail, rat tail",
-        "rubber": "rubber cord, rubber tube, buna cord",
-        "waxed linen": "linen, linen thread, linen cord, irish linen, irish waxed linen",
-        "hemp": "hemp cord, hemp twine",
-        "perle cotton": "pearl cotton, perle, coton perle",
-        "crochet cotton": "crochet thread, cotton crochet thread",
-        "memory wire": "memory steel wire",
+    "elastic": "elastic cord, stretch cord, stretchy cord, clear elastic, clear stretch cord, "
+    "elastic thread, elastic line, beading elastic, stretch, stretchy",
+    "flexible wire": "stringing wire, beading wire, tiger tail, flexible beading wire, "
+    "nylon-coated wire, coated wire, stranded wire, bead wire",
+    "fused": "fused line, bonded line, fused thread, bonded thread, fused gel-spun, "
+    "gel-spun fused, fused polyethylene, fused beading line, fused beading thread",
+    "gel-spun braided": "gel-spun braid, plain braid, unfused braid, plain braided line, "
+    "braided polyethylene, polyethylene braid",
+    "braided": "braided line, braid, braided thread, braided beading thread, gel-spun, "
+    "gel-spun line, gel-spun thread, polyethylene line, braided fishing line",
+    "monofilament": "mono, nylon monofilament, illusion cord, invisible thread, mono line",
+    "nylon": "nylon thread, nylon beading thread, beading nylon",
+    "bonded nylon": "bonded nylon thread",
+    "twisted nylon": "nylon cord, nylon bead cord, twisted nylon cord, macrame nylon",
+    "silk": "silk cord, silk thread, silk bead cord, carded silk, beading silk, bead silk",
+    "polyester": "polyester thread, polyester beading thread",
+    "leather": "leather cord, leather lace, leather thong, round leather",
+    "suede": "suede lace, suede cord, faux suede",
+    "waxed cotton": "cotton cord, waxed cotton cord, cotton",
+    "waxed polyester": "waxed polyester cord, polyester cord",
+    "knotting cord": "chinese knotting cord, nylon knotting cord, knotting nylon",
+    "satin": "satin cord, rattail",
+    "rubber": "rubber cord, rubber tube, buna cord",
+    "waxed linen": "linen, linen thread, linen cord, irish linen, irish waxed linen",
+    "hemp": "hemp cord, hemp twine",
+    "perle cotton": "pearl cotton, perle, coton perle",
+    "crochet cotton": "crochet thread, cotton crochet thread",
+    "memory wire": "memory steel wire",
 }
 _LOBSTER = "lobster clasp, lobster claw, lobster claw clasp, trigger clasp, parrot clasp"
 _SPRING_RING = "spring ring clasp, bolt ring, bolt ring clasp"
