@@ -103,9 +103,13 @@ def described(item: Item, *fields: str) -> str:
     return " ".join(item.text(*path) for path in paths if item.has(*path))
 
 
+#: what a shop asks of a thread
+_SOLD_AS = ("type", "rating", "size", "colour")
+
+
 def thread_words(part: Part) -> str:
     """The thread of a part as a shop asks for it, where no part of the plan is that thread."""
-    return described(part, "thread.type", "thread.rating", "thread.size") or "thread"
+    return described(part, *(f"thread.{field}" for field in _SOLD_AS)) or "thread"
 
 
 def _known(work: Callable[[], Quantity]) -> Quantity | Missing:
@@ -175,7 +179,7 @@ def _threads(ask: Quantities) -> Iterator[Taken]:
         yield Taken(
             "thread",
             spool.name,
-            described(spool, "type", "rating", "size"),
+            described(spool, *_SOLD_AS),
             LENGTH,
             _known(partial(amounts.thread_needed, spool, ask)),
             _known(partial(amounts.thread_on_hand, spool, ask)) if lines else None,

@@ -15,7 +15,8 @@ from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase, plain
 from wellstrung.short_forms.sizes import RATING, THICK, length, rating, size_of
 
-_LENGTH = r"\d[\d.,/ ]*(?:mm|cm|m|in(?:ch(?:es)?)?|ft|feet|yd|yds|yards?|metres?|meters?)\b"
+_UNIT = "mm|cm|m|in(?:ch(?:es)?)?|ft|feet|yd|yds|yards?|metres?|meters?"
+_LENGTH = rf"(?<![\w.,/])\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)? ?(?:{_UNIT})\b"
 _LENGTH += r"(?: ?± ?[\d.]+ ?(?:mm|cm|in)\b)?"
 _TAIL = rf"(?<!tiger )(?<!rat )\btails?(?: of)? ({_LENGTH})|({_LENGTH})(?: long)? tails?\b"
 _WORKING = rf"\bwork(?:ed|ing)(?: length| in| with)*(?: of)? ({_LENGTH})"
@@ -71,6 +72,11 @@ def line(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     return tree.Spelled(node, fields) if fields else None
 
 
+def names_line(node: tree.Scalar) -> bool:
+    """Whether a phrase names a type of line."""
+    return Phrase(node).take_word(line_words()) is not None
+
+
 def in_fields(group: tree.Mapping, what: str, faults: list[Fault]) -> tree.Mapping | None:
     """A line in fields, of which `type` or `size` is a phrase; None where neither is."""
     kind, size = (group.entries.get(name) for name in ("type", "size"))
@@ -121,7 +127,9 @@ def _read(
         if size is not None:
             fields[by] = size
     if (doubled := phrase.take(_DOUBLED)) is not None:
-        says = f"{what} says {shown(doubled)}: the check takes one line; leave the word out, and"
+        says = (
+            f"{what} says {shown(doubled)}, and the check takes one line: leave the word out, and"
+        )
         says += " write `passes: 2` in a strand that is strung on two"
         faults.append(fault(says, doubled.place))
         return None
@@ -178,17 +186,16 @@ def _unfit(node: tree.Node, what: str, in_part: bool) -> Fault:
     assert isinstance(node, tree.Scalar)
     if in_part:
         needs = (
-            f"write `tail {node.text}` or `working length {node.text}`; what is on a spool is the"
-            " `length` of a part of kind `thread`"
+            f"write `tail {node.text}` or `working length {node.text}`; how much a spool holds is"
+            " the `length` of a part of kind `thread`"
         )
     else:
-        needs = "a spool has none: write it in the `thread` of the part that is made with it"
+        needs = "a spool has no tail and no turns: write them in the `thread` of what it makes"
     return fault(f"{what} says {shown(node)}: {needs}", node.place)
 
 
 def _no_type(node: tree.Scalar, phrase: Phrase, what: str, spools: Collection[str]) -> Fault:
     """The fault of words of which none is a type of line, with the nearest."""
-    known = [*_words(unsure=False), *_words(unsure=True), *spools]
     rest = phrase.take_rest()
     examples = either(f"`{_types()[name].text('example')}`" for name in _EXAMPLES)
     named = f", or {listed(spools)}" if spools else ""
@@ -198,7 +205,7 @@ def _no_type(node: tree.Scalar, phrase: Phrase, what: str, spools: Collection[st
         )
         return fault(f"{says} as {examples}{named}", node.place)
     for word in (rest.text, *rest.text.split()):
-        near = nearest(word, known)
+        near = nearest(word, spools) or nearest(word, line_words())
         if near is not None:
             at = node.text.find(word)
             place = phrase.part(at, at + len(word)).place if at >= 0 else rest.place
@@ -231,6 +238,12 @@ def _no_size(phrase: Phrase, what: str, sold: tables.Row) -> Fault:
 
 def _types() -> Mapping[str, tables.Row]:
     return tables.load("line_types").rows
+
+
+@cache
+def line_words() -> Mapping[str, str]:
+    """Every word for a type of line."""
+    return {**_words(unsure=True), **_words(unsure=False)}
 
 
 @cache

@@ -19,6 +19,7 @@ from wellstrung.common.units import USUAL
 from wellstrung.common.wording import nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
+from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.phrase import Phrase, plain
 
 
@@ -123,9 +124,14 @@ _EXAMPLE = "`lobster 12 mm`, `5 mm jump ring 20 AWG` or `end cap 8 mm, brass`"
 def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | None:
     """A part from a phrase."""
     phrase = Phrase(node)
+    if (thread := _thread(node, name)) is not None:
+        return thread
     word = phrase.take_word(_known())
     if word is None:
-        faults.append(_no_noun(node, name))
+        if names_line(node):
+            line(node, name, faults)  # says what is wrong with it
+        else:
+            faults.append(_no_noun(node, name))
         return None
     noun = _NOUNS[word.value]
     fields: dict[str, tree.Node | None] = {
@@ -143,6 +149,21 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     if unknown := phrase.unknown(f"`{name}`", advice):
         faults.append(unknown)
     return tree.Spelled(node, fields)
+
+
+def _thread(node: tree.Scalar, name: str) -> tree.Mapping | None:
+    """A thread, wire or cord on its spool; None where words are left that name a finding.
+
+    So `leather end cap 5 mm` is a cap, and `memory wire ring` wire.
+    """
+    fields = line(node, name, [])
+    said = {one: entry.node for one, entry in fields.entries.items()} if fields else {}
+    colour, size = said.get("colour"), said.get("size")
+    if isinstance(colour, tree.Scalar) and Phrase(colour).take_word(_known()) is not None:
+        return None
+    if not said or (isinstance(size, tree.Scalar) and size.text == node.text):
+        return None  # nothing, or a bare size
+    return tree.Spelled(node, {"kind": tree.implied(node, "thread"), **said})
 
 
 def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]:
@@ -166,10 +187,10 @@ def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]
 def _no_noun(node: tree.Scalar, name: str) -> Fault:
     """The fault of a phrase that names no finding, with the one that it most likely means."""
     said = plain(node.text).split()
-    near = None
+    near, known = None, {**_known(), **line_words()}
     for count in (2, 1):
         for start in range(len(said) - count + 1):
-            near = near or nearest(" ".join(said[start : start + count]), _known())
+            near = near or nearest(" ".join(said[start : start + count]), known)
     advice = f"write `{near}`" if near else f"write a part such as {_EXAMPLE}, or its fields"
     says = f"{shown(node)} of part `{name}` names no finding that is known: {advice}"
     return fault(says, node.place)

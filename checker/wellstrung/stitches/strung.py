@@ -169,7 +169,8 @@ def _strand(between: Formula, thread: Formula = _THREAD) -> dict[str, Formula]:
 def _needs(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Place]]]:
     def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         """A knot or a gap has to be known before a length can be."""
-        known = part.has("knot_adds") or part.has("thread", "size") or part.has("thread", "rating")
+        sold = (part.of_thread(said) for said in ("size", "rating", "outside"))
+        known = part.has("knot_adds") or any(sold)
         if not part.has(*field.split(".")) and not (known and field != "spacing"):
             yield (
                 f"`{part.name}` does not say its `{field}`: write `{example}`",

@@ -109,13 +109,13 @@ def threaded(plan: Plan) -> Mapping[Part | None, tuple[Part, ...]]:
 
 
 def spool_of(plan: Plan, woven: Part) -> Part | None:
-    """The thread of a woven part: the one it names, or the only one there is of its type."""
+    """The thread of a woven part: the one it names, or the only one there is of its kind."""
     spools = spools_for(plan, woven)
     return spools[0] if len(spools) == 1 else None
 
 
 def spools_for(plan: Plan, woven: Part) -> list[Part]:
-    """The threads that a part may be woven with: the one it names, or all of its type."""
+    """The threads that a part may be woven with: the one it names, or all of its type and size."""
     if woven.has("thread", "spool"):
         named = woven.part("thread", "spool")
         return [named] if named is not None else []
@@ -124,8 +124,15 @@ def spools_for(plan: Plan, woven: Part) -> list[Part]:
     return [
         part
         for part in plan.parts.values()
-        if part.kind.role is Role.THREAD and part.text("type") == woven.text("thread", "type")
+        if part.kind.role is Role.THREAD
+        and all(_alike(part, woven, field) for field in ("type", "rating", "size"))
     ]
+
+
+def _alike(spool: Part, woven: Part, field: str) -> bool:
+    """Whether a thread and a spool say no different things of a field."""
+    said = spool.has(field) and woven.has("thread", field)
+    return not said or spool.text(field) == woven.text("thread", field)
 
 
 def _budgeted(plan: Plan) -> Iterator[Subject]:

@@ -13,7 +13,7 @@ from wellstrung.start.words import Fields
 
 _LENGTH = "what the closure leaves of the length asked for: worked out at each check"
 _PIECES = ("bracelet", "necklace", "anklet")
-_WOVEN = ("fused 6 lb", "fused 8 lb", "fused 4 lb", "nylon D", "nylon B", "braided 10 lb")
+_WOVEN = ("fused 6 lb", "fused 8 lb", "fused 4 lb", "nylon D", "nylon B", "gel-spun braided 10 lb")
 
 
 def _band(stitch: str, more: Fields) -> Any:

@@ -9,7 +9,7 @@ from wellstrung.start.words import Fields
 #: what a tail and a working length are for: the sources are in the table `stitch_facts`
 _TAIL = Noted("26 cm", "long enough to sew on what closes it")
 _WORKING = Noted("1.6 m", "as most makers cut it")
-_SPOOLS = {"fused": "45 m", "braided": "45 m", "nylon": "58 m", "silk": "2 m", "elastic": "5 m"}
+_SPOOLS = {"fused": "45 m", "gel-spun": "45 m", "nylon": "58 m", "silk": "2 m", "elastic": "5 m"}
 
 
 def thread(draft: Draft, *, short: bool = False) -> Fields:

@@ -14,7 +14,7 @@ from wellstrung.start.words import Fields
 _LENGTH = "what the clasp and the ends leave of the length asked for: worked out at each check"
 _MEASURE = "weave 2 cm, measure it with calipers just touching, and write it here: the cap follows"
 _PIECES = ("necklace", "bracelet", "anklet", "lariat")
-_WOVEN = ("fused 6 lb", "fused 8 lb", "fused 4 lb", "nylon D", "nylon B", "braided 10 lb")
+_WOVEN = ("fused 6 lb", "fused 8 lb", "fused 4 lb", "nylon D", "nylon B", "gel-spun braided 10 lb")
 _CLOSINGS = (*EYED, BUTTON, OVER_HEAD, THROUGH, OPEN)
 
 

@@ -23,9 +23,8 @@ def _thread(text: str, answers: Answers) -> Fields:
     offered = _threads(answers)
     same = [one.word for one in offered if sorted(one.word.casefold().split()) == words]
     name = same[0] if same else one_of(_threads)(text, answers)
-    kind, _, rest = name.partition(" ")
-    if name.startswith("flexible wire"):
-        return {"type": "flexible wire", "size": name.removeprefix("flexible wire ")}
+    kind = max((one for one in load("line_types").rows if name.startswith(f"{one} ")), key=len)
+    rest = name.removeprefix(f"{kind} ")
     if kind == "elastic":
         return {"type": "elastic", "outside": rest}
     return {"type": kind, ("rating" if rest.endswith("lb") else "size"): rest}
