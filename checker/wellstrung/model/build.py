@@ -16,7 +16,7 @@ from wellstrung.model.contradictions import contradictions
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import UNPLACED, Kind, Part, Role, Stitch
 from wellstrung.model.plan import Goal, Hung, Plan, RunEntry, Step
-from wellstrung.model.references import LONG, Names
+from wellstrung.model.references import LONG, WORKS_ON, Names
 from wellstrung.model.sold import as_sold
 from wellstrung.model.sound import Sound, sound
 from wellstrung.quantity.causes import Window
@@ -211,7 +211,7 @@ class _Builder:
         listed_here = node.entries["strands"].node
         strands = []
         for name in listed_here.items if isinstance(listed_here, reading.Sequence) else ():
-            part = self.names.part(name)
+            part = self.names.part(name, (Role.STRAND, Role.ROPE))
             if part is not None:
                 self.names.takes("`strands`", part, name, (Role.STRAND, Role.ROPE))
                 strands.append(part)
@@ -230,7 +230,7 @@ class _Builder:
             by_node = node.entries["by"].node if "by" in node.entries else None
             by = None
             if by_node is not None and by_node.value != "thread":
-                by = self.names.part(by_node)
+                by = self.names.part(by_node, (Role.RING,))
                 if by is not None:
                     self.names.takes("`by`", by, by_node, (Role.RING,), ("thread",))
             if part is None or source is None:
@@ -275,7 +275,7 @@ class _Builder:
             parts: dict[str, Part] = {}
             for name in ("part", "to", "with", "onto", "from", "by", "around"):
                 if name in node.entries:
-                    part = self.names.part(node.entries[name].node)
+                    part = self.names.part(node.entries[name].node, WORKS_ON.get((verb, name), ()))
                     if part is not None:
                         parts[name] = part
             for name in parts:

@@ -54,7 +54,7 @@ LONG = (Role.ROPE, Role.BAND, Role.STRAND)
 #: what has knots that some makers glue: a matter of taste, which no step lists
 _KNOTTED = (Role.STRAND, Role.TIP)
 #: what a step works on: verb and field -> roles of the part
-_WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
+WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
     ("weave", "part"): WOVEN_WORK,
     ("finish thread", "part"): WOVEN_WORK,
     ("slide", "onto"): LONG,
@@ -96,6 +96,7 @@ class Names:
         name: str,
         known: Mapping[str, object],
         node: reading.Node,
+        fitting: Collection[str] = (),
     ) -> None:
         """Add the fault of a name that points nowhere, with the nearest that does not."""
         unread = [called for kind, called in self._unread if kind in what.split()]
@@ -108,7 +109,7 @@ class Names:
         elif what in ("part", "bead"):
             says, advice = self._otherwise(what, name, known) or (f"{says} in the plan", "")
         edits = (Edit(node.place, found),) if found else ()
-        needed = f"`{found}`" if found else "" if advice else one_of(known)
+        needed = f"`{found}`" if found else "" if advice else one_of(fitting or known)
         says = f"{says}: {advice}" if advice else says
         self.faults.append(Fault("plan-shape", says, node.place, name, needed, advice, edits=edits))
 
@@ -129,11 +130,12 @@ class Names:
             return f"`{name}` is a part, and this takes a bead", "write `part:` for `bead:`"
         return None
 
-    def part(self, node: reading.Node) -> Part | None:
-        """The part that a node names; a fault where there is none."""
+    def part(self, node: reading.Node, roles: Collection[Role] = ()) -> Part | None:
+        """The part that a node names; a fault where there is none, with those of these roles."""
         part = self.parts.get(str(node.value))
         if part is None:
-            self.unknown("part", str(node.value), self.parts, node)
+            fitting = {name: one for name, one in self.parts.items() if one.kind.role in roles}
+            self.unknown("part", str(node.value), self.parts, node, fitting=fitting)
         return part
 
     def takes(
@@ -170,7 +172,7 @@ class Names:
         for named in _PARTS_AT:
             node = part.node_at(*named.path)
             if node is not None and str(node.value) not in named.words:
-                other = self.part(node)
+                other = self.part(node, named.roles)
                 if other is not None:
                     field = f"`{named.path[-1]}`"
                     self.takes(field, other, node, named.roles, named.words)
@@ -240,7 +242,7 @@ class Names:
         self, verb: str, field: str, node: reading.Node, parts: Mapping[str, Part]
     ) -> None:
         """A step works on the kind of part it is meant for; a clasp is glued to a band."""
-        roles, glued = _WORKS_ON.get((verb, field)), parts.get("part")
+        roles, glued = WORKS_ON.get((verb, field)), parts.get("part")
         if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.CLASP:
             roles = (Role.BAND,)
         if verb == "glue" and glued and glued.kind.role in _KNOTTED:

@@ -184,6 +184,10 @@ def _plain(written: str | int | float, default: Setting) -> float:
     text = " ".join(str(written).split())
     found = re.fullmatch(rf"({_NUMBER}) ?(%?)", text)
     if found is None:
+        mended = re.sub(r"(?<=\d),(?=\d)", ".", text)
+        if mended != text and re.fullmatch(rf"{_NUMBER} ?%?", mended):
+            says = f"`{text}` has a comma as its decimal point: write `{mended}`"
+            raise units.UnitFault(says, mended)
         example = units.show(default.value, "")
         raise units.UnitFault(f"`{text}` is not a number: write one such as `{example}` or `5 %`")
     value = float(found[1]) / (100 if found[2] else 1)

@@ -258,13 +258,14 @@ def _unknown(what: str, word: tree.Node, has: Mapping[str, tree.Entry]) -> Fault
     asked = str(word.value).replace("\n", " ")
     near = nearest(asked, has)
     some = listed(list(has)[:_FEW]) + (f" and {len(has) - _FEW} more" if len(has) > _FEW else "")
-    advice = f"write `{near}`" if near else f"it has {some}" if has else f"it has no {what}s"
+    advice = f"write `{near}`" if near else ""
+    says = f"there is no {what} called `{asked}` in the drawer"
     return Fault(
         "plan-shape",
-        f"there is no {what} called `{asked}` in the drawer: {advice}",
+        f"{says}: {advice}" if near else says if has else f"{says}, which has no {what}s",
         word.place,
         found=asked,
-        needed=near or some,
+        needed=near or (f"one of {some}" if has else f"a {what} in the drawer"),
         remedy=advice,
         edits=(Edit(word.place, near),) if near else (),
     )

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import article, either
 from wellstrung.reading import tree as reading
-from wellstrung.reading.branch import Branch
+from wellstrung.reading.branch import Branch, Path
 from wellstrung.reading.faults import LONGEST, choose, fault, in_quotes, shown
 from wellstrung.reading.field_errors import missing_fields, one_of_fields, unknown_fields, written
 from wellstrung.reading.numbers import whole
@@ -45,19 +45,14 @@ def _in_plain_words(branch: Branch, error: Any) -> Iterator[Fault]:
     if "propertyNames" in error.absolute_schema_path and isinstance(node, reading.Mapping):
         yield _bad_key(error.instance, node.entries[error.instance].key)
     elif rule == "additionalProperties" and isinstance(node, reading.Mapping):
-        # a part's groups of choices stand in its `allOf`, beside its fields
-        beside = {} if path else {"allOf": branch.schema.get("allOf", ())}
-        yield from unknown_fields(branch, {**error.schema, **beside}, name, node)
+        yield from unknown_fields(branch, _schema_at(branch, path), name, node)
     elif rule == "required" and isinstance(node, reading.Mapping):
-        # what a part lacks unless it is given as sold stands in its `then`, beside its fields
-        schema = error.schema if path else branch.schema
-        yield from missing_fields(value, schema, name, node, head)
+        yield from missing_fields(value, _schema_at(branch, path), name, node, head)
     elif rule in ("oneOf", "anyOf", "not"):
         if not isinstance(node, reading.Mapping):
             return  # its type is wrong, which is another error
         groups = [value] if rule == "not" else value
-        schema = error.schema if path else branch.schema
-        yield from one_of_fields(groups, schema, name, node, head)
+        yield from one_of_fields(groups, _schema_at(branch, path), name, node, head)
     elif rule in ("enum", "const"):
         words = value if rule == "enum" else [value]
         yield choose(f"{name} is {shown(node)}", node, [str(word) for word in words])
@@ -108,13 +103,20 @@ def _wrong_type(branch: Branch, error: Any, name: str, node: reading.Node) -> It
     yield fault(f"{name} is {found}: write {need}{such}", node.place, found.strip("`"), need)
 
 
+def _schema_at(branch: Branch, path: Path) -> Mapping[str, Any]:
+    """The schema that holds at a path: what a group needs may stand in a rule inside it."""
+    schema = branch.schema
+    for step in path:
+        if isinstance(step, int):
+            schema = schema.get("items", {})
+        else:
+            schema = schema.get("properties", {}).get(step, schema.get("additionalProperties", {}))
+    return schema
+
+
 def _in_the_list(branch: Branch, error: Any) -> object:
     """The first entry in the example of the list that an entry without its own stands in."""
-    schema = branch.schema
-    for step in list(error.absolute_path)[:-1]:
-        schema = schema.get("items" if isinstance(step, int) else "properties", {})
-        schema = schema if isinstance(step, int) else schema.get(step, {})
-    examples = schema.get("examples", [""])
+    examples = _schema_at(branch, tuple(error.absolute_path)[:-1]).get("examples", [""])
     return examples[0][0] if isinstance(examples[0], list) else ""
 
 

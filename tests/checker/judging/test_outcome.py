@@ -6,7 +6,8 @@ import pytest
 
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
-from wellstrung.report import text
+from wellstrung.plugins.host import Host
+from wellstrung.report import json, pages, sarif, text
 from wellstrung.report.writer import Options
 
 OPEN = """\
@@ -64,3 +65,26 @@ def test_a_plan_with_as_many_checks_passed_as_open_can_be_made(checker: Checker)
     full = OPEN.replace("a: {}, b: {}", f"a: {{{hole}}}, b: {{{hole}}}").replace("size: 8/0", make)
     result = checker.check_text(full.replace("count: 60", "count: 80"))
     assert not result.mostly_open and result.outcome == "makeable"
+
+
+def test_plans_with_slips_are_counted_apart_and_never_as_errors(
+    checker: Checker, installed: Host
+) -> None:
+    slips = checker.check_text(OPEN.replace("piece: bracelet", "piece: bracelett"), "slips.yaml")
+    result = Result((slips, checker.check_text(OPEN, "open.yaml")))
+    options = Options(width=80, installed=installed)
+    assert (result.count("error"), result.not_checked) == (0, 1)
+    shown = text.write(result, options)
+    assert "2 plans, 1 not checked yet: 0 errors, 0 warnings" in shown
+    assert "not checked yet: 1 slip" in " ".join(shown.split()) and "ERROR" not in shown
+    read = json.report(result)
+    assert read["totals"]["errors"] == 0 and read["totals"]["not_checked"] == 1
+    assert [plan["outcome"] for plan in read["plans"]] == ["not checked yet", "nothing wrong found"]
+    assert [remark["level"] for remark in read["plans"][0]["remarks"]] == ["slip"]
+    (run,) = sarif.log(result, options)["runs"]
+    assert [file["properties"]["outcome"] for file in run["artifacts"]] == [
+        "not checked yet",
+        "nothing wrong found",
+    ]
+    page = pages.folder(result)["index.html"]
+    assert "2 plans, 1 not checked yet: 0 errors" in page and "</span>: 1 slip</td>" in page
