@@ -21,9 +21,13 @@ def blocks(language: str) -> list[str]:
 
 
 def test_the_plan_gives_the_printed_answer(installed: Host, run: Run, tmp_path: Path) -> None:
-    plan, bench, kept = blocks("yaml")
-    settings, faults = read_text(bench, "bench.yaml", installed.stitches, installed.limits)
-    assert settings is not None, faults
+    plan, bench, own, kept = blocks("yaml")
+    here = installed
+    for text in (bench, own):
+        settings, faults = read_text(text, "bench.yaml", here.stitches, here.limits, here.measures)
+        assert settings is not None, faults
+    (stock,) = blocks("csv")
+    assert drawer.read_text(stock, "stock.csv").faults == ()
     assert drawer.read_text(kept, "drawer.yaml").faults == ()
     (tmp_path / "gangway.yaml").write_text(plan, encoding="utf-8")
     ran = run("check", "gangway.yaml", cwd=tmp_path, COLUMNS="80")

@@ -8,7 +8,9 @@ from pkgutil import iter_modules
 from wellstrung.plugins.hooks import hookimpl
 from wellstrung.rulebook import Rule
 
-FAMILIES = ("fit", "joining", "count", "length", "hold", "work", "adhesive", "wearer", "supply")
+FAMILIES = (
+    "fit", "joining", "count", "length", "hold", "work", "adhesive", "wearer", "supply", "bench",
+)  # fmt: skip
 
 
 @hookimpl

@@ -114,6 +114,25 @@ def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
     return {**schema, "properties": properties}
 
 
+def published_bench(settings: Mapping[str, Mapping[str, str]]) -> Schema:
+    """The schema of a bench file that knows every setting: by group and name, with what it says.
+
+    >>> limits = published_bench({"limits": {"pin grip": "10 mm"}})["properties"]["limits"]
+    >>> limits["properties"]["pin grip"]["description"], limits["additionalProperties"]
+    ('10 mm', False)
+    """
+    properties = dict(bench()["properties"])
+    for group, names in settings.items():
+        one = properties[group]["additionalProperties"]
+        known = {name: {**one, "description": says} for name, says in names.items()}
+        properties[group] = {
+            **properties[group],
+            "properties": known,
+            "additionalProperties": False,
+        }
+    return {**bench(), "properties": properties}
+
+
 def published_drawer(kinds: Mapping[str, Schema] | None = None) -> Schema:
     """One schema of a drawer with the insides of its parts, each chosen by its `kind`.
 

@@ -29,8 +29,8 @@ EDITS_OVER_THE_CASES = 2480
 #: rules that advise some of their remarks in words alone: to take another part, to make it another
 #: way, to measure, or something else that is no size
 IN_WORDS_ALONE = {
-    "bead-mix", "bead-weight", "beads-enough", "bezel-count", "button-loop", "chain-enough",
-    "child-neck", "clasp-eye", "cost-limit", "crimp-hold", "ear-weight",
+    "bead-mix", "bead-weight", "beads-enough", "bench-limit", "bezel-count", "button-loop",
+    "chain-enough", "child-neck", "clasp-eye", "cost-limit", "crimp-hold", "ear-weight",
     "end-stop", "finish-before-glue", "finished-length", "fringe-count", "fringe-mirror",
     "fringe-spread", "glue-gap", "hangs-square", "hole-passes", "join-made", "line-in-eye",
     "link-clearance", "needle-pass", "no-eye", "no-way-in", "one-lot", "part-use", "pattern-repeat",

@@ -22,9 +22,9 @@ def run(options: argparse.Namespace) -> int:
     bench, prices = _of_file(options.file, host) if options.file is not None else (None, {})
     settings = bench_list.listed(host, bench, prices)
     if options.form == "json":
-        show(bench_list.as_json(settings, bench))
+        show(bench_list.as_json(settings, bench, host.measures))
     else:
-        show(bench_list.write(settings, bench, looks(options)))
+        show(bench_list.write(settings, bench, host.measures, looks(options)))
     return OK
 
 

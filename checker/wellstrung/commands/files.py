@@ -129,7 +129,8 @@ class Benches:
     def _read(self, file: Path) -> Bench:
         from wellstrung.reading import bench as bench_file  # most plans have none
 
-        bench, faults = bench_file.read(file, self._installed.stitches, self._installed.limits)
+        here = self._installed
+        bench, faults = bench_file.read(file, here.stitches, here.limits, here.measures)
         if bench is None:
             raise _unusable("bench file", faults)
         return bench

@@ -110,8 +110,8 @@ def _limit(name: str, ask: Quantities) -> Quantity:
 
 def _packs_wanted(bead: Bead, ask: Quantities) -> Quantity:
     """Packs in the last line of the supplies that make the beads enough, spare ones included."""
-    line = beads_needed(ask.plan, bead).lines[-1]
     over = ask.of(bead, "on_hand") - ask.of(bead, "needed") - ask.of(bead, "spare")
+    line = beads_needed(ask.plan, bead).lines[-1]
     each = in_one_pack(bead, line, ask).likely.low
     # packs are whole: rounded up at the end, from what is short over the likely range
     more = math.ceil(max(0.0, -over.likely.low) / each)

@@ -14,6 +14,7 @@ from wellstrung.common.places import Fault
 from wellstrung.common.wording import article
 from wellstrung.reading import parser, schema
 from wellstrung.reading import tree as reading
+from wellstrung.reading.house_limits import Measures, house_limits, is_one
 from wellstrung.reading.setting_names import unknown
 from wellstrung.reading.settings import (
     ALLOWANCES,
@@ -40,26 +41,34 @@ _UNITS: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
     "N": units.force,
     "min": units.duration,
 }
+_NO_MEASURES: Measures = {}
 #: The fastest hands anyone has: beads a minute, a guess far above any known.
 _FASTEST = 1000.0
 
 
 def read(
-    path: Path, stitches: Collection[str] = (), limits: Mapping[str, Setting] = LIMITS
+    path: Path,
+    stitches: Collection[str] = (),
+    limits: Mapping[str, Setting] = LIMITS,
+    measures: Measures = _NO_MEASURES,
 ) -> tuple[Bench | None, tuple[Fault, ...]]:
     """The bench of a file, or the faults that keep it from being one; never an exception.
 
     `stitches` are the stitches there are: each may have a rate of its own. `limits` are those of
-    all that is installed.
+    all that is installed, `measures` the units of quantities that limits of its own may be set to.
 
     >>> read(Path("no such bench.yaml"))[1][0].says
     '`no such bench.yaml` cannot be read: no such file or directory'
     """
-    return _settings(parser.read(path, BENCH), stitches, limits)
+    return _settings(parser.read(path, BENCH), stitches, limits, measures)
 
 
 def read_text(
-    text: str, file: str, stitches: Collection[str] = (), limits: Mapping[str, Setting] = LIMITS
+    text: str,
+    file: str,
+    stitches: Collection[str] = (),
+    limits: Mapping[str, Setting] = LIMITS,
+    measures: Measures = _NO_MEASURES,
 ) -> tuple[Bench | None, tuple[Fault, ...]]:
     r"""The bench of a text, or its faults.
 
@@ -69,11 +78,14 @@ def read_text(
     >>> read_text("bench: 1\nlimits: {pin girp: 8 mm}", "bench.yaml")[1][0].says
     'there is no limit called `pin girp`: write `pin grip`'
     """
-    return _settings(parser.read_text(text, file, BENCH), stitches, limits)
+    return _settings(parser.read_text(text, file, BENCH), stitches, limits, measures)
 
 
 def _settings(
-    read: reading.Read, stitches: Collection[str], limits: Mapping[str, Setting]
+    read: reading.Read,
+    stitches: Collection[str],
+    limits: Mapping[str, Setting],
+    measures: Measures,
 ) -> tuple[Bench | None, tuple[Fault, ...]]:
     if read.tree is None or read.faults:
         return None, read.faults
@@ -89,6 +101,8 @@ def _settings(
     for group, defaults in known.items():
         for entry in _entries(read.tree, group):
             name = entry.key.text
+            if group == "limits" and is_one(name):
+                continue
             try:
                 if name not in defaults:
                     faults.append(unknown(entry.key, group, known))
@@ -96,6 +110,7 @@ def _settings(
                     own[group][name] = _setting(name, entry.node, defaults[name])
             except units.UnitFault as wrong:
                 faults.append(_fault(f"`{name}` of `{group}`: {wrong.says}", entry.node))
+    house = tuple(house_limits(_of_house(read.tree), measures, faults))
     own_prices: dict[str, str] = {}
     for entry in _entries(read.tree, "prices"):
         try:
@@ -117,6 +132,7 @@ def _settings(
             own_prices,
             str(budget) if budget is not None else None,
             places,
+            house,
         ),
         (),
     )
@@ -129,6 +145,13 @@ def _entries(tree: reading.Mapping, group: str) -> Iterator[reading.Entry]:
         for inner in entry.node.entries.values():
             if isinstance(inner.node, reading.Scalar) and inner.node.value is not None:
                 yield inner
+
+
+def _of_house(tree: reading.Mapping) -> Iterator[reading.Entry]:
+    """The limits that are of a quantity."""
+    entry = tree.entries.get("limits")
+    if entry is not None and isinstance(entry.node, reading.Mapping):
+        yield from (inner for name, inner in entry.node.entries.items() if is_one(name))
 
 
 def _fault(says: str, node: reading.Node) -> Fault:

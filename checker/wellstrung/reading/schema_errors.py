@@ -110,7 +110,10 @@ def _schema_at(branch: Branch, path: Path) -> Mapping[str, Any]:
         if isinstance(step, int):
             schema = schema.get("items", {})
         else:
-            schema = schema.get("properties", {}).get(step, schema.get("additionalProperties", {}))
+            patterns = schema.get("patternProperties", {}).items()
+            alike = [inner for pattern, inner in patterns if re.search(pattern, step)]
+            rest = next(iter(alike), schema.get("additionalProperties", {}))
+            schema = schema.get("properties", {}).get(step, rest)
     return schema
 
 

@@ -6,7 +6,7 @@ Every default gives its reason; "common practice" means that no printed source w
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from msgspec import Struct, field
 
@@ -153,6 +153,27 @@ PACES: Mapping[str, Setting] = {
 RATE_SPREAD = 0.4
 
 
+class HouseLimit(Struct, frozen=True):
+    """A limit of the maker's own for a quantity, in base units, and as it is written.
+
+    `whose` is `piece`, `part` or `bead` for every one, a name in the plans, or a `kind` of part or
+    a word for it. With `pieces` it is for those alone; `because` is the maker's reason.
+    """
+
+    name: str
+    whose: str
+    kind: str
+    what: str
+    low: float | None
+    high: float | None
+    unit: str
+    text: str
+    level: Literal["warning", "error"]
+    pieces: tuple[str, ...]
+    because: str
+    place: Place
+
+
 class Bench(Struct, frozen=True):
     """The settings in force: the maker's own over the defaults.
 
@@ -167,3 +188,4 @@ class Bench(Struct, frozen=True):
     prices: Mapping[str, str] = field(default_factory=dict)
     budget: str | None = None
     places: Mapping[tuple[str, str], Place] = field(default_factory=dict)
+    house: tuple[HouseLimit, ...] = ()

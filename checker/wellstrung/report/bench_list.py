@@ -13,6 +13,7 @@ from msgspec import Struct
 from wellstrung.common import units
 from wellstrung.common.places import Place
 from wellstrung.common.wording import hours
+from wellstrung.reading.house_limits import Measures
 from wellstrung.reading.settings import ALLOWANCES, PACES, RATES, Bench, Setting
 from wellstrung.report.terminal import Page
 from wellstrung.report.writer import Options
@@ -58,13 +59,18 @@ def listed(
             place = mine.places.get((group, name))
             now = shown(in_force[name]) if place is not None else ""
             yield Listed(group, name, default, _users(group, name, installed), now, place)
+        if group == "limits":
+            for limit in mine.house:
+                yield Listed(group, limit.name, _NONE, ("bench-limit",), limit.text, limit.place)
     money = [("prices", name, price) for name, price in {**prices, **mine.prices}.items()]
     for group, name, now in [*money, ("budget", "budget", mine.budget or "")]:
         yield Listed(group, name, _NONE, ("cost-limit",), now, mine.places.get((group, name)))
 
 
-def write(settings: Iterable[Listed], bench: Bench | None, options: Options) -> str:
-    """The settings by group; what the bench sets stands first in its group, with its line."""
+def write(
+    settings: Iterable[Listed], bench: Bench | None, measures: Measures, options: Options
+) -> str:
+    """The settings by group, what the bench sets with its line; and what it may set limits to."""
     page, every = Page(options), list(settings)
     if bench is not None:
         own = sum(one.place is not None for one in every)
@@ -75,6 +81,9 @@ def write(settings: Iterable[Listed], bench: Bench | None, options: Options) -> 
         for one in (one for one in every if one.group == group):
             _one(page, one)
         page.line()
+    page.line("quantities: what a limit of your own may be for, as `piece.mass`", style="bold")
+    for whose, units_of in measures.items():
+        page.pair(whose, ", ".join(units_of), 2, gap=15)
     return page.text()
 
 
@@ -105,9 +114,13 @@ def shown(setting: Setting) -> str:
     return units.show(setting.value, setting.unit)
 
 
-def as_json(settings: Iterable[Listed], bench: Bench | None) -> str:
-    """The same as JSON."""
-    found = {"bench": bench.file if bench else None, "settings": [_as_json(s) for s in settings]}
+def as_json(settings: Iterable[Listed], bench: Bench | None, measures: Measures) -> str:
+    """The same as JSON; quantities with their units, null where it differs from part to part."""
+    found = {
+        "bench": bench.file if bench else None,
+        "settings": [_as_json(one) for one in settings],
+        "quantities": measures,
+    }
     return json.dumps(found, indent=2, ensure_ascii=False)
 
 

@@ -101,6 +101,7 @@ from wellstrung.subjects.glued import Glues as Glues
 from wellstrung.subjects.glued import GlueUsed as GlueUsed
 from wellstrung.subjects.glued import Mixed as Mixed
 from wellstrung.subjects.glued import caps_at as caps_at
+from wellstrung.subjects.house import HeldToHouseLimit as HeldToHouseLimit
 from wellstrung.subjects.hung import GoesRound as GoesRound
 from wellstrung.subjects.hung import HungByEyes as HungByEyes
 from wellstrung.subjects.hung import HungOnEyes as HungOnEyes

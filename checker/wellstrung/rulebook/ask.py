@@ -10,12 +10,13 @@ from wellstrung.common.choice import Choice
 from wellstrung.common.places import Edit, Place
 from wellstrung.derived.amounts import beads_in
 from wellstrung.derived.cost import cost
+from wellstrung.derived.measures import has
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import Slab, across, outline
 from wellstrung.derived.packs import in_packs
 from wellstrung.derived.piece import adds
 from wellstrung.model.beads import bead_mix
-from wellstrung.model.item import Item
+from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, RunEntry, Step
 from wellstrung.quantity.arithmetic import exact, times, total
@@ -26,6 +27,7 @@ from wellstrung.rulebook.answer import Remedy
 from wellstrung.subjects.base import Eyes, opens
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.glued import WEARING
+from wellstrung.subjects.house import HeldToHouseLimit
 from wellstrung.subjects.run import taken
 from wellstrung.work.dependencies import order_that_works
 from wellstrung.work.hours import written
@@ -119,6 +121,22 @@ class Ask:
     def end(self, rope: Part, cap: Part) -> Quantity:
         """How thick a rope is where a cap takes it: its nub, or its outside; raises Missing."""
         return self.of(rope, "nub.outside" if taken(cap) == "nub" else "outside")
+
+    def held_to_house_limit(self, held: HeldToHouseLimit) -> tuple[Quantity, Place] | None:
+        """What a limit of the bench is for, and where the author would change it; raises Missing.
+
+        None where there is no such thing. A sum over the piece is changed at the most of it.
+        """
+        limit, item = held.limit, held.item
+        if isinstance(item, Part) and not has(item, limit.what):
+            return None
+        found = self.of(item, limit.what) if item is not None else self.get(limit.name)
+        if found.unit != limit.unit:  # of what is sold in another unit
+            raise Missing(f"a limit `{limit.name}` in {found.unit or 'pieces'} in the bench")
+        most = max(found.args.values(), key=lambda term: term.middle, default=found)
+        name = most.name.rpartition(" x ")[2].partition(".")[0]  # of several: `2 x bead.mass`
+        part = self.plan.parts.get(name) if item is None else None
+        return found, part.key.place if part is not None else held.place
 
     def source(self, place: Place) -> str:
         """The text at a place of the plan or its drawer, as the author wrote it."""

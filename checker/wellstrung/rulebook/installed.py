@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from msgspec import Struct
 
+from wellstrung.derived.measures import Units, measures
 from wellstrung.derived.of_plan import Brought
 from wellstrung.model.parts import Kind, Stitch
 from wellstrung.reading.settings import LIMITS, Setting
@@ -26,3 +27,8 @@ class Installed(Struct, frozen=True):
         """Every limit that a bench file can change: those of the rules, and those of the core."""
         declared = [limit for rule in self.rules.values() for limit in rule.limits]
         return {**LIMITS, **{limit.name: Setting(*limit[1:]) for limit in declared}}
+
+    @property
+    def measures(self) -> Mapping[str, Units]:
+        """The unit of each quantity that a bench may set a limit of its own to, by whose it is."""
+        return measures(self.kinds, self.stitches, self.quantities.values())

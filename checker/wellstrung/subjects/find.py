@@ -11,6 +11,7 @@ from wellstrung.subjects import (
     along_the_run,
     chain,
     glued,
+    house,
     hung,
     in_place,
     joins_made,
@@ -84,6 +85,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     worn.put_on,
     alone.names,
     along_the_run.find,
+    house.find,
 )
 _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     steps.find,

@@ -114,7 +114,9 @@ def judged(case: Case, checker: Checker) -> Checker:
     if not case.bench:
         return checker
     here = checker.installed
-    bench, faults = bench_file.read_text(case.bench, "bench.yaml", here.stitches, here.limits)
+    bench, faults = bench_file.read_text(
+        case.bench, "bench.yaml", here.stitches, here.limits, here.measures
+    )
     if bench is None:
         raise ValueError(faults[0].says)
     return Checker(checker.installed, bench=bench)

@@ -41,6 +41,23 @@ def test_the_schema_of_a_plan_takes_the_samples(capsys: pytest.CaptureFixture[st
             validator.validate(tree.value)
 
 
+def test_the_schema_of_a_bench_knows_every_setting(capsys: pytest.CaptureFixture[str]) -> None:
+    schema = printed("bench", capsys)
+    validator = Draft202012Validator(schema)
+    right = {
+        "cap loose": "2 mm",
+        "piece.mass": "at most 60 g",
+        "end cap.bore": {"at least": "8 mm"},
+    }
+    assert validator.is_valid(
+        {"bench": 1, "limits": right, "rates": {"netting": "5 beads per min"}}
+    )
+    for limits in ({"cap lose": "2 mm"}, {"piece.mass": {"most": "60 g"}}):
+        assert not validator.is_valid({"bench": 1, "limits": limits})
+    says = schema["properties"]["limits"]["properties"]["cap loose"]["description"]
+    assert says.startswith("1.5 mm by default: trade table `caps`")
+
+
 def test_the_schema_of_a_drawer_looks_into_its_parts(capsys: pytest.CaptureFixture[str]) -> None:
     validator = Draft202012Validator(printed("drawer", capsys))
     ring = {"kind": "jump ring", "outside": "6 mm", "wire": "18 AWG", "closing": "open"}
