@@ -72,13 +72,19 @@ class Entry:
 
 
 class Mapping(Node):
-    """Named entries, in the author's order."""
+    """Named entries, in the author's order; `added` are those that nobody wrote."""
 
-    __slots__ = ("entries",)
+    __slots__ = ("added", "entries")
 
     def __init__(self, file: str, start: yaml.Mark, end: yaml.Mark) -> None:
         super().__init__(file, start, end, {})
         self.entries: dict[str, Entry] = {}
+        self.added: frozenset[str] = frozenset()
+
+    @property
+    def written(self) -> dict[str, Entry]:
+        """The entries that the author wrote, in a phrase or one by one."""
+        return {name: entry for name, entry in self.entries.items() if name not in self.added}
 
 
 class Spelled(Mapping):
@@ -93,6 +99,7 @@ class Spelled(Mapping):
         self.entries = {
             name: Entry(_named(name, node), node) for name, node in fields.items() if node
         }
+        self.added = frozenset()
         self.value = {name: entry.node.value for name, entry in self.entries.items()}
 
 
@@ -177,12 +184,13 @@ def without(group: Mapping, name: str) -> Mapping:
 
 
 def with_more(group: Mapping, more: Fields[str, Node]) -> Mapping:
-    """A group with fields that the author did not write."""
+    """A group with fields that the author did not write as they are."""
     changed = copy(group)
     changed.entries = group.entries | {
         name: Entry(_named(name, node), node) for name, node in more.items()
     }
     changed.value = {name: entry.node.value for name, entry in changed.entries.items()}
+    changed.added = group.added | more.keys()
     return changed
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cached_property
 from typing import NamedTuple
 
@@ -160,16 +160,18 @@ class Ask:
     def with_field(self, node: tree.Mapping, name: str, value: str | Sequence[str]) -> Edit:
         """An edit that sets a field of an entry, or adds it; both in the entry's own layout."""
         flow = value if isinstance(value, str) else f"[{', '.join(value)}]"
-        if name in node.entries:
-            old = node.entries[name].node.place
+        said = node.written
+        spelled = isinstance(node, tree.Spelled)
+        if name in said and not (spelled and _shares_its_words(name, said)):
+            old = said[name].node.place
             listed = not isinstance(value, str) and self.source(old).startswith("-")
             items = f"\n{' ' * (old.column - 1)}".join(f"- {item}" for item in value)
             return Edit(old, items if listed else flow)
-        if isinstance(node, tree.Spelled):  # the phrase has no room for it: write its fields
-            said = {one: tree.written(entry.node) for one, entry in node.entries.items()}
-            fields = ", ".join(f"{one}: {text}" for one, text in {**said, name: flow}.items())
+        if spelled:  # the phrase has no room for it: write its fields
+            texts = {one: tree.written(entry.node) for one, entry in said.items()}
+            fields = ", ".join(f"{one}: {text}" for one, text in {**texts, name: flow}.items())
             return Edit(node.place, f"{{{fields}}}")
-        whole, entries = node.place, [entry.node.place for entry in node.entries.values()]
+        whole, entries = node.place, [entry.node.place for entry in said.values()]
         if self.source(whole).startswith("{"):
             return Edit(_end(entries[-1]), f", {name}: {flow}")
         return Edit(_end(entries[0]), f"\n{' ' * (whole.column - 1)}{name}: {flow}")
@@ -237,6 +239,12 @@ class Ask:
             name, default = limit.name, Setting(*limit[1:])
             setting = self.plan.bench.limits.get(name, default)
         return exact(name, *setting)
+
+
+def _shares_its_words(name: str, said: Mapping[str, tree.Entry]) -> bool:
+    """Whether a field has no words of its own in a phrase: `split ring` is a kind and a closing."""
+    place = said[name].node.place
+    return any(entry.node.place == place for one, entry in said.items() if one != name)
 
 
 def _keys(node: tree.Node) -> list[tree.Scalar]:

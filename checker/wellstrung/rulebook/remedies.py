@@ -59,11 +59,11 @@ def stronger_line(thread: Part, wanted: float, ask: Ask) -> tuple[Remedy, ...]:
     )
 
 
-def other_closings(ring: Part, *closings: str) -> Iterator[Remedy]:
+def other_closings(ring: Part, ask: Ask, *closings: str) -> Iterator[Remedy]:
     """Remedies that take a ring with another closing."""
     for closing in closings:
         text = f"take {article(closing)} ring for `{ring.name}`: `closing: {closing}`"
-        yield Remedy.write(ring.place_of("closing"), closing, text)
+        yield Remedy(text, (ask.with_field(ring.node, "closing", closing),))
 
 
 def longer_waits(steps: Iterable[Step], minutes: float) -> Iterator[Remedy]:

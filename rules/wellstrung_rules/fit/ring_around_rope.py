@@ -40,7 +40,10 @@ def check(join: RingHolds, ask: Ask) -> Answer:
         found=f"inside {about(inside, size)}",
         needed=f"inside {at_least(inside.middle + short, size)} or more, or a soldered ring",
         remedies=(
-            Remedy.write(ring.place_of("closing"), "soldered", f"{slide}: `closing: soldered`"),
+            Remedy(
+                f"{slide}: `closing: soldered`",
+                (ask.with_field(ring.node, "closing", "soldered"),),
+            ),
             *wider_ring(ring, size, short, slide),
         ),
         margin=margin,

@@ -22,7 +22,7 @@ def check(meeting: EyesMeet, ask: Ask) -> Answer:
         place=rings[0].place_of("closing") if rings else meeting.place,
         found="two closed loops",
         needed="one that opens",
-        remedies=tuple(_remedies(meeting, rings)),
+        remedies=tuple(_remedies(meeting, rings, ask)),
         also=(meeting.place, *(_place(side) for side in sides)),
     )
 
@@ -37,9 +37,9 @@ def _place(side: Eyes | Part) -> Place:
     return side.place_of("closing") if isinstance(side, Part) else side.part.place_of(*side.path)
 
 
-def _remedies(meeting: EyesMeet, rings: list[Part]) -> Iterator[Remedy]:
+def _remedies(meeting: EyesMeet, rings: list[Part], ask: Ask) -> Iterator[Remedy]:
     for ring in rings:
-        yield from other_closings(ring, "open", "split")
+        yield from other_closings(ring, ask, "open", "split")
     if rings:
         yield Remedy(f"take a ring that opens for `{rings[0].name}`")
     elif meeting.line is not None:

@@ -25,7 +25,7 @@ def check(tie: TiedTo, ask: Ask) -> Answer:
         place=place,
         found="a loop with a gap",
         needed="a closed loop for the thread",
-        remedies=tuple(_remedies(loop)),
+        remedies=tuple(_remedies(loop, ask)),
         also=(tie.place,),
     )
 
@@ -42,9 +42,9 @@ def _has_gap(tie: TiedTo, ask: Ask) -> bool:
     return (not sold_closed or side.part.has(*side.path, "opens")) and ask.opens(side)
 
 
-def _remedies(loose: Eyes | Part) -> Iterator[Remedy]:
+def _remedies(loose: Eyes | Part, ask: Ask) -> Iterator[Remedy]:
     if isinstance(loose, Part):
-        yield from other_closings(loose, "soldered", "split")
+        yield from other_closings(loose, ask, "soldered", "split")
     yield Remedy("tie the thread to a soldered ring, and hang that by a ring of its own")
 
 

@@ -42,7 +42,12 @@ def check(ring_on_rope: RingOnCappedRope, ask: Ask) -> Answer:
         place=step.place,
         found=f"step {step.number}",
         needed=f"before step {glued.number}",
-        remedies=(ask.moved_before(step, glued), *order, *other_closings(ring, "open"), by_hand),
+        remedies=(
+            ask.moved_before(step, glued),
+            *order,
+            *other_closings(ring, ask, "open"),
+            by_hand,
+        ),
         margin=margin,
         also=(glued.place,),
     )

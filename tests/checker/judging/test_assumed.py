@@ -9,6 +9,7 @@ from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.quantity.assumed import ASSUMED
 from wellstrung.reading import drawer as drawers
+from wellstrung.reading import tree
 
 PLAN = """\
 plan: 1
@@ -106,3 +107,36 @@ def test_a_clasp_by_its_type_alone_stays_open_where_it_was(checker: Checker) -> 
     found = result(checker, clasp="{kind: clasp, type: lobster, closed_length: 17 mm}")
     lacks = {field for one in found.unjudged for field in one.missing}
     assert "`a.eye.hole` of `clasp`" in lacks
+
+
+@pytest.mark.parametrize(
+    ("ring", "written"),
+    [
+        ("5 mm jump ring 20 AWG", "{kind: jump ring, size: 5 mm, wire: 20 AWG, closing: soldered}"),
+        ("5 mm open jump ring 20 AWG", "5 mm soldered jump ring 20 AWG"),
+        (
+            "{kind: jump ring, size: 5 mm, wire: 20 AWG}",
+            "{kind: jump ring, size: 5 mm, wire: 20 AWG, closing: soldered}",
+        ),
+    ],
+)
+def test_a_remedy_changes_what_a_phrase_says(ring: str, written: str, checker: Checker) -> None:
+    """A strand that is tied to an open ring: take a soldered one."""
+    text = TIED.format(ring=ring)
+    found = [one for one in checker.check_text(text).remarks if one.rule == "thread-on-open-ring"]
+    assert found and found[0].edits, [one.says for one in found]
+    changed = tree.replaced(text, [(edit.place, edit.new) for edit in found[0].edits])
+    assert changed == TIED.format(ring=written)
+
+
+TIED = """\
+plan: 1
+title: Pearls tied to a ring
+piece: necklace
+beads: {{pearl: {{type: other, outside: 7 mm, length: 7 mm, hole: 0.8 mm, per_gram: 2.3, edges: smooth}}}}
+parts:
+  strand: {{kind: strand, stitch: strung, beads: pearl, count: 54, thread: {{type: silk, outside: 0.5 mm}}}}
+  ring: {ring}
+  clasp: lobster 12 mm
+run: [clasp.a, ring, strand, ring, clasp.b]
+"""  # noqa: E501
