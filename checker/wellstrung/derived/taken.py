@@ -271,8 +271,8 @@ def _finding(part: Part) -> str:
     noun = "" if part.traits.named_by_type else part.kind.name
     sizes = [
         f"{name.replace('_', ' ')} {part.text(name)}"
-        for name in ("bore", "outside", "inside", "wire", "depth", "length")
-        if part.has(name)
+        for name in ("size", "bore", "outside", "inside", "wire", "depth", "length")
+        if part.has(name) and part.text(name) != units.USUAL and not part.implies(name)
     ]
     head = " ".join(filter(None, (kind, noun)))
     return ", ".join(filter(None, (head, *sizes, described(part, "metal"))))

@@ -61,7 +61,7 @@ class Judge:
         self._remarks: dict[tuple[str, Place, str], tuple[Remark, Sequence[Remedy]]] = {}
         self.raised: dict[Identity, int] = {}
         self._held: dict[tuple[str, tuple[str, ...]], HeldCheck] = {}
-        self._unjudged: dict[Unjudged, None] = {}
+        self._unjudged: dict[tuple[str, tuple[str, ...], tuple[str, ...]], Unjudged] = {}
         self.failures: list[Failure] = []
 
     @property
@@ -77,7 +77,7 @@ class Judge:
     @property
     def unjudged(self) -> tuple[Unjudged, ...]:
         """The checks that lack a value, each once."""
-        return tuple(self._unjudged)
+        return tuple(self._unjudged.values())
 
     def run(self, subjects: Iterable[Subject]) -> None:
         """Judge these subjects by every rule for their type."""
@@ -105,7 +105,7 @@ class Judge:
         try:
             self._take(rule, subject, self._answer(rule, subject))
         except Missing as missing:
-            self._unjudged[Unjudged(rule.name, subject.parts, (missing.field,), rule.family)] = None
+            self._leave_open(rule, subject, (missing.field,))
         except KeyboardInterrupt:
             raise
         except (
@@ -153,10 +153,16 @@ class Judge:
                 self._hold(rule, subject, freed(margin), f"makers differ: {_differ(margin)}")
             elif margin is not None and (assumed := rests_on(freed(margin), over=rule.over)):
                 fields = tuple(map(_to_measure, assumed))
-                self._unjudged[Unjudged(rule.name, subject.parts, fields, rule.family)] = None
+                self._leave_open(rule, subject, fields, margin)
             else:
                 remark = _stamped(rule, subject, answer, shown=self._shown)
                 self._add(remark, answer.remedies)
+
+    def _leave_open(
+        self, rule: Rule, subject: Subject, fields: tuple[str, ...], margin: Quantity | None = None
+    ) -> None:
+        lacks = rule.name, subject.parts, fields
+        self._unjudged.setdefault(lacks, Unjudged(*lacks, rule.family, margin))
 
     def _hold(self, rule: Rule, subject: Subject, margin: Quantity | None, note: str = "") -> None:
         held = rule.name, subject.parts

@@ -79,12 +79,16 @@ class HeldCheck(NamedTuple):
 
 
 class Unjudged(NamedTuple):
-    """A rule that applies but lacks a value, with the field to fill in."""
+    """A rule that applies but lacks a value, with the field to fill in.
+
+    `margin` is there where all values are, and one that is assumed decides.
+    """
 
     rule: str
     parts: tuple[str, ...]
     missing: tuple[str, ...]
     family: str = ""
+    margin: Quantity | None = None
 
 
 class Failure(Struct, frozen=True):

@@ -216,6 +216,10 @@ class Part(Item, frozen=True, eq=False):
         """Whether it is given as shops sell it, and what it does not state is assumed."""
         return self.kind.sold is not None and self.has("size")
 
+    def implies(self, field_name: str) -> bool:
+        """Whether nobody wrote a field, and the size by which it is sold fills it."""
+        return field_name in self.node.added
+
     def assumed(self, *path: str) -> Quantity | None:
         """What is usual of a field that a finding given as sold does not state."""
         if self.kind.sold is None or not self.has("size"):

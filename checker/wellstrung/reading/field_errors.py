@@ -60,8 +60,12 @@ def missing_fields(
     """The faults of the fields that a group must have and has not."""
     fields = schema.get("properties", {})
     explained = _explained(schema, node)
+    unsized = _without_a_size(schema, name, node, head)
     for word in words:
         if word in explained:
+            continue
+        if unsized is not None and word in schema["then"].get("required", ()):
+            yield unsized
             continue
         if word == "do" and word not in node.entries and (step := _step_in(node)):
             says = f"{name} does not say what is done after `do`: write {step}"
@@ -90,7 +94,21 @@ def one_of_fields(
         says = f"{name} has {both}: keep one"
         yield fault(says, places[-1], both, f"one of {words}", also=tuple(places[:-1]))
     elif not {*choices} & _explained(schema, node):
-        yield fault(f"{name} lacks one of {words}: write one", head, needed=words)
+        unsized = _without_a_size(schema, name, node, head)
+        yield unsized or fault(f"{name} lacks one of {words}: write one", head, needed=words)
+
+
+def _without_a_size(schema: Schema, name: str, node: reading.Mapping, head: Place) -> Fault | None:
+    """The one fault of a finding that says nothing of its size; None for any other part."""
+    size, then = schema.get("properties", {}).get("size", {}), schema.get("then", {})
+    own = {*then.get("required", ())}
+    own |= {word for group in then.get("oneOf", ()) for word in group["required"]}
+    if size.get("$comment") != "sold_size" or own & node.entries.keys() or not own:
+        return None
+    such = size["examples"][0]
+    how = f"`size: {such}`, as it is sold, or `size: usual`" if such != "usual" else "`size: usual`"
+    says = f"{name} says nothing of its size: write {how} for what any shop sells"
+    return fault(says, head, needed="`size`")
 
 
 def example(word: str, schema: Schema) -> str:

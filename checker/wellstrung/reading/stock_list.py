@@ -24,7 +24,7 @@ from wellstrung_schemas import plan as plan_schema
 BEAD = "bead"
 _SUPPLY: Schema = plan_schema()["properties"]["supplies"]["items"]
 #: what a line of supplies may be of, by the kind of the row; of any other kind it is a `part`
-_SUPPLIED = [one["required"][0] for one in _SUPPLY["then"]["oneOf"]]
+_SUPPLIED = [one["required"][0] for one in _SUPPLY["oneOf"] if "required" in one]
 _NOTHING = re.compile(r"0*")
 #: what a schema says of a whole that a row need not say: a plan may write the rest beside `from`
 _OF_THE_WHOLE = ("required", "if", "then", "oneOf", "anyOf", "allOf", "not")

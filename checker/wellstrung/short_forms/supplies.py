@@ -10,12 +10,13 @@ import re
 from collections.abc import Mapping
 
 from wellstrung.common.packs import SOLD_AS, in_words
-from wellstrung.common.places import Fault
+from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import listed, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.parts import LENGTH
 from wellstrung.short_forms.phrase import Phrase
+from wellstrung.short_forms.phrase import part as within
 
 _MASS = re.compile(r"(?<![\w./])\d+(?:\.\d+)?\s*(?:grams?|g|kg|oz)\b", re.IGNORECASE)
 _LENGTH = re.compile(rf"{LENGTH}|(?<![\w./])\d+(?:\.\d+)?\s*(?:m|yd|ft|yards?|feet)\b")
@@ -67,6 +68,12 @@ def supply(node: tree.Node, names: Names, faults: list[Fault]) -> tree.Mapping |
     fields = _amount(phrase, what)
     if _said_nothing(phrase, pack.node, fields, "`pack`", faults):
         return None
+    twice = next((name for name in fields if name in node.entries and name != "pack"), None)
+    if twice is not None:
+        words = shown(fields[twice])
+        says = f"`pack` says {words}, and the line has `{twice}` as well: write it once"
+        faults.append(fault(says, fields[twice].place, also=(node.entries[twice].node.place,)))
+        return None
     return tree.with_more(tree.without(node, "pack"), fields)
 
 
@@ -79,10 +86,7 @@ def _line(node: tree.Scalar, names: Names, faults: list[Fault]) -> tree.Mapping 
     named = rf"(?<![\w/])({longest})(?![\w/])"
     name = phrase.take(re.compile(f"{named}(?!.*{named})", re.IGNORECASE | re.DOTALL))
     if name is None:
-        last = re.split(r"\bof\b|\d", node.text)[-1].split(",")[0].strip()
-        near = nearest(last, names) if last else None
-        advice = f"write `{near}`" if near else f"name one of {listed(names)}, as in {_EXAMPLE}"
-        faults.append(fault(f"{shown(node)} names no bead or part: {advice}", node.place))
+        faults.append(_unnamed(node, names))
         return None
     name.value = known[name.text.casefold()]
     what = names[name.value]
@@ -90,6 +94,20 @@ def _line(node: tree.Scalar, names: Names, faults: list[Fault]) -> tree.Mapping 
     if _said_nothing(phrase, node, fields, "the line", faults):
         return None
     return tree.Spelled(node, {what: name, **fields})
+
+
+def _unnamed(node: tree.Scalar, names: Names) -> Fault:
+    """The fault of a line that names nothing of the plan, with the name that it is nearest to."""
+    last = re.search(r"\bof\s+(?!.*\bof\b)([^,]*[^,\s])", node.text, re.IGNORECASE)
+    last = last or re.search(r"\d\s+([^\d,]*[^\d,\s])", node.text)
+    near = nearest(last[1], names) if last else None
+    if last is None or near is None:
+        says = f"{shown(node)} names no bead or part"
+        return fault(f"{says}: name one of {listed(names)}, as in {_EXAMPLE}", node.place)
+    word = within(node, *last.span(1))
+    advice, edits = f"write `{near}`", (Edit(word.place, near),)
+    says = f"there is no bead or part called {shown(word)}: {advice}"
+    return fault(says, word.place, remedy=advice, edits=edits)
 
 
 def _amount(phrase: Phrase, what: str) -> dict[str, tree.Node]:

@@ -10,6 +10,7 @@ from wellstrung.plugins.host import Host
 from wellstrung.quantity.assumed import ASSUMED
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import tree
+from wellstrung.report.pages.measurements import measurements
 
 PLAN = """\
 plan: 1
@@ -60,6 +61,13 @@ def test_the_level_of_a_length_with_assumed_parts(
 def test_an_open_check_names_the_field_and_the_span(checker: Checker) -> None:
     _, lacks, _ = of(result(checker, length="465 ± 4 mm"), "finished-length")
     assert lacks[0][0] == "`closed_length` of `clasp` (13.8..21 mm is assumed)"
+
+
+def test_the_page_says_what_to_measure_of_it(installed: Host) -> None:
+    text = PLAN.format(length="465 ± 4 mm", clasp="lobster 12 mm", wire="20 AWG")
+    found = measurements(Checker(installed, quantities=True).check_text(text))
+    (clasp,) = (one for one in found if one.what == "`closed_length` of `clasp`")
+    assert clasp.changes[0].startswith("finished-length passes ")
 
 
 def test_a_size_that_is_measured_is_no_longer_assumed(checker: Checker) -> None:

@@ -257,7 +257,8 @@ def test_a_field_that_the_list_lacks_is_asked_for_when_it_is_taken(
     (folder / "stock.csv").write_text(STOCK.replace(";13;;10 mm;", ";13;;;"), encoding="utf-8")
     ((file, place, says),) = wrong(checker.check_file(folder / "plan.yaml"))
     assert (file, place) == ("plan.yaml", "10:3")
-    assert says == "`cap` (an end cap) lacks `bore`: write `bore: 10 mm`"
+    head = "`cap` (an end cap) says nothing of its size: write `size: 8 mm`, as it is sold, or"
+    assert says == f"{head} `size: usual` for what any shop sells"
 
 
 def test_what_the_plan_writes_beside_replaces_the_list(folder: Path, checker: Checker) -> None:

@@ -14,6 +14,7 @@ from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Role
 from wellstrung.quantity.arithmetic import exact
+from wellstrung.quantity.assumed import assumed_in
 from wellstrung.quantity.causes import Window
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
@@ -57,7 +58,21 @@ def measurements(result: PlanResult) -> list[Measurement]:
             continue
         changes = tuple(_changes(result, size, taken))
         found.append(Measurement(size.words, taken, size.times, changes))
-    return found
+    return [*found, *_assumed(result)]
+
+
+def _assumed(result: PlanResult) -> Iterator[Measurement]:
+    """The assumed sizes of bought findings that decide an open check."""
+    open_: dict[str, tuple[Quantity, list[str]]] = {}
+    for check in result.unjudged:
+        for leaf in assumed_in(check.margin) if check.margin is not None else ():
+            window = held_for(check.margin, leaf) if check.margin is not None else None
+            if window is not None and any(leaf.worst.low < end < leaf.worst.high for end in window):
+                _, changes = open_.setdefault(leaf.name, (leaf, []))
+                changes.append(f"{check.rule} passes {_reach(window, leaf, 1)}")
+    for name, (leaf, changes) in open_.items():
+        part, _, field = name.partition(".")
+        yield Measurement(f"`{field}` of `{part}`", leaf, 1, tuple(dict.fromkeys(changes)))
 
 
 def _to_measure(ask: Ask) -> Iterator[_Size]:
