@@ -64,10 +64,11 @@ def test_an_open_check_names_the_field_and_the_span(checker: Checker) -> None:
 
 
 def test_the_page_says_what_to_measure_of_it(installed: Host) -> None:
-    text = PLAN.format(length="465 ± 4 mm", clasp="lobster 12 mm", wire="20 AWG")
+    text = PLAN.format(length="465 ± 4 mm", clasp="lobster 12 mm", wire="14 AWG")
     found = measurements(Checker(installed, quantities=True).check_text(text))
-    (clasp,) = (one for one in found if one.what == "`closed_length` of `clasp`")
-    assert clasp.changes[0].startswith("finished-length passes ")
+    changes = {one.what: one.changes for one in found}
+    assert changes["`closed_length` of `clasp`"] == ("finished-length waits for it",)
+    assert changes["`eye.hole` of `cap`"][0].startswith("ring-through-eye passes at ")
 
 
 def test_a_size_that_is_measured_is_no_longer_assumed(checker: Checker) -> None:

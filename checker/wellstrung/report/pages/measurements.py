@@ -62,17 +62,25 @@ def measurements(result: PlanResult) -> list[Measurement]:
 
 
 def _assumed(result: PlanResult) -> Iterator[Measurement]:
-    """The assumed sizes of bought findings that decide an open check."""
-    open_: dict[str, tuple[Quantity, list[str]]] = {}
+    """The assumed sizes of bought findings that open checks wait for."""
+    waiting: dict[str, tuple[Quantity, list[str]]] = {}
     for check in result.unjudged:
-        for leaf in assumed_in(check.margin) if check.margin is not None else ():
-            window = held_for(check.margin, leaf) if check.margin is not None else None
-            if window is not None and any(leaf.worst.low < end < leaf.worst.high for end in window):
-                _, changes = open_.setdefault(leaf.name, (leaf, []))
-                changes.append(f"{check.rule} passes {_reach(window, leaf, 1)}")
-    for name, (leaf, changes) in open_.items():
-        part, _, field = name.partition(".")
-        yield Measurement(f"`{field}` of `{part}`", leaf, 1, tuple(dict.fromkeys(changes)))
+        margin = check.margin
+        for leaf in assumed_in(margin) if margin is not None else ():
+            asked = any(lacks.startswith(_field(leaf)) for lacks in check.missing)
+            window = held_for(margin, leaf) if asked and margin is not None else None
+            if asked:
+                _, changes = waiting.setdefault(leaf.name, (leaf, []))
+                passes = f"passes {_reach(window, leaf, 1)}" if window else "waits for it"
+                changes.append(f"{check.rule} {passes}")
+    for leaf, changes in waiting.values():
+        yield Measurement(_field(leaf), leaf, 1, tuple(dict.fromkeys(changes)))
+
+
+def _field(leaf: Quantity) -> str:
+    """An assumed value by its field and its part."""
+    part, _, field = leaf.name.partition(".")
+    return f"`{field}` of `{part}`"
 
 
 def _to_measure(ask: Ask) -> Iterator[_Size]:
