@@ -15,8 +15,10 @@ from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase, plain
 from wellstrung.short_forms.sizes import RATING, THICK, length, rating, size_of
 
-_UNIT = "mm|cm|m|in(?:ch(?:es)?)?|ft|feet|yd|yds|yards?|metres?|meters?"
-_LENGTH = rf"(?<![\w.,/])\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)? ?(?:{_UNIT})\b"
+_NUMBER = r"\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)?"
+_OFF = rf"(?: ?(?:±|\.\.|to) ?{_NUMBER})?"
+_UNIT = r"(?:(?:mm|cm|m|in(?:ch(?:es)?)?|ft|feet|yd|yds|yards?|metres?|meters?)\b|[\"″”])"
+_LENGTH = rf"(?<![\w.,/])(?:\d+ ?(?:ft|feet|['′’]) ?)?{_NUMBER}{_OFF} ?{_UNIT}"
 _LENGTH += r"(?: ?± ?[\d.]+ ?(?:mm|cm|in)\b)?"
 _TAIL = rf"(?<!tiger )(?<!rat )\btails?(?: of)? ({_LENGTH})|({_LENGTH})(?: long)? tails?\b"
 _WORKING = rf"\bwork(?:ed|ing)(?: length| in| with)*(?: of)? ({_LENGTH})"

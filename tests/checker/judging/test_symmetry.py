@@ -1,4 +1,4 @@
-"""A piece turned end for end, or looked at in a mirror, is the same piece: the findings stay."""
+"""A piece turned end for end, in a mirror, or in phrases is the same piece: the findings stay."""
 
 from __future__ import annotations
 
@@ -15,6 +15,8 @@ import yaml
 
 from generated.plans import seeded
 from running import SAMPLES
+from wellstrung import tables
+from wellstrung.common.wording import same_as
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins import host
@@ -58,11 +60,38 @@ def hung_in_another_order(data: Plan) -> None:
     data.get("hung", []).reverse()
 
 
+def threads_in_a_phrase(data: Plan) -> None:
+    """Threads as a shop says them: `fused 8 lb, tail 20 cm` for a group of fields."""
+    for part in data["parts"].values():
+        thread = part.get("thread") if isinstance(part, dict) else None
+        if not isinstance(thread, dict) or ("type" in thread) == ("spool" in thread):
+            continue
+        if "outside" in thread and _sold_by_thickness(str(thread.get("type"))):
+            continue  # in a phrase that is its size
+        line = [
+            thread[key] for key in ("type", "spool", "size", "rating", "outside") if key in thread
+        ]
+        beside = [
+            f"{key.replace('_', ' ')} {thread[key]}"
+            for key in ("tail", "working_length")
+            if key in thread
+        ]
+        beside += [f"{thread['turns']} turns"] if "turns" in thread else []
+        between = ", " if "spool" in thread else " "
+        part["thread"] = ", ".join([between.join(map(str, line)), *beside])
+
+
+def _sold_by_thickness(type_: str) -> bool:
+    row = tables.load("line_types").rows.get(same_as(type_, tables.load("line_types").rows) or "")
+    return row is not None and bool({"mm", "inches"} & {*row.text("sold_by").split(", ")})
+
+
 WAYS: dict[str, Callable[[Plan], None]] = {
     "other end first": other_end_first,
     "strands in another order": strands_in_another_order,
     "mirrored": mirrored,
     "hung in another order": hung_in_another_order,
+    "threads in a phrase": threads_in_a_phrase,
 }
 
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 from typing import Any
 
 import pytest
 import yaml
+from hypothesis import example, given
+from hypothesis import strategies as st
 
 from wellstrung import tables
 from wellstrung.reading import parser, tree
@@ -113,3 +116,32 @@ def test_fields_say_what_they_mean(group: str, fields: dict[str, object]) -> Non
         assert found.tree is not None and faults == ()
         value = found.tree.value["parts"][kind]
         assert (value["thread"] if kind == "rope" else {n: value[n] for n in fields}) == fields
+
+
+PIECES = (
+    *"0123456789 ,;.±#/\"'-", "fused", "silk", "nylon", "braided", "line", "cord", "wire", "size",
+    "D", "FF", "00", "No.", " lb", "kg", "mm", " in", "ply", "Tex", "tail", "turns", "strand",
+    "reel", "doubled", "crystal", "٣", "²", "½", "beading", "sharps", "needle",
+)  # fmt: skip
+
+
+@given(st.lists(st.sampled_from(PIECES), max_size=12).map("".join) | st.text(max_size=40))
+@example("4 mm 0.5 mm 8 lb D nylon")
+@example("tail 5 ft 3 1/2 in reel")
+def test_any_words_are_fields_or_a_fault(words: str) -> None:
+    """Each field at words of the phrase, and one fault at most, in one line."""
+    for field in ("thread", "needle"):
+        reel = "parts:\n  reel: {kind: thread, type: nylon}\n  rope:\n"
+        text = f"{reel}    {field}: {json.dumps(words)}\n"
+        found = parser.read_text(text, "plan.yaml")
+        if found.tree is None or found.faults:
+            continue
+        found, faults = spelled_out(found)
+        assert found.tree is not None
+        node = found.tree.entries["parts"].node.entries["rope"].node.entries[field].node
+        assert len(faults) < 2 and all("\n" not in one.says for one in faults)
+        places = [entry.node.place for entry in node.entries.values()]
+        places += [one.place for one in faults]
+        assert all(place.line == 4 and place.column > 4 for place in places)
+        if not faults and field == "thread":
+            assert {"type", "spool"} & node.value.keys()
