@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from argparse import _SubParsersAction
 
 import shtab
 
@@ -19,12 +20,14 @@ _PLAN = shtab.glob(*(f"*{ending}" for ending in PLAN_ENDINGS))
 def run(options: argparse.Namespace) -> int:
     """Print the script for a shell, with the names of all that is installed; the exit code."""
     whole, host = parser(), hosts.load()
+    for name, brought in host.commands.items():
+        brought.options(_commands(whole).add_parser(name, help=brought.help))
     names = {"rules": list(host.rules), "tables": list(tables.names())}
-    for command, its in _commands(whole).items():
+    for command, its in _commands(whole).choices.items():
         for action in its._actions:
             if action.dest == "plans":
                 action.complete = _PLAN  # type: ignore[attr-defined]
-            elif action.dest == "names":
+            elif action.dest == "names" and command in names:
                 action.choices = names[command]
             elif action.dest == "form" and action.choices is None:
                 action.choices = list(host.writers)
@@ -36,6 +39,8 @@ def run(options: argparse.Namespace) -> int:
     return OK
 
 
-def _commands(whole: argparse.ArgumentParser) -> dict[str, argparse.ArgumentParser]:
-    (found,) = (one for one in whole._actions if isinstance(one, argparse._SubParsersAction))
-    return dict(found.choices)
+def _commands(
+    whole: argparse.ArgumentParser,
+) -> argparse._SubParsersAction[argparse.ArgumentParser]:
+    (found,) = (one for one in whole._actions if isinstance(one, _SubParsersAction))
+    return found

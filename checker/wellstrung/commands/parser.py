@@ -160,7 +160,7 @@ def parser() -> argparse.ArgumentParser:
             "--drawer",
             type=Path,
             metavar="FILE",
-            help="your parts, instead of the drawer that a plan names",
+            help="your beads, parts and stock (YAML or CSV), not the drawer that a plan names",
         )
     for command in (check, sheet, mend, supplies, cuts, sizes, start, rules, bench):
         command.add_argument(

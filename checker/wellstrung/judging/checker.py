@@ -22,7 +22,7 @@ from wellstrung.judging.true_remedies import edited, with_true_remedies
 from wellstrung.model import build
 from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
-from wellstrung.reading import parser, schema, tree
+from wellstrung.reading import parser, schema, stock_list, tree
 from wellstrung.reading.json_plan import as_json, is_json
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook.installed import Installed
@@ -107,6 +107,9 @@ class Checker:
         """The plan with what it takes from its drawer, which is spelled out before."""
         if drawer is not None and not drawer.faults:
             drawer, said = self._spelled_out(drawer)
+            if drawers.is_list(drawer.file):
+                slips = stock_list.slips(drawer, self._known.kinds)
+                said = (*said, *_elsewhere(slips, said))
             if said:
                 return drawers.Filled(read, said)
         return drawers.filled(read, drawer)

@@ -23,6 +23,9 @@ from wellstrung_schemas import plan as plan_schema
 
 BEAD = "bead"
 _SUPPLY: Schema = plan_schema()["properties"]["supplies"]["items"]
+_BEAD: Schema = plan_schema()["properties"]["beads"]["additionalProperties"]
+#: words for a bead that are types of it: a row of kind `bicone` is a bead of that type
+_BEAD_TYPES = frozenset(_BEAD["properties"]["type"]["enum"])
 #: what a line of supplies may be of, by the kind of the row; of any other kind it is a `part`
 _SUPPLIED = [one["required"][0] for one in _SUPPLY["oneOf"] if "required" in one]
 _NOTHING = re.compile(r"0*")
@@ -63,8 +66,7 @@ class _List(Struct):
 def read_text(text: str, file: str, kinds: Mapping[str, Schema]) -> tree.Read:
     """The drawer that a list is; every slip in it is a fault at its cell."""
     rows, separator, faults = table(text, file)
-    bead = plan_schema()["properties"]["beads"]["additionalProperties"]
-    known = {kind: _as_written(its) for kind, its in {BEAD: bead, **kinds}.items()}
+    known = {kind: _in_any_words(its) for kind, its in {BEAD: _BEAD, **kinds}.items()}
     here = _List(known, separator != ",", schema.Known({}), faults=list(faults))
     filled = [(number, row) for number, row in enumerate(rows, 1) if any(map(_words, row))]
     if filled:
@@ -81,8 +83,37 @@ def read_text(text: str, file: str, kinds: Mapping[str, Schema]) -> tree.Read:
     return tree.Read(file, text, _drawer(here, filled[0][1]), (), _notes(file, here))
 
 
+def slips(drawer: tree.Read, kinds: Mapping[str, Schema]) -> list[Fault]:
+    """What is wrong with the words of a list that is in the words of plans, whatever it leaves out.
+
+    What a plan does not take is looked at too, so that all slips of a list come in one round.
+    """
+    known = {kind: _as_written(its) for kind, its in {BEAD: _BEAD, **kinds}.items()}
+    built, found = schema.Known({}), []
+    assert drawer.tree is not None
+    for group in ("beads", "parts"):
+        section = drawer.tree.entries.get(group)
+        for name, entry in section.node.entries.items() if section else ():
+            item = entry.node
+            kind = str(item.value.get("kind", BEAD)) if isinstance(item, tree.Mapping) else ""
+            if isinstance(item, tree.Mapping) and kind in known:
+                branch = Branch(item, known[kind], f"`{name}`", kind, entry.key)
+                found += schema.of_branch(branch, built)
+    return found
+
+
 def _as_written(its: Schema) -> Schema:
     return {word: rule for word, rule in its.items() if word not in _OF_THE_WHOLE}
+
+
+def _in_any_words(its: Schema) -> Schema:
+    """The schema of what is written, in whatever words of the trade."""
+    fields = {
+        name: {"type": "string"} if "enum" in rule else rule
+        for name, rule in its.get("properties", {}).items()
+        if name != "kind"
+    }
+    return {**_as_written(its), "properties": {"kind": {}, **fields}}
 
 
 def _words(cell: Cell) -> str:
@@ -134,6 +165,8 @@ def _kind(number: int, cell: Cell, here: _List) -> str | None:
         meant = said("kind", one) or said("row", one) or (plain(one), {})
         if meant[0] in here.kinds:
             return meant[0]
+        if one.casefold() in _BEAD_TYPES:
+            return BEAD
     head = f"there is no kind called `{word}` in row {number}"
     near = meant_by(word, here.kinds)
     here.faults.append(unknown_word(head, word, cell.place, near, here.kinds))
@@ -153,7 +186,11 @@ def _item(row: _Row, here: _List) -> tree.Mapping:
         elif one.fields:
             unused = here.unused.setdefault(f"`{_words(one.head)}` of {article(row.kind)}", [])
             unused.append(f"{row.number}")
-    meant = said("kind", _words(row.word))  # a lobster claw is a clasp of type lobster
+    word = _words(row.word)
+    types = {word.casefold(), word.casefold().removesuffix("s")} & _BEAD_TYPES
+    if row.kind == BEAD and types:  # a bicone is a bead of that type
+        entries.append((("type",), row.word, cells.scalar(row.word, types.pop())))
+    meant = said("kind", word)  # a lobster claw is a clasp of type lobster
     for name, value in meant[1].items() if meant else ():
         entries.append(((name,), row.word, cells.scalar(row.word, value)))
     item = cells.group([cell for _, cell in row.filled], entries)

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 import shutil
 import subprocess
+from argparse import ArgumentParser
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from wellstrung.commands.cli import main
+from wellstrung.plugins import host
+from wellstrung.plugins.command import Command
+from wellstrung.plugins.host import Host
 
 pytestmark = pytest.mark.skipif(shutil.which("bash") is None, reason="there is no bash here")
 
@@ -63,3 +68,16 @@ def test_other_shells_have_a_script(shell: str, capsys: pytest.CaptureFixture[st
     out = capsys.readouterr().out
     assert "cap-bore" in out
     assert "--makers" in out or "makers" in out
+
+
+def test_the_commands_of_plugins_are_completed(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, installed: Host
+) -> None:
+    def options(parser: ArgumentParser) -> None:
+        parser.add_argument("--tide", help="which tide")
+
+    brought = Command("moor", "moors it", options, lambda options: 0)
+    monkeypatch.setattr(host, "load", lambda *_: replace(installed, commands={"moor": brought}))
+    assert main(["completion", "bash"]) == 0
+    out = capsys.readouterr().out
+    assert "_shtab_wellstrung_moor_option_strings=(-h --help --tide)" in out
