@@ -111,3 +111,14 @@ def test_the_plan_beats_the_tables(installed: Host) -> None:
     assert ebony == pytest.approx(
         quantity(installed, "6 mm wood", "per_gram").middle * 0.75 / 1.22, rel=0.01
     )
+
+
+def test_a_strand_that_a_shop_sells_is_so_many_beads(installed: Host) -> None:
+    """66 or 67 of 6 mm on 16 in printed, trade table `bead_strands`; glass pearls are as round."""
+    plan = PLAN.format(bead="6 mm glass pearl", length="40 cm")
+    plan += "supplies: [{bead: it, pack: 16 in strand}]\n"
+    result = Checker(installed, keep=True).check_text(plan)
+    assert result.ask is not None
+    on_hand = result.ask.of(result.ask.plan.beads["it"], "on_hand")
+    assert on_hand.worst.low <= 66 and 67 <= on_hand.worst.high
+    assert on_hand.middle == pytest.approx(68, abs=1.5)

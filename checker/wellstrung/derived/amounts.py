@@ -91,7 +91,7 @@ def _spare(bead: Bead, ask: Quantities) -> Quantity:
     """
     if not bead.seed and not any(line.has("pack") for line in beads_needed(ask.plan, bead).lines):
         return exact(f"{bead.name}.spare", 0, source="larger beads are bought by the piece")
-    czech = bead.has("make") and bead.text("make") == "Czech"
+    czech = bead.made_in == "Czech"
     make = "Czech" if czech else "Japanese"
     name = f"spare {'cylinder' if bead.cylinder else make} beads"
     return derived(

@@ -281,6 +281,13 @@ class Bead(Item, frozen=True, eq=False):
         return size is not None and not units.bead_figures(size.value)
 
     @property
+    def made_in(self) -> str:
+        """Its make, as the plan says it or as its type has it; empty where neither does."""
+        if self.has("make") or self.family is None:
+            return self.text("make") if self.has("make") else ""
+        return self.family.text("make")
+
+    @property
     def hangs(self) -> bool:
         """Whether its hole goes through its top, so that it hangs below its thread."""
         return self.family is not None and self.family.text("largest") == "height"

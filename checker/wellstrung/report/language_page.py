@@ -243,6 +243,9 @@ def _words() -> str:
     for place, taken in ACCEPTED.items():
         lines += ["", f"### {_WHERE.get(place, f'in `{place}`')}", ""]
         lines += [f"- `{own}`: {means}" for own, means in taken.items()]
+    lines += ["", "### types of beads, each as a phrase may have it", ""]
+    for family in tables.load("other_beads").rows.values():
+        lines.append(f"- `{family.name}`: {family.text('words')}; `{family.text('example')}`")
     for answers, called in ((ASKED, "have more than one meaning"), (KNOWN, "no plan can say yet")):
         lines += ["", f"Words that {called}, with what to write:", ""]
         for place, advised in answers.items():
