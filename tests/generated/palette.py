@@ -21,11 +21,21 @@ SEED_BEADS = {
     ("cylinder", "10/0", ""): (2.2, 1.7, 1.0, 95),
     ("cylinder", "8/0", ""): (3.0, 2.6, 1.3, 31),
     ("cylinder", "15/0", ""): (1.3, 1.1, 0.65, 365),
+    ("hex", "11/0", ""): (1.8, 1.6, 0.8, 144),
+    ("charlotte", "13/0", ""): (1.65, 1.04, 0.5, 290),
 }
 _NAMES = (
     "fern", "moss", "dusk", "chalk", "plum", "ember", "straw", "slate", "rye", "clay", "ivy",
     "frost", "sloe", "brine", "amber light", "night", "petal", "rust", "willow", "cream",
 )  # fmt: skip
+#: types that are sold by mm: by how wide, how long or how high they are
+_WIDE = (
+    "round", "glass pearl", "freshwater pearl", "pearl", "stone", "shell", "wood", "pressed",
+    "fire-polished", "bicone", "cube", "acrylic", "triangle", "rondelle", "two-hole",
+    "two-hole tile", "two-hole oval", "chip", "heishi", "spacer", "bead cap", "metal bead",
+    "large-hole bead",
+)  # fmt: skip
+_HIGH = ("drop", "dagger", "magatama")
 _FINISHES = ("matte", "lined", "opaque", "frosted", "glossy")
 
 
@@ -93,5 +103,11 @@ def other(draft: Draft, low: float, high: float, *, hole: float = 0.0) -> Bead:
     draft.maybe(40, fields, colour=draft.pick("sea blue", "cream", "clear", "smoke"))
     draft.maybe(30, fields, material=draft.pick("glass", "freshwater pearl", "crystal", "quartz"))
     name = _named(draft)
+    if long or draft.chance(35):  # one of the tables, whose sizes the plan writes
+        kind = "bugle" if long else draft.pick(*_WIDE, *_HIGH)
+        largest = length if long else outside * 1.5 if kind in _HIGH else outside
+        fields |= {"type": kind, "size": f"{largest:g} mm"}
+        if kind in _WIDE:
+            del fields["outside"]
     draft.beads[name] = fields
     return Bead(name, outside, length, bore, per_gram, sharp)
