@@ -22,7 +22,7 @@ LAYERS: dict[str, set[str]] = {
     "short_forms": {"common", "reading", "tables"},
     "formulas": set(),
     "quantity": {"common", "formulas"},
-    "model": {"common", "reading", "tables", "quantity"},
+    "model": {"common", "reading", "tables", "short_forms", "quantity"},
     "subjects": {"common", "reading", "tables", "formulas", "quantity", "model"},
     "derived": {"common", "tables", "formulas", "quantity", "model", "subjects"},
     "stitches": {"common", "tables", "formulas", "quantity", "model", "derived"},

@@ -25,6 +25,7 @@ from wellstrung.model.item import Bead
 from wellstrung.model.palette import wrong_with
 from wellstrung.model.parts import WOVEN_WORK, Kind, Part, Role, Stitch
 from wellstrung.reading import tree as reading
+from wellstrung.short_forms.beads import says_a_bead
 
 
 class Reference(Struct, frozen=True):
@@ -128,6 +129,12 @@ class Names:
             return f"`{name}` is a bead, and this takes a part", "name the part that it is in"
         if what == "bead" and name in self.parts:
             return f"`{name}` is a part, and this takes a bead", "write `part:` for `bead:`"
+        if what == "bead" and says_a_bead(name):
+            return (
+                f"`{name}` is no name of a bead in the plan",
+                f"write it under `beads:` by a name of your own, as in `my bead: {name}`,"
+                " and that name here",
+            )
         return None
 
     def part(self, node: reading.Node, roles: Collection[Role] = ()) -> Part | None:

@@ -15,7 +15,7 @@ from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.phrase import Phrase, plain
+from wellstrung.short_forms.phrase import Phrase, known_in, plain
 
 #: the size of a seed bead, which is no length
 _OUGHT = re.compile(r"(?<![\w/])\d{1,2}\s*(?:/\s*[0oO]|°|º)(?![\w/])")
@@ -103,14 +103,26 @@ def bead_group(node: tree.Mapping, faults: list[Fault]) -> tree.Mapping | None:
         said = _in_numbers(size if number else None, family)
         if said is not None:
             new["size"] = said
-    elif size is not None and not family.text("seed") and re.fullmatch(_FIGURE, size.text):
-        says = f"`{size.text}` has no unit, and {family.name} beads are sold by mm"
-        near = f"{size.text} mm"
-        edits = (Edit(size.place, near),)
-        remedy = f"write `{near}`"
-        faults.append(fault(f"{says}: {remedy}", size.place, remedy=remedy, edits=edits))
-        new["size"] = tree.implied(size, near)
+    elif size is not None and family.text("largest") and re.fullmatch(_FIGURE, size.text):
+        if family.text("seed") and "make" in node.entries:
+            return None  # of a seed bead, which is asked for as one
+        faults.append(_without_unit(size, family))
+        new["size"] = tree.implied(size, f"{size.text} mm")
     return tree.with_nodes(node, new) if new else None
+
+
+def _without_unit(size: tree.Scalar, family: tables.Row) -> Fault:
+    """The fault of a bare number, which may be mm, or the number of a seed bead."""
+    near = f"{size.text} mm"
+    if family.text("seed") and size.text.isdigit():
+        says = f"`{size.text}` may be the number of a seed bead, or mm"
+        return fault(f"{says}: write `{size.text}/0` or `{near}`", size.place)
+    says, remedy = (
+        f"`{size.text}` has no unit, and {family.name} beads are sold by mm",
+        (f"write `{near}`"),
+    )
+    edits = (Edit(size.place, near),)
+    return fault(f"{says}: {remedy}", size.place, remedy=remedy, edits=edits)
 
 
 def _scalar(node: tree.Mapping, field: str) -> tree.Scalar | None:
@@ -236,6 +248,17 @@ def _every_word() -> frozenset[str]:
     words = {one for text in texts for one in plain(text.replace(",", " ")).split()}
     long = frozenset(word for word in words if len(word) > 4)
     return long | {f"{word}s" for word in long}
+
+
+def says_a_bead(words: str) -> bool:
+    """Whether words name a type of bead and a size, as in the palette.
+
+    >>> says_a_bead("6 mm glass pearl"), says_a_bead("moonlight")
+    (True, False)
+    """
+    sized = _OUGHT.search(words) or _TWO.search(words) or _ONE.search(words)
+    named = (one for by_number in (True, False) for one in _words(by_number))
+    return bool(sized) and any(known_in(words, each) for each in named)
 
 
 def words_of_types() -> Iterator[tuple[str, str]]:

@@ -98,6 +98,11 @@ def plain(words: str) -> str:
     return " ".join(words.casefold().replace("-", " ").split())
 
 
+def known_in(words: str, meanings: Mapping[str, str]) -> bool:
+    """Whether any of the known words is in a text."""
+    return _any_of(tuple(meanings)).search(words) is not None
+
+
 @lru_cache(maxsize=64)
 def _any_of(words: Iterable[str]) -> re.Pattern[str]:
     longest = sorted(words, key=len, reverse=True)

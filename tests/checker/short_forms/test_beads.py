@@ -49,6 +49,15 @@ def test_a_message_says_what_to_write(case: dict[str, Any], checker: Checker) ->
     assert [edit.new for remark in result.remarks for edit in remark.edits] == case.get("edits", [])
 
 
+def test_a_phrase_where_a_name_should_stand(checker: Checker) -> None:
+    plan = PLAN.format(bead="8/0 round Czech").replace("beads: it", "beads: 6 mm glass pearl")
+    (slip,) = checker.check_text(plan).remarks
+    assert slip.says == (
+        "`6 mm glass pearl` is no name of a bead in the plan: write it under `beads:` by a name of"
+        " your own, as in `my bead: 6 mm glass pearl`, and that name here"
+    )
+
+
 @pytest.mark.parametrize(
     "family", tables.load("other_beads").rows.values(), ids=lambda row: row.name
 )
