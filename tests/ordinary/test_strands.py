@@ -1,6 +1,6 @@
 """Strands of beads as a beader says them: how many, how heavy, what is remarked, what stays open.
 
-An entry of `strands.yaml` gives the palette, the strand and its line; `strands.txt` pins what the
+An entry of `strands/said.yaml` gives the palette, the strand and its line; `strands/checked.txt` pins what the
 checker makes of it (`--rewrite` writes it anew).
 """
 
@@ -16,7 +16,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.plugins.host import Host
 from wellstrung.rulebook.ask import Ask
 
-HERE = Path(__file__).parent
+HERE = Path(__file__).parent / "strands"
 PLAN = """\
 plan: 1
 title: Strand
@@ -48,7 +48,7 @@ def told(ask: Ask, what: str) -> str:
 def test_strands_as_a_beader_says_them(installed: Host, pinned: Pinned) -> None:
     checker = Checker(installed, keep=True)
     lines: list[str] = []
-    for strand in yaml.safe_load((HERE / "strands.yaml").read_text(encoding="utf-8")):
+    for strand in yaml.safe_load((HERE / "said.yaml").read_text(encoding="utf-8")):
         result = checker.check_text(plan_of(strand))
         assert result.readable and not result.failures and result.ask is not None, strand
         lines += [strand["beads"], f"  {strand['row']}"]
@@ -68,4 +68,4 @@ def test_strands_as_a_beader_says_them(installed: Host, pinned: Pinned) -> None:
             if any(name in missing for name in of_beads) and "supplies" not in missing
         ]
         lines.append("")
-    pinned(HERE / "strands.txt", "\n".join(lines))
+    pinned(HERE / "checked.txt", "\n".join(lines))
