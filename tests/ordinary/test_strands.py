@@ -1,7 +1,7 @@
 """Strands of beads as a beader says them: how many, how heavy, what is remarked, what stays open.
 
-An entry of `strands/said.yaml` gives the palette, the strand and its line; `strands/checked.txt` pins what the
-checker makes of it (`--rewrite` writes it anew).
+An entry of `strands/said.yaml` gives the palette, the strand and its line; `strands/checked.txt`
+pins what the checker makes of it (`--rewrite` writes it anew).
 """
 
 from __future__ import annotations
