@@ -26,7 +26,9 @@ def unknown_fields(branch: Branch, schema: Schema, name: str, node: reading.Mapp
     if moved := _not_of_this_kind(fields, name, node):
         return [moved]
     found = []
-    lacks = _lacking(schema, node)
+    groups = [either(f"`{one}`" for one in group) for group in _lacking(schema, node)]
+    lacks = f", which lacks {together(groups)}" if groups else ""
+    free = [field for field in fields if field not in node.entries]
     for word, near in _meant(schema, node).items():
         entry = node.entries[word]
         place, says = entry.key.place, f"`{word}` is not a field of {name}"
@@ -37,7 +39,8 @@ def unknown_fields(branch: Branch, schema: Schema, name: str, node: reading.Mapp
         elif not near and len(holders) == 1:
             moved_to = f"`{holders[0]}: {{{word}: {shown(entry.node).strip('`')}}}`"
             says = f"{says}: it belongs in `{holders[0]}`"
-            found.append(fault(says, place, word, moved_to, f"write {moved_to}"))
+            advice = f"move it there, into `{holders[0]}`" if holders[0] not in free else ""
+            found.append(fault(says, place, word, moved_to, advice or f"write {moved_to}"))
         elif named := _named_in_plan(branch, word, fields):
             advice = f"write `{named}: {word}`"
             found.append(fault(f"{says}: {advice}", place, word, remedy=advice))
@@ -46,11 +49,8 @@ def unknown_fields(branch: Branch, schema: Schema, name: str, node: reading.Mapp
             found.append(fault(f"{says}: write {meant}", place, word, meant))
         elif near:
             found.append(unknown_word(says, word, place, near[0], fields))
-        elif lacks:  # one cause, one fault: what is missing may be what the word means
-            missing = together(either(f"`{one}`" for one in group) for group in lacks)
-            found.append(unknown_word(f"{says}, which lacks {missing}", word, place, None, fields))
-        else:
-            found.append(unknown_word(says, word, place, None, fields))
+        else:  # one cause, one fault: what is missing may be what the word means
+            found.append(unknown_word(f"{says}{lacks}", word, place, None, free))
     return found
 
 
@@ -60,19 +60,16 @@ def missing_fields(
     """The faults of the fields that a group must have and has not."""
     fields = schema.get("properties", {})
     explained = _explained(schema, node)
+    lacks = [word for word in words if word not in node.entries and word not in explained]
     unsized = _without_a_size(schema, name, node, head)
-    for word in words:
-        if word in explained:
-            continue
-        if unsized is not None and word in schema["then"].get("required", ()):
-            yield unsized
-            continue
-        if word == "do" and word not in node.entries and (step := _step_in(node)):
-            says = f"{name} does not say what is done after `do`: write {step}"
-            yield fault(says, head, needed=step)
-        elif word not in node.entries:
-            says = f"{name} lacks `{word}`: write {example(word, fields.get(word, {}))}"
-            yield fault(says, head, needed=f"`{word}`")
+    if unsized is not None and {*lacks} & {*schema["then"].get("required", ())}:
+        yield unsized
+    elif "do" in lacks and (step := _step_in(node)):
+        yield fault(f"{name} does not say what is done after `do`: write {step}", head, needed=step)
+    elif lacks:
+        each = together(f"`{word}`" for word in lacks)
+        examples = together(example(word, fields.get(word, {})) for word in lacks)
+        yield fault(f"{name} lacks {each}: write {examples}", head, needed=each)
 
 
 def one_of_fields(
@@ -114,7 +111,7 @@ def _without_a_size(schema: Schema, name: str, node: reading.Mapping, head: Plac
 def example(word: str, schema: Schema) -> str:
     """A field as it could be written."""
     if schema.get("$comment") == "name":
-        return f"`{word}:` and the name of a part"
+        return f"`{word}:` with the name of a part"
     value = written(schema.get("const", schema.get("examples", [""])[0]))
     if 0 < len(value) <= LONGEST:
         return f"`{word}: {value}`"

@@ -79,11 +79,12 @@ def _wrong_type(branch: Branch, error: Any, name: str, node: reading.Node) -> It
         return  # the reader of units says it better
     types = [allowed] if isinstance(allowed, str) else allowed
     if "string" in types and number and isinstance(node, reading.Scalar):
-        yield in_quotes(f"{name} is {shown(node)}", node)
+        yield in_quotes(f"{name} is {shown(node)}, a number where words are meant", node)
         return
     if "integer" in types and isinstance(node, reading.Scalar) and (meant := whole(node.text)):
         advice, edits = f"write `{meant}`", (Edit(node.place, str(meant)),)
-        says = f"{name} is {shown(node)}: {advice}"
+        why = "is in quotes, as text is" if node.quoted else f"is {shown(node)}"
+        says = f"{name} {why}: {advice}"
         yield fault(says, node.place, node.text, "a whole number", advice, edits=edits)
         return
     need = either(_TYPES[one] for one in types)

@@ -65,7 +65,9 @@ def values(branch: Branch, among: Iterable[Branch] = ()) -> Iterator[Fault]:
         elif (
             kind in ("text", "name", "metal") and not node.quoted and node.text.lower() in _SWITCHES
         ):
-            says = f"{branch.called(path)}: `{node.text}` is a switch to some readers"
+            says = (
+                f"{branch.called(path)}: `{node.text}` may be read as yes or no, and not as a word"
+            )
             yield in_quotes(says, node)
 
 

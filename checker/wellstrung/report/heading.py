@@ -38,7 +38,8 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
             page.path(applied)
         if result.ask is None:
             page.line(
-                "left out: `wellstrung check` says what is wrong", style=OUTCOMES["not checked yet"]
+                f"{result.outcome}{counts(result)}; left out here, `wellstrung check` says why",
+                style=OUTCOMES["not checked yet"],
             )
         elif result.count("error"):
             errors = counted(result.count("error"), "error")
