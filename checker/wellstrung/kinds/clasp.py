@@ -145,6 +145,7 @@ CLASP = Kind(
             "toggle": "toggle",
             "hook": "hook",
             "magnetic": "two halves",
+            "box": "two halves",
             "spring ring": "spring ring",
             "button and loop": "button",
             "slide": "grips",

@@ -16,6 +16,7 @@ from wellstrung.short_forms import lines
 from wellstrung.short_forms.beads import bead, bead_group
 from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
+from wellstrung.short_forms.repeats import written_out
 from wellstrung.short_forms.supplies import named_by, supply
 from wellstrung.short_forms.words import in_our_words
 
@@ -40,7 +41,7 @@ def spelled_out(
     spelled = _phrases(read.tree, "parts", part, faults)
     spelled, said = in_our_words(spelled, kinds, stitches)
     faults += said
-    spelled = _phrases(spelled, "beads", bead, faults)
+    spelled = _phrases(written_out(spelled), "beads", bead, faults)
     spelled = _groups(spelled, "beads", bead_group, faults)
     spelled = _parts(spelled, faults)
     spelled = _supplies(spelled, faults)

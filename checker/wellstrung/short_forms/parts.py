@@ -48,6 +48,7 @@ _NOUNS: Mapping[str, Noun] = {
     "toggle": _clasp("toggle", "ring inside"),
     "hook clasp": _clasp("hook"),
     "magnetic clasp": _clasp("magnetic"),
+    "box clasp": _clasp("box"),
     "slide clasp": _clasp("slide"),
     "ribbon end": _clasp("ribbon end"),
     "end cap": Noun({"kind": "end cap"}),

@@ -13,11 +13,24 @@ import yaml
 import wellstrung_schemas as schemas
 from generated.plans import seeded
 from running import ROOT, SAMPLES
-from wellstrung.common.trade_words import ACCEPTED, ASKED, KNOWN, close, meaning, words
+from wellstrung import tables
+from wellstrung.common import units
+from wellstrung.common.trade_words import (
+    ACCEPTED,
+    ASKED,
+    KNOWN,
+    answer,
+    close,
+    fields_meant,
+    meaning,
+    said,
+    words,
+)
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.reading import parser, tree
+from wellstrung.short_forms import spelled_out
 from wellstrung.short_forms.words import in_our_words
 from wellstrung.testing.cases import changed
 
@@ -82,11 +95,11 @@ def test_an_accepted_word_means_the_plans_own(place: str) -> None:
             continue
         value, *more = own.split(", ")
         for plan, group in with_word(place, word):
-            found, said = read(plan)
+            found, told = read(plan)
             own_group = {**group, group_key(place): value, **dict(one.split(": ") for one in more)}
             if place == "stitch" and meaning(f"stitch of {group['kind']}", word):
                 continue  # which this kind takes in another sense
-            assert said == (), (place, word, said)
+            assert told == (), (place, word, told)
             assert found == put(plan, group, own_group), (place, word)
             seen += 1
     assert seen
@@ -114,10 +127,10 @@ def test_a_word_without_one_meaning_is_answered(place: str) -> None:
             for plan, group in with_word(place, word):
                 if place == "stitch" and meaning(f"stitch of {group['kind']}", word):
                     continue
-                found, said = read(plan)
-                assert len(said) == 1, (place, word, said)
-                assert f"`{word}`" in said[0], (place, word, said)
-                assert said[0].endswith(advice), (place, word, said)
+                found, told = read(plan)
+                assert len(told) == 1, (place, word, told)
+                assert f"`{word}`" in told[0], (place, word, told)
+                assert told[0].endswith(advice), (place, word, told)
                 assert found == plan
 
 
@@ -184,9 +197,9 @@ def test_a_field_by_another_name_means_the_field() -> None:
                     special = [one for one in meaning(f"field of {place}", word) if one in fields]
                     meant = special or [one for one in meaning("field", word) if one in fields]
                     group[word] = 1
-                    found, said = read(plan)
+                    found, told = read(plan)
                     del group[word]
-                    assert len(said) == (len(meant) > 1), (place, word, said)
+                    assert len(told) == (len(meant) > 1), (place, word, told)
                     group[meant[0]] = 1
                     assert found == plan, (place, word)
                     del group[meant[0]]
@@ -278,8 +291,8 @@ def test_the_metal_of_the_plan_is_that_of_findings_that_state_none() -> None:
         "shell": {"kind": "pendant"},
         "rope": {"kind": "woven rope"},
     }
-    found, said = read({"metal": "925", "parts": parts})
-    assert not said
+    found, told = read({"metal": "925", "parts": parts})
+    assert not told
     metals = {name: part.get("metal") for name, part in found["parts"].items()}
     assert metals == {"cap": "sterling silver", "hook": "niobium", "shell": None, "rope": None}
 
@@ -355,3 +368,53 @@ def test_the_author_reads_his_own_word(checker: Checker) -> None:
     plan = PLAN.replace("run: [tip, strand]", "run: [strand]\nwork: [{do: crimp, part: hook}]")
     found = checker.check_text(plan % hook)
     assert "`hook` is a shepherd's hook" in found.remarks[0].says
+
+
+TRANSCRIPTS = yaml.safe_load(
+    Path(__file__).with_name("transcripts.yaml").read_text(encoding="utf-8")
+)
+#: words that stand in phrases -> a plan that says them
+IN_A_PHRASE = {
+    "bead": "beads: {{x: {}}}\n",
+    "thread": "parts: {{x: {{kind: strand, thread: {}}}}}\n",
+}
+
+
+def standing_of(place: str, word: str) -> str:
+    """Whether a word is taken as written, asked about or answered where it stands."""
+    if place == "length":
+        return "taken" if units.length(word).value else ""
+    if place in IN_A_PHRASE:
+        plan = parser.read_text(IN_A_PHRASE[place].format(word), "plan.yaml")
+        return "" if spelled_out(plan, KINDS, STITCHES)[1] else "taken"
+    if place == "field":
+        fields = {field for schema in KINDS.values() for field in schema["properties"]}
+        return "taken" if fields_meant(word, fields) else ""
+    known = {*ACCEPTED.get(place, ()), *KINDS, *tables.load("metals").rows}
+    if said(place, word) is not None or word in known:
+        return "taken"
+    found = answer(place, word)
+    return "" if found is None else "asked" if found[1] else "answered"
+
+
+@pytest.mark.parametrize("one", TRANSCRIPTS, ids=lambda one: one["text"][:30])
+def test_what_people_say_of_their_pieces_is_covered(one: Mapping[str, Any]) -> None:
+    assert len(TRANSCRIPTS) == 10
+    for standing in ("words", "asked", "answered"):
+        for place, its in one.get(standing, {}).items():
+            for word in its:
+                expected = "taken" if standing == "words" else standing
+                assert standing_of(place, word) == expected, (place, word)
+
+
+def test_a_group_of_beads_that_repeats_is_written_out(checker: Checker) -> None:
+    plan = PLAN.replace("run: [tip, strand]", "run: [strand]") % "calotte, inside: 3 mm"
+    bare = "beads: gull, length: 40 cm"
+
+    def strung(beads: str) -> PlanResult:
+        return checker.check_text(plan.replace(bare, f"beads: {beads}, repeats: 1"))
+
+    written_out = strung(f"[{', '.join(['gull'] * 61)}]")
+    assert findings(strung("[{repeat: 30, of: [gull, gull]}, gull]")) == findings(written_out)
+    wrong = strung("[{repeat: 0, of: [gull]}, {of: [gull]}]").remarks
+    assert {one.rule for one in wrong} == {"plan-shape"}

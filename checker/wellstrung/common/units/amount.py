@@ -34,6 +34,12 @@ _PIECE = re.compile(
 #: a tolerance in percent
 _SHARE = re.compile(r"([\d.]+) ?([A-Za-z\"']+) ± ([\d.]+) ?%")
 _SIGNS = ("±", "..", " to ")
+#: a range with a dash; `7-1/2 in` is none, but a number with its fraction
+_DASHED = re.compile(
+    r"""(?P<head>(?:(?P<whole>\d+)|\d+\.\d+|(?:\d+ )?\d+/\d+)(?: ?[A-Za-z'"″]+)?)"""
+    r" ?[-–—] ?(?P<tail>\d.*)"
+)
+_FRACTION = re.compile(r"\d+/\d+(?!\d)")
 # The patterns below are compiled when something is wrong, and most plans have nothing wrong.
 _LAST_UNIT = r"[^\d\s./]+$"
 #: What is often written, what it means, and how a message names it.
@@ -162,6 +168,9 @@ def split(written: str) -> tuple[str, str, str]:
         head, found, tail = written.partition(sign)
         if found:
             return head.strip(), sign, tail.strip()
+    dashed = _DASHED.fullmatch(written)
+    if dashed and not (dashed["whole"] and _FRACTION.match(dashed["tail"])):
+        return dashed["head"], "..", dashed["tail"]
     return "", "", written
 
 
