@@ -226,7 +226,10 @@ def _json_as_json(result: PlanResult) -> PlanResult:
         return result
 
     def written(edit: Edit) -> Edit:
-        return replace(edit, new=as_json(edit.new)) if edit.place.file in files else edit
+        if edit.place.file not in files:
+            return edit
+        line = tree.BREAK.split(texts[edit.place.file])[edit.place.line - 1]
+        return replace(edit, new=as_json(edit.new, line[: edit.place.column - 1]))
 
     remarks = [replace(one, edits=tuple(map(written, one.edits))) for one in result.remarks]
     return replace(result, remarks=tuple(remarks))

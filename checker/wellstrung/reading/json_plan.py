@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 from wellstrung.reading import parser
 
@@ -12,12 +13,18 @@ def is_json(text: str) -> bool:
     return text.lstrip().startswith("{") and _parses(text)
 
 
-def as_json(new: str) -> str:
+def as_json(new: str, before: str = "") -> str:
     """The words of an edit as JSON: a value, or, after a comma, a value or a field more.
+
+    `before` is the line up to its place: within a phrase, they are words more of it.
 
     >>> as_json("8 mm"), as_json("3"), as_json(", {do: wear}"), as_json(", passes: 2")
     ('"8 mm"', '3', ', {"do": "wear"}', ', "passes": 2')
+    >>> as_json("10 lb", before='"thread": "fused ')
+    '10 lb'
     """
+    if re.sub(r"\\.", "", before).count('"') % 2:
+        return json.dumps(new, ensure_ascii=False)[1:-1]
     comma = ", " if new.startswith(", ") else ""
     words = new.removeprefix(comma)
     if not words or _parses(words):

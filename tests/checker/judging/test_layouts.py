@@ -77,3 +77,13 @@ def test_a_word_corrected_in_json_stays_json(checker: Checker) -> None:
     edits = [edit for one in checker.check_text(text).remarks for edit in one.edits]
     assert [edit.new for edit in edits] == ['"title"', '"strand"']
     assert json.loads(replaced(text, edits))
+
+
+def test_words_of_a_phrase_are_edited_in_every_layout(checker: Checker) -> None:
+    said = "a line said in a phrase is edited at its rating"
+    (case,) = (one for one in cases(RULES / "hold" / "crimp-hold.yaml") if one.name == said)
+    expected = advice(case.text, case, checker)
+    made = next(plan for rule, *_, plan in expected if rule == "crimp-hold")
+    assert made["parts"]["strand"]["thread"] == "4 lb fused line, crystal"
+    for text in in_layouts(read(case.text)).values():
+        assert advice(text, case, checker) == expected, text
