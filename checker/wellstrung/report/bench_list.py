@@ -12,11 +12,13 @@ from msgspec import Struct
 
 from wellstrung.common import units
 from wellstrung.common.places import Place
-from wellstrung.common.wording import hours
+from wellstrung.common.wording import hours, together
+from wellstrung.model.plan import Plan
 from wellstrung.reading.house_limits import Measures
-from wellstrung.reading.settings import ALLOWANCES, PACES, RATES, Bench, Setting
+from wellstrung.reading.settings import ALLOWANCES, PACES, RATES, Bench, HouseLimit, Setting
 from wellstrung.report.terminal import Page
 from wellstrung.report.writer import Options
+from wellstrung.rulebook import held_to_house_limits
 from wellstrung.rulebook.installed import Installed
 
 _GROUPS = {
@@ -47,9 +49,12 @@ class Listed(Struct, frozen=True):
 
 
 def listed(
-    installed: Installed, bench: Bench | None, prices: Mapping[str, str]
+    installed: Installed, bench: Bench | None, prices: Mapping[str, str], plan: Plan | None = None
 ) -> Iterator[Listed]:
-    """Every setting there is; `prices` are those of what a plan takes, empty where it has none."""
+    """Every setting there is; `prices` are those of what a plan takes, empty where it has none.
+
+    A limit of the bench's own says which of the `plan` it is for.
+    """
     known = {"allowances": ALLOWANCES, "limits": installed.limits, "rates": RATES, "paces": PACES}
     mine = bench or Bench(limits=installed.limits)
     of_stitches = {name: RATES["weaving"] for name in installed.stitches if name not in RATES}
@@ -61,10 +66,18 @@ def listed(
             yield Listed(group, name, default, _users(group, name, installed), now, place)
         if group == "limits":
             for limit in mine.house:
-                yield Listed(group, limit.name, _NONE, ("bench-limit",), limit.text, limit.place)
+                now = limit.text + (_is_for(limit, plan) if plan is not None else "")
+                yield Listed(group, limit.name, _NONE, ("bench-limit",), now, limit.place)
     money = [("prices", name, price) for name, price in {**prices, **mine.prices}.items()]
     for group, name, now in [*money, ("budget", "budget", mine.budget or "")]:
         yield Listed(group, name, _NONE, ("cost-limit",), now, mine.places.get((group, name)))
+
+
+def _is_for(limit: HouseLimit, plan: Plan) -> str:
+    """What of a plan a limit of the bench's own is for."""
+    held = [one for one in held_to_house_limits(plan) if one.limit is limit]
+    names = [f"`{one.item.name}`" if one.item is not None else "the piece" for one in held]
+    return f", for {together(names)}" if names else ", for nothing in this plan"
 
 
 def write(

@@ -85,7 +85,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     worn.put_on,
     alone.names,
     along_the_run.find,
-    house.find,
+    house.held_to_house_limits,
 )
 _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     steps.find,

@@ -22,7 +22,7 @@ class HeldToHouseLimit(Subject, frozen=True):
     limit: HouseLimit
 
 
-def find(plan: Plan) -> Iterator[Subject]:
+def held_to_house_limits(plan: Plan) -> Iterator[HeldToHouseLimit]:
     """Everything that a limit of the bench is for."""
     for limit in plan.bench.house:
         if limit.pieces and plan.piece not in limit.pieces:

@@ -79,7 +79,10 @@ def test_reports_for_machines_and_pages_have_it(run: Run, folder: Path) -> None:
 def test_lists_of_rules_and_settings_have_it(run: Run, folder: Path) -> None:
     assert "bench-limit  error" in run("rules", "bench-limit").out
     out = run("bench", "plan.yaml", cwd=folder).out
-    assert "  cap.bore  at most 9 mm (bench.yaml:3)\n    used by  bench-limit\n" in out
+    assert "  cap.bore  at most 9 mm, for `cap` (bench.yaml:3)\n    used by  bench-limit\n" in out
+    assert "  jump ring.outside  at most 15 mm, for nothing in this plan (bench.yaml:4)\n" in out
+    out = run("bench", "bench.yaml", cwd=folder).out
+    assert "  cap.bore  at most 9 mm (bench.yaml:3)\n" in out
     found = json.loads(run("bench", "--as", "json", cwd=folder).out)
     assert found["quantities"]["piece"]["mass"] == "g"
     assert found["quantities"]["end cap"]["bore"] == "mm"

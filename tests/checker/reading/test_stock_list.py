@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import csv
+import io
 from pathlib import Path
 from typing import Any
 
@@ -209,6 +211,33 @@ def test_no_text_breaks_it(text: str) -> None:
     for whole in (text, f"name,kind,hole,count,price\n{text}"):
         found = drawer.read_text(whole, "stock.csv")
         assert (found.tree is None) <= bool(found.faults)
+
+
+@given(
+    st.lists(st.sampled_from(["", ",,,", " , ,,", '"",,,', "\r"]), max_size=4), st.integers(0, 3)
+)
+def test_an_empty_row_changes_nothing(empty: list[str], at: int) -> None:
+    rows = ["name,kind,bore,count", "cap,end cap,8 mm,4", "small,jump ring,,14", "kelp,bead,,"]
+    among = [*rows[:at], *empty, *rows[at:]]
+    assert read("\n".join(among)) == read("\n".join(rows))
+
+
+WORDS = st.text("ab é,;\"'\t", min_size=1, max_size=8).map(str.strip).filter(bool)
+
+
+@given(st.lists(st.tuples(WORDS, WORDS), min_size=1, max_size=5, unique_by=lambda row: row[0]))
+def test_what_a_spreadsheet_writes_is_what_is_read(rows: list[tuple[str, str]]) -> None:
+    stream = io.StringIO()
+    writer = csv.writer(stream)
+    writer.writerow(["name", "kind", "colour", "count"])
+    writer.writerows(
+        [name, "bead", colour, number] for number, (name, colour) in enumerate(rows, 1)
+    )
+    found = read(stream.getvalue())
+    single = {" ".join(name.split()): " ".join(colour.split()) for name, colour in rows}
+    if len(single) == len(rows):
+        assert {name: bead["colour"] for name, bead in found["beads"].items()} == single
+        assert [line["count"] for line in found["supplies"]] == [*range(1, len(rows) + 1)]
 
 
 # --- what a plan makes of it
