@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from wellstrung.common import units
 from wellstrung.common.cache import Cache
 from wellstrung.common.places import Fault
-from wellstrung.common.wording import article, either
+from wellstrung.common.wording import article, either, in_yaml
 from wellstrung.model.beads import drops_of
 from wellstrung.model.contradictions import contradictions
 from wellstrung.model.item import Bead
@@ -194,7 +194,8 @@ class _Builder:
             why = "a clasp stands there by its halves" if is_clasp else "it has no halves"
             advice = f"write {either(halves)}" if is_clasp else f"write `{part.name}`"
             says = f"`{named.value}` is not a place in the run, for {why}: {advice}"
-            self.names.fault(says, named.place, part.key.place)
+            new = "" if is_clasp else in_yaml(part.name)
+            self.names.fault(says, named.place, part.key.place, new=new)
             return False
         return self._placed(part, "no place in the run", named)
 

@@ -86,10 +86,12 @@ class Names:
         self.faults: list[Fault] = []
 
     def fault(
-        self, says: str, place: Place, *also: Place, found: str = "", needed: str = ""
-    ) -> None:
-        """Add a fault of the plan's shape."""
-        self.faults.append(Fault("plan-shape", says, place, found, needed, also=also))
+        self, says: str, place: Place, *also: Place, found: str = "", needed: str = "",
+        new: str = "",
+    ) -> None:  # fmt: skip
+        """Add a fault of the plan's shape; `new` is what to write in its place."""
+        edits = (Edit(place, new),) if new else ()
+        self.faults.append(Fault("plan-shape", says, place, found, needed, also=also, edits=edits))
 
     def unknown(
         self,

@@ -12,7 +12,7 @@ from typing import Any
 
 import yaml
 
-from wellstrung.common.places import Fault, Place
+from wellstrung.common.places import Edit, Fault, Place
 from wellstrung.reading.plain_values import Surprise, plain_value
 from wellstrung.reading.tree import BREAK, Entry, Mapping, Node, Scalar, Sequence
 from wellstrung.reading.yaml_errors import (
@@ -59,13 +59,14 @@ class Builder:
         """The text line by line; most plans are read without it."""
         return BREAK.split(self._text)
 
-    def fault(self, says: str, place: Place, *also: Place) -> None:
+    def fault(self, says: str, place: Place, *also: Place, new: str | None = None) -> None:
         """Note what stands in the way."""
         # libyaml puts what is missing at the end one line behind the text
         line, column = within(place.line, place.column, self.lines)
         end_line, end_column = within(place.end_line, place.end_column, self.lines)
         place = Place(self.file, line, column, end_line, end_column)
-        self.faults.append(Fault("plan-file", says, place, also=also))
+        edits = () if new is None or line != end_line else (Edit(place, new),)
+        self.faults.append(Fault("plan-file", says, place, also=also, edits=edits))
 
     def take(self, event: Any) -> bool:
         """Take one event; False at the end, and when nothing more can be made of the file."""
@@ -213,9 +214,10 @@ class Builder:
             return self._key(node)
         self._keys[-1] = None
         if node.value is None:
-            says = self.glued(key) or self._empty_value(holder, key, node)
-            if says:
-                self.fault(says, key.place)
+            glued = self.glued(key)
+            if says := glued or self._empty_value(holder, key, node):
+                new = GLUED.sub(r"\1: \2", key.text) if glued else None
+                self.fault(says, key.place, new=new)
         name = key.text
         known = holder.entries.get(name)
         if known is not None:

@@ -72,6 +72,9 @@ def _bad_key(name: str, key: reading.Scalar) -> Fault:
 
 
 def _wrong_type(branch: Branch, error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
+    from jsonschema import Draft202012Validator
+
+    edits: tuple[Edit, ...] = ()
     schema, allowed = error.schema, error.validator_value
     kind = schema.get("$comment", "")
     number = isinstance(node, reading.Scalar) and isinstance(node.value, int | float)
@@ -94,14 +97,18 @@ def _wrong_type(branch: Branch, error: Any, name: str, node: reading.Node) -> It
         need = "one name, in a line for each"
     example = written(schema.get("examples", [""])[0] or _in_the_list(branch, error))
     if types == ["array"] and isinstance(node, reading.Scalar):
-        example = f"[{', '.join(_APART.split(node.text))}]"
+        entries = _APART.split(node.text)
+        example = f"[{', '.join(entries)}]"
+        if Draft202012Validator(schema).is_valid(entries):
+            edits = (Edit(node.place, example),)
     such = f", such as `{example}`" if 0 < len(example) <= LONGEST else ""
     found = shown(node)
     fields = schema.get("properties", {})
     names = [field for field, inner in fields.items() if inner.get("$comment") == "name"]
     if len(names) == 1 and isinstance(node, reading.Scalar):  # of a part, where a group names one
         such += f", or name a part as in `{{{names[0]}: {fields[names[0]]['examples'][0]}}}`"
-    yield fault(f"{name} is {found}: write {need}{such}", node.place, found.strip("`"), need)
+    says = f"{name} is {found}: write {need}{such}"
+    yield fault(says, node.place, found.strip("`"), need, edits=edits)
 
 
 def _schema_at(branch: Branch, path: Path) -> Mapping[str, Any]:
@@ -125,22 +132,24 @@ def _in_the_list(branch: Branch, error: Any) -> object:
 
 
 def _wrong_words(error: Any, name: str, node: reading.Node) -> Iterator[Fault]:
+    new = ""
     kind = error.schema.get("$comment", "")
     if kind in READERS and unit_fault(kind, node) is not None:
         return  # the reader of units says it better
     if not error.instance:
         says = f"{name} is empty: write something, or delete it"
     elif kind == "name":
-        says = f"{name} is {shown(node)}: write `{str(error.instance).partition('.')[0]}`"
+        new = str(error.instance).partition(".")[0]
+        says = f"{name} is {shown(node)}: write `{new}`"
     elif "eyes" in error.schema.get("properties", ()):
         part, _, eyes = str(error.instance).partition(".")
-        both = f"`{{part: {part}, eyes: {eyes}}}`"
-        says = f"{name} is {shown(node)}: write a part and its eyes, as {both}"
+        new = f"{{part: {part}, eyes: {eyes}}}"
+        says = f"{name} is {shown(node)}: write a part and its eyes, as `{new}`"
     elif kind in READERS:
         says = f"{name} is {shown(node)}: write it as in `{error.schema['examples'][0]}`"
     else:
         says = f"{name} is {shown(node)}: write a name, or a clasp and its half as in `toggle.a`"
-    yield fault(says, node.place, error.instance)
+    yield fault(says, node.place, error.instance, edits=(Edit(node.place, new),) if new else ())
 
 
 def _other(error: Any, node: reading.Node) -> str:

@@ -10,8 +10,6 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from msgspec.structs import replace
-
 from wellstrung.common.places import Edit, Fault, Place
 
 MAX_DEPTH = 64
@@ -104,9 +102,8 @@ def fault_of(error: Exception, lines: list[str], file: str) -> Fault:
         for near in (begins[0], noticed[0], noticed[0] - 1):
             found = GLUED.match(lines[near - 1].strip(" -")) if near else None
             if found:
-                fault = _fault_on(found[0], lacks_space(found), near, lines, file)
-                gap = fault.place.column + len(found[1]) + 1
-                return replace(fault, edits=(Edit(Place(file, near, gap, near, gap), " "),))
+                new = f"{found[1]}: {found[2]}"
+                return _fault_on(found[0], lacks_space(found), near, lines, file, new)
     if slip := _odd_space({begins[0], noticed[0] - 1, noticed[0]}, lines, file):
         return slip
     slip = (
@@ -134,13 +131,16 @@ def fault_of(error: Exception, lines: list[str], file: str) -> Fault:
             at = noticed if where == "noticed" else begins
             if where == "bracket" and begins[0] == noticed[0] and _sign_at(noticed, lines):
                 at = noticed
+            value, place = _value_at(at, lines), _sign(at, lines, file)
+            whole, new = place._replace(end_column=at[1] + len(value)), quoted(value)
+            certain = says is CANNOT_BEGIN and lines[at[0] - 1].endswith(value) and "#" not in value
             says = says.format(
                 sign=_sign_at(at, lines),
-                quoted=quoted(_value_at(at, lines)),
+                quoted=new,
                 here=_spaces(lines[noticed[0] - 1]),
                 above=_spaces(_above(noticed[0], lines)),
             )
-            return Fault("plan-file", says, _sign(at, lines, file))
+            return _mendable(says, place, whole, new if certain else None)
     says = "this cannot be read as YAML: look at the quotes, brackets and indents here"
     return Fault("plan-file", says, _sign(noticed, lines, file))
 
@@ -152,7 +152,11 @@ def _odd_space(numbers: Iterable[int], lines: list[str], file: str) -> Fault | N
         if found:
             at = (number, found.start() + 1)
             says = f"this space is one of a word processor (U+{ord(found[0]):04X})"
-            return Fault("plan-file", f"{says}: write a plain one", _sign(at, lines, file))
+            *_, last = _ODD_SPACE.finditer(lines[number - 1])
+            place = _sign(at, lines, file)
+            all_of_them = place._replace(end_column=last.end() + 1)
+            plain = _ODD_SPACE.sub(" ", lines[number - 1][found.start() : last.end()])
+            return _mendable(f"{says}: write a plain one", place, all_of_them, plain)
     return None
 
 
@@ -177,7 +181,8 @@ def _in_braces(
         value = quoted(f"{hidden[1]}{hidden[2]}".strip())
         says = f"`{hidden[2]}` and all that follows is a comment to YAML: put the text in quotes"
         place = Place(file, begins[0], hidden.start(2) + 1, begins[0], hidden.end() + 1)
-        return Fault("plan-file", f"{says}, {value}", place)
+        hides = place._replace(column=hidden.start(1) + 1, end_column=hidden.end() + 1)
+        return _mendable(f"{says}, {value}", place, hides, value)
     deeper = _indent(line) > _indent(opening) or opening[:1] in ("{", "[")
     if begins[0] != noticed[0] and not deeper:
         return None
@@ -205,7 +210,7 @@ def _of_a_list(
         sign = _LIKE_A_DASH.match(line)
         if sign and line[sign.end() : sign.end() + 1] == " ":
             says = f"a line of a list begins with a dash: write `- ` for `{sign[1]}`"
-            return _fault_on(sign[1], says, begins[0], lines, file)
+            return _fault_on(sign[1], says, begins[0], lines, file, "-")
         return None
     in_list = "'-' indicator" in problem or "a block collection" in problem
     if not first or not (in_list or "expected key" in problem or "a block mapping" in problem):
@@ -218,7 +223,8 @@ def _of_a_list(
     if sign:
         why = "this dash lacks a space" if sign[1] == "-" else "a line of a list begins with a dash"
         says = f"{why}: write `- ` for `{sign[1]}`"
-        return _fault_on(sign[1], says, noticed[0], lines, file)
+        new = "-" if line[sign.end() : sign.end() + 1] == " " else "- "
+        return _fault_on(sign[1], says, noticed[0], lines, file, new)
     if noticed[1] < begins[1]:
         return None
     says = "this line lacks its dash, as each line of a list has one: write `- ` before it"
@@ -239,7 +245,10 @@ def _behind_its_end(noticed: tuple[int, int], lines: list[str], file: str) -> Fa
     apostrophe = "an apostrophe ends this text, which begins with one"
     why = apostrophe if found[2] == "'" else "there is text after the closing quote"
     says = f"{why}: put the whole text in quotes, {quoted(text)}"
-    return Fault("plan-file", says, _sign(noticed, lines, file))
+    place = _sign(noticed, lines, file)
+    within = place._replace(column=found.start(1) + 1, end_column=found.end(1) + 1)
+    certain = "#" not in text and not ("'" in text and '"' in text)
+    return _mendable(says, place, within, quoted(text) if certain else None)
 
 
 def quoted(text: str) -> str:
@@ -284,9 +293,17 @@ def _sign(at: tuple[int, int], lines: list[str], file: str) -> Place:
     return Place(file, *at, at[0], at[1] + len(_sign_at(at, lines)))
 
 
-def _fault_on(words: str, says: str, line: int, lines: list[str], file: str) -> Fault:
+def _fault_on(
+    words: str, says: str, line: int, lines: list[str], file: str, new: str | None = None
+) -> Fault:
     start = lines[line - 1].index(words) + 1
-    return Fault("plan-file", says, Place(file, line, start, line, start + len(words)))
+    place = Place(file, line, start, line, start + len(words))
+    return _mendable(says, place, place, new)
+
+
+def _mendable(says: str, place: Place, instead: Place, new: str | None) -> Fault:
+    """A fault with what to write instead of what; without an edit where that is not certain."""
+    return Fault("plan-file", says, place, edits=() if new is None else (Edit(instead, new),))
 
 
 def _colon_too_many(noticed: tuple[int, int], lines: list[str], file: str) -> Fault:
@@ -295,7 +312,7 @@ def _colon_too_many(noticed: tuple[int, int], lines: list[str], file: str) -> Fa
     if found and found[2].startswith("("):
         inner = found[2].strip().removeprefix("(").removesuffix(")")
         says = f"fields stand in braces, not in round brackets: write {{{inner}}}"
-        return _fault_on(found[2].strip(), says, noticed[0], lines, file)
+        return _fault_on(found[2].strip(), says, noticed[0], lines, file, f"{{{inner}}}")
     if not found:
         says = (
             "this line is indented more than the one above, which already has its value:"
@@ -309,9 +326,8 @@ def _colon_too_many(noticed: tuple[int, int], lines: list[str], file: str) -> Fa
         says = f"`{value[0]}` is a quote of a word processor: write plain ones"
     if len(value) <= 60 and "'" not in value:
         says += f", {found[1]}: {quoted(meant)}"
-    fault = _fault_on(value, says, noticed[0], lines, file)
     certain = "'" not in value and "#" not in value
-    return replace(fault, edits=(Edit(fault.place, quoted(meant)),)) if certain else fault
+    return _fault_on(value, says, noticed[0], lines, file, quoted(meant) if certain else None)
 
 
 def within(line: int, column: int, lines: list[str]) -> tuple[int, int]:

@@ -10,8 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from running import ROOT, Run
+from running import ROOT, Ran, Run
 from terminal import CTRL_C, CTRL_D, ENTER, at_terminal
+from wellstrung.commands import cli
 from wellstrung.common.places import Edit, Place
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.mending import Texts, all_carried_out, carried_out, remedies
@@ -19,6 +20,18 @@ from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.testing.cases import Case, cases, judged
 
 ASKS = "numbers, `all` or `none`: "
+
+
+@pytest.fixture
+def run(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Run:
+    """Run the command line in this process: many times quicker."""
+
+    def run_it(*arguments: str | Path, cwd: Path = ROOT, **_: str) -> Ran:
+        monkeypatch.chdir(cwd)
+        code = cli.main([str(one) for one in arguments])
+        return Ran(code, *capsys.readouterr())
+
+    return run_it
 
 
 @pytest.fixture
