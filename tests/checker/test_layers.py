@@ -60,7 +60,7 @@ LAYERS: dict[str, set[str]] = {
         "judging",
         "lists",
     },
-    "start": {"common", "reading", "tables", "rulebook", "judging"},
+    "start": {"common", "reading", "tables", "short_forms", "quantity", "rulebook", "judging"},
     "drawing": {
         "common",
         "formulas",

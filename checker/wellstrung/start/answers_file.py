@@ -7,7 +7,7 @@ from pathlib import Path
 from wellstrung.common.wording import listed, nearest
 from wellstrung.reading import parser, tree
 from wellstrung.start.dialogue import Dialogue
-from wellstrung.start.question import Refused
+from wellstrung.start.question import Question, Refused
 from wellstrung.start.topics import QUESTIONS
 
 _ANSWERS = parser.Expected(
@@ -26,7 +26,7 @@ def answered(dialogue: Dialogue, path: Path) -> list[str]:
     if read.tree is None:
         return [f"{fault.place.line}:{fault.place.column} {fault.says}" for fault in read.faults]
     entries, refused = dict(read.tree.entries), []
-    while (question := dialogue.open) is not None:
+    while (question := _next(dialogue)) is not None:
         entry = entries.pop(question.name, None)
         try:
             dialogue.answer(question.name, _text(entry.node) if entry is not None else "")
@@ -38,6 +38,12 @@ def answered(dialogue: Dialogue, path: Path) -> list[str]:
         place = entry.key.place
         refused.append(f"{place.line}:{place.column} {_not_asked(dialogue, name)}")
     return refused
+
+
+def _next(dialogue: Dialogue) -> Question | None:
+    """The next question, those that a person would not be asked included."""
+    answers = dialogue.answers
+    return next((one for one in answers.asked() if one.name not in answers.given), None)
 
 
 def _text(node: tree.Node) -> str:

@@ -40,9 +40,8 @@ class Dialogue:
     def open(self) -> Question | None:
         """The next question that is not answered; the first of the screen stands for all of it."""
         for question in self.answers.asked():
-            if question.name not in self.answers.given and not (
-                question.screen and self.screen_seen
-            ):
+            settled = question.obvious(self.answers) or (question.screen and self.screen_seen)
+            if question.name not in self.answers.given and not settled:
                 return question
         return None
 

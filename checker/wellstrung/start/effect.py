@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wellstrung.common import units
 from wellstrung.judging.result import PlanResult
 from wellstrung.rulebook import Ask, Missing, Quantity, Role
-from wellstrung.rulebook.wording import about
+from wellstrung.rulebook.wording import between, in_unit_of
 from wellstrung.start.trial import Tried
 
 _MADE = (Role.ROPE, Role.BAND, Role.STRAND)
@@ -20,6 +21,10 @@ def lines(tried: Tried) -> Iterator[str]:
     if ask is not None:
         yield from _sizes(ask)
         yield from _beads(ask)
+        goal = ask.plan.goal
+        if goal is not None and goal.assumed:
+            give = units.show((goal.window.high - goal.window.low) / 2, "mm")
+            yield f"{goal.text} is asked for, give or take {give}, as most makers do"
         mass = _got(ask, "piece.mass")
         if mass is not None:
             yield f"the piece weighs about {_grams(mass)}"
@@ -39,9 +44,17 @@ def _sizes(ask: Ask) -> Iterator[str]:
         for what, word in _SIZES:
             size = _got(ask, f"{part.name}.{what}") if ask.offers(part, what) else None
             if size is not None:
-                found.append(f"{about(size)} {word}")
+                found.append(f"{in_unit_of(size.middle, size)} {word}{_likely(size, what)}")
         if found:
             yield f"`{part.name}`: {', '.join(found)}"
+
+
+def _likely(size: Quantity, what: str) -> str:
+    """The range of a size that is worked out; a length is stopped at, and needs none."""
+    low, high = size.likely
+    if what == "length" or low == high:
+        return ""
+    return f" (likely {between(low, high, size)})"
 
 
 def _beads(ask: Ask) -> Iterator[str]:

@@ -23,16 +23,16 @@ class Noted(Struct, frozen=True):
 class Choose(Struct, frozen=True):
     """A value that the checker chooses: the first of these that it has the least against.
 
-    With `else_open` the value is left out where none is free of remarks, and the fields of
-    `instead` stand for it. `near` names a quantity of
+    With `else_open` the value is left out where none is free of remarks. `near` names a quantity of
     the plan: the few sizes nearest to it are tried, the nearest first.
     """
 
     values: tuple[Any, ...]
     why: str
     else_open: str = ""
-    instead: tuple[tuple[str, str], ...] = ()
     near: str = ""
+    #: whether remarks on other parts count as well
+    of_all: bool = False
 
 
 class Fill(Struct, frozen=True):

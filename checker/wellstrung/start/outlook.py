@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.start.dialogue import Dialogue
+from wellstrung.start.leaves import plain
 from wellstrung.start.question import Question
 from wellstrung.start.trial import Tried
 
@@ -15,6 +16,7 @@ def not_known(dialogue: Dialogue, question: Question) -> str:
 
 #: where a value that the checker chose stands in the plan
 _PLACES = {
+    "wire": ("link", "wire"),
     "cap": ("cap", "bore"),
     "ring": ("ring", "outside"),
     "crimp": ("crimp", "inside"),
@@ -25,12 +27,15 @@ _PLACES = {
 
 def settled(tried: Tried, name: str) -> str:
     """The value that the checker chose, with why, as it stands in the draft."""
+    if name == "thread":
+        line = plain(tried.plan["parts"]["line"])
+        return " ".join(str(line[key]) for key in ("type", "size", "rating") if key in line)
     part, field = _PLACES.get(name, ("", ""))
     entry = tried.plan["parts"].get(part)
     entry = getattr(entry, "value", entry)
     value = entry.get(field) if entry else None
     if value is None:
-        return "not measured yet"
+        return "-"
     return f"{value.value} - {value.why}" if value.value is not None else str(value.why)
 
 

@@ -48,6 +48,8 @@ class Question(Struct, frozen=True):
     needed: bool = False
     #: whether a choice that brings an error is left out of those that are offered
     tried: bool = False
+    #: whether it is not worth asking, since there is one answer
+    obvious: Callable[[Answers], bool] = lambda answers: False
 
 
 class Answers:
@@ -127,12 +129,13 @@ def one_of(
     """Reads one of the choices: by its word, by its number, or by a word that means the same."""
 
     def read(text: str, answers: Answers) -> str:
+        text = text.replace(",", "")
         offered = choices(answers)
         words = [choice.word for choice in offered]
         if text.isdecimal() and text not in words:
             if 1 <= int(text) <= len(words):
                 return words[int(text) - 1]
-            raise Refused(f"there are {len(words)} to choose from: write one of their numbers")
+            raise Refused(f"choose a number from 1 to {len(words)}, or write the word")
         called = {name: choice.word for choice in offered for name in (*choice.also, choice.word)}
         found = same_as(text, called) or _begins(text, list(called))
         if found is not None:

@@ -71,7 +71,7 @@ class Talk:
         choices = self.dialogue.offered(question)
         self._rows([(choice.word, choice.about) for choice in choices])
         why = question.why(answers)
-        if why and proposed:
+        if why and proposed and not choices:
             self._tell(f"{proposed}: {why}", "  ")
         while (given := self._line(f"[{proposed}] > " if proposed else "> ")) is not None:
             try:
@@ -108,7 +108,7 @@ class Talk:
         self._print("")
         self._tell("All this goes with it; enter takes it, or write a number and your own.")
         questions = self.dialogue.screen
-        rows = [(one.asks(self.dialogue.answers), self._stands(one)) for one in questions]
+        rows = [(one.name, self._stands(one)) for one in questions]
         self._rows(rows)
         given = self._line("[take all] > ")
         if given is None:
@@ -146,7 +146,8 @@ class Talk:
         self._tell(verdict(tried))
         for line in effect.remarks(tried.result):
             self._tell(line, "  > ")
-        given = self._line("[write it] > ")
+        wrong = tried.result.count("error")
+        given = self._line("[write it all the same] > " if wrong else "[write it] > ")
         if given is None:
             return False
         if given and given != "yes":

@@ -10,6 +10,7 @@ from msgspec import Struct
 from wellstrung.common import units
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
+from wellstrung.quantity.assumed import assumed_in
 from wellstrung.rulebook import Missing
 from wellstrung.start.leaves import Choose, Fill, Noted, Plan, Slot, copied, slots
 from wellstrung.start.writer import written
@@ -58,14 +59,19 @@ class Trial:
         """The draft with each value chosen that the checker has the least against."""
         plan, head = copied(draft), tuple(head)
         choices = [
-            (name, slot, leaf)
+            ("" if leaf.of_all else name, slot, leaf)
             for section in plan.values()
             for name, inside in (section.items() if isinstance(section, dict) else [("", section)])
-            for slot, leaf in slots(inside, Choose)
+            for slot, leaf in (
+                [((section, name), inside)] if isinstance(inside, Choose) else slots(inside, Choose)
+            )
         ]
         fills = list(slots(plan, Fill))
         for _, (group, key), leaf in choices:
             group[key] = Noted(leaf.values[0], leaf.why)
+        for slot, fill in fills:
+            _put(slot, fill, fill.first)
+        _state_assumed(self.of(plan, head))
         tried = self._filled(plan, fills, head)
         for part, slot, leaf in choices:
             tried = self._chosen(tried, part, slot, leaf, fills, head)
@@ -93,12 +99,9 @@ class Trial:
                 break
         if leaf.else_open and best.against(part):
             group[key] = Noted(None, leaf.else_open.format(_size(least)))
-            group.update(leaf.instead)
             without = self._filled(tried.plan, fills, head)
             if without.score < best.score:
                 return without
-            for name, _ in leaf.instead:
-                del group[name]
         group[key] = Noted(least, leaf.why)
         return self._filled(tried.plan, fills, head)
 
@@ -135,6 +138,24 @@ def _nearest(tried: Tried, leaf: Choose) -> Sequence[Any]:
     return sorted(leaf.values, key=lambda value: abs(units.size(_size(value)).value - wanted))[
         :_FEW
     ]
+
+
+def _state_assumed(tried: Tried) -> None:
+    """Write what the length of the piece rests on and the checker assumes, to be measured."""
+    ask = tried.result.ask
+    try:
+        length = ask.get("piece.length") if ask is not None else None
+    except Missing:
+        return
+    for leaf in assumed_in(length) if length is not None else ():
+        part, *path, field = leaf.name.split(".")
+        inside = tried.plan["parts"][part]
+        inside = inside.value if isinstance(inside, Noted) else inside
+        for name in path:
+            inside = inside.setdefault(name, {})
+        low, high = (units.show(round(end, 1), "mm") for end in leaf.likely)
+        note = f"usual, {low.removesuffix(' mm')} to {high}: measure yours"
+        inside[field] = Noted(units.show(round(leaf.middle, 1), "mm"), note)
 
 
 def _put(slot: Slot, fill: Fill, value: float) -> float:

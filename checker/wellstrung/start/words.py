@@ -8,6 +8,8 @@ from typing import Any, NamedTuple
 
 from wellstrung.common import units
 from wellstrung.common.wording import nearest
+from wellstrung.start import said
+from wellstrung.start.leaves import Noted
 from wellstrung.start.question import Answers, Refused
 
 Fields = dict[str, Any]
@@ -33,6 +35,14 @@ def size(text: str, answers: Answers) -> units.Parsed:
     """The size of a part."""
     try:
         return units.size(text)
+    except units.UnitFault as fault:
+        raise Refused(fault.says) from None
+
+
+def wire(text: str, answers: Answers) -> units.Parsed:
+    """A wire, by its gauge with the system, or in mm."""
+    try:
+        return units.wire(text)
     except units.UnitFault as fault:
         raise Refused(fault.says) from None
 
@@ -96,50 +106,14 @@ def wearer(text: str, answers: Answers) -> Wearer:
     raise Refused(f"`{text}` does not say how old: write {advice}")
 
 
-#: beads that are round and smooth, whose ends of the hole do not cut thread
-_SIZE = re.compile(r"\d+(?:\.\d+)?(?: ?[x×] ?\d+(?:\.\d+)?)? ?mm\b", re.IGNORECASE)
-_SEED = re.compile(r"\b[1-9][0-9]? ?/ ?0(?!\w)")
-_SMOOTH = re.compile(r"\b(pearls?|wood\w*|smooth)\b", re.IGNORECASE)
-_MAKES = {"japanese": "Japanese", "czech": "Czech"}
-_TYPES = {"cylinder": "cylinder", "cylinders": "cylinder", "round": "round", "rounds": "round"}
-_FILLING = frozenset({"beads", "bead", "seed", "size", "of", "some", "seeds"})
+_MAKE = Noted("Japanese", "you did not say: Czech beads of this size have smaller holes")
 
 
 def bead(text: str) -> Fields:
-    """One bead: a seed bead by its size, or another by its measures in mm.
-
-    >>> bead("8/0 Japanese, matte green")
-    {'type': 'round', 'size': '8/0', 'make': 'Japanese', 'colour': 'matte green'}
-    >>> bead("6 mm glass pearl")["outside"], bead("11/0 cylinder")["type"]
-    ('6 mm', 'cylinder')
-    """
-    seed, across = _SEED.search(text), _SIZE.search(text)
-    if seed is None and across is None:
-        examples = "a seed bead as `8/0 Japanese`, another as `6 mm glass pearl`"
-        raise Refused(f"`{text}` has no size: write {examples}")
-    found = seed or across
-    assert found is not None
-    words = [word.strip(",;") for word in (text[: found.start()] + text[found.end() :]).split()]
-    words = [word for word in words if word and word.casefold() not in _FILLING]
-    fields: Fields = {}
-    if seed is not None:
-        types = [_TYPES[word.casefold()] for word in words if word.casefold() in _TYPES]
-        makes = [_MAKES[word.casefold()] for word in words if word.casefold() in _MAKES]
-        kind = types[0] if types else "round"
-        fields = {"type": kind, "size": units.bead_size(seed[0])}
-        if kind == "round":
-            fields["make"] = makes[0] if makes else "Japanese"
-        words = [word for word in words if word.casefold() not in {**_TYPES, **_MAKES}]
-    else:
-        sides = re.split(r" ?[x×] ?", re.sub(" ?mm$", "", found[0], flags=re.IGNORECASE))
-        outside, long = sides[0], sides[-1]
-        fields = {"type": "other", "outside": f"{outside} mm", "length": f"{long} mm"}
-        fields["hole"] = "1 mm"
-        if _SMOOTH.search(text):
-            fields["edges"] = "smooth"
-        words = [word for word in words if word.casefold() != "smooth"]
-    if words:
-        fields["colour"] = " ".join(words)
+    """One bead; a seed bead whose make was not said is taken for a Japanese one."""
+    fields = said.bead(text)
+    if fields["type"] == "round" and is_seed(fields) and "make" not in fields:
+        fields["make"] = _MAKE
     return fields
 
 
@@ -157,8 +131,8 @@ def one_bead(text: str, answers: Answers) -> Fields:
 
 
 def is_seed(fields: Fields) -> bool:
-    """Whether a bead is a seed or cylinder bead."""
-    return "size" in fields and fields["type"] in ("round", "cylinder")
+    """Whether a bead is one of those that are sold by aughts."""
+    return str(fields.get("size", "")).endswith("/0")
 
 
 class Had(NamedTuple):
@@ -172,6 +146,10 @@ class Had(NamedTuple):
 
 _GRAMS = re.compile(r"(\d+(?:\.\d+)? ?(?:g|oz))\b(?: of)?", re.IGNORECASE)
 _COUNT = re.compile(r"^(\d+)(?= (?:of |x )?)(?! ?/| ?mm|\.)(?: of| x)?\b ", re.IGNORECASE)
+#: the size of a bead
+_SIZED = re.compile(
+    r"\b[1-9][0-9]? ?/ ?0(?!\w)|\bmm\b(?!.*\b(?:clasp|lobster|toggle|ring|hook|cap))", re.IGNORECASE
+)
 _NOTHING = re.compile(r"^(no|nothing|none|not)\b", re.IGNORECASE)
 
 
@@ -179,14 +157,14 @@ def had(text: str, answers: Answers) -> list[Had]:
     """What is on the table: `20 g of grey 8/0, 50 6 mm pearls, fused 6 lb, lobster, no clasp`."""
     found = []
     for part in re.split(r"[,;]|\band\b", text):
-        said = part.strip()
-        if not said or _NOTHING.match(said):
+        item = part.strip()
+        if not item or _NOTHING.match(item):
             continue
-        grams, count, rest = "", 0, said
+        grams, count, rest = "", 0, item
         if weighed := _GRAMS.search(rest):
             grams, rest = weighed[1], rest.replace(weighed[0], "").strip()
         elif counted := _COUNT.match(rest):
             count, rest = int(counted[1]), rest[counted.end() :].strip()
-        sized = _SEED.search(rest) or _SIZE.search(rest)
+        sized = grams or count or _SIZED.search(rest)
         found.append(Had(rest, bead(rest) if sized else None, grams, count))
     return found

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from wellstrung.start.leaves import Noted, Plan
-from wellstrung.start.making import bands, ears, hanging, links, ropes, strands
+from wellstrung.start.making import bands, ears, hanging, lines, links, ropes, strands
 from wellstrung.start.making.draft import UNKNOWN, Draft
 from wellstrung.start.making.styles import BREAKAWAY, EYED, KNOT, OPEN, OVER_HEAD, THROUGH, Style
 from wellstrung.start.question import Answers
@@ -26,6 +26,8 @@ def draft(answers: Answers) -> Plan:
     _head(made, style)
     hanging.hang(made, style.work)
     style.build(made)
+    if style.threads:
+        lines.spool(made, style.threads)
     if answers["piece"].piece != "pendant":
         made.work.append({"do": "wear"})
     else:

@@ -33,7 +33,6 @@ def _band(stitch: str, more: Fields) -> Any:
         else:
             ends.button(draft, "band", names[0])
         draft.do("finish thread", "band")
-        lines.spool(draft)
 
     return build
 

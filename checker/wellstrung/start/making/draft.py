@@ -45,7 +45,8 @@ class Draft:
         for known, others in self.beads.items():
             if _same(others, fields):
                 return known
-        self.beads[name] = _with_comment(fields)
+        name = self._called(fields, name)
+        self.beads[name] = fields
         self._on_hand(fields, name)
         return name
 
@@ -55,6 +56,13 @@ class Draft:
             self.bead(one, names[number] if number < len(names) else f"bead {number + 1}")
             for number, one in enumerate(beads)
         ]
+
+    def _called(self, fields: Fields, name: str) -> str:
+        """A bead by the last word of its colour, material or type, or by its place in the work."""
+        own = ("colour",) if is_seed(fields) else ("colour", "material", "type")
+        words = [str(fields[one]).split()[-1] for one in own if one in fields]
+        free = [one for one in words if one.isalpha() and one not in (*self.beads, *_PARTS)]
+        return free[0] if free else name
 
     def _on_hand(self, fields: Fields, name: str) -> None:
         for one in self.answers["have"] or ():
@@ -83,17 +91,15 @@ class Draft:
         self.work.append({"do": verb, "part": part, **more})
 
 
+#: names that parts have here
+_PARTS = frozenset(
+    ("rope", "band", "strand", "clasp", "cap", "ring", "loop", "glue", "line", "crimp", "tip")
+) | {"cone", "link", "bar", "pin", "hook", "top", "leg", "button", "slide", "bail", "pendant"}
+
+
 def _same(one: Any, other: Fields) -> bool:
     return {key: _bare(value) for key, value in one.items()} == other
 
 
 def _bare(value: Any) -> Any:
     return value.value if isinstance(value, Noted) else value
-
-
-def _with_comment(fields: Fields) -> Fields:
-    """A bead; what was not said of one that is no seed bead is to be measured."""
-    if is_seed(fields):
-        return fields
-    hole = "until you measure it: the thickest needle or drill that goes through 8 of 10 beads"
-    return {**fields, "hole": Noted(fields["hole"], hole)} if "hole" in fields else fields

@@ -5,22 +5,19 @@ from __future__ import annotations
 from typing import Any
 
 from wellstrung.start.leaves import Choose, Noted
-from wellstrung.start.making import lines
+from wellstrung.start.making import lines, links
 from wellstrung.start.making.draft import Draft
 from wellstrung.start.making.styles import Role, Style
 from wellstrung.start.question import Choice
 from wellstrung.start.words import Fields
 
 _WOVEN = ("fused 6 lb", "fused 4 lb", "fused 8 lb", "nylon B", "nylon D")
-_EAR = {"kind": "ear wire", "wire": "20 AWG"}
 
 
 def _hook(draft: Draft) -> str:
-    fields: Fields = {**_EAR, "type": draft.answers["ear fitting"]}
-    eye = {"hole": "2 mm", "wire": "0.8 mm", "opens": True}
+    fields: Fields = {"kind": "ear wire", "type": draft.answers["ear fitting"], "size": "usual"}
     metal = Noted(draft.answers["metal"], "goes through the ear: ask for its nickel statement")
-    fields |= {"eye": eye, "length": "18 mm", "metal": metal, "mass": "0.3 g"}
-    draft.parts["hook"] = fields
+    draft.parts["hook"] = {**fields, "wire": "20 AWG", "metal": metal}
     return "hook"
 
 
@@ -46,14 +43,13 @@ def _fringed(draft: Draft) -> None:
     draft.do("sew", "ring", to="top")
     draft.do("finish thread", "top")
     draft.work.append({"do": "hang", "part": "ring", "from": "hook"})
-    lines.spool(draft)
 
 
 def _fringe(draft: Draft, bead: str, wide: int) -> list[Any]:
     """A leg at each bead of the edge: longest in the middle, or every third ends in a bead."""
     longest, tip = draft.answers["legs"], draft.answers["leg ends"]
     hang = {"from": {"part": "top", "eyes": "first edge"}, "by": "thread", "passes": 2}
-    common = {"turn": bead, "thread": lines.thread(draft, short=True)}
+    common = {"turn": bead, "thread": lines.thread(short=True)}
     leg: Fields = {"kind": "bead drop", "beads": bead}
     if tip is None:
         half = [longest - 2 * step for step in range((wide + 1) // 2)][::-1]
@@ -73,7 +69,8 @@ def _fringe(draft: Draft, bead: str, wide: int) -> list[Any]:
 
 def _pinned(draft: Draft) -> None:
     names = draft.repeat(draft.answers["strand beads"], "bead", "second", "third")
-    pin: Fields = {"kind": "wire link", "type": "head pin", "wire": "22 AWG", "loops": "wrapped"}
+    pin: Fields = {"kind": "wire link", "type": "head pin", "wire": links.wire(draft)}
+    pin["loops"] = "wrapped"
     pin |= {"loop": {"hole": "2.5 mm"}, "beads": names[0] if len(names) == 1 else names}
     long = Choose(tuple(f"{mm} mm" for mm in range(30, 121, 5)), "beads, loop and pliers")
     draft.parts["pin"] = draft.metal({**pin, "length": long})
@@ -93,7 +90,7 @@ STYLES = (
         ),
         _fringed, (), "across",
         (Choice("7", "narrow"), Choice("9", "usual"), Choice("11", "wide")), "9", _WOVEN,
-        also=("brick", "brick stitch", "fringe", "tassel", "tassels", "fringed"),
+        also=("brick", "brick stitch", "brick top", "brick top fringe", "fringe", "tassel"),
     ),
     Style(
         "bead on a pin", "beads on a head pin, its loop on the hook", "wired", ("earrings",),

@@ -10,36 +10,20 @@ from wellstrung.start.making.styles import BREAKAWAY, BUTTON, SLIDE
 from wellstrung.start.words import Fields
 
 
-def _eye(hole: str, **more: Any) -> Fields:
-    return {"eye": {**more, "hole": hole, "wire": "1 mm", "opens": False}}
-
-
 def clasp(draft: Draft, called: str, *, strands: int = 1) -> str:
-    """A clasp that is held by eyes; its name."""
+    """A clasp that is held by eyes, by the size that shops sell it by; its name."""
     type_ = "hook" if called == BREAKAWAY else called
-    many = {"count": strands} if strands > 1 else {}
-    fields: Fields = {"kind": "clasp", "type": type_}
-    if type_ == "toggle":
-        fields["ring"] = {"outside": "14 mm", "wire": "1.6 mm", **_eye("2 mm", **many)}
-        bar: Fields = {"length": Choose(("20 mm", "18 mm", "22 mm"), "passes the ring and holds")}
-        fields["bar"] = {**bar, "thickness": "1.6 mm", "stem": "3 mm", **_eye("2 mm", **many)}
-        mass = "2.5 g"
-    else:
-        far = {"lobster": "3.4 mm", "spring ring": "2.4 mm"}.get(type_, "2 mm")
-        fields["a"], fields["b"] = _eye("1.6 mm", **many), _eye(far, **many)
-        long = {"lobster": "17 mm", "spring ring": "10 mm", "hook": "18 mm"}.get(type_, "16 mm")
-        fields["closed_length"] = Noted(long, "over all, closed")
-        mass = {"lobster": "1 g", "spring ring": "0.5 g", "hook": "1.5 g"}.get(type_, "3 g")
+    size = draft.asked("clasp size", draft.answers["clasp size"], "as the shop sells it")
+    fields: Fields = {"kind": "clasp", "type": type_, "size": size}
+    if strands > 1:
+        fields |= {half: {"eye": {"count": strands}} for half in "ab"}
     if called == BREAKAWAY:
         asked = "the pull at which it opens, as its supplier states it: ask for the test"
         fields["breakaway"] = Noted("15 N", asked)
     if type_ == "magnetic":
         fields["pull"] = Noted("12 N", "as its supplier states it, pulled straight")
-    name = "clasp"
-    word = called.removesuffix(" clasp")
-    note = f"eyes, length and weight as usual for a {word} clasp: measure yours"
-    draft.parts[name] = Noted(draft.metal({**fields, "mass": mass}), note)
-    return name
+    draft.parts["clasp"] = draft.metal(fields)
+    return "clasp"
 
 
 def ring(draft: Draft) -> str:
@@ -62,13 +46,11 @@ def cap(draft: Draft, rope: str) -> str:
             sizes,
             "takes the rope",
             else_open=measure,
-            instead=(("size", "usual"),),
             near=f"{rope}.outside",
         ),
     )
-    fields = draft.metal({"kind": "end cap", "takes": "beads", "bore": bore, "depth": "6 mm"})
-    fields |= {"length": "12 mm", "mass": "1.5 g", **_eye("2 mm")}
-    draft.parts["cap"] = fields
+    fields: Fields = {"kind": "end cap", "size": "usual", "takes": "beads", "bore": bore}
+    draft.parts["cap"] = draft.metal(fields)
     glue = Noted({"kind": "adhesive", "type": "two-part epoxy"}, "its own data sheet comes first")
     draft.parts["glue"] = glue
     return "cap"
@@ -85,8 +67,8 @@ def crimp(draft: Draft) -> str:
     """The crimp that holds flexible wire."""
     sizes = ("1.3 mm", "1 mm", "0.75 mm", "1.6 mm", "2.15 mm")
     inside = draft.value("crimp", Choose(sizes, "holds two lines of this wire"))
-    fields: Fields = {"kind": "crimp", "inside": inside, "outside": "1.8 mm", "length": "2 mm"}
-    draft.parts["crimp"] = draft.metal({**fields, "mass": "0.05 g"})
+    fields: Fields = {"kind": "crimp", "size": "usual", "inside": inside}
+    draft.parts["crimp"] = draft.metal(fields)
     return "crimp"
 
 
@@ -94,11 +76,10 @@ def bead_tip(draft: Draft) -> str:
     """The bead tip that shuts over the knot at an end."""
     hole = Choose(("0.8 mm", "1 mm", "0.7 mm", "1.2 mm"), "smaller than the knot that it holds")
     inside = Choose(("3 mm", "3.5 mm", "4 mm"), "shuts over the knot")
-    fields: Fields = {"kind": "bead tip", "inside": inside, "hole": draft.value("bead tip", hole)}
+    fields: Fields = {"kind": "bead tip", "size": "usual", "inside": inside}
+    fields["hole"] = draft.value("bead tip", hole)
     fields |= {"covers": Choose(("double overhand", "overhand"), "the knot at the end")}
-    fields |= {"outside": "4 mm", "length": "7 mm"}
-    eye = {"eye": {"hole": "2 mm", "wire": "0.7 mm", "opens": True}}
-    draft.parts["tip"] = draft.metal({**fields, **eye, "mass": "0.1 g"})
+    draft.parts["tip"] = draft.metal(fields)
     return "tip"
 
 

@@ -63,7 +63,9 @@ def _bezel(draft: Draft, steps: list[Any]) -> None:
     fields["stone"] = {**stone, **thick}
     eyes = {"count": 1, "hole": "3 mm", "wire": "1.4 mm", "faces": "side", "opens": False}
     fields["top_eyes"] = Noted(eyes, "a loop of beads sewn to the bail")
-    thread = {**lines.thread(draft, short=True), "tail": "20 cm", "working_length": "1.2 m"}
+    own = answers["technique"] not in (None, "woven")  # not on the wire or silk of the strand
+    line = {"type": "fused", "rating": "6 lb"} if own else lines.thread(short=True)
+    thread = {**line, "tail": "20 cm", "working_length": "1.2 m"}
     draft.parts["setting"] = {**fields, "thread": thread, "needle": "beading 12"}
     steps.append({"do": "weave", "part": "setting"})
 
@@ -77,7 +79,6 @@ def _pendant(draft: Draft) -> None:
     draft.run = ["ring", "setting"]
     draft.do("sew", "ring", to="setting")
     draft.do("finish thread", "setting")
-    lines.spool(draft)
 
 
 BEZEL_ROLES = (

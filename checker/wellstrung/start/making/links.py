@@ -11,10 +11,15 @@ from wellstrung.start.making.styles import EYED, OVER_HEAD, Role, Style
 from wellstrung.start.words import Fields
 
 
+def wire(draft: Draft) -> Any:
+    """The wire that goes through the beads and still holds its loops."""
+    gauges = ("22 AWG", "24 AWG", "20 AWG", "26 AWG")
+    return draft.value("wire", Choose(gauges, "goes through the beads and holds its loops"))
+
+
 def _linked(draft: Draft) -> None:
     names = draft.repeat(draft.answers["strand beads"], "bead", "second", "third")
-    wire = draft.answers["wire"] or "22 AWG"
-    fields: Fields = {"kind": "wire link", "type": "link", "wire": wire}
+    fields: Fields = {"kind": "wire link", "type": "link", "wire": wire(draft)}
     fields |= {"loops": draft.answers["loops"], "loop": {"hole": "2.5 mm"}}
     fields |= {"beads": names[0]} if len(names) == 1 else {"beads": names}
     long = Choose(tuple(f"{mm} mm" for mm in range(30, 121, 5)), "wire for beads, loops and pliers")

@@ -50,7 +50,6 @@ def _build(draft: Draft, stitch: str, fields: Fields, loop_bead: str) -> None:
         draft.do("measure", "rope")
     draft.work += draft.before_ends
     _close(draft, closing, loop_bead)
-    lines.spool(draft)
 
 
 def _close(draft: Draft, closing: str, loop_bead: str) -> None:

@@ -31,7 +31,7 @@ def _beads(draft: Draft) -> Any:
 
 def _strand(draft: Draft, stitch: str, length: Any, tail: str, why: str) -> Fields:
     fields: Fields = {"kind": "strand", "stitch": stitch, "beads": _beads(draft)}
-    return {**fields, **length, **lines.strung(draft, tail, why)}
+    return {**fields, **length, **lines.strung(tail, why)}
 
 
 def _one(draft: Draft) -> None:
@@ -46,7 +46,6 @@ def _one(draft: Draft) -> None:
     else:
         draft.do("crimp", "crimp", to="strand", times=2)
         ends.eyed(draft, ["strand"], ["crimp"])
-    lines.spool(draft)
 
 
 def _knotted(draft: Draft) -> None:
@@ -60,7 +59,6 @@ def _knotted(draft: Draft) -> None:
     draft.work += draft.before_ends
     ends.bead_tip(draft)
     ends.eyed(draft, ["strand"], ["tip"])
-    lines.spool(draft)
 
 
 def _together(draft: Draft) -> list[Any]:
@@ -77,15 +75,13 @@ def _cones(draft: Draft) -> None:
     inner = _together(draft)
     sizes = tuple(f"{wide} mm" for wide in range(6, 19))
     bore = draft.value("cone", Choose(sizes, "takes the ends side by side"))
-    cone: Fields = {"kind": "cone", "bore": bore, "hole": "2 mm", "depth": "8 mm"}
-    draft.parts["cone"] = draft.metal({**cone, "length": "14 mm", "mass": "1.5 g"})
+    draft.parts["cone"] = draft.metal({"kind": "cone", "size": "usual", "bore": bore})
     link: Fields = {"kind": "wire link", "type": "link", "wire": "20 AWG", "loops": "wrapped"}
     link |= {"loop": {"hole": "3 mm"}, "length": "90 mm", "over": "cone"}
     note = "its inner loop takes the strands, its outer loop stands out of the cone"
     draft.parts["link"] = Noted(draft.metal(link), note)
     draft.do("wrap loop", "link", times=4)
     ends.eyed(draft, inner, ["link", "cone"])
-    lines.spool(draft)
 
 
 def _bars(draft: Draft) -> None:
@@ -96,16 +92,14 @@ def _bars(draft: Draft) -> None:
         "the strands lie flat",
         near="strand.outside",
     )
-    holes = {"count": many, "hole": "1.2 mm", "spacing": apart}
-    fields: Fields = {"kind": "spacer bar", "holes": holes, "thickness": "2 mm"}
-    draft.parts["bar"] = draft.metal({**fields, "mass": "1 g"})
+    holes = {"count": many, "spacing": apart}
+    draft.parts["bar"] = draft.metal({"kind": "spacer bar", "size": "usual", "holes": holes})
     name = ends.clasp(draft, draft.answers["closing"], strands=many)
     ends.crimp(draft)
     sections = [*inner, "bar", *inner, "bar", *inner]
     draft.run = [f"{name}.a", "crimp", *sections, "crimp", f"{name}.b"]
     step = {"do": "crimp", "part": "crimp", "to": "strand"}
     draft.work.append(Noted(step, f"one on each strand at each end: {2 * many} crimps"))
-    lines.spool(draft)
 
 
 def _elastic(draft: Draft) -> None:
@@ -115,7 +109,6 @@ def _elastic(draft: Draft) -> None:
     draft.run, draft.head["run_is"] = ["strand"], "loop"
     draft.do("string", "strand")
     draft.do("knot", "strand")
-    lines.spool(draft)
 
 
 def _role(asks: str, bead: str) -> tuple[Role, ...]:
@@ -143,8 +136,8 @@ STYLES = (
     ),
     Style(
         "elastic", "stretched over the hand and knotted", "strung", ("bracelet", "anklet"),
-        _role(_WHICH, "8 mm smooth stone"), _elastic, (KNOT,),
-        threads=("elastic 0.7 mm", "elastic 0.5 mm", "elastic 1 mm"), counted="1 cm",
+        _role(_WHICH, "8 mm stone round"), _elastic, (KNOT,),
+        threads=("elastic 0.7 mm", "elastic 0.5 mm", "elastic 1 mm"), counted="2 cm",
         also=("stretch", "stretchy", "stretch cord"),
     ),
     Style(

@@ -56,7 +56,7 @@ QUESTIONS = (
     ),
     Question(
         "leg ends",
-        lambda answers: "What ends each leg: a bead such as `4 mm crystal`, or nothing more?",
+        lambda answers: "What ends each leg: a bead such as `4 mm bicone`, or nothing more?",
         lambda text, answers: (
             None if text.casefold() in ("nothing", "no", "none") else one_bead(text, answers)
         ),

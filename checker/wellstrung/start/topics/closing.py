@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from wellstrung.start.making.styles import BREAKAWAY, BUTTON, KNOT, OPEN, OVER_HEAD, SLIDE, THROUGH
@@ -56,6 +57,8 @@ def _proposed(answers: Answers) -> str:
     return _closings(answers)[0].word
 
 
+#: the size of a clasp, which is asked with the rings
+_SIZE = re.compile(r"\b\d+(?:\.\d+)? ?mm\b")
 _EARS = (
     Choice("hook", "easy to make and to wear"),
     Choice("lever back", "shuts, and does not fall out"),
@@ -65,12 +68,13 @@ QUESTIONS = (
     Question(
         "closing",
         saying("How does it close?"),
-        one_of(_closings),
+        lambda text, answers: one_of(_closings)(_SIZE.sub("", text).strip(), answers),
         proposes=_proposed,
         why=lambda answers: _ABOUT[_proposed(answers)],
         choices=_closings,
         applies=lambda answers: bool(style(answers).closings),
         tried=True,
+        obvious=lambda answers: KNOT in style(answers).closings,
     ),
     Question(
         "hand",

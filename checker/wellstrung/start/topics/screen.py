@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
+from wellstrung.common import units
+from wellstrung.start import said
 from wellstrung.start.making.styles import BUTTON, OPEN, OVER_HEAD, SLIDE, THROUGH
-from wellstrung.start.question import Answers, Choice, Question, one_of
+from wellstrung.start.question import Answers, Choice, Question, Refused, one_of
 from wellstrung.start.topics.piece import style
-from wellstrung.start.words import Fields, size
+from wellstrung.start.words import Fields, size, wire
 from wellstrung.tables import load
 
+_MM = re.compile(r"\d+(?:\.\d+)? ?mm")
 _METALS = ("brass", "sterling silver", "stainless steel", "copper", "titanium", "niobium")
 
 
@@ -17,17 +21,23 @@ def _threads(answers: Answers) -> Sequence[Choice]:
     return tuple(Choice(name) for name in style(answers).threads)
 
 
+def _usual_thread(answers: Answers) -> str:
+    """The thread on the table; otherwise the checker chooses among the usual ones."""
+    for one in answers["have"] or ():
+        try:
+            if one.bead is None and _thread(one.said, answers):
+                return str(one.said)
+        except Refused:
+            continue
+    return ""
+
+
 def _thread(text: str, answers: Answers) -> Fields:
-    """The fields of a thread by its name: type, and size or rating."""
-    words = sorted(text.casefold().split())
-    offered = _threads(answers)
-    same = [one.word for one in offered if sorted(one.word.casefold().split()) == words]
-    name = same[0] if same else one_of(_threads)(text, answers)
-    kind = max((one for one in load("line_types").rows if name.startswith(f"{one} ")), key=len)
-    rest = name.removeprefix(f"{kind} ")
-    if kind == "elastic":
-        return {"type": "elastic", "outside": rest}
-    return {"type": kind, ("rating" if rest.endswith("lb") else "size"): rest}
+    """The fields of a thread: one of those offered by its number, or any by what it is called."""
+    offered = [choice.word for choice in _threads(answers)]
+    if text.isdecimal() and 1 <= int(text) <= len(offered):
+        text = offered[int(text) - 1]
+    return said.thread(text)
 
 
 def _metal(answers: Answers) -> str:
@@ -41,6 +51,17 @@ def _metal(answers: Answers) -> str:
 
 def _clasped(answers: Answers) -> bool:
     return answers["closing"] not in (None, BUTTON, SLIDE, OVER_HEAD, OPEN)
+
+
+def _clasp_size(answers: Answers) -> str:
+    """The size that was said with the clasp, at the question or on the table, or a usual one."""
+    words = [one.said for one in answers["have"] or () if answers["closing"] in one.said.casefold()]
+    for text in (answers.said("closing"), *words):
+        found = _MM.search(text)
+        if found is not None:
+            return found[0]
+    usual = load("clasps").rows.get(answers["closing"])
+    return units.show(usual.cell("size").value, "mm") if usual is not None else "usual"
 
 
 def _capped(answers: Answers) -> bool:
@@ -70,7 +91,7 @@ QUESTIONS = (
         "thread",
         lambda answers: "thread or wire",
         _thread,
-        proposes=lambda answers: style(answers).threads[0],
+        proposes=_usual_thread,
         choices=_threads,
         applies=lambda answers: bool(style(answers).threads),
         screen=True,
@@ -95,8 +116,7 @@ QUESTIONS = (
     Question(
         "wire",
         lambda answers: "wire of the links",
-        lambda text, answers: text,
-        proposes=lambda answers: "22 AWG",
+        wire,
         applies=lambda answers: style(answers).linked,
         screen=True,
     ),
@@ -108,6 +128,14 @@ QUESTIONS = (
         screen=True,
     ),
     Question("cap", lambda answers: "inside of the caps", size, applies=_capped, screen=True),
+    Question(
+        "clasp size",
+        lambda answers: "clasp, as the shop sells it",
+        lambda text, answers: text if text == "usual" else size(text, answers).text,
+        proposes=_clasp_size,
+        applies=lambda answers: _clasped(answers) and answers["closing"] != THROUGH,
+        screen=True,
+    ),
     Question(
         "ring",
         lambda answers: "rings, outside",

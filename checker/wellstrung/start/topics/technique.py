@@ -87,6 +87,7 @@ QUESTIONS = (
         one_of(_stitches),
         proposes=_first(_stitches, _STITCH_BY_WORD),
         choices=_stitches,
+        obvious=lambda answers: len(_stitches(answers)) == 1,
     ),
     _count("around", "How many beads round?", 3, 60),
     _count("across", "How many beads across?", 2, 200),
