@@ -34,6 +34,14 @@ def _fault(says: str, place: Place, *also: Place) -> Fault:
 
 def _in_part(part: Part) -> Iterator[tuple[str, Place]]:
     """What two fields of one part say against each other, as they are written."""
+    filled = part.kind.sold.filled(part.node) if part.kind.sold is not None else ()
+    size, own = part.node_at("size"), part.node_at(*filled) if filled else None
+    if size and own and own is not size and size.value not in (units.USUAL, own.value):
+        yield (
+            f"`{part.name}` has size {size.value} and {' '.join(filled)} {own.value}, which are"
+            " one: keep one of them",
+            size.place,
+        )
     for outer, inner, words in (
         ("outside", "bore", "the bore of {} is smaller than its outside"),
         ("length", "depth", "the depth of {} is less than its length"),

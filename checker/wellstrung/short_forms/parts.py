@@ -14,13 +14,14 @@ from typing import NamedTuple
 
 from wellstrung import tables
 from wellstrung.common.places import Fault
-from wellstrung.common.trade_words import ACCEPTED, close, fields_of, words
+from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_of, meaning, words
 from wellstrung.common.units import USUAL
-from wellstrung.common.wording import nearest
+from wellstrung.common.wording import article, either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.phrase import Phrase, plain
+from wellstrung.short_forms.phrase import part as within
 
 
 class Noun(NamedTuple):
@@ -127,12 +128,13 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     phrase = Phrase(node)
     if (thread := _thread(node, name)) is not None:
         return thread
-    word = phrase.take_word(_known())
+    answered = _answered(node, name, (4, 3, 2))  # `crimp cover` before `crimp`
+    word = phrase.take_word(_known()) if answered is None else None
     if word is None:
-        if names_line(node):
+        if answered is None and names_line(node):
             line(node, name, faults)  # says what is wrong with it
         else:
-            faults.append(_no_noun(node, name))
+            faults.append(answered or _answered(node, name, (1,)) or _no_noun(node, name))
         return None
     noun = _NOUNS[word.value]
     fields: dict[str, tree.Node | None] = {
@@ -185,21 +187,54 @@ def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]
     phrase.take(_OUTSIDE)
 
 
+def _answered(node: tree.Scalar, name: str, lengths: tuple[int, ...]) -> Fault | None:
+    """The fault of words of the trade that no phrase can say, with what to write instead."""
+    spans = [found.span() for found in re.finditer(r"[^\s,;]+", node.text)]
+    for count in lengths:
+        for start in range(len(spans) - count + 1):
+            word = within(node, spans[start][0], spans[start + count - 1][1])
+            if plain(word.text) in _known():
+                continue
+            for place in _ANSWERED_AT:
+                if (known := answer(place, word.text)) is not None:
+                    advice, several = known
+                    what = "has more than one meaning" if several else "no plan can say yet"
+                    says = f"`{name}` is {shown(word)}, which {what}: {advice}"
+                    return fault(says, word.place)
+    return None
+
+
+#: where a word of a finding may be answered
+_ANSWERED_AT = ("kind", "type of clasp", "type of ear wire", "type of wire link")
+
+
 def _no_noun(node: tree.Scalar, name: str) -> Fault:
     """The fault of a phrase that names no finding, with the one that it most likely means."""
+    near, known = None, {**_spoken(), **line_words()}
     said = plain(node.text).split()
-    near, known = None, {**_known(), **line_words()}
-    for count in (2, 1):
-        for start in range(len(said) - count + 1):
-            near = near or nearest(" ".join(said[start : start + count]), known)
+    some = [" ".join(said[at : at + count]) for count in (2, 1) for at in range(len(said))]
+    which: dict[str, list[str]] = {}
+    for noun, stands in _NOUNS.items():
+        which.setdefault(stands.fields["kind"], []).append(noun)
+    kinds = which.keys() | {fields_of(own)[0] for own in ACCEPTED["kind"]}
+    for word in dict.fromkeys(some):
+        meant = meaning("kind", word)
+        kind = word if word in kinds else fields_of(meant[0])[0] if meant else ""
+        if kind in which:
+            says = f"{shown(node)} of part `{name}` does not say which {kind} it is"
+            return fault(f"{says}: write {either(f'`{one}`' for one in which[kind])}", node.place)
+        if kind:
+            says = f"{shown(node)} of part `{name}` is {article(kind)}, which has no phrase"
+            return fault(f"{says}: write its fields, as in `{{kind: {kind}, ...}}`", node.place)
+        near = near or nearest(word, known)
     advice = f"write `{near}`" if near else f"write a part such as {_EXAMPLE}, or its fields"
     says = f"{shown(node)} of part `{name}` names no finding that is known: {advice}"
     return fault(says, node.place)
 
 
 @cache
-def _known() -> Mapping[str, str]:
-    """Every word of a finding, one or several of it -> its noun."""
+def _spoken() -> Mapping[str, str]:
+    """Every word of a finding, as people write it -> its noun."""
     by_fields = {tuple(noun.fields.items()): word for word, noun in _NOUNS.items()}
     known = {word: word for word in _NOUNS} | dict(_ALSO)
     for own, listed in ACCEPTED["kind"].items():
@@ -208,7 +243,13 @@ def _known() -> Mapping[str, str]:
         if noun is not None and "closing" not in beside:  # which the phrase says by itself
             for word in words(listed):
                 known.setdefault(plain(word), noun)
-    known |= {close(word): noun for word, noun in known.items() if close(word) not in known}
+    return known
+
+
+@cache
+def _known() -> Mapping[str, str]:
+    """Every word of a finding, one or several of it, however it is spaced -> its noun."""
+    known = {**{close(word): noun for word, noun in _spoken().items()}, **_spoken()}
     return {**{f"{word}s": noun for word, noun in known.items()}, **known}
 
 
