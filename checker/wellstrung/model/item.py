@@ -260,14 +260,9 @@ class Bead(Item, frozen=True, eq=False):
     """A bead of the palette."""
 
     @property
-    def own_sizes(self) -> bool:
-        """Whether the plan gives its sizes; the trade tables have those of any other bead."""
-        return self.text("type") == "other"
-
-    @property
     def cylinder(self) -> bool:
         """Whether it is a cylinder, which one maker sells and which fill their tube evenly."""
-        return self.text("type") == "cylinder"
+        return self.family is not None and bool(self.family.text("even"))
 
     @property
     def family(self) -> tables.Row | None:
@@ -277,7 +272,7 @@ class Bead(Item, frozen=True, eq=False):
     @property
     def seed(self) -> bool:
         """Whether it is a seed bead, whose size is a number such as 11/0."""
-        size = None if self.own_sizes else self.node_at("size")
+        size = self.node_at("size") if self.family is not None else None
         return size is not None and not units.bead_figures(size.value)
 
     @property

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from copy import copy
 from functools import cache
 
 from wellstrung import tables
@@ -88,16 +89,13 @@ def bead_group(node: tree.Mapping, faults: list[Fault]) -> tree.Mapping | None:
     if kind is None or kind.value in ("", "other"):
         return None
     new: dict[str, tree.Node] = {}
-    phrase = Phrase(kind)
-    family, word, _ = _type(phrase, by_number=False)
+    family = _families().get(str(kind.value))
     if family is None:
-        family, word, _ = _type(phrase, by_number=True)
-    if family is None or phrase.take_rest() is not None:
-        return None
-    if kind.value != family.name and word is not None:
-        word.line, word.column = kind.line, kind.column
-        word.end_line, word.end_column, word.quoted = kind.end_line, kind.end_column, kind.quoted
-        new["type"] = word
+        family = _named(kind)
+        if family is None:
+            return None
+        new["type"] = copy(kind)
+        new["type"].value = family.name
     if size is not None and "number 1" in family.cells:
         number = _NUMBER.fullmatch(size.text)
         said = _in_numbers(size if number else None, family)
@@ -109,6 +107,16 @@ def bead_group(node: tree.Mapping, faults: list[Fault]) -> tree.Mapping | None:
         faults.append(_without_unit(size, family))
         new["size"] = tree.implied(size, f"{size.text} mm")
     return tree.with_nodes(node, new) if new else None
+
+
+def _named(kind: tree.Scalar) -> tables.Row | None:
+    """The family that the words of a type name, and nothing else; None where they do not."""
+    for by_number in (False, True):
+        phrase = Phrase(kind)
+        family, _, material = _type(phrase, by_number)
+        if family is not None:
+            return family if material is None and phrase.take_rest() is None else None
+    return None
 
 
 def _without_unit(size: tree.Scalar, family: tables.Row) -> Fault:

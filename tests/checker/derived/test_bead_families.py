@@ -82,3 +82,14 @@ def test_a_family_is_whole() -> None:
 
 
 SHAPES = ("bicone", "box", "facets", "chip", "drop", "dagger")
+
+
+def test_a_charlotte_is_culled_as_other_czech_beads_are(installed: Host) -> None:
+    plan = "plan: 1\ntitle: Row\npiece: bracelet\nbeads: {it: BEAD}\nrun: [row]\nparts:\n"
+    plan += "  row: {kind: strand, stitch: strung, beads: it, count: 100}\n"
+    spare = {}
+    for bead in ("13/0 charlotte", "13/0 round Czech", "11/0 cylinder", "6 mm glass pearl"):
+        ask = Checker(installed, keep=True).check_text(plan.replace("BEAD", bead)).ask
+        assert ask is not None
+        spare[bead] = ask.of(ask.plan.beads["it"], "spare").middle
+    assert list(spare.values()) == [15, 15, 5, 0]

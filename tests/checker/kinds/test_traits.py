@@ -25,8 +25,9 @@ ALLOWED = {
     "model/build.py: stitches.get(str(node.value.get('stitch')))": (
         "here a part gets the stitch that it names"
     ),
-    "model/item.py: self.text('type') == 'other'": "a bead has no kind: its type is read here",
-    "model/item.py: self.text('type') == 'cylinder'": "a bead has no kind: its type is read here",
+    "model/item.py: tables.load('other_beads').rows.get(self.text('type'))": (
+        "here a bead gets the row that its type names"
+    ),
 }
 #: the name of a kind or a stitch, or the field that names a type
 NAME = re.compile(
