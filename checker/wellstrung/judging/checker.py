@@ -22,7 +22,7 @@ from wellstrung.judging.true_remedies import edited, with_true_remedies
 from wellstrung.model import build
 from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
-from wellstrung.reading import parser, schema, stock_list, tree
+from wellstrung.reading import parser, schema, tree
 from wellstrung.reading.json_plan import as_json, is_json
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook.installed import Installed
@@ -108,6 +108,8 @@ class Checker:
         if drawer is not None and not drawer.faults:
             drawer, said = self._spelled_out(drawer)
             if drawers.is_list(drawer.file):
+                from wellstrung.reading import stock_list  # most plans have none
+
                 slips = stock_list.slips(drawer, self._known.kinds)
                 said = (*said, *_elsewhere(slips, said))
             if said:

@@ -17,7 +17,7 @@ from typing import NamedTuple
 from wellstrung.common import money, units
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import listed, nearest
-from wellstrung.reading import parser, schema, stock_list, tree
+from wellstrung.reading import parser, schema, tree
 from wellstrung_schemas import drawer as drawer_schema
 from wellstrung_schemas import fragment, kind_names
 
@@ -70,6 +70,8 @@ def read_text(text: str, file: str, kinds: Kinds | None = None) -> tree.Read:
     {'cap': {'kind': 'end cap', 'bore': '8 mm'}}
     """
     if is_list(file):
+        from wellstrung.reading import stock_list  # most plans have none
+
         found = parser.allowed(text, file, DRAWER)
         shapes = kinds or {kind: fragment(kind) for kind in kind_names()}
         found = found if found.faults else stock_list.read_text(found.text, file, shapes)

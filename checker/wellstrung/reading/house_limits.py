@@ -17,11 +17,10 @@ from wellstrung.common.trade_words import fields_meant, said
 from wellstrung.common.wording import listed, nearest, same_as
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault
-from wellstrung.reading.settings import HouseLimit
+from wellstrung.reading.settings import PART, PIECE, HouseLimit
 
 #: the unit of each quantity by whose it is, as is installed; None where it differs
 Measures = Mapping[str, Mapping[str, str | None]]
-PIECE, PART = "piece", "part"
 _ENDS = re.compile(r"(at most|at least) (.+)|between (.+) and (.+)", re.IGNORECASE)
 _READERS: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
     "mm": units.length,

@@ -153,6 +153,10 @@ PACES: Mapping[str, Setting] = {
 RATE_SPREAD = 0.4
 
 
+#: whose quantity a limit of the maker's own may be, beside kinds of parts and names
+PIECE, PART = "piece", "part"
+
+
 class HouseLimit(Struct, frozen=True):
     """A limit of the maker's own for a quantity, in base units, and as it is written.
 

@@ -8,8 +8,7 @@ from wellstrung.common.places import Place
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan
-from wellstrung.reading.house_limits import PART, PIECE
-from wellstrung.reading.settings import HouseLimit
+from wellstrung.reading.settings import PART, PIECE, HouseLimit
 from wellstrung.subjects.base import Subject
 
 BEAD = "bead"
