@@ -170,6 +170,26 @@ def test_a_drawer_in_the_plans_folder_is_changed_with_a_copy_of_its_own(
     assert b"10.5 mm" not in plan.read_bytes()
 
 
+def test_a_list_from_a_spreadsheet_stays_one(run: Run, plan: Path) -> None:
+    text = plan.read_text(encoding="utf-8")
+    (cap,) = (line for line in text.splitlines() if line.startswith("  cap:"))
+    text = text.replace(cap, "  cap: {from: cap}")
+    plan.write_text(text.replace("plan: 1", "plan: 1\ndrawer: stock.csv", 1), encoding="utf-8")
+    stock = plan.parent / "stock.csv"
+    stock.write_text("name;kind;bore;length\ncap;end cap;8 mm;15,5 mm\n", encoding="utf-8")
+    run("mend", "collar.yaml", "--only", "cap-bore", cwd=plan.parent)
+    assert stock.read_text(encoding="utf-8").endswith("\ncap;end cap;10.5 mm;15,5 mm\n")
+
+
+def test_a_part_said_in_a_phrase_stays_a_phrase(run: Run, plan: Path) -> None:
+    text = plan.read_text(encoding="utf-8")
+    (ring,) = (line for line in text.splitlines() if line.startswith("  carrier:"))
+    said = "  carrier: jump ring {} mm 16 AWG soldered"
+    plan.write_text(text.replace(ring, said.format(12)), encoding="utf-8")
+    run("mend", "collar.yaml", "--all", cwd=plan.parent)
+    assert said.format("14.5") in plan.read_text(encoding="utf-8")
+
+
 def test_a_drawer_elsewhere_is_left_alone(run: Run, plan: Path, kept: Path) -> None:
     text = plan.read_text(encoding="utf-8").replace("drawer: caps/drawer.yaml\n", "")
     below = plan.parent / "plans" / "collar.yaml"
