@@ -41,11 +41,15 @@ _OF_A_PART, _OF_A_SPOOL = ("tail", "working_length", "turns"), ("length",)
 _NOTHING = re.compile(
     r"(?<![\w-])(?:beading|bead|stringing|jewell?e?ry|threads?|lines?|cords?|strings?|wires?|test|"
     r"size|braided|twisted|round|natural|polyethylene|gel[ -]?spun|(?:pre-?)?waxed|conditioned|"
-    r"(?:pre-?)?stretched|spools?|on|of|a|an|the|in|with|around|about|colou?r)(?![\w-])",
+    r"(?:pre-?)?stretched|spools?|cards?|carded|kumihimo|macram[eé]|(?:its )?needle attached|"
+    r"on|of|a|an|the|in|with|around|about|colou?r)(?![\w-])|[()]",
     re.IGNORECASE,
 )
 _DOUBLED = re.compile(r"(?<!\w)(?:doubled?|single|two (?:lines|threads|strands))(?!\w)", re.I)
-_FIGURE = re.compile(r"\d|(?<!\w)[A-Z]{1,3}(?!\w)")
+_FIGURE = re.compile(
+    r"\d|(?<!\w)[A-Z]{1,3}(?!\w)"
+    r"|\b(?:pounds?|lbs?|mm|inch(?:es)?|gauge|ply|tex|or|coated)\b"
+)
 
 
 def thread(
@@ -117,6 +121,8 @@ def _read(
     fields = _beside(phrase, ())
     kind = phrase.take_word(_words(unsure=False)) or phrase.take_word(_words(unsure=True))
     other = phrase.take_word(_words(unsure=False)) if kind is not None else None
+    while other is not None and kind is not None and other.value == kind.value:
+        other = phrase.take_word(_words(unsure=False))  # the same in other words
     if other is not None and kind is not None:
         says = f"{what} says both {shown(kind)} and {shown(other)}: write the one that it is"
         faults.append(fault(says, other.place))
@@ -172,6 +178,10 @@ def _beside(phrase: Phrase, never: Collection[str]) -> dict[str, tree.Node]:
 def _implied(node: tree.Scalar, fields: Mapping[str, tree.Node]) -> tree.Scalar | None:
     """The type of a line that is said by its size alone, as far as that shows it."""
     inches = "outside" in fields and not str(fields["outside"].value).endswith("mm")
+    if "outside" in fields and re.search(r"\bwires?\b", node.text) and not inches:
+        inches = "strands" in fields
+        if not inches:
+            return None  # to string on, to wrap or to shape
     by = next((field for field in ("rating", "size", "outside") if field in fields), None)
     if by is None:
         return None
@@ -228,7 +238,7 @@ def _no_size(phrase: Phrase, what: str, sold: tables.Row) -> Fault:
     """The fault of a figure that no type of line of that name has."""
     rest = phrase.take_rest()
     assert rest is not None
-    two = "number, letter" in sold.text("sold_by")
+    two = sold.text("sold_by") == "number, letter" and re.fullmatch(r"[A-Z]+|\d+", rest.text)
     says = f"{what} says {shown(rest)}, which is no size of {sold.name}"
     if two:
         says += (

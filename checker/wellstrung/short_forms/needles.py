@@ -22,11 +22,11 @@ _CLASSES: Mapping[str, str] = {
         "sharps": "sharps, sharp",
         "betweens": "betweens, between, quilting",
         "embroidery": "embroidery, crewel",
-        "tapestry": "tapestry, cross stitch",
-        "big-eye": "big eye, bigeye, wide eye, split eye",
-        "twisted": "twisted wire, twisted, twist, collapsible eye",
+        "tapestry": "tapestry, cross stitch, darning, yarn",
+        "big-eye": "big eye, bigeye, wide eye, large eye, split eye",
+        "twisted": "twisted wire, twisted, twist, collapsible eye, wire needle",
         "long stringing": "long stringing, stringing",
-        NONE: "none, no needle, no",
+        NONE: "none, no needle, no, without, by hand, stiffened end",
     }.items()
     for word in words.split(", ")
 }

@@ -11,7 +11,8 @@ from wellstrung.tables import Row
 
 RATING = r"(?<![\w.])(\d+(?:\.\d+)?[ -]*(?:lbs?\b\.?|pounds?\b|kgs?\b|N\b|#(?!\w)))"
 _OFF = r"(?: ?(?:±|\.\.|to) ?\d*\.?\d+)?"
-THICK = rf"(?<![\w./])(\d*[.,]?\d+{_OFF} ?(?:mm\b|in(?:ch(?:es)?)?\b|[\"″”])|0?\.0\d+(?![\w.]))"
+_INCHES = r"in(?:ch(?:es)?)?\b|[\"″”]"
+THICK = rf"(?<![\w./])((?:\d+/\d+|\d*[.,]?\d+{_OFF}) ?(?:mm\b|{_INCHES})|0?\.0\d+(?![\w.]))"
 _END, _BEGIN = r"(?![\w./-])", r"(?<![\w./-])"
 _LETTER = r"[A-H]|FF|O{1,3}|0{1,3}"
 _CARD = r"(?:(?:size|number|nr|no|carded|card|on)\.? *|# *)*"
@@ -44,7 +45,7 @@ def length(text: str) -> str:
     """
     if re.fullmatch(r"0?\.0\d+", text):
         return f"{float(text):.3f} in"
-    figure, unit = re.fullmatch(r"([\d.,]+(?:[ .to±]+[\d.,]+)?) ?(.+)", text).groups()  # type: ignore[union-attr]
+    figure, unit = re.fullmatch(r"([\d.,/]+(?:[ .to±]+[\d.,]+)?) ?(.+)", text).groups()  # type: ignore[union-attr]
     return f"{'0' if figure.startswith('.') else ''}{figure} {unit}"
 
 

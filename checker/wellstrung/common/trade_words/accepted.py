@@ -20,7 +20,8 @@ _THREADS = {
     "elastic": "elastic cord, stretch cord, stretchy cord, clear elastic, clear stretch cord, "
     "elastic thread, elastic line, beading elastic, stretch, stretchy",
     "flexible wire": "stringing wire, beading wire, tiger tail, flexible beading wire, "
-    "nylon-coated wire, coated wire, stranded wire, bead wire",
+    "nylon-coated wire, coated wire, stranded wire, bead wire, "
+    "nylon-coated stainless steel wire, nylon-coated steel wire, coated steel wire",
     "fused": "fused line, bonded line, fused thread, bonded thread, fused gel-spun, "
     "gel-spun fused, fused polyethylene, fused beading line, fused beading thread",
     "gel-spun braided": "gel-spun braid, plain braid, unfused braid, plain braided line, "
