@@ -110,7 +110,10 @@ def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
             properties["beads"]["additionalProperties"], both=True
         ),
     }
-    properties["work"] = {**properties["work"], "items": _branches("do", verbs())}
+    properties["work"] = {
+        **properties["work"],
+        "items": _or_phrase(_branches("do", verbs()), "weave rope"),
+    }
     return {**schema, "properties": properties}
 
 
@@ -149,9 +152,9 @@ def published_drawer(kinds: Mapping[str, Schema] | None = None) -> Schema:
     return {**drawer(), "properties": properties}
 
 
-def _or_phrase(part: Schema) -> Schema:
-    """A part as a group of fields, or as a shop says it."""
-    said = {"type": ["object", "string"], "examples": ["lobster 12 mm"]}
+def _or_phrase(part: Schema, example: str = "lobster 12 mm") -> Schema:
+    """A part or a step as a group of fields, or as one says it."""
+    said = {"type": ["object", "string"], "examples": [example]}
     return {**said, "if": {"type": "object"}, "then": part}
 
 

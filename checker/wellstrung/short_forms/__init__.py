@@ -17,6 +17,7 @@ from wellstrung.short_forms.beads import bead, bead_group
 from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
 from wellstrung.short_forms.repeats import written_out
+from wellstrung.short_forms.steps import step
 from wellstrung.short_forms.supplies import named_by, supply
 from wellstrung.short_forms.words import in_our_words
 
@@ -45,6 +46,7 @@ def spelled_out(
     spelled = _groups(spelled, "beads", bead_group, faults)
     spelled = _parts(spelled, faults)
     spelled = _supplies(spelled, faults)
+    spelled = _steps(spelled, faults)
     if spelled is read.tree:
         return read, tuple(faults)
     return tree.Read(read.file, read.text, spelled, ()), tuple(faults)
@@ -151,6 +153,22 @@ def _supplies(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
         return whole
     said = [line or item for line, item in zip(new, node.items, strict=True)]
     return tree.with_nodes(whole, {"supplies": tree.with_items(node, said)})
+
+
+def _steps(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
+    """The plan with the phrases of its work spelled out; the very same where it has none."""
+    node, parts = _node(whole, "work"), _node(whole, "parts")
+    if not isinstance(node, tree.Sequence) or parts is None:
+        return whole
+    said = [
+        step(item, parts.entries, faults) or item
+        if isinstance(item, tree.Scalar) and isinstance(item.value, str)
+        else item
+        for item in node.items
+    ]
+    if all(new is old for new, old in zip(said, node.items, strict=True)):
+        return whole
+    return tree.with_nodes(whole, {"work": tree.with_items(node, said)})
 
 
 def _group(

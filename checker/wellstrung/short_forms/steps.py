@@ -1,0 +1,60 @@
+"""Steps of the work as one says them: `weave rope`, `glue cap to rope with glue`, `wait 24 h`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+
+from wellstrung.common.places import Edit, Fault
+from wellstrung.common.wording import listed, nearest
+from wellstrung.reading import tree
+from wellstrung.reading.faults import fault, shown
+from wellstrung.short_forms.phrase import Phrase
+from wellstrung_schemas import verbs
+
+#: the words before the second part that a step names; each is the field that takes it
+_BEFORE = ("to", "onto", "with", "around", "from", "by")
+_TIME = re.compile(
+    r"(?<![\w./])\d+(?:\.\d+)?\s*(?:min|minutes?|h|hrs?|hours?|days?|weeks?)\b", re.IGNORECASE
+)
+_TIMES = re.compile(r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b", re.IGNORECASE)
+_FILLER = r"(?<!\w)(?:the|a|an|each|every|all|for|of|and|then|it{noun})(?!\w)"
+#: a verb with its noun, and the verb alone
+_VERBS = {word: verb for verb in verbs() for word in (verb, verb.split()[0])}
+_EXAMPLE = "`weave rope`, `close ring small 3 times` or `wait 24 h`"
+
+
+def step(node: tree.Scalar, parts: Collection[str], faults: list[Fault]) -> tree.Mapping | None:
+    """A step of the work from a phrase; None, with a fault, for one that says no step."""
+    phrase = Phrase(node)
+    verb = phrase.take_word(_VERBS)
+    if verb is None:
+        first = phrase.take(re.compile(r"\S+")) or node
+        near = nearest(first.text, _VERBS)
+        advice = f"write `{_VERBS[near]}`" if near else f"begin with one of {listed(verbs())}"
+        edits = (Edit(first.place, _VERBS[near]),) if near else ()
+        says = f"{shown(node)} begins with no step: {advice}"
+        faults.append(fault(says, first.place, remedy=advice, edits=edits))
+        return None
+    takes = verbs()[verb.value]["properties"]
+    names = "|".join(map(re.escape, sorted(parts, key=len, reverse=True))) or "(?!)"
+    fields: dict[str, tree.Node | None] = {"do": verb}
+    for field in _BEFORE:
+        if field in takes:
+            pattern = rf"(?<!\w){field}\s+(?:(?:the|its)\s+)?({names})(?![\w/])"
+            fields[field] = phrase.take(re.compile(pattern, re.IGNORECASE))
+    if "part" in takes:
+        fields["part"] = phrase.take(re.compile(rf"(?<![\w/])({names})(?![\w/])"))
+    fields["time" if "time" in takes else "takes"] = phrase.take(_TIME)
+    if "times" in takes and (times := phrase.take(_TIMES)) is not None:
+        times.value = int(times.text)
+        fields["times"] = times
+    noun = "".join(f"|{word}s?" for word in verb.value.split()[1:])
+    filler = re.compile(_FILLER.format(noun=noun), re.IGNORECASE)
+    while phrase.take(filler) is not None:
+        pass
+    left = phrase.unknown(f"step {shown(node)}", f"write it as {_EXAMPLE}, or as a group of fields")
+    if left is not None:
+        faults.append(left)
+        return None
+    return tree.Spelled(node, fields)

@@ -1,0 +1,68 @@
+"""Steps of the work as one says them."""
+
+from __future__ import annotations
+
+import pytest
+
+from wellstrung.common.places import Fault
+from wellstrung.reading import parser, tree
+from wellstrung.short_forms.steps import step
+
+PARTS = ["rope", "cap", "ring", "small ring", "glue", "drop", "frame"]
+
+
+def said(phrase: str) -> tuple[tree.Mapping | None, list[Fault]]:
+    read = parser.read_text(f"work:\n  - {phrase}\n", "plan.yaml")
+    assert read.tree is not None
+    work = read.tree.entries["work"].node
+    assert isinstance(work, tree.Sequence) and isinstance(work.items[0], tree.Scalar)
+    faults: list[Fault] = []
+    return step(work.items[0], PARTS, faults), faults
+
+
+@pytest.mark.parametrize(
+    ("phrase", "fields"),
+    [
+        ("weave rope", {"do": "weave", "part": "rope"}),
+        ("Weave the rope", {"do": "weave", "part": "rope"}),
+        ("wear it", {"do": "wear"}),
+        ("wait 24 h", {"do": "wait", "time": "24 h"}),
+        (
+            "glue the cap to the rope with glue, 10 min",
+            {"do": "glue", "to": "rope", "with": "glue", "part": "cap", "takes": "10 min"},
+        ),
+        ("close ring ring", {"do": "close ring", "part": "ring"}),
+        ("close the small ring 3 times", {"do": "close ring", "part": "small ring", "times": 3}),
+        ("close rings ring x 2", {"do": "close ring", "part": "ring", "times": 2}),
+        (
+            "hang drop from frame by small ring, 7 times",
+            {"do": "hang", "from": "frame", "by": "small ring", "part": "drop", "times": 7},
+        ),
+        ("finish the thread of the rope", {"do": "finish thread", "part": "rope"}),
+    ],
+)
+def test_a_step_is_read(phrase: str, fields: dict[str, object]) -> None:
+    node, faults = said(phrase)
+    assert not faults
+    assert node is not None and node.value == fields
+    for name, entry in node.entries.items():
+        place = entry.node.place
+        assert str(entry.node.value).split()[0].casefold() in phrase.casefold(), name
+        assert isinstance(entry.node, tree.Scalar)
+        assert phrase[place.column - 5 : place.end_column - 5] == entry.node.text
+
+
+@pytest.mark.parametrize(
+    ("phrase", "says", "column"),
+    [
+        ("waeve rope", "`waeve rope` begins with no step: write `weave`", 5),
+        ("glue cap to bits", "step `glue cap to bits` says `to bits`, which is not known: ", 14),
+        ("weave 3 ropes", "step `weave 3 ropes` says `3 ropes`, which is not known: ", 11),
+        ("dance", "`dance` begins with no step: begin with one of `weave`, ", 5),
+    ],
+)
+def test_what_says_no_step(phrase: str, says: str, column: int) -> None:
+    node, (one,) = said(phrase)
+    assert node is None
+    assert one.says.startswith(says)
+    assert one.place.column == column
