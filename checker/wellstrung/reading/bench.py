@@ -11,7 +11,7 @@ from pathlib import Path
 
 from wellstrung.common import money, units
 from wellstrung.common.places import Fault
-from wellstrung.common.wording import article
+from wellstrung.common.wording import article, same_as
 from wellstrung.reading import parser, schema
 from wellstrung.reading import tree as reading
 from wellstrung.reading.house_limits import Measures, house_limits, is_one
@@ -103,6 +103,7 @@ def _settings(
             name = entry.key.text
             if group == "limits" and is_one(name):
                 continue
+            name = name if name in defaults else same_as(name, defaults) or name
             try:
                 if name not in defaults:
                     faults.append(unknown(entry.key, group, known))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from msgspec import Struct
@@ -28,8 +28,21 @@ class Branch(Struct, frozen=True):
         if not path:
             name = self.name or "the plan"
             return f"{name} ({article(self.kind)})" if self.kind else name
-        steps = [f"entry {step + 1}" if isinstance(step, int) else f"`{step}`" for step in path]
+        steps = list(self._said(path))
         return " of ".join([*reversed(steps), *([self.name] if self.name else [])])
+
+    def _said(self, path: Path) -> Iterator[str]:
+        """The author's names for the steps of a path."""
+        node: reading.Node | None = self.node
+        for step in path:
+            if isinstance(step, int):
+                yield f"entry {step + 1}"
+                items = node.items if isinstance(node, reading.Sequence) else []
+                node = items[step] if step < len(items) else None
+            else:
+                entry = node.entries.get(step) if node is not None else None
+                yield f"`{entry.key.text if entry is not None else step}`"
+                node = entry.node if entry is not None else None
 
     def walk(self, path: Path) -> tuple[Place, reading.Node]:
         """What stands at a path, and the place where something missing in it would go."""

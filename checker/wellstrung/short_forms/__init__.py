@@ -19,7 +19,7 @@ from wellstrung.short_forms.parts import part
 from wellstrung.short_forms.repeats import written_out
 from wellstrung.short_forms.steps import step
 from wellstrung.short_forms.supplies import named_by, supply
-from wellstrung.short_forms.words import in_our_words
+from wellstrung.short_forms.words import in_our_words, with_sections
 
 #: what spells out a value; where it cannot, it adds a fault and answers None
 Speller = Callable[[tree.Scalar, str, list[Fault]], tree.Mapping | None]
@@ -39,7 +39,7 @@ def spelled_out(
     """
     assert read.tree is not None
     faults: list[Fault] = []
-    spelled = _phrases(read.tree, "parts", part, faults)
+    spelled = _phrases(with_sections(read.tree), "parts", part, faults)
     spelled, said = in_our_words(spelled, kinds, stitches)
     faults += said
     spelled = _phrases(written_out(spelled), "beads", bead, faults)

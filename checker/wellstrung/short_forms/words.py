@@ -13,9 +13,17 @@ from typing import Any
 from msgspec import Struct, field
 
 import wellstrung_schemas as schemas
-from wellstrung.common.places import Fault
-from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_meant, meaning, said
-from wellstrung.common.wording import either
+from wellstrung.common.places import Edit, Fault
+from wellstrung.common.trade_words import (
+    ACCEPTED,
+    answer,
+    close,
+    fields_meant,
+    meaning,
+    said,
+    words_at,
+)
+from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 
@@ -35,6 +43,19 @@ _TOP: _Schema = {
     **schemas.plan(),
     "properties": {**schemas.plan()["properties"], "parts": None, "work": None},
 }
+
+
+def with_sections(whole: tree.Mapping) -> tree.Mapping:
+    """The plan with the names of its sections by the schema, which is all that phrases need."""
+    fields = _TOP["properties"]
+    if all(word in fields for word in whole.entries):
+        return whole
+    entries: dict[str, tree.Entry] = {}
+    for word, entry in whole.entries.items():
+        meant = () if word in fields else fields_meant(word, fields, "plan")
+        own = meant[0] if len(meant) == 1 and meant[0] not in whole.entries else word
+        entries.setdefault(own, entry)
+    return tree.group(whole, entries) if len(entries) == len(whole.entries) else whole
 
 
 class _Words(Struct):
@@ -130,9 +151,8 @@ class _Words(Struct):
         own: Collection[str] = schema.get("enum", self.known.get(called, ()))
         if node.value is None or node.value in own:
             return node, {}
-        for where in (f"{called} of {place}", called):
-            if where not in ACCEPTED:
-                continue
+        places = [where for where in (f"{called} of {place}", called) if where in ACCEPTED]
+        for where in places:
             if node.value in ACCEPTED[where]:
                 return node, {}
             meant = said(where, node.text)
@@ -140,10 +160,19 @@ class _Words(Struct):
                 return _meaning(node, meant[0]), meant[1]
             known = answer(where, node.text)
             if known is not None:
-                self.faults.append(fault(_answered(name, node, *known), node.place))
+                self.faults.append(fault(_answered(name, node, *known), node.place, node.text))
                 return node, {}
         alike = [word for word in own if isinstance(word, str) and close(word) == close(node.text)]
-        return (_meaning(node, alike[0]) if len(alike) == 1 else node), {}
+        if len(alike) == 1:
+            return _meaning(node, alike[0]), {}
+        taken = [word for where in places for word in words_at(where)] if own else []
+        if nearest(node.text, map(str, own)) is None and (near := nearest(node.text, taken)):
+            edits = (Edit(node.place, near),)
+            says, advice = f"{name} is {shown(node)}, which is not known", f"write `{near}`"
+            self.faults.append(
+                fault(f"{says}: {advice}", node.place, node.text, f"`{near}`", advice, edits=edits)
+            )
+        return node, {}
 
     def _also(self, node: tree.Mapping, said: tree.Entry, more: Mapping[str, str]) -> tree.Mapping:
         """A group with what a word of it says beside, such as the type of a clasp."""

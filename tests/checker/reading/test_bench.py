@@ -435,3 +435,12 @@ def test_without_a_bench_nothing_more_is_imported() -> None:
         [sys.executable, "-c", code], cwd=ROOT, capture_output=True, encoding="utf-8", check=True
     )
     assert done.stdout.splitlines()[-1] == "False"
+
+
+def test_names_of_settings_in_words_of_the_trade() -> None:
+    text = "bench: 1\nrates: {tubular gourd stitch: 9 beads per min}\n"
+    text += "allowances: {Ring-Size: 0.1 mm}\n"
+    found, faults = read_text(text, "bench.yaml", ["tubular peyote"], KNOWN)
+    assert found is not None and not faults
+    assert found.rates["tubular peyote"].value == 9
+    assert found.allowances["ring size"].value == 0.1

@@ -353,8 +353,8 @@ run: [tip, strand]
         ),
         pytest.param(
             "calote",
-            "there is no kind of part called `calote`",
-            id="a slip of a synonym is no guess",
+            "`tip` is `calote`, which is not known: write `calotte`",
+            id="a slip of a word of the trade",
         ),
     ],
 )
@@ -418,3 +418,15 @@ def test_a_group_of_beads_that_repeats_is_written_out(checker: Checker) -> None:
     assert findings(strung("[{repeat: 30, of: [gull, gull]}, gull]")) == findings(written_out)
     wrong = strung("[{repeat: 0, of: [gull]}, {of: [gull]}]").remarks
     assert {one.rule for one in wrong} == {"plan-shape"}
+
+
+SAID = yaml.safe_load(Path(__file__).with_name("plans_in_words.yaml").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("plan", SAID, ids=lambda plan: plan["plan"].split("\n")[1])
+def test_a_plan_as_a_beader_writes_it_is_read_or_asked_about(
+    plan: Mapping[str, Any], checker: Checker
+) -> None:
+    result = checker.check_text(plan["plan"])
+    slips = [one.found or one.says for one in result.remarks if one.level == "slip"]
+    assert slips == plan.get("asked", [])

@@ -26,6 +26,7 @@ __all__ = [
     "said",
     "same",
     "words",
+    "words_at",
 ]
 
 
@@ -83,6 +84,11 @@ def fields_meant(word: str, fields: Collection[str], holder: str = "") -> tuple[
     for place in (f"field of {holder}", "field"):
         alike = alike or tuple(field for field in meaning(place, word) if field in fields)
     return alike
+
+
+def words_at(place: str) -> list[str]:
+    """Every word that is accepted at a place."""
+    return [word for listed in ACCEPTED[place].values() for word in words(listed)]
 
 
 def answer(place: str, word: str) -> tuple[str, bool] | None:

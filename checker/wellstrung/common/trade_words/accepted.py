@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from wellstrung.common.trade_words.fields import FIELDS
+
 #: words that mean the same wherever they stand, and the same again under a longer name
 _GLUES = {
     "two-part epoxy": "epoxy, epoxy resin, 2-part epoxy, epoxy glue, two-part glue, epoxy adhesive",
@@ -68,7 +70,6 @@ _LINKS = (
     "beaded link, bead link, rosary link, turned link, wire-wrapped link, wrapped link,"
     " wrapped bead link"
 )
-
 ACCEPTED: Mapping[str, Mapping[str, str]] = {
     "kind": {
         "bead tip": "clamshell, clamshell tip, knot cover, calotte, knot end",
@@ -247,7 +248,14 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "key ring": "key fob, key chain",
         "pendant": "pendant only",
     },
-    "called": {"matinee": "matinée", "rope": "rope length", "collar": "collar length"},
+    "called": {
+        "collar": "collar length",
+        "choker": "choker length",
+        "princess": "princess length",
+        "matinee": "matinée, matinee length, matinée length",
+        "opera": "opera length",
+        "rope": "rope length",
+    },
     "closes": {
         "clasp": "with a clasp, a clasp, clasped, by a clasp",
         "knot": "tied, knotted, tied in a knot, with a knot",
@@ -285,66 +293,5 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "wrap loop": "make loop, make wrapped loop, wrap a loop, make a wrapped loop, turn loop,"
         " wire wrap",
     },
-    "field": {
-        "kind": "kind of part, part type",
-        "do": "action, what to do",
-        "wire": "gauge, wire gauge, wire size, wire thickness, wire diameter",
-        "width": "wide, breadth",
-        "thickness": "thick",
-        "length": "long",
-        "height": "high, tall",
-        "depth": "deep",
-        "mass": "weight, weighs, wt",
-        "inside": "inside diameter, inner diameter, internal diameter, id, i.d., diameter, size",
-        "bore": "inside diameter, inner diameter, internal diameter, id, i.d., inside, diameter,"
-        " opening, mouth, size",
-        "outside": "outside diameter, outer diameter, external diameter, overall diameter, od,"
-        " o.d., diameter, size",
-        "hole": "hole size, hole diameter, drill hole",
-        "count": "number, quantity, qty, how many",
-        "times": "number, quantity, qty, how many, count",
-        "joints": "times, number, quantity, qty, how many, count",
-        "makes": "number, quantity, qty, how many, number of pieces",
-        "colour": "color, col, colourway",
-        "closing": "closed by",
-        "closes": "closure, fastening, fastener, closing, closed by",
-        "stitch": "technique, weave",
-        "type": "style, sort",
-        "beads": "bead, palette",
-        "make": "origin, made in",
-        "around": "beads around, round",
-        "across": "beads across, columns",
-        "finished_length": "length, total length, overall length, long, wanted length",
-        "closed_length": "overall length, total length, length closed, length, long",
-        "centre": "center, focal, focal bead, middle",
-        "title": "name",
-        "maker": "designer, teacher, made by",
-        "note": "notes, comment, comments, remark, remarks",
-        "budget": "cost limit, maximum cost, max cost",
-        "work": "steps, method, instructions",
-        "supplies": "stock, on hand, materials, supply",
-        "parts": "components, findings",
-        "states": "statements, statement",
-        "thread": "cord, strung on, stringing material",
-        "lot": "dye lot, batch",
-        "sold_as": "sold in, sold by",
-        "neck": "neck size",
-        "wrist": "wrist size",
-        "per_gram": "beads per gram, count per gram",
-        "time": "for, how long, duration",
-        "with": "glue, adhesive",
-        "because": "reason, why",
-        "top_eyes": "top eye, top loop, top loops, loop at the top",
-        "bottom_eyes": "bottom eye, bottom loops, bottom loop",
-        "eye": "loop",
-        "repeats": "repeat, repeated",
-        "passes": "thread passes",
-        "working_length": "working thread, arm length",
-        "rating": "test, breaking strength, strength, pound test",
-    },
-    "field of thread": {
-        "outside": "thickness, thick, width",
-        "type": "material, fibre, fiber",
-    },
-    "field of plan": {"inside": "inside circumference, inner circumference"},
+    **FIELDS,
 }

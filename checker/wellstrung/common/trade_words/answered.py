@@ -149,6 +149,10 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " `magnetic`; or write `closes: sewn` and its length in the length of the band",
         "swivel snap, swivel clasp, swivel, dog clip": "write `clasp` with `type: lobster` and its"
         " `closed_length`; that it turns is not checked",
+        "barrel clasp, screw clasp, torpedo clasp, fold-over clasp, fishhook clasp, pearl clasp": (
+            "write `clasp` with `type: box`, which is checked by its eyes and its `closed_length`"
+            " alike"
+        ),
         "brooch pin, brooch back, pin back, bar pin, brooch finding": "leave it out and write"
         " `piece: brooch`; name it in a `note`",
         "T-pin": "it pins work to a board and is no part of a piece: leave it out",
