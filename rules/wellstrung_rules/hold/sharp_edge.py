@@ -9,6 +9,7 @@ from wellstrung.rulebook import (
     Ask,
     Held,
     Misfit,
+    Missing,
     Remedy,
     Rule,
     Threaded,
@@ -28,7 +29,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     if edges == "smooth" or part.thread.steel or (part.thread.resists_cuts and passes > 1):
         return Held()
     if not edges:
-        raise bead.missing("edges")
+        raise Missing(f"`edges` of `{bead.name}`, whether the ends of its hole catch a thread")
     if bead not in bare_edges(ask.plan, part):
         return Held()
     if not line and part.takes("thread"):
