@@ -63,6 +63,11 @@ def spool_for(draft: Draft, thread: Fields, length: float) -> None:
             return
     fields: Fields = {"kind": "thread", **known}
     draft.maybe(90, fields, length=draft.length(length))
+    draft.maybe(15, fields, colour=draft.pick("smoke", "crystal"))
+    if "outside" in thread and draft.chance(30):
+        fields["outside"] = thread["outside"]
+    if thread["type"] == "flexible wire":
+        draft.maybe(40, fields, strands=draft.pick(7, 19, 49))
     spool = draft.add(draft.pick("line", "spool", "reel"), fields)
     draft.maybe(100 if spools else 85, thread, spool=spool)
 
