@@ -102,8 +102,15 @@ class Dialogue:
     def _with(self, question: Question, choice: Choice) -> Tried:
         value = question.reads(choice.word, self.answers)
         answers = self.answers.but(question.name, Answer(choice.word, value))
-        return self.trial.settled(draft(answers), (_HEAD,))
+        return self._settled(answers)
 
     def tried(self) -> Tried:
         """The draft so far, as the checker has it."""
-        return self.trial.settled(draft(self.answers), (_HEAD,))
+        return self._settled(self.answers)
+
+    def _settled(self, answers: Answers) -> Tried:
+        asked = [one.name for one in answers.asked() if not one.screen and not one.aside]
+        unsure = [name for name in asked if answers.unsure(name)]
+        known = "Not known when it was written: {}. What stands for it is usual, or left open."
+        more = (known.format(", ".join(unsure)),) if unsure else ()
+        return self.trial.settled(draft(answers), (_HEAD, *more))

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wellstrung.common import units
 from wellstrung.judging.result import PlanResult
 from wellstrung.rulebook import Ask, Missing, Quantity, Role
-from wellstrung.rulebook.wording import between, in_unit_of
+from wellstrung.rulebook.wording import between, hours, in_unit_of
 from wellstrung.start.trial import Tried
 
 _MADE = (Role.ROPE, Role.BAND, Role.STRAND)
@@ -28,6 +28,9 @@ def lines(tried: Tried) -> Iterator[str]:
         mass = _got(ask, "piece.mass")
         if mass is not None:
             yield f"the piece weighs about {_grams(mass)}"
+        mine, students = _got(ask, "piece.bench_time"), _got(ask, "piece.student_time")
+        if mine is not None and students is not None:
+            yield f"about {hours(mine.middle)} of work, {hours(students.middle)} of a student's"
     yield from remarks(tried.result)
 
 

@@ -45,6 +45,8 @@ class Question(Struct, frozen=True):
     choices: Callable[[Answers], Sequence[Choice]] = lambda answers: ()
     applies: Callable[[Answers], bool] = lambda answers: True
     screen: bool = False
+    #: whether the plan says nothing of it where it is not known
+    aside: bool = False
     needed: bool = False
     #: whether a choice that brings an error is left out of those that are offered
     tried: bool = False

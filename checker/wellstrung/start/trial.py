@@ -15,7 +15,9 @@ from wellstrung.rulebook import Missing
 from wellstrung.start.leaves import Choose, Fill, Noted, Plan, Slot, copied, slots
 from wellstrung.start.writer import written
 
-_UNREADABLE = (1, 0, 0)
+_UNREADABLE, _CLEAN = (1, 0, 0), (0, 0, 0)
+#: how often all values are chosen anew: one that comes first may depend on one that comes later
+_ROUNDS = 2
 #: how many sizes round a likely one are tried
 _FEW = 7
 
@@ -34,10 +36,15 @@ class Tried(Struct, frozen=True):
             return _UNREADABLE
         return 0, self.result.count("error"), self.result.count("warning")
 
+    def rank(self, part: str) -> tuple[int, int, bool, int]:
+        """The score, where a warning about the part itself weighs more than one about another."""
+        unreadable, errors, warnings = self.score
+        return unreadable, errors, self.against(part), warnings
+
     def against(self, part: str) -> bool:
         """Whether there is anything against one part, or of no part against the whole."""
         if not self.result.readable or not part:
-            return self.score != (0, 0, 0)
+            return self.score != _CLEAN
         return any(remark.counts and part in remark.parts for remark in self.result.remarks)
 
 
@@ -73,8 +80,11 @@ class Trial:
             _put(slot, fill, fill.first)
         _state_assumed(self.of(plan, head))
         tried = self._filled(plan, fills, head)
-        for part, slot, leaf in choices:
-            tried = self._chosen(tried, part, slot, leaf, fills, head)
+        for _ in range(_ROUNDS):
+            for part, slot, leaf in choices:
+                tried = self._chosen(tried, part, slot, leaf, fills, head)
+            if tried.score == _CLEAN:
+                break
         return tried
 
     def _chosen(
@@ -93,7 +103,7 @@ class Trial:
         for value in values:
             group[key] = Noted(value, leaf.why)
             now = self._filled(tried.plan, fills, head)
-            if now.score < best.score or value == values[0]:
+            if now.rank(part) < best.rank(part) or value == values[0]:
                 best, least = now, value
             if not now.against(part):
                 break

@@ -60,13 +60,10 @@ def _head(made: Draft, style: Style) -> None:
             UNKNOWN if answers.unsure("length") else f"{what}; give or take what your bench allows"
         )
         asked = answers["length"]
-        if (
-            style.counted
-            and answers["closing"] not in (*EYED, BREAKAWAY)
-            and asked.low == asked.high
-        ):
+        give = _give(answers, style)
+        if give and asked.low == asked.high:
             note = f"{what}, in a whole number of beads or links"
-            head[field] = Noted(f"{asked.text} ± {style.counted}", note)
+            head[field] = Noted(f"{asked.text} ± {give}", note)
         else:
             head[field] = Noted(asked.text, note)
     closing = answers["closing"]
@@ -75,3 +72,10 @@ def _head(made: Draft, style: Style) -> None:
     for name in ("class", "budget"):
         if answers[name] is not None:
             head[name] = answers[name]
+
+
+def _give(answers: Answers, style: Style) -> str:
+    """The tolerance of what comes out in whole beads or links; empty where the bench's will do."""
+    if answers["closing"] not in (*EYED, BREAKAWAY):
+        return style.counted
+    return "1 cm" if style.linked and answers["piece"].piece != "necklace" else ""

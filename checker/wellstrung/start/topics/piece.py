@@ -86,5 +86,6 @@ QUESTIONS = (
         saying("What have you on the table already? (beads with how much of them, thread, clasp)"),
         had,
         proposes=saying("nothing"),
+        aside=True,
     ),
 )

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from wellstrung.common import units
 from wellstrung.start import said
-from wellstrung.start.making.styles import BUTTON, OPEN, OVER_HEAD, SLIDE, THROUGH
+from wellstrung.start.making.styles import BUTTON, KNOT, OPEN, OVER_HEAD, SLIDE, THROUGH
 from wellstrung.start.question import Answers, Choice, Question, Refused, one_of
 from wellstrung.start.topics.piece import style
 from wellstrung.start.words import Fields, size, wire
@@ -50,7 +50,7 @@ def _metal(answers: Answers) -> str:
 
 
 def _clasped(answers: Answers) -> bool:
-    return answers["closing"] not in (None, BUTTON, SLIDE, OVER_HEAD, OPEN)
+    return answers["closing"] not in (None, BUTTON, SLIDE, OVER_HEAD, OPEN, KNOT)
 
 
 def _clasp_size(answers: Answers) -> str:

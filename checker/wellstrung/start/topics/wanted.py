@@ -53,6 +53,7 @@ QUESTIONS = (
         one_of(lambda answers: _MORE),
         proposes=saying("no"),
         choices=lambda answers: _MORE,
+        aside=True,
     ),
     Question(
         "class",
@@ -71,5 +72,6 @@ QUESTIONS = (
         saying("What is the piece called?"),
         lambda text, answers: text,
         proposes=_title,
+        aside=True,
     ),
 )
