@@ -70,7 +70,7 @@ def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     while phrase.take_word(dict.fromkeys(_SAYS_NOTHING, "")):
         pass
     colour = phrase.take_rest()
-    wrong = colour and _slip(colour, name)
+    wrong = colour and _slip(colour, node, name)
     if wrong:
         faults.append(wrong)
     elif size is None or family is None:
@@ -195,7 +195,7 @@ def _lacks(
     return f"{of} has no size: write it as {either(f'`{each}`' for each in such.split(', '))}"
 
 
-def _slip(colour: tree.Scalar, name: str) -> Fault | None:
+def _slip(colour: tree.Scalar, said: tree.Scalar, name: str) -> Fault | None:
     """The fault of a word left over that is a slip of one that has a meaning."""
     for word in re.findall(r"[^\W\d_]{4,}", colour.text):
         small = word.casefold()
@@ -204,8 +204,12 @@ def _slip(colour: tree.Scalar, name: str) -> Fault | None:
         near = nearest(small, _every_word())
         if near is not None:
             near = _MAKES.get(near, near)
+            there = Phrase(said).take(re.compile(rf"(?<!\w){word}(?!\w)"))
+            place = (there or colour).place
+            alone = place.end_column - place.column == len(word)  # not the whole phrase
+            edits = (Edit(place, near),) if alone else ()
             says = f"in bead `{name}`, `{word}` is no known word: write `{near}`"
-            return fault(says, colour.place, word, near, remedy=f"write `{near}`")
+            return fault(says, place, word, near, remedy=f"write `{near}`", edits=edits)
     return None
 
 
