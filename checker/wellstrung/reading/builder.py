@@ -17,15 +17,14 @@ from wellstrung.reading.plain_values import Surprise, plain_value
 from wellstrung.reading.tree import BREAK, Entry, Mapping, Node, Scalar, Sequence
 from wellstrung.reading.yaml_errors import (
     CANNOT_BEGIN,
-    EQUALS,
     GLUED,
     MAX_DEPTH,
     SMART,
     lacks_space,
-    quoted,
     short,
     within,
 )
+from wellstrung.reading.yaml_slips import EQUALS, quoted
 
 MAX_FAULTS = 50
 #: Said as what is forbidden: what is allowed has ranges so large that they are slow to compile.

@@ -76,6 +76,7 @@ def _wrong_type(branch: Branch, error: Any, name: str, node: reading.Node) -> It
 
     edits: tuple[Edit, ...] = ()
     schema, allowed = error.schema, error.validator_value
+    fields = schema.get("properties", {})
     kind = schema.get("$comment", "")
     number = isinstance(node, reading.Scalar) and isinstance(node.value, int | float)
     if kind in READERS and number:
@@ -96,14 +97,20 @@ def _wrong_type(branch: Branch, error: Any, name: str, node: reading.Node) -> It
     if kind == "name" and isinstance(node, reading.Sequence):
         need = "one name, in a line for each"
     example = written(schema.get("examples", [""])[0] or _in_the_list(branch, error))
-    if types == ["array"] and isinstance(node, reading.Scalar):
+    if "array" in types and isinstance(node, reading.Scalar) and node.line != node.end_line:
+        need = "a dash and a space before each line of the list"
+        yield fault(f"{name} has no dashes: write {need}", node.place, needed=need)
+        return
+    if types == ["object"] and isinstance(node, reading.Sequence) and not fields:
+        need = "names with what each is"
+    in_words = "string" in schema.get("items", {}).get("type", "string")
+    if types == ["array"] and isinstance(node, reading.Scalar) and in_words:
         entries = _APART.split(node.text)
         example = f"[{', '.join(entries)}]"
         if Draft202012Validator(schema).is_valid(entries):
             edits = (Edit(node.place, example),)
     such = f", such as `{example}`" if 0 < len(example) <= LONGEST else ""
     found = shown(node)
-    fields = schema.get("properties", {})
     names = [field for field, inner in fields.items() if inner.get("$comment") == "name"]
     if len(names) == 1 and isinstance(node, reading.Scalar):  # of a part, where a group names one
         such += f", or name a part as in `{{{names[0]}: {fields[names[0]]['examples'][0]}}}`"

@@ -199,7 +199,7 @@ def test_prices_are_kept_as_written() -> None:
             "2:22 `ring swing` of `limits` of the bench file is a group: write words or a number,"
             " such as `0.3 mm`",
         ),
-        ("bench: 1\nlimits: [0.2 mm]", "2:9 `limits` of the bench file is a list: write a group"),
+        ("bench: 1\nlimits: [0.2 mm]", "2:9 `limits` of the bench file is a list: write names"),
         ("bench: 1\nlimits:\n\tring swing: 0.2 mm", "3:1 there is a tab here: indent with spaces"),
         (
             "bench: 1\nlimits: &mine {cap tight: 4 %}",

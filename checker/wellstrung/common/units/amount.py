@@ -45,7 +45,8 @@ _LAST_UNIT = r"[^\d\s./]+$"
 #: What is often written, what it means, and how a message names it.
 _SLIPS = (
     (
-        r"^(?:[~≈]|(?:about|circa|around|roughly|approx(?:imately)?|ca?)\b\.?) ?",
+        r"^(?:[~≈]|(?:about|circa|around|roughly|approx(?:imately)?|ca?"
+        r"|max(?:imum)?|min(?:imum)?|at (?:least|most)|up to|under|over)\b\.?) ?",
         "",
         "has a word before its number",
     ),
@@ -114,6 +115,8 @@ def clean(text: str | int | float, what: str, example: str) -> str:
         raise UnitFault(f"`{written[:20]}...` is too long for a {what}: write one as `{example}`")
     if not written:
         raise UnitFault(f"a {what} is missing: write one such as `{example}`")
+    if " or " in written:
+        written = re.sub(" (?:give or take|plus or minus) ", " ± ", written)
     if "+" in written:
         written = re.sub(r"\+ ?/ ?-|\+-", "±", written)
     return re.sub(" ?± ?", " ± ", written) if "±" in written else written
@@ -269,8 +272,11 @@ def lacks_unit(written: str, kind: Kind, units: Iterable[str], bare: str = "") -
 
 
 def _unknown_unit(unit: str, written: str, kind: Kind, text: str) -> UnitFault:
-    if unit in ("x", "×"):
-        return UnitFault(f"`{text}` names two sizes: write one")
+    if unit in ("x", "×", "or"):
+        mended = re.sub(" or ", "..", written)
+        near = mended if unit == "or" and _reads(mended, kind) else None
+        both = f", or the range `{near}`" if near else ""
+        return UnitFault(f"`{text}` names two sizes: write one{both}", near)
     if share := _SHARE.fullmatch(written):
         by = float(f"{float(share[1]) * float(share[3]) / 100:.3g}")
         mended = f"{share[1]} {share[2]} ± {by} {share[2]}"
