@@ -119,6 +119,7 @@ _INSIDE = re.compile(
 )
 _OUTSIDE = re.compile(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = re.compile(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
+_NEEDLE = re.compile(r"(?<!\w)needles?(?!\w)", re.IGNORECASE)
 _NOTE = re.compile(r",\s*([^\W\d_][^,\0\d]*)")
 _EXAMPLE = "`lobster 12 mm`, `5 mm jump ring 20 AWG` or `end cap 8 mm, brass`"
 
@@ -126,8 +127,8 @@ _EXAMPLE = "`lobster 12 mm`, `5 mm jump ring 20 AWG` or `end cap 8 mm, brass`"
 def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | None:
     """A part from a phrase."""
     phrase = Phrase(node)
-    if (thread := _thread(node, name)) is not None:
-        return thread
+    if (other := _glue(node) or _needle(node) or _thread(node, name)) is not None:
+        return other
     answered = _answered(node, name, (4, 3, 2))  # `crimp cover` before `crimp`
     word = phrase.take_word(_known()) if answered is None else None
     if word is None:
@@ -152,6 +153,24 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     if unknown := phrase.unknown(f"`{name}`", advice):
         faults.append(unknown)
     return tree.Spelled(node, fields)
+
+
+def _glue(node: tree.Scalar) -> tree.Mapping | None:
+    """An adhesive by its type; what else is said of it is a note."""
+    phrase, types = Phrase(node), ACCEPTED["type of adhesive"]
+    said = {plain(word): own for own, listed in types.items() for word in (own, *words(listed))}
+    type_ = phrase.take_word(said)
+    if type_ is None or phrase.take_word(_known()) is not None:
+        return None
+    fields = {"kind": tree.implied(node, "adhesive"), "type": type_, "note": phrase.take_rest()}
+    return tree.Spelled(node, fields)
+
+
+def _needle(node: tree.Scalar) -> tree.Mapping | None:
+    """A needle, whose class and size are read with those of all needles."""
+    if not _NEEDLE.search(node.text):
+        return None
+    return tree.Spelled(node, {"kind": tree.implied(node, "needle"), "size": node})
 
 
 def _thread(node: tree.Scalar, name: str) -> tree.Mapping | None:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 
 from wellstrung.common.places import Edit, Fault
+from wellstrung.common.trade_words import ACCEPTED, answer, plain, words
 from wellstrung.common.wording import listed, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
@@ -19,19 +20,25 @@ _TIME = re.compile(
 )
 _TIMES = re.compile(r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b", re.IGNORECASE)
 _FILLER = r"(?<!\w)(?:the|a|an|each|every|all|for|of|and|then|it{noun})(?!\w)"
-#: a verb with its noun, and the verb alone
-_VERBS = {word: verb for verb in verbs() for word in (verb, verb.split()[0])}
+#: a verb as the plan has it and as people say it, with its noun and without -> the plan's own
+_VERBS: Mapping[str, str] = {
+    **{plain(word): verb for verb, listed in ACCEPTED["do"].items() for word in words(listed)},
+    **{word: verb for verb in verbs() for word in (verb.split()[0], verb)},
+}
 _EXAMPLE = "`weave rope`, `close ring small 3 times` or `wait 24 h`"
 
 
 def step(node: tree.Scalar, parts: Collection[str], faults: list[Fault]) -> tree.Mapping | None:
     """A step of the work from a phrase; None, with a fault, for one that says no step."""
     phrase = Phrase(node)
-    verb = phrase.take_word(_VERBS)
+    # where `rope` is a part, `weave rope` says which
+    ends = tuple(f" {plain(name)}" for name in parts)
+    verb = phrase.take_word({word: of for word, of in _VERBS.items() if not word.endswith(ends)})
     if verb is None:
         first = phrase.take(re.compile(r"\S+")) or node
-        near = nearest(first.text, _VERBS)
+        near, told = nearest(first.text, _VERBS), answer("do", first.text)
         advice = f"write `{_VERBS[near]}`" if near else f"begin with one of {listed(verbs())}"
+        advice = told[0] if told else advice
         edits = (Edit(first.place, _VERBS[near]),) if near else ()
         says = f"{shown(node)} begins with no step: {advice}"
         faults.append(fault(says, first.place, remedy=advice, edits=edits))

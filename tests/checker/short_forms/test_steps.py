@@ -38,6 +38,9 @@ def said(phrase: str) -> tuple[tree.Mapping | None, list[Fault]]:
             "hang drop from frame by small ring, 7 times",
             {"do": "hang", "from": "frame", "by": "small ring", "part": "drop", "times": 7},
         ),
+        ("sew on drop to frame", {"do": "sew", "to": "frame", "part": "drop"}),
+        ("weave in the tails of the rope", {"do": "finish thread", "part": "rope"}),
+        ("crochet rope", {"do": "weave", "part": "rope"}),
         ("finish the thread of the rope", {"do": "finish thread", "part": "rope"}),
     ],
 )
@@ -47,8 +50,7 @@ def test_a_step_is_read(phrase: str, fields: dict[str, object]) -> None:
     assert node is not None and node.value == fields
     for name, entry in node.entries.items():
         place = entry.node.place
-        assert str(entry.node.value).split()[0].casefold() in phrase.casefold(), name
-        assert isinstance(entry.node, tree.Scalar)
+        assert isinstance(entry.node, tree.Scalar), name
         assert phrase[place.column - 5 : place.end_column - 5] == entry.node.text
 
 
@@ -58,6 +60,11 @@ def test_a_step_is_read(phrase: str, fields: dict[str, object]) -> None:
         ("waeve rope", "`waeve rope` begins with no step: write `weave`", 5),
         ("glue cap to bits", "step `glue cap to bits` says `to bits`, which is not known: ", 14),
         ("weave 3 ropes", "step `weave 3 ropes` says `3 ropes`, which is not known: ", 11),
+        (
+            "assemble cap",
+            "`assemble cap` begins with no step: write each join as a step of its own: ",
+            5,
+        ),
         ("dance", "`dance` begins with no step: begin with one of `weave`, ", 5),
     ],
 )
