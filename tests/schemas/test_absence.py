@@ -26,6 +26,7 @@ from wellstrung.plugins.host import Host
 from wellstrung.reading import parser
 from wellstrung.reading import schema as shape
 from wellstrung.reading.settings import Bench
+from wellstrung.short_forms import spelled_out
 from wellstrung.subjects.find import find
 from wellstrung.testing.cases import cases
 
@@ -124,9 +125,10 @@ class Trials:
         here, read = self._installed, parser.read_text(text, "plan.yaml")
         if read.tree is None or read.faults or "drawer" in read.tree.value:
             return None
-        if shape.check(read, self._known):
+        own, said = spelled_out(read, self._known.kinds, here.stitches)
+        if said or shape.check(own, self._known):
             return None
-        plan, _ = build.build(read, here.kinds, here.stitches, Bench(limits=here.limits), None)
+        plan, _ = build.build(own, here.kinds, here.stitches, Bench(limits=here.limits), None)
         if plan is None:
             return None
         judge = Judge(here, plan, Quantities(plan, here.quantities))

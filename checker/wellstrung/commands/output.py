@@ -95,14 +95,33 @@ def _printing() -> Iterator[None]:
 
 
 def answer(question: str) -> str | None:
-    """What a person types after a question; None at the end of the input.
-
-    `input` loses a ctrl-C that comes before it begins to read.
-    """
+    """What a person types after a question; None at the end of the input."""
     sys.stdout.write(question)
     sys.stdout.flush()
+    if sys.stdin.isatty():
+        _wait_for_keys()
     line = sys.stdin.readline()
     return line.strip() if line else None
+
+
+def _wait_for_keys() -> None:
+    """Return when there is something to read; a ctrl-C at any moment is raised.
+
+    One that comes just before the read begins would otherwise wait for the next key: the signal is
+    noted in a pipe, which is waited for as well.
+    """
+    import select
+    import signal
+
+    noted, notes = os.pipe()
+    os.set_blocking(notes, False)
+    before = signal.set_wakeup_fd(notes, warn_on_full_buffer=False)
+    try:
+        select.select([sys.stdin, noted], [], [])
+    finally:
+        signal.set_wakeup_fd(before)
+        os.close(noted)
+        os.close(notes)
 
 
 def note(says: str) -> None:
