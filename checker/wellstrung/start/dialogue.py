@@ -46,6 +46,12 @@ class Dialogue:
         return None
 
     @property
+    def shaped(self) -> bool:
+        """Whether the way of making is known, so that there is something to show."""
+        names, following = list(QUESTIONS), self.open
+        return following is None or names.index(following.name) > names.index("stitch")
+
+    @property
     def screen(self) -> list[Question]:
         """The questions of the screen."""
         return [question for question in self.answers.asked() if question.screen]

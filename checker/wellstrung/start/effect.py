@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.common import units
 from wellstrung.judging.result import PlanResult
 from wellstrung.rulebook import Ask, Missing, Quantity, Role
 from wellstrung.rulebook.wording import between, hours, in_unit_of
@@ -23,8 +22,7 @@ def lines(tried: Tried) -> Iterator[str]:
         yield from _beads(ask)
         goal = ask.plan.goal
         if goal is not None and goal.assumed:
-            give = units.show((goal.window.high - goal.window.low) / 2, "mm")
-            yield f"{goal.text} is asked for, give or take {give}, as most makers do"
+            yield f"{goal.text} is asked for: give or take what most makers do"
         mass = _got(ask, "piece.mass")
         if mass is not None:
             yield f"the piece weighs about {_grams(mass)}"

@@ -96,7 +96,7 @@ class Talk:
 
     def _effect(self) -> None:
         """The lines of the effect that are new, once the way of making is known."""
-        if "stitch" not in self.dialogue.answers.given:
+        if not self.dialogue.shaped:
             return
         found = list(effect.lines(self.dialogue.tried()))
         for line in found:
