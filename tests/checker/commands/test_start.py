@@ -206,6 +206,7 @@ def test_answers_from_a_file_never_write_over_another(run: Run, tmp_path: Path) 
             "2:10 measure: a length needs a unit: write `16 mm` or `16 cm`",
         ),
         ("piece: [necklace", "1:"),
+        ("piece: pendant\nmore: price\nbudget: lots", "3:9 budget: `lots` is not"),
         ("", "1:1 the file is empty: write answers such as `piece: necklace`"),
     ],
 )

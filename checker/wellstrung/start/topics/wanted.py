@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from wellstrung.common import units
+from wellstrung.common import money, units
 from wellstrung.start.question import Answers, Choice, Question, Refused, one_of, saying
 from wellstrung.start.words import Fields
 
@@ -24,6 +24,14 @@ def _class(text: str, answers: Answers) -> Fields:
     except units.UnitFault as fault:
         raise Refused(f"{fault.says}; write two meetings as `2 x 2.5 h`") from None
     return {"length": found[2], **({"sessions": int(found[1])} if found[1] else {})}
+
+
+def _budget(text: str, answers: Answers) -> str:
+    try:
+        money.budget(text)
+    except units.UnitFault as fault:
+        raise Refused(fault.says) from None
+    return text
 
 
 #: titles of what its name alone does not make a good one of
@@ -64,7 +72,7 @@ QUESTIONS = (
     Question(
         "budget",
         saying("What may each piece cost? (`40 EUR`; prices stand in your bench file)"),
-        lambda text, answers: text,
+        _budget,
         applies=lambda answers: answers["more"] in ("price", "both"),
     ),
     Question(
