@@ -103,8 +103,8 @@ CLASP = Kind(
     fragment("clasp"),
     Role.CLASP,
     eyes={
-        "a": EyeField(("a", "eye"), swinging=("ring", "eye")),
-        "b": EyeField(("b", "eye"), swinging=("bar", "eye")),
+        "a": EyeField(("a", "eye"), swinging=("ring", "eye"), called=("ring", "button", "hook")),
+        "b": EyeField(("b", "eye"), swinging=("bar", "eye"), called=("bar", "loop", "eye")),
     },
     quantities={
         "ring.inside": written_or(

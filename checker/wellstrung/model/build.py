@@ -181,6 +181,8 @@ class _Builder:
             linked = int(node.value.get("linked", 1))
         name, _, half = str(named.value).partition(".")
         part = self.names.parts.get(name)
+        if part is not None and part.kind.role is Role.CLASP:
+            half = next((eye for eye, one in part.kind.eyes.items() if half in one.called), half)
         if part is None:
             self.names.unknown("part", name, self.names.parts, named)
         elif self._stands_there(part, half, named):

@@ -187,7 +187,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
     },
     "stitch of bezel": {"tubular peyote": "peyote, peyote stitch, gourd stitch, gourd"},
     "type of clasp": {
-        "lobster": _LOBSTER,
+        "lobster": f"claw, {_LOBSTER}",
         "spring ring": _SPRING_RING,
         "toggle": _TOGGLE,
         "magnetic": _MAGNET,
@@ -195,7 +195,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "box": _BOX,
         "slide": "slide clasp, slide lock, slide lock clasp",
         "ribbon end": _RIBBON,
-        "button and loop": _BUTTON,
+        "button and loop": f"button, {_BUTTON}",
     },
     "type of ear wire": {
         "hook": _EAR_HOOK,

@@ -81,8 +81,6 @@ ASKED: Mapping[str, Mapping[str, str]] = {
         "tube": "write `slide` for two tubes that slide into each other and are sewn to a band, or"
         " `box` for one that clicks shut between eyes",
         "bar": "write `toggle` for a bar and a ring, or `slide` for bars sewn to a band",
-        "button": "write `button and loop` for a button in a loop of beads or thread",
-        "claw": "write `lobster`",
     },
     "type of ear wire": {
         "french": "write `hook` for an open one, or `lever back` for one that shuts",
