@@ -5,11 +5,10 @@ from __future__ import annotations
 import argparse
 import re
 import sys
-from contextlib import suppress
 from pathlib import Path
 
 from wellstrung.commands.files import Benches
-from wellstrung.commands.output import BROKEN, OK, looks, note, save, show
+from wellstrung.commands.output import BROKEN, OK, answer, looks, note, save, show
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
 from wellstrung.start.answers_file import answered
@@ -32,7 +31,6 @@ def run(options: argparse.Namespace) -> int:
                 note("\n  ".join((f"{options.answers} cannot be used:", *refused)))
                 return BROKEN
             return _written(dialogue.tried(), options, asking=False)
-        _with_history()
         tried = Talk(dialogue, _line, show, looks(options).width).run()
         return _written(tried, options, asking=True)
     except Quit:
@@ -50,17 +48,12 @@ def run(options: argparse.Namespace) -> int:
 
 def _line(prompt: str) -> str:
     """A line that is typed; one that is piped in is shown, as a typed one is."""
-    given = input(prompt)
+    given = answer(prompt)
+    if given is None:
+        raise EOFError
     if not sys.stdin.isatty():
         show(given)
     return given
-
-
-def _with_history() -> None:
-    """Arrow keys at the prompt, where Python has the library for it."""
-    if sys.stdin.isatty():
-        with suppress(ImportError):
-            import readline  # noqa: F401
 
 
 def _written(tried: Tried, options: argparse.Namespace, *, asking: bool) -> int:

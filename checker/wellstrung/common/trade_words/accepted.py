@@ -45,7 +45,7 @@ _THREADS = {
     "rubber": "rubber cord, rubber tube, buna cord",
     "waxed linen": "linen, linen thread, linen cord, irish linen, irish waxed linen",
     "hemp": "hemp cord, hemp twine",
-    "perle cotton": "pearl cotton, perle, coton perle",
+    "perle cotton": "pearl cotton, perle, coton perle, cotton perle",
     "crochet cotton": "crochet thread, cotton crochet thread",
     "memory wire": "memory steel wire",
 }
