@@ -74,8 +74,13 @@ def at_terminal(*arguments: str | Path, cwd: Path) -> Iterator[Terminal]:
 
 
 def _own_terminal() -> None:
-    """Make the terminal on the standard streams the one that signals come from."""
+    """Make the terminal on the standard streams the one that signals come from.
+
+    What runs in the background ignores ctrl-C, and so does what it starts: a terminal does not.
+    """
     import fcntl
+    import signal
     import termios
 
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
     fcntl.ioctl(0, termios.TIOCSCTTY, 0)

@@ -33,6 +33,7 @@ class Terminal:
         self.pid, self._leader = pty.fork()
         if not self.pid:
             os.chdir(cwd)
+            signal.signal(signal.SIGINT, signal.SIG_DFL)  # what runs in the background ignores it
             around = {**os.environ, "TERM": "xterm", "COLUMNS": str(columns), "PYTHONUTF8": "1"}
             command = [sys.executable, "-m", "wellstrung", "start", *arguments]
             os.execve(sys.executable, command, around)
