@@ -21,7 +21,7 @@ def blocks(language: str) -> list[str]:
 
 
 def test_the_plan_gives_the_printed_answer(installed: Host, run: Run, tmp_path: Path) -> None:
-    plan, bench, own, kept = blocks("yaml")
+    plan, said, bench, own, kept = blocks("yaml")
     here = installed
     for text in (bench, own):
         settings, faults = read_text(text, "bench.yaml", here.stitches, here.limits, here.measures)
@@ -34,6 +34,8 @@ def test_the_plan_gives_the_printed_answer(installed: Host, run: Run, tmp_path: 
     assert ran.code == 1
     for shown in blocks("text"):
         assert shown in ran.out
+    (tmp_path / "said.yaml").write_text(said, encoding="utf-8")
+    assert "MAKEABLE  0 errors, 0 warnings" in run("check", "said.yaml", cwd=tmp_path).out
 
 
 def test_there_are_two_commands_and_they_name_what_is_there() -> None:
