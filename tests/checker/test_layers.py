@@ -85,7 +85,7 @@ LAYERS: dict[str, set[str]] = {
         "what_if",
         "drawing",
     },
-    "plugins": {"tables", "model", "derived", "rulebook", "report"},
+    "plugins": {"common", "tables", "model", "derived", "rulebook", "report"},
     "builtin": {"model", "derived", "stitches", "work", "kinds", "report", "plugins"},
     "testing": {"reading", "rulebook", "judging", "plugins"},
     "commands": {

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import pluggy
 
 if TYPE_CHECKING:
+    from wellstrung.common.trade_words import TradeWord
     from wellstrung.derived.of_plan import Brought
     from wellstrung.model.parts import Kind, Stitch
     from wellstrung.plugins.command import Command
@@ -56,6 +57,11 @@ def wellstrung_writers() -> Sequence[Writer]:  # type: ignore[empty-body]
 @hookspec
 def wellstrung_tables() -> Sequence[Table]:  # type: ignore[empty-body]
     """Trade tables, each from `wellstrung.tables.read`; one by the name of ours adds rows to it."""
+
+
+@hookspec
+def wellstrung_words() -> Sequence[TradeWord]:  # type: ignore[empty-body]
+    """Words of the trade that plans may use for one of theirs, each at its place."""
 
 
 @hookspec

@@ -17,6 +17,8 @@ import pluggy
 from msgspec.structs import replace
 
 from wellstrung import tables
+from wellstrung.common import trade_words
+from wellstrung.common.trade_words import TradeWord
 from wellstrung.derived.of_plan import Brought
 from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins import hooks
@@ -81,6 +83,10 @@ def assemble(plugins: Iterable[tuple[str, object]]) -> Host:
         tables.bring(_collect(manager, "wellstrung_tables", tables.Table, {}))
     except ValueError as error:
         raise HostError(f"a table of a plugin cannot be used: {error}") from error
+    try:
+        trade_words.bring(_collect(manager, "wellstrung_words", TradeWord, {}).values())
+    except ValueError as error:
+        raise HostError(f"a word of a plugin cannot be used: {error}") from error
     return Host(
         rules=dict(sorted(rules.items())),
         kinds={

@@ -21,7 +21,7 @@ beads: {pebble: {type: round, size: 8/0, make: Japanese}}
 parts:
   band: {kind: woven band, stitch: gangway, beads: pebble, across: 5, length: 16 cm}
   ring: {kind: jump ring, outside: 5 mm, wire: 20 AWG, closing: open}
-  float: {kind: cork float, height: 40 mm, eye: {hole: 2 mm, wire: 1 mm}}
+  float: {kind: bobber, height: 40 mm, eye: {hole: 2 mm, wire: 1 mm}}
 run: [band, ring, float]
 """
 

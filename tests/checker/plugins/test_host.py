@@ -19,6 +19,7 @@ import wellstrung_rules
 from running import ROOT, SHARED, Run
 from wellstrung import builtin, tables
 from wellstrung.commands.cli import main
+from wellstrung.common.trade_words import TradeWord
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Result
 from wellstrung.model.parts import Kind
@@ -177,6 +178,25 @@ def test_a_table_that_cannot_be_used_stops_the_run(table: Table, says: str) -> N
     with pytest.raises(HostError) as caught:
         host.assemble([("mine", plugin(wellstrung_tables=lambda: [table]))])
     assert str(caught.value) == f"a table of a plugin cannot be used: {says}"
+
+
+@pytest.mark.parametrize(
+    ("word", "says"),
+    [
+        (
+            TradeWord("calotte", "kind", "pendant"),
+            "`calotte` has a meaning already as a word of `kind`",
+        ),
+        (
+            TradeWord("bobber", "colour", "cork float"),
+            "`bobber` stands at `colour`, which is no place of words",
+        ),
+    ],
+)
+def test_a_word_that_cannot_be_used_stops_the_run(word: TradeWord, says: str) -> None:
+    with pytest.raises(HostError) as caught:
+        host.assemble([("mine", plugin(wellstrung_words=lambda: [word]))])
+    assert str(caught.value) == f"a word of a plugin cannot be used: {says}"
 
 
 def test_rows_of_others_stand_beside_ours() -> None:

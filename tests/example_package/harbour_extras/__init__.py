@@ -10,6 +10,7 @@ from harbour_extras.gangway_stitch import GANGWAY
 from harbour_extras.rules import FLOATS, HIGH_FLOAT
 from harbour_extras.tally import COMMAND, TALLY
 from wellstrung import tables
+from wellstrung.common.trade_words import TradeWord
 from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins.command import Command
 from wellstrung.plugins.hooks import hookimpl
@@ -35,6 +36,12 @@ def wellstrung_kinds() -> Sequence[Kind]:
 def wellstrung_stitches() -> Sequence[Stitch]:
     """The gangway stitch."""
     return [GANGWAY]
+
+
+@hookimpl
+def wellstrung_words() -> Sequence[TradeWord]:
+    """What the class calls a float."""
+    return [TradeWord("bobber", "kind", "cork float")]
 
 
 @hookimpl

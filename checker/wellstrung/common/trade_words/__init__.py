@@ -5,8 +5,10 @@ What goes in is what a beader writes; what comes out is the plan's own word, or 
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from functools import cache
+
+from msgspec import Struct
 
 from wellstrung.common.trade_words.accepted import ACCEPTED
 from wellstrung.common.trade_words.answered import ASKED, KNOWN
@@ -16,7 +18,9 @@ __all__ = [
     "ACCEPTED",
     "ASKED",
     "KNOWN",
+    "TradeWord",
     "answer",
+    "bring",
     "close",
     "fields_meant",
     "fields_of",
@@ -47,6 +51,33 @@ def words(listed: str) -> Iterator[str]:
 def close(word: str) -> str:
     """A word without what people write differently: capitals, hyphens, spaces."""
     return plain(word).replace(" ", "")
+
+
+class TradeWord(Struct, frozen=True):
+    """A word that a plugin brings: at a place (`kind`, `stitch`, `field` ...) it means another."""
+
+    name: str
+    place: str
+    means: str
+
+
+#: words of plugins by place: set once, when plugins are loaded
+_BROUGHT: dict[str, dict[str, str]] = {}
+
+
+def bring(brought: Iterable[TradeWord]) -> None:
+    """Take the words of plugins; raises ValueError for a place or a word that is taken."""
+    _BROUGHT.clear()
+    _meanings.cache_clear()
+    new: dict[str, dict[str, str]] = {}
+    for word in brought:
+        if word.place not in ACCEPTED:
+            raise ValueError(f"`{word.name}` stands at `{word.place}`, which is no place of words")
+        if meaning(word.place, word.name) or answer(word.place, word.name):
+            raise ValueError(f"`{word.name}` has a meaning already as a word of `{word.place}`")
+        new.setdefault(word.place, {})[word.name] = word.means
+    _BROUGHT.update(new)
+    _meanings.cache_clear()
 
 
 def meaning(place: str, word: str) -> tuple[str, ...]:
@@ -102,6 +133,8 @@ def _meanings(place: str) -> Mapping[str, tuple[str, ...]]:
     for own, listed in ACCEPTED.get(place, {}).items():
         for word in words(listed):
             found.setdefault(close(word), {})[own] = None
+    for word, means in _BROUGHT.get(place, {}).items():
+        found[close(word)] = {means: None}
     return {word: tuple(meant) for word, meant in found.items()}
 
 
