@@ -15,10 +15,14 @@ from wellstrung.start.question import Answers, Refused
 Fields = dict[str, Any]
 
 
+#: what people say before a measure: `wrist 16 cm`, `about 7 in`
+_BEFORE = re.compile(r"^(?:[A-Za-z]+[ :]+)+(?=[\d½¼¾⅛⅜⅝⅞⅓⅔])")
+
+
 def length(text: str, answers: Answers) -> units.Parsed:
     """A length, as a plan writes it."""
     try:
-        return units.target(text)
+        return units.target(_BEFORE.sub("", text))
     except units.UnitFault as fault:
         raise Refused(fault.says) from None
 
@@ -26,7 +30,7 @@ def length(text: str, answers: Answers) -> units.Parsed:
 def measure(text: str, answers: Answers) -> units.Parsed:
     """What a wearer measures."""
     try:
-        return units.length(text)
+        return units.length(_BEFORE.sub("", text))
     except units.UnitFault as fault:
         raise Refused(fault.says) from None
 
