@@ -33,11 +33,10 @@ IN_WORDS_ALONE = {
     "chain-enough", "child-neck", "clasp-eye", "cost-limit", "crimp-hold", "ear-weight",
     "end-stop", "finish-before-glue", "finished-length", "fringe-count", "fringe-mirror",
     "fringe-spread", "glue-gap", "hangs-square", "hole-passes", "join-made", "line-in-eye",
-    "link-clearance", "needle-pass", "no-eye", "no-way-in", "one-lot", "part-use", "pattern-repeat",
+    "link-clearance", "no-eye", "no-way-in", "one-lot", "part-use", "pattern-repeat",
     "pot-life", "pouch-room", "rigid-run", "ring-hold", "sharp-edge", "spare-share",
     "step-parts", "strand-holes", "strand-nest", "tail-hides", "thread-hold",
-    "thread-on-open-ring", "toggle-swing", "wearer-fit",
-}  # fmt: skip
+    "thread-on-open-ring", "toggle-swing", }  # fmt: skip
 
 
 def ruled(file: Path) -> str:

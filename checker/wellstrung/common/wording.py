@@ -203,9 +203,16 @@ def _slips(words: Sequence[str], others: Sequence[str]) -> int | None:
     """How many slips of the fingers turn words into others; None where they are too many."""
     if len(words) != len(others):
         return None
-    slips = [_letters_apart(*pair) for pair in zip(words, others, strict=True)]
-    may = [_may_slip(*pair) for pair in zip(words, others, strict=True)]
-    return sum(slips) if all(one <= most for one, most in zip(slips, may, strict=True)) else None
+    slips = 0
+    for one, other in zip(words, others, strict=True):
+        may = _may_slip(one, other)
+        apart = 0 if one == other else may + 1
+        if may and apart and abs(len(one) - len(other)) <= may:
+            apart = _letters_apart(one, other)
+        if apart > may:
+            return None
+        slips += apart
+    return slips
 
 
 def _may_slip(word: str, other: str) -> int:

@@ -18,6 +18,8 @@ from wellstrung.reading.faults import LONGEST, fault, meant_by, shown, unknown_w
 from wellstrung.reading.values import READERS, unit_fault
 
 Schema = Mapping[str, Any]
+#: of so many unknown words in one group it is said what they may mean: more are no slips
+_MOST = 50
 
 
 def unknown_fields(branch: Branch, schema: Schema, name: str, node: reading.Mapping) -> list[Fault]:
@@ -137,7 +139,7 @@ def _meant(schema: Schema, node: reading.Mapping) -> dict[str, tuple[str, ...]]:
     meant: dict[str, tuple[str, ...]] = {}
     for word in node.entries:
         if word not in fields:
-            near = meant_by(word, free)
+            near = meant_by(word, free) if len(meant) < _MOST else None
             meant[word] = (near,) if near else ()
             free = [known for known in free if known != near]
     unclear = [word for word, near in meant.items() if not near]

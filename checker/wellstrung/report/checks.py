@@ -89,10 +89,10 @@ def in_view(before: str, meant: str, after: str, room: int) -> tuple[str, str, s
 
     >>> in_view("cap: {bore: ", "8", ", depth: 7 mm}", 40)
     ('cap: {bore: ', '8', ', depth: 7 mm}')
-    >>> in_view("cap: {kind: end cap, bore: ", "8", ", depth: 7 mm, length: 15 mm}", 40)
+    >>> in_view("cap: {kind: end cap, bore: ", "8", ", depth: 7 mm, length: 15 mm}", 41)
     ('cap: {kind: end cap, bore: ', '8', ', depth: 7...')
     >>> in_view("cap: {kind: end cap, bore: 8 mm, depth: ", "7", ", length: 15 mm}", 40)
-    ('...p, bore: 8 mm, depth: ', '7', ', length: 1...')
+    ('...ap, bore: 8 mm, depth: ', '7', ', length: ...')
     """
     if len(before) + len(meant) + len(after) <= room:
         return before, meant, after

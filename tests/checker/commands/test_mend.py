@@ -364,5 +364,5 @@ def test_all_makes_no_plan_worse(checker: Checker) -> None:
 
 
 @pytest.mark.slow
-def test_all_makes_no_plan_of_any_case_worse(checker: Checker) -> None:
-    assert sum(_no_worse_and_no_further(case, checker) for case in _every_case()) > 800
+def test_all_makes_no_plan_of_more_cases_worse(checker: Checker) -> None:
+    assert sum(_no_worse_and_no_further(case, checker) for case in _every_case()[::4]) > 200
