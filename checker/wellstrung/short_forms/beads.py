@@ -12,6 +12,7 @@ from copy import copy
 from functools import cache
 
 from wellstrung import tables
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
@@ -19,22 +20,22 @@ from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase, known_in, plain
 
 #: the size of a seed bead, which is no length
-_OUGHT = re.compile(r"(?<![\w/])\d{1,2}\s*(?:/\s*[0oO]|°|º)(?![\w/])")
+_OUGHT = Pattern(r"(?<![\w/])\d{1,2}\s*(?:/\s*[0oO]|°|º)(?![\w/])")
 _FIGURE = r"\d+(?:\.\d+)?"
 _UNIT = r"(?:mm|millimet(?:er|re)s?|cm|in(?:ch(?:es)?)?|\")"
-_TWO = re.compile(
+_TWO = Pattern(
     rf"(?<![\w.#/]){_FIGURE}\s*{_UNIT}?\s*(?:[x×*]|\bby\b)\s*{_FIGURE}(?:\s*{_UNIT})?(?!\w)",
     re.IGNORECASE,
 )
-_ONE = re.compile(
+_ONE = Pattern(
     rf"(?<![\w.#/])(?:{_FIGURE}\s*(?:±|\.\.|-|–|\bto\b)\s*)?(?:\d+\s+)?(?:\d+/\d+|{_FIGURE})"
     rf"\s*{_UNIT}(?!\w)",
     re.IGNORECASE,
 )
-_NUMBER = re.compile(
+_NUMBER = Pattern(
     r"(?<![\w.])(?:#\s*|no\.?\s*|number\s+|size\s+)?(\d{1,2})(?![\w./])", re.IGNORECASE
 )
-_OF_SEEDS = re.compile(r"(?<!\w)size\s+(\d{1,2})(?![\w./])", re.IGNORECASE)
+_OF_SEEDS = Pattern(r"(?<!\w)size\s+(\d{1,2})(?![\w./])", re.IGNORECASE)
 _SAYS_NOTHING = ("bead", "beads", "size", "in size", "a", "of", "some")
 _MAKES = {"japanese": "Japanese", "japan": "Japanese", "czech": "Czech", "bohemian": "Czech"}
 #: the last word of a name for a family itself, which states no material of its own

@@ -7,6 +7,7 @@ from collections.abc import Collection, Mapping
 from functools import cache
 
 from wellstrung import tables
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.trade_words import ACCEPTED, words
 from wellstrung.common.wording import either, listed, nearest
@@ -23,8 +24,8 @@ _LENGTH += r"(?: ?± ?[\d.]+ ?(?:mm|cm|in)\b)?"
 _TAIL = rf"(?<!tiger )(?<!rat )\btails?(?: of)? ({_LENGTH})|({_LENGTH})(?: long)? tails?\b"
 _WORKING = rf"\bwork(?:ed|ing)(?: length| in| with)*(?: of)? ({_LENGTH})"
 #: what stands beside the type of a line, each by words or a unit of its own
-_BESIDE: Mapping[str, re.Pattern[str]] = {
-    field: re.compile(pattern, re.IGNORECASE)
+_BESIDE: Mapping[str, Pattern] = {
+    field: Pattern(pattern, re.IGNORECASE)
     for field, pattern in {
         "tail": _TAIL,
         "working_length": _WORKING,
@@ -38,15 +39,15 @@ _BESIDE: Mapping[str, re.Pattern[str]] = {
 #: fields that only a part has, and those that only a spool has
 _OF_A_PART, _OF_A_SPOOL = ("tail", "working_length", "turns"), ("length",)
 #: words that say nothing of size or fibre: what a line is for, how it is made up, a matter of taste
-_NOTHING = re.compile(
+_NOTHING = Pattern(
     r"(?<![\w-])(?:beading|bead|stringing|jewell?e?ry|threads?|lines?|cords?|strings?|wires?|test|"
     r"size|braided|twisted|round|natural|polyethylene|gel[ -]?spun|(?:pre-?)?waxed|conditioned|"
     r"(?:pre-?)?stretched|spools?|cards?|carded|kumihimo|macram[eé]|(?:its )?needle attached|"
     r"on|of|a|an|the|in|with|around|about|colou?r)(?![\w-])|[()]",
     re.IGNORECASE,
 )
-_DOUBLED = re.compile(r"(?<!\w)(?:doubled?|single|two (?:lines|threads|strands))(?!\w)", re.I)
-_FIGURE = re.compile(
+_DOUBLED = Pattern(r"(?<!\w)(?:doubled?|single|two (?:lines|threads|strands))(?!\w)", re.I)
+_FIGURE = Pattern(
     r"\d|(?<!\w)[A-Z]{1,3}(?!\w)"
     r"|\b(?:pounds?|lbs?|mm|inch(?:es)?|gauge|ply|tex|or|coated)\b"
 )

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from copy import copy
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import listed, nearest
 from wellstrung.reading import tree
@@ -30,9 +31,9 @@ _CLASSES: Mapping[str, str] = {
     }.items()
     for word in words.split(", ")
 }
-_SIZE = re.compile(r"(?<![\w./])(?:size|no\.?|number|#)? *#?(\d{1,2})(?![\w./])", re.IGNORECASE)
-_FINENESS = re.compile(r"(?<!\w)(fine|medium|heavy)(?!\w)", re.IGNORECASE)
-_NOTHING = re.compile(r"(?<!\w)(?:needles?|an?|the|size|eyed?|wire|steel)(?!\w)", re.IGNORECASE)
+_SIZE = Pattern(r"(?<![\w./])(?:size|no\.?|number|#)? *#?(\d{1,2})(?![\w./])", re.IGNORECASE)
+_FINENESS = Pattern(r"(?<!\w)(fine|medium|heavy)(?!\w)", re.IGNORECASE)
+_NOTHING = Pattern(r"(?<!\w)(?:needles?|an?|the|size|eyed?|wire|steel)(?!\w)", re.IGNORECASE)
 
 
 def needle(

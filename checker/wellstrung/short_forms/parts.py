@@ -13,6 +13,7 @@ from functools import cache
 from typing import NamedTuple
 
 from wellstrung import tables
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
 from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_of, meaning, words
 from wellstrung.common.units import USUAL
@@ -109,18 +110,18 @@ _NUMBER = r"(?:\d+(?:\.\d+)?(?:\s+\d+/\d+)?|\d+/\d+|\.\d+)"
 _UNIT = r"(?:mm|cm|inch(?:es)?|in|\"|″)(?![\w])"
 #: a length with its unit, as beads, findings and what is cut have it
 LENGTH = rf"(?<![\w./])(?:{_NUMBER}\s*(?:±|\.\.|to|-)\s*)?{_NUMBER}\s*{_UNIT}"
-_SIZE = re.compile(LENGTH)
+_SIZE = Pattern(LENGTH)
 #: length and width, of which the first is the size that shops go by
-_BOTH = re.compile(rf"(?<![\w./])({_NUMBER})\s*(?:mm)?\s*[x×]\s*{_NUMBER}\s*mm(?!\w)")
-_GAUGE = re.compile(r"(?<![\w./])\d{1,2}\s*(?:AWG|SWG|gauge|ga)\b\.?(?:\s+wire)?", re.IGNORECASE)
-_WIRE = re.compile(rf"(?:wire\s+({LENGTH})|({LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
-_INSIDE = re.compile(
+_BOTH = Pattern(rf"(?<![\w./])({_NUMBER})\s*(?:mm)?\s*[x×]\s*{_NUMBER}\s*mm(?!\w)")
+_GAUGE = Pattern(r"(?<![\w./])\d{1,2}\s*(?:AWG|SWG|gauge|ga)\b\.?(?:\s+wire)?", re.IGNORECASE)
+_WIRE = Pattern(rf"(?:wire\s+({LENGTH})|({LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
+_INSIDE = Pattern(
     rf"(?:(?:inside|inner|ID)\s+({LENGTH})|({LENGTH})\s+(?:inside|inner|ID)(?!\w))", re.IGNORECASE
 )
-_OUTSIDE = re.compile(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
-_HOLES = re.compile(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
-_NEEDLE = re.compile(r"(?<!\w)needles?(?!\w)", re.IGNORECASE)
-_NOTE = re.compile(r",\s*([^\W\d_][^,\0\d]*)")
+_OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
+_HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
+_NEEDLE = Pattern(r"(?<!\w)needles?(?!\w)", re.IGNORECASE)
+_NOTE = Pattern(r",\s*([^\W\d_][^,\0\d]*)")
 _EXAMPLE = "`lobster 12 mm`, `5 mm jump ring 20 AWG` or `end cap 8 mm, brass`"
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from copy import copy
 from functools import lru_cache
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
@@ -14,8 +15,8 @@ from wellstrung.reading.faults import fault, shown
 #: stands for words that are taken already: nothing matches it, and nothing matches across it
 _TAKEN = "\0"
 #: what may stand between words and says nothing
-_COMMA = re.compile(r"[,;](?!\d)")
-_BETWEEN = re.compile(rf"[\s,;{_TAKEN}]+")
+_COMMA = Pattern(r"[,;](?!\d)")
+_BETWEEN = Pattern(rf"[\s,;{_TAKEN}]+")
 
 
 class Phrase:
@@ -25,7 +26,7 @@ class Phrase:
         self.node = node
         self._left = node.text
 
-    def take(self, pattern: re.Pattern[str]) -> tree.Scalar | None:
+    def take(self, pattern: Pattern | re.Pattern[str]) -> tree.Scalar | None:
         """The first words of a pattern, in the author's spelling; its first group if it has one."""
         found = pattern.search(self._left)
         return self._taken(*found.span(found.lastindex or 0), found.span()) if found else None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.reading import tree
 from wellstrung.short_forms.phrase import Phrase
 from wellstrung.tables import Row
@@ -16,15 +17,15 @@ THICK = rf"(?<![\w./])((?:\d+/\d+|\d*[.,]?\d+{_OFF}) ?(?:mm\b|{_INCHES})|0?\.0\d
 _END, _BEGIN = r"(?![\w./-])", r"(?<![\w./-])"
 _LETTER = r"[A-H]|FF|O{1,3}|0{1,3}"
 _CARD = r"(?:(?:size|number|nr|no|carded|card|on)\.? *|# *)*"
-_PATTERNS: Mapping[str, re.Pattern[str]] = {
-    "letter": re.compile(rf"{_BEGIN}(?:(?i:size|letter) *((?i:{_LETTER}))|({_LETTER})){_END}"),
-    "number": re.compile(rf"{_BEGIN}{_CARD}(\d{{1,3}}){_END}", re.IGNORECASE),
-    "tex": re.compile(rf"{_BEGIN}(?:size *)?(?:tex|T) ?-?(\d{{2,4}}){_END}", re.IGNORECASE),
-    "ply": re.compile(rf"{_BEGIN}(\d{{1,2}})[ -]*ply\b", re.IGNORECASE),
-    "coil": re.compile(rf"{_BEGIN}(large bracelet|bracelet|necklace|choker|ring)\b", re.IGNORECASE),
-    "rating": re.compile(RATING, re.IGNORECASE),
-    "mm": re.compile(THICK, re.IGNORECASE),
-    "inches": re.compile(THICK, re.IGNORECASE),
+_PATTERNS: Mapping[str, Pattern] = {
+    "letter": Pattern(rf"{_BEGIN}(?:(?i:size|letter) *((?i:{_LETTER}))|({_LETTER})){_END}"),
+    "number": Pattern(rf"{_BEGIN}{_CARD}(\d{{1,3}}){_END}", re.IGNORECASE),
+    "tex": Pattern(rf"{_BEGIN}(?:size *)?(?:tex|T) ?-?(\d{{2,4}}){_END}", re.IGNORECASE),
+    "ply": Pattern(rf"{_BEGIN}(\d{{1,2}})[ -]*ply\b", re.IGNORECASE),
+    "coil": Pattern(rf"{_BEGIN}(large bracelet|bracelet|necklace|choker|ring)\b", re.IGNORECASE),
+    "rating": Pattern(RATING, re.IGNORECASE),
+    "mm": Pattern(THICK, re.IGNORECASE),
+    "inches": Pattern(THICK, re.IGNORECASE),
 }
 
 

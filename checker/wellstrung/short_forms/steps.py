@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Mapping
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.trade_words import ACCEPTED, answer, plain, words
 from wellstrung.common.wording import listed, nearest
@@ -15,10 +16,10 @@ from wellstrung_schemas import verbs
 
 #: the words before the second part that a step names; each is the field that takes it
 _BEFORE = ("to", "onto", "with", "around", "from", "by")
-_TIME = re.compile(
+_TIME = Pattern(
     r"(?<![\w./])\d+(?:\.\d+)?\s*(?:min|minutes?|h|hrs?|hours?|days?|weeks?)\b", re.IGNORECASE
 )
-_TIMES = re.compile(r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b", re.IGNORECASE)
+_TIMES = Pattern(r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b", re.IGNORECASE)
 _FILLER = r"(?<!\w)(?:the|a|an|each|every|all|for|of|and|then|it{noun})(?!\w)"
 #: a verb as the plan has it and as people say it, with its noun and without -> the plan's own
 _VERBS: Mapping[str, str] = {

@@ -10,6 +10,7 @@ import re
 from collections.abc import Mapping
 
 from wellstrung.common.packs import SOLD_AS, in_words
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import listed, nearest
 from wellstrung.reading import tree
@@ -18,19 +19,19 @@ from wellstrung.short_forms.parts import LENGTH
 from wellstrung.short_forms.phrase import Phrase
 from wellstrung.short_forms.phrase import part as within
 
-_MASS = re.compile(r"(?<![\w./])\d+(?:\.\d+)?\s*(?:grams?|g|kg|oz)\b", re.IGNORECASE)
-_LENGTH = re.compile(rf"{LENGTH}|(?<![\w./])\d+(?:\.\d+)?\s*(?:m|yd|ft|yards?|feet)\b")
-_VOLUME = re.compile(r"(?<![\w./])\d+(?:\.\d+)?\s*ml\b", re.IGNORECASE)
-_PACK_OF = re.compile(
+_MASS = Pattern(r"(?<![\w./])\d+(?:\.\d+)?\s*(?:grams?|g|kg|oz)\b", re.IGNORECASE)
+_LENGTH = Pattern(rf"{LENGTH}|(?<![\w./])\d+(?:\.\d+)?\s*(?:m|yd|ft|yards?|feet)\b")
+_VOLUME = Pattern(r"(?<![\w./])\d+(?:\.\d+)?\s*ml\b", re.IGNORECASE)
+_PACK_OF = Pattern(
     r"(?:packs?|packets?|bags?|box(?:es)?)\s+of\s+(\d+)\b(?!\s*(?:g|oz|mm|cm|in|m)\b)"
     r"|(?<![\w./])(\d+)\s*(?:count|ct|pcs?|pieces?|beads?)\b",
     re.IGNORECASE,
 )
-_MANY = re.compile(r"(?<![\w./])(\d+)(?:\s*[x×])?(?![\w./])")
-_FILLER = re.compile(r"(?<!\w)(?:of|a|an|the|with needle|each|in)(?!\w)", re.IGNORECASE)
-_NOTE = re.compile(r",\s*([^\s,\0][^,\0]*)")
+_MANY = Pattern(r"(?<![\w./])(\d+)(?:\s*[x×])?(?![\w./])")
+_FILLER = Pattern(r"(?<!\w)(?:of|a|an|the|with needle|each|in)(?!\w)", re.IGNORECASE)
+_NOTE = Pattern(r",\s*([^\s,\0][^,\0]*)")
 #: half of what one is sold in
-_HALF = re.compile(r"\bhalf\b", re.IGNORECASE)
+_HALF = Pattern(r"\bhalf\b", re.IGNORECASE)
 _EXAMPLE = "`20 g of kelp`, `2 tubes of kelp, 7.2 g` or `14 small`"
 #: the field of a line for parts of a kind; all others are `part`
 _NAMED_BY = {"chain": "chain", "thread": "thread"}

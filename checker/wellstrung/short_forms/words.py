@@ -152,6 +152,8 @@ class _Words(Struct):
         if node.value is None or node.value in own:
             return node, {}
         places = [where for where in (f"{called} of {place}", called) if where in ACCEPTED]
+        if not own and not places:  # any text
+            return node, {}
         for where in places:
             if node.value in ACCEPTED[where]:
                 return node, {}
