@@ -8,7 +8,7 @@ from generated import palette
 from generated.draft import Draft, Fields
 from generated.findings import eye
 
-EYED = ("toggle", "hook", "lobster", "spring ring", "magnetic")
+EYED = ("toggle", "hook", "lobster", "spring ring", "magnetic", "box")
 ON_BANDS = ("slide", "ribbon end", "button and loop")
 
 

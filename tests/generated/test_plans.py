@@ -27,6 +27,7 @@ READ = 1200
 
 #: rules that no generated plan is judged by, each with its reason
 NOT_JUDGED: Mapping[str, str] = {
+    "bench-limit": "limits of a bench to sizes: tests/rules/bench/bench-limit.yaml has them",
     "bead-type": "it asks which of two a word means, and judges nothing",
     "line-type": "it asks which of several a word means, and judges nothing",
 }
@@ -57,7 +58,7 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
         for verb in ("weave", "slide", "close ring", "cut", "measure", "string")
     },
     ("plan", "accept", "part"): "no part draws a sure warning; tests/checker/judging has some",
-    ("strand", "thread", "turns"): "memory wire: tests/rules/length/finished-length.coil.yaml",
+    ("plan", "metal"): "each part states its own; tests/checker/short_forms/test_words.py",
 }
 
 few = settings(

@@ -203,7 +203,7 @@ def band(
     across = max(2, round(width / column))
     if stitch == "flat peyote":
         across = max(4, across)
-        if draft.chance(15):
+        if draft.chance(35):
             across += across % 2
             fields["bead_up"] = 2
     if stitch == "loom":

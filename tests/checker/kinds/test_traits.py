@@ -19,8 +19,11 @@ ALLOWED = {
     "model/references.py: part.kind.name not in (stitch.makes, *stitch.also_makes)": (
         "a stitch names the kinds that it makes"
     ),
-    "subjects/supplies.py: part.text('type') == woven.text('thread', 'type')": (
-        "a spool is of the type that a woven part names"
+    "short_forms/words.py: kinds.get(str(part.value.get('kind')), {})": (
+        "here a part gets the schema of the kind that it names"
+    ),
+    "subjects/house.py: limit.kind == part.kind.name": (
+        "a limit of the bench names the kind that it is for"
     ),
     "model/build.py: stitches.get(str(node.value.get('stitch')))": (
         "here a part gets the stitch that it names"

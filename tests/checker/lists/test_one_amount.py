@@ -135,10 +135,14 @@ def json_agrees(
 
 
 def rules_agree(line: SupplyLine, result: PlanResult) -> None:
-    """A rule reports what the list has to buy, and holds where it has nothing."""
+    """A rule reports what the list has to buy, and holds where it has nothing.
+
+    A rule that holds by the choice of some makers only, as of fewer spare beads, says nothing of
+    the list, which buys by the usual choice.
+    """
     rules = RULES.get(line.group, ())
     spoken = any(one.rule in rules and line.name in one.parts for one in result.remarks)
-    held = {one.rule for one in result.held if line.name in one.parts}
+    held = {one.rule for one in result.held if line.name in one.parts and not one.note}
     if spoken:
         assert line.short > 0, line
     elif held.issuperset(rules) and rules:
