@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pickle
 from collections.abc import Iterator
-from concurrent.futures import ProcessPoolExecutor, ThreadPoolExecutor
+from concurrent.futures import Executor, ProcessPoolExecutor, ThreadPoolExecutor
 from multiprocessing import get_context
 from pathlib import Path
 
@@ -38,11 +38,20 @@ def within(value: object) -> Iterator[object]:
 @pytest.mark.slow
 def test_threads_and_processes_give_the_same_as_one_after_another() -> None:
     loaded = [load_plan(path) for path in PLANS]
-    want = [everything(plan) for plan in loaded]
+    alone = [[plan] for plan in loaded]
+
+    def by(pool: Executor) -> list[list[object]]:
+        return [
+            list(pool.map(check, loaded)),
+            list(pool.map(quantities, loaded)),
+            list(pool.map(supplies, alone)),
+        ]
+
+    want = [list(map(check, loaded)), list(map(quantities, loaded)), list(map(supplies, alone))]
     with ThreadPoolExecutor(4) as threads:
-        assert list(threads.map(everything, loaded)) == want
+        assert by(threads) == want
     with ProcessPoolExecutor(2, mp_context=get_context("spawn")) as processes:
-        assert list(processes.map(everything, loaded)) == want
+        assert by(processes) == want
 
 
 def test_a_result_is_data_alone() -> None:
