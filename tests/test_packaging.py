@@ -1,4 +1,4 @@
-"""What is said of dependencies and versions holds."""
+"""The pages name each dependency, its licence and the version."""
 
 from __future__ import annotations
 

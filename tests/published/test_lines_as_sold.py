@@ -1,7 +1,7 @@
 """Threads, wires and cords as pages print them: each figure lies in the range of its table.
 
 What a page says of one make is no rule for others, so that the range may be wider; a figure that
-another page of the same table contradicts is told in the note of its cell.
+another page contradicts has a note in its cell.
 """
 
 from __future__ import annotations

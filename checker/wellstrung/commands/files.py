@@ -103,7 +103,7 @@ def _other(file: Path) -> str:
 class Benches:
     """The bench of each plan: the one named, or the nearest beside the plan or above it.
 
-    `say` is told of a bench that is not used.
+    `say` reports a bench file that is skipped.
     """
 
     def __init__(self, installed: Installed, named: Path | None, *, say: Say | None = note) -> None:

@@ -33,7 +33,7 @@ _SAID = re.compile(
 
 
 def in_words(value: object) -> bool:
-    """Whether a pack is said in words of a shop, and is not a weight alone.
+    """Whether a pack uses the words of a shop, more than a weight.
 
     >>> in_words("half hank"), in_words("100 count"), in_words("7.2 g")
     (True, True, False)

@@ -182,7 +182,7 @@ class Checker:
 
 
 def _elsewhere(faults: Iterable[Fault], said: Iterable[Fault]) -> Iterator[Fault]:
-    """The faults of places of which nothing is said yet: a word is answered once."""
+    """The faults at places that have none yet: each word gets one message."""
     places = {fault.place for fault in said}
     return (fault for fault in faults if fault.place not in places)
 

@@ -18,7 +18,7 @@ from wellstrung.reading.faults import LONGEST, fault, meant_by, shown, unknown_w
 from wellstrung.reading.values import READERS, unit_fault
 
 Schema = Mapping[str, Any]
-#: of so many unknown words in one group it is said what they may mean: more are no slips
+#: explain this many unknown words of a group at most: more are no slips
 _MOST = 50
 
 

@@ -127,7 +127,7 @@ def allowed(text: str, file: str, expected: Expected) -> Read:
 
 
 def _same_cause(fault: Fault, slip: Fault) -> bool:
-    """Whether what the parser stumbles over is told: there, or by a # that hides its bracket."""
+    """Whether a slip explains a fault of the parser: at the same place, or a # hides a bracket."""
     same_line = fault.place.line == slip.place.line
     return same_line and (fault.place.column == slip.place.column or "#" in fault.says)
 

@@ -169,7 +169,7 @@ def _type(
 
 
 def _in_numbers(number: tree.Scalar | None, family: tables.Row) -> tree.Scalar | None:
-    """The length of a bugle that is said by its number; None where the tables have none."""
+    """The length of a bugle given by its number; None where the tables have none."""
     found = _NUMBER.fullmatch(number.text) if number else None
     cell = family.cells.get(f"number {found[1]}") if found else None
     if number is None or cell is None:

@@ -177,7 +177,7 @@ def _beside(phrase: Phrase, never: Collection[str]) -> dict[str, tree.Node]:
 
 
 def _implied(node: tree.Scalar, fields: Mapping[str, tree.Node]) -> tree.Scalar | None:
-    """The type of a line that is said by its size alone, as far as that shows it."""
+    """The type of a line given by its size alone, where the size shows it."""
     inches = "outside" in fields and not str(fields["outside"].value).endswith("mm")
     if "outside" in fields and re.search(r"\bwires?\b", node.text) and not inches:
         inches = "strands" in fields

@@ -157,7 +157,7 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
 
 
 def _glue(node: tree.Scalar) -> tree.Mapping | None:
-    """An adhesive by its type; what else is said of it is a note."""
+    """An adhesive by its type; other words become a note."""
     phrase, types = Phrase(node), ACCEPTED["type of adhesive"]
     said = {plain(word): own for own, listed in types.items() for word in (own, *words(listed))}
     type_ = phrase.take_word(said)

@@ -20,7 +20,7 @@ _BETWEEN = Pattern(rf"[\s,;{_TAKEN}]+")
 
 
 class Phrase:
-    """A value that is said in words; `left` is what nothing has taken yet."""
+    """A value in words; `left` holds those that nothing has taken yet."""
 
     def __init__(self, node: tree.Scalar) -> None:
         self.node = node

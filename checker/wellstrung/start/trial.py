@@ -96,7 +96,7 @@ class Trial:
         fills: list[tuple[Slot, Fill]],
         head: tuple[str, ...],
     ) -> Tried:
-        """The first value that nothing is said against, or else the one with the least."""
+        """The first value without a remark, or else the one with the fewest."""
         group, key = slot
         values = _nearest(tried, leaf)
         best, least = tried, values[0]

@@ -21,7 +21,7 @@ REFUSED = Path(__file__).with_name("refused.yaml")
 
 
 def refused(text: str, *, columns: bool = True) -> list[str]:
-    """What is said of a text that no plan can be read from, with its places."""
+    """The messages for a text that is no plan, with their places."""
     read = read_text(text, "plan.yaml")
     assert read.tree is None and {fault.rule for fault in read.faults} == {"plan-file"}
     return [

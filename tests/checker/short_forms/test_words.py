@@ -39,7 +39,7 @@ STITCHES = frozenset(ACCEPTED["stitch"])
 
 
 def read(plan: Any) -> tuple[Any, tuple[str, ...]]:
-    """What a plan means, and what is said of its words."""
+    """What a plan means, and the messages about its words."""
     tree_of_it = parser.read_text(json.dumps(plan, ensure_ascii=False), "plan.yaml").tree
     assert tree_of_it is not None
     whole, faults = in_our_words(tree_of_it, KINDS, STITCHES)
@@ -76,7 +76,7 @@ def with_word(place: str, word: str) -> Iterator[tuple[dict[str, Any], dict[str,
 
 
 def places(table: Mapping[str, Mapping[str, str]]) -> Iterator[tuple[str, str, str]]:
-    """Every place, with what is said of a word there and the word."""
+    """Every place, with the message for a word there and the word."""
     for place, entries in table.items():
         if not place.startswith(("field", "row")):
             for own, listed in entries.items():

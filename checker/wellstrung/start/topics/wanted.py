@@ -1,4 +1,4 @@
-"""What is asked only if it is wanted: the class, the price; and the name of the piece."""
+"""The optional questions, about the class and the price; and the name of the piece."""
 
 from __future__ import annotations
 
