@@ -54,9 +54,11 @@ def step(node: tree.Scalar, parts: Collection[str], faults: list[Fault]) -> tree
     if "part" in takes:
         fields["part"] = phrase.take(re.compile(rf"(?<![\w/])({names})(?![\w/])"))
     fields["time" if "time" in takes else "takes"] = phrase.take(_TIME)
-    if "times" in takes and (times := phrase.take(_TIMES)) is not None:
+    # how often a glue step is done is how many joints it makes
+    often = next((field for field in ("times", "joints") if field in takes), None)
+    if often is not None and (times := phrase.take(_TIMES)) is not None:
         times.value = int(times.text)
-        fields["times"] = times
+        fields[often] = times
     noun = "".join(f"|{word}s?" for word in verb.value.split()[1:])
     filler = re.compile(_FILLER.format(noun=noun), re.IGNORECASE)
     while phrase.take(filler) is not None:
