@@ -8,7 +8,7 @@ alone.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping
-from typing import Any
+from typing import Any, TypeGuard
 
 from wellstrung.common.places import Fault
 from wellstrung.reading import tree
@@ -22,9 +22,7 @@ from wellstrung.short_forms.supplies import named_by, supply
 from wellstrung.short_forms.words import in_our_words, with_sections
 
 #: what spells out a value; where it cannot, it adds a fault and answers None
-Speller = Callable[[tree.Scalar, str, list[Fault]], tree.Mapping | None]
-
-
+Speller = Callable[[tree.Node, str, list[Fault]], tree.Mapping | None]
 _NONE: Mapping[str, Mapping[str, Any]] = {}
 
 
@@ -39,11 +37,10 @@ def spelled_out(
     """
     assert read.tree is not None
     faults: list[Fault] = []
-    spelled = _phrases(with_sections(read.tree), "parts", part, faults)
+    spelled = _section(with_sections(read.tree), "parts", _part, faults)
     spelled, said = in_our_words(spelled, kinds, stitches)
     faults += said
-    spelled = _phrases(written_out(spelled), "beads", bead, faults)
-    spelled = _groups(spelled, "beads", bead_group, faults)
+    spelled = _section(written_out(spelled), "beads", _bead, faults)
     spelled = _parts(spelled, faults)
     spelled = _supplies(spelled, faults)
     spelled = _steps(spelled, faults)
@@ -52,39 +49,33 @@ def spelled_out(
     return tree.Read(read.file, read.text, spelled, ()), tuple(faults)
 
 
-def _phrases(
+def _section(
     whole: tree.Mapping, section: str, spell: Speller, faults: list[Fault]
 ) -> tree.Mapping:
-    """The plan with the phrases of a section spelled out; the very same where it has none."""
+    """The plan with the entries of a section spelled out; the very same where none needs it."""
     node = _node(whole, section)
     if not isinstance(node, tree.Mapping):
         return whole
     new = {
         name: group
         for name, entry in node.entries.items()
-        if (group := _group(entry.node, name, spell, faults)) is not None
+        if (group := spell(entry.node, name, faults)) is not None
     }
     return tree.with_nodes(whole, {section: tree.with_nodes(node, new)}) if new else whole
 
 
-def _groups(
-    whole: tree.Mapping,
-    section: str,
-    spell: Callable[[tree.Mapping, list[Fault]], tree.Mapping | None],
-    faults: list[Fault],
-) -> tree.Mapping:
-    """The plan with the groups of a section that say a word of the trade in a field spelled out."""
-    node = _node(whole, section)
-    if not isinstance(node, tree.Mapping):
-        return whole
-    new = {
-        name: group
-        for name, entry in node.entries.items()
-        if isinstance(entry.node, tree.Mapping)
-        and not isinstance(entry.node, tree.Spelled)
-        and (group := spell(entry.node, faults)) is not None
-    }
-    return tree.with_nodes(whole, {section: tree.with_nodes(node, new)}) if new else whole
+def _part(node: tree.Node, name: str, faults: list[Fault]) -> tree.Mapping | None:
+    """A part that is written as a phrase."""
+    return part(node, name, faults) if _is_phrase(node) else None
+
+
+def _bead(node: tree.Node, name: str, faults: list[Fault]) -> tree.Mapping | None:
+    """A bead that is written as a phrase, or as a group with words of the trade in a field."""
+    if _is_phrase(node):
+        return bead(node, name, faults)
+    if isinstance(node, tree.Mapping) and not isinstance(node, tree.Spelled):
+        return bead_group(node, faults)
+    return None
 
 
 def _parts(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
@@ -161,9 +152,7 @@ def _steps(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
     if not isinstance(node, tree.Sequence) or parts is None:
         return whole
     said = [
-        step(item, parts.entries, faults) or item
-        if isinstance(item, tree.Scalar) and isinstance(item.value, str)
-        else item
+        (step(item, parts.entries, faults) or item) if _is_phrase(item) else item
         for item in node.items
     ]
     if all(new is old for new, old in zip(said, node.items, strict=True)):
@@ -171,12 +160,8 @@ def _steps(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
     return tree.with_nodes(whole, {"work": tree.with_items(node, said)})
 
 
-def _group(
-    node: tree.Node | None, name: str, spell: Speller, faults: list[Fault]
-) -> tree.Mapping | None:
-    """A phrase spelled out; None for what is no phrase."""
-    said = isinstance(node, tree.Scalar) and isinstance(node.value, str)
-    return spell(node, name, faults) if said else None  # type: ignore[arg-type]
+def _is_phrase(node: tree.Node) -> TypeGuard[tree.Scalar]:
+    return isinstance(node, tree.Scalar) and isinstance(node.value, str)
 
 
 def _node(group: tree.Node, name: str) -> tree.Node | None:
