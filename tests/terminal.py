@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import pty
+import re
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -22,14 +23,14 @@ class Terminal:
         self.shown = ""
         self._seen = 0
 
-    def until(self, words: str) -> str:
+    def until(self, words: str | re.Pattern[str]) -> str:
         """What is shown from here until these words are; fails if the run ends before."""
-        while words not in self.shown[self._seen :]:
+        pattern = re.compile(re.escape(words)) if isinstance(words, str) else words
+        while not (found := pattern.search(self.shown, self._seen)):
             more = self._more()
             assert more, f"`{words}` was never shown:\n{self.shown}"
             self.shown += more
-        end = self.shown.index(words, self._seen) + len(words)
-        new, self._seen = self.shown[self._seen : end], end
+        new, self._seen = self.shown[self._seen : found.end()], found.end()
         return new
 
     def type(self, keys: str) -> None:

@@ -3,116 +3,60 @@
 from __future__ import annotations
 
 import os
-import pty
 import re
-import select
-import signal
 import subprocess
 import sys
 from collections.abc import Iterator
-from contextlib import suppress
 from pathlib import Path
 
 import pytest
 
 from running import ROOT, Run
+from terminal import CTRL_C, CTRL_D, Terminal, at_terminal
 
 pytestmark = pytest.mark.slow
 
 ANSWERS = ROOT / "tests" / "checker" / "start" / "answers"
-#: how long a slow machine may take for one answer, seconds
-PATIENCE = 60
 #: the end of what is shown where a line is asked for
-PROMPT = r"(?:^|\n|\] |enter |over it )> $"
-
-
-class Terminal:
-    """The command at a pseudo-terminal of its own."""
-
-    def __init__(self, *arguments: str, cwd: Path, columns: int = 80) -> None:
-        self.pid, self._leader = pty.fork()
-        if not self.pid:
-            os.chdir(cwd)
-            signal.signal(signal.SIGINT, signal.SIG_DFL)  # what runs in the background ignores it
-            around = {**os.environ, "TERM": "xterm", "COLUMNS": str(columns), "PYTHONUTF8": "1"}
-            command = [sys.executable, "-m", "wellstrung", "start", *arguments]
-            os.execve(sys.executable, command, around)
-        self.shown = ""
-
-    def until(self, pattern: str) -> str:
-        """What is shown up to and with a pattern; fails if it never comes."""
-        while not (found := re.search(pattern, self.shown)):
-            ready, _, _ = select.select([self._leader], [], [], PATIENCE)
-            try:
-                read = os.read(self._leader, 65536) if ready else b""
-            except OSError:  # the other end is closed
-                read = b""
-            assert read, f"no {pattern!r} in {self.shown}"
-            self.shown += read.decode("utf-8", "replace").replace("\r\n", "\n")
-        before, self.shown = self.shown[: found.end()], self.shown[found.end() :]
-        return before
-
-    def types(self, line: str, then: str = PROMPT) -> str:
-        """Type a line, and wait for what is shown after it."""
-        os.write(self._leader, f"{line}\n".encode())
-        self.until(re.escape(line))
-        return self.until(then)
-
-    def stops(self, key: bytes) -> None:
-        """Press a key until it stops: one may come while the line is only being set up."""
-        for _ in range(PATIENCE // 5):
-            os.write(self._leader, key)
-            while select.select([self._leader], [], [], 5)[0]:
-                self.shown += os.read(self._leader, 65536).decode("utf-8", "replace")
-                if "nothing was written" in self.shown:
-                    return
-        raise AssertionError(self.shown)
-
-    def ends(self) -> int:
-        """Wait for the end; the exit code."""
-        with suppress(AssertionError):
-            self.until("\\Z.")
-        _, status = os.waitpid(self.pid, 0)
-        self.pid = 0
-        return os.waitstatus_to_exitcode(status)
-
-    def close(self) -> None:
-        if self.pid:
-            os.kill(self.pid, signal.SIGKILL)
-            os.waitpid(self.pid, 0)
-        os.close(self._leader)
+PROMPT = re.compile(r"(?:\n|\] |enter |over it )> $")
 
 
 @pytest.fixture
 def terminal(tmp_path: Path) -> Iterator[Terminal]:
-    opened = Terminal("--out", "plan.yaml", cwd=tmp_path)
-    opened.until(PROMPT)
-    yield opened
-    opened.close()
+    with at_terminal("start", "--out", "plan.yaml", cwd=tmp_path) as opened:
+        opened.until(PROMPT)
+        yield opened
+
+
+def says(terminal: Terminal, line: str, then: str | re.Pattern[str] = PROMPT) -> str:
+    """Type a line, and what is shown after it."""
+    terminal.type(f"{line}\n")
+    terminal.until(line)
+    return terminal.until(then)
 
 
 def test_back_a_wrong_answer_and_a_correction(terminal: Terminal, tmp_path: Path) -> None:
-    assert "write `bracelet`" in terminal.types("braclet")
-    assert "For whom" in terminal.types("bracelet")
-    assert "What are you making" in terminal.types("back")
-    assert "this is the first question" in terminal.types("back")
-    assert "For whom" in terminal.types("cuff")
-    assert "does not say how old" in terminal.types("Zoltan the great")
-    terminal.types("adult")
-    assert "a draft can be written after 5 answers" in terminal.types("write")
-    terminal.types("nothing")
-    terminal.types("165 mm")
-    terminal.types("18 cm")
-    assert "[flat peyote]" in terminal.types("woven")
-    assert "wide" in terminal.types("peyote")
-    listed = terminal.types("answers")
+    assert "write `bracelet`" in says(terminal, "braclet")
+    assert "For whom" in says(terminal, "bracelet")
+    assert "What are you making" in says(terminal, "back")
+    assert "this is the first question" in says(terminal, "back")
+    assert "For whom" in says(terminal, "cuff")
+    assert "does not say how old" in says(terminal, "Zoltan the great")
+    says(terminal, "adult")
+    assert "a draft can be written after 5 answers" in says(terminal, "write")
+    says(terminal, "nothing")
+    says(terminal, "165 mm")
+    says(terminal, "18 cm")
+    assert "[flat peyote]" in says(terminal, "woven")
+    assert "wide" in says(terminal, "peyote")
+    listed = says(terminal, "answers")
     assert "2 wearer" in listed and "adult" in listed
-    assert "How far round is the wrist" in terminal.types("4")
-    terminal.types("17 cm")
-    shown = terminal.types("write")
+    assert "How far round is the wrist" in says(terminal, "4")
+    says(terminal, "17 cm")
+    shown = says(terminal, "write")
     assert "makeable" in shown
-    terminal.types("", "wellstrung check plan.yaml")
-    assert terminal.ends() == 0
+    says(terminal, "", "wellstrung check plan.yaml")
+    assert terminal.end() == 0
     text = (tmp_path / "plan.yaml").read_text(encoding="utf-8")
     assert "wearer: {age: adult, wrist: 17 cm}" in text and "stitch: flat peyote" in text
 
@@ -120,39 +64,39 @@ def test_back_a_wrong_answer_and_a_correction(terminal: Terminal, tmp_path: Path
 def test_not_known_everywhere_still_makes_a_plan(
     terminal: Terminal, tmp_path: Path, run: Run
 ) -> None:
-    terminal.types("necklace")
+    says(terminal, "necklace")
     shown = ""
     while "[take all]" not in shown:
-        shown = terminal.types("don't know")
-    terminal.types("")
-    terminal.types("don't know")
-    terminal.types("don't know")
-    terminal.types("", "wellstrung check plan.yaml")
-    assert terminal.ends() == 0
+        shown = says(terminal, "don't know")
+    says(terminal, "")
+    says(terminal, "don't know")
+    says(terminal, "don't know")
+    says(terminal, "", "wellstrung check plan.yaml")
+    assert terminal.end() == 0
     ran = run("check", "plan.yaml", "--strict", cwd=tmp_path)
     assert ran.code == 0, ran.out
     text = (tmp_path / "plan.yaml").read_text(encoding="utf-8")
     assert "you did not know: this is usual" in text and "# neck: measure it" in text
 
 
-@pytest.mark.parametrize("key", [b"\x03", b"\x04"], ids=["ctrl-C", "end of input"])
-def test_stopping_leaves_nothing(key: bytes, terminal: Terminal, tmp_path: Path) -> None:
-    terminal.types("necklace")
-    terminal.stops(key)
-    assert terminal.ends() == 2
+@pytest.mark.parametrize("key", [CTRL_C, CTRL_D], ids=["ctrl-C", "end of input"])
+def test_stopping_leaves_nothing(key: str, terminal: Terminal, tmp_path: Path) -> None:
+    says(terminal, "necklace")
+    terminal.type(key)
+    assert terminal.end() == 2 and "nothing was written" in terminal.shown
     assert list(tmp_path.iterdir()) == []
 
 
 def test_it_asks_before_it_writes_over_a_file(terminal: Terminal, tmp_path: Path) -> None:
     mine = tmp_path / "plan.yaml"
     mine.write_text("plan: 1\n", encoding="utf-8")
-    terminal.types("pendant")
+    says(terminal, "pendant")
     for _ in range(4):
-        terminal.types("")
-    terminal.types("write")
-    assert "is there already" in terminal.types("")
-    terminal.stops(b"\x03")
-    assert terminal.ends() == 2
+        says(terminal, "")
+    says(terminal, "write")
+    assert "is there already" in says(terminal, "")
+    terminal.type(CTRL_C)
+    assert terminal.end() == 2
     assert mine.read_text(encoding="utf-8") == "plan: 1\n"
 
 
