@@ -43,6 +43,18 @@ def parser() -> argparse.ArgumentParser:
         title="commands", required=True, metavar="COMMAND", dest="command"
     )
 
+    start = commands.add_parser("start", help="answer questions in trade words, get a plan")
+    start.add_argument(
+        "--out", type=Path, metavar="FILE", help="the plan to write; by default named by its title"
+    )
+    start.add_argument(
+        "--answers",
+        type=Path,
+        metavar="FILE",
+        help="take the answers from a file, `piece: necklace`",
+    )
+    start.add_argument("--force", action="store_true", help="write over a file that is there")
+
     check = commands.add_parser("check", help="check plans: files, or folders of them")
     check.add_argument(
         "--as",
@@ -124,18 +136,6 @@ def parser() -> argparse.ArgumentParser:
     for command in (rules, tables):
         command.add_argument("names", nargs="*", metavar="NAME")
         _forms(command, "text", "json")
-
-    start = commands.add_parser("start", help="answer questions in trade words, get a plan")
-    start.add_argument(
-        "--out", type=Path, metavar="FILE", help="the plan to write; by default named by its title"
-    )
-    start.add_argument(
-        "--answers",
-        type=Path,
-        metavar="FILE",
-        help="take the answers from a file, `piece: necklace`",
-    )
-    start.add_argument("--force", action="store_true", help="write over a file that is there")
 
     for command in (check, sheet, new):
         command.add_argument(

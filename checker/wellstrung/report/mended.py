@@ -18,6 +18,8 @@ from wellstrung.report.writer import Options
 
 #: of what an edit replaces or writes; the rest is cut off
 _LONGEST = 60
+#: more changes than these, as when steps move, are described by the remedy in words
+_FEW = 2
 #: the name of the field whose value begins where a line is cut
 _FIELD = re.compile(r"([A-Za-z_][\w -]*)[\"']?:\s*$")
 _DIFF = {"+": "green", "-": "red", "@": "cyan"}
@@ -40,6 +42,8 @@ def offered(
     ]
     for number, remark in remedies.items():
         changes = ", ".join(_change(edit, plan) for edit in remark.edits)
+        if len(remark.edits) > _FEW:
+            changes = remark.remedy
         page.path(f"{number}. {where(remark.edits[0].place)} {remark.rule}: {changes}")
     if not remedies:
         page.line("there is nothing that can be written for you" if by_hand else "nothing to mend")
