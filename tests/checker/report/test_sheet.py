@@ -331,3 +331,9 @@ def test_a_remark_about_a_part_of_the_drawer_shows_the_line_of_the_drawer(
     page = sheet(keeper().check_file(plan))
     assert re.search(r'<span class="where">line 3 of [^<]*mine.yaml</span>', page)
     assert "bore: <mark>6 mm</mark>, depth" in page
+
+
+def test_a_plan_with_slips_has_no_empty_workings(checker: Checker) -> None:
+    result = checker.check_text("plan: 1\ntitle: Slips\npiece: bracelet\n")
+    assert not result.readable
+    assert "<h2>Workings</h2>" not in sheet(result)
