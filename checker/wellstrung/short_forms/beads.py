@@ -23,13 +23,12 @@ from wellstrung.short_forms.phrase import Phrase, known_in, plain
 _OUGHT = Pattern(r"(?<![\w/])\d{1,2}\s*(?:/\s*[0oO]|°|º)(?![\w/])")
 _FIGURE = r"\d+(?:\.\d+)?"
 _UNIT = r"(?:mm|millimet(?:er|re)s?|cm|in(?:ch(?:es)?)?|\")"
-_TWO = Pattern(
-    rf"(?<![\w.#/]){_FIGURE}\s*{_UNIT}?\s*(?:[x×*]|\bby\b)\s*{_FIGURE}(?:\s*{_UNIT})?(?!\w)",
-    re.IGNORECASE,
-)
+_TO = r"(?:±|\+/?-|\.\.|-|–|\bto\b)"
+_SPAN = rf"{_FIGURE}\s*{_UNIT}?(?:\s*{_TO}\s*{_FIGURE}\s*{_UNIT}?)?"
+_TWO = Pattern(rf"(?<![\w.#/]){_SPAN}\s*(?:[x×*]|\bby\b)\s*{_SPAN}(?!\w)", re.IGNORECASE)
 _ONE = Pattern(
-    rf"(?<![\w.#/])(?:{_FIGURE}\s*(?:±|\.\.|-|–|\bto\b)\s*)?(?:\d+\s+)?(?:\d+/\d+|{_FIGURE})"
-    rf"\s*{_UNIT}(?!\w)",
+    rf"(?<![\w.#/])(?:{_FIGURE}\s*{_UNIT}?\s*{_TO}\s*)?(?:\d+\s+)?(?:\d+/\d+|{_FIGURE})"
+    rf"\s*{_UNIT}(?:\s*±\s*{_FIGURE})?(?!\w)",
     re.IGNORECASE,
 )
 _NUMBER = Pattern(

@@ -20,7 +20,7 @@ _NUMBER = r"\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)?"
 _OFF = rf"(?: ?(?:±|\.\.|to) ?{_NUMBER})?"
 _UNIT = r"(?:(?:mm|cm|m|in(?:ch(?:es)?)?|ft|feet|yd|yds|yards?|metres?|meters?)\b|[\"″”])"
 _LENGTH = rf"(?<![\w.,/])(?:\d+ ?(?:ft|feet|['′’]) ?)?{_NUMBER}{_OFF} ?{_UNIT}"
-_LENGTH += r"(?: ?± ?[\d.]+ ?(?:mm|cm|in)\b)?"
+_LENGTH += rf"(?: ?(?:±|\.\.|to) ?[\d.]+ ?{_UNIT})?"
 _TAIL = rf"(?<!tiger )(?<!rat )\btails?(?: of)? ({_LENGTH})|({_LENGTH})(?: long)? tails?\b"
 _WORKING = rf"\bwork(?:ed|ing)(?: length| in| with)*(?: of)? ({_LENGTH})"
 #: what stands beside the type of a line, each by words or a unit of its own

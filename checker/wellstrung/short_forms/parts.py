@@ -108,11 +108,14 @@ _FINISHES = (
 )
 _NUMBER = r"(?:\d+(?:\.\d+)?(?:\s+\d+/\d+)?|\d+/\d+|\.\d+)"
 _UNIT = r"(?:mm|cm|inch(?:es)?|in|\"|″)(?![\w])"
+_TO = r"\s*(?:±|\.\.|to|-)\s*"
 #: a length with its unit, as beads, findings and what is cut have it
-LENGTH = rf"(?<![\w./])(?:{_NUMBER}\s*(?:±|\.\.|to|-)\s*)?{_NUMBER}\s*{_UNIT}"
+LENGTH = rf"(?<![\w./])(?:{_NUMBER}\s*(?:{_UNIT})?{_TO})?{_NUMBER}\s*{_UNIT}"
 _SIZE = Pattern(LENGTH)
 #: length and width, of which the first is the size that shops go by
-_BOTH = Pattern(rf"(?<![\w./])({_NUMBER})\s*(?:mm)?\s*[x×]\s*{_NUMBER}\s*mm(?!\w)")
+_BOTH = Pattern(
+    rf"(?<![\w./])({_NUMBER}(?:{_TO}{_NUMBER})?)\s*(?:mm)?\s*[x×]\s*{_NUMBER}\s*mm(?!\w)"
+)
 _GAUGE = Pattern(r"(?<![\w./])\d{1,2}\s*(?:AWG|SWG|gauge|ga)\b\.?(?:\s+wire)?", re.IGNORECASE)
 _WIRE = Pattern(rf"(?:wire\s+({LENGTH})|({LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
 _INSIDE = Pattern(

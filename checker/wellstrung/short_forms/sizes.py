@@ -11,8 +11,8 @@ from wellstrung.short_forms.phrase import Phrase
 from wellstrung.tables import Row
 
 RATING = r"(?<![\w.])(\d+(?:\.\d+)?[ -]*(?:lbs?\b\.?|pounds?\b|kgs?\b|N\b|#(?!\w)))"
-_OFF = r"(?: ?(?:±|\.\.|to) ?\d*\.?\d+)?"
 _INCHES = r"in(?:ch(?:es)?)?\b|[\"″”]"
+_OFF = rf"(?: ?(?:mm\b|{_INCHES})? ?(?:±|\.\.|to) ?\d*\.?\d+)?"
 THICK = rf"(?<![\w./])((?:\d+/\d+|\d*[.,]?\d+{_OFF}) ?(?:mm\b|{_INCHES})|0?\.0\d+(?![\w.]))"
 _END, _BEGIN = r"(?![\w./-])", r"(?<![\w./-])"
 _LETTER = r"[A-H]|FF|O{1,3}|0{1,3}"
@@ -41,11 +41,11 @@ def rating(text: str) -> str:
 def length(text: str) -> str:
     """How thick a line is; decimals of an inch need no unit.
 
-    >>> length(".015"), length(".7mm"), length("0.5 mm")
-    ('0.015 in', '0.7 mm', '0.5 mm')
+    >>> length(".0155"), length(".7mm"), length("0.5 mm")
+    ('0.0155 in', '0.7 mm', '0.5 mm')
     """
     if re.fullmatch(r"0?\.0\d+", text):
-        return f"{float(text):.3f} in"
+        return f"0.{text.partition('.')[2]} in"
     figure, unit = re.fullmatch(r"([\d.,/]+(?:[ .to±]+[\d.,]+)?) ?(.+)", text).groups()  # type: ignore[union-attr]
     return f"{'0' if figure.startswith('.') else ''}{figure} {unit}"
 
