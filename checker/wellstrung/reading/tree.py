@@ -122,21 +122,22 @@ def with_nodes(old: Mapping, new: Fields[str, Node]) -> Mapping:
     )
 
 
-def with_fields(group: Mapping, fields: Fields[str, Node]) -> Mapping:
+def with_fields(old: Mapping, fields: Fields[str, Node]) -> Mapping:
     """A group with other fields: those that it had keep their key."""
-    changed = copy(group)
-    changed.entries = {
-        name: Entry(group.entries[name].key if name in group.entries else _named(name, node), node)
-        for name, node in fields.items()
-    }
-    changed.value = {name: node.value for name, node in fields.items()}
-    return changed
+    had = old.entries
+    return group(
+        old,
+        {
+            name: Entry(had[name].key if name in had else _named(name, node), node)
+            for name, node in fields.items()
+        },
+    )
 
 
-def as_text(said: Scalar) -> Scalar:
-    """A value as the author wrote it, be it a number."""
+def meaning(said: Scalar, value: str) -> Scalar:
+    """The author's words, with the value that they mean."""
     words = copy(said)
-    words.value = said.text
+    words.value = value
     return words
 
 
@@ -166,31 +167,20 @@ def implied_data(said: Node, value: Any) -> Node:
     if isinstance(value, dict):
         return Spelled(said, {name: implied_data(said, one) for name, one in value.items()})
     if isinstance(value, list):
-        items = Sequence.__new__(Sequence)
-        items.file = said.file
-        items.line, items.column = said.line, said.column
-        items.end_line, items.end_column = said.end_line, said.end_column
-        items.items, items.value = [implied_data(said, one) for one in value], value
-        return items
+        return sequence(said, [implied_data(said, one) for one in value])
     return implied(said, value)
 
 
-def without(group: Mapping, name: str) -> Mapping:
+def without(old: Mapping, name: str) -> Mapping:
     """A group without one of its fields."""
-    changed = copy(group)
-    changed.entries = {one: entry for one, entry in group.entries.items() if one != name}
-    changed.value = {one: entry.node.value for one, entry in changed.entries.items()}
-    return changed
+    return group(old, {one: entry for one, entry in old.entries.items() if one != name})
 
 
-def with_more(group: Mapping, more: Fields[str, Node]) -> Mapping:
+def with_more(old: Mapping, more: Fields[str, Node]) -> Mapping:
     """A group with fields that the author did not write as they are."""
-    changed = copy(group)
-    changed.entries = group.entries | {
-        name: Entry(_named(name, node), node) for name, node in more.items()
-    }
-    changed.value = {name: entry.node.value for name, entry in changed.entries.items()}
-    changed.added = group.added | more.keys()
+    new = {name: Entry(_named(name, node), node) for name, node in more.items()}
+    changed = group(old, old.entries | new)
+    changed.added = old.added | more.keys()
     return changed
 
 

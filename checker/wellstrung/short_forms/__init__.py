@@ -121,11 +121,11 @@ def _worked(
     if spelled is not None:
         new["thread"] = spelled
     elif isinstance(said, tree.Scalar):
-        new["thread"] = tree.as_text(said)
+        new["thread"] = tree.meaning(said, said.text)
     if isinstance(told, tree.Scalar):
         sizes = {other: _node(node, "size") for other, node in parts.items() if _is(node, "needle")}
         known = {other: size for other, size in sizes.items() if isinstance(size, tree.Scalar)}
-        new["needle"] = needle(told, name, known, faults) or tree.as_text(told)
+        new["needle"] = needle(told, name, known, faults) or tree.meaning(told, told.text)
     return tree.with_nodes(group, new) if new else group
 
 

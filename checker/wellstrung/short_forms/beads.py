@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from copy import copy
 from functools import cache
 
 from wellstrung import tables
@@ -94,8 +93,7 @@ def bead_group(node: tree.Mapping, faults: list[Fault]) -> tree.Mapping | None:
         family = _named(kind)
         if family is None:
             return None
-        new["type"] = copy(kind)
-        new["type"].value = family.name
+        new["type"] = tree.meaning(kind, family.name)
     if size is not None and "number 1" in family.cells:
         number = _NUMBER.fullmatch(size.text)
         said = _in_numbers(size if number else None, family)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from copy import copy
 
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
@@ -41,7 +40,7 @@ def needle(
 ) -> tree.Scalar | None:
     """The needle as its table names it, in the author's words; or a needle of the plan's parts."""
     if node.text in known and node.text != name:
-        return _as(node, str(known[node.text].value))
+        return tree.meaning(node, str(known[node.text].value))
     phrase, what = Phrase(node), f"the needle {shown(node)} of `{name}`"
     kind = phrase.take_word(_CLASSES)
     fineness = phrase.take(_FINENESS) if kind is not None and kind.value == "twisted" else None
@@ -59,13 +58,7 @@ def needle(
         faults.append(_unknown(node, left, what))
         return None
     fine = size.text.lower() if size is not None else ""
-    return _as(node, f"{kind.value} {fine}".strip())
-
-
-def _as(node: tree.Scalar, value: str) -> tree.Scalar:
-    said = copy(node)
-    said.value = value
-    return said
+    return tree.meaning(node, f"{kind.value} {fine}".strip())
 
 
 def _unknown(node: tree.Scalar, left: tree.Scalar | None, what: str) -> Fault:

@@ -7,7 +7,6 @@ in the plan. A word with several meanings, and one for what no plan can say yet,
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from copy import copy
 from typing import Any
 
 from msgspec import Struct, field
@@ -159,14 +158,14 @@ class _Words(Struct):
                 return node, {}
             meant = said(where, node.text)
             if meant is not None:
-                return _meaning(node, meant[0]), meant[1]
+                return tree.meaning(node, meant[0]), meant[1]
             known = answer(where, node.text)
             if known is not None:
                 self.faults.append(fault(_answered(name, node, *known), node.place, node.text))
                 return node, {}
         alike = [word for word in own if isinstance(word, str) and close(word) == close(node.text)]
         if len(alike) == 1:
-            return _meaning(node, alike[0]), {}
+            return tree.meaning(node, alike[0]), {}
         taken = [word for where in places for word in words_at(where)] if own else []
         if nearest(node.text, map(str, own)) is None and (near := nearest(node.text, taken)):
             edits = (Edit(node.place, near),)
@@ -242,12 +241,6 @@ def _answered(name: str, node: tree.Scalar, advice: str, several: bool) -> str:
     if several:
         return f"{name} is {shown(node)}, which has more than one meaning: {advice}"
     return f"{name} is {shown(node)}, which no plan can say yet: {advice}"
-
-
-def _meaning(node: tree.Scalar, value: str) -> tree.Scalar:
-    word = copy(node)
-    word.value = value
-    return word
 
 
 def _of_metal(
