@@ -13,10 +13,11 @@ from functools import cache
 from wellstrung import tables
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
+from wellstrung.common.trade_words import plain
 from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.phrase import Phrase, known_in, plain
+from wellstrung.short_forms.phrase import Phrase, known_in
 
 #: the size of a seed bead, which is no length
 _OUGHT = Pattern(r"(?<![\w/])\d{1,2}\s*(?:/\s*[0oO]|°|º)(?![\w/])")

@@ -9,11 +9,11 @@ from functools import cache
 from wellstrung import tables
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.trade_words import ACCEPTED, words
+from wellstrung.common.trade_words import ACCEPTED, plain, words
 from wellstrung.common.wording import either, listed, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.phrase import Phrase, plain
+from wellstrung.short_forms.phrase import Phrase
 from wellstrung.short_forms.sizes import RATING, THICK, length, rating, size_of
 
 _NUMBER = r"\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)?"

@@ -15,13 +15,13 @@ from typing import NamedTuple
 from wellstrung import tables
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
-from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_of, meaning, words
+from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_of, meaning, plain, words
 from wellstrung.common.units import USUAL
 from wellstrung.common.wording import article, either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
-from wellstrung.short_forms.phrase import Phrase, plain
+from wellstrung.short_forms.phrase import Phrase
 from wellstrung.short_forms.phrase import part as within
 
 

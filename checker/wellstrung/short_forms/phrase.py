@@ -9,6 +9,7 @@ from functools import lru_cache
 
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
+from wellstrung.common.trade_words import plain
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 
@@ -88,15 +89,6 @@ def part(node: tree.Scalar, start: int, end: int) -> tree.Scalar:
         words.column, words.end_column = node.column + quote + start, node.column + quote + end
         words.quoted = False
     return words
-
-
-def plain(words: str) -> str:
-    """Words in small letters, with single spaces for hyphens.
-
-    >>> plain("Fire-Polished  round")
-    'fire polished round'
-    """
-    return " ".join(words.casefold().replace("-", " ").split())
 
 
 def known_in(words: str, meanings: Mapping[str, str]) -> bool:
