@@ -8,6 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from wellstrung.common.patterns import Pattern
+
 #: a word of a shop -> what a line of supplies is `sold_as`
 SOLD_AS: Mapping[str, str] = {
     word: name
@@ -27,7 +29,7 @@ SOLD_AS: Mapping[str, str] = {
 }
 #: what beads come strung in, and are counted by their length
 STRUNG = frozenset({"hank", "strand", "loop"})
-_SAID = re.compile(
+_SAID = Pattern(
     rf"\b(?:{'|'.join([*SOLD_AS, 'count', 'ct', 'pcs?', 'pieces?', 'beads?'])})\b", re.IGNORECASE
 )
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from functools import cached_property
 
 
@@ -28,17 +27,9 @@ class Pattern:
         """Where it is first found."""
         return self.compiled.search(text)
 
-    def match(self, text: str) -> re.Match[str] | None:
-        """Whether a text begins with it."""
-        return self.compiled.match(text)
-
     def fullmatch(self, text: str) -> re.Match[str] | None:
         """Whether it is the whole text."""
         return self.compiled.fullmatch(text)
-
-    def finditer(self, text: str) -> Iterator[re.Match[str]]:
-        """Everywhere that it is found."""
-        return self.compiled.finditer(text)
 
     def sub(self, new: str, text: str) -> str:
         """The text with what is found replaced."""
