@@ -35,12 +35,14 @@ def _fault(says: str, place: Place, *also: Place) -> Fault:
 def _in_part(part: Part) -> Iterator[tuple[str, Place]]:
     """What two fields of one part say against each other, as they are written."""
     filled = part.kind.sold.filled(part.node) if part.kind.sold is not None else ()
-    size, own = part.node_at("size"), part.node_at(*filled) if filled else None
-    if size and own and own is not size and size.value not in (units.USUAL, own.value):
+    size = _written(part, units.length, "size") if filled else None
+    own = _written(part, units.length, *filled) if filled else None
+    if size and own and size[:3] != own[:3]:
+        field = " ".join(filled)
         yield (
-            f"`{part.name}` has size {size.value} and {' '.join(filled)} {own.value}, which are"
-            " one: keep one of them",
-            size.place,
+            f"`{part.name}` has size {size.text} and {field} {own.text}, and its size is its"
+            f" {field}: keep one of them",
+            part.place_of("size"),
         )
     for outer, inner, words in (
         ("outside", "bore", "the bore of {} is smaller than its outside"),
@@ -77,7 +79,8 @@ def _written(
     part: Part, read: Callable[[str | int | float], units.Parsed], *path: str
 ) -> units.Parsed | None:
     node = part.node_at(*path)
-    return read(node.value) if node is not None and node.value != units.REST else None
+    words = node is not None and node.value in (units.REST, units.USUAL)
+    return read(node.value) if node is not None and not words else None
 
 
 def _rest(plan: Plan) -> Iterator[Fault]:

@@ -154,5 +154,7 @@ run: [clasp.a, ring, strand, ring, clasp.b]
 def test_a_size_that_another_field_contradicts(checker: Checker) -> None:
     ring = "{kind: jump ring, size: 5 mm, outside: 6 mm, wire: 20 AWG}"
     found = checker.check_text(TIED.format(ring=ring)).remarks
-    says = "`ring` has size 5 mm and outside 6 mm, which are one: keep one of them"
+    says = "`ring` has size 5 mm and outside 6 mm, and its size is its outside: keep one of them"
     assert [one.says for one in found] == [says]
+    same = checker.check_text(TIED.format(ring=ring.replace("6 mm", "0.5 cm")))
+    assert same.readable and not same.failures
