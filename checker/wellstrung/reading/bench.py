@@ -14,6 +14,7 @@ from wellstrung.common.places import Fault
 from wellstrung.common.wording import article, same_as
 from wellstrung.reading import parser, schema
 from wellstrung.reading import tree as reading
+from wellstrung.reading.faults import fault
 from wellstrung.reading.house_limits import Measures, house_limits, is_one
 from wellstrung.reading.setting_names import unknown
 from wellstrung.reading.settings import (
@@ -110,19 +111,20 @@ def _settings(
                 else:
                     own[group][name] = _setting(name, entry.node, defaults[name])
             except units.UnitFault as wrong:
-                faults.append(_fault(f"`{name}` of `{group}`: {wrong.says}", entry.node))
+                faults.append(fault(f"`{name}` of `{group}`: {wrong.says}", entry.node.place))
     house = tuple(house_limits(_of_house(read.tree), measures, faults))
     own_prices: dict[str, str] = {}
     for entry in _entries(read.tree, "prices"):
         try:
             own_prices[entry.key.text] = money.price(entry.node.value).text
         except units.UnitFault as wrong:
-            faults.append(_fault(f"`{entry.key.text}` of `prices`: {wrong.says}", entry.node))
+            says = f"`{entry.key.text}` of `prices`: {wrong.says}"
+            faults.append(fault(says, entry.node.place))
     budget = read.tree.value.get("budget")
     if budget is not None:
         places["budget", "budget"] = read.tree.entries["budget"].key.place
     if faults:
-        return None, tuple(sorted(faults, key=lambda fault: fault.place))
+        return None, tuple(sorted(faults, key=lambda one: one.place))
     return (
         Bench(
             read.file,
@@ -153,10 +155,6 @@ def _of_house(tree: reading.Mapping) -> Iterator[reading.Entry]:
     entry = tree.entries.get("limits")
     if entry is not None and isinstance(entry.node, reading.Mapping):
         yield from (inner for name, inner in entry.node.entries.items() if is_one(name))
-
-
-def _fault(says: str, node: reading.Node) -> Fault:
-    return Fault("plan-shape", says.replace("\n", " "), node.place)
 
 
 def _setting(name: str, node: reading.Node, default: Setting) -> Setting:

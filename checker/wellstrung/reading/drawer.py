@@ -18,6 +18,7 @@ from wellstrung.common import money, units
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import listed, nearest
 from wellstrung.reading import parser, schema, tree
+from wellstrung.reading.faults import fault
 from wellstrung_schemas import drawer as drawer_schema
 from wellstrung_schemas import fragment, kind_names
 
@@ -107,7 +108,7 @@ def _bad_prices(found: tree.Read) -> Iterator[Fault]:
             money.price(entry.node.value)
         except units.UnitFault as wrong:
             says = f"the price of `{name}`: {wrong.says}"
-            yield Fault("plan-shape", says, entry.node.place)
+            yield fault(says, entry.node.place)
 
 
 def named_by(plan: tree.Read, folder: Path | None, kinds: Kinds | None = None) -> tree.Read | None:
@@ -147,8 +148,7 @@ def _is_file(path: Path) -> bool:
 def _none(plan: tree.Read, entry: tree.Entry, says: str) -> tree.Read:
     """A drawer that cannot be used, with a fault at the line that names it."""
     name = str(entry.node.value)
-    fault = Fault("plan-shape", says.replace("\n", " "), entry.node.place, found=name)
-    return tree.Read(plan.file, "", None, [fault])
+    return tree.Read(plan.file, "", None, [fault(says, entry.node.place, name)])
 
 
 def filled(plan: tree.Read, drawer: tree.Read | None) -> Filled:
@@ -199,10 +199,10 @@ def _taken_from(
         kept = has.get(str(word.value)) if isinstance(word, tree.Scalar) else None
         if drawer is None:
             says = f"`{name}` comes from a drawer, but the plan names none: write one,"
-            faults.append(Fault("plan-shape", f"{says} {_EXAMPLE}", word.place))
+            faults.append(fault(f"{says} {_EXAMPLE}", word.place))
         elif not isinstance(word, tree.Scalar):
             says = f"`from` of `{name}` is not a name: write the name of a {what} in the drawer"
-            faults.append(Fault("plan-shape", says, word.place))
+            faults.append(fault(says, word.place))
         elif kept is None:
             faults.append(_unknown(what, word, has))
         elif isinstance(kept.node, tree.Mapping):
@@ -262,8 +262,7 @@ def _unknown(what: str, word: tree.Node, has: Mapping[str, tree.Entry]) -> Fault
     some = listed(list(has)[:_FEW]) + (f" and {len(has) - _FEW} more" if len(has) > _FEW else "")
     advice = f"write `{near}`" if near else ""
     says = f"there is no {what} called `{asked}` in the drawer"
-    return Fault(
-        "plan-shape",
+    return fault(
         f"{says}: {advice}" if near else says if has else f"{says}, which has no {what}s",
         word.place,
         found=asked,
