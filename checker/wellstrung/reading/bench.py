@@ -15,7 +15,7 @@ from wellstrung.common.wording import article, same_as
 from wellstrung.reading import parser, schema
 from wellstrung.reading import tree as reading
 from wellstrung.reading.faults import fault
-from wellstrung.reading.house_limits import Measures, house_limits, is_one
+from wellstrung.reading.house_limits import BY_UNIT, Measures, house_limits, is_one
 from wellstrung.reading.setting_names import unknown
 from wellstrung.reading.settings import (
     ALLOWANCES,
@@ -36,12 +36,6 @@ BENCH = parser.Expected(
 _NUMBER = r"\d+(?:\.\d+)?"
 _RATE = re.compile(rf"({_NUMBER}) ?(?:beads?)? ?(?:/|per|an?) ?(\S.*)", re.IGNORECASE)
 _NOTHING = re.compile(r"\s*0+(?:\.0+)?(?=\s*[^\s\d.,/%±]+\s*$)")
-_UNITS: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
-    "mm": units.length,
-    "g": units.mass,
-    "N": units.force,
-    "min": units.duration,
-}
 _NO_MEASURES: Measures = {}
 #: The fastest hands anyone has: beads a minute, a guess far above any known.
 _FASTEST = 1000.0
@@ -162,8 +156,8 @@ def _setting(name: str, node: reading.Node, default: Setting) -> Setting:
     written = node.value
     if default.unit == BEADS_PER_MINUTE:
         value = _rate(written)
-    elif default.unit in _UNITS:
-        value = _measured(written, _UNITS[default.unit])
+    elif default.unit in BY_UNIT:
+        value = _measured(written, BY_UNIT[default.unit])
     elif default.unit:
         value = _named(written, default)
     else:

@@ -22,7 +22,8 @@ from wellstrung.reading.settings import PART, PIECE, HouseLimit
 #: the unit of each quantity by whose it is, as is installed; None where it differs
 Measures = Mapping[str, Mapping[str, str | None]]
 _ENDS = re.compile(r"(at most|at least) (.+)|between (.+) and (.+)", re.IGNORECASE)
-_READERS: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
+#: what reads a value with its unit, by the base unit
+BY_UNIT: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
     "mm": units.length,
     "g": units.mass,
     "N": units.force,
@@ -152,14 +153,14 @@ def _read(written: object, unit: str | None) -> _End | None:
         return None
     assert isinstance(written, str | int | float)
     if unit is None:
-        for base in (*_READERS, ""):
+        for base in (*BY_UNIT, ""):
             try:
                 return _read(written, base)
             except units.UnitFault:
                 continue
         raise units.UnitFault(f"`{written}` is no length, mass, time, volume or number")
-    if unit in _READERS:
-        parsed = _READERS[unit](written)
+    if unit in BY_UNIT:
+        parsed = BY_UNIT[unit](written)
         if parsed.low != parsed.high:
             raise units.UnitFault(f"`{written}` is a range: write one value for each end")
         return _End(parsed.value, unit, " ".join(str(written).split()))
