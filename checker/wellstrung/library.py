@@ -65,14 +65,16 @@ def load_plan(path: Path | str, *, text: str | None = None) -> LoadedPlan:
     """A plan file with its bench and its drawer, found as the command line finds them.
 
     With `text` the plan is that text, and `path` is what remarks call it. A file that cannot be
-    read is no exception: `check` tells its faults. Raises HostError if its bench cannot be used.
+    read is no exception: `check` lists its faults. Raises HostError if its bench cannot be used.
     """
     path = Path(path)
+    installed = _checker().installed
     if text is not None:
-        return LoadedPlan(parser.read_text(text, str(path)))
+        read = parser.read_text(text, str(path))
+        return LoadedPlan(read, None, drawers.named_by(read, None))
     read = parser.read(path)
-    bench = Benches(_checker().installed, None, say=None).of(path)
-    return LoadedPlan(read, bench, drawers.named_by(read, path.parent))
+    bench = Benches(installed, None, say=None).of(path)
+    return LoadedPlan(read, bench, drawers.named_by(read, path.parent, installed.fragments))
 
 
 def check(plan: LoadedPlan) -> PlanResult:

@@ -10,10 +10,13 @@ from pathlib import Path
 
 import pytest
 from msgspec import Struct
+from msgspec.structs import replace
 
 import wellstrung
 from running import ROOT
-from wellstrung import LoadedPlan, check, load_plan, quantities, supplies
+from wellstrung import LoadedPlan, check, library, load_plan, quantities, supplies
+from wellstrung.judging.checker import Checker
+from wellstrung.plugins import host as hosts
 from wellstrung.plugins.error import HostError
 
 PLANS = [*sorted((ROOT / "sample_plans").glob("*.yaml")), ROOT / "no such plan.yaml"]
@@ -61,7 +64,9 @@ def test_a_result_is_data_alone() -> None:
     assert not [one for one in within(found) if callable(one)]
 
 
-def test_a_file_that_is_no_plan_is_told_and_never_raised(capfd: pytest.CaptureFixture[str]) -> None:
+def test_faults_of_a_file_that_is_no_plan_are_listed_and_never_raised(
+    capfd: pytest.CaptureFixture[str],
+) -> None:
     plan = load_plan(PLANS[-1])
     (remark,) = check(plan).remarks
     assert remark.says == f"`{PLANS[-1]}` cannot be read: no such file or directory"
@@ -79,6 +84,25 @@ def test_the_bench_and_the_drawer_beside_a_plan_go_with_it(tmp_path: Path) -> No
     (tmp_path / "bench.yaml").write_text("bench: 1\nlimits: {pin girp: 8 mm}\n", encoding="utf-8")
     with pytest.raises(HostError, match="there is no limit called `pin girp`: write `pin grip`"):
         load_plan(tmp_path / "plan.yaml")
+
+
+def test_a_text_has_no_folder_to_find_a_drawer_in() -> None:
+    (remark,) = check(load_plan("tag.yaml", text="plan: 1\ndrawer: own.yaml\n")).remarks
+    assert remark.says.startswith("the plan was given as text, which has no folder")
+
+
+def test_a_list_beside_a_plan_may_hold_the_kinds_of_plugins(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    host = hosts.load()
+    kind = replace(host.kinds["end cap"], name="gangway cap")
+    with_kind = replace(host, kinds={**host.kinds, kind.name: kind})
+    monkeypatch.setattr(library, "_checker", lambda: Checker(with_kind))
+    (tmp_path / "plan.yaml").write_text("plan: 1\ndrawer: own.csv\n", encoding="utf-8")
+    (tmp_path / "own.csv").write_text("name,kind,bore\ncup,gangway cap,8 mm\n", encoding="utf-8")
+    drawer = load_plan(tmp_path / "plan.yaml").drawer
+    assert drawer is not None and drawer.tree is not None
+    assert drawer.tree.value["parts"] == {"cup": {"kind": "gangway cap", "bore": "8 mm"}}
 
 
 def test_a_name_that_is_not_offered_is_refused() -> None:

@@ -170,7 +170,7 @@ def _is_bench(file: str, folder: str, say: Say | None) -> bool:
 
 def drawer(file: Path, installed: Installed) -> tree.Read:
     """The drawer that was named, for every plan; raises HostError."""
-    found = drawers.read(file, {name: kind.fragment for name, kind in installed.kinds.items()})
+    found = drawers.read(file, installed.fragments)
     if found.faults:
         raise _unusable("drawer", found.faults)
     return found

@@ -31,7 +31,7 @@ class _Plan:
         self.path = only_plan(plan_files(options))
         bench = Benches(host, options.bench).of(self.path)
         self._drawer = drawer(options.drawer, host) if options.drawer is not None else None
-        self._kinds = {name: kind.fragment for name, kind in host.kinds.items()}
+        self._kinds = host.fragments
         self._offering = Checker(host, bench=bench)
         self._checker = Checker(host, bench=bench, trials=0)
         self.result = self._offering.check_file(self.path, drawer=self._drawer)

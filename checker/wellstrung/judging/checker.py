@@ -53,7 +53,7 @@ class Checker:
         self.quantities = quantities
         self.keep = keep
         self._trials = trials
-        self._known = schema.Known({name: kind.fragment for name, kind in installed.kinds.items()})
+        self._known = schema.Known(installed.fragments)
 
     def check_file(
         self, path: Path, bench: Bench | None = None, drawer: tree.Read | None = None

@@ -23,6 +23,11 @@ class Installed(Struct, frozen=True):
     owners: Mapping[str, str]
 
     @property
+    def fragments(self) -> Mapping[str, Mapping[str, object]]:
+        """The schema fragment of each kind of part."""
+        return {name: kind.fragment for name, kind in self.kinds.items()}
+
+    @property
     def limits(self) -> Mapping[str, Setting]:
         """Every limit that a bench file can change: those of the rules, and those of the core."""
         declared = [limit for rule in self.rules.values() for limit in rule.limits]
