@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import Any, NamedTuple
 
 from wellstrung.common import units
@@ -15,40 +16,41 @@ from wellstrung.start.question import Answers, Refused
 Fields = dict[str, Any]
 
 
+@contextmanager
+def as_in_a_plan() -> Iterator[None]:
+    """Refuse what a plan does not take as a value, in the same words."""
+    try:
+        yield
+    except units.UnitFault as fault:
+        raise Refused(fault.says) from None
+
+
 #: what people say before a measure: `wrist 16 cm`, `about 7 in`
 _BEFORE = re.compile(r"^(?:[A-Za-z]+[ :]+)+(?=[\d½¼¾⅛⅜⅝⅞⅓⅔])")
 
 
+@as_in_a_plan()
 def length(text: str, answers: Answers) -> units.Parsed:
     """A length, as a plan writes it."""
-    try:
-        return units.target(_BEFORE.sub("", text))
-    except units.UnitFault as fault:
-        raise Refused(fault.says) from None
+    return units.target(_BEFORE.sub("", text))
 
 
+@as_in_a_plan()
 def measure(text: str, answers: Answers) -> units.Parsed:
     """What a wearer measures."""
-    try:
-        return units.length(_BEFORE.sub("", text))
-    except units.UnitFault as fault:
-        raise Refused(fault.says) from None
+    return units.length(_BEFORE.sub("", text))
 
 
+@as_in_a_plan()
 def size(text: str, answers: Answers) -> units.Parsed:
     """The size of a part."""
-    try:
-        return units.size(text)
-    except units.UnitFault as fault:
-        raise Refused(fault.says) from None
+    return units.size(text)
 
 
+@as_in_a_plan()
 def wire(text: str, answers: Answers) -> units.Parsed:
     """A wire, by its gauge with the system, or in mm."""
-    try:
-        return units.wire(text)
-    except units.UnitFault as fault:
-        raise Refused(fault.says) from None
+    return units.wire(text)
 
 
 def whole(least: int, most: int, what: str) -> Callable[[str, Answers], int]:
@@ -85,6 +87,7 @@ _CHILD = re.compile(r"\b(child|girl|boy|kid|daughter|son|niece|nephew)\b", re.IG
 _METALS = re.compile(r"\b(nickel|metals?|allerg\w*|sensitive)\b", re.IGNORECASE)
 
 
+@as_in_a_plan()
 def wearer(text: str, answers: Answers) -> Wearer:
     """Who wears it.
 
@@ -96,10 +99,7 @@ def wearer(text: str, answers: Answers) -> Wearer:
     found = _AGE.search(text)
     if found is not None:
         written = found[0] if not found[0].isdecimal() else f"{found[0]} years"
-        try:
-            units.age(written)
-        except units.UnitFault as fault:
-            raise Refused(fault.says) from None
+        units.age(written)
         return Wearer(written, metals)
     if _CHILD.search(text):
         return Wearer("child", metals)

@@ -56,8 +56,3 @@ class Style(Struct, frozen=True):
     linked: bool = False
     #: whether rings join it to its clasp
     ringed: bool = True
-
-
-def usual_thread(style: Style) -> str:
-    """The thread that is proposed for it: the first of those it takes."""
-    return style.threads[0]

@@ -6,7 +6,7 @@ import re
 
 from wellstrung.common import money, units
 from wellstrung.start.question import Answers, Choice, Question, Refused, one_of, saying
-from wellstrung.start.words import Fields
+from wellstrung.start.words import Fields, as_in_a_plan
 
 _MORE = (Choice("no"), Choice("class"), Choice("price"), Choice("both"))
 
@@ -26,11 +26,9 @@ def _class(text: str, answers: Answers) -> Fields:
     return {"length": found[2], **({"sessions": int(found[1])} if found[1] else {})}
 
 
+@as_in_a_plan()
 def _budget(text: str, answers: Answers) -> str:
-    try:
-        money.budget(text)
-    except units.UnitFault as fault:
-        raise Refused(fault.says) from None
+    money.budget(text)
     return text
 
 
