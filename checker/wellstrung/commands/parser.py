@@ -156,6 +156,7 @@ def parser() -> argparse.ArgumentParser:
             metavar="FILE",
             help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
         )
+    for command in (check, sheet, mend, supplies, cuts, sizes):
         command.add_argument(
             "--drawer",
             type=Path,

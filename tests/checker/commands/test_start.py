@@ -125,6 +125,11 @@ def test_input_that_ends_leaves_nothing(tmp_path: Path) -> None:
     assert list(tmp_path.iterdir()) == []
 
 
+def test_no_drawer_is_taken_since_a_new_plan_takes_nothing_from_one(run: Run) -> None:
+    ran = run("start", "--drawer", "drawer.yaml")
+    assert ran.code == 2 and "unrecognized arguments: --drawer" in ran.err
+
+
 def test_answers_from_a_file_never_write_over_another(run: Run, tmp_path: Path) -> None:
     answers, out = ANSWERS / "pendant.yaml", tmp_path / "plan.yaml"
     assert run("start", "--answers", answers, "--out", out).code == 0
