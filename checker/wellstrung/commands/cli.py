@@ -5,13 +5,13 @@ from __future__ import annotations
 import gc
 import os
 import sys
-from argparse import ArgumentParser, _SubParsersAction
+from argparse import ArgumentParser
 from collections.abc import Mapping, Sequence
 from importlib import import_module
 from typing import TYPE_CHECKING
 
 from wellstrung.commands.output import BROKEN
-from wellstrung.commands.parser import parser
+from wellstrung.commands.parser import add_brought, commands_of, parser
 from wellstrung.plugins import entry_points
 from wellstrung.plugins.error import HostError
 
@@ -44,14 +44,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _commands_of_others(whole: ArgumentParser, arguments: Sequence[str]) -> Mapping[str, Command]:
     """The commands that plugins bring, added to the parser where one of ours is not named."""
-    (ours,) = (one for one in whole._actions if isinstance(one, _SubParsersAction))
-    if next(iter(arguments), "") in ours.choices or not entry_points.others("wellstrung"):
+    ours = commands_of(whole).choices
+    if next(iter(arguments), "") in ours or not entry_points.others("wellstrung"):
         return {}
     from wellstrung.plugins.host import load
 
     found = load().commands
-    for name, command in found.items():
-        if name in ours.choices:
-            raise HostError(f"a plugin brings a command `{name}`, which is one of ours: rename it")
-        command.options(ours.add_parser(name, help=command.help))
+    add_brought(whole, found)
     return found

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import argparse
-from argparse import _SubParsersAction
 
 import shtab
 
 from wellstrung import tables
 from wellstrung.commands.files import PLAN_ENDINGS
 from wellstrung.commands.output import OK, show
-from wellstrung.commands.parser import parser
+from wellstrung.commands.parser import add_brought, commands_of, parser
 from wellstrung.plugins import host as hosts
 
 #: folders, and files that may be plans
@@ -20,10 +19,9 @@ _PLAN = shtab.glob(*(f"*{ending}" for ending in PLAN_ENDINGS))
 def run(options: argparse.Namespace) -> int:
     """Print the script for a shell, with the names of all that is installed; the exit code."""
     whole, host = parser(), hosts.load()
-    for name, brought in host.commands.items():
-        brought.options(_commands(whole).add_parser(name, help=brought.help))
+    add_brought(whole, host.commands)
     names = {"rules": list(host.rules), "tables": list(tables.names())}
-    for command, its in _commands(whole).choices.items():
+    for command, its in commands_of(whole).choices.items():
         for action in its._actions:
             if action.dest == "plans":
                 action.complete = _PLAN  # type: ignore[attr-defined]
@@ -37,10 +35,3 @@ def run(options: argparse.Namespace) -> int:
                 action.complete = shtab.DIRECTORY  # type: ignore[attr-defined]
     show(shtab.complete(whole, options.shell))
     return OK
-
-
-def _commands(
-    whole: argparse.ArgumentParser,
-) -> argparse._SubParsersAction[argparse.ArgumentParser]:
-    (found,) = (one for one in whole._actions if isinstance(one, _SubParsersAction))
-    return found

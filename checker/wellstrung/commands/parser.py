@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from wellstrung.commands.output import columns
+from wellstrung.plugins.error import HostError
+
+if TYPE_CHECKING:
+    from wellstrung.plugins.command import Command
 
 EXIT_CODES = (
     "Exit: 0 no errors; 1 a plan has errors or cannot be read; 2 the checker could not do its job."
@@ -174,6 +180,23 @@ def parser() -> argparse.ArgumentParser:
             help="a Python file with rules of your own; its code is run",
         )
     return whole
+
+
+def commands_of(
+    whole: argparse.ArgumentParser,
+) -> argparse._SubParsersAction[argparse.ArgumentParser]:
+    """The commands of a parser."""
+    (found,) = (one for one in whole._actions if isinstance(one, argparse._SubParsersAction))
+    return found
+
+
+def add_brought(whole: argparse.ArgumentParser, brought: Mapping[str, Command]) -> None:
+    """Add the commands of plugins; raises HostError for one with the name of one of ours."""
+    ours = commands_of(whole)
+    for name, command in brought.items():
+        if name in ours.choices:
+            raise HostError(f"a plugin brings a command `{name}`, which is one of ours: rename it")
+        command.options(ours.add_parser(name, help=command.help))
 
 
 def _forms(command: argparse.ArgumentParser, *forms: str) -> None:

@@ -7,7 +7,7 @@ import re
 import sys
 from pathlib import Path
 
-from wellstrung.commands.files import Benches
+from wellstrung.commands.files import PLAN_ENDINGS, Benches
 from wellstrung.commands.output import BROKEN, OK, answer, looks, note, save, show
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
@@ -63,13 +63,11 @@ def _written(tried: Tried, options: argparse.Namespace, *, asking: bool) -> int:
         if not asking:
             note(f"{out} is there already: give another --out, or take --force")
             return BROKEN
-        given = _line(
-            f"{out} is there already. Another name, or `over` to write over it > "
-        ).strip()
+        given = _line(f"{out} is there already. Another name, or `over` to write over it > ")
         if given == "over":
             break
         if given:
-            out = Path(given if given.endswith((".yaml", ".yml")) else f"{given}.yaml")
+            out = Path(given if given.endswith(PLAN_ENDINGS) else f"{given}.yaml")
     save({out: tried.text}, force=True)
     show(f"check it with: wellstrung check {out}")
     return OK
