@@ -134,12 +134,13 @@ def one_of(
         text = text.replace(",", "")
         offered = choices(answers)
         words = [choice.word for choice in offered]
-        if text.isdecimal() and text not in words:
+        called = {name: choice.word for choice in offered for name in (*choice.also, choice.word)}
+        found = same_as(text, words) or same_as(text, called)
+        if found is None and text.isdecimal():
             if 1 <= int(text) <= len(words):
                 return words[int(text) - 1]
             raise Refused(f"choose a number from 1 to {len(words)}, or write the word")
-        called = {name: choice.word for choice in offered for name in (*choice.also, choice.word)}
-        found = same_as(text, called) or _begins(text, list(called))
+        found = found or _begins(text, called)
         if found is not None:
             return called[found]
         near = nearest(text, called)
@@ -149,12 +150,12 @@ def one_of(
     return read
 
 
-def _begins(text: str, words: Sequence[str]) -> str | None:
-    """The only word that begins so, or that holds this one whole."""
+def _begins(text: str, called: Mapping[str, str]) -> str | None:
+    """The answer of which alone a name begins so, or holds this word whole."""
     low = text.casefold()
-    found = [word for word in words if word.casefold().startswith(low)]
-    found = found or [word for word in words if low in word.casefold().split()]
-    return found[0] if len(found) == 1 else None
+    found = {called[name] for name in called if name.casefold().startswith(low)}
+    found = found or {called[name] for name in called if low in name.casefold().split()}
+    return found.pop() if len(found) == 1 else None
 
 
 def saying(text: str) -> Callable[[Answers], str]:

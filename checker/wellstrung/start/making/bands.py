@@ -64,7 +64,6 @@ STYLES = (
         _CUFF,
         "8",
         "11/0 Japanese",
-        also=("square stitch",),
     ),
     _style("loom", "woven on a loom, on warp threads", _CUFF, "14", "11/0 cylinder", warp="0.2 mm"),
     _style(
@@ -74,7 +73,6 @@ STYLES = (
         "4",
         "11/0 Japanese",
         closings=(BUTTON,),
-        also=("raw",),
     ),
     _style(
         "netting",
@@ -83,7 +81,7 @@ STYLES = (
         "15",
         "11/0 Japanese",
         loop=5,
-        also=("netted", "net", "netted collar"),
+        also=("netted collar",),
         closings=(BUTTON,),
     ),
 )

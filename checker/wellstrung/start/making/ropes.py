@@ -130,7 +130,6 @@ STYLES = (
         (Choice("4", "thin"), Choice("6", "usual"), Choice("8", "thick")),
         "6",
         "11/0 Japanese",
-        "herringbone",
         "herringbone rope",
         "ndebele",
     ),
@@ -154,8 +153,6 @@ STYLES = (
         (Choice("5", "thin"), Choice("6", "usual"), Choice("8", "thick")),
         "6",
         "11/0 Japanese",
-        "crochet",
-        "bead crochet",
         "crochet rope",
     ),
 )  # fmt: skip

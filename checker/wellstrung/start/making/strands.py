@@ -138,7 +138,6 @@ STYLES = (
         "elastic", "stretched over the hand and knotted", "strung", ("bracelet", "anklet"),
         _role(_WHICH, "8 mm stone round"), _elastic, (KNOT,),
         threads=("elastic 0.7 mm", "elastic 0.5 mm", "elastic 1 mm"), counted="2 cm",
-        also=("stretch", "stretchy", "stretch cord"),
     ),
     Style(
         "knotted pearls", "a knot between beads, the ends in bead tips", "knotted", _AROUND,

@@ -48,7 +48,7 @@ class Style(Struct, frozen=True):
     ends: str = ""
     #: the tolerance of what comes out in whole beads or links, where the author gave none
     counted: str = ""
-    #: other words for it
+    #: other words for it, beside those of the trade for its stitch
     also: tuple[str, ...] = ()
     #: the part that a bail slides over
     work: str = "strand"
