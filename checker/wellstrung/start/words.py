@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from typing import Any, NamedTuple
 
 from wellstrung.common import units
+from wellstrung.common.trade_words import ACCEPTED, plain, words
 from wellstrung.common.wording import nearest
 from wellstrung.start import said
 from wellstrung.start.leaves import Noted
@@ -76,14 +77,16 @@ class Wearer(NamedTuple):
         return units.age(self.age) != units.age("adult")
 
 
-#: who is grown up, in the words of those who ask for a piece
-_GROWN = re.compile(
-    r"\b(adult|grown|friend|woman|man|lady|me|myself|her|him|mother|father|sister|brother|wife"
-    r"|husband|customer|anyone|nobody|shop|sale)\b",
-    re.IGNORECASE,
-)
+#: who wears it, the youngest first, in words beside those that the trade has for an age
+_WHO = {
+    "under three": (),
+    "child": ("daughter", "son", "niece", "nephew"),
+    "adult": (
+        "grown", "friend", "me", "myself", "her", "him", "mother", "father", "sister", "brother",
+        "wife", "husband", "customer", "anyone", "nobody", "shop", "sale",
+    ),
+}  # fmt: skip
 _AGE = re.compile(r"\d+(?:[.,]\d+)? ?(?:years?|yrs?|months?|mths?)?", re.IGNORECASE)
-_CHILD = re.compile(r"\b(child|girl|boy|kid|daughter|son|niece|nephew)\b", re.IGNORECASE)
 _METALS = re.compile(r"\b(nickel|metals?|allerg\w*|sensitive)\b", re.IGNORECASE)
 
 
@@ -101,9 +104,12 @@ def wearer(text: str, answers: Answers) -> Wearer:
         written = found[0] if not found[0].isdecimal() else f"{found[0]} years"
         units.age(written)
         return Wearer(written, metals)
-    if _CHILD.search(text):
-        return Wearer("child", metals)
-    if _GROWN.search(text) or (metals and len(text.split()) <= 4):
+    spoken = plain(re.sub(r"[^\w -]", " ", text))
+    for age, others in _WHO.items():
+        called = (age, *map(plain, words(ACCEPTED["age"][age])), *others)
+        if any(f" {word} " in f" {spoken} " for word in called):
+            return Wearer(age, metals)
+    if metals and len(text.split()) <= 4:
         return Wearer("adult", metals)
     near = nearest(text, ("adult", "child"))
     advice = f"`{near}`" if near else "`adult`, or an age as `7 years`"
