@@ -133,7 +133,7 @@ class Names:
             return f"`{name}` is a part, and this takes a bead", "write `part:` for `bead:`"
         if what == "bead" and says_a_bead(name):
             return (
-                f"`{name}` is no name of a bead in the plan",
+                f"`{name}` is not the name of a bead in the plan",
                 f"write it under `beads:` by a name of your own, as in `my bead: {name}`,"
                 " and that name here",
             )

@@ -246,7 +246,10 @@ def _words() -> str:
     lines += ["", "### types of beads, each as a phrase may have it", ""]
     for family in tables.load("other_beads").rows.values():
         lines.append(f"- `{family.name}`: {family.text('words')}; `{family.text('example')}`")
-    for answers, called in ((ASKED, "have more than one meaning"), (KNOWN, "no plan can say yet")):
+    for answers, called in (
+        (ASKED, "have more than one meaning"),
+        (KNOWN, "a plan cannot describe yet"),
+    ):
         lines += ["", f"Words that {called}, with what to write:", ""]
         for place, advised in answers.items():
             where = _WHERE.get(place, f"in `{place}`")

@@ -23,6 +23,7 @@ from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.phrase import Phrase
 from wellstrung.short_forms.phrase import part as within
+from wellstrung.short_forms.words import answered
 
 
 class Noun(NamedTuple):
@@ -220,10 +221,7 @@ def _answered(node: tree.Scalar, name: str, lengths: tuple[int, ...]) -> Fault |
                 continue
             for place in _ANSWERED_AT:
                 if (known := answer(place, word.text)) is not None:
-                    advice, several = known
-                    what = "has more than one meaning" if several else "no plan can say yet"
-                    says = f"`{name}` is {shown(word)}, which {what}: {advice}"
-                    return fault(says, word.place)
+                    return answered(f"`{name}`", word, *known)
     return None
 
 
@@ -251,7 +249,7 @@ def _no_noun(node: tree.Scalar, name: str) -> Fault:
             return fault(f"{says}: write its fields, as in `{{kind: {kind}, ...}}`", node.place)
         near = near or nearest(word, known)
     advice = f"write `{near}`" if near else f"write a part such as {_EXAMPLE}, or its fields"
-    says = f"{shown(node)} of part `{name}` names no finding that is known: {advice}"
+    says = f"{shown(node)} of part `{name}` names no known finding: {advice}"
     return fault(says, node.place)
 
 

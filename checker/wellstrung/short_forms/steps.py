@@ -41,7 +41,7 @@ def step(node: tree.Scalar, parts: Collection[str], faults: list[Fault]) -> tree
         advice = f"write `{_VERBS[near]}`" if near else f"begin with one of {listed(verbs())}"
         advice = told[0] if told else advice
         edits = (Edit(first.place, _VERBS[near]),) if near else ()
-        says = f"{shown(node)} begins with no step: {advice}"
+        says = f"{shown(node)} does not begin with a step: {advice}"
         faults.append(fault(says, first.place, remedy=advice, edits=edits))
         return None
     takes = verbs()[verb.value]["properties"]

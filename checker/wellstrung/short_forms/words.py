@@ -1,7 +1,7 @@
 """Words of the trade as the plan's own: `kind: calotte` means `kind: bead tip`.
 
 A value keeps the author's text, and a field the author's name, so that messages quote what stands
-in the plan. A word with several meanings, and one for what no plan can say yet, is answered.
+in the plan. A word with several meanings, and one for what a plan cannot describe yet, is answered.
 """
 
 from __future__ import annotations
@@ -161,7 +161,7 @@ class _Words(Struct):
                 return tree.meaning(node, meant[0]), meant[1]
             known = answer(where, node.text)
             if known is not None:
-                self.faults.append(fault(_answered(name, node, *known), node.place, node.text))
+                self.faults.append(answered(name, node, *known))
                 return node, {}
         alike = [word for word in own if isinstance(word, str) and close(word) == close(node.text)]
         if len(alike) == 1:
@@ -237,10 +237,10 @@ def _with_key(node: tree.Mapping, key: str) -> tree.Mapping:
     return tree.group(node, {called.get(word, word): e for word, e in node.entries.items()})
 
 
-def _answered(name: str, node: tree.Scalar, advice: str, several: bool) -> str:
-    if several:
-        return f"{name} is {shown(node)}, which has more than one meaning: {advice}"
-    return f"{name} is {shown(node)}, which no plan can say yet: {advice}"
+def answered(name: str, node: tree.Scalar, advice: str, several: bool) -> Fault:
+    """The fault of a word that is asked about, as it has several meanings, or is answered."""
+    why = "has more than one meaning" if several else "a plan cannot describe yet"
+    return fault(f"{name} is {shown(node)}, which {why}: {advice}", node.place, node.text)
 
 
 def _of_metal(

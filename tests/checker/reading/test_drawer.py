@@ -240,7 +240,7 @@ BAD = {
     "a part that is a text": (
         "drawer: 1\nparts: {brass cap: 8 mm}\n",
         "2:20",
-        "`8 mm` of part `brass cap` names no finding that is known: write a part such as",
+        "`8 mm` of part `brass cap` names no known finding: write a part such as",
     ),
 }
 

@@ -53,8 +53,8 @@ def test_a_phrase_where_a_name_should_stand(checker: Checker) -> None:
     plan = PLAN.format(bead="8/0 round Czech").replace("beads: it", "beads: 6 mm glass pearl")
     (slip,) = checker.check_text(plan).remarks
     assert slip.says == (
-        "`6 mm glass pearl` is no name of a bead in the plan: write it under `beads:` by a name of"
-        " your own, as in `my bead: 6 mm glass pearl`, and that name here"
+        "`6 mm glass pearl` is not the name of a bead in the plan: write it under `beads:` by a"
+        " name of your own, as in `my bead: 6 mm glass pearl`, and that name here"
     )
 
 

@@ -61,15 +61,15 @@ def test_a_step_is_read(phrase: str, fields: dict[str, object]) -> None:
 @pytest.mark.parametrize(
     ("phrase", "says", "column"),
     [
-        ("waeve rope", "`waeve rope` begins with no step: write `weave`", 5),
+        ("waeve rope", "`waeve rope` does not begin with a step: write `weave`", 5),
         ("glue cap to bits", "step `glue cap to bits` says `to bits`, which is not known: ", 14),
         ("weave 3 ropes", "step `weave 3 ropes` says `3 ropes`, which is not known: ", 11),
         (
             "assemble cap",
-            "`assemble cap` begins with no step: write each join as a step of its own: ",
+            "`assemble cap` does not begin with a step: write each join as a step of its own: ",
             5,
         ),
-        ("dance", "`dance` begins with no step: begin with one of `weave`, ", 5),
+        ("dance", "`dance` does not begin with a step: begin with one of `weave`, ", 5),
     ],
 )
 def test_what_says_no_step(phrase: str, says: str, column: int) -> None:

@@ -347,8 +347,8 @@ run: [tip, strand]
         ),
         pytest.param(
             "gimp",
-            "`tip` is `gimp`, which no plan can say yet: leave it out; each end adds about half its"
-            " length to the piece, so make the strand so much shorter",
+            "`tip` is `gimp`, which a plan cannot describe yet: leave it out; each end adds about"
+            " half its length to the piece, so make the strand so much shorter",
             id="a kind that there is not",
         ),
         pytest.param(

@@ -1,8 +1,8 @@
 """Words of the trade that are asked about, or that the project has nothing for, by their place.
 
 Common practice, no source. `ASKED` are words with more than one meaning: the advice names each with
-what to write for it. `KNOWN` are words for what no plan can say yet: the advice is what to write
-instead. Both are never guessed at.
+what to write for it. `KNOWN` are words for what a plan cannot describe yet: the advice is what to
+write instead. Neither is guessed at.
 """
 
 from __future__ import annotations
@@ -229,7 +229,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " checked by its eyes and its `closed_length` alike",
         "fold-over, fold-over clasp, foldover, fishhook clasp, pearl clasp": "write `box`, which is"
         " checked by its eyes and its `closed_length` alike",
-        "hook and loop tape, velcro": "write `slide` with the length that it adds as"
+        "hook and loop tape, touch fastener": "write `slide` with the length that it adds as"
         " `closed_length`",
         "jump ring, split ring": "it is no clasp: write `kind: jump ring`",
         "crimp end": "write `ribbon end` for a jaw on a band, or `kind: end cap`",
