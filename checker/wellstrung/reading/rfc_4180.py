@@ -11,7 +11,7 @@ from bisect import bisect_right
 from typing import NamedTuple
 
 from wellstrung.common.places import Fault, Place
-from wellstrung.reading.tree import BREAK
+from wellstrung.reading.tree import BREAK, line_starts
 
 SEPARATORS = ",;\t"
 #: the first line by which some spreadsheets name the separator
@@ -46,7 +46,7 @@ def table(text: str, file: str) -> Table:
     """
     named = _NAMED.match(text)
     separator = named[1] if named else _separator(text)
-    starts = [0, *(match.end() for match in BREAK.finditer(text))]
+    starts = line_starts(text)
     plain = re.compile(rf"[^{re.escape(separator)}\r\n]*")
 
     def place(start: int, end: int) -> Place:

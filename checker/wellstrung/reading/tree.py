@@ -247,12 +247,13 @@ def offset(text: str, line: int, column: int) -> int:
     >>> offset("a: 1\nb: 2", 2, 4)
     8
     """
-    starts = _line_starts(text)
+    starts = line_starts(text)
     return min(starts[line - 1] + column - 1, len(text)) if line <= len(starts) else len(text)
 
 
 @lru_cache(maxsize=2)  # a plan and its drawer: edits and messages ask for one place after another
-def _line_starts(text: str) -> list[int]:
+def line_starts(text: str) -> list[int]:
+    """Where each line of a text begins."""
     return [0, *(match.end() for match in BREAK.finditer(text))]
 
 

@@ -22,11 +22,11 @@ def written_out(whole: tree.Mapping) -> tree.Mapping:
         return whole
     new: dict[str, tree.Node] = {}
     for name, entry in parts.node.entries.items():
-        lists = {
-            field: entry.node.entries[field].node for field in _LISTS if field in entry.node.entries
-        }
-        if isinstance(entry.node, tree.Mapping):
-            new[name] = tree.with_nodes(entry.node, {f: _all_of(node) for f, node in lists.items()})
+        node = entry.node
+        if isinstance(node, tree.Mapping):
+            lists = [field for field in _LISTS if field in node.entries]
+            strung = {field: _all_of(node.entries[field].node) for field in lists}
+            new[name] = tree.with_nodes(node, strung)
     return tree.with_nodes(whole, {"parts": tree.with_nodes(parts.node, new)})
 
 
