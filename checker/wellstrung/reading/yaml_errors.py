@@ -134,12 +134,13 @@ def fault_of(error: Exception, lines: list[str], file: str) -> Fault:
             if "unexpected" in problem and doubled:
                 meant = quoted(f'{doubled[1]}"')
                 says = f"the inch mark ends this text: put it in single quotes, {meant}"
-            says = says.format(
-                sign=sign_at(at, lines),
-                quoted=new,
-                here=_spaces(lines[noticed[0] - 1]),
-                above=_spaces(line_above(noticed[0], lines)),
-            )
+            else:
+                says = says.format(
+                    sign=sign_at(at, lines),
+                    quoted=new,
+                    here=_spaces(lines[noticed[0] - 1]),
+                    above=_spaces(line_above(noticed[0], lines)),
+                )
             return mendable(says, place, whole, new if certain else None)
     says = "this cannot be read as YAML: look at the quotes, brackets and indents here"
     return Fault("plan-file", says, sign_place(noticed, lines, file))

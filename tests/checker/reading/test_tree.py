@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 import yaml
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from running import Pinned, entries, pinned_at
@@ -185,6 +185,7 @@ SCRAPS = [
 
 
 @settings(max_examples=400)
+@example(['"', "{", '"', '"'])
 @given(st.lists(st.sampled_from(SCRAPS), max_size=14))
 def test_a_word_or_text_is_what_stands_at_its_place(scraps: list[str]) -> None:
     text = "a: 8\n" + "".join(scraps)
