@@ -67,6 +67,19 @@ def test_it_is_read_checked_and_drawn(installed: Host, family: tables.Row, size:
         assert missing.field == "`material` of `it`"
 
 
+@pytest.mark.parametrize(
+    ("written", "low", "high"), [("12", 11.5, 12.5), ("2.3", 2.25, 2.35), ("100", 99.5, 100.5)]
+)
+def test_a_count_per_gram_is_half_of_its_last_figure_off(
+    written: str, low: float, high: float, installed: Host
+) -> None:
+    text = PLAN.format(family="round", size="6 mm", make=f", per_gram: {written}")
+    ask = Checker(installed, keep=True, quantities=True).check_text(text).ask
+    assert ask is not None
+    grams = ask.of(ask.plan.beads["it"], "per_gram").worst
+    assert [grams.low, grams.high] == pytest.approx([low, high])
+
+
 def test_a_family_is_whole() -> None:
     """Each row has what its kind of size needs, in the words that code asks for."""
     for family in FAMILIES:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from wellstrung import tables
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
@@ -99,6 +100,19 @@ def test_a_toggle_may_be_given_by_the_inside_of_its_ring(installed: Host) -> Non
     assert ask is not None
     assert ask.get("clasp.ring.inside").middle == 11
     assert 20 < ask.get("clasp.bar.length").middle < 24
+    bar, cells = ask.get("clasp.bar.length").worst, tables.load("clasps").row("toggle").cells
+    inside, times = cells["ring.inside"], cells["bar.length"]
+    smallest, largest = 11 / inside.high * times.low, 11 / inside.low * times.high
+    assert [bar.low, bar.high] == pytest.approx([smallest, largest])
+
+
+def test_a_toggle_of_any_size_may_be_each_that_is_sold(installed: Host) -> None:
+    text = PLAN.format(length="46 cm", clasp="toggle", wire="20 AWG")
+    ask = Checker(installed, keep=True).check_text(text).ask
+    assert ask is not None
+    bar, cells = ask.get("clasp.bar.length").worst, tables.load("clasps").row("toggle").cells
+    size, times = cells["size"], cells["bar.length"]
+    assert [bar.low, bar.high] == pytest.approx([size.low * times.low, size.high * times.high])
 
 
 def test_a_phrase_in_the_drawer_and_one_that_a_plan_adds_to(installed: Host) -> None:
