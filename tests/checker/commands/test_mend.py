@@ -366,3 +366,16 @@ def test_all_makes_no_plan_worse(checker: Checker) -> None:
 @pytest.mark.slow
 def test_all_makes_no_plan_of_more_cases_worse(checker: Checker) -> None:
     assert sum(_no_worse_and_no_further(case, checker) for case in _every_case()[::4]) > 200
+
+
+def test_a_slip_of_a_plan_that_can_be_read(run: Run, plan: Path, whole_collar: str) -> None:
+    tight = "bore: 10 mm, depth: 7 mm, outside: 11.5"
+    loose = whole_collar.replace(tight, "bore: 11.4 mm, depth: 7 mm, outside: 13")
+    line = "accept:\n  - {rule: cap-bor, because: tried on the class samples}\n"
+    plan.write_text(f"{loose}{line}", encoding="utf-8")
+    ran = run("mend", "collar.yaml", "--only", "plan-shape", cwd=plan.parent)
+    assert ran.code == 0 and "mended    plan-shape" in ran.out
+    # an error is never accepted: the word put right would bring the next slip
+    plan.write_text(f"{_wrong(whole_collar)}{line}", encoding="utf-8")
+    ran = run("mend", "collar.yaml", "--only", "plan-shape", cwd=plan.parent)
+    assert "it would bring `plan-shape`" in ran.out
