@@ -151,13 +151,28 @@ def _steps(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
     node, parts = _node(whole, "work"), _node(whole, "parts")
     if not isinstance(node, tree.Sequence) or parts is None:
         return whole
+    named = _by_words(parts)
     said = [
-        (step(item, parts.entries, faults) or item) if _is_phrase(item) else item
-        for item in node.items
+        (step(item, named, faults) or item) if _is_phrase(item) else item for item in node.items
     ]
     if all(new is old for new, old in zip(said, node.items, strict=True)):
         return whole
     return tree.with_nodes(whole, {"work": tree.with_items(node, said)})
+
+
+def _by_words(parts: tree.Node) -> dict[str, str]:
+    """Every part by its name, and by the name of a bead that no other part is made of."""
+    users: dict[str, list[str]] = {}
+    for name, entry in parts.entries.items():
+        for field in ("beads", "core_bead", "outer"):
+            beads = _node(entry.node, field)
+            value = beads.value if beads is not None else ()
+            for bead_name in dict.fromkeys([value] if isinstance(value, str) else value or ()):
+                if isinstance(bead_name, str):
+                    users.setdefault(bead_name, []).append(name)
+    alone = {word: {*made} for word, made in users.items()}
+    of_beads = {word: min(made) for word, made in alone.items() if len(made) == 1}
+    return of_beads | {name: name for name in parts.entries}
 
 
 def _is_phrase(node: tree.Node) -> TypeGuard[tree.Scalar]:

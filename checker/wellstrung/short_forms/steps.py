@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
@@ -19,7 +19,10 @@ _BEFORE = ("to", "onto", "with", "around", "from", "by")
 _TIME = Pattern(
     r"(?<![\w./])\d+(?:\.\d+)?\s*(?:min|minutes?|h|hrs?|hours?|days?|weeks?)\b", re.IGNORECASE
 )
-_TIMES = Pattern(r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b", re.IGNORECASE)
+_TIMES = Pattern(
+    r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b|\b(once|twice)\b", re.IGNORECASE
+)
+_SAID = {"once": 1, "twice": 2}
 _FILLER = r"(?<!\w)(?:the|a|an|each|every|all|for|of|and|then|it{noun})(?!\w)"
 #: a verb as the plan has it and as people say it, with its noun and without -> the plan's own
 _VERBS: Mapping[str, str] = {
@@ -29,42 +32,68 @@ _VERBS: Mapping[str, str] = {
 _EXAMPLE = "`weave rope`, `close ring small 3 times` or `wait 24 h`"
 
 
-def step(node: tree.Scalar, parts: Collection[str], faults: list[Fault]) -> tree.Mapping | None:
-    """A step of the work from a phrase; None, with a fault, for one that says no step."""
+def step(node: tree.Scalar, parts: Mapping[str, str], faults: list[Fault]) -> tree.Mapping | None:
+    """A step of the work from a phrase; None, with a fault, where it does not name a step.
+
+    `parts` are the parts by every word that may name one: its own name, or that of its beads.
+    """
     phrase = Phrase(node)
     # where `rope` is a part, `weave rope` says which
-    ends = tuple(f" {plain(name)}" for name in parts)
+    ends = tuple(f" {plain(name)}{many}" for name in parts for many in ("", "s", "es"))
     verb = phrase.take_word({word: of for word, of in _VERBS.items() if not word.endswith(ends)})
     if verb is None:
-        first = phrase.take(re.compile(r"\S+")) or node
-        near, told = nearest(first.text, _VERBS), answer("do", first.text)
-        advice = f"write `{_VERBS[near]}`" if near else f"begin with one of {listed(verbs())}"
-        advice = told[0] if told else advice
-        edits = (Edit(first.place, _VERBS[near]),) if near else ()
-        says = f"{shown(node)} does not begin with a step: {advice}"
-        faults.append(fault(says, first.place, remedy=advice, edits=edits))
+        faults.append(_no_step(node, phrase))
         return None
     takes = verbs()[verb.value]["properties"]
-    names = "|".join(map(re.escape, sorted(parts, key=len, reverse=True))) or "(?!)"
+    longest = "|".join(map(re.escape, sorted(parts, key=len, reverse=True))) or "(?!)"
+    names = rf"(?:{longest})(?:e?s)?"
     fields: dict[str, tree.Node | None] = {"do": verb}
     for field in _BEFORE:
         if field in takes:
             pattern = rf"(?<!\w){field}\s+(?:(?:the|its)\s+)?({names})(?![\w/])"
-            fields[field] = phrase.take(re.compile(pattern, re.IGNORECASE))
+            fields[field] = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
     if "part" in takes:
-        fields["part"] = phrase.take(re.compile(rf"(?<![\w/])({names})(?![\w/])"))
+        pattern = rf"(?<![\w/])({names})(?![\w/])"
+        fields["part"] = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
     fields["time" if "time" in takes else "takes"] = phrase.take(_TIME)
     # how often a glue step is done is how many joints it makes
     often = next((field for field in ("times", "joints") if field in takes), None)
     if often is not None and (times := phrase.take(_TIMES)) is not None:
-        times.value = int(times.text)
+        times.value = _SAID.get(times.text.casefold()) or int(times.text)
         fields[often] = times
     noun = "".join(f"|{word}s?" for word in verb.value.split()[1:])
     filler = re.compile(_FILLER.format(noun=noun), re.IGNORECASE)
     while phrase.take(filler) is not None:
         pass
     left = phrase.unknown(f"step {shown(node)}", f"write it as {_EXAMPLE}, or as a group of fields")
+    if left is None and "part" in verbs()[verb.value]["required"] and fields["part"] is None:
+        such = f"`{verb.value} {next(iter(parts.values()), 'rope')}`"
+        says = f"step {shown(node)} does not name its part: write it as in {such}"
+        left = fault(says, node.place)
     if left is not None:
         faults.append(left)
         return None
     return tree.Spelled(node, fields)
+
+
+def _no_step(node: tree.Scalar, phrase: Phrase) -> Fault:
+    """The fault of a phrase that does not begin with a step, with what to write instead."""
+    first = phrase.take(re.compile(r"\S+")) or node
+    begin = node.text.split()
+    known = (answer("do", " ".join(begin[:count])) for count in (3, 2, 1))
+    told, near = next((one for one in known if one), None), nearest(first.text, _VERBS)
+    advice = f"write `{_VERBS[near]}`" if near else f"begin with one of {listed(verbs())}"
+    advice = told[0] if told else advice
+    edits = (Edit(first.place, _VERBS[near]),) if near and not told else ()
+    says = f"{shown(node)} does not begin with a step: {advice}"
+    return fault(says, first.place, remedy=advice, edits=edits)
+
+
+def _part(word: tree.Scalar | None, parts: Mapping[str, str]) -> tree.Scalar | None:
+    """The part that a word names, one or many of it."""
+    if word is None:
+        return None
+    forms = (word.text, word.text.removesuffix("s"), word.text.removesuffix("es"))
+    known = {name.casefold(): part for name, part in parts.items()} | dict(parts)
+    own = [known.get(form) or known.get(form.casefold()) for form in forms]
+    return tree.meaning(word, next(part for part in own if part))

@@ -8,7 +8,10 @@ from wellstrung.common.places import Fault
 from wellstrung.reading import parser, tree
 from wellstrung.short_forms.steps import step
 
-PARTS = ["rope", "cap", "ring", "small ring", "glue", "drop", "frame"]
+PARTS = {
+    **{name: name for name in ("rope", "cap", "ring", "small ring", "glue", "drop", "frame")},
+    "pearl": "strand",
+}
 
 
 def said(phrase: str) -> tuple[tree.Mapping | None, list[Fault]]:
@@ -42,6 +45,13 @@ def said(phrase: str) -> tuple[tree.Mapping | None, list[Fault]]:
             "hang drop from frame by small ring, 7 times",
             {"do": "hang", "from": "frame", "by": "small ring", "part": "drop", "times": 7},
         ),
+        ("string pearls", {"do": "string", "part": "strand"}),
+        ("knot between the Pearls", {"do": "knot", "part": "strand"}),
+        ("close rings twice", {"do": "close ring", "part": "ring", "times": 2}),
+        (
+            "glue the caps to the rope with glue",
+            {"do": "glue", "to": "rope", "with": "glue", "part": "cap"},
+        ),
         ("sew on drop to frame", {"do": "sew", "to": "frame", "part": "drop"}),
         ("weave in the tails of the rope", {"do": "finish thread", "part": "rope"}),
         ("crochet rope", {"do": "weave", "part": "rope"}),
@@ -63,10 +73,21 @@ def test_a_step_is_read(phrase: str, fields: dict[str, object]) -> None:
     [
         ("waeve rope", "`waeve rope` does not begin with a step: write `weave`", 5),
         ("glue cap to bits", "step `glue cap to bits` says `to bits`, which is not known: ", 14),
-        ("weave 3 ropes", "step `weave 3 ropes` says `3 ropes`, which is not known: ", 11),
+        ("weave 3 ropes", "step `weave 3 ropes` says `3`, which is not known: ", 11),
         (
             "assemble cap",
             "`assemble cap` does not begin with a step: write each join as a step of its own: ",
+            5,
+        ),
+        (
+            "rough up the inside of the caps",
+            "`rough up the inside of the caps` does not begin with a step: write it in the step"
+            " that glues, as in `prepared: [roughened]`",
+            5,
+        ),
+        (
+            "weave in the tails",
+            "step `weave in the tails` does not name its part: write it as in `finish thread rope`",
             5,
         ),
         ("dance", "`dance` does not begin with a step: begin with one of `weave`, ", 5),

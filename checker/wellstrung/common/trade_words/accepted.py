@@ -280,7 +280,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         " close the jump ring, open and close ring",
         "glue": "glue in, glue on, glue cap, cement",
         "wait": "let cure, cure, let dry, dry, let it dry, leave overnight, let set, let glue dry",
-        "slide": "slide on, slip on",
+        "slide": "slide on, slip on, slip",
         "hang": "suspend, hang from",
         "cut": "cut chain, cut the chain",
         "measure": "check length, check the length",
@@ -289,7 +289,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "wear": "try on, put on",
         "sew": "sew on, sew down, stitch on, stitch down, stitch together",
         "knot": "tie knots, knot between, knot between beads, knot pearls",
-        "crimp": "close crimp, squash crimp, flatten crimp, fold crimp, crimp the end",
+        "crimp": "squash, flatten, close crimp, squash crimp, flatten crimp, fold crimp,"
+        " crimp the end",
         "wrap loop": "make loop, make wrapped loop, wrap a loop, make a wrapped loop, turn loop,"
         " wire wrap",
     },

@@ -275,7 +275,11 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         )
     }
     | {
-        "roughen, degrease": "write it in the step that glues, as in `prepared: [roughened]`",
+        "trim, snip, trim ends, trim tails, cut tails, cover, cover crimp": "leave the step out:"
+        " `finish thread` and `crimp` count it",
+        "gather": "write `hang` for what a ring carries, or `slide` for what goes onto a rope",
+        "roughen, rough up, degrease": "write it in the step that glues, as in"
+        " `prepared: [roughened]`",
         "mix, mix glue": "write it in the step that glues, as in `mixes: 2`",
         "open ring, open jump ring": "leave it out: `close ring` counts both",
         "wind, twist, coil": "write `wrap loop` for a loop of wire, or `weave` for a rope",
