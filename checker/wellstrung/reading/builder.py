@@ -33,8 +33,10 @@ FORBIDDEN = re.compile(
 )
 #: A value that YAML cuts short: in `colour: reed #8` the `#8` is a comment.
 _CUT_SHORT = re.compile(r"[ \t]+#[0-9]")
-#: Fields of free text, whose commas are no slips of anything else.
-_FREE_TEXT = frozenset({"because", "note", "title", "maker"})
+#: Fields of free text and of phrases, whose commas are no slips of anything else.
+_IN_WORDS = frozenset({"because", "note", "title", "maker", "thread", "needle", "colour"})
+#: a word and a number with its unit: more than a size
+_SIZED = re.compile(r"(?=.*\d).*[A-Za-z]{4}")
 #: Text in braces up to the next field or the end of them.
 _UP_TO_NEXT_NAME = re.compile(r"[^{}\[\]]*?(?=,[^,{}\[\]]*:|[}\]]|$)")
 
@@ -273,7 +275,10 @@ class Builder:
     def _comma_in_text(self, key: Scalar, before: Entry | None) -> str | None:
         """What to say of text in braces that a comma cuts; empty where that is said already."""
         smart = before is not None and str(before.node.value)[:1] in tuple(SMART)
-        if before is None or not (smart or " " in key.text or before.key.text in _FREE_TEXT):
+        if before is None:
+            return None
+        words = before.key.text in _IN_WORDS or _is_phrase(before.node)
+        if not (smart or words or " " in key.text):
             return None
         place, text = key.place, before.node
         if self._rest_of_line(place.end_line, place.end_column).lstrip().startswith(":"):
@@ -309,6 +314,11 @@ class Builder:
             if found:
                 return lacks_space(found)
         return None
+
+
+def _is_phrase(node: Node) -> bool:
+    """Whether a value has a size among words, as `6 mm glass pearl` has."""
+    return isinstance(node, Scalar) and _SIZED.search(node.text) is not None
 
 
 def code(found: re.Match[str]) -> str:

@@ -145,7 +145,9 @@ def _type(
     A shape comes before what it is made of, and before `round`, which most beads are; what stands
     before the first comma, before the colours after it.
     """
-    found: tree.Scalar | None = None
+    every = {word: of for words in _words(by_number) for word, of in words.items()}
+    # `mother of pearl` is no pearl
+    found = phrase.take_word({word: of for word, of in every.items() if " of " in word})
     for head in (True, False):
         for words in _words(by_number):
             found = found or phrase.take_word(words, head=head)

@@ -54,8 +54,8 @@ _NOUNS: Mapping[str, Noun] = {
     "box clasp": _clasp("box"),
     "slide clasp": _clasp("slide"),
     "ribbon end": _clasp("ribbon end"),
-    "end cap": Noun({"kind": "end cap"}),
-    "cone": Noun({"kind": "cone"}),
+    "end cap": Noun({"kind": "end cap"}, ("bore",)),
+    "cone": Noun({"kind": "cone"}, ("bore",)),
     "bead tip": Noun({"kind": "bead tip"}),
     "crimp": Noun({"kind": "crimp"}),
     "crimp tube": Noun({"kind": "crimp", "type": "tube"}),
@@ -115,7 +115,7 @@ LENGTH = rf"(?<![\w./])(?:{_NUMBER}\s*(?:{_UNIT})?{_TO})?{_NUMBER}\s*{_UNIT}"
 _SIZE = Pattern(LENGTH)
 #: length and width, of which the first is the size that shops go by
 _BOTH = Pattern(
-    rf"(?<![\w./])({_NUMBER}(?:{_TO}{_NUMBER})?)\s*(?:mm)?\s*[x×]\s*{_NUMBER}\s*mm(?!\w)"
+    rf"(?<![\w./])({_NUMBER}(?:{_TO}{_NUMBER})?)\s*(?:mm)?\s*[x×]\s*{_NUMBER}(?:\s*mm)?(?![\w.])"
 )
 _GAUGE = Pattern(r"(?<![\w./])\d{1,2}\s*(?:AWG|SWG|gauge|ga)\b\.?(?:\s+wire)?", re.IGNORECASE)
 _WIRE = Pattern(rf"(?:wire\s+({LENGTH})|({LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
@@ -124,6 +124,10 @@ _INSIDE = Pattern(
 )
 _OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
+_GLUED = Pattern(r"(?<!\w)glue[\s-]?(?:on|in)(?!\w)", re.IGNORECASE)
+_STRANDS = Pattern(
+    r"(?<![\w./])(?:[2-9]|two|three|four|multi)[\s-]*(?:strands?|rows?)\b", re.IGNORECASE
+)
 _NEEDLE = Pattern(r"(?<!\w)needles?(?!\w)", re.IGNORECASE)
 _NOTE = Pattern(r",\s*([^\W\d_][^,\0\d]*)")
 _EXAMPLE = "`lobster 12 mm`, `5 mm jump ring 20 AWG` or `end cap 8 mm, brass`"
@@ -143,6 +147,10 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
             faults.append(answered or _answered(node, name, (1,)) or _no_noun(node, name))
         return None
     noun = _NOUNS[word.value]
+    same = {said: meant for said, meant in _known().items() if meant == word.value}
+    phrase.take_word(same)  # `clamshell bead tip` says it twice
+    if noun.fields["kind"] == "end cap":
+        phrase.take(_GLUED)
     fields: dict[str, tree.Node | None] = {
         field: tree.implied(word, value) for field, value in noun.fields.items()
     }
@@ -155,6 +163,10 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     fields["metal"] = phrase.take_word(_metals())
     fields["note"] = phrase.take(_NOTE)
     advice = "take it out, or write it after a comma, as in `lobster 12 mm, plain`"
+    if noun.fields["kind"] == "clasp" and (strands := phrase.take(_STRANDS)):
+        says = f"`{name}` says {shown(strands)}, and a clasp has one eye in each half"
+        advice = "leave it out, and bring the strands together in a `cone` or on a `connector`"
+        faults.append(fault(f"{says}: {advice}", strands.place, remedy=advice))
     if unknown := phrase.unknown(f"`{name}`", advice):
         faults.append(unknown)
     return tree.Spelled(node, fields)
@@ -199,6 +211,8 @@ def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]
         yield "wire", phrase.take(_WIRE) or phrase.take(_GAUGE)
     if "inside" in noun.takes:
         yield "inside", phrase.take(_INSIDE)
+    if "bore" in noun.takes:
+        yield "bore", phrase.take(_INSIDE)
     if "closing" in noun.takes and "closing" not in noun.fields:
         yield "closing", phrase.take_word(_CLOSINGS)
     if "links" in noun.takes:
@@ -220,8 +234,9 @@ def _answered(node: tree.Scalar, name: str, lengths: tuple[int, ...]) -> Fault |
             if plain(word.text) in _known():
                 continue
             for place in _ANSWERED_AT:
-                if (known := answer(place, word.text)) is not None:
-                    return answered(f"`{name}`", word, *known)
+                for one in (word.text, word.text.removesuffix("s")):
+                    if (known := answer(place, one)) is not None:
+                        return answered(f"`{name}`", word, *known)
     return None
 
 

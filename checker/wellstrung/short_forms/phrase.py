@@ -38,6 +38,8 @@ class Phrase:
         With `head`, only those before the first comma.
         """
         end = self.node.text.find(",") if head else -1
+        if not meanings:
+            return None
         found = _any_of(tuple(meanings)).search(self._left, 0, len(self._left) if end < 0 else end)
         if found is None:
             return None
