@@ -32,6 +32,12 @@ _FILLER = Pattern(r"(?<!\w)(?:of|a|an|the|with needle|each|in)(?!\w)", re.IGNORE
 _NOTE = Pattern(r",\s*([^\s,\0][^,\0]*)")
 #: half of what one is sold in
 _HALF = Pattern(r"\bhalf\b", re.IGNORECASE)
+#: what thread is sold on or in, and what it is called
+_OF_THREAD = ("spool", "card")
+_THREAD = Pattern(
+    r"(?<!\w)(?:spools?|reels?|bobbins?|cards?|balls?|threads?|silk|cord|line|cotton|wire)(?!\w)",
+    re.IGNORECASE,
+)
 _EXAMPLE = "`20 g of kelp`, `2 tubes of kelp, 7.2 g` or `14 small`"
 #: the field of a line for parts of a kind; all others are `part`
 _NAMED_BY = {"chain": "chain", "thread": "thread"}
@@ -92,9 +98,22 @@ def _line(node: tree.Scalar, names: Names, faults: list[Fault]) -> tree.Mapping 
     name.value = known[name.text.casefold()]
     what = names[name.value]
     fields = _amount(phrase, what)
+    sold_as = fields.get("sold_as")
+    if what == "part" and sold_as is not None and sold_as.value in _OF_THREAD:
+        says = f"{shown(sold_as)} is how thread is sold, and `{name.value}` is no thread"
+        faults.append(fault(f"{says}: {_thread_of(names)}", node.place))
+        return None
     if _said_nothing(phrase, node, fields, "the line", faults):
         return None
     return tree.Spelled(node, {what: name, **fields})
+
+
+def _thread_of(names: Names) -> str:
+    """How to write a thread that is on hand."""
+    own = next((name for name, what in names.items() if what == "thread"), None)
+    if own is not None:
+        return f"name the thread, as in `1 spool of {own}`"
+    return "write the thread as a part, as in `line: nylon D`, and here `1 spool of line`"
 
 
 def _unnamed(node: tree.Scalar, names: Names) -> Fault:
@@ -102,6 +121,9 @@ def _unnamed(node: tree.Scalar, names: Names) -> Fault:
     last = re.search(r"\bof\s+(?!.*\bof\b)([^,]*[^,\s])", node.text, re.IGNORECASE)
     last = last or re.search(r"\d\s+([^\d,]*[^\d,\s])", node.text)
     near = nearest(last[1], names) if last else None
+    if near is None and _THREAD.search(node.text):
+        says = f"{shown(node)} names no thread of the plan"
+        return fault(f"{says}: {_thread_of(names)}", node.place)
     if last is None or near is None:
         says = f"{shown(node)} names no bead or part"
         return fault(f"{says}: name one of {listed(names)}, as in {_EXAMPLE}", node.place)
