@@ -26,13 +26,16 @@ _CLASSES: Mapping[str, str] = {
         "big-eye": "big eye, bigeye, wide eye, large eye, split eye",
         "twisted": "twisted wire, twisted, twist, collapsible eye, wire needle",
         "long stringing": "long stringing, stringing",
-        NONE: "none, no needle, no, without, by hand, stiffened end",
+        NONE: "crochet hook, hook, none, no needle, no, without, by hand, stiffened end",
     }.items()
     for word in words.split(", ")
 }
 _SIZE = Pattern(r"(?<![\w./])(?:size|no\.?|number|#)? *#?(\d{1,2})(?![\w./])", re.IGNORECASE)
+_HOOK = Pattern(r"(?<!\w)\d+(?:\.\d+)? ?mm(?!\w)", re.IGNORECASE)
 _FINENESS = Pattern(r"(?<!\w)(fine|medium|heavy)(?!\w)", re.IGNORECASE)
-_NOTHING = Pattern(r"(?<!\w)(?:needles?|an?|the|size|eyed?|wire|steel)(?!\w)", re.IGNORECASE)
+_NOTHING = Pattern(
+    r"(?<!\w)(?:needles?|an?|the|size|eyed?|wire|steel|attached|with)(?!\w)", re.IGNORECASE
+)
 
 
 def needle(
@@ -45,6 +48,8 @@ def needle(
     kind = phrase.take_word(_CLASSES)
     fineness = phrase.take(_FINENESS) if kind is not None and kind.value == "twisted" else None
     size = fineness or phrase.take(_SIZE)
+    if kind is not None and kind.value == NONE:
+        phrase.take(_HOOK)
     while phrase.take(_NOTHING) is not None:
         pass
     left = phrase.take_rest()

@@ -17,7 +17,7 @@ from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
 from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_of, meaning, plain, words
 from wellstrung.common.units import USUAL
-from wellstrung.common.wording import article, either, nearest
+from wellstrung.common.wording import article, either, listed, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
@@ -175,7 +175,7 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
 def _glue(node: tree.Scalar) -> tree.Mapping | None:
     """An adhesive by its type; other words become a note."""
     phrase, types = Phrase(node), ACCEPTED["type of adhesive"]
-    said = {plain(word): own for own, listed in types.items() for word in (own, *words(listed))}
+    said = {plain(word): own for own, same in types.items() for word in (own, *words(same))}
     type_ = phrase.take_word(said)
     if type_ is None or phrase.take_word(_known()) is not None:
         return None
@@ -259,6 +259,10 @@ def _no_noun(node: tree.Scalar, name: str) -> Fault:
         if kind in which:
             says = f"{shown(node)} of part `{name}` does not say which {kind} it is"
             return fault(f"{says}: write {either(f'`{one}`' for one in which[kind])}", node.place)
+        if kind == "adhesive":
+            types = listed(ACCEPTED["type of adhesive"])
+            says = f"{shown(node)} of part `{name}` does not say which adhesive it is"
+            return fault(f"{says}: write what its label says, one of {types}", node.place)
         if kind:
             says = f"{shown(node)} of part `{name}` is {article(kind)}, which has no phrase"
             return fault(f"{says}: write its fields, as in `{{kind: {kind}, ...}}`", node.place)
@@ -273,11 +277,11 @@ def _spoken() -> Mapping[str, str]:
     """Every word of a finding, as people write it -> its noun."""
     by_fields = {tuple(noun.fields.items()): word for word, noun in _NOUNS.items()}
     known = {word: word for word in _NOUNS} | dict(_ALSO)
-    for own, listed in ACCEPTED["kind"].items():
+    for own, same in ACCEPTED["kind"].items():
         kind, beside = fields_of(own)
         noun = by_fields.get(tuple({"kind": kind, **beside}.items()))
         if noun is not None and "closing" not in beside:  # which the phrase says by itself
-            for word in words(listed):
+            for word in words(same):
                 known.setdefault(plain(word), noun)
     return known
 
@@ -293,5 +297,5 @@ def _known() -> Mapping[str, str]:
 def _metals() -> Mapping[str, str]:
     """Every word of a metal, and of a finish, which stays the author's own."""
     rows = tables.load("metals").rows
-    same = {plain(w): own for own, listed in ACCEPTED["metal"].items() for w in words(listed)}
+    same = {plain(w): own for own, others in ACCEPTED["metal"].items() for w in words(others)}
     return {**dict(zip(_FINISHES, _FINISHES, strict=True)), **{row: row for row in rows}, **same}

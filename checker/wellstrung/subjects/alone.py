@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import UNPLACED, Part, Role
-from wellstrung.model.plan import Plan
+from wellstrung.model.plan import Hung, Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
 from wellstrung.subjects.counts import has_place
@@ -46,13 +46,15 @@ class PaletteBead(Subject, frozen=True):
 class Named(Subject, frozen=True):
     """A part or a bead of the palette, under which heading it stands, and whether it is used.
 
-    `placeless` says that the plan names a part and gives it no place of its own in the piece.
+    `placeless` says that the plan names a part and gives it no place of its own in the piece;
+    `carries` is then the first line that hangs something from it.
     """
 
     item: Part | Bead
     heading: str
     used: bool
     placeless: bool = False
+    carries: Hung | None = None
 
 
 def find(plan: Plan) -> Iterator[Subject]:
@@ -105,7 +107,9 @@ def names(plan: Plan) -> Iterator[Subject]:
                 item.name in texts for name, texts in by_part.items() if name != item.name
             )
             placeless = used and isinstance(item, Part) and item in lost
-            yield Named(item.key.place, item, heading, used and not placeless, placeless)
+            carried = (line for line in plan.hung if placeless and line.source is item)
+            carries = next(carried, None)
+            yield Named(item.key.place, item, heading, used and not placeless, placeless, carries)
 
 
 def _used_unnamed(plan: Plan, part: Part) -> bool:

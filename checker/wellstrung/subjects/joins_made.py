@@ -311,9 +311,10 @@ def hung(plan: Plan) -> Iterator[JoinAtWork]:
 def _hangs(step: Step, line: Hung) -> bool:
     """Whether a step hangs what a line hangs, or brings or closes the ring that carries it."""
     part, source, by = step.parts.get("part"), line.source, line.by or line.part
-    if step.verb in ("hang", "sew"):
-        held = step.parts.get("from" if step.verb == "hang" else "to")
-        return part is line.part and held in (None, source)
+    if step.verb == "sew":
+        return {part, step.parts.get("to")} in ({line.part, source}, {line.part, None})
+    if step.verb == "hang":
+        return part is line.part and step.parts.get("from") in (None, source)
     if step.verb == "slide":
         return part in (line.part, by) and step.parts.get("onto") is source
     if step.verb != "close ring" or part is not by:

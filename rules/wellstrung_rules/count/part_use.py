@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Named, Remedy, Rule
-from wellstrung.rulebook.plan import Part, Role
+from wellstrung.rulebook.plan import Bead, Hung, Part, Role
 
 #: how another part names what has no place of its own in the piece
 _NAMED_BY = {
@@ -17,10 +17,14 @@ def check(named: Named, ask: Ask) -> Answer:
     if named.used:
         return Held()
     name, bead = named.item.name, named.heading == "beads"
-    unused = "no part is woven from it" if bead else "`run`, `hung` and `work` do not use it"
+    unused = "no part is made with it" if bead else "`run`, `hung` and `work` do not use it"
+    if named.carries is not None:
+        return _carries(named.item, named.carries)
     if named.placeless:
         unused = "it neither stands in `run` nor hangs from anything"
-    use = "weave a part from it" if bead else "add it where it goes, under `run`, `hung` or `work`"
+    use = "add it where it goes, under `run`, `hung` or `work`"
+    if bead:
+        use = "name it in `beads` of a part that takes it"
     if isinstance(named.item, Part) and (field := _NAMED_BY.get(named.item.kind.role)):
         use = f"name it in the part that takes it, as in `{field.format(name)}`"
     return Misfit(
@@ -32,6 +36,24 @@ def check(named: Named, ask: Ask) -> Answer:
             Remedy(f"take `{name}` out, or {use}", (ask.without(named.item),)),
             Remedy(f"{use}, or take `{name}` out"),
         ),
+    )
+
+
+def _carries(item: Part | Bead, line: Hung) -> Misfit:
+    """Something hangs from a part that has no place itself."""
+    name, below = item.name, line.part.name
+    return Misfit(
+        says=f"`{below}` hangs from `{name}`, which neither stands in `run` nor hangs itself",
+        place=line.place_of("from"),
+        found=f"no place for `{name}`",
+        needed=f"a place for `{name}`, or another part to hang `{below}` from",
+        remedies=(
+            Remedy(
+                f"put `{name}` in `run`, or write a line under `hung` for what it hangs from; or"
+                f" hang `{below}` from another part"
+            ),
+        ),
+        also=(item.key.place,),
     )
 
 

@@ -100,14 +100,16 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "crimp": "crimp tube, crimp bead, crimping bead, crimp tube bead",
         "spacer bar": "separator bar, bar spacer, multi-strand spacer,"
         " multi-hole spacer, multi-strand bar",
-        "connector": "connector link, link connector, connector bar, station, curved bar",
-        "bail": "pendant bail, bale",
+        "connector": "connector link, link connector, connector bar, station, curved bar,"
+        " rosary centre, rosary center, centrepiece, centerpiece",
+        "bail": "pendant bail, bale, beaded bail",
         "bail, type: pinch": "pinch bail",
         "wire link": "wire-wrapped component, wirework link",
         "wire link, type: link": _LINKS,
         "wire link, type: head pin": f"head pin, {_HEAD_PIN}",
         "wire link, type: eye pin": f"eye pin, {_EYE_PIN}",
-        "pendant": "charm, medal, medallion, tag, focal, focal pendant, drop pendant",
+        "pendant": "charm, medal, medallion, tag, focal, focal pendant, drop pendant, crucifix,"
+        " cross",
         "bead drop": "fringe, fringe leg, fringe strand, bead dangle, beaded dangle, bead fringe,"
         " beaded fringe, tassel leg",
         "chain piece": "piece of chain, length of chain, cut chain, chain length, extender,"
@@ -174,7 +176,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "tubular peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote",
         "odd tubular peyote": "odd-count peyote, odd peyote",
         "tubular herringbone": "herringbone, ndebele, herringbone stitch, ndebele stitch",
-        "slip-stitch bead crochet": "crochet",
+        "slip-stitch bead crochet": "crochet, slip stitch",
         "spiral rope": "spiral",
     },
     "stitch of woven band": {

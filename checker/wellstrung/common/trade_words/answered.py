@@ -265,7 +265,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
             "pickle",
             "polish, file, sand, hammer, anneal",
             "varnish, seal, spray",
-            "wax, condition, stretch thread, wax thread, condition thread, prestretch",
+            "wax, condition, stretch, stretch thread, wax thread, condition thread, prestretch",
             "add stop bead, stop bead, add a stop bead",
             "add thread, join thread, add new thread, start thread, change thread",
             "block, wash, clean, iron, press, pull taut",
