@@ -32,9 +32,10 @@ def run(options: argparse.Namespace) -> int:
 
         return Watch(options, checker).run()
     result = checked(options, checker)
+    look = replace(looks(options), installed=host)
     if writer.pages is not None:
-        pages = {options.out / name: page for name, page in writer.pages(result).items()}
+        pages = {options.out / name: page for name, page in writer.pages(result, look).items()}
         save(pages, inputs(options, result), force=options.force)
     elif writer.write is not None:
-        show(writer.write(result, replace(looks(options), installed=host)))
+        show(writer.write(result, look))
     return exit_code(result, strict=options.strict)

@@ -11,7 +11,7 @@ from wellstrung.judging.result import understood
 from wellstrung.lists import shopping
 from wellstrung.plugins import host as hosts
 from wellstrung.report import supplies_list
-from wellstrung.what_if import other_sizes
+from wellstrung.what_if import other_sizes, unfit
 
 
 def run(options: argparse.Namespace) -> int:
@@ -20,7 +20,7 @@ def run(options: argparse.Namespace) -> int:
     result = checked(options, checker)
     plans, makers = result.plans, options.makers
     asked = understood(plans)
-    lines = shopping.needed(asked, makers, on_hand=not options.nothing_on_hand)
+    lines = unfit.to_buy(plans, makers, on_hand=not options.nothing_on_hand)
     to_buy = {line.name for line in lines if line.short}
     tried = [(plan, other_sizes.found(plan, checker, to_buy)) for plan in plans]
     also = [(plan.title, size) for plan, sizes in tried for size in sizes.found]

@@ -15,12 +15,23 @@ GROUPS = (
 
 
 class SupplyLine(Purchase, frozen=True, kw_only=True):
-    """A purchase with what a shop needs to know of the thing, and the plans it is for."""
+    """A purchase with what a shop needs to know of the thing, and the plans it is for.
+
+    `unfit` says what of it does not work as the plan has it, so that nobody buys it, `doubt` what
+    may not work.
+    """
 
     describes: str = ""
     plans: tuple[str, ...] = ()
     files: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+    unfit: tuple[str, ...] = ()
+    doubt: tuple[str, ...] = ()
+
+    @property
+    def amiss(self) -> tuple[str, ...]:
+        """What of it does not work, then what may not."""
+        return (*self.unfit, *self.doubt)
 
     @property
     def key(self) -> tuple[str, str, str]:

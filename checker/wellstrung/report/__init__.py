@@ -32,10 +32,12 @@ def _sarif(result: Result, options: Options) -> str:
     return write(result, options)
 
 
-def _pages(result: Result) -> Mapping[str, str]:
+def _pages(result: Result, options: Options) -> Mapping[str, str]:
+    from wellstrung.judging.checker import Checker
     from wellstrung.report.pages import folder
 
-    return folder(result)
+    trying = Checker(options.installed) if options.installed is not None else None
+    return folder(result, trying)
 
 
 WRITERS = (

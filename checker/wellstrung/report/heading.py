@@ -41,12 +41,16 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
                 f"{result.outcome}{counts(result)}; left out here, `wellstrung check` says why",
                 style=OUTCOMES["not checked yet"],
             )
-        elif result.count("error"):
-            errors = counted(result.count("error"), "error")
-            page.line(
-                f"not makeable as written, {errors}: `wellstrung check` says what to change first",
-                style=OUTCOMES["not makeable"],
-            )
+        elif says := not_as_written(result, "`wellstrung check` says"):
+            page.line(says, style=OUTCOMES["not makeable"])
+
+
+def not_as_written(result: PlanResult, where: str) -> str:
+    """That a piece cannot be made as its plan has it, and where it stands what to change."""
+    if not result.count("error"):
+        return ""
+    errors = counted(result.count("error"), "error")
+    return f"not makeable as written, {errors}: {where} what to change first"
 
 
 def applies(result: PlanResult) -> list[str]:

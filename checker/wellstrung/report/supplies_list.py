@@ -21,7 +21,7 @@ from wellstrung.lists import shopping
 from wellstrung.lists.line import SupplyLine
 from wellstrung.lists.shopping import Kit, KitBead
 from wellstrung.report.heading import as_data, head
-from wellstrung.report.terminal import Page
+from wellstrung.report.terminal import OUTCOMES, Page
 from wellstrung.report.writer import Options
 from wellstrung.what_if.other_sizes import Substitute
 
@@ -73,6 +73,10 @@ def _table(page: Page, lines: Sequence[SupplyLine]) -> None:
         table.add_row("", Text(group, style="bold"))
         for line in of_group:
             what = Text(line.name).append(f"\n{line.describes}" if line.describes else "", "dim")
+            what.append(
+                "".join(f"\n{says}" for says in line.amiss),
+                OUTCOMES["not makeable"],
+            )
             amounts = cells(line) if priced else cells(line)[:-1]
             table.add_row(_box(line), what, *map(Text, amounts))
     page.console.print(table)
@@ -91,6 +95,8 @@ def _stacked(page: Page, lines: Sequence[SupplyLine]) -> None:
             page.line(f"{_box(line)} {line.name}")
             if line.describes:
                 page.line(line.describes, _INDENT, "dim")
+            for says in line.amiss:
+                page.line(says, _INDENT, OUTCOMES["not makeable"])
             page.pair("buy", buying(line), _INDENT)
             spare = f", and {_spare(line)} spare" if line.spare else ""
             had = f"; have {_had(line)}" if line.have else ""
@@ -125,9 +131,11 @@ def _had(line: SupplyLine) -> str:
 
 
 def buying(line: SupplyLine) -> str:
-    """What to buy: first what it is sold in, then grams and pieces."""
+    """What to buy: first what it is sold in, then grams and pieces; never as it does not work."""
+    if line.unfit:
+        return f"{bought(line)}, not as written" if line.short else "not as written"
     if not line.short:
-        return "nothing"
+        return "nothing, but look first whether it fits" if line.doubt else "nothing"
     more = []
     if line.grams:
         more.append(f"{line.grams:.1f}".removesuffix(".0") + " g")
@@ -137,6 +145,7 @@ def buying(line: SupplyLine) -> str:
     if line.packs == 1 and line.pack is not None:  # one pack has said one of them already
         more = [one for one in more if one.removesuffix(" pieces") != line.pack.text]
     more += line.notes
+    more += ["look first whether it fits"] if line.doubt else []
     return bought(line) + (f" ({', '.join(more)})" if more else "")
 
 
@@ -154,18 +163,15 @@ def _bill(page: Page, lines: Sequence[SupplyLine]) -> None:
 
 def _substitutes(page: Page, found: Supplies) -> None:
     """Other sizes of what is to be bought that would also work, by part and plan."""
-    if not found.substitutes:
+    works = [one for one in found.substitutes if one[1].works]
+    if not works:
         return
     page.line("would also work", style="bold")
     several = len(found.results) > 1
-    for (title, part), sizes in groupby(found.substitutes, key=lambda one: (one[0], one[1].part)):
-        also = ", ".join(_also(size) for _, size in sizes)
+    for (title, part), sizes in groupby(works, key=lambda one: (one[0], one[1].part)):
+        also = ", ".join(size.says for _, size in sizes)
         page.pair("-", f"{part}{f' of {title}' if several else ''}: {also}", _INDENT - 2, gap=2)
     page.line()
-
-
-def _also(size: Substitute) -> str:
-    return size.says if size.works else f"{size.field} as written does not work (take {size.says})"
 
 
 def _kits(page: Page, kits: Sequence[Kit]) -> None:
@@ -259,7 +265,7 @@ def _line(line: SupplyLine) -> dict[str, Any]:
         "cost": _money(line.cost) if line.cost is not None else None,
         "plans": list(line.plans),
         "missing": list(line.missing),
-        "notes": list(line.notes),
+        "notes": [*line.amiss, *line.notes],
     }
 
 
@@ -289,7 +295,9 @@ def as_csv(found: Supplies) -> str:
 
 def _values(line: SupplyLine, found: Supplies) -> Iterator[str | float | None]:
     also = "; ".join(
-        dict.fromkeys(_also(size) for _, size in found.substitutes if line.name == size.part)
+        dict.fromkeys(
+            size.says for _, size in found.substitutes if size.works and line.name == size.part
+        )
     )
     yield "" if line.short else "x"
     yield from (line.group, line.name, line.describes, _UNITS.get(line.unit, line.unit))
@@ -300,7 +308,7 @@ def _values(line: SupplyLine, found: Supplies) -> Iterator[str | float | None]:
     yield f"{line.cost.amount:.2f}" if line.cost is not None else None
     yield line.cost.currency if line.cost is not None else None
     yield from (also, "; ".join(line.plans))
-    yield "; ".join((*line.notes, *(f"needs {field}" for field in line.missing)))
+    yield "; ".join((*line.amiss, *line.notes, *(f"needs {field}" for field in line.missing)))
 
 
 def _cell(value: str | float | None) -> str | float:

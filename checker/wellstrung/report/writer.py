@@ -36,4 +36,4 @@ class Writer(Struct, frozen=True):
     name: str
     write: Callable[[Result, Options], str] | None = None
     quantities: bool = False
-    pages: Callable[[Result], Mapping[str, str]] | None = None
+    pages: Callable[[Result, Options], Mapping[str, str]] | None = None

@@ -22,6 +22,7 @@ from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
 from wellstrung.rulebook import at_least, at_most, within
+from wellstrung.what_if.unfit import called, unfit
 
 #: Steps in which sizes are tried, mm.
 STEP = 0.05
@@ -31,7 +32,6 @@ MOST_READ = 1_200_000
 _PLACE = 40
 #: Values of these kinds are sizes that a shop sells by; measured values and weights are not.
 _SIZES = frozenset({"length", "wire"})
-_HALVES = frozenset({"a", "b"})
 _NO_SIZES = frozenset({"measured", "closed_length"})
 
 
@@ -97,16 +97,16 @@ class _Copies:
 def _of(part: Part, result: PlanResult, judge: _Copies) -> Iterator[Substitute]:
     plan = judge.plan
     paths = [
-        (path, kind, node)
+        (path, kind)
         for path, kind in _sizes(part)
         if (node := part.node_at(*path)) and node.place.file == plan.file  # else in the drawer
     ]
     before = judge.raised(plan.text, part) if paths else {}
-    for path, kind, node in paths:
-        name = _name(path)
-        wrong = next((r for r in result.remarks if r.place == node.place and r.counts), None)
-        if wrong is not None:
-            yield Substitute(part.name, name, wrong.needed, works=False)
+    wrong = {(one.thing, one.path): one.remark.needed for one in unfit(result)}
+    for path, kind in paths:
+        name = called(path)
+        if (part.name, path) in wrong:
+            yield Substitute(part.name, name, wrong[part.name, path], works=False)
             continue
         try:
             size = part.wire(*path) if kind == "wire" else part.size(*path)
@@ -133,17 +133,6 @@ def _sizes(part: Part) -> Iterator[tuple[tuple[str, ...], str]]:
             yield path, schema["$comment"]
 
     yield from walk(part.node, part.kind.fragment, ())
-
-
-def _name(path: tuple[str, ...]) -> str:
-    """A size in words; the halves of a clasp are called `a` and `b`.
-
-    >>> _name(("top_eyes", "hole")), _name(("a", "eye", "hole"))
-    ('top eyes hole', 'eye hole of half a')
-    """
-    if path[0] in _HALVES and len(path) > 1:
-        return f"{_name(path[1:])} of half {path[0]}"
-    return " ".join(path).replace("_", " ")
 
 
 class _Trial:

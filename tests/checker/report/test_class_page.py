@@ -61,6 +61,9 @@ def test_a_folder_has_a_page_that_links_one_sheet_each(run: Run, tmp_path: Path)
     assert index.index("Orla") < index.index("take 21 AWG wire")
     assert index.count("work in fresh air") == 2, "once for either kind of glue"
     assert index.lower().count("cut ends of wire, pins and chain fly") == 1, "in whatever step"
+    alone = tmp_path / "alone.html"
+    run("sheet", CLASS / "daveth_loom_band.yaml", "--out", alone)
+    assert alone.read_bytes() == (out / "daveth_loom_band.html").read_bytes()
     assert "Checkpoints" in index and "stays at any likely size" in index
     assert "How large the pieces will be" in index and "104.8 cm" in index
 

@@ -298,6 +298,14 @@ def test_what_a_plan_says_cannot_become_markup() -> None:
     assert evil in found.words
 
 
+def test_a_student_is_never_told_to_buy_what_does_not_fit() -> None:
+    words = page(ORLA).words
+    supplies = words[words.index("Supplies") : words.index("Cutting list")]
+    assert "the bore as written does not work (take a bore of 7.94..8.71 mm)" in supplies
+    assert "2 2, not as written" in supplies
+    assert "ot makeable as written, 2 errors: the remarks say what to change first" in supplies
+
+
 def test_fits_supplies_and_cuts_stand_after_the_piece() -> None:
     text = sheet(checked(ORLA), keeper())
     page = Page(text)

@@ -62,7 +62,7 @@ def sheet(result: PlanResult, checker: Checker | None = None) -> str:
     )
 
 
-def folder(result: Result) -> dict[str, str]:
+def folder(result: Result, checker: Checker | None = None) -> dict[str, str]:
     """The pages of a folder of plans, by file name: `index.html` and one sheet for each plan."""
     names = dict(zip(_file_names(result), result.plans, strict=True))
     plans = dict(sorted(names.items(), key=lambda one: severity(one[1]), reverse=True))
@@ -86,7 +86,7 @@ def folder(result: Result) -> dict[str, str]:
         sizes=tables.whole_sizes(result.plans),
         cautions=listings.cautions(result.plans),
     )
-    return {"index.html": index, **{name: sheet(plan) for name, plan in plans.items()}}
+    return {"index.html": index, **{name: sheet(plan, checker) for name, plan in plans.items()}}
 
 
 def _file_names(result: Result) -> list[str]:

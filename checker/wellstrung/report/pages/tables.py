@@ -14,7 +14,9 @@ from wellstrung.lists.cutting import Lengths
 from wellstrung.lists.line import SupplyLine
 from wellstrung.quantity.value import Quantity
 from wellstrung.report import cuts_list, supplies_list
+from wellstrung.report.heading import not_as_written
 from wellstrung.what_if import other_sizes
+from wellstrung.what_if.unfit import to_buy
 
 #: a piece as a whole: the quantity and the unit it is shown in
 _WHOLE = {"piece.length": "cm", "piece.inside": "cm", "piece.mass": "g"}
@@ -36,13 +38,16 @@ class Table(Struct, frozen=True):
 def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Table]:
     """What to buy and to weigh out; with a checker to try them by, the sizes that also work."""
     plans = understood([result])
-    lines = [line for line in shopping.needed(plans) if not line.missing]
+    lines = [line for line in to_buy([result]) if not line.missing]
     if lines:
         shown = 6 if any(line.price is not None for line in lines) else 5
         columns = ("what", "need", "spare", "have", "buy", "price")[:shown]
         rows = tuple((_called(line), *supplies_list.cells(line))[:shown] for line in lines)
-        bill = tuple(f"in all {money}" for money in shopping.bill(lines))
-        yield Table("what the piece takes, and what is still to buy", columns, rows, bill)
+        notes = tuple(f"in all {money}" for money in shopping.bill(lines))
+        first = not_as_written(result, "the remarks say")
+        if first:
+            notes = (first, *notes)
+        yield Table("what the piece takes, and what is still to buy", columns, rows, notes)
     if checker is not None:
         sizes = other_sizes.found(result, checker, {line.name for line in lines})
         also = tuple((one.part, one.says) for one in sizes.found if one.works)
@@ -57,7 +62,8 @@ def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Tab
 
 
 def _called(line: SupplyLine) -> str:
-    return f"{line.name}: {line.describes}" if line.describes else line.name
+    called = f"{line.name}: {line.describes}" if line.describes else line.name
+    return ". ".join((called, *line.amiss))
 
 
 def lengths(found: Sequence[Lengths]) -> Iterator[Table]:

@@ -1,0 +1,115 @@
+"""What does not work as written among the things to buy, and what to take instead."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from wellstrung.common.places import Place
+from wellstrung.judging.result import PlanResult, Remark, understood
+from wellstrung.lists import shopping
+from wellstrung.lists.line import SupplyLine
+from wellstrung.model.item import Item
+from wellstrung.model.parts import Part
+from wellstrung.reading import tree
+
+_HALVES = (("a",), ("b",))
+
+
+class Unfit(Struct, frozen=True):
+    """A thing that a remark says does not work: its line in a supply list, the size, and why.
+
+    `path` is where the size stands in its entry; empty where the whole thing does not work.
+    """
+
+    thing: str
+    path: tuple[str, ...]
+    remark: Remark
+
+    @property
+    def says(self) -> str:
+        """What does not work, and what to take."""
+        does = "does not work" if self.sure else "may not work"
+        what = f"the {called(self.path)} as written" if self.path else "as written it"
+        return f"{what} {does} (take {self.remark.needed})"
+
+    @property
+    def sure(self) -> bool:
+        """Whether it does not work; else it may not."""
+        return self.remark.level == "error"
+
+
+def called(path: tuple[str, ...]) -> str:
+    """A size in words; the halves of a clasp are called `a` and `b`.
+
+    >>> called(("top_eyes", "hole")), called(("a", "eye", "hole"))
+    ('top eyes hole', 'eye hole of half a')
+    """
+    if path[:1] in _HALVES and len(path) > 1:
+        return f"{called(path[1:])} of half {path[0]}"
+    return " ".join(path).replace("_", " ")
+
+
+def unfit(result: PlanResult) -> Iterator[Unfit]:
+    """Every part and bead of a plan that a remark asks to change, with what it asks for."""
+    if result.ask is None:
+        return
+    plan = result.ask.plan
+    things = (*plan.beads.values(), *plan.parts.values())
+    wearer = plan.written("wearer")
+    for remark in result.numbered:
+        if not remark.counts or not remark.needed:
+            continue
+        places = [remark.place, *([remark.target.place] if remark.target else [])]
+        found = [(thing, at) for at in places for thing in things if _within(at, thing.node.place)]
+        if not found and wearer is not None and _within(remark.place, wearer.place):
+            # what does not suit its wearer is the part, not the person
+            found = [(part, part.key.place) for part in things if remark.parts == (part.name,)]
+        for thing, at in dict(found).items():
+            path = _path(thing.node, at)
+            yield Unfit(_line_of(thing, path), path, remark)
+
+
+def to_buy(
+    results: Sequence[PlanResult], makers: int = 1, *, on_hand: bool = True
+) -> list[SupplyLine]:
+    """The supply list of the plans; a line says which size of it does not work as written."""
+    found: dict[tuple[str, str], list[tuple[bool, str]]] = {}
+    for result in results:
+        of = f"for {result.title} " if len(results) > 1 else ""
+        for one in unfit(result):
+            found.setdefault((result.file, one.thing), []).append((one.sure, f"{of}{one.says}"))
+    return [
+        replace(line, unfit=_says(line, found, sure=True), doubt=_says(line, found, sure=False))
+        for line in shopping.needed(understood(results), makers, on_hand=on_hand)
+    ]
+
+
+def _says(
+    line: SupplyLine, found: Mapping[tuple[str, str], Sequence[tuple[bool, str]]], *, sure: bool
+) -> tuple[str, ...]:
+    of_line = (one for file in line.files for one in found.get((file, line.name), ()))
+    return tuple(says for so, says in of_line if so is sure)
+
+
+def _line_of(thing: Item, path: tuple[str, ...]) -> str:
+    """The line of a thing; the stone of a bezel has one of its own."""
+    stone = thing.traits.made_round if isinstance(thing, Part) else ""
+    return f"{stone} of {thing.name}" if stone and path[:1] == (stone,) else thing.name
+
+
+def _within(inner: Place, outer: Place) -> bool:
+    starts = (outer.line, outer.column) <= (inner.line, inner.column)
+    ends = (inner.end_line, inner.end_column) <= (outer.end_line, outer.end_column)
+    return inner.file == outer.file and starts and ends
+
+
+def _path(node: tree.Node, place: Place) -> tuple[str, ...]:
+    """The field of a group that a place lies in, by the names that lead to it."""
+    if isinstance(node, tree.Mapping):
+        for name, entry in node.entries.items():
+            if _within(place, entry.node.place) and entry.node.place != node.place:
+                return (name, *_path(entry.node, place))
+    return ()
