@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from wellstrung.commands.checked import checked, exit_code, inputs
+from wellstrung.commands.checked import checked, exit_code, inputs, one_by_one, plan_files
 from wellstrung.commands.output import BROKEN, looks, note, save, show, unknown
 from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import Summary, Totals
 from wellstrung.plugins import host as hosts
+from wellstrung.report.writer import PlanByPlan
 
 
 def run(options: argparse.Namespace) -> int:
@@ -31,6 +34,9 @@ def run(options: argparse.Namespace) -> int:
         from wellstrung.commands.watching import Watch  # seldom asked for
 
         return Watch(options, checker).run()
+    if writer.by_plan is not None:
+        totals = _plan_by_plan(writer.by_plan, options, checker)
+        return exit_code(totals, strict=options.strict)
     result = checked(options, checker)
     look = replace(looks(options), installed=host)
     if writer.pages is not None:
@@ -39,3 +45,18 @@ def run(options: argparse.Namespace) -> int:
     elif writer.write is not None:
         show(writer.write(result, look))
     return exit_code(result, strict=options.strict)
+
+
+def _plan_by_plan(writer: PlanByPlan, options: argparse.Namespace, checker: Checker) -> Totals:
+    """Write each plan as soon as it is checked; what they total."""
+    files, look = plan_files(options), looks(options)
+    kept: list[Summary] = []
+
+    def written() -> Iterator[tuple[str, Summary]]:
+        for result in one_by_one(files, options, checker):
+            kept.append(result.summary)
+            yield writer.each(result, look), result.summary
+
+    for piece in writer.whole(written(), look):
+        show(piece)
+    return Totals(kept)

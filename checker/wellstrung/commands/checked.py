@@ -5,13 +5,13 @@ from __future__ import annotations
 import argparse
 import gc
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 from wellstrung.commands.files import Benches, drawer, plans
 from wellstrung.commands.output import BROKEN, OK, WRONG, note
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import Failure, PlanResult, Result
+from wellstrung.judging.result import Failure, PlanResult, Result, Totals
 from wellstrung.plugins.error import HostError
 from wellstrung.reading import tree
 
@@ -41,15 +41,25 @@ def checked(options: argparse.Namespace, checker: Checker) -> Result:
 
 def checked_files(files: Sequence[Path], options: argparse.Namespace, checker: Checker) -> Result:
     """The result of each of these plans, by its bench."""
+    return Result(tuple(one_by_one(files, options, checker)))
+
+
+def one_by_one(
+    files: Sequence[Path], options: argparse.Namespace, checker: Checker
+) -> Iterator[PlanResult]:
+    """The same while it checks them, for a report that keeps none."""
     if not gc.isenabled():
         collect_new_garbage()
     benches = Benches(checker.installed, options.bench)
     kept = drawer(options.drawer, checker.installed) if options.drawer is not None else None
-    alone = len(files) == 1
-    found = tuple(_checked(checker, file, benches, kept, alone=alone) for file in _watched(files))
-    for says in dict.fromkeys(says for plan in found for says in plan.notes):
-        note(says)
-    return Result(found)
+    alone, noted = len(files) == 1, set()
+    for file in _watched(files):
+        result = _checked(checker, file, benches, kept, alone=alone)
+        for says in result.notes:
+            if says not in noted:
+                note(says)
+                noted.add(says)
+        yield result
 
 
 def _checked(
@@ -91,12 +101,12 @@ def collect_new_garbage() -> None:
     gc.enable()
 
 
-def exit_code(result: Result, *, strict: bool = False) -> int:
+def exit_code(found: Result | Totals, *, strict: bool = False) -> int:
     """The exit code of a report; with `strict`, warnings count as errors."""
-    if result.failures:
+    if found.failures:
         return BROKEN
-    wrong = result.count("error") or any(not plan.readable for plan in result.plans)
-    return WRONG if wrong or (strict and result.count("warning")) else OK
+    wrong = found.count("error") or found.not_checked
+    return WRONG if wrong or (strict and found.count("warning")) else OK
 
 
 def exit_code_of_list(result: Result) -> int:

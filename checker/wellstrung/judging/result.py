@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Literal, NamedTuple
 
 from msgspec import Struct, field
@@ -17,6 +17,8 @@ from wellstrung.rulebook import Ask, Level, Target
 Identity = tuple[str, tuple[str, ...]]
 #: levels, the higher the worse
 RANK: Mapping[str, int] = {"caution": 0, "warning": 1, "error": 2, "slip": 2}
+#: the levels of what rules say, the worst first
+LEVELS: tuple[Level, ...] = ("error", "warning", "caution")
 #: the families that say whether a piece can be made: a plan is mostly open by their checks
 DECIDING = ("fit", "length", "work")
 
@@ -114,6 +116,39 @@ class Failure(Struct, frozen=True):
         return f"internal error in {where}; this check was skipped: {self.message}"
 
 
+class Summary(Struct, frozen=True):
+    """What the end of a report shows of one plan: small, so that a run can keep one of each."""
+
+    file: str
+    readable: bool
+    #: how many remarks of each level affect the outcome (all of them, for cautions)
+    counts: Mapping[Level, int]
+    failures: tuple[Failure, ...] = ()
+    #: what of its drawer is not used
+    notes: tuple[str, ...] = ()
+
+
+class Totals:
+    """What several plans have together."""
+
+    def __init__(self, plans: Sequence[Summary]) -> None:
+        self.plans = plans
+
+    @property
+    def failures(self) -> tuple[Failure, ...]:
+        """Internal errors, each once."""
+        return tuple(dict.fromkeys(failure for plan in self.plans for failure in plan.failures))
+
+    @property
+    def not_checked(self) -> int:
+        """How many plans could not be read, so that nothing is known of them yet."""
+        return sum(not plan.readable for plan in self.plans)
+
+    def count(self, level: Level) -> int:
+        """How many remarks of a level affect the outcome, over all plans."""
+        return sum(plan.counts[level] for plan in self.plans)
+
+
 class PlanResult(Struct, frozen=True):
     """All that is known of one plan.
 
@@ -167,6 +202,12 @@ class PlanResult(Struct, frozen=True):
             remark.level == level and (remark.counts or level == "caution")
             for remark in self.remarks
         )
+
+    @property
+    def summary(self) -> Summary:
+        """What is kept of it to the end of a run."""
+        counts = {level: self.count(level) for level in LEVELS}
+        return Summary(self.file, self.readable, counts, self.failures, self.notes)
 
     @property
     def outcome(self) -> str:
@@ -223,14 +264,19 @@ class Result(Struct, frozen=True):
     plans: tuple[PlanResult, ...]
 
     @property
+    def totals(self) -> Totals:
+        """What they have together."""
+        return Totals([plan.summary for plan in self.plans])
+
+    @property
     def failures(self) -> tuple[Failure, ...]:
         """Internal errors, each once."""
-        return tuple(dict.fromkeys(failure for plan in self.plans for failure in plan.failures))
+        return self.totals.failures
 
     @property
     def not_checked(self) -> int:
         """How many plans could not be read, so that nothing is known of them yet."""
-        return sum(not plan.readable for plan in self.plans)
+        return self.totals.not_checked
 
     def called(self, plan: PlanResult) -> str:
         """A plan by its title; by its file too where others have that title, or it has none."""
@@ -239,4 +285,4 @@ class Result(Struct, frozen=True):
 
     def count(self, level: Level) -> int:
         """How many remarks of a level affect the outcome, over all plans."""
-        return sum(plan.count(level) for plan in self.plans)
+        return self.totals.count(level)

@@ -1,11 +1,11 @@
-"""Report writers, one module a writer, all fed the same result."""
+"""Report writers, one module a writer, all fed the same results."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
-from wellstrung.judging.result import Result
-from wellstrung.report.writer import Options, Writer
+from wellstrung.judging.result import PlanResult, Result, Summary
+from wellstrung.report.writer import Options, PlanByPlan, Writer
 
 
 def _terminal(result: Result, options: Options) -> str:
@@ -14,16 +14,26 @@ def _terminal(result: Result, options: Options) -> str:
     return write(result, options)
 
 
-def _json(result: Result, options: Options) -> str:
-    from wellstrung.report.json import write
+def _json_plan(plan: PlanResult, options: Options) -> str:
+    from wellstrung.report.json import plan_entry
 
-    return write(result, ascii_only=options.ascii_only)
+    return plan_entry(plan, ascii_only=options.ascii_only)
 
 
-def _json_lines(result: Result, options: Options) -> str:
-    from wellstrung.report.json import write_lines
+def _json(plans: Iterable[tuple[str, Summary]], options: Options) -> Iterable[str]:
+    from wellstrung.report.json import whole
 
-    return write_lines(result, ascii_only=options.ascii_only)
+    return whole(plans, ascii_only=options.ascii_only)
+
+
+def _json_line(plan: PlanResult, options: Options) -> str:
+    from wellstrung.report.json import plan_line
+
+    return plan_line(plan, ascii_only=options.ascii_only)
+
+
+def _json_lines(plans: Iterable[tuple[str, Summary]], options: Options) -> Iterable[str]:
+    return (line for line, _ in plans)
 
 
 def _sarif(result: Result, options: Options) -> str:
@@ -42,8 +52,8 @@ def _pages(result: Result, options: Options) -> Mapping[str, str]:
 
 WRITERS = (
     Writer("text", _terminal),
-    Writer("json", _json, quantities=True),
-    Writer("jsonl", _json_lines, quantities=True),
+    Writer("json", quantities=True, by_plan=PlanByPlan(_json_plan, _json)),
+    Writer("jsonl", quantities=True, by_plan=PlanByPlan(_json_line, _json_lines)),
     Writer("sarif", _sarif),
     Writer("html", quantities=True, pages=_pages),
 )

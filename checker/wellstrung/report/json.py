@@ -6,47 +6,53 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from wellstrung.common.places import Place
-from wellstrung.judging.result import Failure, PlanResult, Remark, Result
+from wellstrung.judging.result import LEVELS, Failure, PlanResult, Remark, Summary, Totals
 from wellstrung.quantity.working import working
 from wellstrung.report.rows import COLUMNS, Rows
 
 VERSION = 2
 
 
-def write(result: Result, *, ascii_only: bool = False) -> str:
-    """The result as JSON text: each remark, check and quantity on a line of its own.
+def plan_entry(plan: PlanResult, *, ascii_only: bool = False) -> str:
+    """One plan of the report: each remark, check and quantity on a line of its own.
 
     In `ascii_only` other signs are escaped, so that a terminal without them changes no value.
     """
-    return _text(report(result), 4, ascii_only)
+    return _text(as_data(plan), 2, ascii_only)
 
 
-def write_lines(result: Result, *, ascii_only: bool = False) -> str:
-    """The result as JSON Lines: each plan on a line of its own."""
-    return "\n".join(_text(_plan(plan), 0, ascii_only) for plan in result.plans)
+def plan_line(plan: PlanResult, *, ascii_only: bool = False) -> str:
+    """One plan on one line, for JSON Lines."""
+    return _text(as_data(plan), 0, ascii_only)
 
 
-def report(result: Result) -> dict[str, Any]:
-    """The result as plain data, as the report schema describes it."""
-    return {
-        "report": "wellstrung",
-        "version": VERSION,
-        "plans": [_plan(plan) for plan in result.plans],
+def whole(plans: Iterable[tuple[str, Summary]], *, ascii_only: bool = False) -> Iterator[str]:
+    """The report piece by piece: each plan as soon as the next is there, and what they total."""
+    entry = f'{{\n"report":"wellstrung",\n"version":{VERSION},\n"plans":['
+    kept: list[Summary] = []
+    for text, summary in plans:
+        if kept:
+            yield f"{entry},"
+        entry = text if kept else f"{entry}\n{text}"
+        kept.append(summary)
+    totals = Totals(kept)
+    end = {
         "totals": {
-            "plans": len(result.plans),
-            "not_checked": result.not_checked,
-            "errors": result.count("error"),
-            "warnings": result.count("warning"),
-            "cautions": result.count("caution"),
+            "plans": len(kept),
+            "not_checked": totals.not_checked,
+            **{f"{level}s": totals.count(level) for level in LEVELS},
         },
-        "failures": [_failure(failure) for failure in result.failures],
+        "failures": [_failure(failure) for failure in totals.failures],
     }
+    yield f"{entry}\n],\n{_text(end, 3, ascii_only).removeprefix('{').lstrip()}"
 
 
-def _plan(plan: PlanResult) -> dict[str, Any]:
+def as_data(plan: PlanResult) -> dict[str, Any]:
+    """One plan as plain data, as the schema of the report describes it."""
     rows = Rows(plan.quantities)
     return {
         "file": plan.file,

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 from msgspec import Struct
 
-from wellstrung.judging.result import Result
+from wellstrung.judging.result import PlanResult, Result, Summary
 from wellstrung.rulebook.installed import Installed
 
 
@@ -27,13 +27,26 @@ class Options(Struct, frozen=True):
     only: frozenset[str] | None = None
 
 
+class PlanByPlan(Struct, frozen=True):
+    """A report that is written plan by plan, so that it takes no more memory for more plans.
+
+    `each` writes one plan. `whole` puts what was written together with what a run keeps of each
+    plan, and gives the report in pieces, each of whole lines, of which the last has no line end.
+    """
+
+    each: Callable[[PlanResult, Options], str]
+    whole: Callable[[Iterable[tuple[str, Summary]], Options], Iterable[str]]
+
+
 class Writer(Struct, frozen=True):
     """A report by name; `quantities` says that it prints every quantity of every plan.
 
-    One that makes several files gives them as `pages`, text by file name, to be put in a folder.
+    It is written whole (`write`) or plan by plan. One that makes several files gives them as
+    `pages`, text by file name, to be put in a folder.
     """
 
     name: str
     write: Callable[[Result, Options], str] | None = None
     quantities: bool = False
     pages: Callable[[Result, Options], Mapping[str, str]] | None = None
+    by_plan: PlanByPlan | None = None

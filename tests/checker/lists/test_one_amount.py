@@ -10,16 +10,16 @@ from pathlib import Path
 import pytest
 
 from generated.plans import seeded
+from reports import report
 from running import SAMPLES, middle_of
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult, Result, understood
+from wellstrung.judging.result import PlanResult, understood
 from wellstrung.lists import cutting, shopping
 from wellstrung.lists.line import SupplyLine
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Quantities
 from wellstrung.plugins import host
 from wellstrung.report import cuts_list, supplies_list
-from wellstrung.report.json import report
 from wellstrung.report.pages import tables
 from wellstrung.subjects.supplies import spool_of
 from wellstrung.what_if import size_range
@@ -65,7 +65,7 @@ def agree(result: PlanResult) -> None:
         cuts_agree(cuts, lines, ask)
         json_agrees(result, lines, cuts, makers)
     lines = shopping.needed([ask])
-    (reported,) = report(Result((result,)))["plans"]
+    (reported,) = report(result)["plans"]
     for line in lines:
         rules_agree(line, result)
         written = f"{line.name}.needed"

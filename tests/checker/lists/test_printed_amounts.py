@@ -14,14 +14,14 @@ from typing import Any
 import pytest
 
 from generated.plans import seeded
+from reports import report
 from running import SAMPLES
 from wellstrung.common import units
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult, Result, understood
+from wellstrung.judging.result import PlanResult, understood
 from wellstrung.lists import cutting, shopping
 from wellstrung.plugins import host
 from wellstrung.report import cuts_list, pages, supplies_list
-from wellstrung.report.json import report
 from wellstrung.report.writer import Options
 
 CHECKER = Checker(host.load(), quantities=True)
@@ -122,7 +122,7 @@ def cuts_agree(result: PlanResult, makers: int) -> None:
 
 def agree(result: PlanResult) -> None:
     """Text, table, page and JSON say the same of every amount that they share."""
-    quantities = report(Result((result,)))["plans"][0]["quantities"]
+    quantities = report(result)["plans"][0]["quantities"]
     for makers in MAKERS:
         found = supplies(result, makers)
         lines = [

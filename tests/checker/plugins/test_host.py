@@ -21,7 +21,6 @@ from wellstrung import builtin, tables
 from wellstrung.commands.cli import main
 from wellstrung.common.trade_words import TradeWord
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import Result
 from wellstrung.model.parts import Kind
 from wellstrung.plugins import host
 from wellstrung.plugins.command import Command
@@ -145,8 +144,9 @@ def test_the_order_of_plugins_never_matters(collar: str) -> None:
         Random(seed).shuffle(brought)
         loaded = host.assemble(brought)
         checker = Checker(loaded, quantities=True)
-        results = [checker.check_text(text) for text in (collar, collar.replace("end cap", "lid"))]
-        reports.add((json.write(Result(tuple(results))), *loaded.kinds, *loaded.stitches))
+        texts = (collar, collar.replace("end cap", "lid"))
+        written = [json.plan_entry(checker.check_text(text)) for text in texts]
+        reports.add((*written, *loaded.kinds, *loaded.stitches))
     assert len(reports) == 1
 
 

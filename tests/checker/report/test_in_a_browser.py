@@ -12,9 +12,9 @@ from playwright.sync_api import Browser
 
 from browser import PIXELS, Watched, started
 from pages import ALL, checked
+from reports import report
 from running import middle_of
 from wellstrung.judging.result import Result
-from wellstrung.report import json as json_report
 from wellstrung.report.pages import folder
 
 pytestmark = pytest.mark.slow
@@ -123,7 +123,7 @@ def test_drawn_shapes_are_as_large_as_the_report_says(
 ) -> None:
     """What the browser draws, measured, is the report's millimetres times the stated scale."""
     go(opened, home, path.stem)
-    [plan] = json_report.report(Result((checked(path),)))["plans"]
+    [plan] = report(checked(path))["plans"]
     shapes: list[dict[str, Any]] = opened.page.evaluate(SHAPES)
     assert shapes
     for shape in shapes:
@@ -136,7 +136,7 @@ def test_numbers_in_a_drawing_are_those_of_the_report(
     path: Path, opened: Watched, home: Path
 ) -> None:
     go(opened, home, path.stem)
-    [plan] = json_report.report(Result((checked(path),)))["plans"]
+    [plan] = report(checked(path))["plans"]
     values = [middle_of(plan, name) for name in plan["quantities"]]
     said: list[str] = opened.page.evaluate(
         "[...document.querySelectorAll('svg.piece text.label')].map(t => t.textContent)"

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
+from reports import report
 from running import ROOT, SAMPLES, SHARED, Run
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import Result
+from wellstrung.judging.result import Result, Summary
 from wellstrung.plugins.host import Host
 from wellstrung.report import text as written
-from wellstrung.report.json import report
 from wellstrung.report.writer import Options
 from wellstrung.testing.cases import changed
 
@@ -46,7 +47,7 @@ def test_quantities_name_what_they_come_from(installed: Host) -> None:
     checker = Checker(installed, quantities=True)
     result = checker.check_file(SHARED / "slack_tide_collar.yaml")
     assert result.failures == ()
-    (plan,) = report(Result((result,)))["plans"]
+    (plan,) = report(result)["plans"]
     assert set(plan["quantities"]) >= {
         "rope.outside",
         "rope.inside",
@@ -76,6 +77,24 @@ def test_quantities_name_what_they_come_from(installed: Host) -> None:
     assert plan["quantities"]["bar chain.links_per_piece"] == "drop.links + drop.lost"
 
 
+@pytest.mark.parametrize("form", ["json", "jsonl"])
+def test_a_plan_is_written_before_those_after_the_next_are_checked(
+    form: str, installed: Host, checker: Checker
+) -> None:
+    writer = installed.writers[form].by_plan
+    assert writer is not None
+    result, checked = checker.check_file(SHARED / "slack_tide_collar.yaml"), 0
+
+    def plans() -> Iterator[tuple[str, Summary]]:
+        nonlocal checked
+        for checked in range(1, 21):  # noqa: B007 - counted for the test
+            yield writer.each(result, Options()), result.summary
+
+    for pieces, _ in enumerate(writer.whole(plans(), Options()), 1):
+        assert checked <= pieces + 1
+    assert checked == 20
+
+
 def test_json_lines_are_the_plans_of_the_report(run: Run) -> None:
     arguments = ("check", "sample_plans/class", "missing.yaml")
     ran = run(*arguments, "--as", "jsonl", PYTHONUTF8="0", PYTHONIOENCODING="ascii", LC_ALL="C")
@@ -88,7 +107,7 @@ def test_json_lines_are_the_plans_of_the_report(run: Run) -> None:
 def test_every_sample_fits_the_schema(installed: Host) -> None:
     checker = Checker(installed, quantities=True)
     for path in [*SAMPLES.rglob("*.yaml"), *SHARED.glob("*.yaml")]:
-        VALIDATOR.validate(report(Result((checker.check_file(path),))))
+        VALIDATOR.validate(report(checker.check_file(path)))
 
 
 ACCEPTED = """\
@@ -103,18 +122,18 @@ def test_an_accepted_warning_counts_nowhere(checker: Checker, whole_collar: str)
     )
     assert checker.check_text(loose).outcome == "makeable with warnings"
     result = checker.check_text(loose + ACCEPTED)
-    (plan,) = report(Result((result,)))["plans"]
+    (plan,) = report(result)["plans"]
     told = [r for r in plan["remarks"] if r["rule"] == "cap-bore"]
     assert [(r["level"], r["accepted"]) for r in told] == [
         ("warning", "tried on the class samples")
     ]
-    assert plan["outcome"] == "makeable" and report(Result((result,)))["totals"]["warnings"] == 0
+    assert plan["outcome"] == "makeable" and report(result)["totals"]["warnings"] == 0
 
 
 def test_the_report_of_a_broken_file_is_whole(checker: Checker, tmp_path: Path) -> None:
     path = tmp_path / "plan.yaml"
     path.write_text("a: [", encoding="utf-8")
-    VALIDATOR.validate(report(Result((checker.check_file(path),))))
+    VALIDATOR.validate(report(checker.check_file(path)))
 
 
 def test_one_ring_too_small_at_both_ends_is_one_remark(checker: Checker, collar: str) -> None:
@@ -194,8 +213,8 @@ def test_where_makers_differ_one_line_says_so(checker: Checker) -> None:
         "makers differ: shortest matinee 45.72..50.8 cm (makers move an edge by 2 in, common"
         " practice, no source)"
     )
-    (told,) = report(Result((result,)))["plans"]
+    (told,) = report(result)["plans"]
     assert [kept["note"] for kept in told["held"] if "note" in kept] == [note]
-    VALIDATOR.validate(report(Result((result,))))
+    VALIDATOR.validate(report(result))
     lines = " ".join(written.write(Result((result,)), Options()).split())
     assert "passed: length-name (the piece): " in lines and f"to spare; {note}" in lines

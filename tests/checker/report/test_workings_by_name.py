@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Callable, Mapping
 from pathlib import Path
@@ -11,12 +10,13 @@ from typing import Any
 import pytest
 
 from generated.plans import seeded
+from reports import report
 from running import ROOT, SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult, Result
+from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.quantity import working as in_words
-from wellstrung.report.json import write
+from wellstrung.report.json import plan_entry
 
 PLANS = [SHARED / "slack_tide_collar.yaml", *sorted(SAMPLES.rglob("*.yaml"))]
 MOST_BYTES = 40_000
@@ -48,7 +48,7 @@ def test_those_of_any_plan_do(rebuild: Rebuild, installed: Host) -> None:
 
 def follow(result: PlanResult, rebuild: Rebuild) -> None:
     """Each working that is rebuilt from the report is the one that the text report prints."""
-    (plan,) = json.loads(write(Result((result,))))["plans"]
+    (plan,) = report(result)["plans"]
     assert set(result.quantities) <= set(plan["quantities"])
     for name, quantity in result.quantities.items():
         assert rebuild(plan, name) == in_words.working(quantity), name
@@ -70,4 +70,4 @@ def rebuild_margin(rebuild: Rebuild, plan: Mapping[str, Any], told: Mapping[str,
 )
 def test_a_report_of_one_plan_is_short(path: Path, installed: Host) -> None:
     result = Checker(installed, quantities=True).check_file(path)
-    assert len(write(Result((result,))).encode()) < MOST_BYTES
+    assert len(plan_entry(result).encode()) < MOST_BYTES

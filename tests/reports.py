@@ -1,0 +1,14 @@
+"""The JSON report of results, as the command writes it."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from wellstrung.judging.result import PlanResult
+from wellstrung.report.json import plan_entry, whole
+
+
+def report(*plans: PlanResult) -> Any:
+    """The report of several plans, read back from its text."""
+    return json.loads("\n".join(whole((plan_entry(plan), plan.summary) for plan in plans)))
