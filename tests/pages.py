@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from pathlib import Path
 from typing import NamedTuple
@@ -55,7 +56,7 @@ def parsed(svg: str) -> ElementTree.Element:
 
 def looks(tree: ElementTree.Element, look: str) -> list[ElementTree.Element]:
     """The shapes that have a look among theirs."""
-    return [shape for shape in tree if look in shape.get("class", "").split()]
+    return [shape for shape in tree.iter() if look in shape.get("class", "").split()]
 
 
 def words_of(tree: ElementTree.Element) -> list[tuple[str, Area]]:
@@ -68,3 +69,35 @@ def words_of(tree: ElementTree.Element) -> list[tuple[str, Area]]:
         left = x - {"start": 0.0, "middle": width / 2, "end": width}[text.get("text-anchor", "")]
         found.append((words, Area(left, y - size * 0.75, left + width, y + size * 0.2)))
     return found
+
+
+def box_of(shape: ElementTree.Element) -> Area:
+    """The box that a shape takes, or all shapes of a group."""
+    if shape.tag == f"{SVG}g":
+        boxes = [box_of(one) for one in shape]
+        return Area(
+            min(one.left for one in boxes),
+            min(one.top for one in boxes),
+            max(one.right for one in boxes),
+            max(one.bottom for one in boxes),
+        )
+    size = {key: float(shape.get(key, "0")) for key in _SIZES if shape.tag != f"{SVG}path"}
+    if shape.tag == f"{SVG}rect":
+        left, top = size["x"], size["y"]
+        return Area(left, top, left + size["width"], top + size["height"])
+    if shape.tag == f"{SVG}line":
+        xs, ys = sorted((size["x1"], size["x2"])), sorted((size["y1"], size["y2"]))
+        return Area(xs[0], ys[0], xs[1], ys[1])
+    if shape.tag in (f"{SVG}circle", f"{SVG}ellipse"):
+        rx, ry = size["r"] or size["rx"], size["r"] or size["ry"]
+        rx, ry = (max(rx, ry),) * 2 if shape.get("transform") else (rx, ry)
+        return Area(size["cx"] - rx, size["cy"] - ry, size["cx"] + rx, size["cy"] + ry)
+    numbers = [float(n) for n in _NUMBER.findall(shape.get("d", ""))]
+    if " a " in shape.get("d", ""):  # a ring: its first corner, its level side, and its radius
+        x, y, level, r = numbers[:4]
+        return Area(x - r, y, x + level + r, y + 2 * r + numbers[10])
+    return Area(min(numbers[::2]), min(numbers[1::2]), max(numbers[::2]), max(numbers[1::2]))
+
+
+_SIZES = ("x", "y", "width", "height", "x1", "y1", "x2", "y2", "cx", "cy", "r", "rx", "ry")
+_NUMBER = re.compile(r"-?[\d.]+(?:e-?\d+)?")

@@ -16,6 +16,14 @@ class Place(NamedTuple):
     end_line: int
     end_column: int
 
+    def holds(self, other: Place) -> bool:
+        """Whether another place lies within this one."""
+        return (
+            self.file == other.file
+            and (self.line, self.column) <= (other.line, other.column)
+            and (other.end_line, other.end_column) <= (self.end_line, self.end_column)
+        )
+
 
 class Edit(Struct, frozen=True):
     """Replace the text at `place` by `new`."""

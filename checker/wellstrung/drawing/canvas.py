@@ -7,7 +7,8 @@ class looks like in light, in dark and in print. ElementTree escapes whatever a 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from xml.etree import ElementTree
 
 #: height of words on paper, mm: the least that is read with ease
@@ -22,6 +23,9 @@ _HALF_HIGH = 0.36
 Spot = tuple[float, float]
 #: left, top, right and bottom, mm
 Extent = tuple[float, float, float, float]
+_NOTHING: Extent = (math.inf, math.inf, -math.inf, -math.inf)
+#: how far within the edge of a thing a label points to, at most, mm
+_INSET = 0.4
 
 
 def words_width(words: str, size: float = WORDS) -> float:
@@ -31,6 +35,23 @@ def words_width(words: str, size: float = WORDS) -> float:
     6.0
     """
     return len(words) * size * _LETTER
+
+
+def within(spot: Spot, box: Extent) -> Spot:
+    """A spot moved into a box that it lies beside, a little from its edge.
+
+    >>> within((5.0, -3.0), (0.0, 0.0, 20.0, 4.0))
+    (5.0, 0.4)
+    """
+    left, top, right, bottom = box
+    if left > right:  # nothing is drawn
+        return spot
+    inset = min((right - left) / 2, (bottom - top) / 2, _INSET)
+    (x, y) = spot
+    return (
+        min(max(x, left + inset), right - inset),
+        min(max(y, top + inset), bottom - inset),
+    )
 
 
 class Canvas:
@@ -44,8 +65,26 @@ class Canvas:
     def __init__(self, scale: float = 1.0) -> None:
         self.scale = scale
         #: left, top, right and bottom of all that is drawn
-        self.extent: Extent = (math.inf, math.inf, -math.inf, -math.inf)
+        self.extent: Extent = _NOTHING
+        self.last: Extent = _NOTHING
         self._shapes: list[ElementTree.Element] = []
+
+    @contextmanager
+    def thing(self, name: str, half: str = "", look: str = "thing") -> Iterator[None]:
+        """What is drawn within is one thing: a part, or one half of a clasp; or what names it.
+
+        After it `last` is the extent of that thing alone.
+        """
+        around, before, self.extent = self._shapes, self.extent, _NOTHING
+        named = {"class": look, "data-part": name} | ({"data-half": half} if half else {})
+        group = ElementTree.Element("g", named)
+        self._shapes = []
+        yield
+        group.extend(self._shapes)
+        self._shapes = around
+        around.append(group)
+        self.last, self.extent = self.extent, before
+        self.hold(*self.last)
 
     def paper(self, mm: float) -> float:
         """Millimetres on paper as millimetres life-size."""

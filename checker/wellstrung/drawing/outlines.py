@@ -22,7 +22,7 @@ _SPECK = 0.1
 
 def circle(x: float, y: float, r: float) -> list[Spot]:
     """The outline of a circle about (x, y)."""
-    return _arc(x, y, r, 0, 360, _CORNERS)[:-1]
+    return arc(x, y, r, 0, 360, _CORNERS)[:-1]
 
 
 def rim(x: float, y: float, outside: float, inside: float) -> list[Outline]:
@@ -42,13 +42,29 @@ def link(x: float, y: float, long: float, wide: float) -> list[Spot]:
     return [
         spot
         for right, down, turn in corners
-        for spot in _arc(
+        for spot in arc(
             x + long / 2 + right * (long / 2 - r), y + down * (wide / 2 - r), r, turn, 90, 10
         )
     ]
 
 
-def _arc(x: float, y: float, r: float, start: float, turn: float, steps: int) -> list[Spot]:
+def rod(spots: Sequence[Spot], thick: float) -> list[Spot]:
+    """The outline of a rod along a line of spots, cut off square at both ends.
+
+    >>> rod([(0, 0), (4, 0)], 2)
+    [(0.0, 1.0), (4.0, 1.0), (4.0, -1.0), (0.0, -1.0)]
+    """
+    sides: tuple[list[Spot], list[Spot]] = ([], [])
+    for index, (x, y) in enumerate(spots):
+        (x1, y1), (x2, y2) = spots[max(index - 1, 0)], spots[min(index + 1, len(spots) - 1)]
+        long = math.hypot(x2 - x1, y2 - y1) or 1.0
+        aside = thick / 2 * (y1 - y2) / long, thick / 2 * (x2 - x1) / long
+        for side, way in zip(sides, (1, -1), strict=True):
+            side.append((x + way * aside[0], y + way * aside[1]))
+    return [*sides[0], *reversed(sides[1])]
+
+
+def arc(x: float, y: float, r: float, start: float, turn: float, steps: int = 12) -> list[Spot]:
     """Points on a circle about (x, y), from `start` on and round by `turn`, both in degrees."""
     turns = [math.radians(start + turn * n / steps) for n in range(steps + 1)]
     return [(x + r * math.cos(one), y + r * math.sin(one)) for one in turns]

@@ -7,18 +7,23 @@ line. A pen that is turned round draws the same part the other way, as at the ot
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from wellstrung.drawing import outlines
 from wellstrung.drawing.canvas import Canvas, Spot
+
+#: the longest side of an outline that is bent in one go, mm
+_BENT = 4.0
 
 
 class Pen(Struct, frozen=True):
     """Shapes on a canvas by their place along and across a line that starts at (x, y).
 
     The line runs to the right, or down the page where it is `upright`; `way` is -1 for a pen that
-    is turned round.
+    is turned round. `bend` puts each spot of a straight line on the curve that it lies in.
     """
 
     canvas: Canvas
@@ -26,16 +31,21 @@ class Pen(Struct, frozen=True):
     y: float = 0.0
     upright: bool = False
     way: int = 1
+    bend: Callable[[float, float], Spot] | None = None
 
     def at(self, along: float, across: float = 0.0) -> Spot:
         """Where a spot lies on the page."""
+        x, y = self._straight(along, across)
+        return (x, y) if self.bend is None else self.bend(x, y)
+
+    def _straight(self, along: float, across: float) -> Spot:
         if self.upright:
             return self.x + across, self.y + self.way * along
         return self.x + self.way * along, self.y + across
 
     def moved(self, along: float, across: float = 0.0) -> Pen:
         """The same pen further along."""
-        x, y = self.at(along, across)
+        x, y = self._straight(along, across)
         return replace(self, x=x, y=y)
 
     def turned(self, length: float) -> Pen:
@@ -59,6 +69,9 @@ class Pen(Struct, frozen=True):
         of_width: str = "",
     ) -> None:
         """A box about the line; it draws the quantity of its length, or that of its width."""
+        if self.bend is not None:
+            self.area([outlines.box(along, across - width / 2, length, width)], look)
+            return
         x, y = self.at(along, across - width / 2)
         far_x, far_y = self.at(along + length, across + width / 2)
         self.canvas.box(
@@ -83,11 +96,11 @@ class Pen(Struct, frozen=True):
     ) -> None:
         """An oval with its middle at (along, across); `turn` leans it from along to across, rad."""
         x, y = self.at(along, across)
-        if not turn:
+        if not turn and self.bend is None:
             rx, ry = (width, length) if self.upright else (length, width)
             self.canvas.ellipse(x, y, rx / 2, ry / 2, look)
             return
-        far_x, far_y = self.at(along + math.cos(turn), across + math.sin(turn))
+        far_x, far_y = self.at(along + 0.1 * math.cos(turn), across + 0.1 * math.sin(turn))
         degrees = math.degrees(math.atan2(far_y - y, far_x - x))
         self.canvas.ellipse(x, y, length / 2, width / 2, look, degrees)
 
@@ -106,6 +119,14 @@ class Pen(Struct, frozen=True):
 
     def link(self, along: float, length: float, width: float, wire: float, look: str) -> None:
         """A link of wire with its middle at `along`."""
+        if self.bend is not None:
+            rims = [
+                outlines.link(along - long / 2, 0.0, long, wide)
+                for long, wide in ((length, width), (length - 2 * wire, width - 2 * wire))
+                if wide > 0
+            ]
+            self.area(rims, look)
+            return
         x, y = self.at(along)
         sides = (width, length) if self.upright else (length, width)
         self.canvas.ring(x, y, *sides, wire, look)
@@ -117,9 +138,29 @@ class Pen(Struct, frozen=True):
         x, y = self.at(along, across)
         self.canvas.circle(x, y, diameter / 2, look, quantity)
 
+    def area(self, rims: Sequence[Sequence[Spot]], look: str) -> None:
+        """What lies within closed outlines, their spots each along and across."""
+        self.canvas.area([[self.at(*spot) for spot in self._fine(rim)] for rim in rims], look)
+
     def line(
         self, spots: list[Spot], look: str, *, of_length: str = "", of_width: str = ""
     ) -> None:
         """A line through spots, each along and across; closed by naming the first one again."""
+        if self.bend is not None:
+            of_length = of_width = ""
         side = self.side(along=bool(of_length)) if of_length or of_width else ""
-        self.canvas.curve([self.at(*spot) for spot in spots], look, of_length or of_width, side)
+        fine = [*self._fine(spots, closed=False)]
+        self.canvas.curve([self.at(*spot) for spot in fine], look, of_length or of_width, side)
+
+    def _fine(self, spots: Sequence[Spot], *, closed: bool = True) -> Sequence[Spot]:
+        """The corners of an outline, with spots between them where it is bent."""
+        if self.bend is None:
+            return spots
+        found: list[Spot] = []
+        ahead = [*spots[1:], spots[0]] if closed else spots[1:]
+        for (x1, y1), (x2, y2) in zip(spots, ahead, strict=closed):
+            steps = math.ceil(abs(x2 - x1) / _BENT) or 1
+            found += [
+                (x1 + (x2 - x1) * n / steps, y1 + (y2 - y1) * n / steps) for n in range(steps)
+            ]
+        return found if closed else [*found, spots[-1]]

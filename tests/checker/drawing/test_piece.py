@@ -43,7 +43,7 @@ def test_every_shape_that_draws_a_quantity_has_its_size(path: Path) -> None:
     result = checked(path)
     told: set[str] = set()
     for figure in drawings(result):
-        for shape in parsed(figure.svg):
+        for shape in parsed(figure.svg).iter():
             name = shape.get("data-quantity")
             if name is not None:
                 told.add(name)

@@ -9,7 +9,7 @@ plan does not say is dashed.
 from __future__ import annotations
 
 from wellstrung.drawing.looks import clasps, ends, pendants, rings, strung, wires, woven
-from wellstrung.drawing.looks.shape import Draw, Shape, none_across, nothing
+from wellstrung.drawing.looks.shape import Draw, Shape, Share, SpotOf, none_across
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.parts import Part
@@ -20,8 +20,15 @@ def unknown(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     pen.box(0, length, UNKNOWN, "metal open-size", corner=1.0)
 
 
-def _clasp(draw: Draw, second: Draw = clasps.end_eye) -> Shape:
-    return Shape(draw, none_across, second=Shape(second, none_across))
+def _clasp(
+    first: tuple[Draw, SpotOf], second: tuple[Draw, SpotOf], share: Share = clasps.half_of_all
+) -> Shape:
+    """A clasp by its two halves, what a label of each points to, and what the second takes."""
+    other = Shape(second[0], none_across, spot=second[1])
+    return Shape(first[0], none_across, spot=first[1], second=other, second_takes=share)
+
+
+_EYE = clasps.end_eye, clasps.on_eye
 
 
 def _of_wire(draw: Draw) -> Shape:
@@ -53,17 +60,19 @@ SHAPES = {
     "leg": Shape(strung.lying_leg, hang=strung.leg),
     "pouch": Shape(woven.pouch, none_across, flat=True),
     "bezel": Shape(woven.bezel),
-    "toggle": Shape(
-        clasps.toggle_ring,
-        clasps.ring_reach,
-        second=Shape(clasps.toggle_bar, clasps.stem_reach),
+    "toggle": _clasp(
+        (clasps.toggle_ring, clasps.on_ring), (clasps.toggle_bar, clasps.on_bar)
     ),
-    "hook": _clasp(clasps.hook),
-    "catch": _clasp(clasps.catch),
-    "two halves": _clasp(clasps.halves),
-    "spring ring": _clasp(clasps.spring_ring),
-    "button": _clasp(clasps.button, clasps.bead_loop),
-    "grips": _clasp(clasps.grips, nothing),
+    "hook": _clasp((clasps.hook, clasps.on_wall), _EYE, clasps.an_eye),
+    "lobster": _clasp((clasps.lobster, clasps.on_wall), _EYE, clasps.an_eye),
+    "spring ring": _clasp((clasps.spring_ring, clasps.on_wall), _EYE, clasps.an_eye),
+    "magnet": _clasp((clasps.magnet_a, clasps.on_line), (clasps.magnet_b, clasps.on_line)),
+    "box": _clasp((clasps.box_a, clasps.on_line), (clasps.box_b, clasps.on_line)),
+    "button": _clasp(
+        (clasps.button, clasps.on_loop), (clasps.bead_loop, clasps.on_loop), clasps.a_loop
+    ),
+    "slide": _clasp((clasps.tube_a, clasps.on_line), (clasps.tube_b, clasps.on_line)),
+    "jaws": _clasp((clasps.jaw, clasps.in_jaw), (clasps.jaw, clasps.in_jaw)),
 }  # fmt: skip
 _UNKNOWN = Shape(unknown)
 

@@ -1,124 +1,262 @@
-"""Clasps: toggles by their two halves, all others closed, from eye to eye."""
+"""Clasps, each half at its own end: drawn from where the halves meet when it is closed.
+
+A part of a clasp's length that its halves share is divided where they bear on each other, so that
+the piece laid out straight is as long as it is closed. Shapes are our own, from the geometry alone.
+"""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 
-from wellstrung.drawing.looks.rings import eye, wire_eye
-from wellstrung.drawing.looks.shape import Draw
+from wellstrung.drawing.canvas import Spot
+from wellstrung.drawing.looks.rings import eye
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
+from wellstrung.drawing.outlines import arc, rod
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.parts import Part
-
-#: draws the body of a clasp between its eyes: along from 0, so long
-Body = Callable[[Pen, float], None]
 
 
 def toggle_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The ring of a toggle; the bar's stem bears where it begins."""
-    inside = sizes.mm(part, "ring.inside")
-    if inside is None:
-        catch(pen, sizes, part, length)
-        return
+    known = sizes.mm(part, "ring.inside")
+    inside = known if known is not None else max(length - _hole(sizes, part, "a"), 4.0)
     wire = sizes.known(part, "ring.wire", 1.5)
-    wire_eye(pen, inside, wire)
-    pen.disc(inside / 2, inside, "measured", sizes.named(part, "ring.inside"))
+    pen.ring(inside / 2, inside + 2 * wire, wire, "metal" if known else "metal open-size")
+    if known:
+        pen.disc(inside / 2, inside, "measured", sizes.named(part, "ring.inside"))
     eye(pen.moved(inside + wire), sizes, part, "a")
 
 
-def ring_reach(sizes: Sizes, part: Part) -> float:
-    """How far the ring of a toggle reaches across."""
-    return sizes.known(part, "ring.inside", 0.0) / 2 + sizes.known(part, "ring.wire", 0.0)
+def on_ring(sizes: Sizes, part: Part, length: float) -> Spot:
+    """A label points to the wire of the ring."""
+    inside = sizes.known(part, "ring.inside", max(length - _hole(sizes, part, "a"), 4.0))
+    return inside / 2, -inside / 2 - sizes.known(part, "ring.wire", 1.5) / 2
 
 
 def toggle_bar(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The bar of a toggle across the line, its stem and its eye."""
     bar = sizes.mm(part, "bar.length")
-    if bar is None:
-        end_eye(pen, sizes, part, length)
-        return
     thick = sizes.known(part, "bar.thickness", 1.5)
-    stem = max(length - sizes.known(part, "b.hole", 2.0), 0.5)
+    stem = max(length - _hole(sizes, part, "b"), 0.5)
     pen.box(0, stem, sizes.known(part, "bar.stem_width", 1.0), "metal")
-    pen.box(-thick, thick, bar, "metal", corner=thick / 2, of_width=sizes.named(part, "bar.length"))
+    look = "metal" if bar is not None else "metal open-size"
+    quantity = sizes.named(part, "bar.length")
+    pen.box(-thick, thick, bar or 2 * UNKNOWN, look, corner=thick / 2, of_width=quantity)
     eye(pen.moved(stem), sizes, part, "b")
 
 
-def stem_reach(sizes: Sizes, part: Part) -> float:
-    """A label points to the stem of the bar."""
-    return sizes.known(part, "bar.stem_width", 0.0) / 2
+def on_bar(sizes: Sizes, part: Part, length: float) -> Spot:
+    """A label points to the bar."""
+    across = sizes.known(part, "bar.length", 2 * UNKNOWN) / 4
+    return -sizes.known(part, "bar.thickness", 1.5) / 2, -across
 
 
-def _closed(body: Body) -> Draw:
-    """A clasp of one closed length, with the eyes of both its halves."""
-
-    def draw(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-        eye(pen.turned(length), sizes, part, "a")
-        start = eye(pen, sizes, part, "b")
-        end = sizes.known(part, "a.hole", 2.0) + sizes.known(part, "a.wire", 1.0)
-        body(pen.moved(start), max(length - end - start, 1.0))
-
-    return draw
+def half_of_all(sizes: Sizes, part: Part, whole: float) -> float:
+    """Both halves take as much of the clasp's length."""
+    return whole / 2
 
 
-def _two_halves(pen: Pen, long: float) -> None:
-    for half in (0.0, long / 2):
-        pen.box(half, long / 2, long * 0.6, "metal", corner=0.8)
+def an_eye(sizes: Sizes, part: Part, whole: float) -> float:
+    """The second half is an eye, and takes its hole."""
+    return min(_hole(sizes, part, "b"), whole * 0.4)
 
 
-def _ring_with_lever(pen: Pen, long: float) -> None:
-    pen.ring(long / 2, long, long * 0.16, "metal")
-    pen.disc(long / 2, long * 0.2, "metal", across=-long * 0.45)
+def _hole(sizes: Sizes, part: Part, half: str) -> float:
+    return sizes.known(part, f"{half}.hole", 2.0)
 
 
-def _lever(broad: float, thick: float) -> Body:
-    """A link that opens at one side, so broad and thick in parts of its length."""
-
-    def draw(pen: Pen, long: float) -> None:
-        wide, wire = long * broad, long * thick
-        pen.link(long / 2, long, wide, wire, "metal")
-        pen.line([(long * 0.3, wide / 2), (long * 0.3 + wire, wide / 2 - wire)], "slit")
-
-    return draw
+def _to_eye(pen: Pen, sizes: Sizes, part: Part, half: str, length: float) -> float:
+    """Draw the eye at the inner end of a half; where its body ends."""
+    return max(length - eye(pen.turned(length), sizes, part, half), 1.0)
 
 
-halves, spring_ring = _closed(_two_halves), _closed(_ring_with_lever)
-hook, catch = _closed(_lever(0.3, 0.1)), _closed(_lever(0.5, 0.15))
+def hook(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A hook of wire, its tip bent back; the eye of the other half lies in its bend."""
+    end = _to_eye(pen, sizes, part, "a", length)
+    wire = sizes.known(part, "a.wire", 1.0)
+    r = min(max(sizes.known(part, "b.wire", wire), 1.0), end / 3) + wire / 2
+    middle = r - wire / 2
+    bend = arc(middle, 0.0, r, -90, -180)
+    tip = [(middle + 1.2 * r, r * 1.05), (middle + 1.7 * r, r * 1.35)]
+    shank = [(end, 0.0), (end - 0.15 * (end - middle), -r * 0.35), (middle + 0.4 * r, -r)]
+    pen.area([rod([*shank, *bend, *tip], wire)], "metal")
 
 
-def button(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """A button with its two holes on the line that it is sewn to."""
-    outside = part.size("button", "outside").middle if part.has("button", "outside") else 10.0
-    pen.line([(0, 0), (length, 0)], "thread")
-    pen.disc(length / 2, outside, "metal")
-    for side in (-1.0, 1.0):
-        pen.disc(length / 2 + side, 1.2, "hole")
+def lobster(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A claw with its lever; the eye of the other half lies at the tip of its opening."""
+    end = _to_eye(pen, sizes, part, "a", length)
+    wall = min(sizes.known(part, "a.wire", 1.0), end / 5)
+    wide, long = (end + wall) * 0.6, end + wall
+    turns = [math.radians(n * 10) for n in range(36)]
+
+    def drop(start: float, long: float, wide: float) -> list[Spot]:
+        """An oval that is wider where it starts."""
+        return [
+            (
+                start + long * (1 - math.cos(turn)) / 2,
+                wide / 2 * math.sin(turn) * (1 + 0.35 * math.cos(turn)),
+            )
+            for turn in turns
+        ]
+
+    opening = drop(0.0, end * 0.66, wide - 2.4 * wall)
+    pen.line([(end * 0.62, wide * 0.3), (end * 0.55, wide * 0.6)], "wire-line")
+    pen.area([drop(-wall, long, wide), opening], "metal")
+    # the gate that the lever opens, from its tip to its hinge
+    for at in (0.0, 0.55):
+        pen.line([(end * at, wide * 0.28), (end * at - wall * 0.6, wide * 0.56)], "seam")
 
 
-def bead_loop(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """A loop of beads that goes over the button; without beads an eye."""
-    if not part.has("loop", "beads"):
-        end_eye(pen, sizes, part, length)
-        return
-    bead, count = part.text("loop", "beads"), part.count("loop", "count", default=12)
-    along, outside = sizes.bead(bead)
-    r = along * count / (2 * math.pi)
-    for number in range(count):
-        turn = 2 * math.pi * number / count
-        spot = r * math.cos(turn) - r, r * math.sin(turn)
-        pen.disc(spot[0], min(along, outside), sizes.look(bead), across=spot[1])
+def spring_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A round of tube with its lever, and the eye that it hangs by."""
+    end = _to_eye(pen, sizes, part, "a", length)
+    tube = end * 0.16
+    pen.line([(end * 0.2, -end * 0.42), (end * 0.02, -end * 0.62)], "wire-line")
+    pen.ring((end - tube) / 2, end + tube, tube, "metal")
+    for turn in (-40, 20):
+        near, far = (arc(end / 2, 0.0, r, turn - 100, 0, 1)[0] for r in (end * 0.42, end * 0.58))
+        pen.line([near, far], "seam")
 
 
 def end_eye(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """The eye of the second half of a clasp that is drawn closed at its first."""
-    hole, wall = sizes.known(part, "b.hole", 2.0), sizes.known(part, "b.wire", 1.0)
-    pen.ring(-hole / 2 - wall, hole + 2 * wall, wall, "metal open-size")
+    """The eye that the other half closes into; dashed where the plan does not give it."""
+    hole, wall = sizes.mm(part, "b.hole"), sizes.known(part, "b.wire", 1.0)
+    look = "metal" if hole is not None else "metal open-size"
+    inside = hole if hole is not None else length
+    pen.ring(length - inside / 2, inside + 2 * wall, wall, look)
 
 
-def grips(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """Two halves that grip the ends of a band, side by side, as wide as the band that they take."""
+def on_eye(sizes: Sizes, part: Part, length: float) -> Spot:
+    """A label points to the wire of an eye at the inner end."""
+    hole = sizes.known(part, "b.hole", length)
+    return length - hole / 2, -hole / 2 - sizes.known(part, "b.wire", 1.0) / 2
+
+
+def magnet_a(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """One half of a magnetic clasp: a barrel with the magnet in its face, and its eye."""
+    _barrel(pen, sizes, part, "a", length)
+
+
+def magnet_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """The other half."""
+    _barrel(pen, sizes, part, "b", length)
+
+
+def _barrel(pen: Pen, sizes: Sizes, part: Part, half: str, length: float) -> None:
+    end = _to_eye(pen, sizes, part, half, length)
+    wide = max(end * 1.1, 3.0)
+    pen.box(0, end, wide, "metal", corner=0.6)
+    pen.box(0, min(end * 0.25, 1.0), wide * 0.7, "hole")
+
+
+def box_a(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """The box of a box clasp, its slot in front, and its eye."""
+    end = _to_eye(pen, sizes, part, "a", length)
+    pen.box(0, end, end * 0.9, "metal", corner=0.6)
+    pen.box(0, end * 0.35, end * 0.2, "hole")
+
+
+def box_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """The tongue of a box clasp, folded and bare, its plate and its eye."""
+    end = _to_eye(pen, sizes, part, "b", length)
+    wide = end * 0.9
+    pen.box(-end * 0.9, end * 0.9, wide * 0.45, "metal", corner=0.4)
+    pen.line([(-end * 0.75, -wide * 0.12), (0.0, -wide * 0.12)], "seam")
+    pen.box(0, end, wide, "metal", corner=0.6)
+
+
+def button(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A button with its two holes, over the thread that it is sewn with."""
+    known = part.has("button", "outside")
+    outside = part.size("button", "outside").middle if known else 10.0
+    pen.line([(0, 0), (length, 0)], "thread")
+    pen.disc(0, outside, "metal" if known else "metal open-size")
+    for side in (-1.0, 1.0):
+        pen.disc(side, 1.2, "hole")
+
+
+def a_loop(sizes: Sizes, part: Part, whole: float) -> float:
+    """The loop pulled long takes half of its way round, of what the clasp takes closed."""
+    return min(_round_loop(sizes, part) * 0.45, whole * 0.8)
+
+
+def _round_loop(sizes: Sizes, part: Part) -> float:
+    """How long a loop is all the way round: of its beads, or what a button needs."""
+    if part.has("loop", "beads"):
+        bead, count = part.text("loop", "beads"), part.count("loop", "count", default=12)
+        return sizes.bead(bead)[0] * count
+    outside = part.size("button", "outside").middle if part.has("button", "outside") else 10.0
+    return math.pi * outside * 0.8
+
+
+def bead_loop(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A loop that goes over the button, of beads or of thread alone."""
+    round_loop = _round_loop(sizes, part)
+    wide = max(2 * round_loop / math.pi - length, length * 0.35)
+    turns = [2 * math.pi * n / 48 for n in range(49)]
+    oval = [(length / 2 * (1 + math.cos(turn)), wide / 2 * math.sin(turn)) for turn in turns]
+    pen.line(oval, "thread")
+    if not part.has("loop", "beads"):
+        return
+    bead, count = part.text("loop", "beads"), part.count("loop", "count", default=12)
+    along, outside = sizes.bead(bead)
+    for number in range(count):
+        turn = 2 * math.pi * (number + 0.5) / count
+        x, y = length / 2 * (1 + math.cos(turn)), wide / 2 * math.sin(turn)
+        leaning = math.atan2(wide * math.cos(turn), -length * math.sin(turn))
+        pen.oval(x, along, min(along, outside), sizes.look(bead), y, leaning)
+
+
+def on_loop(sizes: Sizes, part: Part, length: float) -> Spot:
+    """A label points to where the loop bears."""
+    return 0.0, 0.0
+
+
+def on_line(sizes: Sizes, part: Part, length: float) -> Spot:
+    """A label points to the body on the line itself."""
+    return length * 0.3, 0.0
+
+
+def on_wall(sizes: Sizes, part: Part, length: float) -> Spot:
+    """A label points to the wire of a claw or a hook where the other half bears."""
+    return -sizes.known(part, "a.wire", 1.0) * 0.3, 0.0
+
+
+def _width(sizes: Sizes, part: Part) -> float:
+    """How wide an end of a band is, by the band that it takes."""
     end = part.traits.band_end
-    wide = part.size(*end.across).middle if end and part.has(*end.across) else UNKNOWN
-    for half in range(2):
-        pen.box(half * length / 2, length / 2, wide, "metal", corner=0.8)
+    return part.size(*end.across).middle if end and part.has(*end.across) else UNKNOWN
+
+
+def tube_a(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """The outer tube of a slide clasp across the band, with the slot that the other slides in."""
+    wide = _width(sizes, part)
+    pen.box(0, length, wide, "metal", corner=0.5)
+    pen.box(0, length * 0.3, wide * 0.94, "hole")
+
+
+def tube_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """The inner tube, which slides into the outer one, on its rail."""
+    wide = _width(sizes, part)
+    pen.box(length * 0.4, length * 0.6, wide, "metal", corner=0.5)
+    pen.box(-length * 0.35, length * 0.5, wide * 0.92, "metal", corner=length * 0.2)
+    pen.box(length * 0.15, length * 0.25, wide * 0.92, "metal")
+
+
+def jaw(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A ribbon end: its jaw over the end of the band, with teeth, and a ring at its outer end."""
+    wide = _width(sizes, part)
+    depth = part.size("jaw", "depth").middle if part.has("jaw", "depth") else 2.0
+    start = max(length - 2.0, length * 0.5)
+    pen.ring(start / 2, start + 1.0, 0.8, "metal")
+    pen.box(start, length + depth - start, wide, "metal", corner=0.4)
+    teeth = max(round(wide / 1.5), 2)
+    zigzag = [
+        (length + depth * (0.35, 0.75)[n % 2], wide * (n / teeth - 0.5)) for n in range(teeth + 1)
+    ]
+    pen.line(zigzag, "seam")
+
+
+def in_jaw(sizes: Sizes, part: Part, length: float) -> Spot:
+    """A label points to the jaw."""
+    return length, -_width(sizes, part) * 0.3

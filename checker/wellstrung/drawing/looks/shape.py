@@ -14,6 +14,10 @@ from wellstrung.model.parts import Part
 
 #: draws a part that takes a length of its line, mm, from its outer end on
 Draw = Callable[[Pen, Sizes, Part, float], None]
+#: where a label points to on a part of a length, from its outer end on
+SpotOf = Callable[[Sizes, Part, float], Spot]
+#: how much of a clasp's closed length its second half takes
+Share = Callable[[Sizes, Part, float], float]
 
 
 class Drawn(NamedTuple):
@@ -21,10 +25,6 @@ class Drawn(NamedTuple):
 
     length: float
     feet: tuple[Spot, ...]
-
-
-def nothing(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """Closed, a clasp is drawn whole where its first half stands."""
 
 
 def half_across(sizes: Sizes, part: Part) -> float:
@@ -53,7 +53,8 @@ class Shape(Struct, frozen=True):
     `reach` is how far it reaches across its line, where a label points to it; `width` what it takes
     beside others that hang; `tops` where its upper eyes lie across. `hang` draws the piece of that
     number as it hangs; without it the part hangs as it lies in the run. Of a clasp `second` is the
-    second half. A `flat` shape hangs from a level line by its edge, its `length` down.
+    second half, `second_takes` what that takes of the length that a plan gives for both, and `spot`
+    where a label points to. A `flat` shape hangs from a level line by its edge, its `length` down.
     """
 
     draw: Draw
@@ -62,6 +63,8 @@ class Shape(Struct, frozen=True):
     tops: Callable[[Sizes, Part], tuple[float, ...]] = in_the_middle
     hang: Callable[[Pen, Sizes, Part, int], Drawn] | None = None
     second: Shape | None = None
+    second_takes: Share | None = None
+    spot: SpotOf | None = None
     flat: bool = False
 
     def half(self, name: str) -> Shape:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
+from collections.abc import Sequence
 
+from wellstrung.common.places import Place
 from wellstrung.drawing import marks
 from wellstrung.drawing.marks import Mark
 from wellstrung.drawing.piece import labels
@@ -48,14 +50,20 @@ class Annotations:
             named.add(one.part)
             if body.close or one in marked or (not one.hung and one.part.kind.role in WORKED):
                 words = body.words(one, size=first or bool(one.half))
-                label = Label(one.x, one.y, words, tuple(marked.get(one, ())))
+                label = Label(
+                    one.x, one.y, words, tuple(marked.get(one, ())), one.part.name, one.half,
+                    one.level,
+                )  # fmt: skip
                 (hung if one.hung else run).append(label)
         if body.upright:
             labels.beside(canvas, [*run, *hung], max(canvas.extent[2], right))
             return
-        by_turns = body.close and not hung
-        labels.above(canvas, run[::2] if by_turns else run, top)
-        labels.below(canvas, run[1::2] if by_turns else (), bottom)
+        over, under = run, []
+        if body.close and not hung:
+            over = run[::2]
+            under = [label.other_side if label.level else label for label in run[1::2]]
+        labels.above(canvas, over, top)
+        labels.below(canvas, under, bottom)
         labels.beside(canvas, hung, right, bottom)
 
     def _marks(self) -> dict[Shown, list[Mark]]:
@@ -69,12 +77,30 @@ class Annotations:
         return found
 
     def _place_of(self, remark: Remark) -> Shown | None:
-        """The first of a remark's parts that is shown, where it meets most of the others."""
-        names = set(remark.parts)
-        for name in remark.parts:
-            mine = [one for one in self.body.shown if one.part.name == name]
+        """The thing that a remark means, if it is shown.
+
+        The part that the remark's place lies in, or the first of its parts; of several such things
+        the half, the place of the run or the hung line that its places lie in, and then the one
+        that meets most of its other parts.
+        """
+        shown, parts = self.body.shown, self.body.plan.parts
+        places = (remark.place, *remark.also)
+        halves = {one.called for one in shown if _in_half(one, places)}
+        names = {*remark.parts, *halves}
+
+        def aside(name: str) -> bool:
+            """Whether the remark's place lies elsewhere than in what the plan says of a part."""
+            return name not in parts or not parts[name].node.place.holds(remark.place)
+
+        def meant(one: Shown) -> tuple[bool, bool, bool, int]:
+            in_line = any(one.place.holds(place) for place in places)
+            first = _in_half(one, places[:1])
+            return first, one.called in halves, in_line, len(one.near & names)
+
+        for name in sorted(remark.parts, key=aside):
+            mine = [one for one in shown if one.part.name == name]
             if mine:
-                return max(mine, key=lambda one: len(one.near & names))
+                return max(mine, key=meant)
         return None
 
     def _ruler(self) -> None:
@@ -107,3 +133,11 @@ class Annotations:
                 marks.mark(self.canvas, x + reach, y, Mark(number, remark.level))
                 x += 2.3 * reach
                 self.marked.add(number)
+
+
+def _in_half(one: Shown, places: Sequence[Place]) -> bool:
+    """Whether one of these places lies in the fields of this half of a clasp."""
+    if not one.half:
+        return False
+    nodes = map(one.part.node_at, (one.half, *one.part.kind.eyes[one.half].called))
+    return any(node.place.holds(place) for node in nodes if node is not None for place in places)

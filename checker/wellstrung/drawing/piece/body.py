@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from wellstrung.drawing.canvas import Canvas
+from wellstrung.common.places import Place
+from wellstrung.drawing.canvas import Canvas, Extent, within
 from wellstrung.drawing.looks import shape_of
 from wellstrung.drawing.looks.beads import bead as one_bead
 from wellstrung.drawing.looks.sizes import Sizes
@@ -15,12 +16,16 @@ from wellstrung.drawing.piece.hanging import Hanging
 from wellstrung.drawing.piece.sagging import point_on, sagging
 from wellstrung.drawing.piece.stretches import GAP, Stretch, along_run
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Hung
+from wellstrung.model.plan import Hung, RunEntry
 from wellstrung.quantity.working import number
 
 
 class Shown(Struct, frozen=True):
-    """One thing as drawn: the part, how many, the spot a label points to, what it is joined to."""
+    """One thing as drawn: the part, how many, the spot a label points to, what it is joined to.
+
+    `place` is the entry of the run or the line that hangs it; what is `level` is as high above the
+    middle of the run as below.
+    """
 
     part: Part
     half: str
@@ -28,7 +33,14 @@ class Shown(Struct, frozen=True):
     x: float
     y: float
     near: frozenset[str]
+    place: Place
     hung: bool = False
+    level: bool = False
+
+    @property
+    def called(self) -> str:
+        """What a plan calls it: its part, or `toggle.a` for half a clasp."""
+        return f"{self.part.name}.{self.half}" if self.half else self.part.name
 
 
 class Body:
@@ -41,6 +53,7 @@ class Body:
         self.sizes, self.canvas, self.plan = sizes, canvas, sizes.plan
         self.upright, self.close = upright, close
         self.shown: list[Shown] = []
+        self._boxes: dict[tuple[RunEntry, int], Extent] = {}
         self.hanging = Hanging(canvas, sizes, self._show_hung, upright=upright)
         hung = {part: self._hung_width(part) for part in self.plan.parts.values()}
         self.run = list(along_run(self.plan, sizes, hung if close and not upright else None))
@@ -97,15 +110,20 @@ class Body:
         for count in range(entry.linked):
             pen = self._pen(stretch.start + count * each)
             pen = pen.turned(each) if stretch.turned else pen
-            shape_of(entry.part, entry.half).draw(pen, self.sizes, entry.part, each)
+            with self.canvas.thing(entry.part.name, entry.half):
+                shape_of(entry.part, entry.half).draw(pen, self.sizes, entry.part, each)
+            if count == entry.linked // 2:
+                self._boxes[entry, 0] = self.canvas.last
 
     def _worked_place(self, stretch: Stretch) -> None:
         """A worked part, or strands side by side: whole, the longer ones sag below the shorter."""
         for order, part in enumerate(stretch.entry.parts):
-            if len(stretch.entry.parts) > 1 and not self.close:
-                self._sagging(stretch, part)
-            else:
-                self._worked(stretch, part, self._lane(stretch, order))
+            with self.canvas.thing(part.name):
+                if len(stretch.entry.parts) > 1 and not self.close:
+                    self._sagging(stretch, part)
+                else:
+                    self._worked(stretch, part, self._lane(stretch, order))
+            self._boxes[stretch.entry, order] = self.canvas.last
 
     def _worked(self, stretch: Stretch, part: Part, across: float) -> None:
         beads = bead_by_bead(self.sizes, part)
@@ -139,10 +157,18 @@ class Body:
     def _show_run(self, index: int, stretch: Stretch) -> None:
         beside = (*self.run[max(index - 1, 0) : index], *self.run[index + 1 : index + 2])
         near = frozenset(part.name for one in beside for part in one.entry.parts)
+        near |= {one.entry.called for one in beside}
         entry = stretch.entry
         for order, part in enumerate(entry.parts):
-            along, reach = stretch.middle, shape_of(part, entry.half).reach(self.sizes, part)
+            shape = shape_of(part, entry.half)
+            along, reach = stretch.middle, shape.reach(self.sizes, part)
+            if part.kind.role is Role.STRAND:
+                reach = self.sizes.longest_bead(part) / 4
             across = -reach
+            if shape.spot is not None:
+                along, across = shape.spot(self.sizes, part, stretch.drawn)
+                along = stretch.end - along if stretch.turned else stretch.start + along
+                reach = abs(across)
             if len(entry.parts) > 1:
                 share = 0.2 + 0.6 * order / (len(entry.parts) - 1)
                 along = stretch.start + stretch.drawn * share
@@ -151,16 +177,22 @@ class Body:
                     whole = self._length(stretch, part)
                     curve = sagging(stretch.start, stretch.length, whole)
                     along, across = point_on(curve, whole * share)
-            x, y = (reach, along) if self.upright else (along, across)
-            self.shown.append(Shown(part, entry.half, entry.linked, x, y, near))
+            spot = (reach, along) if self.upright else (along, across)
+            x, y = within(spot, self._boxes[entry, order])
+            self.shown.append(
+                Shown(
+                    part, entry.half, entry.linked, x, y, near, entry.place,
+                    level=not entry.beside,
+                )
+            )  # fmt: skip
 
     def _show_hung(self, part: Part, times: int, x: float, y: float, line: Hung) -> None:
         near = frozenset({line.part.name, line.source.name})
-        self.shown.append(Shown(part, "", times, x, y, near, hung=True))
+        self.shown.append(Shown(part, "", times, x, y, near, line.place, hung=True))
 
     def words(self, one: Shown, *, size: bool = True) -> str:
         """A part's name, how many of it, and the size that its look names."""
-        words = f"{one.part.name}.{one.half}" if one.half else one.part.name
+        words = one.called
         words += f" \N{MULTIPLICATION SIGN}{one.times}" if one.times > 1 else ""
         look = one.part.kind.look
         for what, after in (look.second_label if one.half == "b" else look.label) if size else ():

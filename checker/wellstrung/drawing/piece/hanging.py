@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import cache
 
-from wellstrung.drawing.canvas import Canvas, Spot
+from wellstrung.drawing.canvas import Canvas, Spot, within
 from wellstrung.drawing.looks import shape_of
 from wellstrung.drawing.looks.rings import ring_on_edge
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
@@ -107,17 +107,21 @@ class Hanging:
         for across in shape_of(line.part).tops(self.sizes, line.part)[: max(rings, 1)]:
             pen = Pen(self.canvas, x + across, top, upright=True)
             if by is not None and around:
-                foot = top + ring_on_edge(pen, self.sizes, by)
+                with self.canvas.thing(by.name):
+                    foot = top + ring_on_edge(pen, self.sizes, by)
             elif by is not None:
                 foot = top + self._ring(pen, by)
+        drawn = self.canvas.last
         if by is not None and first:
             reach = self.sizes.known(by, "wire" if around else "outside", 1.0) / 2
-            self._show_once(by, line.times, x + across + reach, (half + foot) / 2, line)
+            spot = within((x + across + reach, (half + foot) / 2), drawn)
+            self._show_once(by, line.times, spot, line)
         self._piece(line, x, foot, 0, first=first)
 
     def _ring(self, pen: Pen, ring: Part) -> float:
         """Draw a ring as it hangs; returns where it bears below."""
-        shape_of(ring).draw(pen, self.sizes, ring, 0.0)
+        with self.canvas.thing(ring.name):
+            shape_of(ring).draw(pen, self.sizes, ring, 0.0)
         return self.sizes.known(ring, "inside", UNKNOWN)
 
     def _fringe(self, eyes: Eyes, lines: list[Hung], stretch: Stretch) -> None:
@@ -146,7 +150,8 @@ class Hanging:
             inside = self._ring(Pen(self.canvas, x, y, upright=True), line.by)
             if first:
                 reach = self.sizes.known(line.by, "outside", UNKNOWN) / 2
-                self._show_once(line.by, line.times, x + reach, y + inside / 2, line)
+                spot = within((x + reach, y + inside / 2), self.canvas.last)
+                self._show_once(line.by, line.times, spot, line)
             y += inside
         self._piece(line, x, y, number, first=first)
 
@@ -154,11 +159,13 @@ class Hanging:
         """One hung part from where it bears on, and what hangs from it."""
         part, pen = line.part, Pen(self.canvas, x, y, upright=True)
         shape = shape_of(part)
-        length, feet = shape.hung(pen, self.sizes, part, number)
+        with self.canvas.thing(part.name):
+            length, feet = shape.hung(pen, self.sizes, part, number)
         half = shape.width(self.sizes, part) / 2
         self.right = max(self.right, x + half)
         if first:
-            self._show_once(part, pieces_hung(line), x + half, y + length * 0.6, line)
+            spot = within((x + half, y + length * 0.6), self.canvas.last)
+            self._show_once(part, pieces_hung(line), spot, line)
         if feet:
             self._below_part(part, x, y, feet)
 
@@ -180,11 +187,11 @@ class Hanging:
                 self._below(line, x + across + beyond, y + down, number, first=last)
             used += line.times
 
-    def _show_once(self, part: Part, times: int, x: float, y: float, line: Hung) -> None:
+    def _show_once(self, part: Part, times: int, spot: Spot, line: Hung) -> None:
         """Show what a line hangs where it is drawn first: several frames have the same drops."""
         if (part, line) not in self._shown:
             self._shown.add((part, line))
-            self._show(part, times, x, y, line)
+            self._show(part, times, *spot, line)
 
     def _with_all_below(self, part: Part) -> float:
         below = (self.width(line) for line in self.lines if line.source is part)

@@ -22,12 +22,23 @@ ROW, _STEP = 4.6, 2 * marks.REACH + 0.6
 
 
 class Label(Struct, frozen=True):
-    """Words, with the marks of remarks before them, for what lies at (x, y)."""
+    """Words, with the marks of remarks before them, for the part or the half that lies at (x, y).
+
+    It is `level` where it may point to the other side of the run as well.
+    """
 
     x: float
     y: float
     words: str
     marks: tuple[Mark, ...] = ()
+    part: str = ""
+    half: str = ""
+    level: bool = False
+
+    @property
+    def other_side(self) -> Label:
+        """The same, pointing to the other side of a run whose middle lies at height 0."""
+        return replace(self, y=-self.y)
 
     @property
     def width(self) -> float:
@@ -42,7 +53,7 @@ def above(canvas: Canvas, labels: Iterable[Label], edge: float) -> None:
 
 def below(canvas: Canvas, labels: Iterable[Label], edge: float) -> None:
     """Labels in rows below a drawing whose foot is at `edge`."""
-    _in_rows(canvas, [replace(label, y=-label.y) for label in labels], edge, 1)
+    _in_rows(canvas, labels, edge, 1)
 
 
 def _in_rows(canvas: Canvas, labels: Iterable[Label], edge: float, way: int) -> None:
@@ -74,9 +85,10 @@ def beside(canvas: Canvas, labels: Iterable[Label], edge: float, top: float = -m
 
 def _write(canvas: Canvas, label: Label, x: float, middle: float) -> None:
     """The end of the line to what it names, its marks, and its words."""
-    canvas.circle(label.x, label.y, canvas.paper(0.4), "leader-end")
-    for which in label.marks:
-        marks.mark(canvas, x + canvas.paper(marks.REACH), middle, which)
-        x += canvas.paper(_STEP)
-    if label.words:
-        canvas.text(x + canvas.paper(0.4), middle, label.words, "label", anchor="start")
+    with canvas.thing(label.part, label.half, "named"):
+        canvas.circle(label.x, label.y, canvas.paper(0.4), "leader-end")
+        for which in label.marks:
+            marks.mark(canvas, x + canvas.paper(marks.REACH), middle, which)
+            x += canvas.paper(_STEP)
+        if label.words:
+            canvas.text(x + canvas.paper(0.4), middle, label.words, "label", anchor="start")

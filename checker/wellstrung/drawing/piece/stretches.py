@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from msgspec import Struct
 
+from wellstrung.drawing.looks import shape_of
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, RunEntry
@@ -70,8 +71,7 @@ def along_run(plan: Plan, sizes: Sizes, hung: Mapping[Part, float] | None) -> It
     """
     start = 0.0
     for index, entry in enumerate(plan.run):
-        what = f"{entry.half}.along" if entry.half else "along"
-        length = entry.linked * min(sizes.known(part, what, UNKNOWN) for part in entry.parts)
+        length = entry.linked * _along(plan, sizes, entry)
         stub = max(STUB, *(2.2 * sizes.longest_bead(part) for part in entry.parts))
         drawn = length
         if hung is not None and entry.part.kind.role in WORKED:
@@ -79,6 +79,20 @@ def along_run(plan: Plan, sizes: Sizes, hung: Mapping[Part, float] | None) -> It
             drawn = min(length, 2 * (stub + GAP) + max(between + 6.0, stub))
         yield Stretch(entry, start, length, drawn, _turned(plan.run, index), stub)
         start += drawn
+
+
+def _along(plan: Plan, sizes: Sizes, entry: RunEntry) -> float:
+    """What a place adds to the run; of a clasp that gives one length for both halves, its share."""
+    if not entry.half:
+        return min(sizes.known(part, "along", UNKNOWN) for part in entry.parts)
+    part, mine = entry.part, sizes.known(entry.part, f"{entry.half}.along", UNKNOWN)
+    share = shape_of(part).second_takes
+    second = sizes.known(part, "b.along", 0.0)
+    if share is None or second or len({one.half for one in plan.run if one.part is part}) == 1:
+        return mine
+    whole = sizes.known(part, "a.along", UNKNOWN)
+    taken = share(sizes, part, whole)
+    return taken if entry.half == "b" else whole - taken
 
 
 def _turned(run: tuple[RunEntry, ...], index: int) -> bool:
