@@ -42,6 +42,7 @@ def looks(options: argparse.Namespace) -> Options:
         width=max(40, min(columns(), 120)),
         colour=terminal and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb",
         workings=getattr(options, "workings", False),
+        brief=getattr(options, "brief", False),
         trace=getattr(options, "trace", False),
         ascii_only=not (sys.stdout.encoding or "ascii").lower().startswith("utf"),
     )

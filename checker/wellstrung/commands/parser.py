@@ -75,6 +75,9 @@ def parser() -> argparse.ArgumentParser:
         help="the folder for html pages: one for the class, one for each plan",
     )
     check.add_argument(
+        "--brief", action="store_true", help="one line a remark: file, line, level and sentence"
+    )
+    check.add_argument(
         "--workings", action="store_true", help="show the arithmetic of every remark"
     )
     check.add_argument(

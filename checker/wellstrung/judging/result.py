@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 from msgspec import Struct, field
@@ -159,6 +160,8 @@ class PlanResult(Struct, frozen=True):
     file: str
     title: str = ""
     piece: str = ""
+    #: who made the plan; empty where it does not say
+    maker: str = ""
     text: str = ""
     #: the text of its drawer, by file name, if it has one
     beside: Mapping[str, str] = field(default_factory=dict)
@@ -258,7 +261,7 @@ def understood(plans: Iterable[PlanResult]) -> list[Quantities]:
     return found
 
 
-class Result(Struct, frozen=True):
+class Result(Struct, frozen=True, dict=True):
     """The results of one run, plan by plan."""
 
     plans: tuple[PlanResult, ...]
@@ -278,10 +281,23 @@ class Result(Struct, frozen=True):
         """How many plans could not be read, so that nothing is known of them yet."""
         return self.totals.not_checked
 
+    @cached_property
+    def _titles(self) -> Counter[str]:
+        return Counter(plan.title for plan in self.plans)
+
+    @cached_property
+    def _makers(self) -> Counter[str]:
+        return Counter(plan.maker for plan in self.plans)
+
     def called(self, plan: PlanResult) -> str:
         """A plan by its title; by its file too where others have that title, or it has none."""
-        alike = sum(other.title == plan.title for other in self.plans)
+        alike = self._titles[plan.title]
         return plan.title if alike == 1 and plan.title else f"{plan.title} {plan.file}".strip()
+
+    def known_by(self, plan: PlanResult) -> str:
+        """A plan by who made it where no other plan is theirs, or else as it is called."""
+        alike = self._makers[plan.maker]
+        return plan.maker if alike == 1 and plan.maker else self.called(plan)
 
     def count(self, level: Level) -> int:
         """How many remarks of a level affect the outcome, over all plans."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 from functools import lru_cache
 
@@ -49,13 +50,32 @@ def counts(plan: PlanResult) -> str:
     return ", ".join(["", *warned, f"{counted(len(plan.unjudged), 'check')} open"])
 
 
-def totals(result: Result) -> str:
+def totals(result: Result, *levels: Level) -> str:
     """How many plans there are, how many of them are not checked yet, and what the others have."""
     plans = [counted(len(result.plans), "plan")]
     plans += [f"{result.not_checked} not checked yet"] if result.not_checked else []
-    levels: tuple[Level, ...] = ("error", "warning", "caution")
-    found = ", ".join(counted(result.count(level), level) for level in levels)
+    found = ", ".join(
+        counted(result.count(level), level) for level in levels or ("error", "warning", "caution")
+    )
     return f"{', '.join(plans)}: {found}"
+
+
+def outcomes(result: Result) -> str:
+    """How many plans there are, and how many of them have each outcome, the worst first."""
+    plans = sorted(result.plans, key=severity, reverse=True)
+    found = Counter(plan.outcome for plan in plans)
+    each = ", ".join(f"{number} {outcome}" for outcome, number in found.items())
+    return f"{counted(len(plans), 'plan')}: {each}"
+
+
+def to_fix(plan: PlanResult) -> str:
+    """What a plan has to fix, counted; where it is mostly open, what there is to settle."""
+    if not plan.readable:
+        return counted(len(plan.remarks), "slip") if plan.remarks else ""
+    levels: tuple[Level, ...] = ("error", "warning")
+    found = [counted(plan.count(one), one) for one in levels if plan.count(one)]
+    found += [f"{len(plan.unjudged)} open"] if plan.mostly_open else []
+    return ", ".join(found) or "nothing"
 
 
 def answers(plan: PlanResult) -> list[str]:

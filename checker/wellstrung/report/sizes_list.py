@@ -12,7 +12,7 @@ from wellstrung.derived.purchase import bought
 from wellstrung.lists.line import SupplyLine
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.supplies_list import shown
-from wellstrung.report.terminal import STYLES, Page
+from wellstrung.report.terminal import STYLES, Page, counted
 from wellstrung.report.writer import Options
 from wellstrung.what_if.size_range import Size, Sizes
 
@@ -28,6 +28,7 @@ def write(found: Sizes, options: Options) -> str:
     page.line()
     moves = f", and the wearer's {found.moves} with it" if found.moves else ""
     page.line(f"`{found.part}` fills the rest; the {found.field.replace('_', ' ')} varies{moves}")
+    page.line()
     _table(page, found)
     _breaks(page, found)
     return page.text()
@@ -77,8 +78,8 @@ def _mark(size: Size) -> Text:
     if not size.breaks:
         return Text("-")
     errors = sum(remark.level == "error" for remark in size.breaks)
-    level, word = ("error", "err") if errors else ("warning", "warn")
-    return Text(f"{errors or len(size.breaks)} {word}", STYLES[level])
+    level = "error" if errors else "warning"
+    return Text(counted(errors or len(size.breaks), level), STYLES[level])
 
 
 def _breaks(page: Page, found: Sizes) -> None:
@@ -93,18 +94,16 @@ def _breaks(page: Page, found: Sizes) -> None:
     page.line("what breaks", style="bold")
     for (rule, level, parts), sizes in at.items():
         where = ", ".join(size.text for size in sizes)
-        page.line(
-            Text(f"{level.upper()} ", STYLES[level])
-            .append(f"{rule}", "not bold default")
-            .append(f" at {where}", "not bold default"),
-            _INDENT,
-        )
         says = next(
             remark.says
             for remark in sizes[0].breaks
             if (remark.rule, remark.level, remark.parts) == (rule, level, parts)
         )
-        page.line(f"at {sizes[0].text}: {says}", _INDENT + 2)
+        first = f"; at {sizes[0].text}" if len(sizes) > 1 else ""
+        text = Text(level.upper(), STYLES[level]).append(
+            f" at {where}{first}: {says}", "not bold default"
+        )
+        page.hanging(text.append(f" [{rule}]", "not bold default dim"), 2 * _INDENT, _INDENT)
 
 
 def _nothing_more(found: Sizes) -> str:

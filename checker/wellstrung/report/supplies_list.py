@@ -47,10 +47,10 @@ def write(found: Supplies, options: Options) -> str:
     page = Page(options)
     head(page, found.results, found.makers)
     counted = [line for line in found.lines if not line.missing]
+    page.line()
     if counted and options.width >= _TABLE_FROM:
         _table(page, counted)
     else:
-        page.line()
         _stacked(page, counted)
     _bill(page, found.lines)
     _substitutes(page, found)
@@ -80,6 +80,7 @@ def _table(page: Page, lines: Sequence[SupplyLine]) -> None:
             amounts = cells(line) if priced else cells(line)[:-1]
             table.add_row(_box(line), what, *map(Text, amounts))
     page.console.print(table)
+    page.line()
 
 
 def cells(line: SupplyLine) -> tuple[str, ...]:

@@ -76,6 +76,17 @@ class Page:
             head = Text(name.ljust(gap) if number == 0 else " " * gap, style=style)
             self.console.print(Text(" " * indent) + head + line, soft_wrap=True)
 
+    def hanging(self, text: Text, hang: int, indent: int = 0) -> None:
+        """A paragraph from `indent` on, whose further lines begin at `hang`."""
+        text.expand_tabs(1)
+        first = text.wrap(self.console, max(20, self.console.width - indent))[0]
+        begun = len(first.plain.rstrip())
+        begun += len(text.plain[begun:]) - len(text.plain[begun:].lstrip())
+        rest = text[begun:].wrap(self.console, max(20, self.console.width - hang))
+        for at, line in ((indent, first), *((hang, one) for one in rest if one)):
+            line.rstrip()
+            self.console.print(Text(" " * at) + line, soft_wrap=True)
+
     def several(self, name: str, texts: Iterable[str], indent: int) -> None:
         """Several texts that belong to one name, each from a new line."""
         for number, text in enumerate(texts):
@@ -86,7 +97,9 @@ class Page:
         from rich import box  # most pages have no table
         from rich.table import Table
 
-        return Table(box=box.ASCII2 if self.ascii_only else box.SIMPLE, pad_edge=False)
+        return Table(
+            box=box.ASCII2 if self.ascii_only else box.SIMPLE, pad_edge=False, show_edge=False
+        )
 
     def text(self) -> str:
         """The whole page, without blanks at the ends of lines."""

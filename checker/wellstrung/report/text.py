@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from rich.cells import cell_len
 from rich.text import Text
 
-from wellstrung.common.wording import in_steps, visible
+from wellstrung.common.wording import in_steps, some_of, visible
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.quantity.working import described
 from wellstrung.report.checks import (
     answers,
-    counts,
     cut_line,
     in_view,
     open_checks,
+    outcomes,
     says_all,
     severity,
+    to_fix,
     together,
     totals,
 )
@@ -26,23 +29,54 @@ from wellstrung.report.writer import Options
 _INDENT, _GAP = 3, 11
 #: So many further places are shown, and the rest counted; the JSON report has them all.
 _PLACES = 20
+#: Of a plan in a folder so many open checks are shown, those first that most checks wait for.
+_OPEN = 3
+#: From so many columns on, the table of a folder shows what to fix first.
+_WIDE = 100
 
 
 def write(result: Result, options: Options) -> str:
-    """The whole result as text."""
+    """The whole result as text: of a folder the worst plan first, and last a table of all."""
     page = Page(options)
-    if len(result.plans) > 1:
-        _table(page, result)
-    for plan in sorted(result.plans, key=severity, reverse=True):
-        if options.only is not None and plan.file not in options.only:
-            continue
-        if len(result.plans) == 1 or plan.remarks or plan.failures or plan.mostly_open:
-            _plan(page, plan, options)
+    plans = sorted(result.plans, key=severity, reverse=True)
+    shown = [plan for plan in plans if options.only is None or plan.file in options.only]
+    if options.brief:
+        _brief(page, result, shown)
+        _failures(page, result, options)
+        return page.text()
+    several = len(plans) > 1
+    if several:
+        page.line(outcomes(result))
+        page.line()
+    long = [plan for plan in shown if not several or _says_more(plan)]
+    for plan in long:
+        _plan(page, plan, options, alone=not several)
+    if several:
+        _fine(page, result, [plan for plan in shown if plan not in long])
+        _cautions(page, result, shown)
+        _table(page, result, plans)
     _failures(page, result, options)
     return page.text()
 
 
-def _plan(page: Page, plan: PlanResult, options: Options) -> None:
+def _brief(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
+    """Each remark in a line that is never wrapped; last how many plans have which outcome."""
+    for plan in plans:
+        for one in plan.numbered:
+            accepted = ", accepted" if one.accepted is not None else ""
+            at = f"{one.place.file}:{one.place.line}"
+            page.path(f"{at}: {one.level}{accepted}: {one.says} [{one.rule}]")
+    page.path(outcomes(result))
+    if any(plan.cautions for plan in plans):
+        page.path("there are cautions too: leave out --brief to read them")
+
+
+def _says_more(plan: PlanResult) -> bool:
+    """Whether a plan of a folder takes more than a line."""
+    return bool(plan.numbered or plan.failures or plan.mostly_open)
+
+
+def _plan(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> None:
     heading(page, plan)
     page.pair("fill in first", "; ".join(answers(plan)), 0, gap=15)
     for applied in applies(plan):
@@ -50,19 +84,17 @@ def _plan(page: Page, plan: PlanResult, options: Options) -> None:
     page.line()
     for number, remark in enumerate(plan.numbered, 1):
         _remark(page, number, remark, plan, options)
-    for remark in plan.remarks:
-        if remark.level == "caution":
-            _caution(page, remark)
-    _closing(page, plan, options)
+    for remark in plan.cautions if alone else ():
+        _caution(page, remark.says, in_steps(remark.steps) if remark.steps else "")
+    _closing(page, plan, options, alone=alone)
 
 
 def _remark(page: Page, number: int, remark: Remark, plan: PlanResult, options: Options) -> None:
-    head = Text(f"{number}. ").append(remark.level.upper(), style=STYLES[remark.level])
-    head.append(f" {remark.rule}")
-    if remark.accepted is not None:
-        head.append(" (accepted)")
-    page.line(head)
-    page.line(remark.problem, _INDENT)
+    says = Text(f"{number}. ").append(remark.level.upper(), style=STYLES[remark.level])
+    says.append(f"{', accepted' if remark.accepted is not None else ''}: {remark.problem}")
+    if remark.level != "slip":  # the names of slips are for programs
+        says.append(f" [{remark.rule}]", style="dim")
+    page.hanging(says, _INDENT)
     page.path(f"at         {where(remark.place)}", _INDENT, "dim")
     _you_wrote(page, cut_line(plan, remark.place))
     if remark.level != "slip":  # the line shows it
@@ -78,7 +110,7 @@ def _remark(page: Page, number: int, remark: Remark, plan: PlanResult, options: 
         page.pair("affects", f"also {', '.join(remark.affects)}", _INDENT)
     if remark.accepted is not None:
         page.pair("because", remark.accepted, _INDENT)
-    if options.workings:
+    if options.workings and remark.working:
         page.line("working", _INDENT, "bold")
         for step in remark.working:
             page.line(step, _INDENT + 2)
@@ -99,19 +131,43 @@ def _you_wrote(page: Page, line: tuple[str, str, str]) -> None:
         page.path(" " * (_GAP + cell_len(before)) + "^" * max(1, cell_len(meant)), _INDENT)
 
 
-def _caution(page: Page, remark: Remark) -> None:
+def _caution(page: Page, says: str, at: str = "", whose: str = "") -> None:
+    """A safety text beside a bar, with the steps and the plans that it is for."""
     bar = "|" if page.ascii_only else "┃"
     room = max(20, page.console.width - 4)
-    at = f" ({in_steps(remark.steps)})" if remark.steps else ""
-    for number, line in enumerate(Text(f"CAUTION{at} {remark.says}").wrap(page.console, room)):
-        line.rstrip()
-        if number == 0:
-            line.stylize(STYLES["caution"], 0, len("CAUTION"))
-        page.console.print(Text(f"{bar} ", style=STYLES["caution"]) + line, soft_wrap=True)
+    head = Text("CAUTION", style=STYLES["caution"])
+    head.append(f"{f' ({at})' if at else ''} {says}", style="not bold default")
+    for text in (head, Text(whose, style="dim")):
+        for line in text.wrap(page.console, room) if text else ():
+            line.rstrip()
+            page.console.print(Text(f"{bar} ", style=STYLES["caution"]) + line, soft_wrap=True)
     page.line()
 
 
-def _closing(page: Page, plan: PlanResult, options: Options) -> None:
+def _fine(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
+    """The plans of a folder that have nothing to fix, each in a line."""
+    for plan in plans:
+        checks = f"{counted(len(plan.held), 'check')} passed, {len(plan.unjudged)} open"
+        line = f"{result.called(plan)}: {plan.outcome}, {checks}"
+        shown = f"{line}  {plan.file}"
+        fits = plan.file not in line and cell_len(shown) <= page.console.width
+        page.hanging(Text(shown if fits else line), _INDENT)
+    if plans:
+        page.line()
+
+
+def _cautions(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
+    """The safety texts of a folder, each once, with the plans and the steps that it is for."""
+    found: dict[str, list[str]] = {}
+    for plan in plans:
+        for one in plan.cautions:
+            steps = f" ({in_steps(one.steps)})" if one.steps else ""
+            found.setdefault(one.says, []).append(f"{result.known_by(plan)}{steps}")
+    for says, whose in found.items():
+        _caution(page, says, whose=f"for {some_of(whose, _PLACES)}")
+
+
+def _closing(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> None:
     """How many checks passed, and those that are open."""
     if not plan.held and not plan.unjudged:
         if plan.remarks and not plan.readable:
@@ -123,34 +179,45 @@ def _closing(page: Page, plan: PlanResult, options: Options) -> None:
         if options.workings or kept.note:
             spare = f": {described(kept.margin)} to spare" if kept.margin else ""
             note = f"; {kept.note}" if kept.note else ""
-            page.line(f"passed: {kept.rule} ({together(kept.parts)}){spare}{note}", _INDENT)
-    for check in open_checks(plan):
-        needs = "need" if len(check.rules) > 1 else "needs"
-        rules = " and ".join(check.rules)
-        page.line(f"open: {rules} ({together(check.parts)}) {needs} {check.missing}", _INDENT)
+            line = Text(f"passed: {kept.rule} ({together(kept.parts)}){spare}{note}")
+            page.hanging(line, 2 * _INDENT, _INDENT)
+    waiting = open_checks(plan)
+    listed = waiting
+    if not alone and len(waiting) > _OPEN:
+        listed = sorted(waiting, key=lambda one: -len(one.rules))[:_OPEN]
+    for check in listed:
+        whose = f"{' and '.join(check.rules)}: {together(check.parts)}"
+        says = Text(f"open: needs {check.missing}").append(f" [{whose}]", style="dim")
+        page.hanging(says, 2 * _INDENT, _INDENT)
+    if more := len(waiting) - len(listed):
+        page.path(f"open: {more} more, `wellstrung check {plan.file}` lists them", _INDENT)
     page.line()
 
 
-def _table(page: Page, result: Result) -> None:
+def _table(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
+    """Every plan in a row: who made it, how it stands, how much there is to fix and what first."""
+    named, wide = any(plan.maker for plan in plans), page.console.width >= _WIDE
     table = page.table()
-    table.add_column("plan", ratio=1)
-    table.add_column("outcome")
-    table.add_column("err", justify="right")
-    table.add_column("warn", justify="right")
-    table.add_column("fix first", no_wrap=True)
-    for plan in sorted(result.plans, key=severity, reverse=True):
+    if named:
+        table.add_column("who", max_width=16)
+    table.add_column("piece", ratio=1)
+    table.add_column("outcome", max_width=22 if wide else 15)
+    table.add_column("to fix", max_width=18 if wide else 10)
+    if wide:
+        table.add_column("fix first", ratio=2)
+    for plan in plans:
+        row = [Text(plan.maker)] if named else []
+        row += [Text(result.called(plan)), Text(plan.outcome, OUTCOMES[plan.outcome])]
         first = plan.fix_first
+        says = f"line {first.place.line}: {first.remedy or first.problem}" if first else ""
         table.add_row(
-            Text(result.called(plan)),
-            Text(plan.outcome, OUTCOMES[plan.outcome]).append(
-                "" if plan.readable else counts(plan)
-            ),
-            str(plan.count("error")) if plan.readable else "",
-            str(plan.count("warning")) if plan.readable else "",
-            Text(f"{first.rule}\nline {first.place.line}" if first else ""),
+            *row,
+            Text(to_fix(plan) if wide else to_fix(plan).replace(", ", ",\n")),
+            *([Text(says)] if wide else []),
         )
     page.console.print(table)
-    page.line(totals(result))
+    page.line()
+    page.line(totals(result, "error", "warning"))
     for bench in dict.fromkeys(plan.bench for plan in result.plans if plan.bench):
         page.path(f"bench: {bench}")
     page.line()

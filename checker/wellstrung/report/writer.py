@@ -13,14 +13,15 @@ from wellstrung.rulebook.installed import Installed
 class Options(Struct, frozen=True):
     """The options of a report: `width` in columns; colour, workings and ASCII for the terminal.
 
-    `trace` shows the way through the code to each internal error; `installed` holds the rules, for
-    a report that describes them. `only` are the files of the plans whose remarks are shown; all if
-    it is None.
+    `brief` gives each remark a line. `trace` shows the way through the code to each internal error;
+    `installed` holds the rules, for a report that describes them. `only` are the files of the plans
+    whose remarks are shown; all if it is None.
     """
 
     width: int = 80
     colour: bool = False
     workings: bool = False
+    brief: bool = False
     ascii_only: bool = False
     trace: bool = False
     installed: Installed | None = None

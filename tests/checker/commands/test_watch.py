@@ -47,7 +47,7 @@ def test_each_save_is_checked_and_the_last_round_gives_the_exit(plan: Path) -> N
         assert "MAKEABLE" in terminal.until(READY)
         plan.write_text(tight(plan), encoding="utf-8")
         shown = terminal.until(PASSED)
-        assert "\n== " in shown and "  collar.yaml\n" in shown and "ERROR cap-bore" in shown
+        assert "\n== " in shown and "  collar.yaml\n" in shown and "[cap-bore]" in shown
         plan.write_text(right, encoding="utf-8")
         assert "NOT MAKEABLE" not in terminal.until(PASSED)
         plan.write_text(tight(plan), encoding="utf-8")
@@ -66,7 +66,7 @@ def test_a_save_by_another_name_and_a_plan_that_is_gone_for_a_moment(plan: Path)
     with at_terminal("check", "--watch", "collar.yaml", cwd=plan.parent) as terminal:
         terminal.until(READY)
         saved(plan, text)
-        assert "ERROR cap-bore" in terminal.until(PASSED)
+        assert "[cap-bore]" in terminal.until(PASSED)
         plan.unlink()
         terminal.until("collar.yaml is not there any more: waiting for it")
         plan.write_text(text.replace("8 mm, depth", "7 mm, depth"), encoding="utf-8")
@@ -118,13 +118,14 @@ def test_of_a_folder_the_table_and_the_changed_plan_are_shown(plan: Path) -> Non
         )
         shown = terminal.until(PASSED)
         assert "2 plans: " in shown
-        assert "ERROR fringe-count" in shown and "ERROR cap-bore" not in shown
+        assert "[fringe-count]" in shown and "[cap-bore]" not in shown
         below = plan.parent / "class" / "third.yaml"
         below.parent.mkdir()
         below.write_bytes(second.read_bytes())
         assert "class/third.yaml" in terminal.until(PASSED)
         below.write_text(tight(below).replace("8 mm", "7 mm"), encoding="utf-8")
         assert "class/third.yaml:15" in terminal.until(PASSED)
+        terminal.until("3 plans: ")
         below.unlink()
         assert "class" not in terminal.until("2 plans: ")
         assert ended(terminal) == 1

@@ -58,7 +58,7 @@ def test_it_is_shown_as_accepted_with_its_reason(checker: Checker, whole_collar:
     result = checked(checker, whole_collar, LOOSE, line)
     writer = next(writer.write for writer in WRITERS if writer.name == "text" and writer.write)
     page = writer(Result((result,)), Options(width=80))
-    assert "WARNING cap-bore (accepted)" in page
+    assert "1. WARNING, accepted: the bore of cap" in page
     assert "because    tried on the class samples" in page
 
 

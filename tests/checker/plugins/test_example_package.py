@@ -57,8 +57,10 @@ def test_it_is_built_installed_and_used(tmp_path: Path) -> None:
         return ran(programs / "wellstrung", *arguments, cwd=tmp_path, code=code)
 
     said = wellstrung("check", "plan.yaml", code=1)
-    assert "1. ERROR high-float" in said and "do this    take one of 28 mm" in said
-    assert "WARNING enough-floats" in said and "plan-shape" not in said
+    assert (
+        "1. ERROR: " in said and "[high-float]" in said and "do this    take one of 28 mm" in said
+    )
+    assert "[enough-floats]" in said and "plan-shape" not in said
     assert wellstrung("check", "plan.yaml", "--as", "tally", code=1) == (
         "Floats on a band: not makeable\n"
     )

@@ -284,7 +284,9 @@ def test_a_file_named_on_the_command_line_brings_its_rules(run: Run, tmp_path: P
     rules.write_text(OWN_RULE, encoding="utf-8")
     ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules)
     assert ran.code == 0
-    assert "1. WARNING shop-tag" in ran.out and "do this    tie one on" in ran.out
+    assert (
+        "1. WARNING: " in ran.out and "[shop-tag]" in ran.out and "do this    tie one on" in ran.out
+    )
     assert (
         run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules, "--strict").code == 1
     )
@@ -336,7 +338,7 @@ def test_other_shapes_of_a_rule_file(source: str, run: Run, tmp_path: Path) -> N
     rules = tmp_path / "ours.py"
     rules.write_text(source, encoding="utf-8")
     ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", rules)
-    assert ran.code == 0 and "1. WARNING shop-tag" in ran.out
+    assert ran.code == 0 and "1. WARNING: " in ran.out and "[shop-tag]" in ran.out
 
 
 def test_code_beside_a_plan_is_never_run(run: Run, tmp_path: Path) -> None:

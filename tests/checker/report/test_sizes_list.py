@@ -43,7 +43,7 @@ def test_no_line_is_wider_than_the_page(width: int) -> None:
 
 def test_what_breaks_is_told_once_with_the_sizes_at_which_it_does() -> None:
     text = write(over("46 cm", "100 cm", "18 cm"), Options(80))
-    assert "ERROR beads-enough at 82 cm, 100 cm" in " ".join(text.split())
+    assert "ERROR at 82 cm, 100 cm; at 82 cm: `kelp` on hand" in " ".join(text.split())
     assert "46 cm *" in text and "* the plan's own size" in text
 
 

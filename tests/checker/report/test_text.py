@@ -53,6 +53,7 @@ def in_terminal(columns: int, **environment: str) -> str:
     """What the command shows in a terminal of that width."""
     leader, follower = pty.openpty()
     subprocess.run(["stty", "cols", str(columns)], stdin=follower, check=True)
+    ours = {name: os.environ[name] for name in ("PATH", "PYTHONPATH") if name in os.environ}
     process = subprocess.Popen(
         [
             sys.executable,
@@ -65,7 +66,7 @@ def in_terminal(columns: int, **environment: str) -> str:
         stdout=follower,
         stderr=follower,
         cwd=ROOT,
-        env={"PATH": os.environ["PATH"], "TERM": "xterm", "PYTHONUTF8": "1", **environment},
+        env={**ours, "TERM": "xterm", "PYTHONUTF8": "1", **environment},
     )
     os.close(follower)
     shown = b""
@@ -87,7 +88,7 @@ def test_a_terminal_gets_colour_and_its_own_width() -> None:
     assert "\x1b[" in shown
     bare = re.sub(r"\x1b\[[0-9;]*m", "", shown)
     assert all(len(line) <= 60 or ".yaml" in line for line in bare.splitlines())
-    assert "1. ERROR cap-bore" in bare
+    assert "1. ERROR: " in bare and "[cap-bore]" in bare
 
 
 @pytest.mark.parametrize("environment", [{"NO_COLOR": "1"}, {"TERM": "dumb"}])
