@@ -45,6 +45,8 @@ def looks(options: argparse.Namespace) -> Options:
         brief=getattr(options, "brief", False),
         trace=getattr(options, "trace", False),
         ascii_only=not (sys.stdout.encoding or "ascii").lower().startswith("utf"),
+        large=getattr(options, "large", False),
+        full=getattr(options, "full", False),
     )
 
 

@@ -146,6 +146,11 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument("names", nargs="*", metavar="NAME")
         _forms(command, "text", "json")
 
+    for command in (check, sheet):
+        command.add_argument("--large", action="store_true", help="pages in large type, 14 pt")
+        command.add_argument(
+            "--full", action="store_true", help="pages with every size, fit, and working, too"
+        )
     for command in (check, sheet, new):
         command.add_argument(
             "--force", action="store_true", help="write over files that it did not write"

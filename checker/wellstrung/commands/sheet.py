@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 
 from wellstrung.commands.checked import checked_alone, exit_code, inputs
-from wellstrung.commands.output import save
+from wellstrung.commands.output import looks, save
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
 from wellstrung.report.pages import sheet
@@ -16,6 +16,8 @@ def run(options: argparse.Namespace) -> int:
     """Check the plan and write its page; the exit code."""
     checker = Checker(hosts.load(options.rule_files), quantities=True)
     plan, result = checked_alone(options, checker)
-    page = {options.out or Path(Path(plan.file).stem + ".html"): sheet(plan, checker)}
+    page = {
+        options.out or Path(Path(plan.file).stem + ".html"): sheet(plan, checker, looks(options))
+    }
     save(page, inputs(options, result), force=options.force)
     return exit_code(result)

@@ -8,7 +8,7 @@ from msgspec import Struct
 class Figure(Struct, frozen=True):
     """One drawing for a page: its SVG, what is said above and below it, and what it says in words.
 
-    `remarks` are the numbers of the remarks that it marks.
+    `remarks` are the numbers of the remarks that it marks, `high` is its height on paper, mm.
     """
 
     title: str
@@ -16,3 +16,4 @@ class Figure(Struct, frozen=True):
     caption: str
     svg: str
     remarks: tuple[int, ...] = ()
+    high: float = 0.0

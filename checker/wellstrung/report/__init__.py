@@ -47,7 +47,7 @@ def _pages(result: Result, options: Options) -> Mapping[str, str]:
     from wellstrung.report.pages import folder
 
     trying = Checker(options.installed) if options.installed is not None else None
-    return folder(result, trying)
+    return folder(result, trying, options)
 
 
 WRITERS = (

@@ -15,7 +15,8 @@ class Options(Struct, frozen=True):
 
     `brief` gives each remark a line. `trace` shows the way through the code to each internal error;
     `installed` holds the rules, for a report that describes them. `only` are the files of the plans
-    whose remarks are shown; all if it is None.
+    whose remarks are shown; all if it is None. `large` and `full` are for pages: large type, and
+    the workings behind each leaf.
     """
 
     width: int = 80
@@ -26,6 +27,8 @@ class Options(Struct, frozen=True):
     trace: bool = False
     installed: Installed | None = None
     only: frozenset[str] | None = None
+    large: bool = False
+    full: bool = False
 
 
 class PlanByPlan(Struct, frozen=True):

@@ -17,15 +17,18 @@ from wellstrung.judging.result import PlanResult
 from wellstrung.quantity.working import number
 
 #: what fits between the margins of A4 and of Letter, and leaves room for a caption, mm
-PAPER = (178.0, 190.0)
+PAPER = (170.0, 190.0)
 #: how large the whole piece, a close-up, and a piece that hangs may be drawn, times life
 _WHOLE, _CLOSE_UP, _HANGING = 1.0, 3.0, marks.USUAL
 #: so many things are drawn: places of the run, and what hangs from them
 _MOST_THINGS = 500
 
 
-def drawings(result: PlanResult) -> list[Figure]:
-    """The drawings of a checked plan; none where the result keeps no plan, or it has no run."""
+def drawings(result: PlanResult, room: tuple[float, float] = PAPER) -> list[Figure]:
+    """The drawings of a checked plan; none where the result keeps no plan, or it has no run.
+
+    Each fits into the room, mm on paper, if it can be drawn so small.
+    """
     if result.ask is None or not result.ask.plan.run:
         return []
     things = counted(result.ask.plan)
@@ -34,40 +37,49 @@ def drawings(result: PlanResult) -> list[Figure]:
         return [Figure("The piece is not drawn", says, f"{says}: its sizes are listed below.", "")]
     sizes = Sizes(result.ask)
     if any(entry.part.kind.look.hangs for entry in result.ask.plan.run):
-        return [_fitted(result, sizes, "The piece as it hangs", _HANGING, upright=True, close=True)]
+        title = "The piece as it hangs"
+        return [_fitted(result, sizes, room, title, _HANGING, upright=True, close=True)]
     return [
-        _fitted(result, sizes, "The whole piece, laid out straight", _WHOLE, close=False),
-        _fitted(result, sizes, "Close up", _CLOSE_UP, close=True),
+        _fitted(result, sizes, room, "The whole piece, laid out straight", _WHOLE, close=False),
+        _fitted(result, sizes, room, "Close up", _CLOSE_UP, close=True),
     ]
 
 
 def _fitted(
-    result: PlanResult, sizes: Sizes, title: str, most: float, *, upright: bool = False, close: bool
+    result: PlanResult,
+    sizes: Sizes,
+    room: tuple[float, float],
+    title: str,
+    most: float,
+    *,
+    upright: bool = False,
+    close: bool,
 ) -> Figure:
-    """One drawing at the largest scale at which it fits on the page with its words."""
+    """One drawing at the largest scale at which it fits into its room with its words."""
 
     def drawn(scale: float) -> tuple[Body, Annotations]:
         body = Body(sizes, Canvas(scale), upright=upright, close=close)
         return body, Annotations(result, body)
 
     left, top, right, bottom = Body(sizes, Canvas(), upright=upright, close=close).canvas.extent
-    first = marks.fitting(right - left, bottom - top, PAPER, most)
+    first = marks.fitting(right - left, bottom - top, room, most)
     body, notes = drawn(first)
     smaller = marks.SCALES[marks.SCALES.index(first) + 1 :]
     # where it does not fit at the smallest scale, its words alone take more than a page
-    if not _fits(body) and smaller and _fits(drawn(smaller[-1])[0]):
+    if not _fits(body, room) and smaller and _fits(drawn(smaller[-1])[0], room):
         for scale in smaller:
             body, notes = drawn(scale)
-            if _fits(body):
+            if _fits(body, room):
                 break
     alt = _in_words(body, notes)
     svg = body.canvas.svg(title, alt, "piece")
-    return Figure(title, alt, _caption(body), svg, tuple(sorted(notes.marked)))
+    high = body.canvas.paper_size[1]
+    return Figure(title, alt, _caption(body), svg, tuple(sorted(notes.marked)), high)
 
 
-def _fits(body: Body) -> bool:
-    """Whether a drawing fits on its page."""
-    return all(side <= room for side, room in zip(body.canvas.paper_size, PAPER, strict=True))
+def _fits(body: Body, room: tuple[float, float]) -> bool:
+    """Whether a drawing fits into its room."""
+    return all(side <= most for side, most in zip(body.canvas.paper_size, room, strict=True))
 
 
 def _caption(body: Body) -> str:

@@ -18,9 +18,9 @@ from wellstrung.drawing.outlines import Outline
 from wellstrung.quantity.causes import Window
 from wellstrung.quantity.value import Quantity
 
-#: The most a body may take on paper, mm: what an upright A4 page has beside its margins, less what
-#: dimensions take beside it; and a third of its height.
-PAPER = (145.0, 95.0)
+#: The most a body may take on paper, mm: half of what an upright page has between its margins, so
+#: that two figures stand side by side, less what dimensions take beside it.
+PAPER = (64.0, 44.0)
 #: how each material is hatched: how far apart its lines are on paper, mm, and how they run
 _HATCHING = {"metal": (1.4, 45.0), "work": (2.2, 0.0), "thread": (0.9, 90.0)}
 #: how far apart the lines of a clash and of a likely range are on paper, mm, and how they run
@@ -118,11 +118,13 @@ class Section:
         hatching: tuple[float, Iterable[float]],
         but: Sequence[Outline] = (),
     ) -> bool:
-        """Hatch an area; whether there was any."""
+        """Hatch an area, a small one more closely; whether there was any."""
         step, ways = hatching
-        lines = [
-            line for way in ways for line in outlines.hatch(within, self.paper(step), way, but)
-        ]
+        lines: list[tuple[Spot, Spot]] = []
+        for apart in (step, step / 2, step / 4):
+            lines = lines or [
+                line for way in ways for line in outlines.hatch(within, self.paper(apart), way, but)
+            ]
         self.canvas.strokes(lines, look)
         return bool(lines)
 

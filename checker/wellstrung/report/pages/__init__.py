@@ -5,64 +5,111 @@ Checked plans in, HTML out. A page holds its style and needs neither network nor
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from pathlib import PurePath
+from typing import Any
 
-from wellstrung.drawing import piece
+from wellstrung.drawing import Figure, piece
 from wellstrung.drawing.sections import sections
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result, understood
 from wellstrung.lists import cutting
-from wellstrung.report import cuts_list
 from wellstrung.report.checks import open_checks, severity
 from wellstrung.report.pages import listings, tables
 from wellstrung.report.pages.cut_bars import cut_bars
+from wellstrung.report.pages.front import front
 from wellstrung.report.pages.measurements import measurements
-from wellstrung.report.pages.remarks import FIRST_PAGE, numbered, right
+from wellstrung.report.pages.remarks import numbered, right
 from wellstrung.report.pages.rendering import render
+from wellstrung.report.pages.tables import Table
 from wellstrung.report.pages.time_line import Row, time_line, time_lines
 from wellstrung.report.pages.work_order import order_of
+from wellstrung.report.writer import Options
 
-#: a sheet shows so many fits; those that fail come first
-FITS = 8
+PLAIN = Options()
+#: a leaf shows so many fits
+FITS = 4
+#: and a full sheet so many others
+MOST_FITS = 8
 
 
-def sheet(result: PlanResult, checker: Checker | None = None) -> str:
-    """The page of one plan; with a checker to try them by, the sizes that would also work."""
-    remarks = numbered(result)
+def sheet(result: PlanResult, checker: Checker | None = None, options: Options = PLAIN) -> str:
+    """The leaf of one plan; where the options ask for it, with the workings behind it.
+
+    With a checker to try them by, the sizes that would also work stand among the workings.
+    """
+    remarks, praised, measured = numbered(result), right(result), measurements(result)
+    face = front(result, remarks, praised, measured, large=options.large)
     order = order_of(result)
     line = None
     if order is not None and order.steps:
         rows = [Row("maker", order, student=False), Row("student", order, student=True)]
         line = time_line("The work on a time line", rows)
     cuts = cutting.listed(understood([result]))
+    cares = listings.cautions(result)
+    fits = sections(result)
+    first = _alike(fit for fit in fits if fit.remarks)[:FITS]
+    bought = list(tables.supplies(result, checker if options.full else None))
     return render(
         "sheet.html",
         result=result,
-        maker=listings.written(result, "maker"),
-        first=next((one for one in remarks if one.remark is result.fix_first), None),
-        on_first_page=remarks[:FIRST_PAGE],
-        further=remarks[FIRST_PAGE:],
+        file=PurePath(result.file).name,
+        about=_about(result),
+        version=listings.written(result, "version"),
+        large=options.large,
+        full=options.full,
+        front=face,
         by_number=sorted(remarks, key=lambda one: one.number),
-        right=right(result),
-        measurements=measurements(result),
-        drawings=piece.drawings(result),
-        sizes=listings.sizes(result),
-        fits=sections(result)[:FITS],
-        supplies=list(tables.supplies(result, checker)),
+        right=praised,
+        measurements=measured,
+        fits=first,
+        order=order,
+        care={step: [c for c in cares if step in c.steps] for c in cares for step in c.steps},
+        time_line=line,
+        supplies=bought[:1],
         cut_bars=[bar for chain in cuts.chains for bar in cut_bars(chain)],
         lengths=list(tables.lengths(cuts.lengths)),
-        order=order,
-        care=listings.cautions_at(result),
-        cut_care=cuts_list.cautions([result]) if cuts.chains or cuts.lengths else (),
-        time_line=line,
-        cautions=listings.cautions([result], but_at_steps=order is not None),
+        cautions=cares,
         cures=listings.cures(result),
         open=open_checks(result),
-        passed=listings.passed(result),
+        **(_behind(result, fits, first, bought[1:]) if options.full else {}),
     )
 
 
-def folder(result: Result, checker: Checker | None = None) -> dict[str, str]:
+def _behind(
+    result: PlanResult, fits: Sequence[Figure], shown: Sequence[Figure], more: Sequence[Table]
+) -> dict[str, Any]:
+    """What only a full sheet has: all sizes, the other fits, and the checks that passed."""
+    return {
+        "drawings": piece.drawings(result),
+        "sizes": listings.sizes(result),
+        "other_fits": [fit for fit in fits if fit not in shown][:MOST_FITS],
+        "more_supplies": more,
+        "passed": listings.passed(result),
+    }
+
+
+def _about(result: PlanResult) -> str:
+    """The line below the title, which every printed page repeats."""
+    maker, version = (listings.written(result, field) for field in ("maker", "version"))
+    said = [
+        result.piece,
+        f"by {maker}" if maker else "",
+        f"version {version}" if version else "",
+        PurePath(result.file).name,
+        f"bench: {PurePath(result.bench).name}" if result.bench else "",
+    ]
+    return " · ".join(filter(None, said))
+
+
+def _alike(fits: Iterable[Figure]) -> list[Figure]:
+    """Figures that show the same remarks as one, the first."""
+    return list({fit.remarks: fit for fit in reversed([*fits])}.values())[::-1]
+
+
+def folder(
+    result: Result, checker: Checker | None = None, options: Options = PLAIN
+) -> dict[str, str]:
     """The pages of a folder of plans, by file name: `index.html` and one sheet for each plan."""
     names = dict(zip(_file_names(result), result.plans, strict=True))
     plans = dict(sorted(names.items(), key=lambda one: severity(one[1]), reverse=True))
@@ -71,6 +118,7 @@ def folder(result: Result, checker: Checker | None = None) -> dict[str, str]:
     index = render(
         "class.html",
         result=result,
+        large=options.large,
         rows=[
             (name, plan, listings.written(plan, "maker"), plan.fix_first)
             for name, plan in plans.items()
@@ -84,9 +132,12 @@ def folder(result: Result, checker: Checker | None = None) -> dict[str, str]:
             if one.changes
         ],
         sizes=tables.whole_sizes(result.plans),
-        cautions=listings.cautions(result.plans),
+        cautions=listings.cautions_of_class(result),
     )
-    return {"index.html": index, **{name: sheet(plan, checker) for name, plan in plans.items()}}
+    return {
+        "index.html": index,
+        **{name: sheet(plan, checker, options) for name, plan in plans.items()},
+    }
 
 
 def _file_names(result: Result) -> list[str]:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from string import ascii_uppercase
 
 from msgspec import Struct
 
-from wellstrung.judging.result import HeldCheck, PlanResult
+from wellstrung.judging.result import HeldCheck, PlanResult, Result
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity
 
@@ -59,26 +59,36 @@ def passed(result: PlanResult) -> dict[str, list[HeldCheck]]:
     return dict(found)
 
 
-def cautions(
-    plans: Sequence[PlanResult], *, but_at_steps: bool = False
-) -> dict[str, dict[str, None]]:
-    """Every safety text once, with the plans that it is about; or those for no step alone."""
+class Care(Struct, frozen=True):
+    """A safety text: its letter, a short name, and the plans or the steps that it is for."""
+
+    letter: str
+    name: str
+    says: str
+    plans: tuple[str, ...] = ()
+    steps: tuple[int, ...] = ()
+
+
+def cautions(result: PlanResult) -> list[Care]:
+    """Every safety text of a plan once; those of a step have a letter, for the step to name."""
+    letters = iter(ascii_uppercase)
+    return [
+        Care(next(letters, "…") if one.steps else "", _plainly(one.rule), one.says, (), one.steps)
+        for one in {one.says: one for one in result.cautions}.values()
+    ]
+
+
+def cautions_of_class(result: Result) -> list[Care]:
+    """Every safety text once, with the plans that it is for."""
     found: dict[str, dict[str, None]] = defaultdict(dict)
-    for plan in plans:
+    for plan in result.plans:
         for remark in plan.cautions:
-            if not (but_at_steps and remark.steps):
-                found[remark.says][plan.title or plan.file] = None
-    return dict(found)
+            found[remark.says][result.called(plan)] = None
+    return [Care("", "", says, tuple(plans)) for says, plans in found.items()]
 
 
-def cautions_at(result: PlanResult) -> dict[int, list[str]]:
-    """The safety texts for each step: whole at the first step that each is for."""
-    found: dict[int, list[str]] = defaultdict(list)
-    for remark in result.cautions:
-        for step in remark.steps:
-            first = remark.steps[0]
-            found[step].append(remark.says if step == first else f"as at step {first}")
-    return {step: list(dict.fromkeys(texts)) for step, texts in found.items()}
+def _plainly(rule: str) -> str:
+    return rule.replace("-", " ")
 
 
 def cures(result: PlanResult) -> list[tuple[str, Quantity]]:

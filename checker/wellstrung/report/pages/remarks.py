@@ -10,8 +10,8 @@ from wellstrung.judging.result import RANK, PlanResult, Remark
 from wellstrung.quantity.value import Quantity
 from wellstrung.report.checks import cut_line, together
 
-#: so many remarks stand on the first page, so many margins are praised
-FIRST_PAGE, PRAISED = 5, 3
+#: so many margins are praised
+PRAISED = 3
 #: the largest size, mm, g or N, that is still one of a fit
 _FIT = 100.0
 #: the pointer of a rule's title to similar rules, of no use to the reader of a sheet

@@ -13,6 +13,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from wellstrung.common.wording import visible
+from wellstrung.judging.result import PlanResult
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.report.checks import answers, counts, says_all, together, totals
@@ -49,7 +50,10 @@ def _environment() -> Environment:
         "totals": totals,
         "days": days,
         "spare": _spare,
+        "at_least": lambda margin: f"{number(margin.likely.low)} {margin.unit} or more to spare",
         "svg": lambda figure: Markup(figure.svg),
+        "sentence": _sentence,
+        "css_string": _css_string,
         "capital": lambda text: text[:1].upper() + text[1:],
     }
     return environment
@@ -77,3 +81,32 @@ def _spare(margin: Quantity) -> str:
     said = f"{number(margin.middle)} {unit} to spare"
     least = number(margin.likely.low)
     return said if least == number(margin.middle) else f"{said}, at least {least} {unit} likely"
+
+
+#: what each outcome means to whoever made the plan
+_MEANS = {
+    "not checked yet": "the plan cannot be read as it is",
+    "not makeable": "it cannot be made as written",
+    "not fully checked": "a check could not be made",
+    "no error found": "too much is open to say that it can be made",
+    "nothing wrong found": "too much is open to say that it can be made",
+    "makeable with warnings": "it can be made, and something may go wrong",
+    "makeable": "it can be made as written",
+}
+
+
+def _sentence(plan: PlanResult) -> str:
+    """The verdict in a sentence, with how many remarks and checks it rests on."""
+    found = [
+        counted(plan.count(level), level) for level in ("error", "warning") if plan.count(level)
+    ]
+    if not plan.readable:
+        return f"{_MEANS[plan.outcome]}: {counted(len(plan.remarks), 'slip')} to put right."
+    held = f"{counted(len(plan.held), 'check')} passed, {len(plan.unjudged) or 'none'} open"
+    return f"{_MEANS[plan.outcome]}: {', '.join([*found, held])}."
+
+
+def _css_string(text: str) -> Markup:
+    """Text as a string of a style sheet, which cannot end it, nor the style."""
+    plain = (sign if sign.isalnum() or sign == " " else f"\\{ord(sign):x} " for sign in text)
+    return Markup(f'"{"".join(plain)}"')

@@ -25,7 +25,8 @@ _WHOLE = {"piece.length": "cm", "piece.inside": "cm", "piece.mass": "g"}
 class Table(Struct, frozen=True):
     """A table for a page: its caption, its columns, its rows, and notes below it.
 
-    `decides` is the column that a reader looks for, counted from 0; it is set in bold.
+    `decides` is the column that a reader looks for, counted from 0; it is set in bold. `below` has
+    for each row what stands below its first cell.
     """
 
     caption: str
@@ -33,6 +34,7 @@ class Table(Struct, frozen=True):
     rows: tuple[tuple[str, ...], ...]
     notes: tuple[str, ...] = ()
     decides: int | None = None
+    below: tuple[str, ...] = ()
 
 
 def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Table]:
@@ -47,7 +49,9 @@ def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Tab
         first = not_as_written(result, "the remarks say")
         if first:
             notes = (first, *notes)
-        yield Table("what the piece takes, and what is still to buy", columns, rows, notes)
+        amiss = tuple(". ".join(line.amiss) for line in lines)
+        caption = "what the piece takes, and what is still to buy"
+        yield Table(caption, columns, rows, notes, below=amiss)
     if checker is not None:
         sizes = other_sizes.found(result, checker, {line.name for line in lines})
         also = tuple((one.part, one.says) for one in sizes.found if one.works)
@@ -62,8 +66,7 @@ def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Tab
 
 
 def _called(line: SupplyLine) -> str:
-    called = f"{line.name}: {line.describes}" if line.describes else line.name
-    return ". ".join((called, *line.amiss))
+    return f"{line.name}: {line.describes}" if line.describes else line.name
 
 
 def lengths(found: Sequence[Lengths]) -> Iterator[Table]:

@@ -15,9 +15,9 @@ from wellstrung.drawing.canvas import Canvas, words_width
 from wellstrung.report.pages.work_order import Order, days
 
 #: width of a time line on the page, mm; the least that a block with a number takes; an idle stretch
-_WIDTH, _BLOCK, _IDLE = 172.0, 4.4, 16.0
+_WIDTH, _BLOCK, _IDLE = 166.0, 4.4, 16.0
 #: height of a row, with what cures and without; room for the names at their heads, mm
-_HIGH, _FLAT, _LEAST_NAME, _MOST_NAME = 16.0, 11.0, 26.0, 48.0
+_HIGH, _FLAT, _LEAST_NAME, _MOST_NAME = 13.5, 8.5, 26.0, 48.0
 #: so many stretches of a row can be made out; of more, one block stands for all
 _MOST_BLOCKS = 160
 #: so many rows fit on a page together
