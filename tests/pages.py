@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from functools import cache
 from pathlib import Path
@@ -57,6 +58,32 @@ def parsed(svg: str) -> ElementTree.Element:
 def looks(tree: ElementTree.Element, look: str) -> list[ElementTree.Element]:
     """The shapes that have a look among theirs."""
     return [shape for shape in tree.iter() if look in shape.get("class", "").split()]
+
+
+def bounds(shape: ElementTree.Element) -> Area:
+    """The box about a bead as drawn: a round, a box with round corners, leaning or not, a path."""
+
+    def at(*names: str) -> list[float]:
+        return [float(shape.get(name, 0)) for name in names]
+
+    if shape.tag.endswith("path"):
+        points = [float(n) for n in re.findall(r"-?[\d.]+(?:e-\d+)?", shape.get("d", ""))]
+        return Area(min(points[0::2]), min(points[1::2]), max(points[0::2]), max(points[1::2]))
+    if shape.tag.endswith("rect"):
+        x, y, width, height = at("x", "y", "width", "height")
+        middle, half, round_end = (x + width / 2, y + height / 2), (width / 2, height / 2), False
+    else:
+        middle, round_end = (at("cx")[0], at("cy")[0]), True
+        half = (at("rx")[0] or at("r")[0], at("ry")[0] or at("r")[0])
+    turned = re.search(r"rotate\((-?[\d.]+)", shape.get("transform", ""))
+    turn = math.radians(float(turned[1])) if turned else 0.0
+    wide, high = half
+    cos, sin = abs(math.cos(turn)), abs(math.sin(turn))
+    # a bead's corners are round: an oval is nearer to it than its box
+    across, down = math.hypot(wide * cos, high * sin), math.hypot(wide * sin, high * cos)
+    if not round_end and not turned:
+        across, down = half
+    return Area(middle[0] - across, middle[1] - down, middle[0] + across, middle[1] + down)
 
 
 def words_of(tree: ElementTree.Element) -> list[tuple[str, Area]]:

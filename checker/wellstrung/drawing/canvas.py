@@ -1,7 +1,8 @@
 """A canvas of shapes in millimetres that becomes one SVG drawing at a stated scale.
 
 Colours are the page's business: a shape names a class, and the page's style sheet says what that
-class looks like in light, in dark and in print. ElementTree escapes whatever a plan's text holds.
+class looks like in light, in dark and in print. A bead alone has the colour that its plan gives,
+written after its class as in `bead b0 #2e6b4f`. ElementTree escapes whatever a plan's text holds.
 """
 
 from __future__ import annotations
@@ -67,6 +68,8 @@ class Canvas:
         #: left, top, right and bottom of all that is drawn
         self.extent: Extent = _NOTHING
         self.last: Extent = _NOTHING
+        #: the class names of all that is drawn
+        self.looks: set[str] = set()
         self._shapes: list[ElementTree.Element] = []
 
     @contextmanager
@@ -127,6 +130,27 @@ class Canvas:
         more: dict[str, float | str] = {"data-side": side} if side else {}
         more |= {"rx": corner} if corner else {}
         self._add("rect", look, quantity, x=x, y=y, width=width, height=height, **more)
+
+    def rounded(
+        self,
+        x: float,
+        y: float,
+        width: float,
+        height: float,
+        look: str,
+        corner: Spot,
+        turn: float = 0,
+    ) -> None:
+        """A box about (x, y) with round corners, turned clockwise by so many degrees."""
+        cos, sin = abs(math.cos(math.radians(turn))), abs(math.sin(math.radians(turn)))
+        across, down = (width * cos + height * sin) / 2, (width * sin + height * cos) / 2
+        self.hold(x - across, y - down, x + across, y + down)
+        turned = {"transform": f"rotate({turn:.4g} {x:.6g} {y:.6g})"} if turn else {}
+        rx, ry = corner
+        left, top = x - width / 2, y - height / 2
+        self._add(
+            "rect", look, "", x=left, y=top, width=width, height=height, rx=rx, ry=ry, **turned
+        )
 
     def ellipse(self, x: float, y: float, rx: float, ry: float, look: str, turn: float = 0) -> None:
         """An ellipse about (x, y), turned clockwise by so many degrees."""
@@ -242,7 +266,12 @@ class Canvas:
     def _add(
         self, tag: str, look: str, quantity: str, words: str = "", /, **at: float | str
     ) -> None:
-        attributes = {"class": look} | ({"data-quantity": quantity} if quantity else {})
+        attributes = {"class": look}
+        names, _, own = look.partition(" #")
+        if own:
+            attributes = {"class": names, "style": f"fill:#{own}"}
+        self.looks.update(names.split())
+        attributes |= {"data-quantity": quantity} if quantity else {}
         attributes |= {
             key: value if isinstance(value, str) else f"{value:.6g}" for key, value in at.items()
         }

@@ -104,6 +104,31 @@ class Pen(Struct, frozen=True):
         degrees = math.degrees(math.atan2(far_y - y, far_x - x))
         self.canvas.ellipse(x, y, length / 2, width / 2, look, degrees)
 
+    def rounded(
+        self,
+        along: float,
+        length: float,
+        width: float,
+        look: str,
+        corner: Spot,
+        across: float = 0.0,
+        turn: float = 0.0,
+    ) -> None:
+        """A box with its middle at (along, across), that leans by `turn` as an oval does.
+
+        `corner` is how far its corners are rounded along its length and its width.
+        """
+        x, y = self.at(along, across)
+        far_x, far_y = self.at(along + math.cos(turn), across + math.sin(turn))
+        degrees = math.degrees(math.atan2(far_y - y, far_x - x)) % 180
+        if 89.99 < degrees < 90.01:
+            length, width, corner, degrees = width, length, corner[::-1], 0.0
+        self.canvas.rounded(x, y, length, width, look, corner, degrees % 179.995)
+
+    def strokes(self, lines: Sequence[tuple[Spot, Spot]], look: str) -> None:
+        """Many short straight lines of one look, as one shape."""
+        self.canvas.strokes([(self.at(*one), self.at(*other)) for one, other in lines], look)
+
     def ring(
         self,
         along: float,

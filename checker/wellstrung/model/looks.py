@@ -35,12 +35,12 @@ class Pattern(Enum):
     """How the beads of woven work lie, seen from the front.
 
     * `ROWS`: side by side, row on row.
-    * `BRICKS`: every second row half a bead aside.
+    * `BRICKS`: every second row half a bead aside, holes along the work.
     * `COLUMNS`: a row on every other column, half a bead on from the columns beside it.
-    * `STEPS`: every second column half a bead on.
-    * `SQUARES`: on the sides of squares; a column is a square.
+    * `STEPS`: a row climbs round the work, half a bead aside of the row before.
+    * `SQUARES`: on the sides of squares, holes along each side; a column is a square.
     * `LOOPS`: loops of several beads, each hooked into those of the row before; a column is a loop.
-    * `COILS`: a row is a loop of beads that lies aslant round the work.
+    * `COILS`: a core of beads, and a row is a loop of beads that lies round it.
     """
 
     ROWS = auto()
@@ -52,17 +52,38 @@ class Pattern(Enum):
     COILS = auto()
 
 
+class Thread(Enum):
+    """What is seen of the thread between the beads.
+
+    * `WARPS`: a straight warp beside every column, from end to end.
+    * `BRIDGES`: from bead to bead along the edge that the next row hangs from.
+    * `LINKS`: straight from row to row, at both ends of every bead.
+    * `RUNGS`: from row to row along both edges.
+    * `ROUND`: round every corner from bead to bead.
+    * `CORDS`: cords that cross under the beads.
+    """
+
+    WARPS = auto()
+    BRIDGES = auto()
+    LINKS = auto()
+    RUNGS = auto()
+    ROUND = auto()
+    CORDS = auto()
+
+
 class Face(Struct, frozen=True):
     """What of a woven part is counted on its face.
 
     `columns` are those that are seen in its first row; each row has `change` beads more than the
-    one before. `group` neighbouring beads lie as one; a loop has `loop` beads.
+    one before. `group` neighbouring beads lie as one; a loop has `loop` beads, and reaches along
+    `core` of those that it lies round.
     """
 
     columns: int
     change: int = 0
     group: int = 1
     loop: int = 1
+    core: int = 1
 
 
 class Weave(Struct, frozen=True, eq=False):
@@ -70,12 +91,23 @@ class Weave(Struct, frozen=True, eq=False):
 
     `face` counts what is seen of a part; raises Missing. `rows` is the quantity that counts its
     rows; without one they follow from its beads. Of work that `is_round` half of each row is seen.
+    Holes run across the work, or `along` it, and the beads of each column lean from there by
+    `leans`, degrees, one column after another and again from the first; columns that `wind` go
+    round the work as their beads lean. Of work that is `deep` beads that point away from the eye
+    are seen at the corners. `breadth` is the quantity of how wide it is seen; without one its width
+    or its outside.
     """
 
     pattern: Pattern
     face: Callable[..., Face]
     rows: str = ""
     is_round: bool = False
+    along: bool = False
+    leans: tuple[float, ...] = (0.0,)
+    winds: bool = False
+    deep: bool = False
+    thread: Thread | None = None
+    breadth: str = ""
 
 
 class Strung(Struct, frozen=True):
@@ -84,8 +116,10 @@ class Strung(Struct, frozen=True):
     knotted: bool = False
 
 
-class Braided(Struct, frozen=True):
-    """The look of cords that cross."""
+class Braided(Struct, frozen=True, eq=False):
+    """The look of cords that cross: `warps` counts those of a part."""
+
+    warps: Callable[..., int]
 
 
 #: the look of a stitch

@@ -22,7 +22,7 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas.circles import equal_ratio
-from wellstrung.model.looks import Face, Pattern, Weave
+from wellstrung.model.looks import Face, Pattern, Thread, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.value import Quantity
@@ -220,5 +220,5 @@ BEADED = Stitch(
     " many tubes of seed beads`, copy seen; of the outside no published figure",
     makes="braid",
     passes=0,
-    look=Weave(Pattern.STEPS, _face, is_round=True),
+    look=Weave(Pattern.STEPS, _face, is_round=True, leans=(45.0,), thread=Thread.CORDS),
 )

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.model.looks import Pattern, Weave
+from wellstrung.model.looks import Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
@@ -47,5 +47,5 @@ BRICK = Stitch(
     refuses=refuses,
     held_against="11 beads of 10/0 or 11/0 in a row -> about 2.5 cm: `Diamond shaped earrings`,"
     " copy seen; 11 d gives 23.1 mm of 11/0 and 25.3 mm of 10/0",
-    look=Weave(Pattern.BRICKS, flat.face, "rows"),
+    look=Weave(Pattern.BRICKS, flat.face, "rows", along=True, thread=Thread.BRIDGES),
 )

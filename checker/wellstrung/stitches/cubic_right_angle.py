@@ -13,7 +13,7 @@ from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, formula, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
-from wellstrung.model.looks import Face, Pattern, Weave
+from wellstrung.model.looks import Face, Pattern, Thread, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making
 from wellstrung.stitches.right_angle import UNIT
@@ -110,5 +110,12 @@ CUBIC = Stitch(
     refuses=refuses,
     held_against="eight beads a cube, printed as 3-2-2-1: `CRAW`, copy seen; no published size:"
     " 5 mm square of 11/0 is remembered and 4.7 computed, but cubes gape by hand, so measure ten",
-    look=Weave(Pattern.SQUARES, _one_side, "rounds"),
+    look=Weave(
+        Pattern.SQUARES,
+        _one_side,
+        "rounds",
+        deep=True,
+        thread=Thread.ROUND,
+        breadth="thickness",
+    ),
 )

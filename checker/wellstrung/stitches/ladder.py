@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.model.looks import Pattern, Weave
+from wellstrung.model.looks import Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
@@ -39,5 +39,5 @@ LADDER = Stitch(
     passes=3,
     held_against="no published figure: rungs that touch are plain to see, but a loose ladder gapes"
     " by more than the 5 % allowed here, so measure a swatch",
-    look=Weave(Pattern.ROWS, flat.face, "rows"),
+    look=Weave(Pattern.ROWS, flat.face, "rows", thread=Thread.RUNGS),
 )

@@ -18,7 +18,7 @@ from wellstrung.derived.declared import (
     size,
     written_or,
 )
-from wellstrung.model.looks import Pattern, Weave
+from wellstrung.model.looks import Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import leaf
@@ -130,5 +130,5 @@ LOOM = Stitch(
     refuses=refuses,
     held_against="a loom's rod that spaces 18 threads to the inch suits 11/0 cylinders: `Beading -"
     " using a loom`, copy seen; 1.41 mm a column against 1.3 and a warp of 0.1 to 0.3 mm",
-    look=Weave(Pattern.ROWS, flat.face, "rows"),
+    look=Weave(Pattern.ROWS, flat.face, "rows", thread=Thread.WARPS),
 )

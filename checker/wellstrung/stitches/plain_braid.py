@@ -100,5 +100,5 @@ PLAIN_BRAID = Stitch(
     makes="braid",
     passes=0,
     bare=True,
-    look=Braided(),
+    look=Braided(warps_of),
 )

@@ -13,7 +13,7 @@ from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
-from wellstrung.model.looks import Pattern, Weave
+from wellstrung.model.looks import Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
@@ -119,5 +119,5 @@ RIGHT_ANGLE = Stitch(
     passes=3,
     held_against="no published figure: units to the inch are not printed where we could look, and"
     " how far the corners gape is a maker's own, so measure ten units",
-    look=Weave(Pattern.SQUARES, flat.face, "rows"),
+    look=Weave(Pattern.SQUARES, flat.face, "rows", thread=Thread.ROUND),
 )

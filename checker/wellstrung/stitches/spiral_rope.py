@@ -126,7 +126,11 @@ def _fattest_outer(part: Part, ask: Quantities) -> Quantity:
     return max(sizes, key=lambda size: size.middle)
 
 
-_START = count("core at start", lambda part: part.count("core_at_start", default=_AT_START))
+def _at_start(part: Part) -> int:
+    return part.count("core_at_start", default=_AT_START)
+
+
+_START = count("core at start", _at_start)
 _SIT = hand(
     "how close the core beads sit",
     _SITS,
@@ -164,6 +168,11 @@ def _loop(part: Part, ask: Quantities) -> Quantity:
         args,
         source="counting",
     )
+
+
+def _face(part: Part) -> Face:
+    """All of it: a loop a round, along the core beads of the first stitch."""
+    return Face(1, loop=_in_loop(part), core=_at_start(part))
 
 
 SPIRAL = Stitch(
@@ -212,5 +221,5 @@ SPIRAL = Stitch(
     " published figure",
     cored=True,
     passes=4,  # print asks for a core hole that takes four: trade table `stitch_facts`
-    look=Weave(Pattern.COILS, lambda part: Face(_in_loop(part)), "rounds"),
+    look=Weave(Pattern.COILS, _face, "rounds"),
 )

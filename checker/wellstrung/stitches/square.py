@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.model.looks import Pattern, Weave
+from wellstrung.model.looks import Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
@@ -33,5 +33,5 @@ SQUARE = Stitch(
     passes=3,
     held_against="12 g of 3 mm cubes -> a bracelet of 8 1/2 in: `Marching Cubes bracelet`, copy"
     " seen; its width was not seen, and 72 rows of 3 are 216 cubes, which weigh 10 to 13 g",
-    look=Weave(Pattern.ROWS, flat.face, "rows"),
+    look=Weave(Pattern.ROWS, flat.face, "rows", thread=Thread.LINKS),
 )

@@ -121,5 +121,13 @@ HERRINGBONE = Stitch(
     held_against="no published figure of a size: print starts a rope with 6 to 12 beads, an even"
     " count (`Twisted tubular herringbone rope`, weak page), and takes 3 x 15 g of 11/0 for a"
     " necklace of rope length (`Herringbone necklace`), which 6 around reaches at 1.2 m",
-    look=Weave(Pattern.ROWS, making.front(making.around_of), "rounds", is_round=True),
+    # the two beads of a pair tilt into each other
+    look=Weave(
+        Pattern.ROWS,
+        making.front(making.around_of),
+        "rounds",
+        is_round=True,
+        along=True,
+        leans=(18.0, -18.0),
+    ),
 )

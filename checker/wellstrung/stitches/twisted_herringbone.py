@@ -5,8 +5,10 @@ A leaning bead adds less length, so the same rope takes more rounds, beads and t
 
 from __future__ import annotations
 
+from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Stitch
-from wellstrung.stitches.tubular_herringbone import HERRINGBONE, quantities, refuses
+from wellstrung.stitches import making
+from wellstrung.stitches.tubular_herringbone import quantities, refuses
 
 #: A leaning bead's share of its length that goes into the rope: common practice, no source.
 _RISE = (0.87, 0.905, 0.94)
@@ -21,5 +23,13 @@ TWISTED = Stitch(
     held_against="no published figure of a size: print gives 25 g of 11/0 triangles for a bracelet"
     " of 8 in and 60 g for a necklace of 18 in (`Gemstones in Ndebele herringbone`), both with"
     " other beads in the length and without the count around",
-    look=HERRINGBONE.look,
+    look=Weave(
+        Pattern.ROWS,
+        making.front(making.around_of),
+        "rounds",
+        is_round=True,
+        along=True,
+        leans=(25.0,),
+        winds=True,
+    ),
 )

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from typing import NamedTuple
+from xml.etree import ElementTree
 
 import pytest
 
 from pages import keeper, looks, parsed
 from wellstrung.drawing.canvas import Canvas
+from wellstrung.drawing.looks.faces import Laid, rows_of
 from wellstrung.drawing.looks.sizes import Sizes
-from wellstrung.drawing.looks.woven import worked
+from wellstrung.drawing.looks.woven import cloth_of, worked
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.looks import Weave
+from wellstrung.model.parts import Part
 
 PLAN = """
 plan: 1
@@ -45,14 +49,13 @@ WORKS = {
     "tubular herringbone": [Work(f"{ROPE}, around: 6, rounds: 12", 0.5)],
     "twisted herringbone": [Work(f"{ROPE}, around: 8, rounds: 12", 0.5)],
     "slip-stitch bead crochet": [Work(f"{ROPE}, around: 6, rounds: 12", 0.5)],
-    # the face that is up of a rope of cubes: a bead across and two along of the eight of each
-    "cubic right-angle weave": [Work(f"{ROPE}, rounds: 12", (3 * 12 + 1) / (8 * 12 + 4))],
-    # the core is covered: of 20 stitches with 3 beads at the start, 22 beads
+    # the face that is up of a rope of cubes: of the eight beads of each one across, two along, and
+    # two end on
+    "cubic right-angle weave": [Work(f"{ROPE}, rounds: 12", (5 * 12 + 3) / (8 * 12 + 4))],
     "spiral rope": [
         Work(
             "kind: woven rope, core_bead: sand, outer: [reed, reed, reed], core_at_start: 3,"
-            " rounds: 20",
-            60 / 82,
+            " rounds: 20"
         )
     ],
     "8-warp beaded braid": [
@@ -84,15 +87,45 @@ WORKS = {
 }
 
 
-def drawn(stitch: str, fields: str) -> tuple[int, float]:
-    """How many beads are drawn of a part, and how many the plan counts."""
+class Drawn(NamedTuple):
+    """A part as drawn: its sizes, its drawing, and its length."""
+
+    sizes: Sizes
+    part: Part
+    tree: ElementTree.Element
+    length: float
+
+    @property
+    def seen(self) -> int:
+        """How many beads are drawn."""
+        return len(looks(self.tree, "bead"))
+
+    @property
+    def counted(self) -> float:
+        """How many the plan counts."""
+        return self.sizes.ask.of(self.part, "beads").middle
+
+    @property
+    def rows(self) -> list[list[Laid]]:
+        """Where its beads lie."""
+        look = self.part.stitch.look if self.part.stitch is not None else None
+        assert isinstance(look, Weave)
+        cloth = cloth_of(self.sizes, self.part, look, 0.0, self.length)
+        assert cloth is not None
+        return list(rows_of(cloth))
+
+
+def drawn(stitch: str, fields: str, start: float = 0.0, share: float = 1.0) -> Drawn:
+    """A part from a share of its length on, and a share of it."""
     result = keeper().check_text(PLAN.format(part=f"{{{fields}, stitch: {stitch}}}"))
     assert result.ask is not None, [remark.says for remark in result.remarks]
-    part, canvas = result.ask.plan.parts["work"], Canvas()
+    part, canvas, sizes = result.ask.plan.parts["work"], Canvas(), Sizes(result.ask)
     length = result.ask.of(part, "length").middle
-    worked(Pen(canvas), Sizes(result.ask), part, length)
-    tree = parsed(canvas.svg("t", "a", "piece"))
-    return len(looks(tree, "bead")), result.ask.of(part, "beads").middle
+    worked(Pen(canvas), sizes, part, length * share, length * start)
+    return Drawn(sizes, part, parsed(canvas.svg("t", "a", "piece")), length)
+
+
+EVERY = [(stitch, work) for stitch, works in WORKS.items() for work in works]
 
 
 def test_every_stitch_that_weaves_beads_is_held_here() -> None:
@@ -105,15 +138,97 @@ def test_every_stitch_that_weaves_beads_is_held_here() -> None:
     assert all(stitch.look is not None for stitch in keeper().installed.stitches.values())
 
 
-@pytest.mark.parametrize(
-    ("stitch", "work"), [(stitch, work) for stitch, works in WORKS.items() for work in works]
-)
+@pytest.mark.parametrize(("stitch", "work"), EVERY)
 def test_as_many_beads_are_drawn_as_the_plan_counts(stitch: str, work: Work) -> None:
-    seen, counted = drawn(stitch, work.fields)
-    assert seen == pytest.approx(counted * work.seen, abs=1)
+    whole = drawn(stitch, work.fields)
+    assert whole.seen == pytest.approx(whole.counted * work.seen, abs=1)
+
+
+@pytest.mark.parametrize(("stitch", "work"), EVERY)
+@pytest.mark.parametrize("start", [0.0, 0.25, 0.5])
+def test_of_a_stretch_the_rows_that_lie_in_it_are_drawn(
+    stitch: str, work: Work, start: float
+) -> None:
+    """What a break cuts off is left out, and a row or a loop that it cuts through."""
+    half, whole = drawn(stitch, work.fields, start, 0.5), drawn(stitch, work.fields)
+    inside = sum(
+        start * whole.length <= one.along <= (start + 0.5) * whole.length
+        for row in whole.rows
+        for one in row
+    )
+    through = max(sum(len(row) for row in whole.rows[n : n + 2]) for n in range(len(whole.rows)))
+    assert inside - 2 * through <= half.seen <= inside
 
 
 def test_brick_stitch_is_as_wide_as_it_is_counted() -> None:
     """Nine across and not ten, though straight edges step by half a bead."""
-    seen, counted = drawn("brick", f"{BAND}, across: 9, rows: 8")
-    assert (seen, counted) == (72, 72)
+    work = drawn("brick", f"{BAND}, across: 9, rows: 8")
+    assert (work.seen, work.counted) == (72, 72)
+    assert [len(row) for row in work.rows] == [9] * 8
+    lefts = [row[0].across for row in work.rows]
+    step = work.rows[0][1].across - work.rows[0][0].across
+    assert [left - lefts[0] for left in lefts] == pytest.approx([0, step / 2] * 4)
+
+
+def turns(stitch: str, fields: str) -> list[list[float]]:
+    """How the holes lie of each row's beads, degrees from along the work."""
+    return [[round(math.degrees(one.turn), 3) for one in row] for row in drawn(stitch, fields).rows]
+
+
+def test_holes_run_as_the_stitch_lays_them() -> None:
+    assert {turn for row in turns("brick", f"{BAND}, across: 4, rows: 4") for turn in row} == {0}
+    for stitch in ("flat peyote", "square", "loom", "ladder"):
+        rows = turns(stitch, f"{BAND}, across: 4, rows: 4")
+        assert {turn for row in rows for turn in row} == {90}, stitch
+
+
+def test_the_pairs_of_herringbone_lean_to_each_other_and_twisted_all_one_way() -> None:
+    plain = turns("tubular herringbone", f"{ROPE}, around: 8, rounds: 6")
+    assert all(row == [18, -18, 18, -18] for row in plain)
+    rows = drawn("twisted herringbone", f"{ROPE}, around: 8, rounds: 6").rows
+    assert len({one.turn for row in rows for one in row}) == 1
+    assert len({round(row[0].across, 3) for row in rows}) > 3  # the stacks wind round the tube
+
+
+def test_rings_of_right_angle_weave_have_holes_that_turn() -> None:
+    rows = turns("right-angle weave", f"{BAND}, across: 1, rows: 1")
+    assert [turn for row in rows for turn in row] == [90, 0, 0, 90]
+    cubes = drawn("cubic right-angle weave", f"{ROPE}, rounds: 3").rows
+    assert [sum(one.end_on for one in row) for row in cubes] == [2, 2, 2, 2]
+
+
+def test_the_legs_of_netting_meet_in_shared_beads() -> None:
+    rows = drawn("netting", f"{BAND}, across: 2, loop: 5, rows: 2").rows
+    shared = [[one for one in row if one.depth == 0] for row in rows]
+    assert [len(row) for row in shared] == [3, 2, 3]
+    legs = [[one for one in row if one.depth < 0] for row in rows]
+    assert [len(row) for row in legs] == [0, 8, 8]
+    assert sum(one.turn for one in legs[1]) == pytest.approx(0)
+
+
+def test_beads_of_crochet_lie_on_their_side_each_round_half_a_bead_aside() -> None:
+    rows = drawn("slip-stitch bead crochet", f"{ROPE}, around: 6, rounds: 6").rows
+    assert all(math.degrees(one.turn) > 45 for row in rows for one in row)
+    assert rows[0][0].across == pytest.approx(rows[2][0].across)
+    assert rows[0][0].across < rows[1][0].across < rows[0][1].across
+
+
+def test_loops_of_a_spiral_rope_lie_round_its_core() -> None:
+    fields = "kind: woven rope, core_bead: sand, outer: [reed, reed, reed], rounds: 20"
+    work = drawn("spiral rope", fields)
+    ask, part = work.sizes.ask, work.part
+    core = [one for row in work.rows for one in row if one.core]
+    assert len(core) == ask.of(part, "core_beads").middle
+    assert {one.across for one in core} == {0}
+    assert [len([one for one in row if not one.core]) for row in work.rows] == [3] * 20
+    sides = {one.across > 0 for row in work.rows for one in row if not one.core}
+    assert sides == {True, False}
+
+
+def test_thread_is_seen_where_the_stitch_shows_it() -> None:
+    loom = drawn("loom", f"{BAND}, across: 9, rows: 4, warp: 0.25 mm")
+    warps = [float(warp.get("height", "")) for warp in looks(loom.tree, "warp")]
+    assert len(warps) == loom.sizes.ask.of(loom.part, "warps").middle
+    assert warps == pytest.approx([0.25] * 10)
+    for stitch in ("brick", "square", "ladder", "right-angle weave"):
+        assert looks(drawn(stitch, f"{BAND}, across: 4, rows: 4").tree, "thread"), stitch

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 
+from msgspec.structs import replace
+
 from wellstrung.drawing.canvas import Spot
+from wellstrung.drawing.looks.faces import Laid
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.pen import Pen
 
@@ -35,28 +39,49 @@ _HANGING: Mapping[str, Sequence[Spot]] = {
 }
 
 
+#: how far the corners of a bead from the side are round, in parts of its length and its outside
+_ROUNDED: Mapping[str, Spot] = {"barrel": (0.5, 0.3), "tube": (0.14, 0.12)}
+#: how much of its place a bead of woven work fills at most, so that neighbours can be seen apart
+FILLED = 0.96
+_HOLE = 0.36
+
+
 def bead(pen: Pen, sizes: Sizes, name: str, middle: float, *, turned: bool = False) -> None:
     """A bead of the palette with its middle at `middle`; `turned` with its hole across the line."""
     length, outside = sizes.bead(name)
-    outline, look = sizes.outline(name), sizes.look(name)
-    along, across = (outside, length) if turned else (length, outside)
-    if outline in _HANGING:
+    if sizes.outline(name) in _HANGING:
         height, top = sizes.height(name), middle
-        spots = [(outside * wide, height * down) for wide, down in _HANGING[outline]]
+        spots = [(outside * wide, height * down) for wide, down in _HANGING[sizes.outline(name)]]
         if turned:  # down the line, from where its top lies
             top = middle - height / 2
             spots = [(down + 0.06 * height, wide) for wide, down in spots]
-    elif outline in _OUTLINES:
-        corners = _OUTLINES[outline]
-        spots = [
-            (along * x, across * y) for x, y in (corners if not turned else map(_flip, corners))
-        ]
-        top = middle
-    else:
-        pen.oval(middle, along, across, look)
+        pen.line([(top + x, y) for x, y in (*spots, spots[0])], sizes.look(name))
         return
-    pen.line([(top + x, y) for x, y in (*spots, spots[0])], look)
+    _seen(pen, sizes, name, Laid(middle, 0, length, outside, math.pi / 2 if turned else 0))
 
 
-def _flip(spot: Spot) -> Spot:
-    return spot[1], spot[0]
+def lay(pen: Pen, sizes: Sizes, name: str, place: Laid, *, as_seen: bool) -> None:
+    """A bead of woven work in its place, no larger than it is but where it is `as_seen`."""
+    most = (math.inf, math.inf) if as_seen else sizes.bead(name)
+    long, wide = (
+        min(room * FILLED, own) for room, own in zip((place.long, place.wide), most, strict=True)
+    )
+    if place.end_on:
+        pen.disc(place.along, wide, sizes.look(name), across=place.across)
+        pen.disc(place.along, _HOLE * wide, "hole", across=place.across)
+        return
+    _seen(pen, sizes, name, replace(place, long=long, wide=wide))
+
+
+def _seen(pen: Pen, sizes: Sizes, name: str, one: Laid) -> None:
+    """A bead from the side, by the outline of its family."""
+    outline, look = sizes.outline(name), sizes.look(name)
+    if outline in _ROUNDED:
+        x, y = _ROUNDED[outline]
+        corner = one.long * x, one.wide * y
+        pen.rounded(one.along, one.long, one.wide, look, corner, one.across, one.turn)
+    elif outline in _OUTLINES:
+        spots = [one.spot(*corner) for corner in _OUTLINES[outline]]
+        pen.line([*spots, spots[0]], look)
+    else:
+        pen.oval(one.along, one.long, one.wide, look, one.across, one.turn)

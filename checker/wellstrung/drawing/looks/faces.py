@@ -11,29 +11,58 @@ import sys
 from collections.abc import Callable, Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from wellstrung.model.looks import Face, Pattern
+from wellstrung.drawing.canvas import Spot
+from wellstrung.model.looks import Face, Pattern, Weave
 
-#: how far a coil of beads climbs across the face, in parts of its width
-_CLIMB = 0.6
+#: how far the ends of a loop go down into the core that it lies round, in parts of how far it lies
+_DOWN = 0.3
+_ACROSS, _HALFWAY = math.pi / 2, math.pi / 4
+#: how far a bead may reach over the ends of a stretch that it still counts to, mm
+_LEEWAY = 0.03
 
 
-class Oval(Struct, frozen=True):
-    """A bead about (along, across), so long and wide; `turn` leans it from along to across, rad."""
+class Laid(Struct, frozen=True):
+    """A bead about (along, across), so long by its hole and so wide.
+
+    `turn` is how far its hole lies from along to across, rad; `depth` how near it is to the eye; of
+    a `core` it is no bead of the loops; one seen `end_on` shows its hole.
+    """
 
     along: float
     across: float
     long: float
     wide: float
     turn: float = 0.0
+    depth: float = 0.0
+    core: bool = False
+    end_on: bool = False
+
+    @property
+    def reach(self) -> float:
+        """How far it reaches from its middle along the work."""
+        return math.hypot(self.long * math.cos(self.turn), self.wide * math.sin(self.turn)) / 2
+
+    def spot(self, by_length: float, by_width: float) -> Spot:
+        """Where a spot of the bead lies, by parts of its length and its width from its middle."""
+        x, y = by_length * self.long, by_width * self.wide
+        cos, sin = math.cos(self.turn), math.sin(self.turn)
+        return self.along + x * cos - y * sin, self.across + x * sin + y * cos
+
+    def lies_in(self, length: float) -> bool:
+        """Whether it lies whole within a stretch of a length that begins at 0."""
+        return self.reach - _LEEWAY <= self.along <= length - self.reach + _LEEWAY
 
 
 class Cloth(Struct, frozen=True):
     """A face of whole rows over a length and a width, mm, of beads of a length and an outside.
 
-    Its rows are worked out from `first` on, up to the one before `stop`.
+    `look` is how its stitch lays them; round work that is pressed `flat` shows no depth. Its rows
+    are worked out from `first` on, up to the one before `stop`.
     """
 
+    look: Weave
     face: Face
     rows: int
     length: float
@@ -41,6 +70,12 @@ class Cloth(Struct, frozen=True):
     bead: tuple[float, float]
     first: int = 0
     stop: int = sys.maxsize
+    flat: bool = False
+
+    @property
+    def is_round(self) -> bool:
+        """Whether its beads turn away beside the middle."""
+        return self.look.is_round and not self.flat
 
     def span(self, lines: int = 0) -> range:
         """The numbers of its rows, or of as many lines more."""
@@ -55,19 +90,41 @@ class Cloth(Struct, frozen=True):
         """Columns of the widest row, the first or the last."""
         return max(self.face.columns, self.row_width(self.rows - 1))
 
+    def lean(self, column: int) -> float:
+        """How far the beads of a column lean, rad."""
+        return math.radians(self.look.leans[column % len(self.look.leans)])
+
 
 #: the beads of a face, row by row
-Rows = Iterator[list[Oval]]
+Rows = Iterator[list[Laid]]
 
 
-def rows_of(pattern: Pattern, cloth: Cloth) -> Rows:
+def rows_of(cloth: Cloth) -> Rows:
     """The beads of a face, row by row.
 
-    >>> cloth = Cloth(Face(9), rows=2, length=3.0, width=20.0, bead=(1.5, 2.1))
-    >>> [len(row) for row in rows_of(Pattern.BRICKS, cloth)]
+    >>> face = Weave(Pattern.BRICKS, Face)
+    >>> cloth = Cloth(face, Face(9), rows=2, length=3.0, width=20.0, bead=(1.5, 2.1))
+    >>> [len(row) for row in rows_of(cloth)]
     [9, 9]
     """
-    return _PATTERNS[pattern](cloth)
+    rows = _PATTERNS[cloth.look.pattern](cloth)
+    if not cloth.is_round:
+        return rows
+    return ([_about(cloth, one) for one in row] for row in rows)
+
+
+def _about(cloth: Cloth, one: Laid) -> Laid:
+    """A bead of a round face as it is seen: beside the middle it lies deeper and turns away."""
+    _, outside = cloth.bead
+    around = math.pi * one.across / cloth.width
+    away = max((cloth.width - outside) / 2, 0.0)
+    cos, sin = math.cos(around), abs(math.sin(around))
+    # a hole that runs round the work is seen shorter, and then its end; one along it is not
+    long = one.long * cos + outside * sin if abs(one.turn) > _HALFWAY else one.long
+    seen = math.hypot(long * math.sin(one.turn), one.wide * math.cos(one.turn)) / 2
+    most = max(cloth.width / 2 - seen, 0.0)
+    across = min(max(away * math.sin(around), -most), most)
+    return replace(one, across=across, long=long, depth=cos)
 
 
 def _spread(count: int, step: float, aside: float = 0.0) -> list[float]:
@@ -76,21 +133,40 @@ def _spread(count: int, step: float, aside: float = 0.0) -> list[float]:
 
 
 def _rows(cloth: Cloth) -> Rows:
+    """Row on row, each a bead on from the one before, or as far as a bead that leans is long."""
     long, wide = cloth.length / cloth.rows, cloth.width / cloth.widest
+    if not cloth.look.along:
+        for row in cloth.span():
+            places = _spread(cloth.row_width(row), wide)
+            yield [Laid((row + 0.5) * long, across, wide, long, _ACROSS) for across in places]
+        return
+    if cloth.is_round:
+        wide = cloth.bead[1]
+    leans = [cloth.lean(column) for column in range(cloth.widest)]
+    ends = max(Laid(0, 0, long, wide, lean).reach for lean in leans)
     for row in cloth.span():
-        places = _spread(cloth.row_width(row), wide)
-        yield [Oval((row + 0.5) * long, across, long, wide) for across in places]
+        count = cloth.row_width(row)
+        step, at = cloth.width / cloth.widest, ends + row * _pitch(cloth, 2 * ends)
+        drift = at * math.tan(leans[0]) % step - step / 2 if cloth.look.winds else 0.0
+        yield [
+            Laid(at, across, long, wide, leans[column])
+            for column, across in enumerate(_spread(count, step, drift))
+        ]
+
+
+def _pitch(cloth: Cloth, bead: float) -> float:
+    """From row to row where the first and the last reach as far as a bead does."""
+    return (cloth.length - bead) / max(cloth.rows - 1, 1)
 
 
 def _bricks(cloth: Cloth) -> Rows:
     """Half a bead aside by turns; a row with one bead more or fewer lies so by itself."""
-    if cloth.face.change or cloth.rows == 1:
-        yield from _rows(cloth)
-        return
-    long, wide = cloth.length / cloth.rows, cloth.width / (cloth.widest + 0.5)
+    straight = not cloth.face.change and cloth.rows > 1
+    long, wide = cloth.length / cloth.rows, cloth.width / (cloth.widest + straight / 2)
     for row in cloth.span():
-        places = _spread(cloth.face.columns, wide, wide / 4 * (1 if row % 2 else -1))
-        yield [Oval((row + 0.5) * long, across, long, wide) for across in places]
+        aside = wide / 4 * (1 if row % 2 else -1) * straight
+        places = _spread(cloth.row_width(row), wide, aside)
+        yield [Laid((row + 0.5) * long, across, long, wide) for across in places]
 
 
 def _columns(cloth: Cloth) -> Rows:
@@ -105,71 +181,109 @@ def _columns(cloth: Cloth) -> Rows:
             places = _spread(first + face.change * row, 2 * wide)
         else:
             places = [at for n, at in enumerate(columns) if n // face.group % 2 == row % 2]
-        yield [Oval((row + 1) * rise, across, 2 * rise, wide) for across in places]
+        yield [Laid((row + 1) * rise, across, wide, 2 * rise, _ACROSS) for across in places]
 
 
 def _steps(cloth: Cloth) -> Rows:
-    long, wide = cloth.length / (cloth.rows + 0.5), cloth.width / cloth.face.columns
+    """A coil: each bead a little on from the one beside it, each row half a bead aside."""
+    long, wide = cloth.bead
+    columns, step = cloth.face.columns, cloth.width / cloth.face.columns
+    seen = Laid(0, 0, long, wide, cloth.lean(0))
+    # a coil climbs by a row each time round, and half of that is seen
+    pitch = (cloth.length - 2 * seen.reach) / (cloth.rows - 0.5)
+    climb = pitch / 2 / columns
     for row in cloth.span():
+        aside = step / 4 * (1 if row % 2 else -1)
+        at = seen.reach + row * pitch
         yield [
-            Oval((row + 0.5 + number % 2 / 2) * long, across, long, wide)
-            for number, across in enumerate(_spread(cloth.face.columns, wide))
+            replace(seen, along=at + (column + 0.25) * climb, across=across)
+            for column, across in enumerate(_spread(columns, step, aside))
         ]
 
 
 def _squares(cloth: Cloth) -> Rows:
-    """Beads across on the lines between rows, beads along on the sides of every square."""
+    """Beads across on the lines between rows, beads along on the sides of every square.
+
+    Rows that grow or shrink keep to the squares of the widest one.
+    """
     length, outside = cloth.bead
     side, high = (cloth.width - outside) / cloth.widest, (cloth.length - outside) / cloth.rows
+
+    def places(row: int, more: int = 0) -> list[float]:
+        """The middles of a row's squares, or the lines on either side of them."""
+        first = (cloth.widest - cloth.row_width(row)) // 2 - cloth.widest / 2 + (1 - more) / 2
+        return [(first + number) * side for number in range(cloth.row_width(row) + more)]
+
     for line in cloth.span(1):
         at = outside / 2 + line * high
-        beside = [cloth.row_width(row) for row in (line - 1, line) if 0 <= row < cloth.rows]
-        beads = [Oval(at, across, outside, length) for across in _spread(max(beside), side)]
-        if line < cloth.rows:
+        widest = max(
+            (row for row in (line - 1, line) if 0 <= row < cloth.rows), key=cloth.row_width
+        )
+        beads = [Laid(at, across, length, outside, _ACROSS) for across in places(widest)]
+        if cloth.look.deep:
             beads += [
-                Oval(at + high / 2, across, length, outside)
-                for across in _spread(beside[-1] + 1, side)
+                Laid(at, across, outside, outside, depth=-1, end_on=True)
+                for across in places(widest, 1)
             ]
+        if line < cloth.rows:
+            beads += [Laid(at + high / 2, across, length, outside) for across in places(line, 1)]
         yield beads
 
 
 def _loops(cloth: Cloth) -> Rows:
     """A row of shared beads lies across, on every other of the lines between half meshes.
 
-    Legs of the beads between them lead there from the shared beads of the row before.
+    Legs of the beads between them lead there from the ends of the shared beads of the row before.
     """
     length, outside = cloth.bead
     meshes, leg = 2 * cloth.face.columns, (cloth.face.loop - 1) // 2
     half, rise = (cloth.width - length) / meshes, (cloth.length - outside) / cloth.rows
     lines = _spread(meshes + 1, half)
-    lean = math.atan2(half, rise)
+    aside = max(half - length, 0.0)  # how far a leg leads across, from end to end
+    lean = math.atan2(aside, rise)
+    long = math.hypot(aside, rise) / leg
+    # two legs that part from one shared bead leave each other room
+    wide = min(outside, 1.1 * rise)
     for row in cloth.span(1):
         at = outside / 2 + row * rise
         shared = range(row % 2, meshes + 1, 2)
-        beads = [Oval(at, lines[line], outside, length) for line in shared]
+        beads = [Laid(at, lines[line], length, outside, _ACROSS) for line in shared]
         for line in shared if row else ():
             for side in (-1, 1):
                 if 0 <= line + side <= meshes:
                     for number in range(leg):
-                        share = (number + 1) / (leg + 1)
-                        across = lines[line] + side * half * share
+                        share = (number + 0.5) / leg
+                        across = lines[line] + side * (length / 2 + aside * share)
                         turn = -side * lean
-                        beads.append(Oval(at - rise * share, across, length, outside, turn))
+                        beads.append(
+                            Laid(at - rise * share, across, min(long, length), wide, turn, -1)
+                        )
         yield beads
 
 
 def _coils(cloth: Cloth) -> Rows:
-    """Each row climbs across the face, and lies over the one before."""
-    _, outside = cloth.bead
-    count, climb = cloth.face.columns, min(_CLIMB * cloth.width, cloth.length)
-    step, rise = cloth.width / count, climb / count
-    pitch = (cloth.length - climb) / cloth.rows
-    lean, long = math.atan2(step, rise), math.hypot(step, rise)
+    """Core beads along the middle; each loop lies beside the one before, a little further round."""
+    face = cloth.face
+    each = cloth.length / (cloth.rows - 1 + face.core)
+    length, outside = cloth.bead
+    away = max((cloth.width - outside) / 2, outside / 2)
+    thick = max(cloth.width - 2 * outside, 0.2 * cloth.width)
+    beside = outside / away  # a loop lies so far round the core from the one before, rad
     for row in cloth.span():
-        yield [
-            Oval((row + 0.5) * pitch + (number + 0.5) * rise, across, long, outside, lean)
-            for number, across in enumerate(_spread(count, step))
+        beads = [
+            Laid((number + 0.5) * each, 0.0, each, thick, core=True)
+            for number in range(row + face.core - 1 if row else 0, row + face.core)
         ]
+        for number in range(face.loop):
+            share = (number + 0.5) / face.loop
+            around = beside * (row + share - 0.5)
+            # the ends of a loop go down into the core
+            from_core = away * (1 - _DOWN * abs(2 * share - 1) ** 2)
+            slope = from_core * math.cos(around) * beside / (face.core * each)
+            at, across = (row + face.core * share) * each, from_core * math.sin(around)
+            lean, near = math.atan(slope), math.cos(around)
+            beads.append(Laid(at, across, length, outside, lean, near))
+        yield beads
 
 
 _PATTERNS: dict[Pattern, Callable[[Cloth], Rows]] = {

@@ -7,6 +7,7 @@ from itertools import cycle, islice
 
 from wellstrung.model.beads import bead_mix, beads_named
 from wellstrung.model.item import Missing
+from wellstrung.model.looks import Weave
 from wellstrung.model.parts import Part, Role
 from wellstrung.rulebook import Ask
 
@@ -69,11 +70,19 @@ class Sizes:
 
     def sequence(self, part: Part, count: int | None = None) -> Iterator[str]:
         """The beads of a part, one after another: so many, or without end."""
+        return islice(cycle(self.repeat(part)), count)
+
+    def repeat(self, part: Part) -> list[str]:
+        """The beads of a part, one after another, once."""
         node = part.node_at("beads")
         names = list(node.value) if node is not None and isinstance(node.value, list) else []
         if not names:
             names = [name for name, share in self.mix(part).items() for _ in range(share)]
-        return islice(cycle(map(str, names)), count)
+        return [str(name) for name in names]
+
+    def core(self, part: Part) -> str:
+        """The bead of a core that loops lie round."""
+        return part.text("core_bead")
 
     def longest_bead(self, part: Part) -> float:
         """Of a strand, whose beads are seen one by one; 0 for other parts."""
@@ -87,4 +96,6 @@ class Sizes:
 
     def breadth(self, part: Part) -> str:
         """The quantity of how wide a part is: the `outside` of a band is its thickness."""
-        return "width" if self.mm(part, "width") is not None else "outside"
+        look = part.stitch.look if part.stitch is not None else None
+        own = look.breadth if isinstance(look, Weave) else ""
+        return own or ("width" if self.mm(part, "width") is not None else "outside")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from wellstrung.derived.outline import beads_down
@@ -18,6 +19,8 @@ from wellstrung.subjects.chain import links_of
 _MOST_LINKS = 120
 #: the largest knot that is drawn, mm
 _KNOT = 0.9
+#: how far a bead may reach over the ends of a stretch that it still counts to, mm
+_LEEWAY = 0.05
 
 
 def bead_by_bead(sizes: Sizes, part: Part) -> bool:
@@ -25,30 +28,51 @@ def bead_by_bead(sizes: Sizes, part: Part) -> bool:
     return part.kind.role is Role.STRAND and sizes.known(part, "beads", 0) <= MOST_BEADS
 
 
-def strung(pen: Pen, sizes: Sizes, part: Part, length: float, whole: float) -> None:
-    """A stretch of a strand: its beads on their line, with a knot between where it is knotted."""
+def strung(
+    pen: Pen, sizes: Sizes, part: Part, length: float, whole: float, start: float = 0.0
+) -> None:
+    """A stretch of a strand from `start` on: its beads on their line, with knots where it has."""
     quantity = sizes.named(part, "length") if length == whole else ""
     pen.line([(0, 0), (length, 0)], "thread", of_length=quantity)
     look = part.stitch.look if part.stitch is not None else None
     knotted = isinstance(look, Strung) and look.knotted
-    for middle, bead in bead_places(sizes, part, whole):
+    for middle, bead in bead_places(sizes, part, whole, start, start + length):
         along, outside = sizes.bead(bead)
-        if middle + along / 2 > length + 0.05:
-            return
-        if knotted:
-            pen.disc(middle + along / 2, min(_KNOT, outside / 4), "knot")
-        one_bead(pen, sizes, bead, middle)
+        at = middle - start
+        if not -_LEEWAY <= at - along / 2 <= at + along / 2 <= length + _LEEWAY:
+            continue
+        knot = min(_KNOT, outside / 4)
+        if knotted and at + along / 2 + knot <= length:
+            pen.disc(at + along / 2, knot, "knot")
+        one_bead(pen, sizes, bead, at)
 
 
-def bead_places(sizes: Sizes, part: Part, whole: float) -> Iterator[tuple[float, str]]:
-    """Where the beads of a strand sit along it, evenly spaced over its whole length."""
+def bead_places(
+    sizes: Sizes, part: Part, whole: float, start: float = 0.0, end: float = math.inf
+) -> Iterator[tuple[float, str]]:
+    """Where the beads of a strand sit along it, evenly spaced over its whole length.
+
+    Those about a stretch from `start` to `end` alone, and of no more than so many.
+    """
     count = round(sizes.known(part, "beads", 0))
-    beads = list(sizes.sequence(part, min(count, MOST_BEADS)))
-    lengths = [sizes.bead(bead)[0] for bead in beads]
-    gap = max((whole - sum(lengths)) / max(count - 1, 1), 0.0)
-    at = 0.0
-    for bead, length in zip(beads, lengths, strict=True):
-        yield at + length / 2, bead
+    repeat = sizes.repeat(part)
+    if not count or not repeat:
+        return
+    lengths = [sizes.bead(bead)[0] for bead in repeat]
+    rounds, over = divmod(count, len(repeat))
+    filled = rounds * sum(lengths) + sum(lengths[:over])
+    gap = max((whole - filled) / max(count - 1, 1), 0.0)
+    each = sum(lengths) + len(repeat) * gap
+    # the repeat of beads in which the stretch begins
+    skipped = max(int(start / each), 0) if each else 0
+    at = skipped * each
+    first = skipped * len(repeat)
+    for number in range(first, min(count, first + len(repeat) + MOST_BEADS)):
+        length = lengths[number % len(repeat)]
+        if at > end:
+            return
+        if at + length >= start:
+            yield at + length / 2, repeat[number % len(repeat)]
         at += length + gap
 
 

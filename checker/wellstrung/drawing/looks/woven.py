@@ -5,31 +5,44 @@ from __future__ import annotations
 import math
 from itertools import islice
 
-from wellstrung.drawing.looks.faces import Cloth, rows_of
+from msgspec.structs import replace
+
+from wellstrung.drawing.looks.beads import FILLED, lay
+from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
+from wellstrung.drawing.looks.threads import pieces, warp_of
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.item import Missing
-from wellstrung.model.looks import Braided, Weave
+from wellstrung.model.looks import Braided, Thread, Weave
 from wellstrung.model.parts import Part
 
 #: no more beads of a part are drawn one by one
 MOST_BEADS = 1500
 _MOST_BANDS = 200
-#: how much of its place a bead fills, so that neighbours can be seen apart
-_FILLED = 0.96
-#: how far a bead may reach over the ends of a stretch that it still counts to, mm
-_LEEWAY = 0.02
+#: of a braid from one crossing to the next, in parts of how wide a cord lies; how far it leans, rad
+_CROSSING, _LEAN = 0.85, 0.7
 
 
-def worked(pen: Pen, sizes: Sizes, part: Part, length: float, start: float = 0.0) -> None:
-    """A stretch of a rope, a band or a braid from `start` on, bead by bead."""
-    width = sizes.across(part)
-    pen.box(0, length, width, "cloth", of_width=sizes.named(part, sizes.breadth(part)))
+def worked(
+    pen: Pen,
+    sizes: Sizes,
+    part: Part,
+    length: float,
+    start: float = 0.0,
+    *,
+    flat: bool = False,
+) -> None:
+    """A stretch of a rope, a band or a braid from `start` on, bead by bead; a tube as if `flat`."""
+    width, of = sizes.across(part), sizes.named(part, sizes.breadth(part))
     look = part.stitch.look if part.stitch is not None else None
+    cloth = cloth_of(sizes, part, look, start, start + length) if isinstance(look, Weave) else None
+    if cloth is not None:
+        cloth = replace(cloth, flat=flat)
+    pen.box(0, length, width, "cloth" if cloth is None else "cloth seen", of_width=of)
     if isinstance(look, Braided):
-        _braided(pen, length, width)
-    elif isinstance(look, Weave):
-        _beads(pen, sizes, part, look, start, length)
+        _braided(pen, look.warps(part), length, width)
+    elif cloth is not None:
+        _beads(pen, sizes, part, cloth, start, length)
 
 
 def banded(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
@@ -52,27 +65,42 @@ def band_of(length: float) -> float:
     return band
 
 
-def _beads(pen: Pen, sizes: Sizes, part: Part, look: Weave, start: float, length: float) -> None:
-    """The beads of the face that is seen, in the order in which they are woven.
+def _beads(pen: Pen, sizes: Sizes, part: Part, cloth: Cloth, start: float, length: float) -> None:
+    """The beads of the face that is seen, in the order in which they are woven."""
+    names = sizes.sequence(part)
+    rows: list[list[Laid]] = []
+    named: list[tuple[Laid, str]] = []
+    for row in rows_of(cloth):
+        mine = [
+            (replace(one, along=one.along - start), sizes.core(part) if one.core else next(names))
+            for one in row
+        ]
+        mine = [(one, name) for one, name in mine if one.lies_in(length)]
+        named += mine
+        rows.append([one for one, _ in mine])
+        if cloth.look.is_round:  # as many lie behind
+            next(islice(names, len(row), len(row)), None)
+    if cloth.look.thread is Thread.CORDS:
+        _braided(pen, 4 * cloth.face.columns, length, cloth.width)
+    _thread(pen, cloth, [row for row in rows if row])
+    for one, name in sorted(named, key=lambda bead: bead[0].depth):
+        lay(pen, sizes, name, one, as_seen=cloth.is_round)
 
-    None where they are too many, or where the plan does not count them.
+
+def _thread(pen: Pen, cloth: Cloth, rows: list[list[Laid]]) -> None:
+    """The thread that is seen between the beads, under them; warps as thick as they are."""
+    if rows and cloth.look.thread is Thread.WARPS:
+        for (start, across), (end, _) in pieces(cloth, rows):
+            pen.box(start, end - start, warp_of(cloth), "warp", across=across)
+    elif rows:
+        pen.strokes(list(pieces(cloth, rows)), "thread")
+
+
+def cloth_of(sizes: Sizes, part: Part, look: Weave, start: float, end: float) -> Cloth | None:
+    """The face of a part, with the rows that a stretch of it may show.
+
+    None where they are too many beads, or where the plan does not count them.
     """
-    cloth = _cloth(sizes, part, look, start, start + length)
-    if cloth is None:
-        return
-    beads = sizes.sequence(part)
-    for row in rows_of(look.pattern, cloth):
-        for one in row:
-            at, half = one.along - start, one.long / 2 - _LEEWAY
-            if half <= at <= length - half:
-                size = one.long * _FILLED, one.wide * _FILLED
-                pen.oval(at, *size, sizes.look(next(beads)), one.across, one.turn)
-        if look.is_round:  # as many lie behind
-            next(islice(beads, len(row), len(row)), None)
-
-
-def _cloth(sizes: Sizes, part: Part, look: Weave, start: float, end: float) -> Cloth | None:
-    """The face of a part, with the rows that a stretch of it may show."""
     whole = sizes.known(part, "length", end)
     try:
         face = look.face(part)
@@ -87,18 +115,23 @@ def _cloth(sizes: Sizes, part: Part, look: Weave, start: float, end: float) -> C
     width, bead = sizes.across(part), sizes.bead(next(sizes.sequence(part)))
     # a row may lie aslant, as far along as the work is wide
     first, stop = (int(count * at / whole) for at in (start - width, end))
-    cloth = Cloth(face, count, whole, width, bead, max(first - 1, 0), stop + 2)
+    first = max(first - face.core, 0)
+    cloth = Cloth(look, face, count, whole, width, bead, first, stop + 2)
     drawn = len(cloth.span()) * face.columns * face.loop
     return cloth if drawn <= MOST_BEADS else None
 
 
-def _braided(pen: Pen, length: float, width: float) -> None:
-    """Cords that cross: a row of slanted strokes."""
-    step = width / 2
-    for number in range(int(length / step)):
-        start = number * step
-        for side in (-width / 2, width / 2):
-            pen.line([(start, -side), (min(start + step, length), side)], "thread")
+def _braided(pen: Pen, warps: int, length: float, width: float) -> None:
+    """Cords that cross: half of them in front, those beside each other leaning to each other."""
+    columns = max(warps // 4 * 2, 2)
+    step = width / columns
+    pitch = max(step * _CROSSING, length * columns / MOST_BEADS)
+    reach = 0.6 * step
+    for number in range(int((length - 2 * reach) / pitch) + 1):
+        for column in range(columns):
+            across = (column - (columns - 1) / 2) * step
+            lean = _LEAN * (1 if column % 2 else -1)
+            pen.oval(reach + number * pitch, 1.25 * step, 0.75 * step, "cord", across, lean)
 
 
 def pouch(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
@@ -107,7 +140,7 @@ def pouch(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     if not pen.upright:
         x, y = pen.at(length / 2)
         pen = Pen(pen.canvas, x, y, upright=True)
-    worked(pen, sizes, part, tall)
+    worked(pen, sizes, part, tall, flat=True)
 
 
 def bezel(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
@@ -117,7 +150,7 @@ def bezel(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     middle = length / 2
     pen.disc(middle, outside, "frame", sizes.named(part, "outside"))
     beads, away = part.count("around", default=0) // 2, (outside + stone) / 4
-    each = min((outside - stone) / 2, 2 * math.pi * away / max(beads, 1)) * _FILLED
+    each = min((outside - stone) / 2, 2 * math.pi * away / max(beads, 1)) * FILLED
     rounds = part.texts("beads")
     for number in range(beads if each > 0 else 0):  # none where the ring is less than the stone
         turn = 2 * math.pi * number / beads

@@ -129,10 +129,11 @@ class Body:
         beads = bead_by_bead(self.sizes, part)
         for start, length in stretch.pieces:
             pen = self._pen(stretch.start + start, across)
+            whole = self._length(stretch, part)
+            from_start = start + (whole - stretch.drawn) * (start > stretch.drawn / 2)
             if part.kind.role is Role.STRAND and (self.close or beads):
-                strung(pen, self.sizes, part, length, self._length(stretch, part))
+                strung(pen, self.sizes, part, length, whole, from_start)
             elif self.close:
-                from_start = start + (stretch.length - stretch.drawn) * (start > stretch.drawn / 2)
                 worked(pen, self.sizes, part, length, from_start)
             else:
                 banded(pen, self.sizes, part, length)
