@@ -11,6 +11,7 @@ from functools import cached_property
 
 from msgspec.structs import replace
 
+from wellstrung.common import units
 from wellstrung.common.places import Place
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging import failures
@@ -35,7 +36,7 @@ from wellstrung.rulebook import (
     worded,
 )
 from wellstrung.rulebook.installed import Installed
-from wellstrung.rulebook.wording import between, in_unit_of
+from wellstrung.rulebook.wording import between
 
 #: Grades of a value that makes no error alone, and how a remark calls such a value.
 _UNSURE = {
@@ -224,8 +225,8 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Re
             if margin.chief_cause is not None:
                 cause, effect = margin.chief_cause
                 off = f"{number(effect)} {margin.unit}".rstrip()
-                if margin.unit == "N":  # with the mass that pulls as much
-                    off = in_unit_of(effect, margin)
+                if margin.unit == "N":
+                    off = units.hanging(effect)
                 says += f"; most of the doubt is {cause} (± {off})"
                 cure = cause.cure
         elif compare(freed(margin, careful=True), over=rule.over) is not Verdict.FAILS:

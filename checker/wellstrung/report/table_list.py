@@ -7,6 +7,7 @@ import json
 from rich.text import Text
 
 from wellstrung import tables
+from wellstrung.common import units
 from wellstrung.quantity.working import number
 from wellstrung.report.terminal import Page
 from wellstrung.report.writer import Options
@@ -42,8 +43,12 @@ def _table(page: Page, table: tables.Table) -> None:
 
 def _described(cell: tables.Cell) -> str:
     value = f"{number(cell.value)} {cell.unit}".rstrip()
+    span = f"{number(cell.low)}..{number(cell.high)}"
+    if cell.unit == "N":
+        value = f"{units.hanging(cell.value)} hanging ({value})"
+        span = f"{units.hanging(cell.low)} to {units.hanging(cell.high)}"
     if cell.low != cell.high:
-        value += f" ({number(cell.low)}..{number(cell.high)})"
+        value += f" ({span})"
     sources = "".join(f" [{key}]" for key in cell.sources)
     return f"{value}; {cell.grade}{sources}" + (f"; {cell.note}" if cell.note else "")
 

@@ -9,6 +9,7 @@ from rich.text import Text
 
 from wellstrung.common.wording import in_steps, some_of, visible
 from wellstrung.judging.result import PlanResult, Remark, Result
+from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import described
 from wellstrung.report.checks import (
     answers,
@@ -25,6 +26,7 @@ from wellstrung.report.checks import (
 from wellstrung.report.heading import applies, heading
 from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted, where
 from wellstrung.report.writer import Options
+from wellstrung.rulebook.wording import about
 
 _INDENT, _GAP = 3, 11
 #: So many further places are shown, and the rest counted; the JSON report has them all.
@@ -177,7 +179,7 @@ def _closing(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> 
     page.line(f"{counted(len(plan.held), 'check')} passed, {len(plan.unjudged)} open")
     for kept in plan.held:
         if options.workings or kept.note:
-            spare = f": {described(kept.margin)} to spare" if kept.margin else ""
+            spare = f": {_spare(kept.margin)} to spare" if kept.margin else ""
             note = f"; {kept.note}" if kept.note else ""
             line = Text(f"passed: {kept.rule} ({together(kept.parts)}){spare}{note}")
             page.hanging(line, 2 * _INDENT, _INDENT)
@@ -192,6 +194,10 @@ def _closing(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> 
     if more := len(waiting) - len(listed):
         page.path(f"open: {more} more, `wellstrung check {plan.file}` lists them", _INDENT)
     page.line()
+
+
+def _spare(margin: Quantity) -> str:
+    return about(margin) if margin.unit == "N" else described(margin)
 
 
 def _table(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:

@@ -23,6 +23,8 @@ _STEP = 0.01
 
 def spelled(quantity: Quantity) -> str:
     """A value as the author wrote it; one that was worked out, with its likely range."""
+    if quantity.spelling and _unit(quantity, quantity.unit) == "N":
+        return f"{quantity.spelling}, or {units.hanging(quantity.middle)} hanging"
     if quantity.spelling:
         return quantity.spelling
     return about(quantity)
@@ -51,32 +53,28 @@ def within(low: float, high: float, like: Quantity) -> str:
 
 def _range(low: float, high: float, like: Quantity, first: units.Side, last: units.Side) -> str:
     unit = _unit(like, like.unit)
-    begins, ends = units.show(low, unit, side=first), units.show(high, unit, side=last)
+    if unit == "N":
+        begins, ends = units.hanging(low, first), units.hanging(high, last)
+    else:
+        begins, ends = units.show(low, unit, side=first), units.show(high, unit, side=last)
     if begins == ends:
         return begins
     head, _, named = begins.rpartition(" ")
-    shown = f"{head}..{ends}" if head and ends.endswith(f" {named}") else f"{begins} to {ends}"
-    return f"{shown} ({_pulls(low, first)} to {_pulls(high, last)})" if unit == "N" else shown
+    return f"{head}..{ends}" if head and ends.endswith(f" {named}") else f"{begins} to {ends}"
 
 
 def in_unit_of(value: float, like: Quantity, side: units.Side = "nearest") -> str:
     """A value in base units, printed in the unit that `like` was written in.
 
-    Nobody feels newtons: the mass that pulls as much stands beside them.
+    A force in newtons is the mass that pulls as much where it hangs.
 
     >>> from wellstrung.quantity.arithmetic import leaf
     >>> in_unit_of(6.67, leaf("pull", 3.0, "N")), in_unit_of(66.7, leaf("pull", 3.0, "N"))
-    ('6.67 N (680 g)', '66.7 N (6.8 kg)')
+    ('680 g hanging (6.67 N)', '6.8 kg hanging (66.7 N)')
     """
     unit = _unit(like, like.unit)
     shown = units.show(value, unit, side=side)
-    return f"{shown} ({_pulls(value, side)})" if unit == "N" else shown
-
-
-def _pulls(force: float, side: units.Side) -> str:
-    """The mass that pulls with a force, N."""
-    grams = force / units.KILOGRAM_FORCE * 1000
-    return units.show(grams, "kg", 1, side) if grams >= 1000 else units.show(grams, "g", 0, side)
+    return f"{units.hanging(value, side)} hanging ({shown})" if unit == "N" else shown
 
 
 def by_ruler(length: float, like: Quantity) -> str:

@@ -22,7 +22,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     wanted = load.worst.high * factor.middle
     return Misfit(
         says=f"crimp `{join.crimp.name}`, closed by hand, holds {about(bears)} on the line of"
-        f" `{join.strand.name}`; {pulls} pulls with {in_wear(load, factor, bears)}",
+        f" `{join.strand.name}`; {pulls} pulls like {in_wear(load, factor, bears)}",
         place=join.strand.place_of("thread", "rating"),
         found=about(bears),
         needed=at_least(wanted, bears),

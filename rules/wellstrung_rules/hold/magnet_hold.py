@@ -36,8 +36,8 @@ def check(join: ClaspClosed, ask: Ask) -> Answer:
     least = load.worst.high * factor.middle / share.middle
     wanted = at_least(least, pull)
     return Misfit(
-        says=f"the halves of clasp `{clasp.name}` ({spelled(pull)} straight) slide apart at"
-        f" {in_unit_of(slides_at.worst.low, pull)}; {pulls} pulls with"
+        says=f"the halves of clasp `{clasp.name}` (straight pull {spelled(pull)}) slide apart at"
+        f" {in_unit_of(slides_at.worst.low, pull)}; {pulls} pulls like"
         f" {in_wear(load, factor, pull)}",
         place=clasp.place_of(field),
         found=spelled(pull),

@@ -11,7 +11,7 @@ from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.remedies import thicker_wires
 from wellstrung.rulebook.values import Quantity, derived
 from wellstrung.rulebook.values import metal as metal_row
-from wellstrung.rulebook.wording import about, number
+from wellstrung.rulebook.wording import about, at_least
 from wellstrung_rules.hold import in_wear
 from wellstrung_rules.limits import HOLD_FACTOR
 
@@ -35,10 +35,10 @@ def check(join: Hangs, ask: Ask) -> Answer:
     for_good = _pull("hinges", hinges, "full hinge, statics", ring, ask)
     return Misfit(
         says=f"ring `{ring.name}` {'opens' if is_open else 'bends'} at a pull of {about(bears)};"
-        f" `{line.part.name}` pulls each ring with {in_wear(load, factor)}",
+        f" `{line.part.name}` pulls each ring like {in_wear(load, factor)}",
         place=place,
         found=about(bears),
-        needed=f"{number(load.worst.high * factor.middle)} N",
+        needed=at_least(load.worst.high * factor.middle, bears),
         remedies=(
             *(
                 Remedy.write(place, size, f"take {size} wire for `{ring.name}`")

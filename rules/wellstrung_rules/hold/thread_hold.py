@@ -37,7 +37,7 @@ def check(join: OnThread, ask: Ask) -> Answer:
     wanted = load.worst.high * factor.middle
     return Misfit(
         says=f"{_where(join, ask)}the thread of `{part.name}` breaks at {about(bears)}; {pulls}"
-        f" pulls with {in_wear(load, factor, bears)}",
+        f" pulls like {in_wear(load, factor, bears)}",
         place=part.place_of("thread", "rating"),
         found=about(bears),
         needed=at_least(wanted, bears),

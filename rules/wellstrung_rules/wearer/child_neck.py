@@ -47,7 +47,7 @@ def _ask_for_age(wearer: Item, ask: Ask) -> None:
         raise Missing(f"`age` of `wearer`: a neck of {spelled(neck)} may be a child's")
 
 
-_NEEDED = "a clasp that lets go at 15 lb (66.7 N) or less"
+_NEEDED = "a clasp that lets go at 15 lb (6.8 kg hanging) or less"
 _DEFER = f"ask its supplier for the test; {LAW_FIRST}"
 
 
@@ -90,8 +90,8 @@ RULE = Rule(
     subject=Worn,
     check=check,
     title="what goes round a child's neck breaks away when it catches",
-    why="a necklace that catches on a slide or a door handle can strangle; in one study the mean"
-    " force that closed an airway was 7.1 N, far below what most clasps hold",
+    why="a necklace that catches on a slide or a door handle can strangle; in one study a mean"
+    " pull of 724 g (7.1 N) closed an airway, far below what most clasps hold",
     sources=(
         "ASTM F2923, breakaway at 15 lbf (66.7 N), as cited in the study below; standard not seen",
         "Soudek and McLaughlin, Paediatr Child Health 2018;23(2):106-110, copy seen",

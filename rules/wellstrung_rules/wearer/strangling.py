@@ -11,8 +11,8 @@ def check(worn: Worn, ask: Ask) -> Answer:
         return None
     return Caution(
         f"this {worn.piece} is for {CHILDREN[worn.age]}, and whatever goes round a child's neck can"
-        " strangle, with a breakaway clasp too: one may hold up to 15 lb (66.7 N), and in one study"
-        " the mean force that closed an airway was 7.1 N (724 g); a child wears it only while"
+        " strangle, with a breakaway clasp too: one may hold up to 15 lb (6.8 kg hanging), and in"
+        " one study a mean pull of 724 g (7.1 N) closed an airway; a child wears it only while"
         f" somebody watches, and never to sleep, climb or play{_TOO_YOUNG[worn.age]}; {LAW_FIRST}",
         worn.place,
     )

@@ -32,6 +32,7 @@ from wellstrung.common.units.readers import temperature as temperature
 from wellstrung.common.units.readers import volume as volume
 from wellstrung.common.units.show import Side as Side
 from wellstrung.common.units.show import by_length as by_length
+from wellstrung.common.units.show import hanging as hanging
 from wellstrung.common.units.show import show as show
 from wellstrung.common.units.wires import awg as awg
 from wellstrung.common.units.wires import swg as swg

@@ -9,6 +9,7 @@ from wellstrung.common.units.known import (
     EVERY_UNIT,
     FORCES,
     INCH,
+    KILOGRAM_FORCE,
     LENGTHS,
     MASSES,
     TIMES,
@@ -82,6 +83,18 @@ def by_length(length: float, *, inches: bool = False, side: Side = "nearest") ->
         return _fraction(length / INCH, side, coarse=1.0)
     unit, digits = ("cm", 1) if length < _METRES_FROM else ("m", 2)
     return show(length, unit, digits, side)
+
+
+def hanging(force: float, side: Side = "nearest") -> str:
+    """The mass that pulls with a force, N, where it hangs: nobody feels newtons.
+
+    >>> hanging(6.67), hanging(15.785, side="up"), hanging(666.9)
+    ('680 g', '1.61 kg', '68 kg')
+    """
+    grams = force / KILOGRAM_FORCE * 1000
+    if abs(grams) < 1000:
+        return show(grams, "g", 0 if abs(grams) >= 10 else 1, side)
+    return show(grams, "kg", 2 if abs(grams) < 10_000 else 1, side)
 
 
 def _digits(unit: str) -> int:

@@ -20,6 +20,7 @@ from wellstrung.report.checks import answers, counts, says_all, together, totals
 from wellstrung.report.pages import both_units
 from wellstrung.report.pages.work_order import days
 from wellstrung.report.terminal import counted
+from wellstrung.rulebook.wording import about
 
 
 def render(template: str, **values: Any) -> str:
@@ -78,6 +79,8 @@ def _style() -> str:
 def _spare(margin: Quantity) -> str:
     """What a check leaves, at its middle and at its likely least."""
     unit = margin.unit
+    if unit == "N":
+        return f"{about(margin)} to spare"
     said = f"{number(margin.middle)} {unit} to spare"
     least = number(margin.likely.low)
     return said if least == number(margin.middle) else f"{said}, at least {least} {unit} likely"
