@@ -38,6 +38,13 @@ def test_the_plan_gives_the_printed_answer(installed: Host, run: Run, tmp_path: 
     assert "MAKEABLE  0 errors, 0 warnings" in run("check", "said.yaml", cwd=tmp_path).out
 
 
+def test_a_second_version_shows_what_is_printed(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "gangway.yaml").write_text(blocks("yaml")[0], encoding="utf-8")
+    run("mend", "--all", "gangway.yaml", cwd=tmp_path)
+    ran = run("check", "gangway.yaml", "--since", "gangway.yaml.before", cwd=tmp_path)
+    assert ran.code == 0 and blocks("console")[1] in ran.out and "2 of 2 mended" in ran.out
+
+
 def test_there_are_two_commands_and_they_name_what_is_there() -> None:
     commands = blocks("sh")[0].strip().splitlines()
     assert len(commands) == 2

@@ -22,6 +22,11 @@ _LONG_RUN = 20
 def plan_files(options: argparse.Namespace) -> list[Path]:
     """The plans that are named; raises HostError if there is none."""
     files = list(plans(options.plans, bench_is_named=options.bench is not None))
+    earlier = getattr(options, "since", None)
+    if earlier is not None:  # which may lie in the folder to check
+        at = earlier.resolve()
+        ways = [(file, file.resolve()) for file in files]
+        files = [file for file, way in ways if at != way and at not in way.parents] or files
     if not files:
         raise HostError("there is no plan (a .yaml file that begins with `plan: 1`) here")
     return files
@@ -86,6 +91,7 @@ def inputs(options: argparse.Namespace, result: Result) -> list[Path]:
     """Every file that was read for a result: plans, benches, drawers and rules."""
     named = [*options.rule_files, *(path for path in (options.bench, options.drawer) if path)]
     plans = [Path(plan.file) for plan in result.plans]
+    plans += [Path(plan.since.file) for plan in result.plans if plan.since is not None]
     benches = [Path(plan.bench) for plan in result.plans if plan.bench]
     drawers = [Path(file) for plan in result.plans for file in plan.beside]
     return [*named, *plans, *benches, *drawers]

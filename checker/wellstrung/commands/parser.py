@@ -159,6 +159,13 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument(
             "--makers", type=_makers, default=1, metavar="N", help="how many make each plan"
         )
+    for command in (check, sheet):
+        command.add_argument(
+            "--since",
+            type=Path,
+            metavar="OLD",
+            help="the earlier plan, or the folder of the earlier plans: what was mended since",
+        )
     for command in (check, supplies, cuts):
         command.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
     for command in (sheet, mend, sizes):

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from wellstrung.commands.checked import checked_alone, exit_code, inputs
 from wellstrung.commands.output import looks, save
+from wellstrung.commands.since import since_last_time
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
 from wellstrung.report.pages import sheet
@@ -15,7 +16,8 @@ from wellstrung.report.pages import sheet
 def run(options: argparse.Namespace) -> int:
     """Check the plan and write its page; the exit code."""
     checker = Checker(hosts.load(options.rule_files), quantities=True)
-    plan, result = checked_alone(options, checker)
+    result = since_last_time(checked_alone(options, checker)[1], options, checker)
+    plan = result.plans[0]
     page = {
         options.out or Path(Path(plan.file).stem + ".html"): sheet(plan, checker, looks(options))
     }

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from wellstrung.commands.checked import checked_files, exit_code, plan_files
 from wellstrung.commands.files import PLAN_ENDINGS
 from wellstrung.commands.output import BROKEN, looks, note, show
+from wellstrung.commands.since import Earlier
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.plugins.error import HostError
@@ -32,6 +33,7 @@ class Watch:
 
     def __init__(self, options: argparse.Namespace, checker: Checker) -> None:
         self._options, self._checker = options, checker
+        self._earlier = Earlier(options, checker) if options.since is not None else None
         self._files: list[Path] = []
         self._results: dict[Path, PlanResult] = {}
         #: what was shown last of each plan, by all that its result was made of
@@ -95,6 +97,8 @@ class Watch:
             return
         again, self._shown = bool(self._shown), {**self._shown, **made_of}
         whole = Result(tuple(self._results[file] for file in self._files))
+        if self._earlier is not None:
+            whole = self._earlier.of(whole)
         self._code = exit_code(whole, strict=self._options.strict)
         if again:
             _mark([self._results[file].file for file in new])

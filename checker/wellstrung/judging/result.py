@@ -5,66 +5,22 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from msgspec import Struct, field
 
-from wellstrung.common.places import Edit, Place
+from wellstrung.common.places import Place
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.judging.remark import LEVELS as LEVELS
+from wellstrung.judging.remark import RANK as RANK
+from wellstrung.judging.remark import Identity as Identity
+from wellstrung.judging.remark import Remark as Remark
+from wellstrung.judging.versions import Since
 from wellstrung.quantity.value import Quantity
-from wellstrung.rulebook import Ask, Level, Target
+from wellstrung.rulebook import Ask, Level
 
-#: what a remark is about, whatever it says: its rule and its parts
-Identity = tuple[str, tuple[str, ...]]
-#: levels, the higher the worse
-RANK: Mapping[str, int] = {"caution": 0, "warning": 1, "error": 2, "slip": 2}
-#: the levels of what rules say, the worst first
-LEVELS: tuple[Level, ...] = ("error", "warning", "caution")
 #: the families that say whether a piece can be made: a plan is mostly open by their checks
 DECIDING = ("fit", "length", "work")
-
-
-class Remark(Struct, frozen=True):
-    """What a rule says about a subject, with the level that judging gave it."""
-
-    rule: str
-    #: a slip is what keeps a plan from being read
-    level: Level | Literal["slip"]
-    parts: tuple[str, ...]
-    says: str
-    place: Place
-    found: str = ""
-    needed: str = ""
-    remedy: str = ""
-    edits: tuple[Edit, ...] = ()
-    working: tuple[str, ...] = ()
-    sources: tuple[str, ...] = ()
-    also: tuple[Place, ...] = ()
-    affects: tuple[str, ...] = ()
-    accepted: str | None = None
-    margin: Quantity | None = None
-    #: of a caution: the numbers of the steps that it is for, and whether a cutting list shows it
-    steps: tuple[int, ...] = ()
-    cuts: bool = False
-    #: where the value that the words of `remedy` leave open is written, and which values will do
-    target: Target | None = None
-
-    @property
-    def problem(self) -> str:
-        """What is wrong, without the advice that ends the message where the remedy repeats it."""
-        if not self.remedy or not self.says.endswith(self.remedy):
-            return self.says
-        return self.says[: -len(self.remedy)].removesuffix(": ").removesuffix(", so ")
-
-    @property
-    def identity(self) -> Identity:
-        """The rule and the parts, by which remarks on two versions of a plan are compared."""
-        return self.rule, self.parts
-
-    @property
-    def counts(self) -> bool:
-        """Whether it affects the outcome: not a caution, not accepted."""
-        return self.level != "caution" and self.accepted is None
 
 
 class HeldCheck(NamedTuple):
@@ -178,6 +134,8 @@ class PlanResult(Struct, frozen=True):
     ask: Ask | None = None
     #: the rank of each remark that was raised, those that another one stands for included
     raised: Mapping[Identity, int] = field(default_factory=dict)
+    #: what changed since an earlier version, where it was compared with one
+    since: Since | None = None
 
     @property
     def drawer(self) -> str | None:
@@ -262,9 +220,15 @@ def understood(plans: Iterable[PlanResult]) -> list[Quantities]:
 
 
 class Result(Struct, frozen=True, dict=True):
-    """The results of one run, plan by plan."""
+    """The results of one run, plan by plan.
+
+    Where they were compared with earlier plans, `since` names those, and `gone` are the ones of
+    them that no plan follows.
+    """
 
     plans: tuple[PlanResult, ...]
+    since: str = ""
+    gone: tuple[PlanResult, ...] = ()
 
     @property
     def totals(self) -> Totals:

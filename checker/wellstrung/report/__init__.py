@@ -23,7 +23,7 @@ def _json_plan(plan: PlanResult, options: Options) -> str:
 def _json(plans: Iterable[tuple[str, Summary]], options: Options) -> Iterable[str]:
     from wellstrung.report.json import whole
 
-    return whole(plans, ascii_only=options.ascii_only)
+    return whole(plans, ascii_only=options.ascii_only, compared=options.compared)
 
 
 def _json_line(plan: PlanResult, options: Options) -> str:
@@ -51,9 +51,9 @@ def _pages(result: Result, options: Options) -> Mapping[str, str]:
 
 
 WRITERS = (
-    Writer("text", _terminal),
-    Writer("json", quantities=True, by_plan=PlanByPlan(_json_plan, _json)),
-    Writer("jsonl", quantities=True, by_plan=PlanByPlan(_json_line, _json_lines)),
+    Writer("text", _terminal, since=True),
+    Writer("json", quantities=True, by_plan=PlanByPlan(_json_plan, _json), since=True),
+    Writer("jsonl", quantities=True, by_plan=PlanByPlan(_json_line, _json_lines), since=True),
     Writer("sarif", _sarif),
-    Writer("html", quantities=True, pages=_pages),
+    Writer("html", quantities=True, pages=_pages, since=True),
 )

@@ -10,8 +10,9 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from wellstrung.common.places import Place
-from wellstrung.judging.result import LEVELS, Failure, PlanResult, Remark, Summary, Totals
+from wellstrung.judging.result import LEVELS, Failure, PlanResult, Remark, Result, Summary, Totals
 from wellstrung.quantity.working import working
+from wellstrung.report import since_data
 from wellstrung.report.rows import COLUMNS, Rows
 
 VERSION = 2
@@ -30,8 +31,16 @@ def plan_line(plan: PlanResult, *, ascii_only: bool = False) -> str:
     return _text(as_data(plan), 0, ascii_only)
 
 
-def whole(plans: Iterable[tuple[str, Summary]], *, ascii_only: bool = False) -> Iterator[str]:
-    """The report piece by piece: each plan as soon as the next is there, and what they total."""
+def whole(
+    plans: Iterable[tuple[str, Summary]],
+    *,
+    ascii_only: bool = False,
+    compared: Result | None = None,
+) -> Iterator[str]:
+    """The report piece by piece: each plan as soon as the next is there, and what they total.
+
+    Where plans were `compared` with earlier ones, what became of all of them too.
+    """
     entry = f'{{\n"report":"wellstrung",\n"version":{VERSION},\n"plans":['
     kept: list[Summary] = []
     for text, summary in plans:
@@ -46,6 +55,7 @@ def whole(plans: Iterable[tuple[str, Summary]], *, ascii_only: bool = False) -> 
             "not_checked": totals.not_checked,
             **{f"{level}s": totals.count(level) for level in LEVELS},
         },
+        **(since_data.of_all(compared) if compared is not None else {}),
         "failures": [_failure(failure) for failure in totals.failures],
     }
     yield f"{entry}\n],\n{_text(end, 3, ascii_only).removeprefix('{').lstrip()}"
@@ -79,6 +89,7 @@ def as_data(plan: PlanResult) -> dict[str, Any]:
         "columns": list(COLUMNS),
         "quantities": rows.rows,
         "sources": rows.sources,
+        **since_data.of_plan(plan),
     }
 
 

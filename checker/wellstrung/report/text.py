@@ -38,7 +38,14 @@ _WIDE = 100
 
 
 def write(result: Result, options: Options) -> str:
-    """The whole result as text: of a folder the worst plan first, and last a table of all."""
+    """The whole result as text: of a folder the worst plan first, and last a table of all.
+
+    Of plans that were compared with earlier ones it is what changed since then.
+    """
+    if result.since:
+        from wellstrung.report import since  # most runs compare nothing
+
+        return since.write(result, options)
     page = Page(options)
     plans = sorted(result.plans, key=severity, reverse=True)
     shown = [plan for plan in plans if options.only is None or plan.file in options.only]

@@ -16,7 +16,8 @@ class Options(Struct, frozen=True):
     `brief` gives each remark a line. `trace` shows the way through the code to each internal error;
     `installed` holds the rules, for a report that describes them. `only` are the files of the plans
     whose remarks are shown; all if it is None. `large` and `full` are for pages: large type, and
-    the workings behind each leaf.
+    the workings behind each leaf. `compared` is the whole result, where plans were compared with
+    earlier ones.
     """
 
     width: int = 80
@@ -29,6 +30,7 @@ class Options(Struct, frozen=True):
     only: frozenset[str] | None = None
     large: bool = False
     full: bool = False
+    compared: Result | None = None
 
 
 class PlanByPlan(Struct, frozen=True):
@@ -47,6 +49,7 @@ class Writer(Struct, frozen=True):
 
     It is written whole (`write`) or plan by plan. One that makes several files gives them as
     `pages`, text by file name, to be put in a folder.
+    `since` says that it shows what changed in a plan since an earlier one.
     """
 
     name: str
@@ -54,3 +57,4 @@ class Writer(Struct, frozen=True):
     quantities: bool = False
     pages: Callable[[Result, Options], Mapping[str, str]] | None = None
     by_plan: PlanByPlan | None = None
+    since: bool = False

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-import copy
 import re
+from random import Random
 from typing import Any
 
 import pytest
-import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from running import SAMPLES
+from versions import mixed, plain_data, with_parts_renamed, written
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins import host
-from wellstrung.reading import drawer, parser
+from wellstrung.reading import drawer
 
 CHECKER = Checker(host.load())
 PLANS = {path.stem: path.read_text(encoding="utf-8") for path in sorted(SAMPLES.rglob("*.yaml"))}
@@ -31,38 +31,12 @@ def kept_rules(result: PlanResult) -> list[str]:
 
 
 def data_of(name: str) -> dict[str, Any]:
-    tree = parser.read_text(PLANS[name], "plan.yaml").tree
-    assert tree is not None
-    return copy.deepcopy(tree.value)
-
-
-def written(data: object) -> str:
-    return yaml.safe_dump(data, sort_keys=False, allow_unicode=True, default_flow_style=None)
-
-
-def renamed(node: Any, names: dict[str, str]) -> Any:
-    """The same data with every mention of a part, or of a half of it, under its new name."""
-    if isinstance(node, dict):
-        keep = ("do", "eyes")  # words of the language, though a part may be called the same
-        return {key: v if key in keep else renamed(v, names) for key, v in node.items()}
-    if isinstance(node, list):
-        return [renamed(item, names) for item in node]
-    head, point, half = str(node).partition(".")
-    return f"{names[head]}{point}{half}" if isinstance(node, str) and head in names else node
+    return plain_data(PLANS[name])
 
 
 @pytest.mark.parametrize("name", PLANS)
 def test_renaming_parts_changes_no_remark(name: str) -> None:
-    data = data_of(name)
-    names = {part: f"thing {number}" for number, part in enumerate(data["parts"])}
-    for section in ("run", "hung", "work", "class", "supplies", "centre"):
-        if section in data:
-            data[section] = renamed(data[section], names)
-    data["parts"] = {names[part]: fields for part, fields in data["parts"].items()}
-    for fields in data["parts"].values():
-        for field in ("of", "over", "core", "covers"):  # where a part names another
-            if fields.get(field) in names:
-                fields[field] = names[fields[field]]
+    data, _ = with_parts_renamed(data_of(name))
     before, after = CHECKER.check_text(PLANS[name]), CHECKER.check_text(written(data))
     assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
 
@@ -105,14 +79,7 @@ def test_mm_or_inches_is_all_the_same(name: str) -> None:
 @pytest.mark.slow
 @settings(max_examples=20)
 @given(st.sampled_from(sorted(PLANS)), st.randoms(use_true_random=False))
-def test_the_order_of_keys_does_not_matter(name: str, random: st.DataObject) -> None:
-    def mixed(node: object) -> object:
-        if isinstance(node, dict):
-            items = list(node.items())
-            random.shuffle(items)  # type: ignore[attr-defined]
-            return {key: mixed(value) for key, value in items}
-        return [mixed(item) for item in node] if isinstance(node, list) else node
-
+def test_the_order_of_keys_does_not_matter(name: str, random: Random) -> None:
     before = CHECKER.check_text(PLANS[name])
-    after = CHECKER.check_text(written(mixed(data_of(name))))
+    after = CHECKER.check_text(written(mixed(data_of(name), random)))
     assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)

@@ -15,7 +15,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result, understood
 from wellstrung.lists import cutting
 from wellstrung.report.checks import open_checks, severity
-from wellstrung.report.pages import listings, tables
+from wellstrung.report.pages import listings, since, tables
 from wellstrung.report.pages.cut_bars import cut_bars
 from wellstrung.report.pages.front import front
 from wellstrung.report.pages.measurements import measurements
@@ -39,7 +39,9 @@ def sheet(result: PlanResult, checker: Checker | None = None, options: Options =
     With a checker to try them by, the sizes that would also work stand among the workings.
     """
     remarks, praised, measured = numbered(result), right(result), measurements(result)
-    face = front(result, remarks, praised, measured, large=options.large)
+    earlier = since.last_time(result)
+    besides = earlier.lines if earlier is not None else 0
+    face = front(result, remarks, praised, measured, large=options.large, besides=besides)
     order = order_of(result)
     line = None
     if order is not None and order.steps:
@@ -59,6 +61,7 @@ def sheet(result: PlanResult, checker: Checker | None = None, options: Options =
         large=options.large,
         full=options.full,
         front=face,
+        since=earlier,
         by_number=sorted(remarks, key=lambda one: one.number),
         right=praised,
         measurements=measured,
@@ -119,6 +122,7 @@ def folder(
         "class.html",
         result=result,
         large=options.large,
+        since=since.of_class(result),
         rows=[
             (name, plan, listings.written(plan, "maker"), plan.fix_first)
             for name, plan in plans.items()

@@ -64,23 +64,28 @@ def front(
     measured: Sequence[Measurement],
     *,
     large: bool = False,
+    besides: int = 0,
 ) -> Front:
-    """The remarks of a plan on its front, and its piece drawn in the room that they leave."""
+    """The remarks of a plan on its front, and its piece drawn in the room that they leave.
+
+    So many lines are taken `besides`, on it or behind it: the drawing gives way to them.
+    """
     in_full, others = remarks[: _IN_FULL[large]], remarks[_IN_FULL[large] :]
-    few = others[: 2 * _ROWS[large]]
+    few = others[: 2 * max(_ROWS[large] - besides, 0)]
     line, signs = _LARGE if large else _SMALL
-    beside = _FIXED + len(right) + len(measured) + math.ceil(len(few) / 2)
+    beside = _FIXED + besides + len(right) + len(measured) + math.ceil(len(few) / 2)
     for tier in _TIERS:
         taken = beside + sum(_lines(one, tier, signs) for one in in_full)
         room = HIGH - taken * line
         if room >= tier.least:
             break
+    most = _MOST if remarks else _ALONE
     return Front(
         in_full=tuple(in_full),
         others=tuple(few),
         left=tuple(others[len(few) :]),
         tier=tier,
-        drawings=_filling(result, min(max(room, _LEAST), _MOST if remarks else _ALONE)),
+        drawings=_filling(result, max(min(room, most - besides * line), _LEAST)),
     )
 
 
