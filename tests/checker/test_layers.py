@@ -50,6 +50,7 @@ LAYERS: dict[str, set[str]] = {
     },
     "lists": {"common", "formulas", "quantity", "model", "subjects", "derived", "kinds"},
     "what_if": {
+        "work",
         "common",
         "reading",
         "quantity",
@@ -77,6 +78,7 @@ LAYERS: dict[str, set[str]] = {
         "tables",
         "quantity",
         "model",
+        "subjects",
         "derived",
         "work",
         "rulebook",

@@ -93,6 +93,10 @@ def parser() -> argparse.ArgumentParser:
         "--out", type=Path, metavar="FILE", help="the file to write; by default PLAN.html, here"
     )
 
+    sheet.add_argument(
+        "--steps", action="store_true", help="the work in numbered steps in words, for a student"
+    )
+
     mend = commands.add_parser("mend", help="write the remedies into a plan, those you choose")
     which = mend.add_mutually_exclusive_group()
     which.add_argument(

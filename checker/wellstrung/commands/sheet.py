@@ -11,6 +11,7 @@ from wellstrung.commands.since import since_last_time
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
 from wellstrung.report.pages import sheet
+from wellstrung.report.pages.steps import steps
 
 
 def run(options: argparse.Namespace) -> int:
@@ -18,8 +19,7 @@ def run(options: argparse.Namespace) -> int:
     checker = Checker(hosts.load(options.rule_files), quantities=True)
     result = since_last_time(checked_alone(options, checker)[1], options, checker)
     plan = result.plans[0]
-    page = {
-        options.out or Path(Path(plan.file).stem + ".html"): sheet(plan, checker, looks(options))
-    }
+    write, name = (steps, "-steps.html") if options.steps else (sheet, ".html")
+    page = {options.out or Path(Path(plan.file).stem + name): write(plan, checker, looks(options))}
     save(page, inputs(options, result), force=options.force)
     return exit_code(result)

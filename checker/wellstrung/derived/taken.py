@@ -129,7 +129,7 @@ def _beads(ask: Quantities) -> Iterator[Taken]:
             yield Taken(
                 "beads",
                 bead.name,
-                _bead(bead),
+                bead_words(bead),
                 PIECES,
                 need,
                 _known(partial(ask.of, bead, "on_hand")) if needed.lines else None,
@@ -143,7 +143,7 @@ def _beads(ask: Quantities) -> Iterator[Taken]:
 _SOLD_BY = ("size", "make", "material", "type")
 
 
-def _bead(bead: Bead) -> str:
+def bead_words(bead: Bead) -> str:
     """A bead as a shop asks for it: its kind, colour and finish."""
     if bead.family is None:
         size = f"{described(bead, 'outside')} bead"

@@ -62,14 +62,27 @@ def unfit(result: PlanResult) -> Iterator[Unfit]:
     for remark in result.numbered:
         if not remark.counts or not remark.needed:
             continue
-        places = [remark.place, *([remark.target.place] if remark.target else [])]
-        found = [(thing, at) for at in places for thing in things if _within(at, thing.node.place)]
-        if not found and wearer is not None and _within(remark.place, wearer.place):
+        found = [
+            (thing, at)
+            for at in _places(remark)
+            for thing in things
+            if within(at, thing.node.place)
+        ]
+        if not found and wearer is not None and within(remark.place, wearer.place):
             # what does not suit its wearer is the part, not the person
             found = [(part, part.key.place) for part in things if remark.parts == (part.name,)]
         for thing, at in dict(found).items():
             path = _path(thing.node, at)
             yield Unfit(_line_of(thing, path), path, remark)
+
+
+def concerns(remark: Remark, place: Place) -> bool:
+    """Whether a remark asks to change something at a place of the plan."""
+    return any(within(at, place) for at in _places(remark))
+
+
+def _places(remark: Remark) -> list[Place]:
+    return [remark.place, *([remark.target.place] if remark.target else [])]
 
 
 def to_buy(
@@ -100,7 +113,8 @@ def _line_of(thing: Item, path: tuple[str, ...]) -> str:
     return f"{stone} of {thing.name}" if stone and path[:1] == (stone,) else thing.name
 
 
-def _within(inner: Place, outer: Place) -> bool:
+def within(inner: Place, outer: Place) -> bool:
+    """Whether one stretch of a file lies in another."""
     starts = (outer.line, outer.column) <= (inner.line, inner.column)
     ends = (inner.end_line, inner.end_column) <= (outer.end_line, outer.end_column)
     return inner.file == outer.file and starts and ends
@@ -110,6 +124,6 @@ def _path(node: tree.Node, place: Place) -> tuple[str, ...]:
     """The field of a group that a place lies in, by the names that lead to it."""
     if isinstance(node, tree.Mapping):
         for name, entry in node.entries.items():
-            if _within(place, entry.node.place) and entry.node.place != node.place:
+            if within(place, entry.node.place) and entry.node.place != node.place:
                 return (name, *_path(entry.node, place))
     return ()

@@ -16,11 +16,14 @@ from reports import report
 from running import middle_of
 from wellstrung.judging.result import Result
 from wellstrung.report.pages import folder
+from wellstrung.report.pages.steps import steps
 
 pytestmark = pytest.mark.slow
 
+#: plans whose instructions are looked at as well: one as it should be, and one to fix
+STEPS = [path for path in ALL if path.stem in ("slack_tide_collar", "lantern_collar")]
 #: a row of tests for each page
-NAMES = ["index", *(path.stem for path in ALL)]
+NAMES = ["index", *(path.stem for path in ALL), *(f"{path.stem}-steps" for path in STEPS)]
 #: least contrast of words by WCAG 2.2, 1.4.3
 CONTRAST = 4.5
 #: width between the margins of each paper, mm
@@ -39,6 +42,8 @@ def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
     home = tmp_path_factory.mktemp("pages")
     for name, page in folder(Result(tuple(map(checked, ALL)))).items():
         (home / name).write_text(page, encoding="utf-8")
+    for path in STEPS:
+        (home / f"{path.stem}-steps.html").write_text(steps(checked(path)), encoding="utf-8")
     return home
 
 

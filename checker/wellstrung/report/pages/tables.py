@@ -65,6 +65,16 @@ def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Tab
             yield Table("to weigh out for one maker", ("bead", "pieces", "grams"), rows)
 
 
+def to_take(result: PlanResult) -> Iterator[Table]:
+    """What lies on the table before the work begins: everything that the piece takes."""
+    lines = [line for line in to_buy([result], on_hand=False) if not line.missing]
+    if lines:
+        rows = tuple((_called(line), supplies_list.buying(line)) for line in lines)
+        amiss = tuple(". ".join(line.amiss) for line in lines)
+        caption = "what the piece takes, spare beads included"
+        yield Table(caption, ("what", "how much"), rows, below=amiss)
+
+
 def _called(line: SupplyLine) -> str:
     return f"{line.name}: {line.describes}" if line.describes else line.name
 

@@ -1,0 +1,270 @@
+"""How a part is made, in sentences for a student: what to cut, which beads, how many, how long."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from msgspec import Struct
+
+from wellstrung.common import units
+from wellstrung.common.wording import article, together
+from wellstrung.derived.taken import bead_words
+from wellstrung.judging.result import PlanResult
+from wellstrung.lists.cutting import CutList, Lengths
+from wellstrung.model.beads import beads_named
+from wellstrung.model.parts import WOVEN_WORK, Part, Role
+from wellstrung.model.plan import Plan
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.working import number
+from wellstrung.report import cuts_list
+from wellstrung.subjects.counts import how_many
+
+#: the fields of a part that name beads, in the order in which they are picked up
+_BEADS = ("core_bead", "outer", "beads", "turn")
+#: what a shop asks of a line
+_LINE = ("type", "rating", "size", "outside", "colour")
+
+
+class Bench(Struct, frozen=True):
+    """What the words of a step are taken from: a plan, its quantities, and its cutting list."""
+
+    result: PlanResult
+    plan: Plan
+    cuts: CutList
+
+    def known(self, part: Part, what: str) -> Quantity | None:
+        """A quantity of a part; None where it is not known."""
+        return self.result.quantities.get(f"{part.name}.{what}")
+
+    def long(self, length: float) -> str:
+        """A length of what is cut or worn, in the maker's unit."""
+        return units.by_length(length, inches=self.plan.in_inches)
+
+
+def made(part: Part, at: Bench) -> Iterator[str]:
+    """How to make a part: its thread, its beads, their counts, and the length to reach."""
+    pieces = how_many(at.plan, part) // at.plan.makes
+    if pieces > 1 and part.kind.role is not Role.DROP:
+        yield f"Make {pieces} of them"
+    yield from to_cut(part, at)
+    if part.has("needle") and not part.without_needle:
+        yield f"Needle: {part.text('needle')}"
+    yield from _beads(part, at)
+    if part.stitch is not None and part.kind.role is not Role.STRAND:
+        yield f"{'Braid' if part.takes('cord') else 'Stitch'}: {part.stitch.name}"
+    how = HOW.get(part.kind.role)
+    if how is not None:
+        yield from how(part, at)
+
+
+def to_cut(part: Part, at: Bench) -> Iterator[str]:
+    """What to cut for a part by its length, tails included."""
+    found = [one for one in at.cuts.lengths if one.part == part.name]
+    yield from (_cut(one, at) for one in found)
+    if not found and part.kind.role in WOVEN_WORK:
+        yield f"The plan does not say which thread `{part.name}` takes: ask before you cut"
+
+
+def _cut(one: Lengths, at: Bench) -> str:
+    many = f"{one.count}" if one.most == one.count else f"{one.count} to {one.most}"
+    of = f"pieces of {one.what}" if one.most > 1 else f"piece of {one.what}"
+    kind = _kind_of_line(at.plan.parts[one.part], one.what)
+    each = "each " if one.most > 1 else ""
+    notes = "".join(f", {note}" for note in one.notes)
+    when = "" if one.when == "now" else f"; {cuts_list.WHEN[one.when]}"
+    notes += f", for all {at.plan.makes} that the plan makes" if at.plan.makes > 1 else ""
+    return f"Cut {many} {of}{kind}, {each}{at.long(one.length)} long{notes}{when}"
+
+
+def _kind_of_line(part: Part, what: str) -> str:
+    """Which thread or wire is cut, as a shop calls it."""
+    if what in ("thread", "line"):
+        words = (part.of_thread(field) for field in _LINE)
+    else:
+        words = (part.text(field) if part.has(field) else "" for field in ("wire", "metal"))
+    said = " ".join(filter(None, words))
+    return f" ({said})" if said else ""
+
+
+def _beads(part: Part, at: Bench) -> Iterator[str]:
+    """Which beads, each by its name and as a shop calls it."""
+    names = dict.fromkeys(name for field in _BEADS for name in beads_named(part, field))
+    palette = at.plan.beads
+    said = [f"`{name}` ({bead_words(palette[name])})" for name in names if name in palette]
+    if said:
+        yield f"Beads: {together(said)}"
+
+
+def in_order(part: Part, field: str) -> str:
+    """The beads of a field in the order to pick them up, equal ones counted; or a mix of them."""
+    node = part.node_at(field)
+    value = node.value if node is not None else []
+    if isinstance(value, dict):
+        return "a mix of " + together(f"{count} of `{name}`" for name, count in value.items())
+    names = [str(name) for name in value] if isinstance(value, list) else [str(value)]
+    runs: list[tuple[str, int]] = []
+    for name in names:
+        if runs and runs[-1][0] == name:
+            runs[-1] = (name, runs[-1][1] + 1)
+        else:
+            runs.append((name, 1))
+    return ", ".join(f"{count} of `{name}`" for name, count in runs)
+
+
+def _repeat(part: Part, field: str) -> str:
+    """The same, and that it goes on from the first where it has an order."""
+    node = part.node_at(field)
+    ordered = node is not None and isinstance(node.value, list) and len(node.value) > 1
+    return in_order(part, field) + (", and again from the first" if ordered else "")
+
+
+def _several(part: Part, field: str) -> bool:
+    """Whether a field has an order or a mix of beads, not one bead alone."""
+    return sum(beads_named(part, field).values()) > 1
+
+
+def _order_of_beads(part: Part) -> Iterator[str]:
+    if _several(part, "beads"):
+        yield f"Pick up {_repeat(part, 'beads')}"
+
+
+def _about(amount: Quantity) -> str:
+    """A count of rounds or beads: exact where it is, else about so many."""
+    low, high = (f"{end:.0f}" for end in amount.likely)
+    whole = abs(amount.middle - round(amount.middle)) < 1e-6
+    if low == high:
+        return f"{'' if whole else 'about '}{amount.middle:.0f}"
+    return f"about {amount.middle:.0f} ({low} to {high} likely)"
+
+
+def _rope(part: Part, at: Bench) -> Iterator[str]:
+    if part.takes("cord"):
+        yield from _braid(part, at)
+        return
+    if part.stitch is not None and part.stitch.cored:
+        first = part.count("core_at_start", default=4)
+        yield f"Begin with {first} of `{part.text('core_bead')}` for the core"
+        yield f"Each stitch takes 1 more of it and, round it, a loop of {in_order(part, 'outer')}"
+    else:
+        if part.has("around"):
+            yield f"Begin with a ring of {part.count('around')} beads"
+        elif part.has("each_round"):
+            yield f"Every round has {part.count('each_round')} beads"
+        yield from _order_of_beads(part)
+    strung = at.known(part, "strung")
+    if strung is not None:
+        yield f"Before you begin, string {at.long(strung.middle)} of beads on the thread"
+    yield from _as_far(part, at)
+    core = part.part("core")
+    if core is not None:
+        over = core.has("woven_over") and core.text("woven_over") == "yes"
+        yield f"Weave it over `{core.name}`" if over else f"Draw `{core.name}` in when it is woven"
+
+
+def _braid(part: Part, at: Bench) -> Iterator[str]:
+    strung = at.known(part, "strung")
+    if strung is not None:
+        each = f"String {at.long(strung.middle)} of beads on each cord"
+        yield f"{each}: {_repeat(part, 'beads')}" if _several(part, "beads") else each
+    yield from _as_far(part, at)
+    if part.has("nub"):
+        nub = at.known(part, "nub.length")
+        long = f", {number(nub.middle)} mm long" if nub is not None else ""
+        yield f"Bind both ends bare{long}: they go into the caps"
+
+
+def _band(part: Part, at: Bench) -> Iterator[str]:
+    if part.has("across"):
+        units_ = "beads" if part.stitch is None or part.stitch.columns == "beads" else "units"
+        yield f"Begin with a row of {part.count('across')} {units_}"
+    if part.has("bead_up"):
+        yield f"Pick up {part.count('bead_up')} beads for a stitch"
+    if part.has("loop"):
+        yield f"Pick up {part.count('loop')} beads for a loop"
+    if part.has("each_row"):
+        more = part.number("each_row")
+        yield f"Each row has {abs(more):g} {'more' if more > 0 else 'fewer'} than the one before"
+    yield from _order_of_beads(part)
+    warps = at.known(part, "warps")
+    if warps is not None:
+        yield f"Put {warps.middle:.0f} warps on the loom"
+    yield from _as_far(part, at)
+
+
+def _woven(part: Part, at: Bench) -> Iterator[str]:
+    stone = part.traits.made_round
+    if part.has("around"):
+        yield f"Begin with a ring of {part.count('around')} beads"
+    if stone:
+        yield f"Its rounds, from the back edge to the front: {in_order(part, 'beads')}"
+        wide = f" of {part.text(stone, 'outside')}" if part.has(stone, "outside") else ""
+        yield f"Lay the {stone}{wide} in before the front rounds close over it"
+        return
+    yield from _order_of_beads(part)
+    yield from _as_far(part, at)
+
+
+def _as_far(part: Part, at: Bench) -> Iterator[str]:
+    """So many rounds or rows, until it is so long."""
+    length = at.known(part, "length")
+    long = "" if length is None else at.long(length.middle)
+    if part.has("length") and not part.fills_rest:
+        long = part.text("length")
+    rows = next((row for row in ("rounds", "rows") if at.known(part, row) is not None), "")
+    amount = at.known(part, rows) if rows else None
+    of = "stitches" if part.stitch is not None and part.stitch.cored else rows
+    if amount is not None and any(part.has(row) for row in ("rounds", "rows")):
+        yield f"Go on for {_about(amount)} {of}" + (f": it is then {long} long" if long else "")
+    elif amount is not None:
+        yield f"Go on until it is {long} long: {_about(amount)} {of}"
+    elif long:
+        yield f"Go on until it is {long} long"
+
+
+def _strand(part: Part, at: Bench) -> Iterator[str]:
+    beads, length = at.known(part, "beads"), at.known(part, "length")
+    if part.has("repeats"):
+        often = part.count("repeats")
+        yield f"String {in_order(part, 'beads')}" + (f"; {often} times so" if often > 1 else "")
+    elif _several(part, "beads"):
+        amount = f": {_about(beads)} beads in all" if beads is not None else ""
+        yield f"String {_repeat(part, 'beads')}{amount}"
+    elif part.has("beads"):
+        amount = _about(beads) if beads is not None else "as many as it takes"
+        yield f"String {amount} of `{next(iter(beads_named(part, 'beads')))}`"
+    if part.has("spacing"):
+        yield f"Leave {part.text('spacing')} of bare line between two beads"
+    if part.has("passes") and part.count("passes") > 1:
+        yield f"Run the line through every bead {part.count('passes')} times"
+    knot = part.stitch.knot if part.stitch is not None else ""
+    if knot and not at.plan.steps_that("knot", part=part):
+        yield f"Tie {article(knot)} knot between every two beads, tight against the bead"
+    if length is not None:
+        yield f"The beads reach {at.long(length.middle)} from first to last"
+
+
+def _drop(part: Part, at: Bench) -> Iterator[str]:
+    counts, order = part.counts("count"), _repeat(part, "beads")
+    if not _several(part, "beads"):
+        order = f"`{next(iter(beads_named(part, 'beads')), '')}`"
+    legs = f"{order}: {_legs(counts)}" if counts else in_order(part, "beads")
+    yield f"For each leg pick up {legs}"
+    if part.has("turn"):
+        yield f"At its foot pick up `{part.text('turn')}`, and go back up past it"
+
+
+def _legs(counts: Sequence[int]) -> str:
+    """How many beads each leg of a fringe has."""
+    if len(counts) == 1:
+        return f"{counts[0]} beads"
+    return f"{', '.join(map(str, counts))} beads, leg by leg in this order"
+
+
+#: how a part of each role is made; what has another role is bought, or cut as its step says
+HOW: Mapping[Role, Callable[[Part, Bench], Iterator[str]]] = {
+    Role.ROPE: _rope,
+    Role.BAND: _band,
+    Role.WOVEN: _woven,
+    Role.STRAND: _strand,
+    Role.DROP: _drop,
+}

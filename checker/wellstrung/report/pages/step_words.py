@@ -1,0 +1,318 @@
+"""What to do in a step, in sentences for a student: one function for each verb of `work`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from wellstrung.common.wording import hours, together
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Hung, Plan, Step
+from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.working import number
+from wellstrung.report import cuts_list
+from wellstrung.report.pages.making_words import Bench, in_order, made, to_cut
+from wellstrung.report.terminal import counted
+from wellstrung.subjects.base import Eyes, hanging_eyes, opens
+from wellstrung.subjects.counts import hung_in_all
+from wellstrung.work.minutes import times_done
+
+#: how a ring or an eye is opened, here and below: common practice, no source
+_SIDEWAYS = "turn one end away from you and the other towards you, and never pull them apart"
+#: of so many pieces of chain the links are counted off in words
+_COUNTED = 12
+_SHUT = "until the ends touch without a gap"
+
+
+def words(step: Step, at: Bench) -> tuple[str, ...]:
+    """The sentences of a step, what its author noted last."""
+    note = step.get("note")
+    return (*WORDS[step.verb](step, at), *([f"Note: {note}"] if note else []))
+
+
+def _part(step: Step) -> Part:
+    return step.parts["part"]
+
+
+def _many(part: Part, count: int) -> str:
+    return f"`{part.name}`" if count == 1 else f"{count} of `{part.name}`"
+
+
+def _often(count: int) -> str:
+    return {1: "once", 2: "twice"}.get(count) or f"{count} times"
+
+
+def _weave(step: Step, at: Bench) -> Iterator[str]:
+    yield from made(_part(step), at)
+
+
+def _string(step: Step, at: Bench) -> Iterator[str]:
+    if _part(step).thread.stretches:
+        yield "Stretch the line once before you string on it"
+    yield from made(_part(step), at)
+
+
+def _finish_thread(step: Step, at: Bench) -> Iterator[str]:
+    part, ends = _part(step), times_done(at.plan, step)
+    if not part.takes("cord"):
+        yield f"Take {counted(ends, 'thread end')} of `{part.name}` back through the beads"
+        yield "Turn once or twice on the way; when it holds to a pull, cut it close to a bead"
+    else:
+        yield f"Bind {counted(ends, 'end')} of `{part.name}`, and trim what stands out"
+
+
+#: what is done to the inside of a cap before it is glued: common practice, no source
+PREPARED: Mapping[str, str] = {
+    "roughened": "roughen it with a burr or abrasive paper",
+    "degreased": "wipe it free of grease",
+    "eye plugged": "plug the hole to the eye, so that no glue runs out",
+}
+
+
+def _glue(step: Step, at: Bench) -> Iterator[str]:
+    cap, onto, glue = (step.parts[name] for name in ("part", "to", "with"))
+    if step.has("prepared"):
+        done = together(PREPARED[str(one)] for one in step.node.value["prepared"])
+        yield f"Prepare the inside of {_many(cap, step.joints)}: {done}"
+    mixing, usable = at.known(glue, "mixing"), at.known(glue, "usable")
+    if mixing is not None:
+        mixes = f"{step.mixes or 1} mix{'es' if (step.mixes or 1) > 1 else ''}"
+        yield f"Stir {mixes} of `{glue.name}` for {hours(mixing.likely.high)}"
+    if usable is not None:
+        yield f"A mix can be used for {hours(usable.likely.low)}, stirring included"
+    deep = f", {cap.text('depth')} deep" if cap.has("depth") else ""
+    where = "into" if cap.kind.role is Role.CAP else "to"
+    yield f"Glue `{onto.name}` {where} `{cap.name}`{deep}: {counted(step.joints, 'joint')}"
+    handling, cure = at.known(glue, "handling"), at.known(glue, "full_cure")
+    if handling is not None:
+        yield f"Let it lie: nothing may pull on it for {_time(handling)}"
+    if cure is not None:
+        yield f"It has its full strength after {_time(cure)}"
+
+
+def _time(found: Quantity) -> str:
+    """A time on the careful side, where it varies."""
+    return hours(found.likely.high, days=True)
+
+
+def _wait(step: Step, at: Bench) -> Iterator[str]:
+    glues = at.plan.steps_that("glue")
+    pull = "; pull on no joint meanwhile" if any(one.number < step.number for one in glues) else ""
+    yield f"Wait {step.get('time')}{pull}"
+
+
+def _slide(step: Step, at: Bench) -> Iterator[str]:
+    times = times_done(at.plan, step)
+    onto = step.parts["onto"].name
+    yield f"Slide {_many(_part(step), times)} on to `{onto}`, over an end that is still open"
+
+
+def _close_ring(step: Step, at: Bench) -> Iterator[str]:
+    ring, count = _part(step), times_done(at.plan, step)
+    yield f"Open {_many(ring, count)} sideways: {_SIDEWAYS}"
+    around = step.parts.get("around")
+    for many, where in [(1, f"round `{around.name}`")] if around is not None else _where(step, at):
+        row = f"{many} in a row" if many > 1 else "it" if count == 1 else "1"
+        yield f"Lay {row} {where}"
+    yield f"Close {_each(count)} the same way, {_SHUT}"
+
+
+def _where(step: Step, at: Bench) -> list[tuple[int, str]]:
+    """How many rings of a step go where, as the run has them, or what hangs by them."""
+    ring, found = _part(step), list[tuple[int, str]]()
+    for entry, (behind, ahead) in at.plan.with_neighbours():
+        beside = [place.called for place in (*behind, *ahead)]
+        if entry.part is ring and beside and set(step.joins) <= set(beside):
+            joined = together(f"`{name}`" for name in beside)
+            found.append((entry.linked, f"{'between' if len(beside) > 1 else 'through'} {joined}"))
+    if step.joins and not found:
+        return [(1, f"through {together(f'`{name}`' for name in step.joins)}")]
+    hung = (line for line in at.plan.hung if line.by is ring) if not found else ()
+    found += [(1, f"through `{line.part.name}` and {_from(line)}") for line in hung]
+    return list(dict.fromkeys(found))
+
+
+def _hang(step: Step, at: Bench) -> Iterator[str]:
+    part, source = _part(step), step.parts.get("from")
+    if part.kind.role is Role.DROP:
+        yield from made(part, at)
+    lines = [line for line in at.plan.hung if line.part is part and source in (None, line.source)]
+    for line in lines:
+        pieces, joints = hung_in_all(at.plan, line)
+        yield f"Hang {_many(part, pieces)} from {_from(line)}{_places(line, at.plan)}"
+        yield from _by(step, line, joints)
+    if not lines:
+        many = _many(part, times_done(at.plan, step))
+        yield f"Hang {many}" + (f" from `{source.name}`" if source is not None else "")
+        yield from _opened(part, source)
+
+
+def _from(line: Hung) -> str:
+    key = line.source_eyes
+    return Eyes(line.source, key).words if key in line.source.kind.eyes else f"`{line.source.name}`"
+
+
+def _places(line: Hung, plan: Plan) -> str:
+    if line.at:
+        return f", at number {together(map(str, line.at))}, counted from the left"
+    if line.times == 1 or not line.source_eyes:
+        return ""
+    others = (one for one in plan.hung if one is not line and one.source is line.source)
+    shared = any(one.source_eyes == line.source_eyes for one in others)
+    return f", {'at those that are free' if shared else 'one at each'}, from the left"
+
+
+def _by(step: Step, line: Hung, joints: int) -> Iterator[str]:
+    ring = step.parts.get("by") or line.ring
+    if line.on_thread:
+        yield f"Take the thread {_often(line.passes)} through what each hangs from"
+    elif ring is None or ring is line.part:
+        yield from _opened(line.part, line.source)
+    elif opens(ring):
+        yield f"For that open {_many(ring, joints)} sideways: {_SIDEWAYS}"
+        yield f"Close {_each(joints)} the same way, {_SHUT}"
+    else:
+        stays = "which stays closed" if joints == 1 else "which stay closed"
+        yield f"What carries it is {_many(ring, joints)}, {stays}"
+        yield from _opened(line.part, ring)
+
+
+def _opened(part: Part, source: Part | None) -> Iterator[str]:
+    """Which of two that meet is opened: a ring, or an eye of one."""
+    sides = (side for one in (part, source) if one is not None for side in (one, hanging_eyes(one)))
+    open_side = next((side for side in sides if side is not None and opens(side)), None)
+    if open_side is not None:
+        name = open_side.words if isinstance(open_side, Eyes) else f"`{open_side.name}`"
+        yield f"Open {name} sideways: {_SIDEWAYS}"
+        yield f"Close it the same way, {_SHUT}"
+
+
+def _cut(step: Step, at: Bench) -> Iterator[str]:
+    part, chain = _part(step), _part(step).cut_from
+    of = f" from `{chain.name}`" if chain is not None else ""
+    yield f"Cut {_many(part, times_done(at.plan, step))}{of}"
+    yield from to_cut(part, at)
+    every = step.get("every")
+    if every is not None:
+        yield f"From the start of one piece to the start of the next count {every} links"
+    bars = (bar for one in at.cuts.chains if chain and one.chain == chain.name for bar in one.bars)
+    for bar in bars:
+        mine = [piece for piece in bar.pieces if piece.name == part.name]
+        if mine:
+            yield f"From {bar.written or at.long(bar.length)}; link 1 is a {bar.begins_with}"
+            yield from map(cuts_list.counted_off, mine[:_COUNTED])
+        if len(mine) > _COUNTED:
+            yield f"Go on so for {len(mine) - _COUNTED} more"
+
+
+def _measure(step: Step, at: Bench) -> Iterator[str]:
+    yield f"Lay `{_part(step).name}` out straight, without pulling it, and measure it"
+    yield "If a size is outside its likely range, stop, and show it before you go on"
+
+
+def _pack(step: Step, at: Bench) -> Iterator[str]:
+    part = step.parts.get("part")
+    what = f"`{part.name}`" if part is not None else "the piece"
+    yield f"Pack {what} so that nothing pulls or rubs on it"
+
+
+def _wear(step: Step, at: Bench) -> Iterator[str]:
+    clasp = any(part.kind.role is Role.CLASP for part in at.plan.in_run)
+    yield "Look at every ring, knot and joint once more" + (", and try the clasp" * clasp)
+    yield "Then it is ready to be worn"
+
+
+def _sew(step: Step, at: Bench) -> Iterator[str]:
+    part, to, times = _part(step), step.parts.get("to"), times_done(at.plan, step)
+    onto = f" to `{to.name}`" if to is not None else ""
+    yield f"Sew `{part.name}`{onto}" + (f", {_often(times)}" if times > 1 else "")
+    halves = [entry.called for entry in at.plan.run if entry.part is part and entry.half]
+    if len(halves) > 1:
+        yield f"One half goes to either end: {together(f'`{half}`' for half in halves)}"
+    if part.has("loop", "beads"):
+        count = f"{part.count('loop', 'count')} of " if part.has("loop", "count") else ""
+        yield f"For the loop string {count}`{part.text('loop', 'beads')}`; try it over the button"
+    passes = step.get("passes")
+    through = _often(int(passes)) if passes is not None else "until it holds"
+    yield f"Take the thread through {through}, and end it in the beads"
+
+
+def _knot(step: Step, at: Bench) -> Iterator[str]:
+    part, times = _part(step), times_done(at.plan, step)
+    if part.stitch is not None and part.stitch.knot:
+        yield f"Tie {counted(times, 'knot')} in `{part.name}`, one between two beads, tight"
+    else:
+        yield f"Tie {counted(times, 'knot')} in `{part.name}` and pull tight"
+    tip = next((one for one in at.plan.in_run if one.kind.role is Role.TIP), None)
+    if tip is not None:
+        yield f"An end knot lies in the cup of `{tip.name}`, which is then closed over it"
+
+
+def _crimp(step: Step, at: Bench) -> Iterator[str]:
+    part, to, times = _part(step), step.parts.get("to"), times_done(at.plan, step)
+    line = f"the line of `{to.name}`" if to is not None else "the line"
+    yield f"Take {line} through `{part.name}`, through the eye behind it, and back through it"
+    yield f"Close {_many(part, times)} with crimping pliers, and try {_each(times)} with a pull"
+    if to is not None and to.has("thread", "tail"):
+        yield f"Hide the tail of {to.text('thread', 'tail')} in the beads as far as it goes"
+
+
+def _each(count: int) -> str:
+    return "it" if count == 1 else "each"
+
+
+def _wrap_loop(step: Step, at: Bench) -> Iterator[str]:
+    part, times = _part(step), times_done(at.plan, step)
+    yield from to_cut(part, at)
+    over = part.part("over")
+    if part.has("beads"):
+        yield f"Put on `{part.name}`: {in_order(part, 'beads')}"
+    hole = at.known(part, "loop.hole")
+    wide = f", {number(hole.middle)} mm inside" if hole is not None else ""
+    yield f"Turn {counted(times, 'loop')} at `{part.name}`{wide}"
+    if over is not None:
+        yield f"The wire runs through `{over.name}`: put it on before the second loop"
+    if part.has("loops") and part.text("loops") == "wrapped":
+        often = f", {part.text('wraps')} turns" if part.has("wraps") else ""
+        yield f"Hang in what a loop carries, and then wrap it shut{often}: it opens no more"
+
+
+#: what to do, by the verb of a step
+WORDS: Mapping[str, Callable[[Step, Bench], Iterator[str]]] = {
+    "weave": _weave,
+    "string": _string,
+    "finish thread": _finish_thread,
+    "glue": _glue,
+    "wait": _wait,
+    "slide": _slide,
+    "close ring": _close_ring,
+    "hang": _hang,
+    "cut": _cut,
+    "measure": _measure,
+    "pack": _pack,
+    "wear": _wear,
+    "sew": _sew,
+    "knot": _knot,
+    "crimp": _crimp,
+    "wrap loop": _wrap_loop,
+}
+
+_PLIERS, _CUTTERS, _GLASSES = "two pairs of flat pliers", "flush cutters", "safety glasses"
+#: what lies on the table for a step, by its verb: common practice, no source
+TOOLS: Mapping[str, tuple[str, ...]] = {
+    "weave": ("bead mat", "scissors"),
+    "string": ("bead board or towel", "scissors or cutters for the line"),
+    "finish thread": ("fine needle", "scissors"),
+    "glue": ("gloves", "stick and card to stir on", "stand to let it lie in"),
+    "wait": (),
+    "slide": (),
+    "close ring": (_PLIERS,),
+    "hang": (),
+    "cut": (_CUTTERS, _GLASSES),
+    "measure": ("calipers", "ruler"),
+    "pack": (),
+    "wear": (),
+    "sew": ("scissors",),
+    "knot": ("knotting tweezers or awl",),
+    "crimp": ("crimping pliers", _CUTTERS, _GLASSES),
+    "wrap loop": ("round pliers", _PLIERS, _CUTTERS, _GLASSES),
+}
