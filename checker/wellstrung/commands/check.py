@@ -70,6 +70,7 @@ def _plan_by_plan(writer: PlanByPlan, options: argparse.Namespace, checker: Chec
         for result in results:
             kept.append(result.summary)
             yield writer.each(result, look), result.summary
+            result.let_go()
 
     for piece in writer.whole(written(), look):
         show(piece)

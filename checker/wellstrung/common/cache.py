@@ -39,6 +39,10 @@ class Cache:
             answer = self._answers[key] = work(*asked)
         return cast(R, answer)
 
+    def clear(self) -> None:
+        """Forget all answers."""
+        self._answers.clear()
+
 
 class _Carries(Protocol):
     """A record with a cache: a plan, or a part or bead of it."""

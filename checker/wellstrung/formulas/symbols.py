@@ -146,6 +146,15 @@ def settled(one: Any, holds: Callable[[Symbol], bool | None]) -> Any:
     return Symbol(one.op, tuple(settled(each, holds) for each in one.of))
 
 
+def conditions(one: Any) -> Iterator[Symbol]:
+    """The conditions in it."""
+    if isinstance(one, Symbol) and one.op != "name":
+        if one.op == "if":
+            yield one.of[0]
+        for each in one.of:
+            yield from conditions(each)
+
+
 def degree(one: Any, varying: Iterable[str]) -> int:
     """0 where none of the varying names is in it, 1 where it is linear in all of them, else 2.
 

@@ -9,28 +9,46 @@ from collections.abc import Callable
 from types import FunctionType
 from typing import Any
 
-from wellstrung.formulas.symbols import Symbol, call, degree, names, settled, text
+from wellstrung.formulas.symbols import Symbol, call, conditions, degree, names, settled, text
 
 #: What a formula may take from around it; anything else it must get as an argument.
 _CONSTANT = (int, float, str, bool, tuple, type(None), FunctionType)
+#: stands round a name in a text whose names are still to be written
+_MARK = "\0"
 
 
 class Traced:
-    """The expression that a function returns, as `tree`."""
+    """The expression that a function returns, as `tree`; what is read off it is kept."""
 
-    __slots__ = ("_linear", "tree")
+    __slots__ = ("_conditions", "_linear", "_pieces", "_settled", "tree")
 
     def __init__(self, tree: Any) -> None:
         self.tree = tree
         self._linear: dict[tuple[str, ...], bool] = {}
+        self._settled: dict[tuple[bool | None, ...], Traced] = {}
+        self._conditions = tuple(conditions(tree))
+        self._pieces: list[str] = []
 
     def text(self, name: Callable[[str], str] = str) -> str:
         """The formula in text, each argument written by `name`."""
-        return text(self.tree, name)
+        if not self._pieces:
+            self._pieces = text(self.tree, lambda one: f"{_MARK}{one}{_MARK}").split(_MARK)
+        shown = self._pieces.copy()
+        shown[1::2] = names = [name(one) for one in shown[1::2]]
+        if any([one.startswith("-") for one in names]):  # a negative number may need brackets
+            return text(self.tree, name)
+        return "".join(shown)
 
     def settled(self, holds: Callable[[Symbol], bool | None]) -> Traced:
         """The same with only one branch of each condition of which `holds` knows the outcome."""
-        return Traced(settled(self.tree, holds))
+        if not self._conditions:
+            return self
+        decided = tuple([holds(condition) for condition in self._conditions])
+        if decided not in self._settled:
+            known = dict(zip(map(id, self._conditions), decided, strict=True))
+            tree = settled(self.tree, lambda condition: known[id(condition)])
+            self._settled[decided] = Traced(tree)
+        return self._settled[decided]
 
     def is_linear(self, varying: tuple[str, ...]) -> bool:
         """Whether it is a sum of these arguments, each times what does not depend on any of them.

@@ -163,7 +163,8 @@ class Checker:
             remarks = accepted(cured, plan, rules)
         else:  # an acceptance has no say in whether a remedy is true
             remarks = [remark for remark, _ in one_cause_each(judged.remarks, rules)]
-        return PlanResult(
+        kept = (self.quantities or self.keep) and offer
+        result = PlanResult(
             file=read.file,
             title=plan.title,
             piece=plan.piece,
@@ -177,9 +178,12 @@ class Checker:
             unjudged=judged.unjudged,
             quantities=judged.quantities() if self.quantities and offer else {},
             failures=tuple(judged.failures),
-            ask=judged.ask if (self.quantities or self.keep) and offer else None,
+            ask=judged.ask if kept else None,
             raised=judged.raised,
         )
+        if not kept:
+            plan.let_go()
+        return result
 
 
 def _elsewhere(faults: Iterable[Fault], said: Iterable[Fault]) -> Iterator[Fault]:

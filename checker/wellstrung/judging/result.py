@@ -170,6 +170,11 @@ class PlanResult(Struct, frozen=True):
         counts = {level: self.count(level) for level in LEVELS}
         return Summary(self.file, self.readable, counts, self.failures, self.notes)
 
+    def let_go(self) -> None:
+        """Free the memory of the plan that it keeps, once everything is written of it."""
+        if self.ask is not None:
+            self.ask.plan.let_go()
+
     @property
     def outcome(self) -> str:
         """The verdict in one phrase, as the schema of the report lists them.

@@ -167,12 +167,20 @@ class Plan(Struct, frozen=True, eq=False):
     piece: str
     goal: Goal | None
     beads: Mapping[str, Bead]
-    parts: Mapping[str, Part]
+    parts: dict[str, Part]
     run: tuple[RunEntry, ...]
     hung: tuple[Hung, ...]
     steps: tuple[Step, ...]
     cache: Cache
     drawer: reading.Read | None = None
+
+    def let_go(self) -> None:
+        """Undo the circles in it when it is done with: its memory is free at once.
+
+        A run over many plans spent 6 % of its time on looking for such circles.
+        """
+        self.cache.clear()
+        self.parts.clear()
 
     @property
     def in_inches(self) -> bool:

@@ -76,7 +76,7 @@ class Names:
     def __init__(
         self,
         kinds: Mapping[str, Kind],
-        parts: Mapping[str, Part],
+        parts: dict[str, Part],
         beads: Mapping[str, Bead],
         unread: Collection[tuple[str, str]] = (),
         doubtful: Collection[str] = (),

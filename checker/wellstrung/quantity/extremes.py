@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping
-from functools import partial
+from collections.abc import Callable, Mapping
 from itertools import product
 
 from wellstrung.quantity.causes import Cause, Window
@@ -21,47 +20,36 @@ def of_corners(at: At, middle: float, points: Mapping[Cause, tuple[float, ...]])
     return Window(min(middle, *values), max(middle, *values))
 
 
-def climbed(
-    at: At,
-    alone: Callable[[Cause, float], float],
-    middle: float,
-    causes: Iterable[Cause],
-    points: tuple[float, ...],
-) -> Window:
-    """Over so many causes that not every corner can be tried; `alone` moves one of them.
+def climbed(at: At, middle: float, alone: Mapping[Cause, Mapping[float, float]]) -> Window:
+    """Over so many causes that not every corner can be tried.
 
-    From each cause's own best point one cause after another is moved until none helps. Where
-    `_MOST_MOVES` causes have been moved before that, the range is no narrower than all that each
-    cause does alone, added up: no error comes of a range that was not followed to its end.
+    `alone` has the value with each cause alone at each of its points. From its own best point one
+    cause after another is moved until none helps. Where `_MOST_MOVES` causes have been moved before
+    that, the range is no narrower than all that each cause does alone, added up: no error comes of
+    a range that was not followed to its end.
     """
-    causes = tuple(causes)
-    low, high = (_climb(sign, at, alone, middle, causes, points) for sign in (-1.0, 1.0))
+    low, high = (_climb(sign, at, middle, alone) for sign in (-1.0, 1.0))
     return Window(min(middle, -low), max(middle, high))
 
 
 def _climb(
-    sign: float,
-    at: At,
-    alone: Callable[[Cause, float], float],
-    middle: float,
-    causes: tuple[Cause, ...],
-    points: tuple[float, ...],
+    sign: float, at: At, middle: float, alone: Mapping[Cause, Mapping[float, float]]
 ) -> float:
     """The greatest `sign` x value that is found."""
-
-    def signed(cause: Cause, point: float) -> float:
-        return sign * alone(cause, point)
-
-    moved = {cause: max(points, key=partial(signed, cause)) for cause in causes}
+    moved = {
+        cause: max(tried, key=lambda point: sign * tried[point]) for cause, tried in alone.items()
+    }
     best = sign * at(moved)
-    improved, left = True, _MOST_MOVES // len(causes)  # each trial moves them all
+    improved, left = True, _MOST_MOVES // len(alone)  # each trial moves them all
     while improved:
         improved = False
-        for cause in causes:
-            for point in points:
+        for cause, tried in alone.items():
+            for point in tried:
+                if point == moved[cause]:
+                    continue
                 if not left:
-                    each = (max(0.0, signed(one, moved[one]) - sign * middle) for one in causes)
-                    return max(best, sign * middle + math.fsum(each))
+                    gains = [sign * (alone[one][by] - middle) for one, by in moved.items()]
+                    return max(best, sign * middle + math.fsum(max(0.0, gain) for gain in gains))
                 left -= 1
                 trial = sign * at({**moved, cause: point})
                 if trial > best + 1e-12:

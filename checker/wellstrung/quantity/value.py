@@ -64,11 +64,13 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         causes = [cause for arg in self._varying.values() for cause in arg.causes]
         return tuple(dict.fromkeys(causes))
 
-    @once
+    @property
     def leaves(self) -> tuple[Quantity, ...]:
         """The leaves under this value, each once."""
-        if self.function is None:
-            return (self,)
+        return (self,) if self.function is None else self._leaves
+
+    @once
+    def _leaves(self) -> tuple[Quantity, ...]:
         found: dict[int, Quantity] = {}
         for arg in self.args.values():
             found |= {id(leaf): leaf for leaf in arg.leaves}
@@ -93,10 +95,17 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         if moves is None:
             assert self.function is not None
             args = self._moved_by.get(cause, ())
-            values = {key: self.args[key]._with(cause, by) for key in args}
+            values = {key: self.args[key]._alone_at(cause, by) for key in args}
             return self.function(**{**self._resting, **values})
         ends = moves.get(cause)
         return self.middle if ends is None else self.middle + abs(by) * ends[by > 0]
+
+    def _alone_at(self, cause: Cause, by: float) -> float:
+        """The same of a cause that moves it, as it was found once where it was tried."""
+        if self._separate is not None:
+            return self._with(cause, by)
+        found = self._alone[cause].get(by)
+        return self._with(cause, by) if found is None else found
 
     @once
     def middle(self) -> float:
@@ -176,11 +185,16 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         if self._slopes is not None and not self._scanned:
             slopes = [self._slopes[key] for key in self._varying]
             return summed(slopes, [arg._moves for arg in self._varying.values()])
-        ends = _SCAN if self._scanned else _ENDS
         return {
-            cause: tuple([self._with(cause, end) - self.middle for end in ends])
-            for cause in self.causes
+            cause: tuple([value - self.middle for value in values.values()])
+            for cause, values in self._alone.items()
         }
+
+    @once
+    def _alone(self) -> Mapping[Cause, Mapping[float, float]]:
+        """The value with each cause alone at each of its points."""
+        points = _SCAN if self._scanned else _ENDS
+        return {cause: {by: self._with(cause, by) for by in points} for cause in self.causes}
 
     @once
     def _kinked(self) -> bool:
@@ -227,10 +241,30 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         if merged is not self:
             return merged.worst
         if self._scanned or len(self.causes) > _ALL_CORNERS_UP_TO:
-            points = (*(_SCAN if self._scanned else _ENDS), 0.0)
-            return extremes.climbed(self.at, self._with, self.middle, self.causes, points)
+            alone = {cause: {**tried, 0.0: self.middle} for cause, tried in self._alone.items()}
+            return extremes.climbed(self._at, self.middle, alone)
         corners = {cause: self._points(cause) for cause in self.causes}
-        return extremes.of_corners(self.at, self.middle, corners)
+        return extremes.of_corners(self._at, self.middle, corners)
+
+    @property
+    def _at(self) -> extremes.At:
+        """`at` for many points of all causes, each argument worked out once for those it has."""
+        function, resting = self.function, self._resting
+        assert function is not None
+        known: dict[tuple[object, ...], float] = {}
+        args = [(key, arg, arg.causes) for key, arg in self._varying.items()]
+
+        def at(moved: Mapping[Cause, float]) -> float:
+            values = {**resting}
+            for key, arg, causes in args:
+                point = (key, *[moved[cause] for cause in causes])
+                found = known.get(point)
+                if found is None:
+                    found = known[point] = arg.at(moved)
+                values[key] = found
+            return function(**values)
+
+        return at
 
     def _points(self, cause: Cause) -> tuple[float, ...]:
         """Where a cause may push the value furthest: at its ends; at rest too, if leaves share it.

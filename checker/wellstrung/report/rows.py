@@ -74,7 +74,8 @@ class Rows:
         row: Row = [figure(quantity.middle), quantity.unit, self._line(quantity)]
         if not quantity.causes:
             return row
-        likely, worst = ([*map(figure, one)] for one in (quantity.likely, quantity.worst))
+        likely = [*map(figure, quantity.likely)]
+        worst = likely if quantity.worst == quantity.likely else [*map(figure, quantity.worst)]
         return [*row, likely] if likely == worst else [*row, likely, worst]
 
     def _line(self, quantity: Quantity) -> str:

@@ -34,18 +34,18 @@ def hung_in_all(plan: Plan, line: Hung) -> tuple[int, int]:
 @cached
 def _copies(plan: Plan) -> Mapping[Part, int]:
     """How many of each part that something hangs from one piece has."""
-    found: dict[Part, int] = {}
+    found = dict.fromkeys(plan.in_run, 1)
+    return {line.source: _count(line.source, plan, found) or 1 for line in plan.hung}
 
-    def count(part: Part) -> int:
-        if part not in found:
-            above = [line for line in plan.hung if line.part is part]
-            found[part] = sum(pieces_hung(line) * on(line.source) for line in above)
-        return found[part]
 
-    def on(source: Part) -> int:
-        return 1 if source in plan.in_run else count(source) or 1
-
-    return {line.source: on(line.source) for line in plan.hung}
+def _count(part: Part, plan: Plan, found: dict[Part, int]) -> int:
+    """How many of a part there are, of which `found` has those that were counted."""
+    if part not in found:
+        above = [line for line in plan.hung if line.part is part]
+        found[part] = sum(
+            pieces_hung(line) * (_count(line.source, plan, found) or 1) for line in above
+        )
+    return found[part]
 
 
 @cached

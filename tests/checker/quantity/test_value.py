@@ -212,5 +212,6 @@ def test_a_climb_that_stops_is_no_narrower_than_its_causes_added_up() -> None:
         every = [moved.get(cause, 0.0) for cause in causes]
         return sum((one - other) ** 2 for one, other in zip(every[::2], every[1::2], strict=True))
 
-    found = climbed(at, lambda cause, by: at({cause: by}), 0.0, causes, (-1.0, 1.0, 0.0))
+    alone = {cause: {by: at({cause: by}) for by in (-1.0, 1.0, 0.0)} for cause in causes}
+    found = climbed(at, 0.0, alone)
     assert found.high >= len(causes)
