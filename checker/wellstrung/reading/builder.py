@@ -31,8 +31,10 @@ MAX_FAULTS = 50
 FORBIDDEN = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]"
 )
-#: A value that YAML cuts short: in `colour: reed #8` the `#8` is a comment.
-_CUT_SHORT = re.compile(r"[ \t]+#[0-9]")
+#: A value that YAML cuts short: in `colour: reed #8` or `reed #a1b2c3` what follows is a comment.
+_CUT_SHORT = re.compile(
+    r"[ \t]+#(?:[0-9]|[0-9a-fA-F]{6}(?![0-9A-Za-z])(?![^\n]*[}\]]))"  # but for braces cut open
+)
 #: Fields of free text and of phrases, whose commas are no slips of anything else.
 _IN_WORDS = frozenset({"because", "note", "title", "maker", "thread", "needle", "colour"})
 #: a word and a number with its unit: more than a size

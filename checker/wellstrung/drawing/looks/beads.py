@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from wellstrung.drawing.canvas import Spot
 from wellstrung.drawing.looks.faces import Laid
 from wellstrung.drawing.looks.sizes import Sizes
+from wellstrung.drawing.looks.tones import grain, grain_of
 from wellstrung.drawing.pen import Pen
 
 #: corners, in parts of the bead's length along its hole and of its outside
@@ -56,6 +57,10 @@ def bead(pen: Pen, sizes: Sizes, name: str, middle: float, *, turned: bool = Fal
             top = middle - height / 2
             spots = [(down + 0.06 * height, wide) for wide, down in spots]
         pen.line([(top + x, y) for x, y in (*spots, spots[0])], sizes.look(name))
+        low, high = min(x for x, _ in spots), max(x for x, _ in spots)
+        lies = math.pi / 2 if turned else 0
+        across = min(outside, high - low)
+        _grain(pen, sizes, name, Laid(top + (low + high) / 2, 0, across, across, lies))
         return
     _seen(pen, sizes, name, Laid(middle, 0, length, outside, math.pi / 2 if turned else 0))
 
@@ -68,9 +73,18 @@ def lay(pen: Pen, sizes: Sizes, name: str, place: Laid, *, as_seen: bool) -> Non
     )
     if place.end_on:
         pen.disc(place.along, wide, sizes.look(name), across=place.across)
-        pen.disc(place.along, _HOLE * wide, "hole", across=place.across)
+        pen.disc(place.along, _HOLE * wide, "bore", across=place.across)
         return
     _seen(pen, sizes, name, replace(place, long=long, wide=wide))
+
+
+def swatch(pen: Pen, sizes: Sizes, name: str, size: float) -> None:
+    """A bead of the key, about the pen's place: so large whatever its own size is."""
+    long, wide = sizes.bead(name)
+    share = size / max(long, wide)
+    at_least = 0.6 * size
+    place = Laid(0, 0, max(long * share, at_least), max(wide * share, at_least))
+    _seen(pen, sizes, name, place)
 
 
 def _seen(pen: Pen, sizes: Sizes, name: str, one: Laid) -> None:
@@ -85,3 +99,8 @@ def _seen(pen: Pen, sizes: Sizes, name: str, one: Laid) -> None:
         pen.line([*spots, spots[0]], look)
     else:
         pen.oval(one.along, one.long, one.wide, look, one.across, one.turn)
+    _grain(pen, sizes, name, one)
+
+
+def _grain(pen: Pen, sizes: Sizes, name: str, one: Laid) -> None:
+    grain(pen, one, grain_of(sizes.number(name)), sizes.colour(name))

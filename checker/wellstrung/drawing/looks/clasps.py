@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 
 from wellstrung.drawing.canvas import Spot
+from wellstrung.drawing.looks.beads import lay
+from wellstrung.drawing.looks.faces import Laid
 from wellstrung.drawing.looks.rings import eye
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.outlines import arc, rod
@@ -204,7 +206,7 @@ def bead_loop(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
         turn = 2 * math.pi * (number + 0.5) / count
         x, y = length / 2 * (1 + math.cos(turn)), wide / 2 * math.sin(turn)
         leaning = math.atan2(wide * math.cos(turn), -length * math.sin(turn))
-        pen.oval(x, along, min(along, outside), sizes.look(bead), y, leaning)
+        lay(pen, sizes, bead, Laid(x, y, along, outside, leaning), as_seen=False)
 
 
 def on_loop(sizes: Sizes, part: Part, length: float) -> Spot:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import cycle, islice
 
+from wellstrung.drawing.colours import colour_of, mixed
+from wellstrung.drawing.looks.tones import grey_of
 from wellstrung.model.beads import bead_mix, beads_named
 from wellstrung.model.item import Missing
 from wellstrung.model.looks import Weave
@@ -13,8 +15,6 @@ from wellstrung.rulebook import Ask
 
 #: a size that the plan leaves open is drawn as this, mm, and dashed
 UNKNOWN = 8.0
-#: the tones that the beads of the palette are drawn in
-_TONES = 6
 
 
 class Sizes:
@@ -23,6 +23,7 @@ class Sizes:
     def __init__(self, ask: Ask) -> None:
         self.ask = ask
         self.plan = ask.plan
+        self._numbers = {name: number for number, name in enumerate(self.plan.beads)}
 
     def mm(self, part: Part, what: str) -> float | None:
         """The middle value of a quantity of a part, or None where the plan lacks a value for it."""
@@ -60,9 +61,34 @@ class Sizes:
         family = self.plan.beads[name].family
         return family.text("outline") if family is not None else ""
 
+    def number(self, bead: str) -> int:
+        """The place of a bead in the palette, from 0."""
+        return self._numbers[bead]
+
+    def colour(self, bead: str) -> str:
+        """The colour of a bead as `#rrggbb`: as its plan says, or a grey."""
+        return self.own_colour(bead) or grey_of(self.number(bead))
+
+    def own_colour(self, bead: str) -> str | None:
+        """The colour that the plan's words give a bead; None where they give none."""
+        item = self.plan.beads[bead]
+        return colour_of(item.text("colour")) if item.has("colour") else None
+
     def look(self, bead: str) -> str:
-        """The look of a bead: the palette has six tones, in the order of the plan."""
-        return f"bead b{list(self.plan.beads).index(bead) % _TONES}"
+        """The look of a bead: its number in the palette, and its colour."""
+        return f"bead b{self.number(bead)} {self.colour(bead)}"
+
+    def from_afar(self, part: Part) -> str:
+        """The look of the beads of a part where each is too small to see: their colours mixed.
+
+        Empty where the plan gives none of them a colour.
+        """
+        mix = self.mix(part)
+        own = {bead: self.own_colour(bead) for bead in mix}
+        if not any(own.values()):
+            return ""
+        classes = " ".join(f"b{self.number(bead)}" for bead in mix)
+        return f"{classes} {mixed((self.colour(bead), n) for bead, n in mix.items())}"
 
     def mix(self, part: Part) -> dict[str, int]:
         """The beads of a part; of a rope with a core of beads those that are seen."""

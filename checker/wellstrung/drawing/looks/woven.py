@@ -7,7 +7,7 @@ from itertools import islice
 
 from msgspec.structs import replace
 
-from wellstrung.drawing.looks.beads import FILLED, lay
+from wellstrung.drawing.looks.beads import lay
 from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.looks.threads import pieces, warp_of
@@ -17,7 +17,7 @@ from wellstrung.model.looks import Braided, Thread, Weave
 from wellstrung.model.parts import Part
 
 #: no more beads of a part are drawn one by one
-MOST_BEADS = 1500
+MOST_BEADS = 1200
 _MOST_BANDS = 200
 #: of a braid from one crossing to the next, in parts of how wide a cord lies; how far it leans, rad
 _CROSSING, _LEAN = 0.85, 0.7
@@ -48,7 +48,8 @@ def worked(
 def banded(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A worked part as an outline with bands of a round length, for where beads are too small."""
     width, band = sizes.across(part), band_of(length)
-    pen.box(0, length, width, "cloth", of_length=sizes.named(part, "length"))
+    look = f"cloth {sizes.from_afar(part)}".strip()
+    pen.box(0, length, width, look, of_length=sizes.named(part, "length"))
     for number in range(1, int(length // band), 2):
         pen.box(number * band, band, width, "band")
 
@@ -150,10 +151,12 @@ def bezel(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     middle = length / 2
     pen.disc(middle, outside, "frame", sizes.named(part, "outside"))
     beads, away = part.count("around", default=0) // 2, (outside + stone) / 4
-    each = min((outside - stone) / 2, 2 * math.pi * away / max(beads, 1)) * FILLED
+    each, thick = 2 * math.pi * away / max(beads, 1), (outside - stone) / 2
     rounds = part.texts("beads")
-    for number in range(beads if each > 0 else 0):  # none where the ring is less than the stone
+    # none where the ring is less than the stone, or where they are too many to be told apart
+    for number in range(beads if 0 < beads <= MOST_BEADS and thick > 0 else 0):
         turn = 2 * math.pi * number / beads
-        tone = sizes.look(rounds[len(rounds) // 2])
-        pen.disc(middle + away * math.cos(turn), each, tone, across=away * math.sin(turn))
+        along, across = middle + away * math.cos(turn), away * math.sin(turn)
+        place = Laid(along, across, each, thick, turn + math.pi / 2)
+        lay(pen, sizes, rounds[len(rounds) // 2], place, as_seen=False)
     pen.disc(middle, stone, "stone")

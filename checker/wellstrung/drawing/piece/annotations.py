@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from wellstrung.common.places import Place
 from wellstrung.drawing import marks
+from wellstrung.drawing.key import draw_key
 from wellstrung.drawing.marks import Mark
 from wellstrung.drawing.piece import labels
 from wellstrung.drawing.piece.body import Body, Shown
@@ -18,6 +19,8 @@ from wellstrung.model.parts import Part
 
 #: the least that a step of a ruler takes on paper, and the least that it counts, mm
 _LEAST_STEP, _CENTIMETRE = 2.4, 10.0
+#: the least that the key of the beads is wide, mm on paper
+_KEY_WIDTH = 120.0
 
 
 class Annotations:
@@ -33,6 +36,9 @@ class Annotations:
             self._ruler()
         left, _, _, bottom = self.canvas.extent
         marks.check_bar(self.canvas, left, bottom + self.canvas.paper(4))
+        left, _, right, bottom = self.canvas.extent
+        wide = max(right - left, self.canvas.paper(_KEY_WIDTH))
+        draw_key(self.canvas, body.sizes, left, bottom + self.canvas.paper(2), wide)
 
     def _label(self) -> None:
         """Names with their marks: of all parts close up, else of what is worked or marked.
