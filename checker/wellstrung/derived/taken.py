@@ -267,15 +267,18 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
 
 def _finding(part: Part) -> str:
     """A finding as a shop asks for it: its kind, the sizes that decide, its metal."""
-    kind = described(part, "closing", "type")
-    noun = "" if part.traits.named_by_type else part.kind.name
     sizes = [
         f"{name.replace('_', ' ')} {part.text(name)}"
         for name in ("size", "bore", "outside", "inside", "wire", "depth", "length")
         if part.has(name) and part.text(name) != units.USUAL and not part.implies(name)
     ]
-    head = " ".join(filter(None, (kind, noun)))
-    return ", ".join(filter(None, (head, *sizes, described(part, "metal"))))
+    return ", ".join(filter(None, (asked_for(part), *sizes, described(part, "metal"))))
+
+
+def asked_for(part: Part) -> str:
+    """The noun by which a shop knows a finding: `soldered jump ring`, `lobster clasp`."""
+    noun = "" if part.traits.named_by_type else part.kind.name
+    return " ".join(filter(None, (described(part, "closing", "type"), noun)))
 
 
 def _adhesives(ask: Quantities) -> Iterator[Taken]:

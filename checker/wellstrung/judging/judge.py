@@ -145,6 +145,7 @@ class Judge:
                     sources=rule.sources,
                     steps=tuple(step.number for step in answer.steps),
                     cuts=answer.cuts,
+                    fault=rule.wrong,
                 ),
                 (),
             )
@@ -247,4 +248,6 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Re
         sources=rule.sources,
         also=tuple(place for place in dict.fromkeys(misfit.also) if place != misfit.place),
         margin=margin,
+        fault=misfit.fault or rule.wrong,
+        why=rule.why,
     )

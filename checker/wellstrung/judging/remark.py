@@ -43,6 +43,9 @@ class Remark(Struct, frozen=True):
     cuts: bool = False
     #: where the value that the words of `remedy` leave open is written, and which values will do
     target: Target | None = None
+    #: what is wrong in a few trade words, and what happens at the bench otherwise
+    fault: str = ""
+    why: str = ""
 
     @property
     def problem(self) -> str:

@@ -86,7 +86,8 @@ class Misfit(Struct, frozen=True):
     `says` marks where it depends on how sure the misfit is: `the bore {is|may be} too tight` takes
     the first wording where `margin` fails over its whole range, the second where it fails over part
     of it. Without a margin the misfit is a matter of counting, and sure. `at_most` lowers the level
-    of one kind of misfit below the rule's own.
+    of one kind of misfit below the rule's own. `fault` says what is wrong, of a rule with more than
+    one way to be wrong.
     """
 
     says: str
@@ -98,6 +99,7 @@ class Misfit(Struct, frozen=True):
     at_most: Level = "error"
     also: tuple[Place, ...] = ()
     working: tuple[str, ...] = ()
+    fault: str = ""
 
 
 class Caution(Struct, frozen=True):

@@ -20,7 +20,8 @@ class Rule(Struct, frozen=True):
     remark about the same parts, or about some of them, makes this one superfluous. `over` is
     `worst` for rules of hold and of safety. `limits` are those that it asks for. `loads` says that
     it judges a load, which what the plan leaves out can only raise: what is known of it may be too
-    much already.
+    much already. `fault` says in a few trade words what is wrong where it does not hold, or what a
+    caution is about: `cap too shallow`, `thread burner or flame`.
     """
 
     name: str
@@ -37,6 +38,14 @@ class Rule(Struct, frozen=True):
     over: Range = "likely"
     limits: tuple[Limit, ...] = ()
     loads: bool = False
+    fault: str = ""
+
+    @property
+    def wrong(self) -> str:
+        """What is wrong where it does not hold, or what to take care of, for a list of them."""
+        if self.fault:
+            return self.fault
+        return self.name.replace("-", " ") if self.level == "caution" else f"not kept: {self.title}"
 
     @property
     def looks_at(self) -> str:

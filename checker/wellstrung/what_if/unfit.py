@@ -63,22 +63,19 @@ def unfit(result: PlanResult) -> Iterator[Unfit]:
         if not remark.counts or not remark.needed:
             continue
         found = [
-            (thing, at)
-            for at in _places(remark)
-            for thing in things
-            if within(at, thing.node.place)
+            (thing, at) for at in _places(remark) for thing in things if thing.node.place.holds(at)
         ]
-        if not found and wearer is not None and within(remark.place, wearer.place):
+        if not found and wearer is not None and wearer.place.holds(remark.place):
             # what does not suit its wearer is the part, not the person
             found = [(part, part.key.place) for part in things if remark.parts == (part.name,)]
         for thing, at in dict(found).items():
-            path = _path(thing.node, at)
+            path = path_to(thing.node, at)
             yield Unfit(_line_of(thing, path), path, remark)
 
 
 def concerns(remark: Remark, place: Place) -> bool:
     """Whether a remark asks to change something at a place of the plan."""
-    return any(within(at, place) for at in _places(remark))
+    return any(place.holds(at) for at in _places(remark))
 
 
 def _places(remark: Remark) -> list[Place]:
@@ -113,17 +110,10 @@ def _line_of(thing: Item, path: tuple[str, ...]) -> str:
     return f"{stone} of {thing.name}" if stone and path[:1] == (stone,) else thing.name
 
 
-def within(inner: Place, outer: Place) -> bool:
-    """Whether one stretch of a file lies in another."""
-    starts = (outer.line, outer.column) <= (inner.line, inner.column)
-    ends = (inner.end_line, inner.end_column) <= (outer.end_line, outer.end_column)
-    return inner.file == outer.file and starts and ends
-
-
-def _path(node: tree.Node, place: Place) -> tuple[str, ...]:
+def path_to(node: tree.Node, place: Place) -> tuple[str, ...]:
     """The field of a group that a place lies in, by the names that lead to it."""
     if isinstance(node, tree.Mapping):
         for name, entry in node.entries.items():
-            if within(place, entry.node.place) and entry.node.place != node.place:
-                return (name, *_path(entry.node, place))
+            if entry.node.place.holds(place) and entry.node.place != node.place:
+                return (name, *path_to(entry.node, place))
     return ()

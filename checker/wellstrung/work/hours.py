@@ -69,6 +69,15 @@ def _student_step(ask: Quantities, number: int) -> Quantity:
     )
 
 
+def in_class(ask: Quantities) -> list[Quantity]:
+    """A student's minutes for each step, none for what is brought ready made; raises Missing."""
+    none = exact("brought ready made", 0.0, "min")
+    return [
+        none if done_at_home(ask.plan, step) else _student_step(ask, step.number)
+        for step in ask.plan.steps
+    ]
+
+
 def _class_time(ask: Quantities) -> Quantity:
     """Minutes of class until a student's hands are done, step after step as the plan has them."""
     plan = ask.plan
@@ -76,11 +85,7 @@ def _class_time(ask: Quantities) -> Quantity:
         raise Missing("`class`, how long it meets")
     if not plan.steps:
         raise Missing("`work`, the steps in their order")
-    none = exact("brought ready made", 0.0, "min")
-    times = {
-        f"t{step.number}": none if done_at_home(plan, step) else _student_step(ask, step.number)
-        for step in plan.steps
-    }
+    times = {f"t{number}": time for number, time in enumerate(in_class(ask), 1)}
     work = for_times(ask, [0.0] * len(plan.steps))
     whole = frozenset(index for index, step in enumerate(plan.steps) if step.verb == "glue")
 

@@ -18,6 +18,7 @@ RULE = Rule(
     family="adhesive",
     subject=Glue,
     check=check,
+    fault="fresh air",
     title="every adhesive comes with a reminder of fresh air",
     why="vapours gather over a small bench, and a class breathes them for a whole evening",
     sources=(

@@ -29,6 +29,7 @@ RULE = Rule(
     family="adhesive",
     subject=Glues,
     check=check,
+    fault="dust and solvent",
     title="steps that roughen or degrease a cap come with a reminder of dust and solvent",
     why="a burr throws brass dust at the face, and a saucer of acetone beside a soldering iron or"
     " a thread burner is a fire",

@@ -30,6 +30,7 @@ RULE = Rule(
     family="adhesive",
     subject=GluedEnd,
     check=check,
+    fault="light-cured glue inside metal",
     title="no adhesive that cures by light is closed into a metal cap",
     why="the resin at the rim sets under the lamp and looks done; behind it the resin stays"
     " liquid, creeps out on warm days and can make the wearer's skin allergic",

@@ -44,6 +44,7 @@ RULE = Rule(
     family="adhesive",
     subject=GluedEnd,
     check=check,
+    fault="glue too thin for the gap",
     title="the adhesive bridges the gap between the rope's end and its cap",
     why="a thin adhesive runs out of a wide joint and leaves only a skin on either side: the cap"
     " looks glued, and a week later it turns on the rope",

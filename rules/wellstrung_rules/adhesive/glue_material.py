@@ -41,6 +41,7 @@ RULE = Rule(
     family="adhesive",
     subject=GluedEnd,
     check=check,
+    fault="glue that harms its thread",
     title="the adhesive suits the thread that it touches",
     why="a thread that has gone stiff beside a joint bends in one place until it breaks",
     sources=(

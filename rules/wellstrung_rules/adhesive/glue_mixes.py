@@ -56,6 +56,7 @@ RULE = Rule(
     family="adhesive",
     subject=GlueUsed,
     check=check,
+    fault="not enough glue",
     title="there is glue enough on hand for all the mixes",
     why=(
         "a joint holds a drop, but each mix of a two-part glue is half a millilitre at least, and"

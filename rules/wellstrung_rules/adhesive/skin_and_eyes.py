@@ -23,6 +23,7 @@ RULE = Rule(
     family="adhesive",
     subject=Glues,
     check=check,
+    fault="gloves and eye protection",
     title="every adhesive comes with a reminder of gloves, eye protection and first aid",
     why="an allergy to epoxy or acrylate resins builds up with every contact, and a splash in the"
     " eye leaves no time to look for the data sheet",

@@ -71,6 +71,7 @@ RULE = Rule(
     family="bench",
     subject=HeldToHouseLimit,
     check=check,
+    fault="outside a limit of the bench",
     title="a quantity keeps to the limit that your bench sets for it under `limits`",
     why=(
         "a school, a shop or a maker has reasons of its own: scales that stop at 60 g, a box that"

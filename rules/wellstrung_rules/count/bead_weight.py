@@ -83,6 +83,7 @@ RULE = Rule(
     family="count",
     subject=PaletteBead,
     check=check,
+    fault="bead size and weight disagree",
     title="a bead's sizes and its count a gram agree with the weight of glass",
     why=(
         "packs are sold by the gram and work is counted in beads: one slip in size or count, and"

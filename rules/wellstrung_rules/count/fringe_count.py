@@ -32,6 +32,7 @@ def check(fringe: HungOnEyes, ask: Ask) -> Answer:
         needed=f"{right}, one for each eye",
         remedies=_remedies(fringe, eyes, right, hung, ask),
         at_most="error" if hung > eyes > 1 else "warning",  # rings can share one eye
+        fault="more drops than eyes" if hung > eyes else "eyes without a drop",
         also=(fringe.eyes.count_place,),
         working=(f"{added} = {hung} hung, {eyes} eyes{run}",),
     )
@@ -80,6 +81,7 @@ RULE = Rule(
     family="count",
     subject=HungOnEyes,
     check=check,
+    fault="drops and eyes differ in number",
     title="as many drops hang from a part as it has eyes for them",
     why="a drop too many has nowhere to hang, and an empty eye in a fringe is seen at once",
     sources=(

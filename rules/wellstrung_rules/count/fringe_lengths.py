@@ -36,6 +36,7 @@ RULE = Rule(
     family="count",
     subject=HungOnEyes,
     check=check,
+    fault="fringe legs uneven",
     title="the legs of a fringe mirror in their bead counts, or go one way (which drop hangs where:"
     " `fringe-mirror`)",
     why="a list of counts is typed once and read by nobody: one bead too many on one side makes a"

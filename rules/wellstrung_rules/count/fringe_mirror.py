@@ -79,6 +79,7 @@ RULE = Rule(
     family="count",
     subject=HungOnEyes,
     check=check,
+    fault="fringe differs left and right",
     title="the drops of a fringe can look the same from both sides (their number: `fringe-count`;"
     " legs of listed counts: `fringe-lengths`)",
     why="a fringe is seen as a whole, and one drop without a match across the middle looks lost",

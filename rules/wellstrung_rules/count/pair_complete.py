@@ -32,6 +32,7 @@ RULE = Rule(
     family="count",
     subject=Piece,
     check=check,
+    fault="one earring of a pair",
     title="a plan of earrings makes both of a pair, so that its supplies cover both",
     why="beads, rings and chain are counted for what the plan makes: one earring is half a pair",
     sources=("counting",),

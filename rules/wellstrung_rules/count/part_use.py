@@ -62,6 +62,7 @@ RULE = Rule(
     family="count",
     subject=Named,
     check=check,
+    fault="something is never used",
     title="every part and every bead of the palette is used somewhere in the plan",
     why="a listed part is bought and put in the kit; a forgotten line under `hung` shows only then",
     sources=("counting",),

@@ -121,6 +121,7 @@ RULE = Rule(
     family="count",
     subject=Woven,
     check=check,
+    fault="repeat does not fit the count",
     title="a repeat of beads, columns or rows fits the count it is woven over",
     why=(
         "a repeat that does not fit breaks where the round closes, or gives a band two different"

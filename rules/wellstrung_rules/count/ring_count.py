@@ -50,6 +50,7 @@ RULE = Rule(
     family="count",
     subject=HungByEyes,
     check=check,
+    fault="an eye without its ring",
     title=(
         "every eye that a part hangs by has its ring (eyes that carry drops are `fringe-count`,"
         " rings on hand `rings-enough`)"

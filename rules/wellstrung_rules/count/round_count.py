@@ -72,6 +72,7 @@ RULE = Rule(
     family="count",
     subject=Woven,
     check=check,
+    fault="beads around taken for a round",
     title="the number of beads around is written as it is meant: in the ring, or in a round",
     why=(
         "patterns quote the beads of the starting ring or the beads of a round, which is half as"

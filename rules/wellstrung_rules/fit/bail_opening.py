@@ -66,6 +66,7 @@ RULE = Rule(
     family="fit",
     subject=GoesRound,
     check=check,
+    fault="bail too narrow",
     title=(
         "a bail, or an eye that hangs without a ring, goes round its rope, strand or chain and runs"
         " along it (a ring round a rope is `ring-room`; whether a closed one gets there at all is"

@@ -102,6 +102,7 @@ RULE = Rule(
     family="fit",
     subject=BandInClasp,
     check=check,
+    fault="clasp does not fit its band",
     title=(
         "the end of a band is no wider than its slide clasp or its ribbon ends, fills them, and is"
         " thin enough to go in"

@@ -19,6 +19,7 @@ RULE = Rule(
     family="fit",
     subject=PaletteBead,
     check=check,
+    fault="beads of an unclear type",
     title="the word for a bead names one type; until it does, its hole and weight may be any's",
     why="a glass pearl of 6 mm takes cord of 0.8 mm, a freshwater pearl of 6 mm often only 0.4 mm",
     sources=(

@@ -88,6 +88,7 @@ RULE = Rule(
     family="fit",
     subject=Woven,
     check=check,
+    fault="bezel does not fit round its stone",
     title=(
         "the ring of a bezel closes round its stone and does not gape (whether it is high enough is"
         " `bezel-depth`)"

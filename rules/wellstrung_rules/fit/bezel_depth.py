@@ -57,6 +57,7 @@ RULE = Rule(
     family="fit",
     subject=Woven,
     check=check,
+    fault="bezel too low for its stone",
     title="a bezel goes up the side of its stone and a bead over its edge, in front and behind",
     why="a bezel that stops at the edge lets the stone drop out, in front or through the back",
     sources=(

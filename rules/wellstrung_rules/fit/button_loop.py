@@ -50,6 +50,7 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
         ),
         margin=passes if tight else stays,
         at_most="error" if tight and not gives else "warning",
+        fault=f"loop too {'small' if tight else 'wide'} for its button",
         also=(part.place_of("button"),),
     )
 
@@ -94,6 +95,7 @@ RULE = Rule(
     family="fit",
     subject=ClaspClosed,
     check=check,
+    fault="loop does not fit its button",
     title="a loop goes over its button, and holds it once it is over",
     why="a loop one bead short is found out when the cuff is done and the button sewn on",
     limits=(LOOP_LOOSE,),

@@ -61,6 +61,7 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
         remedies=_remedies(join, size, needed, low, high, bore),
         margin=tight if too_tight else loose,
         at_most="error" if too_tight else "warning",
+        fault=f"cap too {'small' if too_tight else 'large'}",
         also=(join.rope.key.place,),
         working=(f"in the words of ISO 286-1: {_fit(bore, outside)}",),
     )
@@ -107,6 +108,7 @@ RULE = Rule(
     family="fit",
     subject=RopeInCap,
     check=check,
+    fault="cap does not fit",
     title=(
         "the end of a rope, with its beads or by its nub, enters its end cap, neither forced nor"
         " rattling"

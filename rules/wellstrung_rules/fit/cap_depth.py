@@ -86,6 +86,7 @@ RULE = Rule(
     family="fit",
     subject=RopeInCap,
     check=check,
+    fault="cap too shallow",
     title="the end of a rope goes deep enough into its end cap (how wide it is: `cap-bore`)",
     why=(
         "in a cap like a shallow dish the glue holds a single ring of beads, and the rope is pulled"

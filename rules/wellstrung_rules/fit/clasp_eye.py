@@ -60,6 +60,7 @@ RULE = Rule(
     family="fit",
     subject=EyesMeet,
     check=check,
+    fault="eye too small to link",
     title=(
         "an eye linked into the eye of a clasp or a bail passes it, and it the eye (with a ring:"
         " `ring-through-eye`; whether one opens: `no-way-in`)"

@@ -58,6 +58,7 @@ RULE = Rule(
     family="fit",
     subject=StrandsInCone,
     check=check,
+    fault="cone too small for its strands",
     title="the gathered ends of all strands go into their cone or cap (of a rope: `cap-bore`)",
     why="three strands take more than twice the room of one, and a cone is bought by its look",
     sources=(

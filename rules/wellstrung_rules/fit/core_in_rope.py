@@ -45,6 +45,7 @@ RULE = Rule(
     family="fit",
     subject=CoreInRope,
     check=check,
+    fault="core too thick",
     title="a core that is drawn into a rope goes into its bore",
     why="a core that is too thick splits the rope's beads apart, or cannot be drawn in at all",
     sources=("what goes in is no thicker than the bore: geometry",),

@@ -44,6 +44,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         ),
         margin=tight if too_tight else loose,
         at_most="error" if too_tight else "warning",
+        fault=f"crimp too {'small' if too_tight else 'large'}",
         also=(join.strand.place_of("thread"),),
     )
 
@@ -53,6 +54,7 @@ RULE = Rule(
     family="fit",
     subject=StrandInCrimp,
     check=check,
+    fault="crimp does not fit",
     title="two passes of the wire go through a crimp, and it still closes on them",
     why=(
         "crimps are sold by sizes that mean different things, and one that is too wide looks closed"

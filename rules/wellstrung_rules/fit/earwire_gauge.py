@@ -50,6 +50,7 @@ RULE = Rule(
     family="fit",
     subject=InEar,
     check=check,
+    fault="ear wire of the wrong gauge",
     title="an ear wire is as thick as ears are pierced for",
     why=(
         "a wire of 18 AWG is a needle to an ear pierced for 20, and one as thin as 24 hangs in the"

@@ -72,6 +72,7 @@ RULE = Rule(
     family="fit",
     subject=StopsAt,
     check=check,
+    fault="an end slips through its hole",
     title="what stops at a hole is wider: the loop outside a cone, the turn bead below its leg",
     why="a loop that slips into its cone takes the strands out at the wide side, and a turn bead"
     " that slips into the bead above it lets the whole leg go slack",

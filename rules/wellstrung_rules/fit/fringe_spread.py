@@ -114,6 +114,7 @@ RULE = Rule(
     family="fit",
     subject=HungOnEyes,
     check=check,
+    fault="fringe too crowded",
     title=(
         "what hangs side by side from a row of eyes is no wider than the eyes are apart"
         " (how many hang there is `fringe-count`)"

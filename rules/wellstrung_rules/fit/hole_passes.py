@@ -63,6 +63,7 @@ RULE = Rule(
     family="fit",
     subject=Threaded,
     check=check,
+    fault="bead holes too full of thread",
     title=(
         "the thread passes each woven bead as often as its stitch and a woven-in end need (with the"
         " needle it is `needle-pass`; of a strand it is `string-in-hole`)"

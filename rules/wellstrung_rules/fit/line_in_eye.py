@@ -49,6 +49,7 @@ RULE = Rule(
     family="fit",
     subject=LinesInEye,
     check=check,
+    fault="too many lines in one eye",
     title="the lines of strands go through the one eye or ring that they are tied or crimped to (a"
     " hole each: `strand-holes`)",
     why="the third strand is found not to go through the loop of the clasp when the other two are"

@@ -81,6 +81,7 @@ RULE = Rule(
     family="fit",
     subject=EndLink,
     check=check,
+    fault="end link of the chain too full",
     title=(
         "rings and the next link lie in the end link of a chain with room to move (what passes its"
         " hole is `ring-through-eye`, what a ring holds is `ring-room`)"

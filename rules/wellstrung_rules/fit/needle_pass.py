@@ -42,6 +42,7 @@ RULE = Rule(
     family="fit",
     subject=Threaded,
     check=check,
+    fault="needle too thick",
     title=(
         "the needle passes each bead beside the thread that lies in it (the thread alone is"
         " `hole-passes`, of a strand `string-in-hole`)"

@@ -62,6 +62,7 @@ RULE = Rule(
     family="fit",
     subject=PutOn,
     check=check,
+    fault="does not go over hand or head",
     title="a piece that nothing opens goes on over the hand or the head",
     why="a bangle that fits the wrist stops at the knuckles, and a strung loop at the ears",
     limits=(ELASTIC_STRETCH,),

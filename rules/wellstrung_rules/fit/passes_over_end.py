@@ -79,6 +79,7 @@ RULE = Rule(
     family="fit",
     subject=SlidesOn,
     check=check,
+    fault="bail or ring put on too late",
     title=(
         "a closed bail, ring or eye is on its rope or strand before both ends are made, or passes"
         " one of them (a ring on a capped rope is `capped-too-soon`)"

@@ -17,6 +17,7 @@ RULE = Rule(
     family="fit",
     subject=Threaded,
     check=check,
+    fault="wire too thick for its beads",
     title="the wire of a link or a pin passes the holes of its beads",
     why=(
         "stone holes are drilled from both ends and are narrowest in the middle, where nobody sees"

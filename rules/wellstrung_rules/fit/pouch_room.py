@@ -68,6 +68,7 @@ RULE = Rule(
     family="fit",
     subject=Woven,
     check=check,
+    fault="pouch too small",
     title="what a pouch is made to hold goes into it",
     why="a stone that was to go into the pouch is tried in it when the bottom is closed",
     sources=(

@@ -56,6 +56,7 @@ RULE = Rule(
     family="fit",
     subject=RingHolds,
     check=check,
+    fault="ring opened too far",
     title=(
         "an open ring goes round a rope without being opened too far to close true"
         " (whether it holds the rope at all is `ring-room`)"

@@ -92,6 +92,7 @@ RULE = Rule(
     family="fit",
     subject=RingInUse,
     check=check,
+    fault="ring wire too thin or too thick",
     title=(
         "the wire of an open ring suits its size: thick enough to stay shut, thin enough to bend"
         " (whether it passes an eye is `ring-through-eye`)"

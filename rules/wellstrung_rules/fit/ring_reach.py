@@ -48,6 +48,7 @@ RULE = Rule(
     family="fit",
     subject=RingHolds,
     check=check,
+    fault="ring too small to reach its hole",
     title=(
         "a ring reaches round what stands between a hole and the edge of its part"
         " (an eye of plain wire is `ring-room`)"

@@ -77,6 +77,7 @@ RULE = Rule(
     family="fit",
     subject=RingHolds,
     check=check,
+    fault="ring too full",
     title=(
         "all that a ring holds lies inside it with room to swing"
         " (its wire in each hole is `ring-through-eye`)"

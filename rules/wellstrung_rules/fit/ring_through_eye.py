@@ -68,6 +68,7 @@ RULE = Rule(
     family="fit",
     subject=RingThroughEye,
     check=check,
+    fault="ring wire too thick for an eye",
     title="the wire of a ring passes the hole of every eye it holds (what fits in it: `ring-room`)",
     why=(
         "a ring whose wire does not pass a chain link or a cap's loop is found out with the pliers"

@@ -57,6 +57,7 @@ RULE = Rule(
     family="fit",
     subject=StrandsAtHoles,
     check=check,
+    fault="spacer holes too close",
     title=(
         "strands side by side are no wider than the holes of their spacer bar are apart (a hole for"
         " each strand: `strand-holes`)"

@@ -42,6 +42,7 @@ RULE = Rule(
     family="fit",
     subject=Threaded,
     check=check,
+    fault="line too thick for its beads",
     title=(
         "the line of a strand passes its beads as often as it has to (the thread of woven beads is"
         " `hole-passes`, the needle with it `needle-pass`)"

@@ -37,6 +37,7 @@ RULE = Rule(
     family="fit",
     subject=TailThroughLoop,
     check=check,
+    fault="tail does not go through its ring",
     title="the end of a piece that closes through its ring goes through it, with what hangs there",
     why=(
         "a lariat is put on every day by drawing its tail through: a cap or a drop that catches is"

@@ -84,6 +84,7 @@ RULE = Rule(
     family="fit",
     subject=TipOnStrands,
     check=check,
+    fault="knot or crimp does not suit its tip",
     title=(
         "the line comes into a bead tip, and the knot or crimp there fits the cup and does not slip"
         " out through its hole"

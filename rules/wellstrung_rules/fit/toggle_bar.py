@@ -62,6 +62,7 @@ RULE = Rule(
     family="fit",
     subject=Toggle,
     check=check,
+    fault="toggle bar too short or too long",
     title=(
         "the bar of a toggle is long enough to stay in its ring, and not too long to be passed"
         " (what stands behind the bar is `toggle-swing`)"

@@ -102,6 +102,7 @@ RULE = Rule(
     family="fit",
     subject=Toggle,
     check=check,
+    fault="toggle bar cannot swing",
     title=(
         "half a bar of narrow slack behind a toggle's bar lets it swing through its ring"
         " (the bar's own length is `toggle-bar`)"

@@ -19,6 +19,7 @@ RULE = Rule(
     family="fit",
     subject=StopsAt,
     check=check,
+    fault="wire too thick for its cone",
     title=(
         "the wire of a link passes the narrow hole of its cone (that its loop does not: `end-stop`)"
     ),

@@ -56,6 +56,7 @@ RULE = Rule(
     family="hold",
     subject=Woven,
     check=check,
+    fault="beads too unlike for one grid",
     title="beads in one grid are about equally long",
     why="a longer bead pushes its row apart, and bare thread beside the short ones wears",
     limits=(BEADS_ALIKE,),

@@ -39,6 +39,7 @@ RULE = Rule(
     family="hold",
     subject=GluedJoint,
     check=check,
+    fault="cap not prepared for glue",
     title="the inside of a glued cap is roughened and wiped free of grease",
     why="a new cap is polished and oily inside: the glue cures hard, sticks to the thread and"
     " slides out of the metal like a cork",

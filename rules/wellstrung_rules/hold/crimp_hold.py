@@ -40,6 +40,7 @@ RULE = Rule(
     family="hold",
     subject=StrandInCrimp,
     check=check,
+    fault="crimp too weak",
     title="a crimp holds the piece that hangs from it, with room for wear",
     why="a crimp that looks closed may hold less than half of what its wire bears: the wire slips"
     " out unbroken, and every bead follows",

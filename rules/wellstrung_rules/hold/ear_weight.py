@@ -90,6 +90,7 @@ RULE = Rule(
     family="hold",
     subject=Piece,
     check=check,
+    fault="earring too heavy",
     title="an earring is light enough to be worn all day",
     why="a heavy earring is worn once: by evening the lobe is tired, the piercing stretched, and"
     " the earring hangs with its face to the floor",

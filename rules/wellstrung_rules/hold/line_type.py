@@ -20,6 +20,7 @@ RULE = Rule(
     family="hold",
     subject=ThreadNeeded,
     check=check,
+    fault="line of an unclear type",
     title="the word for a line names one type; until it does, its size and strength may be any's",
     why="shops sell fused line as braided line; the two differ in thickness at the same rating",
     sources=(

@@ -60,6 +60,7 @@ RULE = Rule(
     family="hold",
     subject=ClaspClosed,
     check=check,
+    fault="magnet too weak",
     title="a magnetic clasp holds the weight of the piece when its halves are pulled sideways",
     why="magnets are sold by their straight pull; round a wrist or a neck they slide off each"
     " other at a fifth of it, and the piece is lost without a sound",

@@ -81,6 +81,7 @@ RULE = Rule(
     family="hold",
     subject=Hangs,
     check=check,
+    fault="ring too weak",
     title="a ring holds what hangs from it, with room for wear",
     why="a thin ring does not break: it opens a little each day, until the pendant is gone",
     limits=(HOLD_FACTOR,),

@@ -62,6 +62,7 @@ RULE = Rule(
     family="hold",
     subject=Threaded,
     check=check,
+    fault="thread on a sharp edge",
     title="thread stays off the sharp ends of bugles, crystals and sawn metal beads",
     why="a bugle is a tube snapped to length: in a month of wear its rim saws the thread through",
     sources=(

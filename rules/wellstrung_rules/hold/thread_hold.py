@@ -101,6 +101,7 @@ RULE = Rule(
     family="hold",
     subject=OnThread,
     check=check,
+    fault="thread too weak",
     title="thread that alone carries a weight is strong enough at its knots, with room for wear",
     why="thread breaks at a knot or an edge, years after it was tied, and what hung by it is found"
     " on the pavement or not at all",

@@ -70,6 +70,7 @@ RULE = Rule(
     family="joining",
     subject=Hangs,
     check=check,
+    fault="drop hangs edge on",
     title="what hangs shows the side it is meant to show, as its links turn it",
     why="each link turns the next by a quarter: a flat pendant on one ring too many shows its"
     " edge, and nobody notices until the piece is worn",

@@ -54,6 +54,7 @@ RULE = Rule(
     family="joining",
     subject=HeldInPlace,
     check=check,
+    fault="nothing to hang by",
     title="what hangs has an eye to hang by, or thread that holds it",
     why="a ring needs something to go through: pulled through the last bead of a leg it breaks the"
     " bead, or the thread that the whole leg hangs by",

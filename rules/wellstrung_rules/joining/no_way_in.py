@@ -53,6 +53,7 @@ RULE = Rule(
     family="joining",
     subject=EyesMeet,
     check=check,
+    fault="two closed loops to link",
     title="of two linked loops - ring, eye or chain link - one opens",
     why="a soldered ring and a cast loop cannot be linked, and you find out when everything else"
     " is glued; while the plan is on paper, an open ring between them costs nothing",

@@ -44,6 +44,7 @@ RULE = Rule(
     family="joining",
     subject=StrandsAtHoles,
     check=check,
+    fault="strands without a hole each",
     title="strands side by side have a hole each (`cone-bundle` checks strands gathered in a cone,"
     " `line-in-eye` those that one eye takes)",
     why="a strand without a hole of its own crosses its neighbour, and the row does not lie flat",

@@ -53,6 +53,7 @@ RULE = Rule(
     family="joining",
     subject=TiedTo,
     check=check,
+    fault="thread tied to an open ring",
     title="thread is tied to a loop without a gap",
     why="the gap of a jump ring looks shut and is wider than a thread: in wear the thread slips"
     " out, or the edge of the gap saws it through",

@@ -90,6 +90,7 @@ RULE = Rule(
     family="length",
     subject=Centred,
     check=check,
+    fault="centre off the middle",
     title="the centre of a piece lies in the middle, opposite the middle of the clasp",
     why=(
         "a centre stone looks right on the mat; when worn, the clasp creeps forward on the side"

@@ -77,6 +77,7 @@ RULE = Rule(
     family="length",
     subject=PieceCut,
     check=check,
+    fault="chain cut at the wrong link",
     title="chain is cut in phase, lost links counted (whether there is enough is `chain-enough`)",
     why="a chain cut at the wrong link cannot be repaired, and every piece after it is wrong too",
     sources=("counting along the pattern, worked out for this project",),

@@ -64,6 +64,7 @@ RULE = Rule(
     family="length",
     subject=ChainCut,
     check=check,
+    fault="not enough chain",
     title="the chain on hand gives every piece (where it is cut is `chain-cut`)",
     why=(
         "the lengths alone may be enough, but links are lost at each cut and to stay in phase with"

@@ -41,6 +41,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
             *((Remedy(by_hand),) if off >= 0.5 else ()),  # nobody sets a run nearer than that
         ),
         margin=short if too_short else long,
+        fault=f"piece too {word}",
         also=tuple(rope.place_of("length") for rope in with_length(ask)),
     )
 
@@ -50,6 +51,7 @@ RULE = Rule(
     family="length",
     subject=Piece,
     check=check,
+    fault="length not as planned",
     title="the run adds up to the length that the plan asks for, taut or inside",
     why=(
         "caps, rings and clasp add their own centimetres to the rope; a necklace that is 3 cm off"

@@ -29,6 +29,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
         needed=needed,
         remedies=_remedies(found, needed, written.node.place),
         margin=short if too_short else long,
+        fault=f"piece too {'short' if too_short else 'long'} for its name",
         also=(goal.place,) if goal else (),
     )
 
@@ -82,6 +83,7 @@ RULE = Rule(
     family="length",
     subject=Piece,
     check=check,
+    fault="length does not suit its name",
     title="a necklace has the length that its name promises",
     why="a buyer who orders a princess knows where it should lie, and sends a longer one back",
     sources=(

@@ -36,6 +36,7 @@ RULE = Rule(
     family="length",
     subject=WireLink,
     check=check,
+    fault="pin too short",
     title="a wire link or a pin reaches through its beads and leaves wire for its loops",
     why="a pin that is 5 mm too short cannot be turned into a loop, and the beads have to come off",
     sources=(

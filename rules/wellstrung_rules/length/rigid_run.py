@@ -87,6 +87,7 @@ RULE = Rule(
     family="length",
     subject=Rigid,
     check=check,
+    fault="straight part too long",
     title="what is straight and stiff in the run is short enough for the curve it lies on",
     why=(
         "a bar of 45 mm bridges the wrist: its ends catch in every sleeve, and the bracelet feels"

@@ -71,6 +71,7 @@ RULE = Rule(
     family="length",
     subject=Named,
     check=check,
+    fault="strand ends within its repeat",
     title="a strand of a stated length holds a whole number of its repeats",
     why="a long repeat cannot be cut short: the strand ends early, or in the middle of its pattern",
     limits=(STRAND_OFF,),

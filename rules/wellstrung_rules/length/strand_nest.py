@@ -79,6 +79,7 @@ RULE = Rule(
     family="length",
     subject=StrandsBeside,
     check=check,
+    fault="strands too near in length",
     title="strands side by side have one length, or differ enough to lie beside each other",
     why="a strand a little longer than the next rides over it, and the fall of the rows is lost",
     sources=(

@@ -53,6 +53,7 @@ RULE = Rule(
     family="length",
     subject=Woven,
     check=check,
+    fault="tail too short",
     title="the tail of a thread is long enough to weave in, to tie, or to sew the clasp on",
     why=(
         "a short tail cannot be woven back through enough beads to hold, and the needle comes off"

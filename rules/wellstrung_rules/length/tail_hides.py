@@ -106,6 +106,7 @@ RULE = Rule(
     family="length",
     subject=Woven,
     check=check,
+    fault="no room for the tails",
     title=(
         "the holes of a woven part have room for all its tails (how long a tail is:"
         " `tail-allowance`)"

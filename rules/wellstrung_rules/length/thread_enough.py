@@ -78,6 +78,7 @@ RULE = Rule(
     family="length",
     subject=ThreadNeeded,
     check=check,
+    fault="not enough thread",
     title="the thread on hand weaves every part with its tails (how it is cut is `working-length`)",
     why="the end of the spool comes in the middle of a rope, and another make has another feel",
     sources=(

@@ -118,6 +118,7 @@ def _misfit(
         ),
         margin=margin,
         at_most=level,
+        fault=f"piece too {'small' if more > 0 else 'large'} for its wearer",
         also=(place,),
     )
 
@@ -127,6 +128,7 @@ RULE = Rule(
     family="length",
     subject=Fitted,
     check=check,
+    fault="does not fit its wearer",
     title="the piece closes round the wearer, with ease where a table gives one",
     why=(
         "a thick rope loses three times its thickness on the inside: a bracelet that is right on"

@@ -78,6 +78,7 @@ RULE = Rule(
     family="length",
     subject=Woven,
     check=check,
+    fault="working thread too long or too short",
     title="thread is cut neither so long that it tangles nor so short that it is all tail",
     why=(
         "an over-long thread knots and frays on its way through every bead, and a short one costs"

@@ -48,6 +48,7 @@ RULE = Rule(
     family="supply",
     subject=BeadsNeeded,
     check=check,
+    fault="not enough beads",
     title="the beads on hand weave every part (what is left over is `spare-share`)",
     why="a second tube bought later is of another lot, and the change of colour shows in the rope",
     sources=(

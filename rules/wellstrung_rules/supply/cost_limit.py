@@ -38,6 +38,7 @@ RULE = Rule(
     family="supply",
     subject=Budgeted,
     check=check,
+    fault="over the budget",
     title="everything for the piece, bought in whole packs, stays within its `budget:`",
     why=(
         "beads are priced by the gram and bought by the tube: the last two rounds of a rope can"

@@ -54,6 +54,7 @@ RULE = Rule(
     family="supply",
     subject=BeadsNeeded,
     check=check,
+    fault="beads of more than one lot",
     title="the beads of a part come from one lot, of the several listed (how many: `beads-enough`)",
     why=(
         "lots of one colour differ a little in dye and firing, and the place where the next lot"

@@ -45,6 +45,7 @@ RULE = Rule(
     family="supply",
     subject=RingsNeeded,
     check=check,
+    fault="not enough rings",
     title=(
         "the rings on hand are as many as the run and what hangs take (whether each has an eye is"
         " `ring-count`)"

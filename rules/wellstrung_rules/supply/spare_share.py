@@ -36,6 +36,7 @@ RULE = Rule(
     family="supply",
     subject=BeadsNeeded,
     check=check,
+    fault="no spare beads",
     title="some beads are left over for culling (whether the rope can be woven is `beads-enough`)",
     why=(
         "some seed beads are chipped, crooked or too tight for the needle; the ones set aside are"

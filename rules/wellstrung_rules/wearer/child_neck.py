@@ -89,6 +89,7 @@ RULE = Rule(
     family="wearer",
     subject=Worn,
     check=check,
+    fault="no breakaway for a child",
     title="what goes round a child's neck breaks away when it catches",
     why="a necklace that catches on a slide or a door handle can strangle; in one study a mean"
     " pull of 724 g (7.1 N) closed an airway, far below what most clasps hold",

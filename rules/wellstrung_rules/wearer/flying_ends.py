@@ -28,6 +28,7 @@ RULE = Rule(
     family="wearer",
     subject=Cutting,
     check=check,
+    fault="cut ends that fly",
     title="all wire, pins and chain that are cut come with a reminder of eye protection",
     why="a cut link or wire end flies across the table at eye level, and so does the tail behind a"
     " crimp",

@@ -24,6 +24,7 @@ RULE = Rule(
     family="wearer",
     subject=Piece,
     check=check,
+    fault="thread burner or flame",
     title="steps that finish thread come with a reminder about thread burners",
     why="the wire of a thread burner glows within a second and looks cold again before it is",
     sources=("care with thread burners and flames: common practice, no source",),

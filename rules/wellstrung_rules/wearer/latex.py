@@ -23,6 +23,7 @@ RULE = Rule(
     family="wearer",
     subject=OnElastic,
     check=check,
+    fault="latex in elastic",
     title="elastic comes with a question about latex",
     why="a covered cord does not show its core, and somebody who knows of an allergy to gloves"
     " does not expect it in a bracelet",

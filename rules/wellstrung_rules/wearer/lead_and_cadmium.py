@@ -35,6 +35,7 @@ RULE = Rule(
     family="wearer",
     subject=MetalParts,
     check=check,
+    fault="lead or cadmium in metal",
     title="where a metal may hold lead or cadmium, the plan has a statement from the supplier",
     why="both are swallowed when a piece is sucked or bitten, and neither shows in a finding",
     sources=(

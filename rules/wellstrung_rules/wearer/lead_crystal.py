@@ -38,6 +38,7 @@ RULE = Rule(
     family="wearer",
     subject=BeadsOnChild,
     check=check,
+    fault="lead in crystal",
     title="a child's piece with beads that may be lead crystal comes with a warning",
     why="a child sucks on what sparkles; the lead in crystal does not show, and no polish keeps"
     " all of it in",

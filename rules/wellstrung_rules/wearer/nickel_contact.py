@@ -26,6 +26,7 @@ RULE = Rule(
     family="wearer",
     subject=MetalParts,
     check=check,
+    fault="nickel on the skin",
     title="where a metal may release nickel, the plan has a statement from the supplier",
     why="an allergy to nickel starts with a clasp or a post, and then rules out many pieces",
     sources=(

@@ -31,6 +31,7 @@ RULE = Rule(
     family="wearer",
     subject=InEar,
     check=check,
+    fault="metal through a piercing",
     title="what goes through a piercing comes with the limit of nickel for it",
     why="the inside of a piercing is not protected as skin is: an amount of nickel that a clasp"
     " may release on the neck can start an allergy here",

@@ -23,6 +23,7 @@ RULE = Rule(
     family="wearer",
     subject=Worn,
     check=check,
+    fault="small parts for a child",
     title="a piece for a child under three comes with a warning of small parts",
     why="when a child bites through a thread, a hundred beads come loose at once",
     sources=(

@@ -28,6 +28,7 @@ RULE = Rule(
     family="wearer",
     subject=Worn,
     check=check,
+    fault="strangling",
     title="what goes round a child's neck comes with a warning that it can strangle",
     why="a breakaway that passes its test still holds about nine times the force that closed an"
     " airway in a study of children's necklaces",

@@ -59,6 +59,7 @@ RULE = Rule(
     family="wearer",
     subject=ClaspClosed,
     check=check,
+    fault="magnets",
     title="every magnetic clasp comes with a warning for children and for implants",
     why="the magnets of a clasp are small and bright, and over the years their glue lets go",
     sources=(

@@ -58,6 +58,7 @@ RULE = Rule(
     family="work",
     subject=RingOnCappedRope,
     check=check,
+    fault="capped before a closed ring is on",
     title="a closed ring is on the rope before both its ends are capped",
     why="a glued cap stays on, and a ring that does not open will not pass it",
     sources=("a solid ring passes only what is narrower than its inside: geometry",),

@@ -65,6 +65,7 @@ RULE = Rule(
     family="work",
     subject=ClassMeets,
     check=check,
+    fault="too long for the class",
     title="a student can make the piece in the hours of the class",
     why="otherwise students go home with half a rope and a loose cap; in a class that meets once,"
     " a joint that needs a day has nowhere to cure",

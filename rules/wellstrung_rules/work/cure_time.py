@@ -86,6 +86,7 @@ RULE = Rule(
     family="work",
     subject=GluedJoint,
     check=check,
+    fault="glue has no time to cure",
     title="a glued joint rests until it has cured: first until it can be handled, then fully",
     why="five-minute epoxy sets in minutes and looks done, but carries weight only after about a"
     " day; a cap pulled off at the clasp takes the rope's end with it",

@@ -45,6 +45,7 @@ RULE = Rule(
     family="work",
     subject=ThreadEnds,
     check=check,
+    fault="glued before threads are finished",
     title="thread ends are finished before the rope is glued into a cap",
     why="a tail at a glued end can be neither woven in nor tightened; if it is cut short there,"
     " the last rounds come loose under the cap",

@@ -28,6 +28,7 @@ RULE = Rule(
     family="work",
     subject=JoinAtWork,
     check=check,
+    fault="a join that no step makes",
     title="every join of the piece is made by a step, if the plan has steps",
     why="if a step is missing, whoever follows the list is left with loose parts, and closes the"
     " last ring on the doorstep, without pliers",

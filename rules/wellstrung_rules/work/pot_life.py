@@ -82,6 +82,7 @@ RULE = Rule(
     family="work",
     subject=Mixed,
     check=check,
+    fault="mixed glue used too late",
     title="a mix of adhesive is used up before it begins to gel",
     why="a five-minute epoxy is stringy by the time the third cap is on, and no longer wets metal"
     " or thread: that joint lets go first",

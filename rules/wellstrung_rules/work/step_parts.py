@@ -85,6 +85,7 @@ RULE = Rule(
     family="work",
     subject=PartAtWork,
     check=check,
+    fault="steps leave out a part",
     title="every part of the piece is made by a step, and before another step needs it",
     why="a class follows the steps line by line: a cap that no step names stays on the table, and"
     " a drop that is hung before it is cut stops everybody",

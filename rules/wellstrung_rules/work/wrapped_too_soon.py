@@ -32,6 +32,7 @@ RULE = Rule(
     family="work",
     subject=WrappedLoop,
     check=check,
+    fault="loop wrapped too soon",
     title="what a wrapped loop takes is in it before the loop is wrapped",
     why="a wrapped loop does not open again: the chain that should hang in it is still on the mat,"
     " and the wire is cut off and made anew",

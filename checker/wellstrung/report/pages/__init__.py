@@ -19,10 +19,11 @@ from wellstrung.report.pages import listings, since, tables
 from wellstrung.report.pages.cut_bars import cut_bars
 from wellstrung.report.pages.front import front
 from wellstrung.report.pages.measurements import measurements
+from wellstrung.report.pages.of_class import class_page
 from wellstrung.report.pages.remarks import numbered, right
 from wellstrung.report.pages.rendering import render
 from wellstrung.report.pages.tables import Table
-from wellstrung.report.pages.time_line import Row, time_line, time_lines
+from wellstrung.report.pages.time_line import Row, time_line
 from wellstrung.report.pages.work_order import order_of
 from wellstrung.report.writer import Options
 
@@ -116,28 +117,7 @@ def folder(
     """The pages of a folder of plans, by file name: `index.html` and one sheet for each plan."""
     names = dict(zip(_file_names(result), result.plans, strict=True))
     plans = dict(sorted(names.items(), key=lambda one: severity(one[1]), reverse=True))
-    orders = [(result.called(plan), order_of(plan)) for plan in plans.values()]
-    rows = [Row(title, order, student=True) for title, order in orders if order and order.steps]
-    index = render(
-        "class.html",
-        result=result,
-        large=options.large,
-        since=since.of_class(result),
-        rows=[
-            (name, plan, listings.written(plan, "maker"), plan.fix_first)
-            for name, plan in plans.items()
-        ],
-        time_lines=list(time_lines(rows)),
-        orders=rows,
-        checkpoints=[
-            (result.called(plan), one.what, "; ".join(one.changes))
-            for plan in result.plans
-            for one in measurements(plan)
-            if one.changes
-        ],
-        sizes=tables.whole_sizes(result.plans),
-        cautions=listings.cautions_of_class(result),
-    )
+    index = class_page(result, plans, options)
     return {
         "index.html": index,
         **{name: sheet(plan, checker, options) for name, plan in plans.items()},

@@ -7,7 +7,7 @@ from string import ascii_uppercase
 
 from msgspec import Struct
 
-from wellstrung.judging.result import HeldCheck, PlanResult, Result
+from wellstrung.judging.result import HeldCheck, PlanResult
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity
 
@@ -60,12 +60,11 @@ def passed(result: PlanResult) -> dict[str, list[HeldCheck]]:
 
 
 class Care(Struct, frozen=True):
-    """A safety text: its letter, a short name, and the plans or the steps that it is for."""
+    """A safety text: its letter, what it is about, and the steps that it is for."""
 
     letter: str
     name: str
     says: str
-    plans: tuple[str, ...] = ()
     steps: tuple[int, ...] = ()
 
 
@@ -73,22 +72,9 @@ def cautions(result: PlanResult) -> list[Care]:
     """Every safety text of a plan once; those of a step have a letter, for the step to name."""
     letters = iter(ascii_uppercase)
     return [
-        Care(next(letters, "…") if one.steps else "", _plainly(one.rule), one.says, (), one.steps)
+        Care(next(letters, "…") if one.steps else "", one.fault, one.says, one.steps)
         for one in {one.says: one for one in result.cautions}.values()
     ]
-
-
-def cautions_of_class(result: Result) -> list[Care]:
-    """Every safety text once, with the plans that it is for."""
-    found: dict[str, dict[str, None]] = defaultdict(dict)
-    for plan in result.plans:
-        for remark in plan.cautions:
-            found[remark.says][result.called(plan)] = None
-    return [Care("", "", says, tuple(plans)) for says, plans in found.items()]
-
-
-def _plainly(rule: str) -> str:
-    return rule.replace("-", " ")
 
 
 def cures(result: PlanResult) -> list[tuple[str, Quantity]]:

@@ -26,7 +26,7 @@ from wellstrung.report.pages.rendering import render
 from wellstrung.report.pages.tables import to_take
 from wellstrung.report.pages.work_order import in_words, order_of
 from wellstrung.report.writer import Options
-from wellstrung.what_if.unfit import concerns, within
+from wellstrung.what_if.unfit import concerns
 from wellstrung.what_if.work_found import steps_of, with_work
 
 PLAIN = Options()
@@ -96,7 +96,7 @@ def instructions(result: PlanResult) -> list[Instruction]:
     of_work = {
         index
         for index, remark in enumerate(result.numbered)
-        if any(within(remark.place, step.place) for step in plan.steps)
+        if any(step.place.holds(remark.place) for step in plan.steps)
     }
     first: dict[int, int] = {}  # the step that a remark, by its place in the list, is said at
     found = []
@@ -160,7 +160,7 @@ def _things(plan: Plan) -> list[dict[str, Item]]:
 
 def _names(step: Step, remark: Remark) -> bool:
     """Whether a remark is about the line of a step."""
-    return concerns(remark, step.place) or any(within(at, step.place) for at in remark.also)
+    return concerns(remark, step.place) or any(step.place.holds(at) for at in remark.also)
 
 
 def _is_about(remark: Remark, things: Mapping[str, Item]) -> bool:
