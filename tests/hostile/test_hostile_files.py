@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 import os
-import re
+import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -12,8 +14,8 @@ import yaml
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from generated.survives import inside
 from running import Run
-from wellstrung.common.places import Place
 from wellstrung.judging.checker import Checker
 from wellstrung.reading import parser
 from wellstrung.reading.parser import MAX_BYTES, read, read_text
@@ -107,6 +109,28 @@ def test_a_name_that_steers_a_terminal_is_spelt_out(tmp_path: Path) -> None:
     assert read(path).file == f"{tmp_path}/\\udcff\\x1b[31m.yaml"
 
 
+@pytest.mark.parametrize("name", ["-", "/dev/stdin"])
+def test_one_plan_is_read_from_standard_input(name: str, tmp_path: Path) -> None:
+    (tmp_path / "bench.yaml").write_text("bench: 1\n")
+    ran = subprocess.run(
+        [sys.executable, "-m", "wellstrung", "check", name, "-", "/dev/stdin", "--as", "json"],
+        input=Path("tests/plans/slack_tide_collar.yaml").read_bytes(),
+        cwd=tmp_path,
+        capture_output=True,
+        check=False,
+    )
+    (plan,) = json.loads(ran.stdout)["plans"]
+    assert ran.returncode == 0 and plan["title"] == "Slack Tide collar"
+    assert (plan["file"], plan["bench"]) == ("standard input", "bench.yaml")
+
+
+def test_standard_input_that_is_closed_is_said(tmp_path: Path) -> None:
+    line = f"{sys.executable} -m wellstrung check - <&-"
+    ran = subprocess.run(line, shell=True, capture_output=True, text=True, check=False)
+    assert ran.returncode == 1 and ran.stderr == ""
+    assert "`standard input` cannot be read: it is closed" in ran.stdout
+
+
 def test_a_plan_that_steers_a_terminal_is_shown_without(run: Run, tmp_path: Path) -> None:
     plan = tmp_path / "plan.yaml"
     plan.write_text("plan: 1\ntitle: a\x1b[31mb")
@@ -149,15 +173,6 @@ BOMBS = {
 def test_bombs_are_refused_or_told_in_the_usual_way(name: str, checker: Checker) -> None:
     result = checker.check_text(BOMBS[name])
     assert result.remarks and result.outcome in ("not checked yet", "not makeable")
-
-
-def inside(text: str, place: Place) -> bool:
-    lines = re.split("\r\n|\r|\n", text)
-    begins, ends = place[1:3], place[3:5]
-    return begins <= ends and all(
-        1 <= line <= len(lines) and 1 <= column <= len(lines[line - 1]) + 1
-        for line, column in (begins, ends)
-    )
 
 
 SCRAPS = [

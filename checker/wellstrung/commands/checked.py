@@ -88,9 +88,12 @@ def checked_alone(options: argparse.Namespace, checker: Checker) -> tuple[PlanRe
 
 
 def inputs(options: argparse.Namespace, result: Result) -> list[Path]:
-    """Every file that was read for a result: plans, benches, drawers and rules."""
+    """Every file that was read for a result: plans, benches, drawers and rules.
+
+    In a folder that is every file that could be read.
+    """
     named = [*options.rule_files, *(path for path in (options.bench, options.drawer) if path)]
-    plans = [Path(plan.file) for plan in result.plans]
+    plans = [one for path in options.plans for one in (path, *path.rglob("*.y*ml"))]
     plans += [Path(plan.since.file) for plan in result.plans if plan.since is not None]
     benches = [Path(plan.bench) for plan in result.plans if plan.bench]
     drawers = [Path(file) for plan in result.plans for file in plan.beside]

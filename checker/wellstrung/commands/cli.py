@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from importlib import import_module
 from typing import TYPE_CHECKING
 
-from wellstrung.commands.output import BROKEN
+from wellstrung.commands.output import BROKEN, note
 from wellstrung.commands.parser import add_brought, commands_of, parser
 from wellstrung.plugins import entry_points
 from wellstrung.plugins.error import HostError
@@ -23,6 +23,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; returns the exit code."""
     if arguments is None:  # a process of its own: nothing that it loads is garbage
         gc.disable()
+    if sys.stdout is None:  # as Python leaves it where it is closed
+        note("the output is closed: nothing can be shown")
+        return BROKEN
     whole = parser()
     try:
         others = _commands_of_others(whole, sys.argv[1:] if arguments is None else arguments)
@@ -31,13 +34,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
         run = other.run if other else import_module(f"wellstrung.commands.{options.command}").run
         code: int = run(options)
     except HostError as error:
-        print(f"wellstrung: {error}", file=sys.stderr)
+        note(str(error))
         return BROKEN
     except KeyboardInterrupt:
-        print("wellstrung: stopped before the end", file=sys.stderr)
+        note("stopped before the end")
         return BROKEN
     except BrokenPipeError:  # the reader has seen enough
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return BROKEN
+    except OSError as error:  # as of a current folder that is gone
+        note(f"{error.filename or 'a file or a folder'}: {(error.strerror or str(error)).lower()}")
         return BROKEN
     return code
 

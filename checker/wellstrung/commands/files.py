@@ -59,6 +59,8 @@ def plans(named: Sequence[Path], *, bench_is_named: bool = False) -> Iterator[Pa
     """
     seen: set[Path] = set()
     for path in named:
+        if str(path) == "/dev/stdin":
+            path = parser.STDIN
         if not path.is_dir():
             if path not in seen and _is_plan_named(path):
                 seen.add(path)

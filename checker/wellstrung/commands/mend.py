@@ -63,7 +63,7 @@ class _Plan:
 
 def run(options: argparse.Namespace) -> int:
     """List what can be written, write what is chosen and check again; the exit code."""
-    if options.plans == [Path("-")]:
+    if str(options.plans[0]) in ("-", "/dev/stdin"):
         note("`mend` writes into the plan's file, and standard input is none: name the file")
         return BROKEN
     plan = _Plan(options)

@@ -6,7 +6,7 @@ import argparse
 import re
 from pathlib import Path
 
-from wellstrung.commands.output import OK, save
+from wellstrung.commands.output import OK, save, show
 from wellstrung.plugins.error import HostError
 
 _FILES = Path(__file__).parent / "new_files"
@@ -26,5 +26,5 @@ def run(options: argparse.Namespace) -> int:
         text = (_FILES / f"{what}.{ending}.txt").read_text(encoding="utf-8")
         pages[Path(f"{module}.{ending}")] = text.replace("@NAME@", name).replace("@MODULE@", module)
     save(pages, (), force=options.force)
-    print(f"its cases: pytest -p wellstrung.testing {module}.yaml")
+    show(f"its cases: pytest -p wellstrung.testing {module}.yaml")
     return OK

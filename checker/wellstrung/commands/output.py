@@ -3,36 +3,79 @@
 from __future__ import annotations
 
 import argparse
+import codecs
 import os
 import sys
 from collections.abc import Iterable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from wellstrung.common.wording import nearest
+from wellstrung.common.wording import nearest, spelt_out
 from wellstrung.plugins.error import HostError
 from wellstrung.report.writer import Options
 
 OK, WRONG, BROKEN = 0, 1, 2
 #: what the head of every page of ours holds
 _OURS = b'<meta name="generator" content="wellstrung">'
-#: Signs that some terminals lack.
-ASCII = str.maketrans(
-    {
-        "±": "+/-",
-        "×": "x",
-        "π": "pi",
-        "°": " deg",
-        "²": "2",
-        "½": "1/2",
-        "┃": "|",
-        "—": "-",
-        "…": "...",
-        "£": "GBP ",
-        "€": "EUR ",
-        "¥": "JPY ",
-    }
-)
+#: Signs that some terminals lack, as they can be read in ASCII. Any other loses its accent.
+_IN_ASCII = {
+    **{"±": "+/-", "×": "x", "π": "pi", "°": " deg", "µ": "u", "μ": "u", "≈": "~", "−": "-"},
+    **{"≤": "<=", "≥": ">=", "→": "->", "┃": "|", "│": "|", "─": "-", "█": "#"},
+    **dict.fromkeys("‐‑‒–—", "-"),
+    **dict.fromkeys("•‣▪·", "*"),
+    **dict.fromkeys("‘’‚′", "'"),
+    **dict.fromkeys("“”„«»″", '"'),
+    **{"£": "GBP ", "€": "EUR ", "¥": "JPY "},
+    **{
+        "ß": "ss",
+        "æ": "ae",
+        "Æ": "AE",
+        "œ": "oe",
+        "Œ": "OE",
+        "ø": "o",
+        "Ø": "O",
+        "ł": "l",
+        "Ł": "L",
+    },
+}
+
+
+def in_encoding(text: str, encoding: str) -> str:
+    """A text as an encoding can hold it: signs that it lacks are written with those it has.
+
+    >>> in_encoding("0.5 µg/cm² ≈ ½ × 3 − 1…", "ascii"), in_encoding("16½ in, 45° · Zoë", "ascii")
+    ('0.5 ug/cm2 ~ 1/2 x 3 - 1...', '16 1/2 in, 45 deg * Zoe')
+    >>> in_encoding("0.5 µg/cm² ≈ 1", "latin-1")
+    '0.5 µg/cm² ~ 1'
+    """
+    return text.encode(encoding, "wellstrung").decode(encoding)
+
+
+def _instead(error: UnicodeError) -> tuple[str, int]:
+    """The signs for those that an encoding lacks, and where to go on (as `codecs` asks for)."""
+    assert isinstance(error, UnicodeEncodeError)
+    written = ""
+    for at in range(error.start, error.end):
+        sign = _sign(error.object[at])
+        before = written[-1:] or error.object[max(0, at - 1) : at]
+        if before.isdigit() and "/" in sign:
+            sign = f" {sign}"  # 16½ is not 161/2
+        elif before in ("", " "):
+            sign = sign.lstrip()
+        written += sign
+    return written, error.end
+
+
+def _sign(sign: str) -> str:
+    if sign in _IN_ASCII:
+        return _IN_ASCII[sign]
+    from unicodedata import normalize  # few names need it
+
+    base = normalize("NFKD", sign).replace("\u2044", "/")
+    return base.encode("ascii", "ignore").decode() or "?"
+
+
+codecs.register_error("wellstrung", _instead)
 
 
 def looks(options: argparse.Namespace) -> Options:
@@ -63,11 +106,7 @@ def columns() -> int:
 
 def show(text: str) -> None:
     """Print, in ASCII where the terminal cannot show more; raises HostError if it cannot."""
-    encoding = sys.stdout.encoding or "ascii"
-    try:
-        text.encode(encoding)
-    except UnicodeEncodeError:
-        text = text.translate(ASCII).encode(encoding, "replace").decode(encoding)
+    text = in_encoding(text, sys.stdout.encoding or "ascii")
     with _printing():
         sys.stdout.write(text + "\n")
         sys.stdout.flush()
@@ -99,8 +138,9 @@ def _printing() -> Iterator[None]:
 
 def answer(question: str) -> str | None:
     """What a person types after a question; None at the end of the input."""
-    sys.stdout.write(question)
-    sys.stdout.flush()
+    with _printing():
+        sys.stdout.write(in_encoding(question, sys.stdout.encoding or "ascii"))
+        sys.stdout.flush()
     if sys.stdin.isatty():
         _wait_for_keys()
     line = sys.stdin.readline()
@@ -128,8 +168,12 @@ def _wait_for_keys() -> None:
 
 
 def note(says: str) -> None:
-    """A line beside the output, on the error stream."""
-    print(f"wellstrung: {says}", file=sys.stderr)
+    """A line beside the output, on the error stream; where that is closed or full, it is lost."""
+    if sys.stderr is None:  # as Python leaves it where it is closed
+        return
+    with suppress(OSError):
+        lines = "\n".join(map(spelt_out, says.split("\n")))
+        print(in_encoding(f"wellstrung: {lines}", sys.stderr.encoding or "ascii"), file=sys.stderr)
 
 
 def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool = False) -> None:
@@ -141,17 +185,12 @@ def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool 
     read = [path for path in inputs if path.exists()]
     for path in pages:
         if any(path.exists() and path.samefile(one) for one in read):
-            raise HostError(f"{path} is read for the page: give another --out")
+            raise HostError(f"{path} is one of the files that are read: give another --out")
         if not force and path.is_file() and not _is_ours(path):
             raise HostError(f"{path} is there already and is not a page of ours: take --force")
-    for path, page in pages.items():
-        try:
-            path.parent.mkdir(parents=True, exist_ok=True)
-            write_whole(path, page.encode())
-        except OSError as error:
-            raise HostError(f"{path} cannot be written: {error.strerror or error}") from None
+    write_all({path: page.encode() for path, page in pages.items()})
     more = f" and {len(pages) - 1} more beside it" if len(pages) > 1 else ""
-    show(f"wrote {next(iter(pages))}{more}")
+    show(spelt_out(f"wrote {next(iter(pages))}{more}"))
 
 
 def _is_ours(path: Path) -> bool:
@@ -162,23 +201,39 @@ def _is_ours(path: Path) -> bool:
         return False
 
 
-def write_whole(path: Path, data: bytes) -> None:
-    """Write all of a file or nothing; a device is written to as it is."""
-    if path.exists() and not path.is_file():
-        path.write_bytes(data)
-        return
-    path = path.resolve()  # what a link leads to is written, the link stays
-    part = path.with_name(f".{path.name}.{os.getpid()}.part")
+def write_all(files: Mapping[Path, bytes]) -> None:
+    """Write all of these files or none; raises HostError. A device is written to as it is.
+
+    Each is written beside its place first, and moved there when all of them are.
+    """
+    parts: dict[Path, Path] = {}
+    path = Path()
     try:
-        with part.open("xb") as stream:
-            stream.write(data)
-            stream.flush()
-            os.fsync(stream.fileno())
-        if path.exists():
-            part.chmod(path.stat().st_mode & 0o777)
-        part.replace(path)
+        for path, data in files.items():
+            path.parent.mkdir(parents=True, exist_ok=True)
+            if path.exists() and not path.is_file():
+                path.write_bytes(data)
+                continue
+            at = path.resolve()  # what a link leads to is written, the link stays
+            parts[at] = at.with_name(f".{os.getpid()}-{len(parts)}.part")
+            _write(parts[at], data)
+            if at.exists():
+                parts[at].chmod(at.stat().st_mode & 0o777)
+        for path, part in parts.items():
+            part.replace(path)
+    except OSError as error:
+        raise HostError(f"{path} cannot be written: {error.strerror or error}") from None
     finally:
-        part.unlink(missing_ok=True)
+        for part in parts.values():
+            part.unlink(missing_ok=True)
+
+
+def _write(path: Path, data: bytes) -> None:
+    """Write a new file, to the disk."""
+    with path.open("xb") as stream:
+        stream.write(data)
+        stream.flush()
+        os.fsync(stream.fileno())
 
 
 def unknown(what: str, names: Iterable[str], known: Iterable[str]) -> int | None:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from wellstrung.commands.output import columns
+from wellstrung.commands.output import columns, show
 from wellstrung.plugins.error import HostError
 
 if TYPE_CHECKING:
@@ -26,6 +26,10 @@ class _Parser(argparse.ArgumentParser):
     def _get_formatter(self) -> argparse.HelpFormatter:
         return self.formatter_class(prog=self.prog, width=columns() - 2)  # type: ignore[call-arg]
 
+    def print_help(self, file: object = None) -> None:
+        """Show the help as any other text is shown."""
+        show(self.format_help().rstrip())
+
 
 class _Version(argparse.Action):
     """Looks the version up only when it is asked for."""
@@ -33,7 +37,7 @@ class _Version(argparse.Action):
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
         from importlib.metadata import version
 
-        print(f"wellstrung {version('wellstrung')}")
+        show(f"wellstrung {version('wellstrung')}")
         parser.exit()
 
 

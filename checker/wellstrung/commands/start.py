@@ -37,11 +37,11 @@ def run(options: argparse.Namespace) -> int:
         note(_STOPPED)
         return OK
     except EOFError:
-        print()
+        show("")
         note("the input ended: nothing was written")
         return BROKEN
     except KeyboardInterrupt:
-        print()
+        show("")
         note(_STOPPED)
         return BROKEN
 
@@ -68,7 +68,8 @@ def _written(tried: Tried, options: argparse.Namespace, *, asking: bool) -> int:
             break
         if given:
             out = Path(given if given.endswith(PLAN_ENDINGS) else f"{given}.yaml")
-    save({out: tried.text}, force=True)
+    read = [one for one in (options.answers, options.bench, *options.rule_files) if one]
+    save({out: tried.text}, read, force=True)
     show(f"check it with: wellstrung check {out}")
     return OK
 

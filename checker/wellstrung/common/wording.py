@@ -35,6 +35,17 @@ def visible(text: str) -> str:
     )
 
 
+def spelt_out(text: str) -> str:
+    r"""The name of a file for reports: it may hold bytes that are no text, or steer a terminal.
+
+    >>> spelt_out("\udcff\x1b[31m.yaml"), spelt_out("caf\xe9.yaml")
+    ('\\udcff\\x1b[31m.yaml', 'caf\xe9.yaml')
+    """
+    return "".join(
+        sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in text
+    )
+
+
 #: a name that YAML reads as text as it stands, between the commas of `{...}`
 _PLAIN = re.compile(r"[A-Za-z][\w'-]*(?: [\w'-]+)*")
 _CODE = re.compile("`[^`]*`")

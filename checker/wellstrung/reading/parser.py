@@ -4,18 +4,22 @@ from __future__ import annotations
 
 import codecs
 import stat
+import sys
+from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
 import yaml
 
 from wellstrung.common.places import Fault, Place
+from wellstrung.common.wording import spelt_out
 from wellstrung.reading.builder import FORBIDDEN, Builder, code
 from wellstrung.reading.tree import BREAK, Mapping, Read
 from wellstrung.reading.yaml_errors import fault_of
 
 MAX_BYTES = 4 * 1024 * 1024
-_TOO_LARGE = "`{}` is larger than 4 MB, more than any {} needs"
+#: the name by which a command reads one plan from standard input
+STDIN = Path("-")
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -46,22 +50,23 @@ def read(path: Path, expected: Expected = PLAN) -> Read:
 
 def text_of(path: Path, expected: Expected = PLAN) -> Read:
     """The text of a file, not looked at yet; or faults, never an exception."""
-    file = _printable(path)
+    file = "standard input" if path == STDIN else spelt_out(str(path))
     try:
-        status = path.stat()
-        if not stat.S_ISREG(status.st_mode):
-            return _refused(file, f"`{file}` is not a regular file: name a {expected.name} file")
-        if status.st_size > MAX_BYTES:
-            return _refused(
-                file, f"`{file}` is larger than 4 MB, more than any {expected.name} needs"
-            )
-        with path.open("rb") as stream:
-            data = stream.read(MAX_BYTES + 1)
+        if path == STDIN:
+            data = _standard_input()
+        else:
+            if not stat.S_ISREG(path.stat().st_mode):
+                return _refused(
+                    file, f"`{file}` is not a regular file: name a {expected.name} file"
+                )
+            with path.open("rb") as stream:
+                data = stream.read(MAX_BYTES + 1)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         return _refused(file, f"`{file}` cannot be read: {reason.lower()}")
     if len(data) > MAX_BYTES:
-        return _refused(file, _TOO_LARGE.format(file, expected.name))
+        says = f"`{file}` is larger than 4 MB, more than any {expected.name} needs"
+        return _refused(file, says)
     wide = _wide_encoding(data)
     if wide:
         return _refused(file, f"`{file}` is written in {wide}: save it as UTF-8")
@@ -115,6 +120,13 @@ def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
     return Read(file, text, usable, sorted(builder.faults, key=lambda fault: fault.place))
 
 
+@cache  # it can be read once
+def _standard_input() -> bytes:
+    if sys.stdin is None:  # as Python leaves it where it is closed
+        raise ValueError("it is closed")
+    return sys.stdin.buffer.read(MAX_BYTES + 1)
+
+
 def allowed(text: str, file: str, expected: Expected) -> Read:
     """A text, or the fault of a character that no file of ours may hold."""
     text = text.removeprefix("\ufeff")
@@ -148,13 +160,6 @@ def _wide_encoding(data: bytes) -> str:
     if head[:2] in (b"\xff\xfe", b"\xfe\xff") or sorted(zeros[:2]) == [False, True]:
         return "UTF-16"
     return ""
-
-
-def _printable(path: Path) -> str:
-    """A file's name for reports: it may hold bytes that are no text, or steer a terminal."""
-    return "".join(
-        sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in str(path)
-    )
 
 
 def _defused(text: str) -> str:

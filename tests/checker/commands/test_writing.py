@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import errno
+import os
+import subprocess
+import sys
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
 
-from running import SHARED, Run
+from running import ROOT, SHARED, Run
+from wellstrung.commands.output import save
+from wellstrung.commands.rewriting import rewrite
+from wellstrung.plugins.error import HostError
 
 GOOD = SHARED / "slack_tide_collar.yaml"
 
@@ -25,7 +33,9 @@ def test_no_page_is_written_over_what_was_read(force: list[str], run: Run, plan:
         before = (plan.parent / read).read_bytes()
         ran = run("sheet", "plan.yaml", "--out", read, *force, cwd=plan.parent)
         assert (ran.code, ran.out) == (2, "")
-        assert ran.err == f"wellstrung: {read} is read for the page: give another --out\n"
+        assert (
+            ran.err == f"wellstrung: {read} is one of the files that are read: give another --out\n"
+        )
         assert (plan.parent / read).read_bytes() == before
 
 
@@ -80,3 +90,131 @@ def test_pieces_of_one_title_show_their_files(run: Run, plan: Path) -> None:
     ran = run("check", "plan.yaml", "second.yaml", cwd=plan.parent, COLUMNS="120")
     assert "Slack Tide collar plan.yaml" in ran.out
     assert "Slack Tide collar second.yaml" in ran.out
+
+
+def test_what_start_reads_is_not_written_over(run: Run, tmp_path: Path) -> None:
+    answers = ROOT / "tests" / "checker" / "start" / "answers" / "elastic_bracelet.yaml"
+    mine = tmp_path / "mine.yaml"
+    mine.write_bytes(answers.read_bytes())
+    ran = run("start", "--answers", mine, "--out", mine, "--force")
+    assert ran.code == 2 and "is one of the files that are read" in ran.err
+    assert mine.read_bytes() == answers.read_bytes()
+
+
+def test_names_that_steer_a_terminal_are_spelt_out_and_their_files_kept(
+    run: Run, plan: Path
+) -> None:
+    odd = plan.rename(plan.with_name("tide\x1b[31m\x07.yaml"))
+    before = odd.read_bytes()
+    for given in (odd, plan.parent):
+        ran = run("sheet", given, "--out", odd, "--force")
+        assert ran.code == 2 and "is one of the files that are read" in ran.err
+        assert "\x1b" not in ran.err and "tide\\x1b[31m\\x07.yaml" in ran.err
+        assert odd.read_bytes() == before
+    ran = run("sheet", odd, cwd=plan.parent)
+    assert ran.code == 0 and "\x1b" not in ran.out + ran.err
+
+
+Break = Callable[[int], None]
+
+
+def full(_: int) -> None:
+    raise OSError(errno.ENOSPC, "No space left on device")
+
+
+def interrupted(_: int) -> None:
+    raise KeyboardInterrupt
+
+
+def at_call(number: int, of: Callable[..., object], breaks: Break) -> Callable[..., object]:
+    """A function that breaks when it is called for the n-th time."""
+    calls = iter(range(1, 100))
+
+    def call(*arguments: object, **named: object) -> object:
+        if next(calls) == number:
+            breaks(number)
+        return of(*arguments, **named)
+
+    return call
+
+
+def in_folder(folder: Path) -> Mapping[str, str]:
+    return {path.name: path.read_text(encoding="utf-8") for path in folder.iterdir()}
+
+
+@pytest.mark.parametrize("breaks", [full, interrupted])
+@pytest.mark.parametrize("number", [1, 2])
+def test_pages_are_written_all_or_none(
+    number: int, breaks: Break, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "one.html").write_text("mine", encoding="utf-8")
+    monkeypatch.setattr(os, "fsync", at_call(number, os.fsync, breaks))
+    with pytest.raises((HostError, KeyboardInterrupt)) as raised:
+        save({tmp_path / "one.html": "new", tmp_path / "two.html": "new"}, force=True)
+    assert in_folder(tmp_path) == {"one.html": "mine"}
+    assert str(raised.value).endswith(
+        " cannot be written: No space left on device" * (breaks is full)
+    )
+
+
+@pytest.mark.parametrize("breaks", [full, interrupted])
+@pytest.mark.parametrize("what", ["open", "replace"])
+@pytest.mark.parametrize("number", range(1, 7))
+def test_a_plan_and_its_drawer_are_mended_together_or_not_at_all(
+    number: int, what: str, breaks: Break, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    plan, drawer = tmp_path / "plan.yaml", tmp_path / "drawer.yaml"
+    plan.write_text("bore: 8 mm", encoding="utf-8")
+    drawer.write_text("hole: 1 mm", encoding="utf-8")
+    before = in_folder(tmp_path)
+    changes = {plan: ("bore: 8 mm", "bore: 9 mm"), drawer: ("hole: 1 mm", "hole: 2 mm")}
+    with monkeypatch.context() as patched:
+        patched.setattr(Path, what, at_call(number, getattr(Path, what), breaks))
+        try:
+            copies = rewrite(changes)
+        except (HostError, KeyboardInterrupt) as error:
+            assert breaks is interrupted or "No space left on device" in str(error)
+            copies = {}
+    after = in_folder(tmp_path)
+    if copies:
+        assert {after[copies[path].name] for path in changes} == {*before.values()}
+        assert (after["plan.yaml"], after["drawer.yaml"]) == ("bore: 9 mm", "hole: 2 mm")
+    else:
+        assert after == before
+
+
+@pytest.mark.skipif(not Path("/proc/self").exists(), reason="no folder that nobody can write to")
+def test_a_folder_that_takes_no_files_is_said_in_one_line(run: Run, plan: Path) -> None:
+    ran = run("sheet", plan, "--out", "/proc/page.html")
+    assert ran.code == 2 and ran.out == ""
+    assert ran.err == "wellstrung: /proc/page.html cannot be written: No such file or directory\n"
+
+
+#: what is run in a shell, and what its error stream says of it
+UNHEARD = {
+    "full": ("check {} >/dev/full", "the output cannot be written: No space left on device"),
+    "full, a list": ("supplies {} --as csv >/dev/full", "the output cannot be written: No space"),
+    "full, the version": ("--version >/dev/full", "the output cannot be written: No space left"),
+    "full, the help": ("check --help >/dev/full", "the output cannot be written: No space left"),
+    "closed": ("check {} >&-", "the output is closed: nothing can be shown"),
+    "notes to a full disk": ("check {} --bench none.yaml 2>/dev/full", ""),
+    "notes to a closed stream": ("check {} --bench none.yaml 2>&-", ""),
+    "no folder": ("check {}", "no such file or directory"),
+}
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no full disk to write to")
+@pytest.mark.parametrize("how", UNHEARD)
+def test_an_output_that_takes_nothing_is_said_in_one_line(how: str, plan: Path) -> None:
+    line, says = UNHEARD[how]
+    gone = "mkdir gone && cd gone && rmdir ../gone && " if how == "no folder" else ""
+    done = subprocess.run(
+        f"{gone}{sys.executable} -m wellstrung {line.format(plan.name)}",
+        shell=True,
+        cwd=plan.parent,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 2 and done.stdout == ""
+    assert says in done.stderr and done.stderr.count("\n") == bool(says)

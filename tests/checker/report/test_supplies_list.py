@@ -16,7 +16,7 @@ from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
 from running import SAMPLES, SHARED
-from wellstrung.commands.output import ASCII
+from wellstrung.commands.output import in_encoding
 from wellstrung.derived.purchase import Needed
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import understood
@@ -136,7 +136,7 @@ def test_no_line_is_wider_than_the_page(width: int) -> None:
 
 
 def test_without_colour_and_unicode_it_is_plain() -> None:
-    text = write(of(COLLAR), Options(80, ascii_only=True)).translate(ASCII)
+    text = in_encoding(write(of(COLLAR), Options(80, ascii_only=True)), "ascii")
     assert text.isascii() and "\x1b[" not in text and "GBP 5.25" in text
     assert "\x1b[" in write(of(COLLAR), Options(80, colour=True))
 
