@@ -8,17 +8,48 @@ from collections.abc import Callable
 from generated.choices import Choices, pick
 
 #: what means something to YAML, to the reader of sizes, or to a terminal
-SCRAPS = tuple(
-    scrap.encode()
-    for scrap in (
-        *("", " ", "\n", "\n  ", "\r", "\r\n", "\t", ",", ":", ": ", "- ", "#", " #", "'", '"', "`"),
-        *("[", "]", "{", "}", "[]", "{}", "&a ", "*a", "!!str ", "|\n", ">\n", "? ", "<<: ", "---\n"),
-        *("0", "-1", "1e9", "1e400", "-0", ".5", "010", "1:30", "0x1f", "999999999999", "null", "~"),
-        *("yes", "mm", " in", " 8 mm", " ±", "± 0 mm", "..", "1/0", "½", "²", " per ", "%", "AWG"),
-        *("plan: 2", "from: ", "repeat: ", "of: ", "times: ", "count: ", "kind: ", ".a", ".b"),
-        *("\u202e", "\u200b", "\ufeff", "\u00a0", "\u2028", "\x1b[31m", "\x00", "é", "\U0001f4ff"),
-    )
-) + (b"\xff", b"\xc3", b"\xed\xa0\x80")
+SCRAPS = (
+    *(
+        scrap.encode()
+        for scrap in (
+            *"\n\r\t,:#'\"`0~\u202e\u200b\ufeff\u00a0\u2028\x00é\U0001f4ff½²%",
+            *(
+                ": ",
+                "- ",
+                " #",
+                "[]",
+                "{}",
+                "[",
+                "]",
+                "{",
+                "}",
+                "&a ",
+                "*a",
+                "!!str ",
+                "|\n",
+                ">\n",
+            ),
+            *(
+                "? ",
+                "<<: ",
+                "---\n",
+                "\r\n",
+                "\n  ",
+                "-1",
+                "1e9",
+                "1e400",
+                "-0",
+                ".5",
+                "010",
+                "1:30",
+            ),
+            *("0x1f", "999999999999", "null", "yes", "mm", " in", " 8 mm", " ±", "± 0 mm", "1/0"),
+            *("..", " per ", "AWG", "plan: 2", "from: ", "repeat: ", "of: ", "times: ", "count: "),
+            *("kind: ", ".a", ".b", "\x1b[31m"),
+        )
+    ),
+    *(b"\xff", b"\xc3", b"\xed\xa0\x80"),
+)
 _NUMBER = re.compile(rb"\d+(?:\.\d+)?")
 _WORD = re.compile(rb"[A-Za-z][A-Za-z_-]+")
 _NUMBERS = (b"0", b"1", b"-3", b"0.001", b"7", b"250", b"100000", b"1e12", b"3.14159265358979")

@@ -1,4 +1,4 @@
-"""Whatever a file holds, its result is plain: no internal error, places inside it, a sound report."""
+"""Whatever a file holds, its result is plain: no internal error, and places inside it."""
 
 from __future__ import annotations
 

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from generated.choices import Seeded, pick
-from generated.folders import seeded_folders
+from generated.choices import Seeded, chance, pick
+from generated.folders import Folder, seeded_folders
 from generated.mutated import mutated
 from generated.plans import seeded
 from generated.survives import reports_well, survives
@@ -24,15 +24,18 @@ ALL = 10
 
 
 @cache
-def _sources() -> list[bytes]:
-    plans = [*seeded(120), *(folder.plan for folder in seeded_folders(10))]
-    return [plan.encode() for plan in plans]
+def _sources() -> list[Folder]:
+    return [*map(Folder, seeded(120)), *seeded_folders(40)]
 
 
-def changed(number: int) -> bytes:
-    """The n-th changed plan; it is the same whenever it is asked for."""
+def changed(number: int) -> tuple[bytes, bytes]:
+    """The n-th changed plan and its drawer; they are the same whenever they are asked for."""
     choices = Seeded(f"mutated {number}")
-    return mutated(choices, pick(choices, _sources()), pick(choices, _sources()))
+    folder, other = pick(choices, _sources()), pick(choices, _sources())
+    plan, drawer = folder.plan.encode(), folder.drawer.encode()
+    if drawer and chance(choices, 50):
+        return plan, mutated(choices, drawer, (other.drawer or other.plan).encode())
+    return mutated(choices, plan, other.plan.encode()), drawer
 
 
 def broken(numbers: range, folder: Path, quick: Checker, whole: Checker) -> list[str]:
@@ -40,8 +43,10 @@ def broken(numbers: range, folder: Path, quick: Checker, whole: Checker) -> list
     found = []
     for number in numbers:
         try:
+            plan, drawer = changed(number)
+            (folder / "drawer.yaml").write_bytes(drawer)
             checker = quick if number % ALL else whole
-            result = survives(checker, folder / "plan.yaml", changed(number))
+            result = survives(checker, folder / "plan.yaml", plan)
             if not number % ALL:
                 reports_well(result)
         except Exception as error:  # each is listed; what stops the test itself is not caught

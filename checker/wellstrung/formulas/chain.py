@@ -9,7 +9,7 @@ last: links are skipped until the pattern comes round to either.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from itertools import islice
+from itertools import cycle, islice
 
 
 def links_from(pattern: Sequence[str], first: str) -> Iterator[str]:
@@ -37,12 +37,10 @@ def piece(pattern: Sequence[str], first: str, counts: int | Mapping[str, int]) -
     ((kind, wanted),) = counts.items()
     if kind not in pattern or wanted < 1:
         raise ValueError(f"no piece has {wanted} of `{kind}`: the pattern is {' '.join(pattern)}")
-    links: list[str] = []
-    for link in links_from(pattern, first):
-        links.append(link)
-        if links.count(kind) == wanted:
-            return links
-    raise AssertionError("links_from never ends")
+    once = list(islice(links_from(pattern, first), len(pattern)))
+    at = [number for number, link in enumerate(once) if link == kind]
+    rounds, more = divmod(wanted - 1, len(at))
+    return list(islice(cycle(once), rounds * len(pattern) + at[more] + 1))
 
 
 def in_phase(pattern: Sequence[str], links: Sequence[str], every: int) -> bool:
@@ -81,10 +79,11 @@ def stride(pattern: Sequence[str], links: Sequence[str], *, soldered: bool) -> i
     >>> stride(['loop', 'bar'], ['loop', 'bar'], soldered=False)
     2
     """
-    every = len(links) + (1 if soldered else 0)
-    while not in_phase(pattern, links, every):
-        every += 1
-    return every
+    least = len(links) + (1 if soldered else 0)
+    # one of them is so many times round the pattern
+    return next(
+        every for every in range(least, least + len(pattern)) if in_phase(pattern, links, every)
+    )
 
 
 def _links_at(pattern: Sequence[str], start: int, count: int) -> list[str]:
@@ -95,6 +94,17 @@ def _is_at(pattern: Sequence[str], start: int, links: Sequence[str]) -> bool:
     """Whether a piece of these links lies there, as it is or turned end for end."""
     found = _links_at(pattern, start, len(links))
     return list(links) in (found, found[::-1])
+
+
+def _next_at(pattern: Sequence[str], start: int, links: Sequence[str]) -> int:
+    """The first place from `start` on where a piece of these links lies; ValueError if none is.
+
+    Whole pieces are compared, not first links: a pattern may hold the same link twice in a row.
+    """
+    for at in range(start, start + len(pattern)):
+        if _is_at(pattern, at, links):
+            return at
+    raise ValueError(f"no piece of this chain is {' '.join(links)}")
 
 
 def run_of(pattern: Sequence[str], pieces: Sequence[Sequence[str]], *, soldered: bool) -> list[str]:
@@ -118,9 +128,7 @@ def _places(
     end = list(pattern).index(pieces[0][0])
     for number, links in enumerate(pieces):
         at = end + (1 if number and soldered else 0)
-        # compare whole pieces, not first links: a pattern may hold the same link twice in a row
-        while not _is_at(pattern, at, links):
-            at += 1
+        at = _next_at(pattern, at, links)
         end = at + len(links)
         yield range(at, end)
 
@@ -187,7 +195,5 @@ def begins_behind(
     soldered: bool,
 ) -> tuple[int, float]:
     """Where the next piece begins behind a piece, and the insides lost up to there."""
-    start = end + (1 if soldered else 0)
-    while not _is_at(pattern, start, links):
-        start += 1
+    start = _next_at(pattern, end + (1 if soldered else 0), links)
     return start, sum(insides[link] for link in _links_at(pattern, end, start - end))

@@ -136,10 +136,11 @@ class Checker:
         if prices:
             bench = replace(bench, prices={**prices, **bench.prices})
         read, said = self._spelled_out(read)
-        faults = faults or (*said, *_elsewhere(schema.check(read, self._known), said))
+        shape = (*said, *_elsewhere(schema.check(read, self._known), said))
+        not_taken, faults = faults, faults or shape
         if faults:
             kinds, stitches = self.installed.kinds, self.installed.stitches
-            names = build.names_beside(read, faults, kinds, stitches, bench)
+            names = build.names_beside(read, (*not_taken, *shape), kinds, stitches, bench)
             return _refused(read, (*faults, *_elsewhere(names, said)), beside)
         plan, faults = self._built(read, bench, drawer)
         if plan is None:

@@ -28,9 +28,14 @@ class Phrase:
         self._left = node.text
 
     def take(self, pattern: Pattern | re.Pattern[str]) -> tree.Scalar | None:
-        """The first words of a pattern, in the author's spelling; its first group if it has one."""
+        """The first words of a pattern, in the author's spelling; its first group if it has one.
+
+        What is given has at least one sign: taking again and again comes to an end.
+        """
         found = pattern.search(self._left)
-        return self._taken(*found.span(found.lastindex or 0), found.span()) if found else None
+        if not found or not found[0]:
+            return None
+        return self._taken(*found.span(found.lastindex or 0), found.span())
 
     def take_word(self, meanings: Mapping[str, str], *, head: bool = False) -> tree.Scalar | None:
         """The longest known words; their value is what they mean, their text the author's.

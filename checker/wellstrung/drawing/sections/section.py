@@ -199,7 +199,9 @@ class Section:
         top = self._top if self._marks else self.canvas.extent[1] - self.paper(5)
         self._top = top
         at = x
-        while any(abs(at - other) < step for other in self._marks):
+        for _ in range(2 * len(self._marks)):  # a mark is in the way twice at most
+            if all(abs(at - other) >= step for other in self._marks):
+                break
             at += step
         for number, one in enumerate(several):
             middle = at + number * step

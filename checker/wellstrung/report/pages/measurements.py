@@ -23,6 +23,8 @@ from wellstrung.rulebook import Ask
 
 #: so far below and above its middle a measurement is tried, and in how many steps
 _LOW, _HIGH, _STEPS = 0.4, 1.8, 28
+#: halvings that find an edge to 0.1 micrometre in a kilometre
+_HALVINGS = 60
 #: a threshold of a passed check is given where it lies within so many times the worst spread
 _NEAR = 2.5
 
@@ -190,7 +192,9 @@ def held_for(margin: Quantity, taken: Quantity) -> Window | None:
 
 def _edge(margin: Quantity, taken: Quantity, held: float, failed: float) -> float:
     """Where a margin begins to fail between a value for which it holds and one for which not."""
-    while abs(held - failed) > 1e-4:
+    for _ in range(_HALVINGS):
+        if abs(held - failed) <= 1e-4:
+            break
         middle = (held + failed) / 2
         if _holds(margin, taken, middle):
             held = middle
