@@ -79,7 +79,8 @@ def _twice(choices: Choices, text: bytes, _: bytes) -> bytes:
 
 def _put_in(choices: Choices, text: bytes, _: bytes) -> bytes:
     at, _end = _span(choices, text)
-    return text[:at] + pick(choices, SCRAPS) + text[at:]
+    scrap: bytes = pick(choices, SCRAPS)
+    return text[:at] + scrap + text[at:]
 
 
 def _moved(choices: Choices, text: bytes, _: bytes) -> bytes:

@@ -212,6 +212,26 @@ def test_no_bytes_raise(data: bytes) -> None:
         path.unlink()
 
 
+_HEAD = "plan: 1\ntitle: Tag\npiece: bracelet\n"
+#: plans that broke a stage once, found by changing right ones
+ONCE = {
+    "no drawer, a bead of no size": "drawer: drawer.yaml\nbeads: {a: {type: round, size: 6/3}}\n"
+    "parts: {b: {from: c}, d: {kind: strand, stitch: strung, beads: a, count: 3}}\n",
+    "no drawer, a kind that is none": "drawer: drawer.yaml\nbeads: {a: {type: round}}\n"
+    "parts: {b: {from: c}, d: {kind: woven stitch}}\nhung: [{from: d}]\n",
+    "beads that have no names": "beads: {a: {type: round, size: 8/0}}\nwork: [string d]\n"
+    "parts: {d: {kind: strand, stitch: strung, beads: [{}, [], a], count: 3}}\n",
+    "beads that are a number": "beads: {a: {type: round, size: 8/0}}\nwork: [string d]\n"
+    "parts: {d: {kind: strand, stitch: strung, beads: 2.5, count: 3}}\n",
+}
+
+
+@pytest.mark.parametrize("name", ONCE)
+def test_what_broke_once_does_not_again(name: str, checker: Checker) -> None:
+    result = checker.check_text(_HEAD + ONCE[name])
+    assert result.remarks and not result.failures
+
+
 words = st.sampled_from(
     ["plan", "parts", "run", "cap", "kind", "end cap", "bore", "8 mm", "8", "no", "010", "~", "x:y"]
 )

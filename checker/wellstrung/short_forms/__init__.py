@@ -166,10 +166,11 @@ def _by_words(parts: tree.Node) -> dict[str, str]:
     for name, entry in parts.entries.items():
         for field in ("beads", "core_bead", "outer"):
             beads = _node(entry.node, field)
-            value = beads.value if beads is not None else ()
-            for bead_name in dict.fromkeys([value] if isinstance(value, str) else value or ()):
-                if isinstance(bead_name, str):
-                    users.setdefault(bead_name, []).append(name)
+            listed = beads.items if isinstance(beads, tree.Sequence) else [beads]
+            for bead_name in dict.fromkeys(
+                one.text for one in listed if isinstance(one, tree.Scalar)
+            ):
+                users.setdefault(bead_name, []).append(name)
     alone = {word: {*made} for word, made in users.items()}
     of_beads = {word: min(made) for word, made in alone.items() if len(made) == 1}
     return of_beads | {name: name for name in parts.entries}
