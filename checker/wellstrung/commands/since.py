@@ -50,6 +50,7 @@ class Earlier:
         if not olds:
             raise HostError(f"there is no earlier plan in {self._old}")
         pairs = self._pairs(result.plans, olds)
+        self._checked([*pairs.values()])
         folders = [path for path in self._options.plans if path.is_dir()]
         gone = [file for file in olds if file not in pairs.values()] if folders else []
         return replace(

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+import json
+from collections import Counter, defaultdict, deque
+from collections.abc import Mapping
 from typing import Any
 
 from wellstrung.model.plan import Plan
 
 #: by the name of a part or a bead, all that its plan says of it and where it stands
 _Entries = Mapping[str, tuple[Any, frozenset[object]]]
+
+#: so many parts that stand beside the same one are compared
+_SOME = 50
 
 
 def renamed(old: Plan, new: Plan) -> dict[str, str]:
@@ -40,27 +44,57 @@ def _left(
     before: _Entries, after: _Entries, known: Mapping[str, str]
 ) -> tuple[list[str], list[str]]:
     """The names that only one of the two has, of what is not known to be renamed."""
+    taken = {*known.values()}
     return (
         [name for name in before if name not in after and name not in known],
-        [name for name in after if name not in before and name not in known.values()],
+        [name for name in after if name not in before and name not in taken],
     )
 
 
 def _matched(before: _Entries, after: _Entries, known: Mapping[str, str]) -> dict[str, str]:
     """The entries that have a new name, each with the one that shares most places with it."""
     went, came = _left(before, after, known)
+    nowhere: dict[str, deque[str]] = defaultdict(deque)
+    there: dict[tuple[str, object], list[str]] = defaultdict(list)
+    for name in came:
+        fields, places = after[name]
+        if not places:
+            nowhere[_key(fields, {})].append(name)
+        for place in places:
+            there[_key(fields, {}), place].append(name)
     found: dict[str, str] = {}
+    taken: set[str] = set()
     for name in went:
         fields, places = before[name]
-        alike = {
-            other: len(places & after[other][1])
-            for other in came
-            if other not in found.values() and same(fields, after[other][0], known)
-        }
-        best = max(alike, key=alike.__getitem__, default=None)
-        if best is not None and (alike[best] or not (places or after[best][1])):
+        keys = dict.fromkeys((_key(fields, {}), _key(fields, known)))
+        shared = Counter(
+            other
+            for key in keys
+            for place in places
+            for other in there.get((key, place), ())[:_SOME]
+            if other not in taken
+        )
+        best = max(shared, key=shared.__getitem__, default=None)
+        if best is None and not places:
+            best = next((nowhere[key].popleft() for key in keys if nowhere[key]), None)
+        if best is not None:
             found[name] = best
+            taken.add(best)
     return found
+
+
+def _key(fields: Any, names: Mapping[str, str]) -> str:
+    """The fields of an entry in one text, whatever their order."""
+    return json.dumps(_in_names(fields, names), sort_keys=True, default=str)
+
+
+def _in_names(value: Any, names: Mapping[str, str]) -> Any:
+    """Plain data of a plan with parts and beads by their new names."""
+    if isinstance(value, str):
+        return names.get(value, value)
+    if isinstance(value, dict):
+        return {_in_names(key, names): _in_names(one, names) for key, one in value.items()}
+    return [_in_names(one, names) for one in value] if isinstance(value, list) else value
 
 
 def _beads(plan: Plan) -> _Entries:
@@ -109,14 +143,9 @@ def came_and_went(
     old: Plan, new: Plan, names: Mapping[str, str]
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The parts and beads that only the new plan has, and those that only the old one had."""
-    before = [names.get(name, name) for name in _all(old)]
-    after = [*_all(new)]
-    return _without(after, before), _without(before, after)
-
-
-def _all(plan: Plan) -> Iterator[str]:
-    return iter((*plan.beads, *plan.parts))
-
-
-def _without(some: Sequence[str], others: Sequence[str]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(name for name in some if name not in others))
+    before = dict.fromkeys(names.get(name, name) for name in (*old.beads, *old.parts))
+    after = dict.fromkeys((*new.beads, *new.parts))
+    return (
+        tuple(name for name in after if name not in before),
+        tuple(name for name in before if name not in after),
+    )

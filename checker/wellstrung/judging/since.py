@@ -83,6 +83,12 @@ class _Remarks:
         for was, now in self._same():
             self._then[now].append(was)
             self._now[was].append(now)
+        self._shown_then = {one for each in self._of_old for one in each}
+        self._shown_now = {one for each in self._of_new for one in each}
+        self._open_then = {_about(one.rule, one.parts, names) for one in old.unjudged}
+        self._open_now = {_about(one.rule, one.parts, {}): one for one in reversed(new.unjudged)}
+        plan = new.ask.plan if new.ask is not None else None
+        self._here = {*plan.parts, *plan.beads} if plan is not None else set()
 
     def _abouts(
         self, remark: Remark, raised: Mapping[_About, int], names: Mapping[str, str]
@@ -134,7 +140,8 @@ class _Remarks:
             elif then:
                 found["still"].append(Fate(remark, self._changed(number, then)))
             elif self._hidden_then(number):
-                found["still"].append(Fate(remark, "it followed from another remark"))
+                followed = _deeper(remark, self._olds)
+                found["still"].append(Fate(remark, f"it followed from {followed or 'another'}"))
             else:
                 found["new"].append(Fate(remark, self._new_because(number)))
         return {what: tuple(fates) for what, fates in found.items()}
@@ -147,31 +154,26 @@ class _Remarks:
         if any(failure.rule in ("", remark.rule) for failure in self._new.failures):
             return "unknown", "the check could not be made"
         hidden = [one for one in about if self._raises.get(one)]
-        shown = {one for each in self._of_new for one in each}
-        if hidden and not shown.intersection(hidden):
-            deeper = [one.rule for one in self._news if remark.rule in one.affects]
-            return "still", f"it follows from {listed(deeper)} now" if deeper else ""
-        lacks = [
-            one for one in self._new.unjudged if _about(one.rule, one.parts, {}) in about
-        ]  # fmt: skip
+        if hidden and not self._shown_now.intersection(hidden):
+            deeper = _deeper(remark, self._news)
+            return "still", f"it follows from {deeper} now" if deeper else ""
+        lacks = [self._open_now[one] for one in about if one in self._open_now]
         if lacks:
             return "unknown", f"open now: it needs {' and '.join(lacks[0].missing)}"
-        plan = self._new.ask.plan if self._new.ask is not None else None
-        here = {*plan.parts, *plan.beads} if plan is not None else set()
-        gone = [name for name in remark.parts if self._names.get(name, name) not in here]
+        names = [self._names.get(name, name) for name in remark.parts]
+        gone = [name for name in names if name not in self._here]
         return "mended", f"{listed(gone)} {'is' if len(gone) == 1 else 'are'} gone" if gone else ""
 
     def _hidden_then(self, number: int) -> bool:
-        return any(self._raised.get(one) for one in self._of_new[number]) and not any(
-            one in each for each in self._of_old for one in self._of_new[number]
-        )
+        """Whether a new remark was there, and followed from another one."""
+        about = self._of_new[number]
+        return any(map(self._raised.get, about)) and not about & self._shown_then
 
     def _new_because(self, number: int) -> str:
         """What else is known of a new remark: that it was accepted, or could not be judged."""
         if self._then[number]:
             return "it was accepted"
-        lacked = {_about(one.rule, one.parts, self._names) for one in self._old.unjudged}
-        return "the check was open" if lacked & self._of_new[number] else ""
+        return "the check was open" if self._open_then & self._of_new[number] else ""
 
     def _changed(self, number: int, then: Sequence[Remark]) -> str:
         """How a remark that is still there differs from what it was."""
@@ -192,6 +194,11 @@ class _Remarks:
         if len(then) == 1 and remark.found and then[0].found not in ("", remark.found):
             notes.append(f"{then[0].found} before")
         return "; ".join(notes)
+
+
+def _deeper(remark: Remark, others: Iterable[Remark]) -> str:
+    """The rules of the remarks that a remark follows from."""
+    return listed(dict.fromkeys(one.rule for one in others if remark.rule in one.affects))
 
 
 def _about(rule: str, parts: Iterable[str], names: Mapping[str, str]) -> _About:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from rich.text import Text
@@ -77,24 +77,23 @@ def _new(since: Since) -> str:
 def lists(plan: PlanResult) -> Iterator[tuple[str, list[Told]]]:
     """What became of the remarks, a list with its heading for each end they came to."""
     since = plan.since
+    numbers = {id(one): number for number, one in enumerate(plan.numbered, 1)}
     if since is None:
         fates = [Fate(one) for one in plan.numbered if one.counts]
         if fates:
-            yield "to fix", [_told(fate, plan) for fate in fates]
+            yield "to fix", [_told(fate, numbers) for fate in fates]
         return
     for name, called in _LISTS.items():
         found: tuple[Fate, ...] = getattr(since, name)
         if found and (plan.readable or name != "unknown"):
             title = _new(since) if name == "new" else called
-            here = plan if name in _THERE else None
-            yield title, [_told(fate, here) for fate in found]
+            yield title, [_told(fate, numbers if name in _THERE else {}) for fate in found]
 
 
-def _told(fate: Fate, plan: PlanResult | None) -> Told:
+def _told(fate: Fate, numbers: Mapping[int, int]) -> Told:
     """A remark by its sentence; with its line and what to do where the later plan has it."""
     remark, note = fate
-    numbered = plan.numbered if plan is not None else ()
-    number = next((at for at, one in enumerate(numbered, 1) if one is remark), 0)
+    number = numbers.get(id(remark), 0)
     places = [f"line {remark.place.line}"] if number else []
     places += [in_steps(remark.steps)] if remark.steps else []
     remedy, rule = remark.remedy if number else "", remark.rule if remark.level != "slip" else ""

@@ -16,12 +16,15 @@ from pages import checked, keeper
 from running import SAMPLES, SHARED, Pinned, entries, pinned_at
 from versions import mixed, plain_data, with_parts_renamed, written
 from wellstrung.judging.checker import Checker
+from wellstrung.judging.renamed import renamed
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.judging.since import since
+from wellstrung.model import build
 from wellstrung.plugins.host import Host
 from wellstrung.reading import bench as benches
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser
+from wellstrung.reading.settings import Bench
 from wellstrung.reading.tree import replaced
 from wellstrung.report.since import is_as_it_was
 from wellstrung.report.text import write
@@ -123,3 +126,44 @@ def test_each_remark_has_one_fate(collar: str) -> None:
         assert all(one in has or one in had for one in there)
         for one in had:
             assert one in left or one.rule in {each.rule for each in there}
+
+
+def test_remarks_of_one_rule_on_the_same_parts_go_by_their_words(collar: str) -> None:
+    tight = keeper().check_text(changed(collar, {"bore: 10 mm": "bore: 8 mm"}))
+    one = next(each for each in tight.numbered if each.rule == "cap-bore")
+    first, second = (
+        replace(one, says="the first end is 8 mm"),
+        replace(one, says="the last is 7 mm"),
+    )
+    old = replace(tight, remarks=(first, second))
+    found = since(old, replace(tight, remarks=(replace(second, says="the last is 6 mm"),)))
+    assert [fate.remark for fate in found.mended] == [first]
+    assert [fate.remark.says for fate in found.still] == ["the last is 6 mm"]
+    found = since(replace(tight, remarks=(second,)), old)
+    assert [fate.remark for fate in found.new] == [first]
+
+
+def test_a_thousand_new_names_are_found_in_a_moment() -> None:
+    """Near-linear in parts: each is looked for by its fields and its place, not among all."""
+    plan = """
+plan: 1
+title: Long chain
+piece: necklace
+parts:
+{parts}
+run: [{run}]
+"""
+
+    def text(stem: str) -> str:
+        names = [f"{stem} {number}" for number in range(1000)]
+        lines = [f"  {name}: {{kind: jump ring, outside: 6 mm, wire: 18 AWG}}" for name in names]
+        return plan.replace("{parts}", "\n".join(lines)).replace("{run}", ", ".join(names))
+
+    plans, here = [], keeper().installed
+    for stem in ("ring", "link"):
+        read = parser.read_text(text(stem), "chain.yaml")
+        built, faults = build.build(read, here.kinds, here.stitches, Bench())
+        assert built is not None, faults
+        plans.append(built)
+    found = renamed(*plans)
+    assert len(found) == 1000 and all(old[5:] == new[5:] for old, new in found.items())
