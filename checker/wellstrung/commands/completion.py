@@ -23,7 +23,7 @@ def run(options: argparse.Namespace) -> int:
     names = {"rules": list(host.rules), "tables": list(tables.names())}
     for command, its in commands_of(whole).choices.items():
         for action in its._actions:
-            if action.dest == "plans":
+            if action.dest in ("plans", "since"):
                 action.complete = _PLAN  # type: ignore[attr-defined]
             elif action.dest == "names" and command in names:
                 action.choices = names[command]

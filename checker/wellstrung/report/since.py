@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from rich.text import Text
 
-from wellstrung.common.wording import in_steps, listed
+from wellstrung.common.wording import in_steps
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.judging.versions import Change, Fate, Since
 from wellstrung.report.checks import severity
@@ -16,6 +16,9 @@ from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted
 from wellstrung.report.writer import Options
 
 _INDENT = 3
+#: so many values, names and parts with changes are shown, and the rest is counted
+_MOST = 12
+_ROWS = 30
 #: the lists of what became of remarks, each with its heading
 _LISTS = {
     "mended": "mended", "accepted": "accepted now", "unknown": "not known now", "new": "new",
@@ -101,29 +104,37 @@ def _told(fate: Fate, numbers: Mapping[int, int]) -> Told:
 
 
 def facts(since: Since) -> Iterator[tuple[str, str]]:
-    """What else changed but sizes and amounts, each with its heading."""
+    """What else changed but sizes and amounts, each with its heading; of many the first."""
     if since.answered:
-        yield "answered now", _values(since.answered)
+        yield "answered now", _some(_values(since.answered))
     if since.opened:
-        yield "open now", _values(since.opened)
+        yield "open now", _some(_values(since.opened))
     if since.renamed:
-        yield "renamed", "; ".join(f"`{old}` is `{new}` now" for old, new in since.renamed)
+        yield "renamed", _some([f"`{old}` is `{new}` now" for old, new in since.renamed])
     if since.came:
-        yield "added", listed(since.came)
+        yield "added", _some([f"`{name}`" for name in since.came])
     if since.went:
-        yield "taken out", listed(since.went)
+        yield "taken out", _some([f"`{name}`" for name in since.went])
 
 
-def _values(waited: Iterable[tuple[str, int]]) -> str:
-    return "; ".join(f"{value} ({counted(number, 'check')})" for value, number in waited)
+def _values(waited: Iterable[tuple[str, int]]) -> list[str]:
+    return [f"{value} ({counted(number, 'check')})" for value, number in waited]
 
 
-def changed(since: Since) -> dict[str, list[Change]]:
-    """The sizes and amounts that changed, by what they are of."""
+def _some(texts: Sequence[str]) -> str:
+    more = [f"and {len(texts) - _MOST} more"] if len(texts) > _MOST else []
+    return "; ".join([*texts[:_MOST], *more])
+
+
+def changed(since: Since) -> tuple[dict[str, list[Change]], int]:
+    """The sizes and amounts that changed, by what they are of; of many the first.
+
+    Then how many more there are.
+    """
     found: dict[str, list[Change]] = {}
     for change in since.changed:
         found.setdefault(change.of, []).append(change)
-    return found
+    return dict([*found.items()][:_ROWS]), max(len(found) - _ROWS, 0)
 
 
 # --- for the terminal
@@ -192,13 +203,15 @@ def _rest(page: Page, since: Since) -> None:
         page.pair(title, text, 0, gap=15)
     if any(facts(since)):
         page.line()
-    rows = changed(since)
+    rows, more = changed(since)
     if rows:
         page.line("changed", style="bold")
         gap = min(22, max(map(len, rows)) + 2)
         for of, changes in rows.items():
             said = "; ".join(f"{one.what} {one.before} -> {one.after}" for one in changes)
             page.pair(of, said, _INDENT, gap=gap)
+        if more:
+            page.line(f"and {more} more, which `--as json` lists", _INDENT)
         page.line()
 
 

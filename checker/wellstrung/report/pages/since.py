@@ -36,6 +36,7 @@ class LastTime(Struct, frozen=True):
     lists: Sequence[tuple[str, Sequence[Told]]]
     facts: Sequence[tuple[str, str]]
     changed: dict[str, list[Change]]
+    more: int
 
     #: so many remarks of a list stand in full, on paper a line each, and the rest is counted
     most = 5
@@ -75,7 +76,7 @@ def last_time(result: PlanResult) -> LastTime | None:
         since.notes,
         [] if is_as_it_was(since) else [*lists(result)],
         [*facts(replace(since, opened=()))],  # what is open stands on every sheet
-        changed(since),
+        *changed(since),
     )
 
 
