@@ -9,6 +9,8 @@ class Figure(Struct, frozen=True):
     """One drawing for a page: its SVG, what is said above and below it, and what it says in words.
 
     `remarks` are the numbers of the remarks that it marks, `high` is its height on paper, mm.
+    `narrow` is the same for the screen of a phone, where lettering that shrinks with the drawing
+    could not be read.
     """
 
     title: str
@@ -17,3 +19,4 @@ class Figure(Struct, frozen=True):
     svg: str
     remarks: tuple[int, ...] = ()
     high: float = 0.0
+    narrow: str = ""

@@ -16,7 +16,7 @@ from wellstrung.drawing.looks.tones import grain_of
 from wellstrung.drawing.pen import Pen
 
 #: a swatch and a row of the key, mm on paper, and white after an entry
-SWATCH, ROW, _AIR = 3.2, 4.6, 4.0
+SWATCH, ROW, _AIR = 3.2, 4.8, 4.0
 #: no more beads are listed; the last entry counts the others
 _MOST = 24
 #: the longest that a name or a colour is shown, letters
@@ -50,22 +50,24 @@ def _words(sizes: Sizes, name: str) -> str:
     return f"{_shown(name)}: {_shown(bead.text('colour'))}{grey}"
 
 
-def _shown(text: str) -> str:
+def _shown(text: str, most: int = _LONGEST) -> str:
     """A text in the room that a key has for it."""
-    return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}\N{HORIZONTAL ELLIPSIS}"
+    return text if len(text) <= most else f"{text[: most - 1]}\N{HORIZONTAL ELLIPSIS}"
 
 
 def draw_key(canvas: Canvas, sizes: Sizes, left: float, top: float, width: float) -> None:
     """The key of the beads on a canvas, in rows about so wide; nothing where it has no bead."""
     found = entries(sizes, canvas.looks)
     x, y, row = left, top + canvas.paper(ROW / 2), canvas.paper(ROW)
+    most = int((width * canvas.scale - SWATCH - 2.0) / words_width("m"))
     for entry in found[:_MOST]:
-        room = canvas.paper(SWATCH + 1.0 + words_width(entry.words))
+        words = _shown(entry.words, most)
+        room = canvas.paper(SWATCH + 1.0 + words_width(words))
         if x > left and x + room > left + width:
             x, y = left, y + row
         middle = x + canvas.paper(SWATCH / 2)
         swatch(Pen(canvas, middle, y), sizes, entry.name, canvas.paper(SWATCH))
-        canvas.text(x + canvas.paper(SWATCH + 1.0), y, entry.words, anchor="start")
+        canvas.text(x + canvas.paper(SWATCH + 1.0), y, words, anchor="start")
         x += room + canvas.paper(_AIR)
     if found[_MOST:]:
         more = f"and {len(found) - _MOST:,} more beads"

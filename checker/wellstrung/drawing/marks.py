@@ -5,13 +5,14 @@ Sizes here are on paper, mm, so that they stay legible at any scale.
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from fractions import Fraction
 from typing import NamedTuple
 
-from wellstrung.drawing.canvas import Canvas
+from wellstrung.drawing.canvas import WORDS, Canvas, words_width
 
 #: how far the number of a remark reaches from its middle, and how high it is, mm on paper
-REACH, _NUMBER = 2.1, 2.7
+REACH, _NUMBER = 2.6, 3.2
 #: how large a drawing may be, times life: the larger, the finer what has to be seen
 USUAL, CLOSE, FINE = 5.0, 10.0, 20.0
 #: the scales that drawings are made at, the largest first
@@ -19,8 +20,8 @@ SCALES = (
     FINE, CLOSE, USUAL, 4.0, 3.0, 2.0, 1.5, 1.0, 0.8, 2 / 3, 0.5, 0.4,
     *(1 / n for n in (3, 4, 5, 6, 8, 10, 15, 20, 40, 100, 200, 500, 1000, 10_000, 100_000)),
 )  # fmt: skip
-#: the longest that a check bar is on paper, and how high it is, mm
-_LONGEST_BAR, _BAR = 50.0, 1.4
+#: the longest that a check bar is on paper, and in a narrow drawing; how high it is, mm
+LONGEST_BAR, _NARROW_BAR, _BAR = 50.0, 40.0, 1.4
 #: the round lengths of bars and of the steps of rulers, times powers of ten
 _ROUND = (1.0, 2.0, 5.0, 10.0)
 
@@ -67,6 +68,50 @@ def stated(scale: float) -> str:
     return f"{ratio.numerator} : {ratio.denominator}"
 
 
+#: what the key of a drawing says of the looks that need words: the swatch is drawn like the thing
+_LEGEND = {
+    "solder": "soldered",
+    "slit": "open, not soldered",
+    "open-size": "size not given",
+    "broken": "cut short here",
+}
+
+
+def legend(canvas: Canvas, x: float, y: float, right: float, looks: Collection[str]) -> float:
+    """What the looks that a drawing has mean, in rows from (x, y) on; where the next row begins."""
+    paper, start = canvas.paper, x
+    for look, words in _LEGEND.items():
+        if look not in looks:
+            continue
+        wide = paper(8 + words_width(words))
+        if x > start and x + wide > right:
+            x, y = start, y + paper(WORDS * 1.5)
+        _swatch(canvas, x + paper(2.5), y, look)
+        canvas.text(x + paper(6), y, words, anchor="start")
+        x += wide + paper(3)
+    return y + paper(WORDS * 1.5) if x > start else y
+
+
+def _swatch(canvas: Canvas, x: float, y: float, look: str) -> None:
+    """A thing of a look about (x, y), 4 mm on paper."""
+    paper = canvas.paper
+    if look == "open-size":
+        canvas.box(x - paper(2), y - paper(1.3), paper(4), paper(2.6), "metal open-size")
+    elif look == "broken":
+        for at in (-1.0, 1.0):
+            teeth = [
+                (x + paper(at + (0.4, -0.4)[n % 2]), y + paper(n * 0.5 - 1.5)) for n in range(7)
+            ]
+            canvas.curve(teeth, "broken")
+    else:
+        r, wire = paper(1.5), paper(0.5)
+        canvas.ring(x, y, 2 * r, 2 * r, wire, "metal")
+        if look == "solder":
+            canvas.circle(x, y - r + wire / 2, wire * 0.7, "solder")
+        else:
+            canvas.line(x, y - r, x + wire / 4, y - r + wire, "slit")
+
+
 def round_length(mm: float, *, most: bool = False) -> float:
     """The next round length, mm, from `mm` on; the last one up to it where `most` is set.
 
@@ -79,17 +124,19 @@ def round_length(mm: float, *, most: bool = False) -> float:
     return next(ten * by for by in _ROUND if ten * by >= mm * (1 - 1e-9))
 
 
-def check_bar(canvas: Canvas, x: float, y: float) -> None:
+def check_bar(canvas: Canvas, x: float, y: float, *, on_paper: bool = True) -> None:
     """A bar of a round length to hold a ruler against, with its top left corner at (x, y).
 
-    Its words say how long it is on the piece, at which scale, and on paper.
+    Its words say how long it is on the piece, at which scale, and `on_paper`; without that the bar
+    is shorter too, for a narrow drawing.
     """
-    length = round_length(canvas.paper(_LONGEST_BAR), most=True)
+    longest = LONGEST_BAR if on_paper else _NARROW_BAR
+    length = round_length(canvas.paper(longest), most=True)
     high, block = canvas.paper(_BAR), length / 5
     canvas.box(x, y, length, high, "bar")
     for number in (0, 2, 4):
         canvas.box(x + number * block, y, block, high, "bar-block")
     words = f"{length:.10g} mm, {'' if canvas.scale == 1 else 'drawn '}{stated(canvas.scale)}"
-    if canvas.scale != 1:
+    if on_paper and canvas.scale != 1:
         words += f": {length * canvas.scale:.3g} mm on paper"
     canvas.text(x + length + canvas.paper(1.6), y + high / 2, words, anchor="start")

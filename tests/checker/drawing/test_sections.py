@@ -108,7 +108,7 @@ def assert_right(figures: list[Figure], result: PlanResult) -> None:
         assert figure.caption.startswith("found: ") and figure.alt.endswith(figure.caption)
         scale = float(drawing.get("data-scale", ""))
         (bar,) = (box for box in shapes(figure, "rect") if looks(box) == {"bar"})
-        assert 20 <= at(bar, "width") * scale <= 50
+        assert 16 <= at(bar, "width") * scale <= 40
         for words in shapes(figure, "text"):
             assert at(words, "font-size") * scale >= 2.5 * (1 - 1e-4)
         for shape in drawing.iter():

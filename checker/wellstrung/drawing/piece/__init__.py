@@ -7,6 +7,9 @@ hang.
 
 from __future__ import annotations
 
+import zlib
+from functools import partial
+
 from wellstrung.drawing import Figure, marks
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks.sizes import Sizes
@@ -18,6 +21,8 @@ from wellstrung.quantity.working import number
 
 #: what fits between the margins of A4 and of Letter, and leaves room for a caption, mm
 PAPER = (170.0, 190.0)
+#: what the screen of a phone of 390 pixels shows, mm
+PHONE = (93.0, 200.0)
 #: how large the whole piece, a close-up, and a piece that hangs may be drawn, times life
 _WHOLE, _CLOSE_UP, _HANGING = 1.0, 3.0, marks.USUAL
 #: so many things are drawn: places of the run, and what hangs from them
@@ -55,46 +60,74 @@ def _fitted(
     upright: bool = False,
     close: bool,
 ) -> Figure:
-    """One drawing at the largest scale at which it fits into its room with its words."""
+    """One drawing at the largest scale at which it fits on the page with its words.
 
-    def drawn(scale: float) -> tuple[Body, Annotations]:
-        body = Body(sizes, Canvas(scale), upright=upright, close=close)
-        return body, Annotations(result, body)
-
-    left, top, right, bottom = Body(sizes, Canvas(), upright=upright, close=close).canvas.extent
-    first = marks.fitting(right - left, bottom - top, room, most)
-    body, notes = drawn(first)
-    smaller = marks.SCALES[marks.SCALES.index(first) + 1 :]
-    # where it does not fit at the smallest scale, its words alone take more than a page
-    if not _fits(body, room) and smaller and _fits(drawn(smaller[-1])[0], room):
-        for scale in smaller:
-            body, notes = drawn(scale)
-            if _fits(body, room):
-                break
+    And once more on the screen of a phone, where its shapes are those of the other.
+    """
+    body = Body(sizes, Canvas(), upright=upright, close=close)
+    # one page may show several plans
+    name = f"{title.split()[-1]}-{zlib.crc32(body.plan.text.encode()):x}"
+    notes = _noted(result, body, name, room, most)
+    small = _noted(result, body, name, PHONE, most, again=True)
     alt = _in_words(body, notes)
-    svg = body.canvas.svg(title, alt, "piece")
-    high = body.canvas.paper_size[1]
-    return Figure(title, alt, _caption(body), svg, tuple(sorted(notes.marked)), high)
+    return Figure(
+        title,
+        alt,
+        _caption(body),
+        notes.canvas.svg(title, alt, "piece wide"),
+        tuple(sorted(notes.marked)),
+        notes.canvas.paper_size[1],
+        small.canvas.svg(title, alt, "piece narrow"),
+    )
 
 
-def _fits(body: Body, room: tuple[float, float]) -> bool:
-    """Whether a drawing fits into its room."""
-    return all(side <= most for side, most in zip(body.canvas.paper_size, room, strict=True))
+def _noted(
+    result: PlanResult,
+    body: Body,
+    name: str,
+    paper: tuple[float, float],
+    most: float,
+    *,
+    again: bool = False,
+) -> Annotations:
+    """A body with its words, at the largest scale at which both fit on a paper's mm."""
+
+    def noted(scale: float, *, letters: bool = False) -> Annotations:
+        canvas = Canvas(scale)
+        canvas.take(body.canvas, "piece", name, again=again)
+        return Annotations(result, body, canvas, paper[0], letters=letters)
+
+    def fits(notes: Annotations) -> bool:
+        pairs = zip(notes.canvas.paper_size, paper, strict=True)
+        return all(side <= room for side, room in pairs)
+
+    left, top, right, bottom = body.canvas.extent
+    first = marks.fitting(right - left, bottom - top, paper, most)
+    smaller = marks.SCALES[marks.SCALES.index(first) + 1 :]
+    notes = noted(first)
+    if again and not fits(notes):
+        noted = partial(noted, letters=True)
+        notes = noted(first)
+    # where it does not fit at the smallest scale, its words alone take more than a page
+    if not fits(notes) and smaller and fits(noted(smaller[-1])):
+        for scale in smaller:
+            notes = noted(scale)
+            if fits(notes):
+                break
+    return notes
 
 
 def _caption(body: Body) -> str:
-    scale = body.canvas.scale
-    size = f"{number(scale)} times life" if scale > 1 else f"{number(scale * 100)} % of life"
-    said = f"Drawn {marks.stated(scale)}{'' if scale == 1 else f', {size}'}."
+    said = []
     if body.band:
-        said += f" Each band of woven work is {number(body.band)} mm long."
+        said.append(f"Each band of woven work is {number(body.band)} mm long.")
     if body.cut_short:
-        said += f" Cut short at the breaks: {', '.join(body.cut_short)}."
+        said.append(f"Cut short at the breaks: {', '.join(body.cut_short)}.")
     if body.hanging.left_out:
-        said += f" Drawn of many: {', '.join(body.hanging.left_out)}."
+        said.append(f"Drawn of many: {', '.join(body.hanging.left_out)}.")
     if body.plan.is_loop:
-        said += " Laid open: its two ends meet."
-    return said
+        said.append("Laid open: its two ends meet.")
+    return " ".join(said)
 
 
 def _in_words(body: Body, notes: Annotations) -> str:

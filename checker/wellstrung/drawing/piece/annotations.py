@@ -5,9 +5,11 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Sequence
+from string import ascii_lowercase
 
 from wellstrung.common.places import Place
 from wellstrung.drawing import marks
+from wellstrung.drawing.canvas import WORDS, Canvas, words_width
 from wellstrung.drawing.key import draw_key
 from wellstrung.drawing.marks import Mark
 from wellstrung.drawing.piece import labels
@@ -18,27 +20,41 @@ from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.model.parts import Part
 
 #: the least that a step of a ruler takes on paper, and the least that it counts, mm
-_LEAST_STEP, _CENTIMETRE = 2.4, 10.0
-#: the least that the key of the beads is wide, mm on paper
-_KEY_WIDTH = 120.0
+_LEAST_STEP, _CENTIMETRE = 2.6, 10.0
+#: what marks and lines beside words take at least, mm on paper
+_MARKS = 16.0
 
 
 class Annotations:
-    """Names, marks, ruler and bar of one drawing; `marked` are the remarks that have a mark."""
+    """Names, marks, ruler, bar and legend of one drawing; `marked` are the remarks with a mark.
 
-    def __init__(self, result: PlanResult, body: Body) -> None:
+    No words are wider than `width`, mm on paper. A drawing that has no room for words beside its
+    things has `letters` there, and the words below.
+    """
+
+    def __init__(
+        self, result: PlanResult, body: Body, canvas: Canvas, width: float, *, letters: bool = False
+    ) -> None:
         self.numbered = dict(enumerate(result.numbered, 1))
         self.length = result.quantities.get("piece.length")
-        self.body, self.canvas = body, body.canvas
+        self.body, self.canvas = body, canvas
         self.marked: set[int] = set()
+        self._longest = int((width - _MARKS) / words_width("m"))
+        self._key: dict[str, str] | None = {} if letters else None
         self._label()
         if not body.close:
             self._ruler()
         left, _, _, bottom = self.canvas.extent
-        marks.check_bar(self.canvas, left, bottom + self.canvas.paper(4))
-        left, _, right, bottom = self.canvas.extent
-        wide = max(right - left, self.canvas.paper(_KEY_WIDTH))
-        draw_key(self.canvas, body.sizes, left, bottom + self.canvas.paper(2), wide)
+        on_paper = width > 2 * marks.LONGEST_BAR
+        marks.check_bar(canvas, left, bottom + canvas.paper(4), on_paper=on_paper)
+        right = max(canvas.extent[2], left + canvas.paper(width - 2.5))
+        y = bottom + canvas.paper(10.5)
+        y = marks.legend(canvas, left, y, right, canvas.looks)
+        for letter, words in (self._key or {}).items():
+            canvas.text(left + canvas.paper(0.4), y, letter, "label", anchor="start")
+            canvas.text(left + canvas.paper(7), y, words, "label", anchor="start")
+            y += canvas.paper(WORDS * 1.5)
+        draw_key(canvas, body.sizes, left, y - canvas.paper(WORDS / 2), right - left)
 
     def _label(self) -> None:
         """Names with their marks: of all parts close up, else of what is worked or marked.
@@ -55,7 +71,7 @@ class Annotations:
             first = one.part not in named
             named.add(one.part)
             if body.close or one in marked or (not one.hung and one.part.kind.role in WORKED):
-                words = body.words(one, size=first or bool(one.half))
+                words = self._cut(body.words(one, size=first or bool(one.half)))
                 label = Label(
                     one.x, one.y, words, tuple(marked.get(one, ())), one.part.name, one.half,
                     one.level,
@@ -71,6 +87,20 @@ class Annotations:
         labels.above(canvas, over, top)
         labels.below(canvas, under, bottom)
         labels.beside(canvas, hung, right, bottom)
+
+    def _cut(self, words: str) -> str:
+        """Words, with their end left out where they would be wider than the drawing.
+
+        Or a letter that stands for them.
+        """
+        if len(words) > self._longest:
+            words = f"{words[: self._longest - 1]}…"
+        if self._key is None:
+            return words
+        about, number = divmod(len(self._key), 26)
+        letter = ascii_lowercase[number] + (str(about) if about else "")
+        self._key[letter] = words
+        return letter
 
     def _marks(self) -> dict[Shown, list[Mark]]:
         """The marks of remarks, by the thing shown that each is about."""
@@ -123,13 +153,13 @@ class Annotations:
             canvas.line(count * step, y, count * step, y + paper(3.4 if long else 2.2), "tick")
             if long:
                 words = f"{count * step / _CENTIMETRE:g}" + (" cm" if count == 0 else "")
-                canvas.text(count * step, y + paper(5.6), words)
+                canvas.text(count * step, y + paper(6.0), words)
         self._mark_whole(end + paper(2), y)
         goal = self.body.plan.goal
         if goal is not None and goal.field == "finished_length":
             low, high = goal.window
             canvas.box(low, y - paper(1.8), high - low, paper(1.3), "wanted")
-            canvas.text(high, y - paper(3.6), f"wanted: {goal.text}", anchor="end")
+            canvas.text(high, y - paper(4.2), f"wanted: {goal.text}", anchor="end")
 
     def _mark_whole(self, x: float, y: float) -> None:
         """Remarks on the piece as a whole, at the end of the ruler."""

@@ -18,7 +18,7 @@ from wellstrung.drawing.canvas import Canvas, words_width
 from wellstrung.drawing.marks import Mark
 
 #: from one row of labels to the next, and from one mark to the next, mm on paper
-ROW, _STEP = 4.6, 2 * marks.REACH + 0.6
+ROW, _STEP = 5.6, 2 * marks.REACH + 0.6
 
 
 class Label(Struct, frozen=True):

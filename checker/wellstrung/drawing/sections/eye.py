@@ -55,9 +55,11 @@ def draw(case: Case[RingThroughEye]) -> Figure:
         outside + hole.middle + wall.middle,
         marks.CLOSE,
     )
-    _side(section, fit)
+    middle = _side(section, fit)
     half = hole.middle / 2
     section.down(-half, half, through.middle / 2, f"hole {size(hole)}", eyes.quantity("hole"))
+    rim = inside.middle / 2
+    section.across(rim, rim + wire.middle, middle, f"wire {size(wire)}", f"{ring.name}.wire")
     needed, tightest = fit.hole_needed(wire.middle), (0.0, -half)
     if several:
         needed, tightest = _front(section, fit)
@@ -78,8 +80,8 @@ def draw(case: Case[RingThroughEye]) -> Figure:
     )
 
 
-def _side(section: Section, fit: _Fit) -> None:
-    """The ring in its own plane with the walls of the eye cut.
+def _side(section: Section, fit: _Fit) -> float:
+    """The ring in its own plane with the walls of the eye cut; the height of its middle.
 
     The rule takes an eye of round wire for a straight hole as thick as the wire.
     """
@@ -101,7 +103,7 @@ def _side(section: Section, fit: _Fit) -> None:
         around = outlines.box(-2 * w, -4 * (r + h), 4 * w, 8 * (r + h))
         section.clash([plate], [around, *ring])
     section.canvas.line(-w, 0, w, 0, "axis")
-    section.across(r, r + wire, middle, f"wire {size(fit.wire)}", f"{fit.join.ring.name}.wire")
+    return middle
 
 
 def _front(section: Section, fit: _Fit) -> tuple[float, Spot]:

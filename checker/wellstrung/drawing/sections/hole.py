@@ -99,9 +99,7 @@ def _woven(case: Case[Threaded], passes: int) -> Figure:
             (0.0, taken, 0.0, f"{count} passes {mm(taken)}", ""),
             (x, with_it, 0.0, f"with {passes - 1} there {mm(with_it)}", ""),
         ):
-            section.across(
-                middle - width / 2, middle + width / 2, y, words, quantity, same_row=middle > 0
-            )
+            section.across(middle - width / 2, middle + width / 2, y, words, quantity)
     title = f"thread of `{part.name}` in bead `{bead.name}`"
     return case.figure(section, title, found, needed, said)
 

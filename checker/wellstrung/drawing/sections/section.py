@@ -18,13 +18,15 @@ from wellstrung.drawing.outlines import Outline
 from wellstrung.quantity.causes import Window
 from wellstrung.quantity.value import Quantity
 
-#: The most a body may take on paper, mm: half of what an upright page has between its margins, so
-#: that two figures stand side by side, less what dimensions take beside it.
-PAPER = (64.0, 44.0)
+#: how wide a section with its words is at most on paper, mm, where its words let it: two stand side
+#: by side on A4 and Letter, and one on the screen of a phone
+WIDTH = 85.0
+#: the most that a body may take of that, less what dimensions take beside it; and how high it is
+PAPER = (52.0, 44.0)
 #: how each material is hatched: how far apart its lines are on paper, mm, and how they run
 _HATCHING = {"metal": (1.4, 45.0), "work": (2.2, 0.0), "thread": (0.9, 90.0)}
 #: how far apart the lines of a clash and of a likely range are on paper, mm, and how they run
-_CLASH, _LIKELY = (0.8, (30.0, 120.0)), (0.7, (135.0,))
+_CLASH, _LIKELY = (0.5, (30.0, 120.0)), (0.7, (135.0,))
 #: what the patterns mean, by their look
 _KEY = {
     "likely": "likely range",
@@ -36,7 +38,7 @@ _KEY = {
     "straight": "as a straight hole",
 }
 #: the least room that a letter needs within a thing, mm on paper
-_LETTER_ROOM = 3.4
+_LETTER_ROOM = 4.0
 
 #: a level dimension of a figure: how wide, its words, and the quantity that it draws
 Row = tuple[float, str, str]
@@ -52,7 +54,6 @@ class Section:
         self._used: dict[str, None] = {}
         self._letters = iter(ascii_lowercase)
         self._aside = math.inf  # how low the next item letter beside the body has to stand
-        self._row = 0.0
         self._top = 0.0
         self._marks: list[float] = []
 
@@ -147,27 +148,17 @@ class Section:
         for width, words, quantity in sorted(rows):
             self.across(-width / 2, width / 2, y, words, quantity)
 
-    def across(
-        self,
-        x1: float,
-        x2: float,
-        y: float,
-        words: str,
-        quantity: str = "",
-        *,
-        same_row: bool = False,
-    ) -> None:
-        """A level dimension from x1 to x2 of what stands at height y, below all that is drawn.
-
-        Or in the same row as the one before, for what stands beside.
-        """
-        row = self._row if same_row else max(self.canvas.extent[3], y) + self.paper(4.6)
-        self._row = row
+    def across(self, x1: float, x2: float, y: float, words: str, quantity: str = "") -> None:
+        """A level dimension from x1 to x2 of what stands at height y, below all that is drawn."""
+        row = max(self.canvas.extent[3], y) + self.paper(5.2)
         for x in (x1, x2):
             self.canvas.line(x, y, x, row + self.paper(1), "reach")
         self._measure(x1, row, x2, row, quantity)
-        if words_width(words) + 2 <= (x2 - x1) * self.scale:
-            self.note((x1 + x2) / 2, row - self.paper(1.8), words)
+        middle, wide = (x1 + x2) / 2, words_width(words)
+        if wide + 2 <= (x2 - x1) * self.scale:
+            self.note(middle, row - self.paper(2.2), words)
+        elif (x2 - self.canvas.extent[0]) * self.scale + wide > WIDTH - 4:
+            self.note(middle, row + self.paper(3.0), words)
         else:
             self.note(x2 + self.paper(1.6), row, words, "start")
 
@@ -188,7 +179,7 @@ class Section:
         first = self._aside == math.inf
         left = min(self.canvas.extent[0], x) - (self.paper(4) if first else 0)
         place = y if first else max(y, self._aside)
-        self._aside = place + self.paper(3.6)
+        self._aside = place + self.paper(4.2)
         self.canvas.line(left + self.paper(1.6), place, x, y, "reach")
         self.note(left, place, letter)
         return letter
@@ -231,18 +222,22 @@ class Section:
             put()
         left, _, _, bottom = self.canvas.extent
         y = bottom + self.paper(4)
-        marks.check_bar(self.canvas, left, y)
+        marks.check_bar(self.canvas, left, y, on_paper=False)
         self._keys(left, y + self.paper(5.5))
         return self.canvas.svg(title, alt, "section")
 
     def _keys(self, x: float, y: float) -> None:
+        start, right = x, max(self.canvas.extent[2], x + self.paper(WIDTH))
         for look in (look for look in _KEY if look in self._used):
+            words = _KEY[look]
+            wide = self.paper(8.5 + words_width(words))
+            if x > start and x + wide > right:
+                x, y = start, y + self.paper(4.6)
             swatch = [outlines.box(x, y, self.paper(5), self.paper(2.2))]
             self.canvas.area(swatch, f"{look} swatch")
             if look == "clash":
                 self._hatch(swatch, "clash", _CLASH)
             elif look == "likely":
                 self._hatch(swatch, "likely-lines", _LIKELY)
-            words = _KEY[look]
             self.canvas.text(x + self.paper(6), y + self.paper(1.1), words, anchor="start")
-            x += self.paper(8.5 + words_width(words))
+            x += wide

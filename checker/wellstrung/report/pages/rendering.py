@@ -52,7 +52,7 @@ def _environment() -> Environment:
         "days": days,
         "spare": _spare,
         "at_least": lambda margin: f"{number(margin.likely.low)} {margin.unit} or more to spare",
-        "svg": lambda figure: Markup(figure.svg),
+        "svg": lambda figure: Markup(figure.svg + figure.narrow),
         "sentence": _sentence,
         "css_string": _css_string,
         "capital": lambda text: text[:1].upper() + text[1:],
