@@ -342,7 +342,9 @@ def test_the_style_sheets_and_the_drawings_know_the_same_classes(keeping: Checke
     for text in (SIX_BEADS, *first.values(), *samples):
         result = keeping.check_text(text)
         for figure in (*sections(result), *drawings(result)):
-            shapes = (one for one in root(figure).iter() if not one.tag.endswith("}g"))
+            trees = [ElementTree.fromstring(one) for one in (figure.svg, figure.narrow) if one]
+            each = (one for tree in trees for one in tree.iter())
+            shapes = (one for one in each if not one.tag.endswith("}g"))
             drawn |= {look for shape in shapes for look in looks(shape)}
     sheets = "".join(sheet.read_text(encoding="utf-8") for sheet in SHEETS)
     css = re.sub(r"/\*.*?\*/|\{[^{}]*\}", "", sheets, flags=re.S)

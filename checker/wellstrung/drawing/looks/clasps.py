@@ -17,6 +17,9 @@ from wellstrung.drawing.outlines import arc, rod
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.parts import Part
 
+#: a loop of more beads is drawn as its thread alone
+_MOST_IN_LOOP = 500
+
 
 def toggle_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The ring of a toggle; the bar's stem bears where it begins."""
@@ -202,7 +205,7 @@ def bead_loop(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
         return
     bead, count = part.text("loop", "beads"), part.count("loop", "count", default=12)
     along, outside = sizes.bead(bead)
-    for number in range(count):
+    for number in range(count if count <= _MOST_IN_LOOP else 0):
         turn = 2 * math.pi * (number + 0.5) / count
         x, y = length / 2 * (1 + math.cos(turn)), wide / 2 * math.sin(turn)
         leaning = math.atan2(wide * math.cos(turn), -length * math.sin(turn))

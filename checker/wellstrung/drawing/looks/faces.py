@@ -77,6 +77,27 @@ class Cloth(Struct, frozen=True):
         """Whether its beads turn away beside the middle."""
         return self.look.is_round and not self.flat
 
+    def between(self, start: float, end: float) -> Cloth:
+        """The same with the rows that may be seen from `start` to `end`, mm along it."""
+        # a row may lie aslant, as far along as the work is wide
+        first, stop = (int(self.rows * at / self.length) for at in (start - self.width, end))
+        return replace(self, first=max(first - self.face.core, 0), stop=stop + 2)
+
+    @property
+    def beads(self) -> int:
+        """About how many beads its rows have."""
+        return len(self.span()) * self._in_row
+
+    @property
+    def _in_row(self) -> int:
+        """About how many beads its widest row has: of a square two or three count to it."""
+        each = {Pattern.SQUARES: 2 + 2 * self.look.deep, Pattern.COILS: 1 + self.face.loop}
+        return self.widest * each.get(self.look.pattern, self.face.loop)
+
+    def reach_of(self, beads: int) -> float:
+        """How far whole rows of no more than so many beads reach, mm; 0 where one has more."""
+        return max(beads // self._in_row - 4, 0) * self.length / self.rows
+
     def span(self, lines: int = 0) -> range:
         """The numbers of its rows, or of as many lines more."""
         return range(self.first, min(self.stop, self.rows + lines))

@@ -15,6 +15,8 @@ from wellstrung.rulebook import Ask
 
 #: a size that the plan leaves open is drawn as this, mm, and dashed
 UNKNOWN = 8.0
+#: beads that repeat after more are drawn as if they repeated after these
+_MOST_IN_REPEAT = 10_000
 
 
 class Sizes:
@@ -103,7 +105,8 @@ class Sizes:
         node = part.node_at("beads")
         names = list(node.value) if node is not None and isinstance(node.value, list) else []
         if not names:
-            names = [name for name, share in self.mix(part).items() for _ in range(share)]
+            shared = (name for name, share in self.mix(part).items() for _ in range(share))
+            names = list(islice(shared, _MOST_IN_REPEAT))
         return [str(name) for name in names]
 
     def core(self, part: Part) -> str:

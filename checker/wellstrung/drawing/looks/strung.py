@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Iterator
+from itertools import accumulate
 
 from wellstrung.derived.outline import beads_down
 from wellstrung.drawing.looks.beads import bead as one_bead
+from wellstrung.drawing.looks.breaks import left_out
 from wellstrung.drawing.looks.shape import Drawn
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
-from wellstrung.drawing.looks.woven import MOST_BEADS
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.looks import Strung
 from wellstrung.model.parts import Part, Role
@@ -17,6 +19,10 @@ from wellstrung.subjects.chain import links_of
 
 #: no more links of one chain are drawn one by one; beyond, an outline shows the size
 _MOST_LINKS = 120
+#: no more beads of a strand, and of a leg, are drawn one by one
+MOST_STRUNG, _MOST_IN_LEG = 900, 100
+#: how long the break in a leg is, mm
+_BREAK = 5.0
 #: the largest knot that is drawn, mm
 _KNOT = 0.9
 #: how far a bead may reach over the ends of a stretch that it still counts to, mm
@@ -25,63 +31,93 @@ _LEEWAY = 0.05
 
 def bead_by_bead(sizes: Sizes, part: Part) -> bool:
     """Whether a strand is drawn whole by its beads: there are not too many."""
-    return part.kind.role is Role.STRAND and sizes.known(part, "beads", 0) <= MOST_BEADS
+    return part.kind.role is Role.STRAND and sizes.known(part, "beads", 0) <= MOST_STRUNG
 
 
 def strung(
-    pen: Pen, sizes: Sizes, part: Part, length: float, whole: float, start: float = 0.0
+    pen: Pen,
+    sizes: Sizes,
+    part: Part,
+    length: float,
+    whole: float,
+    start: float = 0.0,
+    most: int = MOST_STRUNG,
 ) -> None:
-    """A stretch of a strand from `start` on: its beads on their line, with knots where it has."""
+    """A stretch of a strand from `start` on: its beads on their line, with knots where it has.
+
+    Of `most` beads; where there are more those at both ends, and a break between.
+    """
     quantity = sizes.named(part, "length") if length == whole else ""
     pen.line([(0, 0), (length, 0)], "thread", of_length=quantity)
     look = part.stitch.look if part.stitch is not None else None
     knotted = isinstance(look, Strung) and look.knotted
-    for middle, bead in bead_places(sizes, part, whole, start, start + length):
+    end = 0.0
+    for middle, bead, left in bead_places(sizes, part, whole, start, start + length, most):
         along, outside = sizes.bead(bead)
         at = middle - start
         if not -_LEEWAY <= at - along / 2 <= at + along / 2 <= length + _LEEWAY:
             continue
+        if left:
+            half = sizes.across(part) / 2 + 1.0
+            left_out(pen, end, at - along / 2, half, round(sizes.known(part, "beads", 0)))
+        end = at + along / 2
         knot = min(_KNOT, outside / 4)
-        if knotted and at + along / 2 + knot <= length:
-            pen.disc(at + along / 2, knot, "knot")
+        if knotted and end + knot <= length:
+            pen.disc(end, knot, "knot")
         one_bead(pen, sizes, bead, at)
 
 
 def bead_places(
-    sizes: Sizes, part: Part, whole: float, start: float = 0.0, end: float = math.inf
-) -> Iterator[tuple[float, str]]:
+    sizes: Sizes,
+    part: Part,
+    whole: float,
+    start: float = 0.0,
+    end: float = math.inf,
+    most: int = MOST_STRUNG,
+) -> Iterator[tuple[float, str, bool]]:
     """Where the beads of a strand sit along it, evenly spaced over its whole length.
 
-    Those about a stretch from `start` to `end` alone, and of no more than so many.
+    Those about a stretch from `start` to `end`, and whether beads before this one are left out: of
+    more than `most` only the first and the last are given.
     """
-    count = round(sizes.known(part, "beads", 0))
-    repeat = sizes.repeat(part)
+    count, repeat = round(sizes.known(part, "beads", 0)), sizes.repeat(part)
     if not count or not repeat:
         return
     lengths = [sizes.bead(bead)[0] for bead in repeat]
     rounds, over = divmod(count, len(repeat))
     filled = rounds * sum(lengths) + sum(lengths[:over])
     gap = max((whole - filled) / max(count - 1, 1), 0.0)
-    each = sum(lengths) + len(repeat) * gap
-    # the repeat of beads in which the stretch begins
-    skipped = max(int(start / each), 0) if each else 0
-    at = skipped * each
-    first = skipped * len(repeat)
-    for number in range(first, min(count, first + len(repeat) + MOST_BEADS)):
-        length = lengths[number % len(repeat)]
-        if at > end:
-            return
-        if at + length >= start:
-            yield at + length / 2, repeat[number % len(repeat)]
-        at += length + gap
+    begins = [0.0, *accumulate(length + gap for length in lengths)]
+
+    def first_from(along: float) -> int:
+        """The first bead that begins there or after."""
+        turns, rest = divmod(along, begins[-1])
+        return min(int(turns) * len(repeat) + bisect_left(begins, rest), count)
+
+    low = max(first_from(max(start, 0.0)) - 1, 0)
+    high = count if end == math.inf else first_from(max(end, 0.0))
+    given: list[tuple[int, bool]] = [
+        (number, False) for number in range(low, min(high, low + most))
+    ]
+    if high - low > most:
+        half = most // 2
+        given[half:] = [(number, number == high - half) for number in range(high - half, high)]
+    for number, left in given:
+        turns, place = divmod(number, len(repeat))
+        yield turns * begins[-1] + begins[place] + lengths[place] / 2, repeat[place], left
 
 
 def leg(pen: Pen, sizes: Sizes, part: Part, number: int) -> Drawn:
-    """One leg of beads and its turn bead."""
-    at = 0.0
-    for bead, height, _ in beads_down(part, number):
+    """One leg of beads and its turn bead; a very long one is cut short by a break."""
+    down, at = beads_down(part, number), 0.0
+    half = len(down) if len(down) <= _MOST_IN_LEG else _MOST_IN_LEG // 2
+    for place, (bead, height, _) in enumerate(down[:half] + down[half:][-half:]):
         turned = height != "length"
         along = sizes.height(bead) if turned else sizes.bead(bead)[0]
+        if place == half:
+            wide = sizes.bead(bead)[1]
+            left_out(pen, at, at + _BREAK, wide / 2 + 0.5, len(down))
+            at += _BREAK
         one_bead(pen, sizes, bead, at + along / 2, turned=turned)
         at += along
     return Drawn(at, ())

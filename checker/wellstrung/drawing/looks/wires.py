@@ -5,11 +5,15 @@ from __future__ import annotations
 import math
 
 from wellstrung.drawing.looks.beads import bead as one_bead
+from wellstrung.drawing.looks.breaks import left_out
 from wellstrung.drawing.looks.rings import eye, wire_eye
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.parts import Part
+
+#: no more beads on a wire are drawn one by one
+_MOST_ON_WIRE = 200
 
 
 def half_wire(sizes: Sizes, part: Part) -> float:
@@ -52,11 +56,23 @@ def _loop_and_beads(pen: Pen, sizes: Sizes, part: Part) -> float:
         pen.box(hole + wire, wraps, 3 * wire, "metal wraps")
     if part.has("beads"):
         count = part.count("count", default=sum(bead_mix(part).values()))
-        for bead in sizes.sequence(part, count):
-            along, _ = sizes.bead(bead)
-            one_bead(pen, sizes, bead, at + along / 2)
-            at += along
+        at = _stacked(pen, sizes, part, count, at)
     return at
+
+
+def _stacked(pen: Pen, sizes: Sizes, part: Part, count: int, at: float) -> float:
+    """Beads on a wire, one against the other; of very many those at both ends and a break."""
+    end = at + sizes.known(part, "stack", 0.0)
+    some = count if count <= _MOST_ON_WIRE else _MOST_ON_WIRE // 2
+    for bead in sizes.sequence(part, some):
+        along, _ = sizes.bead(bead)
+        one_bead(pen, sizes, bead, at + along / 2)
+        at += along
+    if some == count:
+        return at
+    half = max(sizes.bead(bead)[1] for bead in sizes.mix(part)) / 2 + 1.0
+    left_out(pen, at, end, half, count)
+    return end
 
 
 def connector(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:

@@ -8,6 +8,7 @@ from itertools import islice
 from msgspec.structs import replace
 
 from wellstrung.drawing.looks.beads import lay
+from wellstrung.drawing.looks.breaks import left_out
 from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.looks.threads import pieces, warp_of
@@ -18,7 +19,7 @@ from wellstrung.model.parts import Part
 
 #: no more beads of a part are drawn one by one
 MOST_BEADS = 1200
-_MOST_BANDS = 200
+_MOST_BANDS, _MOST_CORDS, _MOST_WARPS = 200, 200, 100
 #: of a braid from one crossing to the next, in parts of how wide a cord lies; how far it leans, rad
 _CROSSING, _LEAN = 0.85, 0.7
 
@@ -31,18 +32,30 @@ def worked(
     start: float = 0.0,
     *,
     flat: bool = False,
+    most: int = MOST_BEADS,
 ) -> None:
-    """A stretch of a rope, a band or a braid from `start` on, bead by bead; a tube as if `flat`."""
+    """A stretch of a rope, a band or a braid from `start` on, bead by bead; a tube as if `flat`.
+
+    Of `most` beads; where there are more the rows at both ends, and a break between.
+    """
     width, of = sizes.across(part), sizes.named(part, sizes.breadth(part))
     look = part.stitch.look if part.stitch is not None else None
     cloth = cloth_of(sizes, part, look, start, start + length) if isinstance(look, Weave) else None
-    if cloth is not None:
-        cloth = replace(cloth, flat=flat)
-    pen.box(0, length, width, "cloth" if cloth is None else "cloth seen", of_width=of)
+    ends = length if cloth is None or cloth.beads <= most else cloth.reach_of(most // 2)
+    seen = cloth is not None and ends > 0
+    pen.box(0, length, width, "cloth seen" if seen else "cloth", of_width=of)
     if isinstance(look, Braided):
         _braided(pen, look.warps(part), length, width)
+    elif cloth is not None and ends == length:
+        _beads(pen, sizes, part, replace(cloth, flat=flat), start, length)
     elif cloth is not None:
-        _beads(pen, sizes, part, cloth, start, length)
+        for first in (0.0, length - ends) if seen else ():
+            at = start + first
+            stretch = replace(cloth, flat=flat).between(at, at + ends)
+            _beads(pen.moved(first), sizes, part, stretch, at, ends)
+        pen.box(ends, length - 2 * ends, width, "cloth")
+        count = round(sizes.known(part, "beads", cloth.beads))
+        left_out(pen, ends, length - ends, width / 2 + 1.0, count)
 
 
 def banded(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
@@ -90,6 +103,8 @@ def _beads(pen: Pen, sizes: Sizes, part: Part, cloth: Cloth, start: float, lengt
 
 def _thread(pen: Pen, cloth: Cloth, rows: list[list[Laid]]) -> None:
     """The thread that is seen between the beads, under them; warps as thick as they are."""
+    if cloth.widest > _MOST_WARPS:
+        return
     if rows and cloth.look.thread is Thread.WARPS:
         for (start, across), (end, _) in pieces(cloth, rows):
             pen.box(start, end - start, warp_of(cloth), "warp", across=across)
@@ -100,7 +115,7 @@ def _thread(pen: Pen, cloth: Cloth, rows: list[list[Laid]]) -> None:
 def cloth_of(sizes: Sizes, part: Part, look: Weave, start: float, end: float) -> Cloth | None:
     """The face of a part, with the rows that a stretch of it may show.
 
-    None where they are too many beads, or where the plan does not count them.
+    None where the plan does not count them.
     """
     whole = sizes.known(part, "length", end)
     try:
@@ -114,19 +129,14 @@ def cloth_of(sizes: Sizes, part: Part, look: Weave, start: float, end: float) ->
     if not count or not whole:
         return None
     width, bead = sizes.across(part), sizes.bead(next(sizes.sequence(part)))
-    # a row may lie aslant, as far along as the work is wide
-    first, stop = (int(count * at / whole) for at in (start - width, end))
-    first = max(first - face.core, 0)
-    cloth = Cloth(look, face, count, whole, width, bead, first, stop + 2)
-    drawn = len(cloth.span()) * face.columns * face.loop
-    return cloth if drawn <= MOST_BEADS else None
+    return Cloth(look, face, count, whole, width, bead).between(start, end)
 
 
 def _braided(pen: Pen, warps: int, length: float, width: float) -> None:
     """Cords that cross: half of them in front, those beside each other leaning to each other."""
     columns = max(warps // 4 * 2, 2)
     step = width / columns
-    pitch = max(step * _CROSSING, length * columns / MOST_BEADS)
+    pitch = max(step * _CROSSING, length * columns / _MOST_CORDS)
     reach = 0.6 * step
     for number in range(int((length - 2 * reach) / pitch) + 1):
         for column in range(columns):

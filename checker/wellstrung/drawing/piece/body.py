@@ -8,9 +8,10 @@ from wellstrung.common.places import Place
 from wellstrung.drawing.canvas import Canvas, Extent, within
 from wellstrung.drawing.looks import shape_of
 from wellstrung.drawing.looks.beads import bead as one_bead
+from wellstrung.drawing.looks.breaks import zigzag
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.strung import bead_by_bead, bead_places, strung
-from wellstrung.drawing.looks.woven import band_of, banded, worked
+from wellstrung.drawing.looks.woven import MOST_BEADS, band_of, banded, worked
 from wellstrung.drawing.pen import Pen
 from wellstrung.drawing.piece.hanging import Hanging
 from wellstrung.drawing.piece.sagging import point_on, sagging
@@ -127,27 +128,27 @@ class Body:
 
     def _worked(self, stretch: Stretch, part: Part, across: float) -> None:
         beads = bead_by_bead(self.sizes, part)
+        most = MOST_BEADS // (len(stretch.breaks) + 1)
         for start, length in stretch.pieces:
             pen = self._pen(stretch.start + start, across)
             whole = self._length(stretch, part)
             from_start = start + (whole - stretch.drawn) * (start > stretch.drawn / 2)
             if part.kind.role is Role.STRAND and (self.close or beads):
-                strung(pen, self.sizes, part, length, whole, from_start)
+                strung(pen, self.sizes, part, length, whole, from_start, most)
             elif self.close:
-                worked(pen, self.sizes, part, length, from_start)
+                worked(pen, self.sizes, part, length, from_start, most=most)
             else:
                 banded(pen, self.sizes, part, length)
         half = self.sizes.across(part) / 2 + 1.0
         for start in stretch.breaks:
             for edge in (start + 0.8, start + GAP - 0.8):
-                zigzag = [(edge + (-0.5, 0.5)[n % 2], half * (n / 3 - 1)) for n in range(7)]
-                self._pen(stretch.start, across).line(zigzag, "broken")
+                zigzag(self._pen(stretch.start, across), edge, half)
 
     def _sagging(self, stretch: Stretch, part: Part) -> None:
         whole = self._length(stretch, part)
         curve = sagging(stretch.start, stretch.length, whole)
         self.canvas.curve([(x, y) for _, x, y in curve], "thread")
-        for along, bead in bead_places(self.sizes, part, whole):
+        for along, bead, _ in bead_places(self.sizes, part, whole):
             one_bead(Pen(self.canvas, *point_on(curve, along)), self.sizes, bead, 0)
 
     def _lane(self, stretch: Stretch, order: int) -> float:
