@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 from playwright.sync_api import Browser
 
 from browser import PIXELS, Watched, started
@@ -15,7 +16,8 @@ from pages import ALL, checked
 from reports import report
 from running import middle_of
 from wellstrung.judging.result import Result
-from wellstrung.report.pages import folder
+from wellstrung.judging.since import since
+from wellstrung.report.pages import folder, sheet
 from wellstrung.report.pages.steps import steps
 
 pytestmark = pytest.mark.slow
@@ -23,7 +25,9 @@ pytestmark = pytest.mark.slow
 #: plans whose instructions are looked at as well: one as it should be, and one to fix
 STEPS = [path for path in ALL if path.stem in ("slack_tide_collar", "lantern_collar")]
 #: a row of tests for each page
-NAMES = ["index", *(path.stem for path in ALL), *(f"{path.stem}-steps" for path in STEPS)]
+NAMES = [
+    "index", "since", *(path.stem for path in ALL), *(f"{path.stem}-steps" for path in STEPS)
+]  # fmt: skip
 #: least contrast of words by WCAG 2.2, 1.4.3
 CONTRAST = 4.5
 #: width between the margins of each paper, mm
@@ -42,6 +46,9 @@ def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
     home = tmp_path_factory.mktemp("pages")
     for name, page in folder(Result(tuple(map(checked, ALL)))).items():
         (home / name).write_text(page, encoding="utf-8")
+    right, wrong = (checked(path) for path in sorted(STEPS, reverse=True))
+    later = replace(right, since=since(wrong, right))
+    (home / "since.html").write_text(sheet(later), encoding="utf-8")
     for path in STEPS:
         (home / f"{path.stem}-steps.html").write_text(steps(checked(path)), encoding="utf-8")
     return home
