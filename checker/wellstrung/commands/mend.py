@@ -11,7 +11,7 @@ from wellstrung.commands.checked import exit_code, only_plan, plan_files
 from wellstrung.commands.files import Benches, drawer
 from wellstrung.commands.output import BROKEN, answer, looks, note, show
 from wellstrung.commands.rewriting import rewrite
-from wellstrung.common.wording import listed
+from wellstrung.common.wording import one_of
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.mending import Mended, Texts, all_carried_out, carried_out, remedies
 from wellstrung.judging.result import PlanResult, Remark, Result
@@ -112,8 +112,8 @@ def _named(words: Iterable[str], can: Mapping[int, Remark]) -> tuple[list[Remark
     for word in " ".join(words).replace(",", " ").split():
         found = {at for at, one in can.items() if word in (str(at), one.rule)}
         if not found:
-            there = listed(map(str, can)) or "none"
-            return [], f"there is nothing to write under `{word}`: the numbers are {there}"
+            there = f"name {one_of(map(str, can), word)}" if can else "there is no other either"
+            return [], f"there is nothing to write under `{word}`: {there}"
         numbers |= found
     return [can[at] for at in sorted(numbers)], ""
 

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from wellstrung.common.wording import nearest, spelt_out
+from wellstrung.common.wording import nearest, one_of, spelt_out
 from wellstrung.plugins.error import HostError
 from wellstrung.report.writer import Options
 
@@ -236,13 +236,16 @@ def _write(path: Path, data: bytes) -> None:
         os.fsync(stream.fileno())
 
 
-def unknown(what: str, names: Iterable[str], known: Iterable[str]) -> int | None:
-    """Exit 2 with a note on the first name that is not known; None if all are."""
+def unknown(what: str, names: Iterable[str], known: Iterable[str], see: str = "") -> int | None:
+    """Exit 2 with a note on the first name that is not known; None if all are.
+
+    `see` is the command that lists those that are.
+    """
     choices = list(known)
     for name in names:
         if name not in choices:
             near = nearest(name, choices)
-            advice = f"write `{near}`" if near else f"there are {', '.join(choices)}"
-            note(f"there is no {what} called `{name}`: {advice}")
+            advice = f"`{near}`" if near else one_of(choices, name, see)
+            note(f"there is no {what} called `{name}`: write {advice}")
             return BROKEN
     return None

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from wellstrung.commands.output import columns, show
+from wellstrung.common.wording import nearest, one_of
 from wellstrung.plugins.error import HostError
 
 if TYPE_CHECKING:
@@ -29,6 +30,14 @@ class _Parser(argparse.ArgumentParser):
     def print_help(self, file: object = None) -> None:
         """Show the help as any other text is shown."""
         show(self.format_help().rstrip())
+
+    def _check_value(self, action: argparse.Action, value: str) -> None:
+        """Refuse a word that is not known with the nearest that is."""
+        if action.choices is None or value in action.choices:
+            return
+        near, known = nearest(value, map(str, action.choices)), map(str, action.choices)
+        advice = f"`{near}`" if near else one_of(known, value, f"{self.prog} --help")
+        raise argparse.ArgumentError(action, f"there is no `{value}`: write {advice}")
 
 
 class _Version(argparse.Action):

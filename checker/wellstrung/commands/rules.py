@@ -12,7 +12,7 @@ from wellstrung.report import rule_list
 def run(options: argparse.Namespace) -> int:
     """List the rules, or show those named; the exit code."""
     host = hosts.load(options.rule_files)
-    refused = unknown("rule", options.names, host.rules)
+    refused = unknown("rule", options.names, host.rules, "wellstrung rules")
     if refused is not None:
         return refused
     if options.form == "json":

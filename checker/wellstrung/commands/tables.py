@@ -13,7 +13,7 @@ from wellstrung.report import table_list
 def run(options: argparse.Namespace) -> int:
     """List the tables, or those named; the exit code."""
     hosts.load()  # plugins may bring tables
-    refused = unknown("table", options.names, tables.names())
+    refused = unknown("table", options.names, tables.names(), "wellstrung tables")
     if refused is not None:
         return refused
     if options.form == "json":

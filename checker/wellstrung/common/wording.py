@@ -46,6 +46,10 @@ def spelt_out(text: str) -> str:
     )
 
 
+#: So many words of what is known a message lists at most; of more than `_COMPARED` the first.
+_KNOWN, _COMPARED = 8, 200
+#: Words share such a part of their pairs of letters by chance.
+_CHANCE = 0.2
 #: a name that YAML reads as text as it stands, between the commas of `{...}`
 _PLAIN = re.compile(r"[A-Za-z][\w'-]*(?: [\w'-]+)*")
 _CODE = re.compile("`[^`]*`")
@@ -75,14 +79,43 @@ def listed(words: Iterable[str]) -> str:
     return ", ".join(f"`{word}`" for word in words)
 
 
-def one_of(words: Iterable[str]) -> str:
+def one_of(words: Iterable[str], asked: str = "", see: str = "") -> str:
     """What a field takes, as the words that the author could write.
+
+    Of many those that look most like what was `asked` for; `see` is a command that lists all.
 
     >>> one_of(["open", "closed"]), one_of(["open"]), one_of([])
     ('one of `open`, `closed`', '`open`', 'none is known')
+    >>> one_of(map(str, range(100, 112)), "108", "wellstrung tables sizes")[-55:]
+    '`106` and 4 more (`wellstrung tables sizes` lists them)'
     """
     known = [*words]
-    return f"one of {listed(known)}" if len(known) > 1 else listed(known) or "none is known"
+    if len(known) <= 1:
+        return listed(known) or "none is known"
+    more = len(known) - _KNOWN
+    if more <= 0:
+        return f"one of {listed(known)}"
+    see = f" (`{see}` lists them)" if see else ""
+    return f"one of {listed(_most_like(asked, known))} and {more} more{see}"
+
+
+def _most_like(asked: str, known: Sequence[str]) -> list[str]:
+    """The words that share most pairs of letters with what was asked for."""
+    if len(known) <= _COMPARED:
+        pairs = _pairs(asked)
+        known = sorted(known, key=lambda word: -_alike(pairs, _pairs(word)))
+    return [*known[:_KNOWN]]
+
+
+def _pairs(word: str) -> frozenset[str]:
+    low = f" {word.casefold()} "
+    return frozenset(low[at : at + 2] for at in range(len(low) - 1))
+
+
+def _alike(one: frozenset[str], other: frozenset[str]) -> float:
+    """The share of pairs that both have (Dice's: from memory); little is nothing at all."""
+    share = 2 * len(one & other) / (len(one) + len(other) or 1)
+    return share if share > _CHANCE else 0.0
 
 
 def advice_in(says: str) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.wording import either, listed
+from wellstrung.common.wording import either, one_of
 from wellstrung.model.item import Bead
 from wellstrung.reading import tree as reading
 
@@ -61,8 +61,8 @@ def _by_number(bead: Bead, family: tables.Row, size: reading.Node) -> Iterator[F
     elif ("{make}" not in named or bead.has("make")) and bead.row not in rows:
         same_size = [name for name in rows if f" {units.bead_size(size.value)}" in name]
         yield _fault(
-            f"the trade tables have no bead `{bead.row}`: take one that they have,"
-            f" {listed(same_size or rows)}, {_OR_OTHER}",
+            f"the trade tables have no bead `{bead.row}`: take"
+            f" {one_of(same_size or rows, bead.row, 'wellstrung tables beads')}, {_OR_OTHER}",
             size,
             bead.row,
         )

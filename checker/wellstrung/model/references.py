@@ -25,6 +25,7 @@ from wellstrung.model.item import Bead
 from wellstrung.model.palette import wrong_with
 from wellstrung.model.parts import WOVEN_WORK, Kind, Part, Role, Stitch
 from wellstrung.reading import tree as reading
+from wellstrung.reading.faults import EVERY_WORD
 from wellstrung.short_forms.beads import says_a_bead
 
 
@@ -100,8 +101,12 @@ class Names:
         known: Mapping[str, object],
         node: reading.Node,
         fitting: Collection[str] = (),
+        see: str = "",
     ) -> None:
-        """Add the fault of a name that points nowhere, with the nearest that does not."""
+        """Add the fault of a name that points nowhere, with the nearest that does not.
+
+        `see` is the command that lists all that are known.
+        """
         unread = [called for kind, called in self._unread if kind in what.split()]
         if name in unread:
             return
@@ -112,7 +117,7 @@ class Names:
         elif what in ("part", "bead"):
             says, advice = self._otherwise(what, name, known) or (f"{says} in the plan", "")
         edits = (Edit(node.place, found),) if found else ()
-        needed = f"`{found}`" if found else "" if advice else one_of(fitting or known)
+        needed = f"`{found}`" if found else "" if advice else one_of(fitting or known, name, see)
         says = f"{says}: {advice}" if advice else says
         self.faults.append(Fault("plan-shape", says, node.place, name, needed, advice, edits=edits))
 
@@ -162,7 +167,7 @@ class Names:
         taken = either([*kinds, *(f"`{word}`" for word in words)])
         says = f"`{part.name}` is {article(part.noun)}, and {field} takes {taken}"
         there = [one.name for one in self.parts.values() if one.kind.role in roles]
-        needed = f"{taken}: {one_of(there)}" if there else taken
+        needed = f"{taken}: {one_of(there, part.name)}" if there else taken
         self.fault(says, node.place, part.key.place, found=part.noun, needed=needed)
 
     def check_bead(self, bead: Bead) -> None:
@@ -197,14 +202,15 @@ class Names:
         glue, stated = part.node_at("type"), part.node_at("states")
         adhesives, metals = tables.load("adhesives").rows, tables.load("metals").rows
         if glue and part.kind.role is Role.GLUE and str(glue.value) not in adhesives:
-            called = "row in the trade table `adhesives`"
-            self.unknown(called, str(glue.value), adhesives, glue)
+            called, see = "row in the trade table `adhesives`", "wellstrung tables adhesives"
+            self.unknown(called, str(glue.value), adhesives, glue, see=see)
         self._no_slip("row in the trade table `metals`", part.node_at("metal"), metals)
         line, turns = part.node_at("thread", "type"), part.node_at("thread", "turns")
         for node in (glue if part.kind.role is Role.THREAD else None, line):
             if node is not None and str(node.value) not in part.threads:
                 sure = {kind: kind for kind in part.threads if not tables.line_may_be(kind)}
-                self.unknown("type of thread", str(node.value), sure, node)
+                see = "wellstrung tables line_types"
+                self.unknown("type of thread", str(node.value), sure, node, see=see)
         if turns is not None and line is not None and not part.thread.springs:
             says = f"`turns` are the coils of memory wire, and the thread of `{part.name}` is"
             self.fault(f"{says} {line.value}: leave `turns` out", turns.place, line.place)
@@ -225,7 +231,7 @@ class Names:
         if node is None:
             return
         if stitch is None:
-            self.unknown("stitch", str(node.value), stitches, node)
+            self.unknown("stitch", str(node.value), stitches, node, see=EVERY_WORD)
         elif part.kind.name not in (stitch.makes, *stitch.also_makes):
             self.fault(
                 f"`{stitch.name}` makes {article(stitch.makes)}, and `{part.name}` is"

@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from wellstrung.common import money, units
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.wording import listed, nearest
+from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import parser, schema, tree
 from wellstrung.reading.faults import fault
 from wellstrung_schemas import drawer as drawer_schema
@@ -34,8 +34,6 @@ _EXAMPLE = "as in `drawer: drawer.yaml`"
 _TAKEN = {"parts": ("part", "kind"), "beads": ("bead", "")}
 #: of what a line of supplies may be, and where that stands
 _SUPPLIED = {"bead": "beads", "part": "parts", "chain": "parts", "thread": "parts"}
-#: so many names of a drawer are listed where none is near
-_FEW = 12
 Kinds = Mapping[str, Mapping[str, object]]
 
 
@@ -259,14 +257,13 @@ def _unknown(what: str, word: tree.Node, has: Mapping[str, tree.Entry]) -> Fault
     """The fault of a name that the drawer does not have."""
     asked = str(word.value).replace("\n", " ")
     near = nearest(asked, has)
-    some = listed(list(has)[:_FEW]) + (f" and {len(has) - _FEW} more" if len(has) > _FEW else "")
     advice = f"write `{near}`" if near else ""
     says = f"there is no {what} called `{asked}` in the drawer"
     return fault(
         f"{says}: {advice}" if near else says if has else f"{says}, which has no {what}s",
         word.place,
         found=asked,
-        needed=near or (f"one of {some}" if has else f"a {what} in the drawer"),
+        needed=near or (one_of(has, asked) if has else f"a {what} in the drawer"),
         remedy=advice,
         edits=(Edit(word.place, near),) if near else (),
     )

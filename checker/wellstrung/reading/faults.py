@@ -10,6 +10,8 @@ from wellstrung.reading import tree as reading
 
 #: of what is quoted from a plan or shown as an example; the rest is cut off
 LONGEST = 60
+#: the command that lists every word of the plan language
+EVERY_WORD = "wellstrung schema language"
 
 
 def fault(
@@ -35,7 +37,7 @@ def unknown(node: reading.Scalar, head: str, choices: Collection[str]) -> Fault:
 def choose(head: str, node: reading.Node, choices: Collection[str]) -> Fault:
     """The fault of a word that is none of the choices."""
     if not isinstance(node, reading.Scalar):
-        return fault(head, node.place, needed=one_of(choices))
+        return fault(head, node.place, needed=one_of(choices, see=EVERY_WORD))
     if node.quoted and node.text in choices:  # "1" for 1
         edits = (Edit(node.place, node.text),)
         says = f"{head}: write {node.text} without quotes"
@@ -56,7 +58,7 @@ def unknown_word(
 ) -> Fault:
     """The fault of an unknown word: the nearest known one is offered, or all of them."""
     if near is None:
-        return fault(head, place, word, one_of(choices))
+        return fault(head, place, word, one_of(choices, word, EVERY_WORD))
     advice = f"write `{near}`"
     edits = (Edit(place, near),)
     return fault(f"{head}: {advice}", place, word, f"`{near}`", remedy=advice, edits=edits)

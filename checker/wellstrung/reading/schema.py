@@ -18,7 +18,7 @@ from wellstrung.common.places import Fault
 from wellstrung.common.wording import one_of
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch
-from wellstrung.reading.faults import choose, fault, shown
+from wellstrung.reading.faults import EVERY_WORD, choose, fault, shown
 from wellstrung.reading.schema_errors import explained
 from wellstrung.reading.values import values
 
@@ -94,7 +94,7 @@ def _without_kind(name: str, entry: reading.Entry, known: Known) -> Fault:
     says = f"`{name}` has no `kind`"
     if {*entry.node.entries} & _BEADS_ALONE:
         says = f"{says}: write one, or move it under `beads` if it is a bead"
-    return fault(says, entry.key.place, needed=one_of(known.kinds))
+    return fault(says, entry.key.place, needed=one_of(known.kinds, see=EVERY_WORD))
 
 
 def _chosen(

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.wording import listed, nearest
+from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase
@@ -76,7 +76,7 @@ def _unknown(node: tree.Scalar, left: tree.Scalar | None, what: str) -> Fault:
         return fault(says, place, word, f"`{near}`", f"write `{near}`", edits=edits)
     classes = dict.fromkeys(kind for kind in _CLASSES.values() if kind != NONE)
     return fault(
-        f"{what} says `{word}`, which is no class of needle: write one of {listed(classes)}, with"
+        f"{what} says `{word}`, which is no class of needle: write {one_of(classes, word)}, with"
         " its size if it has one, or `none`",
         place,
         word,

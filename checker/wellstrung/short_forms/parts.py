@@ -17,9 +17,9 @@ from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
 from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_of, meaning, plain, words
 from wellstrung.common.units import USUAL
-from wellstrung.common.wording import article, either, listed, nearest
+from wellstrung.common.wording import article, nearest, one_of
 from wellstrung.reading import tree
-from wellstrung.reading.faults import fault, shown
+from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.phrase import Phrase
 from wellstrung.short_forms.phrase import part as within
@@ -258,11 +258,11 @@ def _no_noun(node: tree.Scalar, name: str) -> Fault:
         kind = word if word in kinds else fields_of(meant[0])[0] if meant else ""
         if kind in which:
             says = f"{shown(node)} of part `{name}` does not say which {kind} it is"
-            return fault(f"{says}: write {either(f'`{one}`' for one in which[kind])}", node.place)
+            return fault(f"{says}: write {one_of(which[kind], node.text, EVERY_WORD)}", node.place)
         if kind == "adhesive":
-            types = listed(ACCEPTED["type of adhesive"])
+            types = one_of(ACCEPTED["type of adhesive"], node.text, "wellstrung tables adhesives")
             says = f"{shown(node)} of part `{name}` does not say which adhesive it is"
-            return fault(f"{says}: write what its label says, one of {types}", node.place)
+            return fault(f"{says}: write what its label says, {types}", node.place)
         if kind:
             says = f"{shown(node)} of part `{name}` is {article(kind)}, which has no phrase"
             return fault(f"{says}: write its fields, as in `{{kind: {kind}, ...}}`", node.place)

@@ -8,9 +8,9 @@ from collections.abc import Mapping
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.trade_words import ACCEPTED, answer, plain, words
-from wellstrung.common.wording import listed, nearest
+from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import tree
-from wellstrung.reading.faults import fault, shown
+from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.phrase import Phrase
 from wellstrung_schemas import verbs
 
@@ -82,8 +82,8 @@ def _no_step(node: tree.Scalar, phrase: Phrase) -> Fault:
     begin = node.text.split()
     known = (answer("do", " ".join(begin[:count])) for count in (3, 2, 1))
     told, near = next((one for one in known if one), None), nearest(first.text, _VERBS)
-    advice = f"write `{_VERBS[near]}`" if near else f"begin with one of {listed(verbs())}"
-    advice = told[0] if told else advice
+    advice = f"begin with {one_of(verbs(), first.text, EVERY_WORD)}"
+    advice = told[0] if told else f"write `{_VERBS[near]}`" if near else advice
     edits = (Edit(first.place, _VERBS[near]),) if near and not told else ()
     says = f"{shown(node)} does not begin with a step: {advice}"
     return fault(says, first.place, remedy=advice, edits=edits)

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from wellstrung.common.packs import SOLD_AS, in_words
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
-from wellstrung.common.wording import listed, nearest
+from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.parts import LENGTH
@@ -125,8 +125,9 @@ def _unnamed(node: tree.Scalar, names: Names) -> Fault:
         says = f"{shown(node)} names no thread of the plan"
         return fault(f"{says}: {_thread_of(names)}", node.place)
     if last is None or near is None:
-        says = f"{shown(node)} names no bead or part"
-        return fault(f"{says}: name one of {listed(names)}, as in {_EXAMPLE}", node.place)
+        some = one_of(names, last[1] if last else node.text)
+        says = f"{shown(node)} names no bead or part: name {some}, as in {_EXAMPLE}"
+        return fault(says, node.place)
     word = within(node, *last.span(1))
     advice, edits = f"write `{near}`", (Edit(word.place, near),)
     says = f"there is no bead or part called {shown(word)}: {advice}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from wellstrung.common.wording import listed, nearest
+from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import parser, tree
 from wellstrung.start.dialogue import Dialogue
 from wellstrung.start.question import Question, Refused
@@ -60,5 +60,5 @@ def _not_asked(dialogue: Dialogue, name: str) -> str:
             f"`{name}` is not asked with these answers: delete it, or look at what comes before it"
         )
     near = nearest(name, asked)
-    advice = f"write `{near}`" if near else f"the questions are {listed(asked)}"
+    advice = f"write `{near}`" if near else f"name {one_of(asked, name)}"
     return f"there is no question `{name}`: {advice}"

@@ -7,7 +7,8 @@ from typing import Any, NamedTuple
 
 from msgspec import Struct
 
-from wellstrung.common.wording import either, nearest, same_as
+from wellstrung.common import wording
+from wellstrung.common.wording import nearest, same_as
 
 
 class Refused(ValueError):
@@ -144,7 +145,7 @@ def one_of(
         if found is not None:
             return called[found]
         near = nearest(text, called)
-        advice = f"write `{near}`" if near else f"choose {either(f'`{word}`' for word in words)}"
+        advice = f"write `{near}`" if near else f"choose {wording.one_of(words, text)}"
         raise Refused(f"`{text}` is not among the answers here: {advice}")
 
     return read

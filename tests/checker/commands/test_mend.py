@@ -86,7 +86,7 @@ def test_only_some_by_number_and_by_name(run: Run, plan: Path) -> None:
         assert b"10.5 mm" in other.read_bytes() and b"times: 60" in other.read_bytes()
     ran = run("mend", "collar.yaml", "--only", "9", cwd=plan.parent)
     assert (ran.code, ran.out) == (2, "")
-    assert "there is nothing to write under `9`: the numbers are `1`, `2`, `3`\n" in ran.err
+    assert "there is nothing to write under `9`: name one of `1`, `2`, `3`\n" in ran.err
 
 
 def test_no_copy_is_written_over(run: Run, plan: Path) -> None:
