@@ -17,6 +17,7 @@ from wellstrung.judging.result import PlanResult, Result
 from wellstrung.plugins import host
 from wellstrung.report.pages import folder
 from wellstrung.report.pages.faults_by_kind import kinds, shared
+from wellstrung.report.pages.measurements import measurements
 from wellstrung.report.pages.next_time import cures, to_measure
 from wellstrung.report.pages.students import Student, students
 from wellstrung.report.pages.to_bring import Loan, loans
@@ -261,7 +262,7 @@ def test_what_cures_is_told_by_adhesive_with_everybody_who_glues() -> None:
 
 
 def test_only_what_decides_something_is_still_to_be_measured() -> None:
-    [orla] = to_measure(of(WRONG))
+    [orla] = to_measure((one, measurements(one.plan)) for one in of(WRONG))
     assert orla.open and orla.first
     everything = [what for what, _ in orla.sizes]
     assert "stays at any" not in leaf([plan(WRONG)]) and len(everything) < 4

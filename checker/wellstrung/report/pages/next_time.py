@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 
 from wellstrung.common.wording import hours
 from wellstrung.quantity.value import Quantity
-from wellstrung.report.pages.measurements import measurements
+from wellstrung.report.pages.measurements import Measurement
 from wellstrung.report.pages.students import Student
 
 #: the name of a rule, where a change begins with it
@@ -37,22 +37,22 @@ class Cure(Struct, frozen=True):
     students: tuple[str, ...]
 
 
-def to_measure(students: Sequence[Student]) -> list[ToMeasure]:
+def to_measure(sizes: Iterable[tuple[Student, Sequence[Measurement]]]) -> list[ToMeasure]:
     """Who has to measure what, because a verdict hangs on it, and whose checks are open."""
     found = (
         ToMeasure(
             student.name,
-            tuple(_sizes(student)),
+            tuple(_deciding(measured)),
             len(student.plan.unjudged),
             next((value for value, _ in student.plan.answer_first), ""),
         )
-        for student in students
+        for student, measured in sizes
     )
     return [one for one in found if one.sizes or one.open]
 
 
-def _sizes(student: Student) -> Iterator[tuple[str, str]]:
-    for one in measurements(student.plan):
+def _deciding(measured: Iterable[Measurement]) -> Iterator[tuple[str, str]]:
+    for one in measured:
         decides = [change for change in one.changes if " stays at any " not in change]
         if decides:
             yield one.what, "; ".join(_RULE.sub(_in_words, change) for change in decides)

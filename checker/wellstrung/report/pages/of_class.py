@@ -23,6 +23,7 @@ def class_page(result: Result, pages: Mapping[str, PlanResult], options: Options
     """The page, with a link to the page of each plan by its file name."""
     everyone = students(pages)
     found = kinds(everyone)
+    sizes = [(one, measurements(one.plan)) for one in everyone]
     orders = [(one.name, order_of(one.plan)) for one in everyone]
     rows = [Row(name, order, student=True) for name, order in orders if order and order.steps]
     return render(
@@ -36,7 +37,7 @@ def class_page(result: Result, pages: Mapping[str, PlanResult], options: Options
         shared=shared(found),
         evenings=evenings(everyone),
         loans=loans(everyone),
-        measuring=to_measure(everyone),
+        measuring=to_measure(sizes),
         cures=cures(everyone),
         finished=[one.name for one in everyone if one.plan.outcome == "makeable"],
         cautions=_cautions(everyone, "says"),
@@ -45,8 +46,8 @@ def class_page(result: Result, pages: Mapping[str, PlanResult], options: Options
         orders=rows,
         checkpoints=[
             (one.name, size.what, "; ".join(size.changes))
-            for one in everyone
-            for size in measurements(one.plan)
+            for one, measured in sizes
+            for size in measured
             if size.changes
         ],
         sizes=tables.whole_sizes(result.plans),

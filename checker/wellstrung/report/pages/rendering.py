@@ -16,7 +16,7 @@ from wellstrung.common.wording import visible
 from wellstrung.judging.result import PlanResult
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
-from wellstrung.report.checks import answers, counts, says_all, together, totals
+from wellstrung.report.checks import answers, says_all, to_fix, together
 from wellstrung.report.pages import both_units
 from wellstrung.report.pages.work_order import days
 from wellstrung.report.terminal import counted
@@ -44,11 +44,10 @@ def _environment() -> Environment:
         "inches": both_units.inches,
         "number": number,
         "counted": counted,
-        "counts": counts,
         "answers": answers,
         "says_all": says_all,
         "together": together,
-        "totals": totals,
+        "to_fix": to_fix,
         "days": days,
         "spare": _spare,
         "at_least": lambda margin: f"{number(margin.likely.low)} {margin.unit} or more to spare",
