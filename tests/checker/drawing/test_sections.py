@@ -321,12 +321,12 @@ def test_without_a_plan_there_is_nothing_to_draw(checker: Checker, keeping: Chec
 
 
 #: a palette of all tones, and a ring that was closed
-SIX_BEADS = (
-    "plan: 1\ntitle: Six beads\npiece: bracelet\nbeads:\n"
-    + "".join(f"  {name}: {{type: round, size: 6/0, make: Japanese}}\n" for name in "abcdef")
+EIGHT_BEADS = (
+    "plan: 1\ntitle: Eight beads\npiece: bracelet\nbeads:\n"
+    + "".join(f"  {name}: {{type: round, size: 6/0, make: Japanese}}\n" for name in "abcdefgh")
     + """
 parts:
-  side: {kind: strand, stitch: strung, beads: [a, b, c, d, e, f], count: 18}
+  side: {kind: strand, stitch: strung, beads: [a, b, c, d, e, f, g, h], count: 24}
   ring: {kind: jump ring, outside: 6 mm, wire: 1 mm, closing: closed}
   cubes: {kind: woven rope, stitch: cubic right-angle weave, beads: a, rounds: 12}
 run: [ring, side, cubes]
@@ -339,7 +339,7 @@ def test_the_style_sheets_and_the_drawings_know_the_same_classes(keeping: Checke
     first = {case.rule: case.text for case in reversed(MISFITS)}
     drawn: set[str] = set()
     samples = [path.read_text(encoding="utf-8") for path in PLANS]
-    for text in (SIX_BEADS, *first.values(), *samples):
+    for text in (EIGHT_BEADS, *first.values(), *samples):
         result = keeping.check_text(text)
         for figure in (*sections(result), *drawings(result)):
             trees = [ElementTree.fromstring(one) for one in (figure.svg, figure.narrow) if one]

@@ -63,7 +63,7 @@ def strung(
         end = at + along / 2
         knot = min(_KNOT, outside / 4)
         if knotted and end + knot <= length:
-            pen.disc(end, knot, "knot")
+            pen.disc(end + knot / 2, knot, "knot")
         one_bead(pen, sizes, bead, at)
 
 

@@ -6,8 +6,6 @@ the others have a grain each, so that two of like tone are told apart in print t
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from wellstrung.drawing.canvas import Spot
 from wellstrung.drawing.colours import contrast
 from wellstrung.drawing.looks.faces import Laid
@@ -18,43 +16,25 @@ GREYS = ("#d4d4d4", "#8f8f8f", "#b5b5b5", "#6e6e6e", "#f0f0f0", "#a2a2a2", "#7d7
 _INKS = {"dark": "#000000", "light": "#ffffff"}
 #: the least of a bead on paper, mm, that a grain is drawn on
 _LEAST = 0.8
-_DOT, _RING = 0.12, 0.26
 
 Stroke = tuple[Spot, Spot]
-
-
-def _dot(pen: Pen, one: Laid, size: float, ink: str) -> None:
-    pen.disc(one.along, 2 * _DOT * size, f"grain dot {ink}", across=one.across)
-
-
-def _ring(pen: Pen, one: Laid, size: float, ink: str) -> None:
-    pen.disc(one.along, 2 * _RING * size, f"grain {ink}", across=one.across)
-
-
-def _lines(*strokes: Stroke) -> Callable[[Pen, Laid, float, str], None]:
-    """Lines by their ends, in parts of the bead: along its hole, and across."""
-
-    def draw(pen: Pen, one: Laid, size: float, ink: str) -> None:
-        ends = [(one.spot(*start), one.spot(*end)) for start, end in strokes]
-        pen.strokes(ends, f"grain {ink}")
-
-    return draw
 
 
 def _aslant(rise: float) -> tuple[Stroke, ...]:
     return tuple(((at - 0.15, -rise), (at + 0.15, rise)) for at in (-0.2, 0.0, 0.2))
 
 
-#: how the beads of a palette are marked, one after another and again from the first
-GRAINS: dict[str, Callable[[Pen, Laid, float, str], None] | None] = {
-    "plain": None,
-    "a dot": _dot,
-    "a bar": _lines(((0.0, -0.32), (0.0, 0.32))),
-    "a ring": _ring,
-    "hatched": _lines(*_aslant(0.3)),
-    "a cross": _lines(((0.0, -0.3), (0.0, 0.3)), ((-0.3, 0.0), (0.3, 0.0))),
-    "two bars": _lines(((-0.16, -0.3), (-0.16, 0.3)), ((0.16, -0.3), (0.16, 0.3))),
-    "hatched the other way": _lines(*_aslant(-0.3)),
+#: how the beads of a palette are marked, one after another and again from the first: lines by their
+#: ends, in parts of the bead along its hole and across; none is round, which would look like a hole
+GRAINS: dict[str, tuple[Stroke, ...]] = {
+    "plain": (),
+    "a bar": (((0.0, -0.32), (0.0, 0.32)),),
+    "hatched": _aslant(0.3),
+    "a cross": (((0.0, -0.3), (0.0, 0.3)), ((-0.3, 0.0), (0.3, 0.0))),
+    "two bars": (((-0.16, -0.3), (-0.16, 0.3)), ((0.16, -0.3), (0.16, 0.3))),
+    "a chevron": (((-0.2, -0.3), (0.2, 0.0)), ((0.2, 0.0), (-0.2, 0.3))),
+    "hatched the other way": _aslant(-0.3),
+    "dotted": tuple((dot, dot) for dot in ((-0.2, 0.15), (0.0, -0.2), (0.2, 0.15))),
 }
 
 
@@ -70,6 +50,9 @@ def grey_of(number: int) -> str:
 
 def grain(pen: Pen, one: Laid, which: str, colour: str) -> None:
     """The grain of a bead, in black or in white, whichever stands out from its colour."""
-    draw, size = GRAINS[which], min(one.long, one.wide)
-    if draw is not None and size * pen.canvas.scale >= _LEAST:
-        draw(pen, one, size, max(_INKS, key=lambda ink: contrast(_INKS[ink], colour)))
+    strokes = GRAINS[which]
+    if strokes and min(one.long, one.wide) * pen.canvas.scale >= _LEAST:
+        ink = max(_INKS, key=lambda ink: contrast(_INKS[ink], colour))
+        dots = " dots" if strokes[0][0] == strokes[0][1] else ""
+        ends = [(one.spot(*start), one.spot(*end)) for start, end in strokes]
+        pen.strokes(ends, f"grain{dots} {ink}")
