@@ -32,16 +32,25 @@ def with_parts_renamed(data: dict[str, Any]) -> tuple[dict[str, Any], dict[str, 
             data[section] = _renamed(data[section], names)
     data["parts"] = {names[part]: fields for part, fields in data["parts"].items()}
     for fields in data["parts"].values():
-        for field in ("of", "over", "core", "covers"):  # where a part names another
-            if fields.get(field) in names:
-                fields[field] = names[fields[field]]
+        thread = fields.get("thread")
+        if isinstance(thread, dict) and thread.get("spool") in names:
+            thread["spool"] = names[thread["spool"]]
+        for field in ("of", "over", "core", "covers", "thread", "needle"):  # each may name another
+            value = fields.get(field)
+            name, comma, beside = str(value).partition(",")
+            if isinstance(value, str) and name in names:
+                fields[field] = names[name] + comma + beside
     return data, names
 
 
 def _renamed(node: Any, names: dict[str, str]) -> Any:
     """The same data with every mention of a part, or of a half of it, under its new name."""
     if isinstance(node, dict):
-        keep = ("do", "eyes")  # words of the language, though a part may be called the same
+        keep = (
+            "do",
+            "eyes",
+            "sold_as",
+        )  # words of the language, though a part may be called the same
         return {key: v if key in keep else _renamed(v, names) for key, v in node.items()}
     if isinstance(node, list):
         return [_renamed(item, names) for item in node]

@@ -6,7 +6,7 @@ import codecs
 import stat
 import sys
 from functools import cache
-from pathlib import Path
+from pathlib import Path, PurePath
 from typing import NamedTuple
 
 import yaml
@@ -50,7 +50,7 @@ def read(path: Path, expected: Expected = PLAN) -> Read:
 
 def text_of(path: Path, expected: Expected = PLAN) -> Read:
     """The text of a file, not looked at yet; or faults, never an exception."""
-    file = "standard input" if path == STDIN else spelt_out(str(path))
+    file = "standard input" if path == STDIN else called(path)
     try:
         if path == STDIN:
             data = _standard_input()
@@ -118,6 +118,16 @@ def read_text(text: str, file: str, expected: Expected = PLAN) -> Read:
             builder.fault(builder.glued(tree) or expected.begin, tree.place)
     usable = tree if isinstance(tree, Mapping) and not builder.faults else None
     return Read(file, text, usable, sorted(builder.faults, key=lambda fault: fault.place))
+
+
+def called(path: PurePath) -> str:
+    r"""What reports call a file: alike on every system, and spelt out where it is not plain.
+
+    >>> from pathlib import PureWindowsPath
+    >>> called(PureWindowsPath("class\\gangway.yaml"))
+    'class/gangway.yaml'
+    """
+    return spelt_out(path.as_posix())
 
 
 @cache  # it can be read once

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from generated.plans import seeded
 from running import SAMPLES
 from versions import mixed, plain_data, with_parts_renamed, written
 from wellstrung.judging.checker import Checker
@@ -18,7 +19,17 @@ from wellstrung.plugins import host
 from wellstrung.reading import drawer
 
 CHECKER = Checker(host.load())
+#: generated plans in the quick suite, and in all
+FEW, MANY = 12, 240
 PLANS = {path.stem: path.read_text(encoding="utf-8") for path in sorted(SAMPLES.rglob("*.yaml"))}
+NAMES = [
+    *PLANS,
+    *(
+        pytest.param(f"generated {number}", marks=[pytest.mark.slow] if number >= FEW else [])
+        for number in range(MANY)
+    ),
+]
+PLANS |= {f"generated {number}": text for number, text in enumerate(seeded(MANY))}
 
 
 def answers(result: PlanResult) -> list[tuple[str, str]]:
@@ -34,14 +45,14 @@ def data_of(name: str) -> dict[str, Any]:
     return plain_data(PLANS[name])
 
 
-@pytest.mark.parametrize("name", PLANS)
+@pytest.mark.parametrize("name", NAMES)
 def test_renaming_parts_changes_no_remark(name: str) -> None:
     data, _ = with_parts_renamed(data_of(name))
     before, after = CHECKER.check_text(PLANS[name]), CHECKER.check_text(written(data))
     assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
 
 
-@pytest.mark.parametrize("name", PLANS)
+@pytest.mark.parametrize("name", NAMES)
 def test_parts_from_a_drawer_are_as_good_as_parts_of_the_plan(name: str) -> None:
     data = data_of(name)
     kept = {f"{part} of mine": fields for part, fields in data["parts"].items()}
@@ -59,21 +70,32 @@ def in_inches(text: str) -> str:
     """Every length in mm, alone or with its tolerance; what is written in cm stays."""
 
     def inches(mm: str) -> str:
-        return f"{float(mm) / 25.4:.9f}".rstrip("0").rstrip(".")
+        return f"{float(mm) / 25.4:.15f}".rstrip("0").rstrip(".")
 
     def turn(found: re.Match[str]) -> str:
-        spread = f" ± {inches(found[2])}" if found[2] else ""
-        return f"{inches(found[1])}{spread} in"
+        between, spread = found[2] or "", inches(found[3]) if found[3] else ""
+        return f"{inches(found[1])}{between}{spread} in"
 
-    return re.sub(r"\b(\d+(?:\.\d+)?)(?: ± (\d+(?:\.\d+)?))? mm\b", turn, text)
+    return re.sub(
+        r"\b(\d+(?:\.\d+)?)(?:( ?(?:±|\+/-|\.\.|-|to) ?)(\d+(?:\.\d+)?))? mm\b", turn, text
+    )
 
 
-@pytest.mark.parametrize("name", PLANS)
+@pytest.mark.parametrize("name", NAMES)
 def test_mm_or_inches_is_all_the_same(name: str) -> None:
     # a goal in cm keeps its tolerance in cm
     text = re.sub(r"cm ± (\d+) mm", lambda found: f"cm ± {int(found[1]) / 10:g} cm", PLANS[name])
     before, after = CHECKER.check_text(text), CHECKER.check_text(in_inches(text))
     assert answers(after) == answers(before) and kept_rules(after) == kept_rules(before)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_windows_line_ends_are_all_the_same(name: str) -> None:
+    before = CHECKER.check_text(PLANS[name])
+    after = CHECKER.check_text(PLANS[name].replace("\n", "\r\n"))
+    assert kept_rules(after) == kept_rules(before)
+    shown = ([(one.says, one.place, one.edits) for one in it.remarks] for it in (before, after))
+    assert next(shown) == next(shown)
 
 
 @pytest.mark.slow
