@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from pages import keeper, looks, parsed
+from pages import bounds, keeper, looks, parsed
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks.faces import Laid, rows_of
 from wellstrung.drawing.looks.sizes import Sizes
@@ -158,6 +158,28 @@ def test_of_a_stretch_the_rows_that_lie_in_it_are_drawn(
     )
     through = max(sum(len(row) for row in whole.rows[n : n + 2]) for n in range(len(whole.rows)))
     assert inside - 2 * through <= half.seen <= inside
+
+
+@pytest.mark.parametrize(("stitch", "work"), EVERY)
+def test_a_stretch_beyond_a_break_goes_on_with_the_beads_of_the_whole(
+    stitch: str, work: Work
+) -> None:
+    """Of a repeat of five beads the same bead lies at each spot, wherever the stretch begins."""
+    fields = work.fields.replace("beads: reed", "beads: [reed, sand, sand, reed, reed]")
+    half, whole = drawn(stitch, fields, 0.5, 0.5), drawn(stitch, fields)
+    there = {spot(bead): bead.get("class") for bead in looks(whole.tree, "bead")}
+    for bead in looks(half.tree, "bead"):
+        x, y = spot(bead)
+        near = [
+            look for at, look in there.items() if math.dist(at, (x + whole.length / 2, y)) < 0.01
+        ]
+        assert bead.get("class") in near
+
+
+def spot(bead: ElementTree.Element) -> tuple[float, float]:
+    """The middle of a bead as drawn."""
+    box = bounds(bead)
+    return (box.left + box.right) / 2, (box.top + box.bottom) / 2
 
 
 def test_brick_stitch_is_as_wide_as_it_is_counted() -> None:

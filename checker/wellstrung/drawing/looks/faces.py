@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import sys
 from collections.abc import Callable, Iterator
+from itertools import islice
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -81,7 +82,21 @@ class Cloth(Struct, frozen=True):
         """The same with the rows that may be seen from `start` to `end`, mm along it."""
         # a row may lie aslant, as far along as the work is wide
         first, stop = (int(self.rows * at / self.length) for at in (start - self.width, end))
-        return replace(self, first=max(first - self.face.core, 0), stop=stop + 2)
+        first = 0 if self.face.change else max(first - self.face.core, 0)
+        return replace(self, first=first, stop=stop + 2)
+
+    @property
+    def before(self) -> int:
+        """How many beads are woven before its first row, those behind it too; of a core none.
+
+        After the first row every second one has as many.
+        """
+        if not self.first:
+            return 0
+        begun = rows_of(replace(self, first=0, stop=3))
+        base, odd, even = (sum(not one.core for one in row) for row in islice(begun, 3))
+        pairs, left = divmod(self.first - 1, 2)
+        return (base + pairs * (odd + even) + left * odd) * (1 + self.look.is_round)
 
     @property
     def beads(self) -> int:

@@ -96,9 +96,11 @@ class Sizes:
         """The beads of a part; of a rope with a core of beads those that are seen."""
         return beads_named(part, "outer") or bead_mix(part)
 
-    def sequence(self, part: Part, count: int | None = None) -> Iterator[str]:
-        """The beads of a part, one after another: so many, or without end."""
-        return islice(cycle(self.repeat(part)), count)
+    def sequence(self, part: Part, count: int | None = None, *, first: int = 0) -> Iterator[str]:
+        """The beads of a part from the `first` on, one after another: so many, or without end."""
+        repeat = self.repeat(part)
+        begun = first % len(repeat) if repeat else 0
+        return islice(cycle(repeat[begun:] + repeat[:begun]), count)
 
     def repeat(self, part: Part) -> list[str]:
         """The beads of a part, one after another, once."""

@@ -81,7 +81,7 @@ def band_of(length: float) -> float:
 
 def _beads(pen: Pen, sizes: Sizes, part: Part, cloth: Cloth, start: float, length: float) -> None:
     """The beads of the face that is seen, in the order in which they are woven."""
-    names = sizes.sequence(part)
+    names = sizes.sequence(part, first=cloth.before)
     rows: list[list[Laid]] = []
     named: list[tuple[Laid, str]] = []
     for row in rows_of(cloth):
