@@ -184,8 +184,16 @@ class Plan(Struct, frozen=True, eq=False):
 
     @property
     def in_inches(self) -> bool:
-        """Whether its maker goes by inches: the length that the plan asks for is in them."""
-        return self.goal is not None and self.goal.unit.startswith("in")
+        """Whether its maker goes by inches: the length that the plan asks for is in them.
+
+        Where it asks for none, the first length or tail of what is made at the bench decides.
+        """
+        if self.goal is not None:
+            return self.goal.unit.startswith("in")
+        paths = (("length",), ("thread", "tail"), ("thread", "working_length"))
+        made = (part for part in self.parts.values() if part.stitch is not None)
+        lengths = (part.text(*path) for part in made for path in paths if part.has(*path))
+        return next(lengths, "").rstrip().endswith(("in", '"'))
 
     @property
     def texts(self) -> Mapping[str, str]:

@@ -15,10 +15,11 @@ from wellstrung.common import units
 from wellstrung.quantity.working import number
 
 _NUMBER = r"\d+(?:\.\d+)?(?:[ -]\d+/\d+|/\d+)?"
-#: a length or a range of them, or a wire gauge
+#: a length or a range of them, a wire gauge, or a pull that no grams stand beside
 _SIZE = re.compile(
-    rf"(?<![\w./])(?P<first>{_NUMBER})(?:(?P<sign>\.\.| to | ± )(?P<last>{_NUMBER}))?"
-    r" (?P<unit>mm|cm|m|in|AWG|SWG)\b"
+    rf"(?<![\w./])(?<!hanging \()(?P<first>{_NUMBER})"
+    rf"(?:(?P<sign>\.\.| to | ± )(?P<last>{_NUMBER}))?"
+    r" (?P<unit>mm|cm|m|in|AWG|SWG|N(?! \(\d))\b"
 )
 #: what follows `in` where it is the word: `hang 9 in all`
 _WORD = re.compile(r" [a-z]")
@@ -83,7 +84,8 @@ def inches(mm: float, side: units.Side = "nearest") -> str:
         return ""
     eighths = mm / units.INCH * 8
     exact = abs(eighths - round(eighths)) < 0.01
-    return f"{'' if exact else '≈ '}{units.show(mm, 'in', side=side)}"
+    shown = units.show(mm, "in", side=side)  # in mm again where an eighth would be too far off
+    return f"{'' if exact else '≈ '}{shown}" if shown.endswith("in") else ""
 
 
 def _side(text: str, at: int) -> units.Side:
@@ -96,6 +98,8 @@ def _other(found: re.Match[str], side: units.Side) -> str:
     unit = found["unit"]
     if unit in ("AWG", "SWG"):
         return f"≈ {number(units.wire(found[0].replace(' to ', '..')).value)} mm"
+    if unit == "N":
+        return f"≈ {' to '.join(units.hanging(float(size)) for size in _ends(found))} hanging"
     ends = [
         units.length(f"{size} {unit}").value if size.strip("0.") else 0.0 for size in _ends(found)
     ]

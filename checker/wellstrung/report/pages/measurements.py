@@ -92,7 +92,8 @@ def _to_measure(ask: Ask) -> Iterator[_Size]:
         used |= dict.fromkeys(bead_mix(part))
         what = "width" if part.kind.role is Role.BAND else "outside"
         if part.kind.role in (Role.ROPE, Role.BAND) and not part.has("measured", what):
-            yield _Size(f"{what} of a 2 cm swatch of `{part.name}`", part, what, swatch=True)
+            long = "1 in" if ask.plan.in_inches else "2 cm"
+            yield _Size(f"{what} of a {long} swatch of `{part.name}`", part, what, swatch=True)
     for name in used:
         bead = ask.plan.beads[name]
         if not bead.has("measured", "length"):

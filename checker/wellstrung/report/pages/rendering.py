@@ -9,15 +9,18 @@ from functools import cache
 from importlib import resources
 from typing import Any
 
-from jinja2 import Environment, PackageLoader, StrictUndefined
+from jinja2 import Environment, PackageLoader, StrictUndefined, pass_context
+from jinja2.runtime import Context
 from markupsafe import Markup
 
+from wellstrung.common import units
 from wellstrung.common.wording import visible
-from wellstrung.judging.result import PlanResult
+from wellstrung.judging.result import PlanResult, Result
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.report.checks import answers, says_all, to_fix, together
 from wellstrung.report.pages import both_units
+from wellstrung.report.pages.file_names import short_names, shortened
 from wellstrung.report.pages.work_order import days
 from wellstrung.report.terminal import counted
 from wellstrung.rulebook.wording import about
@@ -25,7 +28,21 @@ from wellstrung.rulebook.wording import about
 
 def render(template: str, **values: Any) -> str:
     """A page of a template, with these values and its style."""
-    return _environment().get_template(template).render(style=Markup(_style()), **values)
+    result = values.get("result")
+    plans = result.plans if isinstance(result, Result) else [result] if result is not None else ()
+    return (
+        _environment()
+        .get_template(template)
+        .render(style=Markup(_style()), files=short_names(plans), **values)
+    )
+
+
+@pass_context
+def _shown(context: Context, value: Any) -> Any:
+    """What stands on the page: no sign that hides, and of a file no more than its name."""
+    if not isinstance(value, str):
+        return value
+    return type(value)(shortened(visible(value), context.get("files", {})))
 
 
 @cache
@@ -36,7 +53,7 @@ def _environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         undefined=StrictUndefined,
-        finalize=lambda value: type(value)(visible(value)) if isinstance(value, str) else value,
+        finalize=_shown,
     )
     environment.filters |= {
         "both_units": both_units.pieces,
@@ -50,7 +67,7 @@ def _environment() -> Environment:
         "to_fix": to_fix,
         "days": days,
         "spare": _spare,
-        "at_least": lambda margin: f"{number(margin.likely.low)} {margin.unit} or more to spare",
+        "at_least": _at_least,
         "svg": lambda figure: Markup(figure.svg + figure.narrow),
         "sentence": _sentence,
         "css_string": _css_string,
@@ -73,6 +90,15 @@ def _style() -> str:
         if entry.name.endswith(".css")
     )
     return "\n".join(entry.read_text(encoding="utf-8") for entry in sheets)
+
+
+def _at_least(margin: Quantity) -> str:
+    """What a check leaves at its likely least."""
+    low = margin.likely.low
+    least = f"{number(low)} {margin.unit}"
+    if margin.unit == "N":
+        least = f"{units.hanging(low, 'down')} hanging ({least})"
+    return f"{least} or more to spare"
 
 
 def _spare(margin: Quantity) -> str:

@@ -91,7 +91,11 @@ def whole_sizes(plans: Sequence[PlanResult]) -> Table | None:
     """Length, way round inside and mass of each piece, with the likely range."""
     rows = []
     for plan in plans:
-        cells = [_whole(plan.quantities.get(name), unit) for name, unit in _WHOLE.items()]
+        inches = plan.ask is not None and plan.ask.plan.in_inches
+        cells = [
+            _whole(plan.quantities.get(name), "in" if inches and unit == "cm" else unit)
+            for name, unit in _WHOLE.items()
+        ]
         if any(cells):
             rows.append((plan.title, *cells))
     columns = ("piece", "long, taut", "inside", "mass")
