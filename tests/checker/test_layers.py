@@ -92,6 +92,7 @@ LAYERS: dict[str, set[str]] = {
     "testing": {"reading", "rulebook", "judging", "plugins"},
     "commands": {
         "common",
+        "drawing",
         "reading",
         "tables",
         "rulebook",

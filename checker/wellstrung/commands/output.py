@@ -15,8 +15,8 @@ from wellstrung.plugins.error import HostError
 from wellstrung.report.writer import Options
 
 OK, WRONG, BROKEN = 0, 1, 2
-#: what the head of every page of ours holds
-_OURS = b'<meta name="generator" content="wellstrung">'
+#: what the head of every page of ours holds, and that of every picture
+_OURS = (b'<meta name="generator" content="wellstrung">', b"Software\0wellstrung", b"by wellstrung")
 #: Signs that some terminals lack, as they can be read in ASCII. Any other loses its accent.
 _IN_ASCII = {
     **{"±": "+/-", "×": "x", "π": "pi", "°": " deg", "µ": "u", "μ": "u", "≈": "~", "−": "-"},
@@ -176,7 +176,12 @@ def note(says: str) -> None:
         print(in_encoding(f"wellstrung: {lines}", sys.stderr.encoding or "ascii"), file=sys.stderr)
 
 
-def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool = False) -> None:
+def save(
+    pages: Mapping[Path, str] | Mapping[Path, bytes],
+    inputs: Iterable[Path] = (),
+    *,
+    force: bool = False,
+) -> None:
     """Write pages and name the first; raises HostError, and then leaves each file as it was.
 
     A file that is there already must be a page of ours, or `force` is given. What was read for the
@@ -188,7 +193,7 @@ def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool 
             raise HostError(f"{path} is one of the files that are read: give another --out")
         if not force and path.is_file() and not _is_ours(path):
             raise HostError(f"{path} is there already and is not a page of ours: take --force")
-    write_all({path: page.encode() for path, page in pages.items()})
+    write_all({p: page.encode() if isinstance(page, str) else page for p, page in pages.items()})
     more = f" and {len(pages) - 1} more beside it" if len(pages) > 1 else ""
     show(spelt_out(f"wrote {next(iter(pages))}{more}"))
 
@@ -196,9 +201,10 @@ def save(pages: Mapping[Path, str], inputs: Iterable[Path] = (), *, force: bool 
 def _is_ours(path: Path) -> bool:
     try:
         with path.open("rb") as stream:
-            return _OURS in stream.read(2000)
+            head = stream.read(2000)
     except OSError:
         return False
+    return any(sign in head for sign in _OURS)
 
 
 def write_all(files: Mapping[Path, bytes]) -> None:

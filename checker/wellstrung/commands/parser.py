@@ -110,6 +110,21 @@ def parser() -> argparse.ArgumentParser:
         "--steps", action="store_true", help="the work in numbered steps in words, for a student"
     )
 
+    picture = commands.add_parser("picture", help="the piece drawn, as an .svg or .png file")
+    picture.add_argument(
+        "--out", type=Path, metavar="FILE", required=True, help="the file, piece.svg or piece.png"
+    )
+    size = picture.add_mutually_exclusive_group()
+    size.add_argument(
+        "--width", metavar="WIDTH", help="not life-size but so wide, `12cm` or `800px`"
+    )
+    size.add_argument(
+        "--fit", choices=("A4", "A5", "letter"), help="as large as the sheet between its margins"
+    )
+    picture.add_argument(
+        "--marks", action="store_true", help="with names, a ruler, and the numbers of the remarks"
+    )
+
     mend = commands.add_parser("mend", help="write the remedies into a plan, those you choose")
     which = mend.add_mutually_exclusive_group()
     which.add_argument(
@@ -168,7 +183,7 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument(
             "--full", action="store_true", help="pages with every size, fit, and working, too"
         )
-    for command in (check, sheet, new):
+    for command in (check, sheet, picture, new):
         command.add_argument(
             "--force", action="store_true", help="write over files that it did not write"
         )
@@ -185,23 +200,23 @@ def parser() -> argparse.ArgumentParser:
         )
     for command in (check, supplies, cuts):
         command.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
-    for command in (sheet, mend, sizes):
+    for command in (sheet, picture, mend, sizes):
         command.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
-    for command in (check, sheet, mend, supplies, cuts, sizes, start):
+    for command in (check, sheet, picture, mend, supplies, cuts, sizes, start):
         command.add_argument(
             "--bench",
             type=Path,
             metavar="FILE",
             help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
         )
-    for command in (check, sheet, mend, supplies, cuts, sizes):
+    for command in (check, sheet, picture, mend, supplies, cuts, sizes):
         command.add_argument(
             "--drawer",
             type=Path,
             metavar="FILE",
             help="your beads, parts and stock (YAML or CSV), not the drawer that a plan names",
         )
-    for command in (check, sheet, mend, supplies, cuts, sizes, start, rules, bench):
+    for command in (check, sheet, picture, mend, supplies, cuts, sizes, start, rules, bench):
         command.add_argument(
             "--rules",
             dest="rule_files",

@@ -5,6 +5,7 @@ Sizes here are on paper, mm, so that they stay legible at any scale.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection
 from fractions import Fraction
 from typing import NamedTuple
@@ -59,11 +60,13 @@ def fitting(width: float, height: float, paper: tuple[float, float], most: float
 def stated(scale: float) -> str:
     """A scale as drawings state it.
 
-    >>> stated(5.0), stated(1 / 3), stated(1.0)
-    ('5 : 1', '1 : 3', 'life-size')
+    >>> stated(5.0), stated(1 / 3), stated(1.0), stated(0.371)
+    ('5 : 1', '1 : 3', 'life-size', '1 : 2.7')
     """
     if scale == 1:
         return "life-size"
+    if not any(math.isclose(scale, one, rel_tol=1e-6) for one in SCALES):
+        return f"{scale:.3g} : 1" if scale > 1 else f"1 : {1 / scale:.3g}"
     ratio = Fraction(scale).limit_denominator(100_000)
     return f"{ratio.numerator} : {ratio.denominator}"
 

@@ -59,7 +59,7 @@ SHAPES = {
     "chain": Shape(strung.chain),
     "leg": Shape(strung.lying_leg, hang=strung.leg),
     "pouch": Shape(woven.pouch, none_across, flat=True),
-    "bezel": Shape(woven.bezel),
+    "bezel": Shape(woven.bezel, is_round=True),
     "toggle": _clasp(
         (clasps.toggle_ring, clasps.on_ring), (clasps.toggle_bar, clasps.on_bar)
     ),

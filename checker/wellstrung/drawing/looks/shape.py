@@ -54,7 +54,8 @@ class Shape(Struct, frozen=True):
     beside others that hang; `tops` where its upper eyes lie across. `hang` draws the piece of that
     number as it hangs; without it the part hangs as it lies in the run. Of a clasp `second` is the
     second half, `second_takes` what that takes of the length that a plan gives for both, and `spot`
-    where a label points to. A `flat` shape hangs from a level line by its edge, its `length` down.
+    where a label points to. From a shape that `is_round` a fringe hangs along its rim. A `flat`
+    shape hangs from a level line by its edge, its `length` down.
     """
 
     draw: Draw
@@ -66,6 +67,7 @@ class Shape(Struct, frozen=True):
     second_takes: Share | None = None
     spot: SpotOf | None = None
     flat: bool = False
+    is_round: bool = False
 
     def half(self, name: str) -> Shape:
         """The shape of one half of a clasp, `a` or `b`; of other parts the shape itself."""

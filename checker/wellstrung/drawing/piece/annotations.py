@@ -42,7 +42,7 @@ class Annotations:
         self._longest = int((width - _MARKS) / words_width("m"))
         self._key: dict[str, str] | None = {} if letters else None
         self._label()
-        if not body.close:
+        if not (body.close or body.upright):
             self._ruler()
         left, _, _, bottom = self.canvas.extent
         on_paper = width > 2 * marks.LONGEST_BAR
@@ -70,7 +70,12 @@ class Annotations:
         for one in body.shown:
             first = one.part not in named
             named.add(one.part)
-            if body.close or one in marked or (not one.hung and one.part.kind.role in WORKED):
+            if (
+                body.close
+                or body.upright
+                or one in marked
+                or (not one.hung and one.part.kind.role in WORKED)
+            ):
                 words = self._cut(body.words(one, size=first or bool(one.half)))
                 label = Label(
                     one.x, one.y, words, tuple(marked.get(one, ())), one.part.name, one.half,

@@ -47,12 +47,22 @@ class Shown(Struct, frozen=True):
 class Body:
     """A piece as it lies or hangs: all of it, or `close` with long parts cut short by breaks.
 
+    Whole, its worked parts are drawn by bands, or bead by bead up to `most_beads` of each.
+
     `shown` are the things on it, `edges` the top and the bottom of the run alone.
     """
 
-    def __init__(self, sizes: Sizes, canvas: Canvas, *, upright: bool, close: bool) -> None:
+    def __init__(
+        self,
+        sizes: Sizes,
+        canvas: Canvas,
+        *,
+        upright: bool = False,
+        close: bool = False,
+        most_beads: int = 0,
+    ) -> None:
         self.sizes, self.canvas, self.plan = sizes, canvas, sizes.plan
-        self.upright, self.close = upright, close
+        self.upright, self.close, self.most_beads = upright, close, most_beads
         self.shown: list[Shown] = []
         self._boxes: dict[tuple[RunEntry, int], Extent] = {}
         self.hanging = Hanging(canvas, sizes, self._show_hung, upright=upright)
@@ -127,15 +137,15 @@ class Body:
             self._boxes[stretch.entry, order] = self.canvas.last
 
     def _worked(self, stretch: Stretch, part: Part, across: float) -> None:
-        beads = bead_by_bead(self.sizes, part)
-        most = MOST_BEADS // (len(stretch.breaks) + 1)
+        beads = bool(self.most_beads) or bead_by_bead(self.sizes, part)
+        most = (self.most_beads or MOST_BEADS) // (len(stretch.breaks) + 1)
         for start, length in stretch.pieces:
             pen = self._pen(stretch.start + start, across)
             whole = self._length(stretch, part)
             from_start = start + (whole - stretch.drawn) * (start > stretch.drawn / 2)
             if part.kind.role is Role.STRAND and (self.close or beads):
                 strung(pen, self.sizes, part, length, whole, from_start, most)
-            elif self.close:
+            elif self.close or self.most_beads:
                 worked(pen, self.sizes, part, length, from_start, most=most)
             else:
                 banded(pen, self.sizes, part, length)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from functools import cache
+from itertools import islice
 
 from wellstrung.drawing.canvas import Canvas, Spot, within
 from wellstrung.drawing.looks import shape_of
@@ -126,16 +128,29 @@ class Hanging:
 
     def _fringe(self, eyes: Eyes, lines: list[Hung], stretch: Stretch) -> None:
         """Legs sewn to the beads of a woven edge, each at its own."""
-        fringe = HungOnEyes(lines[0].place_of("part"), tuple(lines), eyes)
-        shown = list(fringe.in_order.items())[:_MOST]
-        last = {line: eye for eye, (line, _) in shown}
         foot, middle = shape_of(eyes.part).foot(self.sizes, eyes.part), stretch.middle
         if self.upright:
             foot, middle = stretch.end, 0.0
-        step = self._spacing(eyes)
+        self._legs(eyes, lines, middle, foot)
+
+    def _legs(self, eyes: Eyes, lines: list[Hung], middle: float, foot: float) -> None:
+        """Legs from the beads of an edge whose lowest lies at (middle, foot).
+
+        Along a round edge they follow its rim, those of its lower half.
+        """
+        fringe = HungOnEyes(lines[0].place_of("part"), tuple(lines), eyes)
+        step, r = self._spacing(eyes), 0.0
+        if shape_of(eyes.part).is_round:
+            r = self.sizes.across(eyes.part) / 2
+        aside = {eye: (eye - (eyes.count + 1) / 2) * step for eye in fringe.in_order}
+        seen = {eye: at for eye, at in aside.items() if not r or abs(at) < r * math.pi / 2}
+        shown = [(eye, fringe.in_order[eye]) for eye in islice(seen, _MOST)]
+        last = {line: eye for eye, (line, _) in shown}
         for eye, (line, number) in shown:
-            x = middle + (eye - (eyes.count + 1) / 2) * step
-            self._piece(line, x, foot, number, first=eye == last[line])
+            x, up = seen[eye], 0.0
+            if r:
+                x, up = r * math.sin(x / r), r * (1 - math.cos(x / r))
+            self._piece(line, middle + x, foot - up, number, first=eye == last[line])
 
     def _spacing(self, eyes: Eyes) -> float:
         """From bead to bead along a woven edge."""
@@ -170,19 +185,33 @@ class Hanging:
             self._below_part(part, x, y, feet)
 
     def _below_part(self, part: Part, x: float, y: float, feet: tuple[Spot, ...]) -> None:
-        """What hangs from a hung part, eye by eye; what has no eye hangs beyond the last."""
-        used = 0
+        """What hangs from a hung part, eye by eye; what has no eye hangs beyond the last.
+
+        What hangs from one eye together hangs about it.
+        """
+        edges: dict[Eyes, list[Hung]] = {}
+        others: list[Hung] = []
         for line in self.lines:
-            if line.source is not part:
-                continue
-            step = self._with_all_below(line.part) + 1.0
+            if line.source is part:
+                eyes = Eyes(part, line.source_eyes) if line.source_eyes else None
+                if eyes is not None and eyes.woven:
+                    edges.setdefault(eyes, []).append(line)
+                else:
+                    others.append(line)
+        for eyes, lines in edges.items():
+            self._legs(eyes, lines, x, y + feet[0][0])
+        used = 0
+        alone = len(feet) == 1
+        together = sum(min(line.times, _MOST) for line in others) if alone else 1
+        for line in others:
+            step = self._with_all_below(line.part) + (0.2 if line.on_thread else 1.0)
             if len(feet) > 1:
                 step = feet[1][1] - feet[0][1]
             drawn = min(line.times, _MOST)
             for number in range(drawn):
                 place = used + number
                 down, across = feet[min(place, len(feet) - 1)]
-                beyond = max(place - len(feet) + 1, 0) * step
+                beyond = max(place - len(feet) + 1, 0) * step - (together - 1) / 2 * step
                 last = number == drawn - 1
                 self._below(line, x + across + beyond, y + down, number, first=last)
             used += line.times
