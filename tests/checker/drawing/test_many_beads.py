@@ -136,6 +136,16 @@ def test_a_very_long_leg_is_cut_short_by_a_break() -> None:
     assert drawn.length < 200
 
 
+@pytest.mark.parametrize(("legs", "beads"), [(7, 100), (60, 50), (150, 20)])
+def test_of_many_long_legs_each_shows_its_ends(legs: int, beads: int) -> None:
+    hung = f"{{part: work, from: rope, by: thread, times: {legs}}}"
+    more = f"  rope: {ROUND}\nrun: [rope]\nhung:\n  - {hung}"
+    sizes = sizes_of(f"{{kind: bead drop, beads: reed, count: {MANY}}}", more)
+    canvas = Canvas(8.0)
+    leg(Pen(canvas, upright=True), sizes, sizes.plan.parts["work"], 0)
+    assert len(looks(parsed(canvas.svg("t", "a", "piece")), "bead")) == beads
+
+
 def test_very_many_beads_on_a_wire_are_summed_up() -> None:
     part = f"{{kind: wire link, wire: 0.8 mm, loop: {{hole: 3 mm}}, beads: reed, count: {MANY}}}"
     ring = "  ring: {kind: jump ring, outside: 6 mm, wire: 1 mm, closing: closed}"

@@ -19,8 +19,9 @@ from wellstrung.subjects.chain import links_of
 
 #: no more links of one chain are drawn one by one; beyond, an outline shows the size
 _MOST_LINKS = 120
-#: no more beads of a strand, and of a leg, are drawn one by one
-MOST_STRUNG, _MOST_IN_LEG = 900, 100
+#: no more beads of a strand are drawn one by one, nor of a leg, nor of all that are alike; of each
+#: of very many legs still so many
+MOST_STRUNG, _MOST_IN_LEG, _MOST_IN_LEGS, _FEWEST_IN_LEG = 900, 100, 3_000, 20
 #: how long the break in a leg is, mm
 _BREAK = 5.0
 #: the largest knot that is drawn, mm
@@ -110,7 +111,9 @@ def bead_places(
 def leg(pen: Pen, sizes: Sizes, part: Part, number: int) -> Drawn:
     """One leg of beads and its turn bead; a very long one is cut short by a break."""
     down, at = beads_down(part, number), 0.0
-    half = len(down) if len(down) <= _MOST_IN_LEG else _MOST_IN_LEG // 2
+    legs = sum(line.times for line in sizes.plan.hung if line.part is part)
+    most = min(max(_MOST_IN_LEGS // max(legs, 1), _FEWEST_IN_LEG), _MOST_IN_LEG)
+    half = len(down) if len(down) <= most else most // 2
     for place, (bead, height, _) in enumerate(down[:half] + down[half:][-half:]):
         turned = height != "length"
         along = sizes.height(bead) if turned else sizes.bead(bead)[0]
