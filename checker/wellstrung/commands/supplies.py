@@ -23,10 +23,10 @@ def run(options: argparse.Namespace) -> int:
     lines = unfit.to_buy(plans, makers, on_hand=not options.nothing_on_hand)
     to_buy = {line.name for line in lines if line.short}
     tried = [(plan, other_sizes.found(plan, checker, to_buy)) for plan in plans]
-    also = [(plan.title, size) for plan, sizes in tried for size in sizes.found]
+    also = [(result.called(plan), size) for plan, sizes in tried for size in sizes.found]
     for plan, sizes in tried:
         if sizes.stopped:
-            note(f"{plan.title}: {sizes.note}")
+            note(f"{result.called(plan)}: {sizes.note}")
     found = supplies_list.Supplies(
         plans, makers, tuple(lines), tuple(shopping.kits(asked)), tuple(also)
     )

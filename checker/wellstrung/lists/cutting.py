@@ -119,6 +119,7 @@ class Lengths(Struct, frozen=True):
     notes: tuple[str, ...]
     plan: str
     inches: bool = False
+    file: str = ""
 
 
 class CutList(Struct, frozen=True):
@@ -261,7 +262,7 @@ def _of(part: Part, makers: int, ask: Quantities, missing: dict[str, None]) -> I
     for what in (_thread, _cord, _wire, _core):
         try:
             yield from (
-                replace(one, plan=ask.plan.title, inches=ask.plan.in_inches)
+                replace(one, plan=ask.plan.title, inches=ask.plan.in_inches, file=ask.plan.file)
                 for one in what(part, makers, ask)
             )
         except Missing as lacks:

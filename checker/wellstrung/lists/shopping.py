@@ -57,9 +57,9 @@ def bill(lines: Iterable[SupplyLine]) -> tuple[Money, ...]:
     return total(line.cost for line in lines if line.cost is not None)
 
 
-def unpriced(lines: Iterable[SupplyLine]) -> list[str]:
-    """Names of what has to be bought and has no price that fits."""
-    return [line.name for line in lines if line.cost is None and (line.short or line.missing)]
+def unpriced(lines: Iterable[SupplyLine]) -> list[SupplyLine]:
+    """What has to be bought and has no price that fits."""
+    return [line for line in lines if line.cost is None and (line.short or line.missing)]
 
 
 def kits(plans: Iterable[Quantities]) -> list[Kit]:

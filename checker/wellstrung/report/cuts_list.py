@@ -12,7 +12,7 @@ from rich.text import Text
 
 from wellstrung.common import units
 from wellstrung.common.wording import article
-from wellstrung.judging.result import PlanResult
+from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, ChainCuts, ChainPiece, CutList, Lengths
 from wellstrung.report.heading import as_data, head
@@ -31,10 +31,13 @@ def write(results: Sequence[PlanResult], makers: int, found: CutList, options: O
     page = Page(options)
     head(page, results, makers)
     page.line()
+    several, every = len(results) > 1, Result(tuple(results))
+    names = {plan.file: every.called(plan) for plan in results}
+    names |= {plan.file: f"{plan.maker}: {names[plan.file]}" for plan in results if plan.maker}
     for chain in found.chains:
-        _chain(page, chain)
-    for plan, lengths in groupby(found.lengths, key=lambda one: one.plan):
-        page.line(plan if len(results) > 1 else "cut by length", style="bold")
+        _chain(page, chain, chain.plans if several else ())
+    for file, lengths in groupby(found.lengths, key=lambda one: one.file):
+        page.line(names[file] if several else "cut by length", style="bold")
         for one in lengths:
             _length(page, one)
         page.line()
@@ -56,8 +59,9 @@ def cautions(results: Sequence[PlanResult]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(remark.says for remark in every if remark.cuts))
 
 
-def _chain(page: Page, chain: ChainCuts) -> None:
+def _chain(page: Page, chain: ChainCuts, plans: Sequence[str]) -> None:
     page.line(Text(chain.chain, style="bold").append(f"  {chain.describes}", "not bold"))
+    page.pair("for", ", ".join(plans), _INDENT, gap=4)
     pieces = ", ".join(f"{count} {name}" for name, count in chain.pieces)
     page.line(f"{pieces}: {WHEN[chain.when]}; {how_good(chain)}", _INDENT)
     for bar in chain.bars:

@@ -7,9 +7,13 @@ from typing import Any
 
 from rich.text import Text
 
-from wellstrung.judging.result import PlanResult
+from wellstrung.common.wording import some_of
+from wellstrung.judging.result import PlanResult, Result
 from wellstrung.report.checks import counts
 from wellstrung.report.terminal import OUTCOMES, Page, counted
+
+#: So many plans of a list are named, and the rest counted.
+_NAMED = 20
 
 
 def heading(page: Page, plan: PlanResult) -> None:
@@ -28,6 +32,9 @@ def verdict(plan: PlanResult) -> Text:
 
 def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
     """The plans by title and file, with what keeps one of them from being made or counted."""
+    if len(results) > 1:
+        _several(page, Result(tuple(results)), makers)
+        return
     for result in results:
         title = Text(result.title or result.file, style="bold")
         if makers > 1:
@@ -43,6 +50,23 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
             )
         elif says := not_as_written(result, "`wellstrung check` says"):
             page.line(says, style=OUTCOMES["not makeable"])
+
+
+def _several(page: Page, result: Result, makers: int) -> None:
+    """Several plans in a few lines: how many, which of them are left out or not makeable."""
+    plans = counted(len(result.plans), "plan")
+    page.line(Text(f"{plans}, for {makers} makers each" if makers > 1 else plans, style="bold"))
+    left = [f"{result.called(plan)} ({plan.outcome})" for plan in result.plans if plan.ask is None]
+    wrong = [result.known_by(one) for one in result.plans if one.ask and one.count("error")]
+    groups = {
+        "left out, `wellstrung check` says why": (left, "not checked yet"),
+        "not makeable as written, `wellstrung check` says why": (wrong, "not makeable"),
+    }
+    for says, (names, outcome) in groups.items():
+        if names:
+            page.line(f"{says}: {some_of(names, _NAMED)}", style=OUTCOMES[outcome])
+    for applied in dict.fromkeys(each for plan in result.plans for each in applies(plan)):
+        page.path(applied)
 
 
 def not_as_written(result: PlanResult, where: str) -> str:

@@ -25,7 +25,7 @@ def write(installed: Installed, names: list[str], options: Options) -> str:
             for rule in installed.rules.values():
                 if rule.family == family:
                     page.line(_head(rule), 2)
-                    page.line(rule.title, 4)
+                    page.hanging(Text(rule.title), 6, 4)
             page.line()
     return page.text()
 

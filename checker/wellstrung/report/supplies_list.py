@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from io import StringIO
 from itertools import groupby
 from typing import Any
@@ -14,11 +14,12 @@ from rich.text import Text
 
 from wellstrung.common import units
 from wellstrung.common.money import PIECES, Money
+from wellstrung.common.wording import some_of
 from wellstrung.derived.amounts import LENGTH, VOLUME
 from wellstrung.derived.purchase import bought
-from wellstrung.judging.result import PlanResult
+from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import shopping
-from wellstrung.lists.line import SupplyLine
+from wellstrung.lists.line import GROUPS, SupplyLine
 from wellstrung.lists.shopping import Kit, KitBead
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.terminal import OUTCOMES, Page
@@ -28,6 +29,8 @@ from wellstrung.what_if.other_sizes import Substitute
 #: Below this many columns the list is stacked, since a table would break every word.
 _TABLE_FROM = 76
 _INDENT = 4
+#: So many plans are named beside a thing, and the rest counted.
+_NAMED = 4
 #: Less glue than this, ml, two figures would round away.
 _A_DROP = 0.005
 
@@ -43,23 +46,62 @@ class Supplies(Struct, frozen=True):
 
 
 def write(found: Supplies, options: Options) -> str:
-    """The list for people, with a box to tick for each thing to buy."""
+    """The list for people, with a box to tick for each thing to buy; last what is on hand."""
     page = Page(options)
     head(page, found.results, found.makers)
-    counted = [line for line in found.lines if not line.missing]
     page.line()
-    if counted and options.width >= _TABLE_FROM:
-        _table(page, counted)
+    names = _Names(found)
+    lines = names.in_order(line for line in found.lines if not line.missing)
+    buy = [line for line in lines if line.short or line.unfit]
+    if not buy:
+        page.line("nothing to buy")
+        page.line()
+    elif options.width >= _TABLE_FROM:
+        _table(page, buy, names)
     else:
-        _stacked(page, counted)
-    _bill(page, found.lines)
+        _stacked(page, buy, names)
+    _bill(page, found.lines, names)
+    _on_hand(page, [line for line in lines if not (line.short or line.unfit)], names)
     _substitutes(page, found)
-    _kits(page, found.kits)
-    _not_counted(page, found.lines)
+    _kits(page, found.kits, names)
+    _not_counted(page, found.lines, names)
     return page.text()
 
 
-def _table(page: Page, lines: Sequence[SupplyLine]) -> None:
+class _Names:
+    """How a list calls what it lists: of several plans by what a shop calls it, and for whom."""
+
+    def __init__(self, found: Supplies) -> None:
+        every = Result(found.results)
+        self.several = len(found.results) > 1
+        self._of = {plan.file: every.known_by(plan) for plan in found.results}
+        self._titles = {plan.file: every.called(plan) for plan in found.results}
+
+    def in_order(self, lines: Iterable[SupplyLine]) -> list[SupplyLine]:
+        """The lines by group; of several plans what is alike stands together."""
+        if not self.several:
+            return [*lines]
+        return sorted(lines, key=lambda line: (GROUPS.index(line.group), line.describes))
+
+    def of(self, line: SupplyLine) -> tuple[str, str]:
+        """What a line is, and what more is to be said of it."""
+        if not self.several:
+            return line.name, line.describes
+        whose = f"{line.name}, for {some_of([self._of[file] for file in line.files], _NAMED)}"
+        return (line.describes, whose) if line.describes else (whose, "")
+
+    def short(self, line: SupplyLine) -> str:
+        """A line by its name, and by its plans where there are several."""
+        if not self.several:
+            return line.name
+        return f"{line.name} of {some_of([self._of[file] for file in line.files], _NAMED)}"
+
+    def plan(self, kit: Kit) -> str:
+        """The plan of a kit."""
+        return self._titles[kit.file]
+
+
+def _table(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:
     table = page.table()
     table.add_column("")
     table.add_column("what", ratio=1)
@@ -72,7 +114,8 @@ def _table(page: Page, lines: Sequence[SupplyLine]) -> None:
     for group, of_group in groupby(lines, key=lambda line: line.group):
         table.add_row("", Text(group, style="bold"))
         for line in of_group:
-            what = Text(line.name).append(f"\n{line.describes}" if line.describes else "", "dim")
+            name, more = names.of(line)
+            what = Text(name).append(f"\n{more}" if more else "", "dim")
             what.append(
                 "".join(f"\n{says}" for says in line.amiss),
                 OUTCOMES["not makeable"],
@@ -89,26 +132,44 @@ def cells(line: SupplyLine) -> tuple[str, ...]:
     return need, _spare(line), _had(line), buying(line), _price(line)
 
 
-def _stacked(page: Page, lines: Sequence[SupplyLine]) -> None:
+def _stacked(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:
     for group, of_group in groupby(lines, key=lambda line: line.group):
         page.line(group, style="bold")
         for line in of_group:
-            page.line(f"{_box(line)} {line.name}")
-            if line.describes:
-                page.line(line.describes, _INDENT, "dim")
+            name, more = names.of(line)
+            page.pair(_box(line), name, 0, gap=_INDENT)
+            if more:
+                page.line(more, _INDENT, "dim")
             for says in line.amiss:
                 page.line(says, _INDENT, OUTCOMES["not makeable"])
             page.pair("buy", buying(line), _INDENT)
-            spare = f", and {_spare(line)} spare" if line.spare else ""
-            had = f"; have {_had(line)}" if line.have else ""
-            page.pair("need", f"{shown(line.need.middle, line)}{spare}{had}", _INDENT)
+            page.pair("need", _needed(line), _INDENT)
             page.pair("price", _price(line), _INDENT)
         page.line()
 
 
+def _needed(line: SupplyLine) -> str:
+    """What is needed, what of it to spare, and what is on hand."""
+    spare = f", and {_spare(line)} spare" if line.spare else ""
+    had = f"; have {_had(line)}" if line.have else ""
+    return f"{shown(line.need.middle, line)}{spare}{had}"
+
+
+def _on_hand(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:
+    """What need not be bought, each in a line."""
+    if not lines:
+        return
+    page.line("on hand, nothing to buy", style="bold")
+    for line in lines:
+        what = ", ".join(filter(None, names.of(line)))
+        doubts = "".join(f"; {says}" for says in line.amiss)
+        page.pair("-", f"{what}: need {_needed(line)}{doubts}", _INDENT - 2, gap=2)
+    page.line()
+
+
 def _box(line: SupplyLine) -> str:
-    """A box to tick; ticked where there is nothing to buy."""
-    return "[ ]" if line.short else "[x]"
+    """A box to tick; none for what must not be bought as written."""
+    return "[ ]" if line.short and not line.unfit else ""
 
 
 def shown(amount: float, line: SupplyLine) -> str:
@@ -154,11 +215,11 @@ def _price(line: SupplyLine) -> str:
     return str(line.cost) if line.cost is not None and line.short else ""
 
 
-def _bill(page: Page, lines: Sequence[SupplyLine]) -> None:
+def _bill(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:
     bill, without = shopping.bill(lines), shopping.unpriced(lines)
     if any(line.price is not None for line in lines):
         page.pair("total", " and ".join(map(str, bill)), 0, "bold")
-        page.pair("no price", ", ".join(without), 0)
+        page.pair("no price", ", ".join(map(names.short, without)), 0)
         page.line()
 
 
@@ -175,7 +236,7 @@ def _substitutes(page: Page, found: Supplies) -> None:
     page.line()
 
 
-def _kits(page: Page, kits: Sequence[Kit]) -> None:
+def _kits(page: Page, kits: Sequence[Kit], names: _Names) -> None:
     if not kits:
         return
     page.line("weigh out for each maker, spare beads included", style="bold")
@@ -183,7 +244,7 @@ def _kits(page: Page, kits: Sequence[Kit]) -> None:
         beads = ", ".join(
             f"{bead.name} {grams(bead)}".rstrip() + f" ({bead.pieces})" for bead in kit.beads
         )
-        page.pair("-", f"{kit.title}: {beads}", _INDENT - 2, gap=2)
+        page.pair("-", f"{names.plan(kit)}: {beads}", _INDENT - 2, gap=2)
     page.line()
 
 
@@ -192,12 +253,14 @@ def grams(bead: KitBead) -> str:
     return f"{bead.grams:.1f} g" if bead.grams is not None else ""
 
 
-def _not_counted(page: Page, lines: Sequence[SupplyLine]) -> None:
+def _not_counted(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:
     lacking = [line for line in lines if line.missing]
     if lacking:
         page.line("not counted", style="bold")
         for line in lacking:
-            page.pair("-", f"{line.name} needs {' and '.join(line.missing)}", _INDENT - 2, gap=2)
+            page.pair(
+                "-", f"{names.short(line)} needs {' and '.join(line.missing)}", _INDENT - 2, gap=2
+            )
 
 
 # --- for programs
@@ -217,7 +280,7 @@ def data(found: Supplies) -> dict[str, Any]:
         "plans": as_data(found.results),
         "lines": [_line(line) for line in found.lines],
         "bill": [_money(money) for money in shopping.bill(found.lines)],
-        "unpriced": shopping.unpriced(found.lines),
+        "unpriced": [line.name for line in shopping.unpriced(found.lines)],
         "kits": [
             {
                 "title": kit.title,

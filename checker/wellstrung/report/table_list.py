@@ -18,27 +18,31 @@ def write(names: list[str], options: Options) -> str:
     page = Page(options)
     if not names:
         for name in tables.names():
-            page.line(Text(name, style="bold").append(f"  {tables.load(name).title}", "not bold"))
+            page.hanging(_head(tables.load(name)), 4)
     for name in names:
         _table(page, tables.load(name))
     return page.text()
 
 
 def _table(page: Page, table: tables.Table) -> None:
-    page.line(Text(table.name, style="bold").append(f"  {table.title}", "not bold"))
+    page.hanging(_head(table), 4)
     page.line()
     for row in table.rows.values():
         page.line(row.name, style="bold")
         for column, cell in row.cells.items():
-            page.line(f"{column.replace('_', ' ')}: {_described(cell)}", 2)
+            page.hanging(Text(f"{column.replace('_', ' ')}: {_described(cell)}"), 6, 2)
         for column, text in row.texts.items():
-            page.line(f"{column.replace('_', ' ')}: {text}", 2)
+            page.hanging(Text(f"{column.replace('_', ' ')}: {text}"), 6, 2)
     if table.sources:
         page.line()
         page.line("sources", style="bold")
         for key, title in table.sources.items():
-            page.line(f"[{key}] {title}", 2)
+            page.hanging(Text(f"[{key}] {title}", overflow="ignore"), 6, 2)  # addresses stay whole
     page.line()
+
+
+def _head(table: tables.Table) -> Text:
+    return Text(table.name, style="bold").append(f"  {table.title}", "not bold")
 
 
 def _described(cell: tables.Cell) -> str:

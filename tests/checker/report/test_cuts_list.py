@@ -52,6 +52,23 @@ def test_no_line_but_a_path_is_wider_than_the_page(width: int) -> None:
             assert line == line.rstrip()
 
 
+def test_of_several_plans_each_is_named_with_its_maker_and_the_heading_takes_few_lines() -> None:
+    results = [CHECKER.check_file(file) for file in PLANS[-15:]]
+    text = write(results, 1, cutting.listed(understood(results)), Options(60))
+    head, _, rest = text.partition("\n\n")
+    assert head.startswith("15 plans\n") and len(head.splitlines()) <= 5
+    assert "\nDaveth: Lock Gate band\n[ ] band: 14 x" in rest
+    assert "rowing chain  oar 14 mm, eye 4 mm, soldered\n   for Tideline necklace\n" in rest
+
+
+def test_plans_of_one_title_show_their_files() -> None:
+    text = COLLAR.read_text(encoding="utf-8")
+    results = [CHECKER.check_text(text, f"{name}.yaml") for name in ("one", "two")]
+    said = write(results, 1, cutting.listed(understood(results)), Options(80))
+    for name in ("one", "two"):
+        assert f"Slack Tide collar {name}.yaml\n[ ] rope: " in said
+
+
 def test_a_terminal_without_unicode_gets_ascii() -> None:
     text = page(COLLAR, Options(60, ascii_only=True))
     assert text.isascii() and "|====" in text

@@ -141,11 +141,33 @@ def test_without_colour_and_unicode_it_is_plain() -> None:
     assert "\x1b[" in write(of(COLLAR), Options(80, colour=True))
 
 
-def test_what_is_on_hand_is_ticked_and_what_is_to_be_bought_has_an_open_box() -> None:
+@pytest.mark.parametrize("width", [60, 120])
+def test_only_what_is_to_be_bought_has_a_box_and_what_is_on_hand_takes_a_line(width: int) -> None:
     found = of(COLLAR)
-    text = write(found, Options(60))
-    assert "[x] kelp" in text and "[ ] cap" in text
-    assert text.count("[x]") == sum(not line.short for line in found.lines)
+    text = write(found, Options(width))
+    assert "[x]" not in text and re.search(r"\[ \] +cap", text)
+    assert text.count("[ ]") == sum(bool(line.short) and not line.unfit for line in found.lines)
+    on_hand = text.partition("on hand, nothing to buy\n")[2].partition("\n\n")[0]
+    assert on_hand.startswith("  - kelp, round 8/0 Japanese, kelp green matte: need ")
+    assert on_hand.count("  - ") == sum(not line.short for line in found.lines)
+
+
+@pytest.mark.parametrize("width", [60, 120])
+def test_of_many_plans_the_heading_takes_few_lines_and_each_thing_names_its_plans(
+    width: int,
+) -> None:
+    text = write(listed(*(file.read_text("utf-8") for file in CLASS)), Options(width))
+    head, _, rest = text.partition("\n\n")
+    assert head.startswith("15 plans\n") and len(head.splitlines()) <= 5
+    assert "not makeable as written" in head and "Kerra" in head and "[x]" not in text
+    flat = " ".join(rest.split())
+    assert "for Sampson and Tressa" in flat and "- Long Mooring lariat: tar " in flat
+
+
+def test_plans_of_one_title_show_their_files() -> None:
+    text = write(listed(*[COLLAR.read_text("utf-8")] * 2), Options(120))
+    assert "  - Slack Tide collar plan0.yaml: kelp " in text
+    assert "for Slack Tide collar plan0.yaml and Slack Tide collar plan1.yaml" in text
 
 
 def test_a_plan_that_cannot_be_made_as_written_is_told_first() -> None:

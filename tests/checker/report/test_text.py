@@ -31,7 +31,7 @@ def test_there_are_pages() -> None:
     assert {page.stem for page in PAGES} == {
         "class_60", "class_80", "class_120", "right_80", "shape_80", "workings_80", "rules_80",
         "rule_60", "supplies_60", "supplies_80", "supplies_120", "cuts_60", "cuts_80", "cuts_120",
-        "sizes_60", "sizes_80", "sizes_120",
+        "sizes_60", "sizes_80", "sizes_120", "tables_60", "brief_60", "supplies_class_80",
     }  # fmt: skip
 
 
