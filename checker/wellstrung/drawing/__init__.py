@@ -10,7 +10,7 @@ class Figure(Struct, frozen=True):
 
     `remarks` are the numbers of the remarks that it marks, `high` is its height on paper, mm.
     `narrow` is the same for the screen of a phone, where lettering that shrinks with the drawing
-    could not be read.
+    could not be read. `steps` is what is done in turn, as a list below what is said.
     """
 
     title: str
@@ -20,3 +20,4 @@ class Figure(Struct, frozen=True):
     remarks: tuple[int, ...] = ()
     high: float = 0.0
     narrow: str = ""
+    steps: tuple[str, ...] = ()

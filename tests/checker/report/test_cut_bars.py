@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 
 from pages import ALL, SVG, checked
+from running import SHARED
 from wellstrung.judging.result import understood
 from wellstrung.lists import cutting
+from wellstrung.report.pages import sheet
 from wellstrung.report.pages.cut_bars import cut_bars
 
 
@@ -33,4 +36,12 @@ def test_a_bar_is_as_long_as_its_length_and_has_every_piece(path: Path) -> None:
             assert wide == pytest.approx(150 * piece.length / longest, rel=0.1)
         numbers = [text.text for text in ElementTree.fromstring(figure.svg).iter(f"{SVG}text")]
         assert numbers == [str(n) for n in range(1, len(bar.pieces) + 1)]
-        assert f"{bar.pieces[0].links} links" in figure.caption
+        assert len(figure.steps) == len(bar.pieces)
+        assert f"{bar.pieces[0].links} links" in figure.steps[0]
+
+
+def test_the_links_are_counted_off_in_a_list() -> None:
+    page = sheet(checked(SHARED / "slack_tide_collar.yaml"))
+    [cuts] = re.findall(r'(?s)<ol class="counted">(.*?)</ol>', page)
+    assert len(re.findall("<li>6 links .*? for drop", cuts)) == 7
+    assert "link 1 is a loop" in page

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wellstrung.common.wording import article
 from wellstrung.drawing import Figure
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.lists import cutting
@@ -12,6 +13,8 @@ from wellstrung.report import cuts_list
 
 #: how wide the longest length of chain is drawn on the page, mm, and how high
 _WIDE, _HIGH = 150.0, 7.0
+#: of so many pieces the links are counted off, so that a list stays one
+_COUNTED = 60
 #: the class that a stretch of a length is drawn with
 _LOOKS = {"piece": "link", "lost": "lost", "left": "bar"}
 
@@ -20,14 +23,16 @@ def cut_bars(chain: ChainCuts) -> Iterator[Figure]:
     """A drawing for each length of chain, its pieces in turn, and the links to count in words."""
     longest = max((bar.length for bar in chain.bars), default=1.0)
     for number, bar in enumerate(chain.bars, 1):
-        steps = " ".join(
-            f"{n}. {cuts_list.counted_off(piece)}." for n, piece in enumerate(bar.pieces, 1)
-        )
+        steps = tuple(map(cuts_list.counted_off, bar.pieces[:_COUNTED]))
+        if len(bar.pieces) > _COUNTED:
+            steps = (*steps, f"go on so for {len(bar.pieces) - _COUNTED} more")
         when, good = cuts_list.WHEN[chain.when], cuts_list.how_good(chain)
-        words = f"{when}; {good}; {cuts_list.source(bar)}. {steps}"
+        words = f"{when}; {good}; {cuts_list.source(bar)}; link 1 is {article(bar.begins_with)}"
         several = f", length {number} of {len(chain.bars)}" if len(chain.bars) > 1 else ""
         title = f"`{chain.chain}`{several}"
-        yield Figure(title, f"{title}: {words}", words, _drawn(bar, longest, title, words))
+        alt = ". ".join((f"{title}: {words}", *steps))
+        svg = _drawn(bar, longest, title, ". ".join((words, *steps)))
+        yield Figure(title, alt, words, svg, steps=steps)
 
 
 def _drawn(bar: Bar, longest: float, title: str, words: str) -> str:
