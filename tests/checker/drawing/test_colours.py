@@ -9,11 +9,13 @@ from pathlib import Path
 import pytest
 import yaml
 
-from pages import bounds, keeper, looks, parsed, words_of
+from pages import bounds, checked, keeper, looks, parsed, words_of
+from running import SAMPLES
 from wellstrung.drawing import canvas, colours, key
 from wellstrung.drawing.looks import tones
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.piece import drawings
+from wellstrung.drawing.sections import sections
 
 HERE = Path(__file__).parents[1]
 SHEETS = Path(canvas.__file__).parent
@@ -101,6 +103,18 @@ def test_the_key_names_each_bead_that_is_drawn() -> None:
         assert said in words
     assert "bead8: hollow, in grey" in words
     assert len(looks(tree, "bead")) == 2 * len(SAID)  # each once in the strand, once in the key
+
+
+def test_a_fit_in_the_hole_of_a_bead_shows_its_colour_and_has_a_key() -> None:
+    result = checked(SAMPLES / "quay_lamp_necklace.yaml")
+    figures = [one for one in sections(result) if "in bead `flame`" in one.title]
+    assert figures
+    for figure in figures:
+        tree = parsed(figure.svg)
+        flame = f"fill:{colours.colour_of('lamp flame')}"
+        rims = [one for one in looks(tree, "b3") if one.tag.endswith("path")]
+        assert rims and all(one.get("style") == flame for one in rims)
+        assert "flame: lamp flame" in [words for words, _ in words_of(tree)]
 
 
 def test_the_key_lists_what_is_drawn_and_no_other_bead() -> None:

@@ -10,6 +10,7 @@ from msgspec import Struct
 from wellstrung.common import units
 from wellstrung.common.places import Place
 from wellstrung.drawing import Figure
+from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.marks import Mark
 from wellstrung.drawing.sections.section import Section
 from wellstrung.judging.result import Remark
@@ -104,7 +105,7 @@ class Case(Struct, Generic[Join], frozen=True):
             title=title,
             alt=f"section: {title}. {caption}",
             caption=caption,
-            svg=section.svg(title, caption),
+            svg=section.svg(title, caption, Sizes(self.ask)),
             remarks=tuple(one.number for one in said),
         )
 

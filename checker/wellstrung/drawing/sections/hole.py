@@ -8,6 +8,7 @@ strand's line and a pin's wire stay round.
 from __future__ import annotations
 
 from wellstrung.drawing import Figure, marks, outlines
+from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.sections import rounds
 from wellstrung.drawing.sections.case import Case, marks_of, mm, size, with_range
 from wellstrung.drawing.sections.rounds import Hole
@@ -37,7 +38,8 @@ def _hole(case: Case[Threaded]) -> Hole:
     bead = case.join.bead
     name = f"beads.{bead.name}.hole"
     outside = case.perhaps(bead, "outside")
-    return Hole("hole", case.of(bead, "hole"), name, outside, look="bead")
+    rim = Sizes(case.ask).look(bead.name)
+    return Hole("hole", case.of(bead, "hole"), name, outside, look="bead", rim=rim)
 
 
 def _firm(case: Case[Threaded], what: str, count: int) -> Figure:

@@ -16,6 +16,9 @@ from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.quantity.value import Quantity
 
+#: how much of a bead's wall shows its colour, so that what is drawn over the rest is seen
+_RIM = 0.25
+
 
 class Thing(Struct, frozen=True):
     """A round thing in a hole: its name, how thick it is, and by which quantity."""
@@ -29,7 +32,7 @@ class Thing(Struct, frozen=True):
 class Hole(Struct, frozen=True):
     """A round hole: its name, its size and by which quantity, and the outside of its wall.
 
-    `look` is that of the wall; one that is hatched is cut through.
+    `look` is that of the wall; one that is hatched is cut through. A bead has a rim in its colour.
     """
 
     word: str
@@ -38,6 +41,7 @@ class Hole(Struct, frozen=True):
     outside: Quantity | None = None
     outside_quantity: str = ""
     look: str = "metal"
+    rim: str = ""
 
     def behind(self, section: Section, x: float = 0.0, y: float = 0.0) -> None:
         """Its wall, under what is in the hole; none where the hole is as wide as all of it."""
@@ -48,6 +52,9 @@ class Hole(Struct, frozen=True):
             section.cut(wall, self.look)
         else:
             section.canvas.area(wall, self.look)
+        if self.rim:
+            inner = self.outside.middle - _RIM * (self.outside.middle - self.size.middle)
+            section.canvas.area(outlines.rim(x, y, self.outside.middle, inner), self.rim)
         if self.outside_quantity:
             section.canvas.circle(x, y, self.outside.middle / 2, "edge", self.outside_quantity)
 

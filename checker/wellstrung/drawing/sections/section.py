@@ -13,6 +13,8 @@ from string import ascii_lowercase
 
 from wellstrung.drawing import marks, outlines
 from wellstrung.drawing.canvas import Canvas, Spot, words_width
+from wellstrung.drawing.key import draw_key
+from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.marks import Mark
 from wellstrung.drawing.outlines import Outline
 from wellstrung.quantity.causes import Window
@@ -216,17 +218,20 @@ class Section:
 
     # --- the whole
 
-    def svg(self, title: str, alt: str) -> str:
-        """The drawing with its check bar and the key to its patterns."""
+    def svg(self, title: str, alt: str, sizes: Sizes | None = None) -> str:
+        """The drawing with its check bar, the key to its patterns, and that of its beads."""
         for put in self._over:
             put()
         left, _, _, bottom = self.canvas.extent
         y = bottom + self.paper(4)
         marks.check_bar(self.canvas, left, y, on_paper=False)
-        self._keys(left, y + self.paper(5.5))
+        y = self._keys(left, y + self.paper(5.5))
+        if sizes is not None:
+            draw_key(self.canvas, sizes, left, y, self.paper(WIDTH))
         return self.canvas.svg(title, alt, "section")
 
-    def _keys(self, x: float, y: float) -> None:
+    def _keys(self, x: float, y: float) -> float:
+        """Draw the patches of the key; returns where they end."""
         start, right = x, max(self.canvas.extent[2], x + self.paper(WIDTH))
         for look in (look for look in _KEY if look in self._used):
             words = _KEY[look]
@@ -241,3 +246,4 @@ class Section:
                 self._hatch(swatch, "likely-lines", _LIKELY)
             self.canvas.text(x + self.paper(6), y + self.paper(1.1), words, anchor="start")
             x += wide
+        return y + self.paper(3.4) if x > start else y - self.paper(2.0)
