@@ -92,7 +92,7 @@ def _class_time(ask: Quantities) -> Quantity:
     @opaque("minutes of class, what cures left to cure between meetings, of")
     def taken(session: float, between: float, **minutes: float) -> float:
         meetings = Meetings(session, between, whole)
-        return overlapping(work.taking(list(minutes.values())), meetings=meetings).hands
+        return overlapping(work, meetings=meetings, hands=[*minutes.values()]).hands
 
     return derived(
         "piece.class_time",
@@ -139,7 +139,7 @@ def _earliest(ask: Quantities) -> Quantity:
 
     @opaque("end of the steps, waits put to use, that take")
     def finish(**minutes: float) -> float:
-        return overlapping(work.taking(list(minutes.values())), order).finish
+        return overlapping(work, order, hands=[*minutes.values()]).finish
 
     return derived("piece.finish_earliest", "min", finish, times, source=source)
 

@@ -136,10 +136,15 @@ def in_a_row(work: Work, order: Sequence[int] | None = None) -> Times:
 
 
 def overlapping(
-    work: Work, order: Sequence[int] | None = None, meetings: Meetings | None = None
+    work: Work,
+    order: Sequence[int] | None = None,
+    meetings: Meetings | None = None,
+    *,
+    hands: Sequence[float] | None = None,
 ) -> Times:
     """Each task as soon as hands and needs allow, taken in the order written, or in another.
 
+    `hands` are other minutes than those of the tasks, for a time that is asked for many of them.
     Raises ValueError for an order with a task before one that it needs.
 
     >>> work = Work((Task(5, rest=60), Task(10, after=frozenset({0})), Task(30)))
@@ -150,7 +155,7 @@ def overlapping(
     >>> overlapping(Work((Task(100), Task(30))), None, Meetings(120, 1440, frozenset({1}))).hands
     150.0
     """
-    way = Overlapping(work, meetings)
+    way = Overlapping(work, meetings, hands)
     state = way.walk(order)
     return _times(state, way.ready(state, END))
 
@@ -257,25 +262,31 @@ class InARow(Way):
 class Overlapping(Way):
     """Each task as soon as hands, needs and lags allow; every mix is stirred as the plan has it."""
 
-    def __init__(self, work: Work, meetings: Meetings | None = None) -> None:
+    def __init__(
+        self,
+        work: Work,
+        meetings: Meetings | None = None,
+        hands: Sequence[float] | None = None,
+    ) -> None:
         super().__init__(work)
         self.meetings = meetings
+        self.hands = hands or [task.hands for task in self.tasks]
 
     def take(self, state: State, index: int) -> State:
         """Go on with a task; raises ValueError where it needs one that was not taken."""
-        task, meetings = self.tasks[index], self.meetings
+        task, hands, meetings = self.tasks[index], self.hands[index], self.meetings
         for need in sorted(task.after):
             if state.over[need] is None:
                 raise ValueError(f"task {index} stands before task {need}, which it needs")
         ready = self.ready(state, index)
-        if not task.hands:
+        if not hands:
             return self._taken(state, index, ready, ready + task.rest)
         if meetings is None:
             start = max(state.free, ready)
-            state.free = clock = start + task.hands
+            state.free = clock = start + hands
         else:
-            start = meetings.start(index, task.hands, max(state.free, meetings.held(ready)))
-            state.free = start + task.hands
+            start = meetings.start(index, hands, max(state.free, meetings.held(ready)))
+            state.free = start + hands
             clock = meetings.clock(state.free)
         return self._taken(state, index, start, clock + task.rest)
 
