@@ -12,7 +12,8 @@ from wellstrung.commands.output import BROKEN, looks, note, save, show, unknown
 from wellstrung.commands.since import since_last_time
 from wellstrung.common.wording import either
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult, Result, Summary, Totals
+from wellstrung.judging.result import PlanResult, Result
+from wellstrung.judging.summary import Summary, Totals, summary
 from wellstrung.plugins import host as hosts
 from wellstrung.report.writer import PlanByPlan
 
@@ -59,8 +60,9 @@ def _plan_by_plan(writer: PlanByPlan, options: argparse.Namespace, checker: Chec
     Plans that are compared with earlier ones are all checked before: which follows which may depend
     on the others.
     """
-    look = looks(options)
-    results: Iterable[PlanResult] = one_by_one(plan_files(options), options, checker)
+    files = plan_files(options)
+    look = replace(looks(options), several=len(files) > 1)
+    results: Iterable[PlanResult] = one_by_one(files, options, checker)
     if options.since is not None:
         whole = since_last_time(Result(tuple(results)), options, checker)
         look, results = replace(look, compared=whole), whole.plans
@@ -68,8 +70,8 @@ def _plan_by_plan(writer: PlanByPlan, options: argparse.Namespace, checker: Chec
 
     def written() -> Iterator[tuple[str, Summary]]:
         for result in results:
-            kept.append(result.summary)
-            yield writer.each(result, look), result.summary
+            kept.append(summary(result))
+            yield writer.each(result, look), kept[-1]
             result.let_go()
 
     for piece in writer.whole(written(), look):

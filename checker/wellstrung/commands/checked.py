@@ -11,7 +11,7 @@ from pathlib import Path
 from wellstrung.commands.files import Benches, drawer, plans
 from wellstrung.commands.output import BROKEN, OK, WRONG, note
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import Failure, PlanResult, Result, Totals
+from wellstrung.judging.result import Failure, PlanResult, Result, Together
 from wellstrung.plugins.error import HostError
 from wellstrung.reading import tree
 
@@ -110,7 +110,7 @@ def collect_new_garbage() -> None:
     gc.enable()
 
 
-def exit_code(found: Result | Totals, *, strict: bool = False) -> int:
+def exit_code(found: Together, *, strict: bool = False) -> int:
     """The exit code of a report; with `strict`, warnings count as errors."""
     if found.failures:
         return BROKEN

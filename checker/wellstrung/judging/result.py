@@ -73,64 +73,101 @@ class Failure(Struct, frozen=True):
         return f"internal error in {where}; this check was skipped: {self.message}"
 
 
-class Summary(Struct, frozen=True):
-    """What the end of a report shows of one plan: small, so that a run can keep one of each."""
+class Counted(Struct, frozen=True):
+    """What a result has of a plan, and a summary of it too: how it stands, and what was counted."""
 
     file: str
-    readable: bool
-    #: how many remarks of each level affect the outcome (all of them, for cautions)
-    counts: Mapping[Level, int]
+    title: str = ""
+    #: who made the plan; empty where it does not say
+    maker: str = ""
+    bench: str | None = None
     failures: tuple[Failure, ...] = ()
     #: what of its drawer is not used
     notes: tuple[str, ...] = ()
+    #: whether it could be read as a plan: its remarks are slips otherwise, and nothing is judged
+    readable: bool = True
+
+    @property
+    def outcome(self) -> str:
+        """The verdict in one phrase, as the schema of the report lists them."""
+        raise NotImplementedError
+
+    @property
+    def mostly_open(self) -> bool:
+        """Whether more checks of fit, length and work are open than passed."""
+        raise NotImplementedError
+
+    @property
+    def slips(self) -> int:
+        """How many things keep it from being read."""
+        raise NotImplementedError
+
+    @property
+    def open(self) -> int:
+        """How many checks lack a value."""
+        raise NotImplementedError
+
+    def count(self, level: Level) -> int:
+        """How many remarks of a level affect the outcome (all of them, for cautions)."""
+        raise NotImplementedError
 
 
-class Totals:
+class Together:
     """What several plans have together."""
 
-    def __init__(self, plans: Sequence[Summary]) -> None:
-        self.plans = plans
+    @property
+    def all(self) -> Sequence[Counted]:
+        """The plans."""
+        raise NotImplementedError
 
     @property
     def failures(self) -> tuple[Failure, ...]:
         """Internal errors, each once."""
-        return tuple(dict.fromkeys(failure for plan in self.plans for failure in plan.failures))
+        return tuple(dict.fromkeys(failure for plan in self.all for failure in plan.failures))
 
     @property
     def not_checked(self) -> int:
         """How many plans could not be read, so that nothing is known of them yet."""
-        return sum(not plan.readable for plan in self.plans)
+        return sum(not plan.readable for plan in self.all)
+
+    @cached_property
+    def _titles(self) -> Counter[str]:
+        return Counter(plan.title for plan in self.all)
+
+    @cached_property
+    def _makers(self) -> Counter[str]:
+        return Counter(plan.maker for plan in self.all)
+
+    def called(self, plan: Counted) -> str:
+        """A plan by its title; by its file too where others have that title, or it has none."""
+        alike = self._titles[plan.title]
+        return plan.title if alike == 1 and plan.title else f"{plan.title} {plan.file}".strip()
+
+    def known_by(self, plan: Counted) -> str:
+        """A plan by who made it where no other plan is theirs, or else as it is called."""
+        alike = self._makers[plan.maker]
+        return plan.maker if alike == 1 and plan.maker else self.called(plan)
 
     def count(self, level: Level) -> int:
         """How many remarks of a level affect the outcome, over all plans."""
-        return sum(plan.counts[level] for plan in self.plans)
+        return sum(plan.count(level) for plan in self.all)
 
 
-class PlanResult(Struct, frozen=True):
+class PlanResult(Counted, frozen=True):
     """All that is known of one plan.
 
     `ask` holds the plan itself and its quantities, for lists and drawings; it is None unless the
     checker keeps plans and the plan has the right shape.
     """
 
-    file: str
-    title: str = ""
     piece: str = ""
-    #: who made the plan; empty where it does not say
-    maker: str = ""
     text: str = ""
     #: the text of its drawer, by file name, if it has one
     beside: Mapping[str, str] = field(default_factory=dict)
-    #: what of its drawer is not used
-    notes: tuple[str, ...] = ()
-    bench: str | None = None
     remarks: tuple[Remark, ...] = ()
     held: tuple[HeldCheck, ...] = ()
     unjudged: tuple[Unjudged, ...] = ()
     quantities: Mapping[str, Quantity] = field(default_factory=dict)
-    failures: tuple[Failure, ...] = ()
-    #: whether it could be read as a plan: its remarks are slips otherwise, and nothing is judged
-    readable: bool = True
     ask: Ask | None = None
     #: the rank of each remark that was raised, those that another one stands for included
     raised: Mapping[Identity, int] = field(default_factory=dict)
@@ -165,10 +202,14 @@ class PlanResult(Struct, frozen=True):
         )
 
     @property
-    def summary(self) -> Summary:
-        """What is kept of it to the end of a run."""
-        counts = {level: self.count(level) for level in LEVELS}
-        return Summary(self.file, self.readable, counts, self.failures, self.notes)
+    def slips(self) -> int:
+        """How many things keep it from being read."""
+        return 0 if self.readable else len(self.remarks)
+
+    @property
+    def open(self) -> int:
+        """How many checks lack a value."""
+        return len(self.unjudged)
 
     def let_go(self) -> None:
         """Free the memory of the plan that it keeps, once everything is written of it."""
@@ -224,7 +265,7 @@ def understood(plans: Iterable[PlanResult]) -> list[Quantities]:
     return found
 
 
-class Result(Struct, frozen=True, dict=True):
+class Result(Struct, Together, frozen=True, dict=True):
     """The results of one run, plan by plan.
 
     Where they were compared with earlier plans, `since` names those, and `gone` are the ones of
@@ -236,38 +277,6 @@ class Result(Struct, frozen=True, dict=True):
     gone: tuple[PlanResult, ...] = ()
 
     @property
-    def totals(self) -> Totals:
-        """What they have together."""
-        return Totals([plan.summary for plan in self.plans])
-
-    @property
-    def failures(self) -> tuple[Failure, ...]:
-        """Internal errors, each once."""
-        return self.totals.failures
-
-    @property
-    def not_checked(self) -> int:
-        """How many plans could not be read, so that nothing is known of them yet."""
-        return self.totals.not_checked
-
-    @cached_property
-    def _titles(self) -> Counter[str]:
-        return Counter(plan.title for plan in self.plans)
-
-    @cached_property
-    def _makers(self) -> Counter[str]:
-        return Counter(plan.maker for plan in self.plans)
-
-    def called(self, plan: PlanResult) -> str:
-        """A plan by its title; by its file too where others have that title, or it has none."""
-        alike = self._titles[plan.title]
-        return plan.title if alike == 1 and plan.title else f"{plan.title} {plan.file}".strip()
-
-    def known_by(self, plan: PlanResult) -> str:
-        """A plan by who made it where no other plan is theirs, or else as it is called."""
-        alike = self._makers[plan.maker]
-        return plan.maker if alike == 1 and plan.maker else self.called(plan)
-
-    def count(self, level: Level) -> int:
-        """How many remarks of a level affect the outcome, over all plans."""
-        return self.totals.count(level)
+    def all(self) -> Sequence[PlanResult]:
+        """The plans."""
+        return self.plans

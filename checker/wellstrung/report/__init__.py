@@ -4,14 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from wellstrung.judging.result import PlanResult, Result, Summary
+from wellstrung.judging.result import PlanResult, Result
+from wellstrung.judging.summary import Summary
 from wellstrung.report.writer import Options, PlanByPlan, Writer
 
 
-def _terminal(result: Result, options: Options) -> str:
-    from wellstrung.report.text import write
+def _text_plan(plan: PlanResult, options: Options) -> str:
+    from wellstrung.report.text import each
 
-    return write(result, options)
+    return each(plan, options)
+
+
+def _text(plans: Iterable[tuple[str, Summary]], options: Options) -> Iterable[str]:
+    from wellstrung.report.text import whole
+
+    return whole(plans, options)
 
 
 def _json_plan(plan: PlanResult, options: Options) -> str:
@@ -51,7 +58,7 @@ def _pages(result: Result, options: Options) -> Mapping[str, str]:
 
 
 WRITERS = (
-    Writer("text", _terminal, since=True),
+    Writer("text", by_plan=PlanByPlan(_text_plan, _text), since=True),
     Writer("json", quantities=True, by_plan=PlanByPlan(_json_plan, _json), since=True),
     Writer("jsonl", quantities=True, by_plan=PlanByPlan(_json_line, _json_lines), since=True),
     Writer("sarif", _sarif),

@@ -9,7 +9,7 @@ from functools import lru_cache
 from msgspec import Struct
 
 from wellstrung.common.places import Place
-from wellstrung.judging.result import PlanResult, Remark, Result
+from wellstrung.judging.result import Counted, PlanResult, Remark, Together
 from wellstrung.report.terminal import counted
 from wellstrung.rulebook import Level
 
@@ -40,19 +40,19 @@ def open_checks(plan: PlanResult) -> list[OpenCheck]:
     ]
 
 
-def counts(plan: PlanResult) -> str:
+def counts(plan: Counted) -> str:
     """What follows the outcome in a heading: how many slips, or errors, warnings, open checks."""
     if not plan.readable:
-        return f": {counted(len(plan.remarks), 'slip')}" if plan.remarks else ""
+        return f": {counted(plan.slips, 'slip')}" if plan.slips else ""
     if plan.outcome not in MOSTLY_OPEN:
         return "  " + ", ".join(counted(plan.count(one), one) for one in ("error", "warning"))
     warned = [counted(plan.count("warning"), "warning")] if plan.count("warning") else []
-    return ", ".join(["", *warned, f"{counted(len(plan.unjudged), 'check')} open"])
+    return ", ".join(["", *warned, f"{counted(plan.open, 'check')} open"])
 
 
-def totals(result: Result, *levels: Level) -> str:
+def totals(result: Together, *levels: Level) -> str:
     """How many plans there are, how many of them are not checked yet, and what the others have."""
-    plans = [counted(len(result.plans), "plan")]
+    plans = [counted(len(result.all), "plan")]
     plans += [f"{result.not_checked} not checked yet"] if result.not_checked else []
     found = ", ".join(
         counted(result.count(level), level) for level in levels or ("error", "warning", "caution")
@@ -60,21 +60,21 @@ def totals(result: Result, *levels: Level) -> str:
     return f"{', '.join(plans)}: {found}"
 
 
-def outcomes(result: Result) -> str:
+def outcomes(result: Together) -> str:
     """How many plans there are, and how many of them have each outcome, the worst first."""
-    plans = sorted(result.plans, key=severity, reverse=True)
+    plans = sorted(result.all, key=severity, reverse=True)
     found = Counter(plan.outcome for plan in plans)
     each = ", ".join(f"{number} {outcome}" for outcome, number in found.items())
     return f"{counted(len(plans), 'plan')}: {each}"
 
 
-def to_fix(plan: PlanResult) -> str:
+def to_fix(plan: Counted) -> str:
     """What a plan has to fix, counted; where it is mostly open, what there is to settle."""
     if not plan.readable:
-        return counted(len(plan.remarks), "slip") if plan.remarks else ""
+        return counted(plan.slips, "slip") if plan.slips else ""
     levels: tuple[Level, ...] = ("error", "warning")
     found = [counted(plan.count(one), one) for one in levels if plan.count(one)]
-    found += [f"{len(plan.unjudged)} open"] if plan.mostly_open else []
+    found += [f"{plan.open} open"] if plan.mostly_open else []
     return ", ".join(found) or "nothing"
 
 
@@ -143,7 +143,7 @@ def together(parts: Iterable[str]) -> str:
     return ", ".join(parts) or "the piece"
 
 
-def severity(plan: PlanResult) -> tuple[bool, int, bool, int, bool, int]:
+def severity(plan: Counted) -> tuple[bool, int, bool, int, bool, int]:
     """For sorting plans, the worst highest."""
     failed, errors = bool(plan.failures), plan.count("error")
     warnings, cautions = plan.count("warning"), plan.count("caution")

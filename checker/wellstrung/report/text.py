@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
+from msgspec.structs import replace
 from rich.cells import cell_len
 from rich.text import Text
 
 from wellstrung.common.wording import in_steps, some_of, visible
 from wellstrung.judging.result import PlanResult, Remark, Result
+from wellstrung.judging.summary import Summary, Totals, summary
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import described
 from wellstrung.report.checks import (
@@ -38,51 +40,67 @@ _WIDE = 100
 
 
 def write(result: Result, options: Options) -> str:
-    """The whole result as text: of a folder the worst plan first, and last a table of all.
-
-    Of plans that were compared with earlier ones it is what changed since then.
-    """
+    """The whole result as text."""
+    options = replace(options, several=len(result.plans) > 1)
     if result.since:
-        from wellstrung.report import since  # most runs compare nothing
+        options = replace(options, compared=result)
+    return "\n".join(whole([(each(one, options), summary(one)) for one in result.plans], options))
 
-        return since.write(result, options)
+
+def each(plan: PlanResult, options: Options) -> str:
+    """What there is to say of one plan; of one among several that is fine, nothing."""
     page = Page(options)
-    plans = sorted(result.plans, key=severity, reverse=True)
-    shown = [plan for plan in plans if options.only is None or plan.file in options.only]
-    if options.brief:
-        _brief(page, result, shown)
-        _failures(page, result, options)
-        return page.text()
-    several = len(plans) > 1
-    if several:
-        page.line(outcomes(result))
-        page.line()
-    long = [plan for plan in shown if not several or _says_more(plan)]
-    for plan in long:
-        _plan(page, plan, options, alone=not several)
-    if several:
-        _fine(page, result, [plan for plan in shown if plan not in long])
-        _cautions(page, result, shown)
-        _table(page, result, plans)
-    _failures(page, result, options)
+    shown = options.compared is None and (options.only is None or plan.file in options.only)
+    if shown and options.brief:
+        _brief(page, plan)
+    elif shown and (not options.several or summary(plan).says_more):
+        _plan(page, plan, options, alone=not options.several)
     return page.text()
 
 
-def _brief(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
-    """Each remark in a line that is never wrapped; last how many plans have which outcome."""
-    for plan in plans:
-        for one in plan.numbered:
-            accepted = ", accepted" if one.accepted is not None else ""
-            at = f"{one.place.file}:{one.place.line}"
-            page.path(f"{at}: {one.level}{accepted}: {one.says} [{one.rule}]")
-    page.path(outcomes(result))
-    if any(plan.cautions for plan in plans):
-        page.path("there are cautions too: leave out --brief to read them")
+def whole(plans: Iterable[tuple[str, Summary]], options: Options) -> Iterator[str]:
+    """The report: of several plans how they stand, the worst first, and last a table of all.
+
+    Of plans that were compared with earlier ones it is what changed since then.
+    """
+    written = list(plans)
+    if options.compared is not None:
+        from wellstrung.report import since  # most runs compare nothing
+
+        yield since.write(options.compared, options)
+        return
+    written.sort(key=lambda one: severity(one[1]), reverse=True)
+    found = Totals([plan for _, plan in written])
+    shown = [one for one in found.plans if options.only is None or one.file in options.only]
+    page = Page(options)
+    if options.brief:
+        yield from (text for text, _ in written if text)
+        page.path(outcomes(found))
+        if any(plan.cautions for plan in shown):
+            page.path("there are cautions too: leave out --brief to read them")
+    elif options.several:
+        head = Page(options)
+        head.line(outcomes(found))
+        yield f"{head.text()}\n"
+        _fine(page, found, [plan for plan in shown if not plan.says_more])
+        _cautions(page, found, shown)
+        _table(page, found)
+    _failures(page, found, options)
+    end = page.text()
+    if not options.brief:
+        texts = [text for text, _ in written if text]
+        yield from (f"{text}\n" for text in texts[:-1])
+        yield from [f"{texts[-1]}\n" if end else texts[-1]] if texts else ()
+    if end:
+        yield end
 
 
-def _says_more(plan: PlanResult) -> bool:
-    """Whether a plan of a folder takes more than a line."""
-    return bool(plan.numbered or plan.failures or plan.mostly_open)
+def _brief(page: Page, plan: PlanResult) -> None:
+    """Each remark in a line that is never wrapped."""
+    for one in plan.numbered:
+        accepted = ", accepted" if one.accepted is not None else ""
+        at = f"{one.place.file}:{one.place.line}"
+        page.path(f"{at}: {one.level}{accepted}: {one.says} [{one.rule}]")
 
 
 def _plan(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> None:
@@ -153,11 +171,11 @@ def _caution(page: Page, says: str, at: str = "", whose: str = "") -> None:
     page.line()
 
 
-def _fine(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
+def _fine(page: Page, found: Totals, plans: Sequence[Summary]) -> None:
     """The plans of a folder that have nothing to fix, each in a line."""
     for plan in plans:
-        checks = f"{counted(len(plan.held), 'check')} passed, {len(plan.unjudged)} open"
-        line = f"{result.called(plan)}: {plan.outcome}, {checks}"
+        checks = f"{counted(plan.passed, 'check')} passed, {plan.open} open"
+        line = f"{found.called(plan)}: {plan.outcome}, {checks}"
         shown = f"{line}  {plan.file}"
         fits = plan.file not in line and cell_len(shown) <= page.console.width
         page.hanging(Text(shown if fits else line), _INDENT)
@@ -165,14 +183,14 @@ def _fine(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
         page.line()
 
 
-def _cautions(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
+def _cautions(page: Page, found: Totals, plans: Sequence[Summary]) -> None:
     """The safety texts of a folder, each once, with the plans and the steps that it is for."""
-    found: dict[str, list[str]] = {}
+    texts: dict[str, list[str]] = {}
     for plan in plans:
-        for one in plan.cautions:
-            steps = f" ({in_steps(one.steps)})" if one.steps else ""
-            found.setdefault(one.says, []).append(f"{result.known_by(plan)}{steps}")
-    for says, whose in found.items():
+        for says, steps in plan.cautions:
+            at = f" ({in_steps(steps)})" if steps else ""
+            texts.setdefault(says, []).append(f"{found.known_by(plan)}{at}")
+    for says, whose in texts.items():
         _caution(page, says, whose=f"for {some_of(whose, _PLACES)}")
 
 
@@ -207,9 +225,9 @@ def _spare(margin: Quantity) -> str:
     return about(margin) if margin.unit == "N" else described(margin)
 
 
-def _table(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
+def _table(page: Page, found: Totals) -> None:
     """Every plan in a row: who made it, how it stands, how much there is to fix and what first."""
-    named, wide = any(plan.maker for plan in plans), page.console.width >= _WIDE
+    named, wide = any(plan.maker for plan in found.plans), page.console.width >= _WIDE
     table = page.table()
     if named:
         table.add_column("who", max_width=16)
@@ -218,9 +236,9 @@ def _table(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
     table.add_column("to fix", max_width=18 if wide else 10)
     if wide:
         table.add_column("fix first", ratio=2)
-    for plan in plans:
+    for plan in found.plans:
         row = [Text(plan.maker)] if named else []
-        row += [Text(result.called(plan)), Text(plan.outcome, OUTCOMES[plan.outcome])]
+        row += [Text(found.called(plan)), Text(plan.outcome, OUTCOMES[plan.outcome])]
         first = plan.fix_first
         says = f"line {first.place.line}: {first.remedy or first.problem}" if first else ""
         table.add_row(
@@ -230,14 +248,14 @@ def _table(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
         )
     page.console.print(table)
     page.line()
-    page.line(totals(result, "error", "warning"))
-    for bench in dict.fromkeys(plan.bench for plan in result.plans if plan.bench):
+    page.line(totals(found, "error", "warning"))
+    for bench in dict.fromkeys(plan.bench for plan in found.plans if plan.bench):
         page.path(f"bench: {bench}")
     page.line()
 
 
-def _failures(page: Page, result: Result, options: Options) -> None:
-    for failure in result.failures:
+def _failures(page: Page, found: Totals, options: Options) -> None:
+    for failure in found.failures:
         page.line(failure.says, style="bold red")
         if options.trace:
             page.path(failure.trace.rstrip())

@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Mapping
 
 from msgspec import Struct
 
-from wellstrung.judging.result import PlanResult, Result, Summary
+from wellstrung.judging.result import PlanResult, Result
+from wellstrung.judging.summary import Summary
 from wellstrung.rulebook.installed import Installed
 
 
@@ -17,7 +18,7 @@ class Options(Struct, frozen=True):
     `installed` holds the rules, for a report that describes them. `only` are the files of the plans
     whose remarks are shown; all if it is None. `large` and `full` are for pages: large type, and
     the workings behind each leaf. `compared` is the whole result, where plans were compared with
-    earlier ones.
+    earlier ones. `several` says that there are other plans: what they share is said at the end.
     """
 
     width: int = 80
@@ -31,6 +32,7 @@ class Options(Struct, frozen=True):
     large: bool = False
     full: bool = False
     compared: Result | None = None
+    several: bool = False
 
 
 class PlanByPlan(Struct, frozen=True):

@@ -13,7 +13,8 @@ import wellstrung_schemas as schemas
 from reports import report
 from running import ROOT, SAMPLES, SHARED, Run
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import Result, Summary
+from wellstrung.judging.result import Result
+from wellstrung.judging.summary import Summary, summary
 from wellstrung.plugins.host import Host
 from wellstrung.report import text as written
 from wellstrung.report.writer import Options
@@ -88,7 +89,7 @@ def test_a_plan_is_written_before_those_after_the_next_are_checked(
     def plans() -> Iterator[tuple[str, Summary]]:
         nonlocal checked
         for checked in range(1, 21):  # noqa: B007 - counted for the test
-            yield writer.each(result, Options()), result.summary
+            yield writer.each(result, Options()), summary(result)
 
     for pieces, _ in enumerate(writer.whole(plans(), Options()), 1):
         assert checked <= pieces + 1
