@@ -5,15 +5,18 @@ from __future__ import annotations
 import argparse
 import gc
 import sys
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import suppress
 from pathlib import Path
+from typing import TypeVar
 
-from wellstrung.commands.files import Benches, drawer, plans
+from wellstrung.commands.files import Benches, Say, drawer, plans
 from wellstrung.commands.output import BROKEN, OK, WRONG, note
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import Failure, PlanResult, Result, Together
+from wellstrung.judging.result import Counted, Failure, PlanResult, Result, Together
 from wellstrung.plugins.error import HostError
-from wellstrung.reading import tree
+
+P = TypeVar("P")
 
 #: From so many plans on, a run at a terminal shows how far it is.
 _LONG_RUN = 20
@@ -55,30 +58,58 @@ def one_by_one(
     """The same while it checks them, for a report that keeps none."""
     if not gc.isenabled():
         collect_new_garbage()
-    benches = Benches(checker.installed, options.bench)
-    kept = drawer(options.drawer, checker.installed) if options.drawer is not None else None
-    alone, noted = len(files) == 1, set()
-    for file in _watched(files):
-        result = _checked(checker, file, benches, kept, alone=alone)
-        for says in result.notes:
-            if says not in noted:
-                note(says)
-                noted.add(says)
+    check, notes = checking(options, checker, alone=len(files) == 1), Notes()
+    for file in watched(files, len(files)):
+        result = check(file)
+        notes.add(result)
         yield result
 
 
-def _checked(
-    checker: Checker, file: Path, benches: Benches, kept: tree.Read | None, *, alone: bool
-) -> PlanResult:
-    """A plan by its bench; one whose bench cannot be used is not checked, and stops no other."""
-    try:
-        bench = benches.of(file)
-    except HostError as error:
-        if alone:
-            raise
-        failure = Failure("", "", f"{file} is not checked: {error}")
-        return PlanResult(str(file), failures=(failure,), readable=False)
-    return checker.check_file(file, bench, kept)
+def note_benches(files: Iterable[Path], options: argparse.Namespace, checker: Checker) -> None:
+    """Note which bench files are not used; raises HostError where a named file is unusable."""
+    benches = Benches(checker.installed, options.bench)
+    if options.drawer is not None:
+        drawer(options.drawer, checker.installed)
+    for file in files:
+        with suppress(HostError):  # said of its plan
+            benches.of(file)
+
+
+class Notes:
+    """What of the drawers of plans is not used, each noted once."""
+
+    def __init__(self) -> None:
+        self._noted: set[str] = set()
+
+    def add(self, plan: Counted) -> None:
+        """Note what was not noted before."""
+        for says in plan.notes:
+            if says not in self._noted:
+                self._noted.add(says)
+                note(says)
+
+
+def checking(
+    options: argparse.Namespace, checker: Checker, *, alone: bool, say: Say | None = note
+) -> Callable[[Path], PlanResult]:
+    """What checks a plan by its bench; raises HostError where a named bench or drawer is unusable.
+
+    A plan whose own bench cannot be used is not checked, and stops no other unless it is `alone`.
+    """
+    benches = Benches(checker.installed, options.bench, say=say)
+    kept = drawer(options.drawer, checker.installed) if options.drawer is not None else None
+
+    def check(file: Path) -> PlanResult:
+        try:
+            bench = benches.of(file)
+        except HostError as error:
+            if alone:
+                raise
+            failure = Failure("", "", f"{file} is not checked: {error}")
+            return PlanResult(str(file), failures=(failure,), readable=False)
+        return checker.check_file(file, bench, kept)
+
+    return check
 
 
 def checked_alone(options: argparse.Namespace, checker: Checker) -> tuple[PlanResult, Result]:
@@ -125,11 +156,11 @@ def exit_code_of_list(result: Result) -> int:
     return exit_code(result)
 
 
-def _watched(files: Sequence[Path]) -> Iterable[Path]:
-    """The files one by one, with a progress bar if they are many and a person is watching."""
-    if len(files) < _LONG_RUN or not sys.stderr.isatty():
-        return files
+def watched(plans: Iterable[P], count: int) -> Iterable[P]:
+    """The plans one by one, with a progress bar if they are many and a person is watching."""
+    if count < _LONG_RUN or not sys.stderr.isatty():
+        return plans
     from rich.console import Console
     from rich.progress import track
 
-    return track(files, "checking", console=Console(stderr=True), transient=True)
+    return track(plans, "checking", count, console=Console(stderr=True), transient=True)

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 EXIT_CODES = (
     "Exit: 0 no errors; 1 a plan has errors or cannot be read; 2 the checker could not do its job."
 )
+#: More processes than most machines run at once.
+_MOST_PROCESSES = 64
 #: More makers than any class has.
 _MOST_MAKERS = 10_000
 
@@ -98,6 +100,12 @@ def parser() -> argparse.ArgumentParser:
     )
     check.add_argument(
         "--watch", action="store_true", help="check again at each save, as text, until ctrl-C"
+    )
+    check.add_argument(
+        "--workers",
+        type=_processes,
+        metavar="N",
+        help="check with so many processes; by default one, or several where there are many plans",
     )
     check.add_argument("--strict", action="store_true", help="exit 1 on warnings too")
 
@@ -250,6 +258,13 @@ def _forms(command: argparse.ArgumentParser, *forms: str) -> None:
     command.add_argument(
         "--as", dest="form", choices=forms, default=forms[0], help=f"{forms[0]} is the default"
     )
+
+
+def _processes(text: str) -> int:
+    if not (text.isdecimal() and text.isascii() and 1 <= int(text[:9]) <= _MOST_PROCESSES):
+        says = f"`{text}` is not a number of processes: write one from 1 to {_MOST_PROCESSES}"
+        raise argparse.ArgumentTypeError(says)
+    return int(text)
 
 
 def _makers(text: str) -> int:
