@@ -211,6 +211,28 @@ def test_a_step_in_the_wrong_place_is_where_the_work_stops() -> None:
     assert one.mend is not None and one.mend.rule == "capped-too-soon"
 
 
+@pytest.mark.parametrize(
+    ("plan_file", "change", "up_to"),
+    [
+        # strands are strung before the cone that gathers them is there
+        ("wenna_three_strand", {}, "step 4, wrap loop `link`"),
+        # the ring that closes a lariat is named by what a step joins alone
+        ("kerra_lariat", {"count: 1}": "count: 2}"}, "step 6, close ring `ring`"),
+        # no step names the clasp: the ring that holds it is closed
+        ("wella_child_necklace", {}, "step 3, close ring `ring`"),
+    ],
+)
+def test_what_no_step_names_is_needed_where_its_neighbours_are_joined(
+    plan_file: str, change: dict[str, str], up_to: str
+) -> None:
+    text = (SAMPLES / "class" / f"{plan_file}.yaml").read_text(encoding="utf-8")
+    for old, new in change.items():
+        assert old in text
+        text = text.replace(old, new)
+    [one] = evenings(of(text))
+    assert one.says.endswith(f"up to {up_to}")
+
+
 def test_a_wait_that_is_missing_stops_the_work_behind_the_glue() -> None:
     [one] = evenings(of(RIGHT.replace("  - {do: wait, time: 24 h}\n", "")))
     assert "up to step 6, cut `drop`" in one.says
@@ -242,6 +264,24 @@ def test_plans_without_steps_say_so() -> None:
 def test_what_to_lend_is_named_as_a_shop_names_it(old: str, new: str, lent: list[str]) -> None:
     assert old in RIGHT
     assert [one.what for one in loans(of(RIGHT.replace(old, new, 1)))] == lent
+
+
+def test_what_a_warning_alone_asks_for_is_lent_to_who_is_warned() -> None:
+    loose = RIGHT.replace("bore: 10 mm", "bore: 12 mm").replace("11.5 mm", "13.5 mm")
+    [one] = loans(of(loose))
+    assert (one.count, one.students) == (2, ("Tamsin (warned)",))
+
+
+def test_a_size_that_was_measured_is_named_as_a_shop_names_it() -> None:
+    [one] = loans(of(RIGHT.replace("bore: 10 mm", "bore: 10 mm\n    measured: {bore: 8 mm}")))
+    assert one.what.startswith("end caps, bore ")
+
+
+def test_packs_on_hand_count_by_the_piece() -> None:
+    few = "{part: small, pack_of: 5, packs: 2}"
+    short = RIGHT.replace("{part: small, pack_of: 20, packs: 1}", few)
+    [one] = loans(of(short))
+    assert (one.count, one.what) == (4, "open jump rings, outside 6 mm, wire 18 AWG")
 
 
 def test_what_is_short_on_hand_is_lent_too() -> None:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 
+from wellstrung.common.cache import cached
 from wellstrung.common.places import Place
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan
-from wellstrung.reading import tree
 from wellstrung.what_if.unfit import path_to
 
 
@@ -19,13 +19,10 @@ def part_at(plan: Plan, place: Place) -> tuple[Part, tuple[str, ...]] | None:
     return None
 
 
-def supplies_at(plan: Plan, place: Place) -> tuple[Part, tree.Mapping] | None:
-    """The part that a line of supplies is about, with the line."""
-    for line in plan.entries("supplies"):
-        if line.place.holds(place):
-            part = plan.parts.get(str(line.value.get("part", "")))
-            return (part, line) if part is not None else None
-    return None
+def supplies_at(plan: Plan, place: Place) -> Part | None:
+    """The part that a line of supplies at a place is about; None where there is none."""
+    lines = (line for line in plan.entries("supplies") if line.place.holds(place))
+    return next((plan.parts.get(str(line.value.get("part", ""))) for line in lines), None)
 
 
 def named_at(plan: Plan, place: Place) -> Iterator[str]:
@@ -49,9 +46,30 @@ def named_at(plan: Plan, place: Place) -> Iterator[str]:
             yield from (part.name for part in entry.parts)
 
 
-def users(plan: Plan, name: str) -> list[str]:
+def users(plan: Plan, name: str) -> frozenset[str]:
     """The parts that name a bead or a part in one of their fields."""
-    return [part.name for part in plan.parts.values() if name in _words(part.node.value)]
+    return frozenset(_named_by(plan).get(name, ()))
+
+
+@cached
+def _named_by(plan: Plan) -> Mapping[str, Sequence[str]]:
+    found: dict[str, list[str]] = {}
+    for part in plan.parts.values():
+        for word in _words(part.node.value):
+            found.setdefault(word, []).append(part.name)
+    return found
+
+
+def near(plan: Plan, names: frozenset[str]) -> frozenset[str]:
+    """These parts, with those that stand next to them, carry them or hang from them."""
+    found = set(names)
+    for entry, other in plan.meetings:
+        if names & {part.name for part in entry.parts}:
+            found |= {part.name for part in other.parts}
+    for line in plan.hung:
+        held = {part.name for part in (line.part, line.source, line.by) if part is not None}
+        found |= held if held & names else set()
+    return frozenset(found)
 
 
 def _words(value: object) -> Iterator[str]:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from contextlib import suppress
 
 from msgspec import Struct
 
-from wellstrung.common.places import Edit
-from wellstrung.derived.amounts import pieces_needed
+from wellstrung.derived.amounts import pieces_needed, pieces_on_hand
 from wellstrung.derived.taken import asked_for
+from wellstrung.judging.result import Remark
+from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Plan
 from wellstrung.report.pages.at_place import part_at, supplies_at
 from wellstrung.report.pages.students import Student
 from wellstrung.what_if.unfit import Unfit, unfit
@@ -20,6 +21,8 @@ from wellstrung.what_if.unfit import Unfit, unfit
 _OF_A_RING = ("size", "outside", "inside", "wire")
 #: fields that say which sort of a finding it is
 _KINDS = (("type",), ("closing",))
+#: fields that say how wide a thing is inside
+_ROUND = ("inside", "outside", "bore", "size")
 #: what a remark needs a size of: of its own part, or of another that meets it
 _ASKED = re.compile(r"an? (?:\w+ )?(\w+) of ")
 
@@ -33,12 +36,16 @@ class Loan(Struct, frozen=True):
 
 
 class _Wanted(Struct):
-    """What would serve for one part: sizes that the checker tried, or what it needs in words."""
+    """What would serve for one part: sizes that the checker tried, or what it needs in words.
+
+    `sure` says that an error asks for it, not a warning alone.
+    """
 
     part: Part
     count: int
     sizes: dict[tuple[str, ...], str]
     words: list[str]
+    sure: bool = False
 
 
 def loans(students: Sequence[Student]) -> list[Loan]:
@@ -47,7 +54,8 @@ def loans(students: Sequence[Student]) -> list[Loan]:
     for student in students:
         for wanted in _wanted(student):
             by = found.setdefault(_called(wanted), {})
-            by[student.name] = by.get(student.name, 0) + wanted.count
+            name = student.name if wanted.sure else f"{student.name} (warned)"
+            by[name] = by.get(name, 0) + wanted.count
     added = ((key, sum(by.values()), tuple(by)) for key, by in sorted(found.items()))
     return [
         Loan(count, f"{noun if count == 1 or not count else several}{rest}", names)
@@ -61,33 +69,39 @@ def _wanted(student: Student) -> Iterable[_Wanted]:
     if ask is None:
         return ()
 
-    def of(part: Part) -> _Wanted:
+    def of(part: Part, remark: Remark) -> _Wanted:
         count = int(pieces_needed(part, ask.quantities).middle)
-        return found.setdefault(part.name, _Wanted(part, count, {}, []))
+        wanted = found.setdefault(part.name, _Wanted(part, count, {}, []))
+        wanted.sure |= remark.level == "error"
+        return wanted
 
     for remark in student.plan.numbered:
         for edit in remark.edits if remark.counts else ():
             part, path = part_at(ask.plan, edit.place) or (None, ())
             if part is not None and part.traits.bought and _is_size(path, edit.new):
-                of(part).sizes.setdefault(path, edit.new)
+                of(part, remark).sizes.setdefault(path, edit.new)
                 tried.add(part)
-            short = _short(ask.plan, edit)
-            if short is not None:
-                of(short[0]).count = short[1]
+            short = supplies_at(ask.plan, edit.place)
+            if short is not None and short.traits.bought:
+                wanted = of(short, remark)
+                with suppress(Missing):  # adhesive does not come by the piece
+                    had = int(pieces_on_hand(short, ask.quantities).middle)
+                    wanted.count = max(0, wanted.count - had)
     for one in unfit(student.plan):
         part = ask.plan.parts.get(one.thing)
         if part is not None and part.traits.bought and part not in tried and _in_words(part, one):
-            of(part).words.append(one.remark.needed)
+            of(part, one.remark).words.append(one.remark.needed)
     return found.values()
 
 
 def _in_words(part: Part, one: Unfit) -> bool:
     """Whether another of a part would do, by its size; what does not suit its wearer is a clasp."""
-    node = part.node_at(*one.path) if one.path else None
+    node, needed = part.node_at(*one.path) if one.path else None, one.remark.needed
     if node is None:
         return part.kind.role is Role.CLASP
-    asked = _ASKED.match(one.remark.needed)
-    return isinstance(node.value, str) and (asked is None or asked[1] in one.path)
+    asked = _ASKED.match(needed)
+    of_it = asked[1] in one.path if asked else "inside" not in needed or one.path[-1] in _ROUND
+    return isinstance(node.value, str) and of_it and one.path[-1] != "mass"
 
 
 def _is_size(path: tuple[str, ...], new: str) -> bool:
@@ -95,17 +109,10 @@ def _is_size(path: tuple[str, ...], new: str) -> bool:
     return path[-1:] in _KINDS or (bool(path) and new[:1].isdecimal() and not new.isdecimal())
 
 
-def _short(plan: Plan, edit: Edit) -> tuple[Part, int] | None:
-    """The part of a line of supplies that counts too few, and how many are short."""
-    part, line = supplies_at(plan, edit.place) or (None, None)
-    if part is None or line is None or not (part.traits.bought and edit.new.isdecimal()):
-        return None
-    return part, int(edit.new) - int(line.value.get("count", 0))
-
-
 def _called(wanted: _Wanted) -> tuple[str, str, str]:
     """A finding as a shop knows it, one and several of it, and the size that would do."""
-    part, sizes = wanted.part, dict(wanted.sizes)
+    part = wanted.part
+    sizes = {path[path[:1] == ("measured",) :]: new for path, new in wanted.sizes.items()}
     kind = next((sizes.pop(path) for path in list(sizes) if path[-1:] in _KINDS), "")
     noun = f"{kind} {part.kind.name}" if kind else asked_for(part)
     if part.kind.role is Role.RING:

@@ -15,12 +15,14 @@ from wellstrung.common.wording import hours
 from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan, Step
-from wellstrung.report.pages.at_place import named_at, users
+from wellstrung.report.pages.at_place import named_at, near, users
 from wellstrung.report.pages.students import Student
 from wellstrung.rulebook import Ask
 from wellstrung.work.dependencies import wait_of
 from wellstrung.work.hours import in_class
 
+#: so many places away from a part the step that joins it is looked for
+_FAR = 6
 _NO_TIME = "for a time that is not known"
 
 
@@ -126,7 +128,7 @@ def _touched(plan: Plan, place: Place, parts: Sequence[str]) -> list[int]:
     if steps := _steps_at(plan, place):
         return steps
     names = set(named_at(plan, place)) or set(parts)
-    return [_first_with(plan, name) or 0 for name in names] or [0]
+    return [_first_with(plan, name) for name in names] or [0]
 
 
 def _steps_at(plan: Plan, place: Place) -> list[int]:
@@ -135,20 +137,34 @@ def _steps_at(plan: Plan, place: Place) -> list[int]:
     return [step.number - (place[1:3] < step.place[3:]) for step in at]
 
 
-def _first_with(plan: Plan, name: str) -> int | None:
-    """The first step on a part; on what it is used in, or stands next to, where none names it."""
-    for names in ({name}, set(users(plan, name)), set(_beside(plan, name))):
-        for index, step in enumerate(plan.steps):
-            if names & _worked_on(step):
-                return index
-    return None
+def _first_with(plan: Plan, name: str) -> int:
+    """The first step on a part, or where none names it, on what is nearest; counted from 0.
+
+    A step that makes what the part only stands next to can be done without the part.
+    """
+    for names, steps in _ever_further(plan, name):
+        for step in steps:
+            if names & _named(step):
+                return step.number - 1
+    return 0
 
 
-def _worked_on(step: Step) -> set[str]:
-    return {part.name for part in step.parts.values()}
+def _ever_further(plan: Plan, name: str) -> Iterator[tuple[frozenset[str], Sequence[Step]]]:
+    """A part, then those that use it, then what is ever further from it, with the steps to try."""
+    names = frozenset({name})
+    yield names, plan.steps
+    yield users(plan, name), plan.steps
+    joining = [step for step in plan.steps if not _makes(step)]
+    for _ in range(_FAR):
+        names = near(plan, names)
+        yield names, joining
 
 
-def _beside(plan: Plan, name: str) -> Iterator[str]:
-    for entry, other in plan.meetings:
-        if name in (part.name for part in entry.parts):
-            yield from (part.name for part in other.parts)
+def _makes(step: Step) -> bool:
+    part = step.parts.get("part")
+    return part is not None and step.verb == part.traits.made_by
+
+
+def _named(step: Step) -> set[str]:
+    joined = {place.partition(".")[0] for place in step.joins}
+    return joined.union(part.name for part in step.parts.values())
