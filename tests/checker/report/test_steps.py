@@ -129,14 +129,16 @@ def test_the_time_line_of_the_maker_is_drawn_at_the_pace_of_the_maker() -> None:
     )
     order = Order(done, 40.0, 120.0)
 
-    def widths(*, student: bool) -> list[float]:
+    def bars(*, student: bool) -> list[tuple[float, float]]:
         svg = time_line("line", [Row("row", order, student=student)]).svg
-        boxes = re.findall(r"<rect [^>]*>", svg)
-        hands = [box for box in boxes if 'class="hands"' in box]
-        return [float(re.findall(r'\bwidth="([\d.]+)"', box)[0]) for box in hands]
+        hands = [box for box in re.findall(r"<rect [^>]*>", svg) if 'class="hands"' in box]
+        sizes = (re.findall(r'\b(?:x|width)="([\d.]+)"', box) for box in hands)
+        return [(float(left), float(wide)) for left, wide in sizes]
 
-    maker, student = widths(student=False), widths(student=True)
-    assert maker[0] < maker[1] and student[0] > student[1]
+    maker, student = bars(student=False), bars(student=True)
+    assert maker[0][1] < maker[1][1] and student[0][1] > student[1][1]
+    for (left, wide), (after, _) in (maker, student):  # each goes on where the last one ends
+        assert after == pytest.approx(left + wide, abs=0.01)
 
 
 @pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)

@@ -62,7 +62,8 @@ def to_cut(part: Part, at: Bench) -> Iterator[str]:
     found = [one for one in at.cuts.lengths if one.part == part.name]
     yield from (_cut(one, at) for one in found)
     if not found and part.kind.role in WOVEN_WORK:
-        yield f"The plan does not say which thread `{part.name}` takes: ask before you cut"
+        line = "cord" if part.takes("cord") else "thread"
+        yield f"The plan does not say which {line} `{part.name}` takes: ask before you cut"
 
 
 def _cut(one: Lengths, at: Bench) -> str:
@@ -197,8 +198,8 @@ def _woven(part: Part, at: Bench) -> Iterator[str]:
         yield f"Begin with a ring of {part.count('around')} beads"
     if stone:
         yield f"Its rounds, from the back edge to the front: {in_order(part, 'beads')}"
-        wide = f" of {part.text(stone, 'outside')}" if part.has(stone, "outside") else ""
-        yield f"Lay the {stone}{wide} in before the front rounds close over it"
+        wide = f" ({part.text(stone, 'outside')})" if part.has(stone, "outside") else ""
+        yield f"Before the front rounds close over it, lay the {stone}{wide} in"
         return
     yield from _order_of_beads(part)
     yield from _as_far(part, at)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
 
 from wellstrung.common.wording import hours, together
+from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.quantity.value import Quantity
@@ -47,7 +49,7 @@ def _weave(step: Step, at: Bench) -> Iterator[str]:
 
 def _string(step: Step, at: Bench) -> Iterator[str]:
     if _part(step).thread.stretches:
-        yield "Stretch the line once before you string on it"
+        yield "Many makers stretch the line once before they string on it"
     yield from made(_part(step), at)
 
 
@@ -151,10 +153,18 @@ def _from(line: Hung) -> str:
     return Eyes(line.source, key).words if key in line.source.kind.eyes else f"`{line.source.name}`"
 
 
+def _eyes(line: Hung) -> int:
+    """How many eyes there are to hang from; 0 where the plan does not say."""
+    key = line.source_eyes
+    with suppress(Missing):
+        return Eyes(line.source, key).count if key in line.source.kind.eyes else 0
+    return 0
+
+
 def _places(line: Hung, plan: Plan) -> str:
     if line.at:
         return f", at number {together(map(str, line.at))}, counted from the left"
-    if line.times == 1 or not line.source_eyes:
+    if line.times == 1 or not line.source_eyes or _eyes(line) == 1:
         return ""
     others = (one for one in plan.hung if one is not line and one.source is line.source)
     shared = any(one.source_eyes == line.source_eyes for one in others)
