@@ -129,7 +129,9 @@ def parser() -> argparse.ArgumentParser:
     size.add_argument(
         "--fit", choices=("A4", "A5", "letter"), help="as large as the sheet between its margins"
     )
-    picture.add_argument(
+    how = picture.add_mutually_exclusive_group()
+    how.add_argument("--worn", action="store_true", help="curved as it is worn, not straight")
+    how.add_argument(
         "--marks", action="store_true", help="with names, a ruler, and the numbers of the remarks"
     )
 

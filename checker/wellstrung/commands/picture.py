@@ -38,7 +38,10 @@ def run(options: argparse.Namespace) -> int:
         why = "it has no run" if plan.readable else "it cannot be read yet: see `check`"
         note(f"there is nothing to draw in {plan.file}: {why}")
         return exit_code(result) or BROKEN
-    canvas = picture(plan, _sizing(mm, options.fit), notes=options.marks)
+    canvas = picture(plan, _sizing(mm, options.fit), notes=options.marks, curved=options.worn)
+    if canvas is None:
+        note(f"{plan.file} goes round no neck, wrist or ankle: leave out --worn")
+        return BROKEN
     svg = alone(canvas, plan.title, f"{plan.title}, drawn by its plan")
     is_svg = out.suffix.lower() == ".svg"
     data = svg.encode() if is_svg else _png(svg, canvas.paper_size, pixels)

@@ -15,8 +15,12 @@ from msgspec.structs import replace
 from wellstrung.drawing import outlines
 from wellstrung.drawing.canvas import Canvas, Spot
 
+#: where a spot of a straight line, along and across, lies on a curve
+Bend = Callable[[float, float], Spot]
 #: the longest side of an outline that is bent in one go, mm
 _BENT = 4.0
+#: of the corners of a link that is bent every so many-th is kept
+_CORNERS = 4
 
 
 class Pen(Struct, frozen=True):
@@ -31,7 +35,7 @@ class Pen(Struct, frozen=True):
     y: float = 0.0
     upright: bool = False
     way: int = 1
-    bend: Callable[[float, float], Spot] | None = None
+    bend: Bend | None = None
 
     def at(self, along: float, across: float = 0.0) -> Spot:
         """Where a spot lies on the page."""
@@ -146,7 +150,7 @@ class Pen(Struct, frozen=True):
         """A link of wire with its middle at `along`."""
         if self.bend is not None:
             rims = [
-                outlines.link(along - long / 2, 0.0, long, wide)
+                outlines.link(along - long / 2, 0.0, long, wide)[::_CORNERS]
                 for long, wide in ((length, width), (length - 2 * wire, width - 2 * wire))
                 if wide > 0
             ]

@@ -155,3 +155,11 @@ def test_a_picture_is_never_written_over_the_plan(run: Run, tmp_path: Path) -> N
     ran = run("picture", plan, "--out", link, "--force")
     assert ran.code == 2 and "give another --out" in ran.err
     assert plan.read_bytes() == COLLAR.read_bytes()
+
+
+def test_a_picture_is_curved_as_it_is_worn(run: Run, tmp_path: Path) -> None:
+    tree = drawn(run, tmp_path / "piece.svg", "--worn")
+    wide, high = sides(tree)
+    assert 100 < wide < 160 and 150 < high < 300
+    ran = run("picture", SAMPLES / "spindrift_earrings.yaml", "--out", tmp_path / "a.svg", "--worn")
+    assert ran.code == 2 and "goes round no neck, wrist or ankle" in ran.err

@@ -14,8 +14,9 @@ from wellstrung.drawing import Figure, marks
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.piece.annotations import Annotations
-from wellstrung.drawing.piece.body import Body
+from wellstrung.drawing.piece.body import Body, hangs
 from wellstrung.drawing.piece.hanging import counted
+from wellstrung.drawing.piece.worn import worn as worn
 from wellstrung.judging.result import PlanResult
 from wellstrung.quantity.working import number
 
@@ -41,7 +42,7 @@ def drawings(result: PlanResult, room: tuple[float, float] = PAPER) -> list[Figu
         says = f"It has {things:,} things to draw, more than can be made out on a page"
         return [Figure("The piece is not drawn", says, f"{says}: its sizes are listed below.", "")]
     sizes = Sizes(result.ask)
-    if any(entry.part.kind.look.hangs for entry in result.ask.plan.run):
+    if hangs(result.ask.plan):
         title = "The piece as it hangs"
         return [_fitted(result, sizes, room, title, _HANGING, upright=True, close=True)]
     return [

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from msgspec import Struct
 
 from wellstrung.common.places import Place
@@ -12,13 +14,20 @@ from wellstrung.drawing.looks.breaks import zigzag
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.strung import bead_by_bead, bead_places, strung
 from wellstrung.drawing.looks.woven import MOST_BEADS, band_of, banded, worked
-from wellstrung.drawing.pen import Pen
+from wellstrung.drawing.pen import Bend, Pen
 from wellstrung.drawing.piece.hanging import Hanging
 from wellstrung.drawing.piece.sagging import point_on, sagging
 from wellstrung.drawing.piece.stretches import GAP, Stretch, along_run
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Hung, RunEntry
+from wellstrung.model.plan import Hung, Plan, RunEntry
 from wellstrung.quantity.working import number
+
+#: a band whose thickness the plan does not give is drawn so thick, mm
+_THIN = 2.0
+#: pieces that hang from what is not theirs
+_HUNG = frozenset({"pendant", "key ring"})
+#: the course of a run, or of a strand that is so much longer than the run
+Laid = Callable[[list[Stretch], float], Bend]
 
 
 class Shown(Struct, frozen=True):
@@ -47,9 +56,9 @@ class Shown(Struct, frozen=True):
 class Body:
     """A piece as it lies or hangs: all of it, or `close` with long parts cut short by breaks.
 
-    Whole, its worked parts are drawn by bands, or bead by bead up to `most_beads` of each.
-
-    `shown` are the things on it, `edges` the top and the bottom of the run alone.
+    Whole, its worked parts are drawn by bands, or bead by bead up to `most_beads` of each. It may
+    be `laid` on a course, as it is worn. `shown` are the things on it, `edges` the top and the
+    bottom of the run alone.
     """
 
     def __init__(
@@ -60,14 +69,19 @@ class Body:
         upright: bool = False,
         close: bool = False,
         most_beads: int = 0,
+        laid: Laid | None = None,
     ) -> None:
         self.sizes, self.canvas, self.plan = sizes, canvas, sizes.plan
         self.upright, self.close, self.most_beads = upright, close, most_beads
         self.shown: list[Shown] = []
         self._boxes: dict[tuple[RunEntry, int], Extent] = {}
-        self.hanging = Hanging(canvas, sizes, self._show_hung, upright=upright)
+        hangs = Hanging(canvas, sizes, self._show_hung, upright=upright)
+        self.hanging = hangs
         hung = {part: self._hung_width(part) for part in self.plan.parts.values()}
         self.run = list(along_run(self.plan, sizes, hung if close and not upright else None))
+        self._laid = laid
+        if laid is not None:
+            hangs.bend = laid(self.run, 0.0)
         for stretch in self.run:
             if stretch.is_worked:
                 self._worked_place(stretch)
@@ -111,8 +125,10 @@ class Body:
         """How long a part is, which may be longer than its place where strands lie side by side."""
         return self.sizes.known(part, "along", stretch.length)
 
-    def _pen(self, along: float, across: float = 0.0) -> Pen:
-        return Pen(self.canvas, upright=self.upright).moved(along, across)
+    def _pen(self, along: float, across: float = 0.0, longer: float = 0.0) -> Pen:
+        """A pen there; on a course, on that of a strand which is so much longer than the run."""
+        bend = self._laid(self.run, longer) if self._laid is not None else None
+        return Pen(self.canvas, upright=self.upright, bend=bend).moved(along, across)
 
     def _findings(self, stretch: Stretch) -> None:
         """A finding, as many times as it is linked."""
@@ -122,7 +138,10 @@ class Body:
             pen = self._pen(stretch.start + count * each)
             pen = pen.turned(each) if stretch.turned else pen
             with self.canvas.thing(entry.part.name, entry.half):
-                shape_of(entry.part, entry.half).draw(pen, self.sizes, entry.part, each)
+                if self._laid is not None and entry.part.traits.band_end is not None:
+                    pen.box(0, each, self._thick(entry.part), "metal")
+                else:
+                    shape_of(entry.part, entry.half).draw(pen, self.sizes, entry.part, each)
             if count == entry.linked // 2:
                 self._boxes[entry, 0] = self.canvas.last
 
@@ -130,7 +149,9 @@ class Body:
         """A worked part, or strands side by side: whole, the longer ones sag below the shorter."""
         for order, part in enumerate(stretch.entry.parts):
             with self.canvas.thing(part.name):
-                if len(stretch.entry.parts) > 1 and not self.close:
+                if self._laid is not None:
+                    self._on_course(stretch, part)
+                elif len(stretch.entry.parts) > 1 and not self.close:
                     self._sagging(stretch, part)
                 else:
                     self._worked(stretch, part, self._lane(stretch, order))
@@ -153,6 +174,24 @@ class Body:
         for start in stretch.breaks:
             for edge in (start + 0.8, start + GAP - 0.8):
                 zigzag(self._pen(stretch.start, across), edge, half)
+
+    def _on_course(self, stretch: Stretch, part: Part) -> None:
+        """A worked part as it is worn: a band from its edge, for it does not bend in its plane."""
+        whole = self._length(stretch, part)
+        pen = self._pen(stretch.start, longer=whole - stretch.length)
+        if part.kind.role is Role.STRAND and bead_by_bead(self.sizes, part):
+            strung(pen, self.sizes, part, whole, whole)
+        elif part.kind.role is Role.BAND:
+            look = f"cloth {self.sizes.from_afar(part)}".strip()
+            pen.box(0, whole, self._thick(part), look)
+        elif self.most_beads:
+            worked(pen, self.sizes, part, whole, most=self.most_beads)
+        else:
+            banded(pen, self.sizes, part, whole)
+
+    def _thick(self, part: Part) -> float:
+        """How thick a band is, and what closes it."""
+        return self.sizes.known(part, "outside", _THIN)
 
     def _sagging(self, stretch: Stretch, part: Part) -> None:
         whole = self._length(stretch, part)
@@ -212,3 +251,11 @@ class Body:
             if found is not None:
                 return f"{words}, {number(found)} mm {after}"
         return words
+
+
+def hangs(plan: Plan) -> bool:
+    """Whether a piece is drawn as it hangs, from the top down."""
+    if any(entry.part.kind.look.hangs for entry in plan.run):
+        return True
+    clasped = any(entry.half for entry in plan.run)
+    return plan.piece in _HUNG and not clasped and not plan.is_loop

@@ -11,7 +11,7 @@ from wellstrung.drawing.canvas import Canvas, Spot, within
 from wellstrung.drawing.looks import shape_of
 from wellstrung.drawing.looks.rings import ring_on_edge
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
-from wellstrung.drawing.pen import Pen
+from wellstrung.drawing.pen import Bend, Pen
 from wellstrung.drawing.piece.stretches import Stretch
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
@@ -50,8 +50,10 @@ def counted(plan: Plan) -> int:
 class Hanging:
     """Draws what hangs from a run, and shows where each thing is.
 
-    `right` is the right end of all that hangs.
+    `right` is the right end of all that hangs; `bend` the course that the run takes.
     """
+
+    bend: Bend | None = None
 
     def __init__(self, canvas: Canvas, sizes: Sizes, show: Show, *, upright: bool) -> None:
         self.canvas, self.sizes, self.upright = canvas, sizes, upright
@@ -105,6 +107,8 @@ class Hanging:
         half = self.sizes.across(line.source) / 2
         by, around = line.by, line.by is not None and not line.source_eyes
         top = -half if around and line.source.kind.role is not Role.BAND else half
+        x, down = self._spot(x)
+        top += down
         foot, across = top, 0.0
         for across in shape_of(line.part).tops(self.sizes, line.part)[: max(rings, 1)]:
             pen = Pen(self.canvas, x + across, top, upright=True)
@@ -116,9 +120,13 @@ class Hanging:
         drawn = self.canvas.last
         if by is not None and first:
             reach = self.sizes.known(by, "wire" if around else "outside", 1.0) / 2
-            spot = within((x + across + reach, (half + foot) / 2), drawn)
+            spot = within((x + across + reach, (down + half + foot) / 2), drawn)
             self._show_once(by, line.times, spot, line)
         self._piece(line, x, foot, 0, first=first)
+
+    def _spot(self, x: float) -> Spot:
+        """Where a place of the run lies."""
+        return (x, 0.0) if self.bend is None else self.bend(x, 0.0)
 
     def _ring(self, pen: Pen, ring: Part) -> float:
         """Draw a ring as it hangs; returns where it bears below."""
@@ -131,9 +139,11 @@ class Hanging:
         foot, middle = shape_of(eyes.part).foot(self.sizes, eyes.part), stretch.middle
         if self.upright:
             foot, middle = stretch.end, 0.0
-        self._legs(eyes, lines, middle, foot)
+        self._legs(eyes, lines, middle, foot, in_run=not self.upright)
 
-    def _legs(self, eyes: Eyes, lines: list[Hung], middle: float, foot: float) -> None:
+    def _legs(
+        self, eyes: Eyes, lines: list[Hung], middle: float, foot: float, *, in_run: bool = False
+    ) -> None:
         """Legs from the beads of an edge whose lowest lies at (middle, foot).
 
         Along a round edge they follow its rim, those of its lower half.
@@ -150,7 +160,11 @@ class Hanging:
             x, up = seen[eye], 0.0
             if r:
                 x, up = r * math.sin(x / r), r * (1 - math.cos(x / r))
-            self._piece(line, middle + x, foot - up, number, first=eye == last[line])
+            if in_run:
+                at, down = self._spot(middle + x)
+                self._piece(line, at, down + foot - up, number, first=eye == last[line])
+            else:
+                self._piece(line, middle + x, foot - up, number, first=eye == last[line])
 
     def _spacing(self, eyes: Eyes) -> float:
         """From bead to bead along a woven edge."""

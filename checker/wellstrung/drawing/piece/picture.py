@@ -10,7 +10,8 @@ from collections.abc import Callable
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.piece.annotations import Annotations
-from wellstrung.drawing.piece.body import Body
+from wellstrung.drawing.piece.body import Body, hangs
+from wellstrung.drawing.piece.worn import on_course
 from wellstrung.judging.result import PlanResult
 
 #: no more beads of one part are drawn one by one
@@ -24,13 +25,22 @@ _TRIES = 30
 Sizing = Callable[[float, float], float]
 
 
-def picture(result: PlanResult, sizing: Sizing | None = None, *, notes: bool = False) -> Canvas:
+def picture(
+    result: PlanResult, sizing: Sizing | None = None, *, notes: bool = False, curved: bool = False
+) -> Canvas | None:
     """The piece as it lies or hangs, life-size, or as large as asked for.
 
-    With `notes` it has its names, the marks of its remarks, a ruler and a key.
+    With `notes` it has its names, the marks of its remarks, a ruler and a key. It may be `curved`
+    as it is worn: None where it goes round nothing.
     """
     assert result.ask is not None
-    body = Body(Sizes(result.ask), Canvas(), upright=hangs(result), most_beads=_MOST_BEADS)
+    if curved:
+        body = on_course(result, _MOST_BEADS)
+        if body is None:
+            return None
+    else:
+        upright = hangs(result.ask.plan)
+        body = Body(Sizes(result.ask), Canvas(), upright=upright, most_beads=_MOST_BEADS)
 
     def drawn(scale: float) -> Canvas:
         canvas = Canvas(scale)
@@ -48,9 +58,3 @@ def picture(result: PlanResult, sizing: Sizing | None = None, *, notes: bool = F
             break
         canvas = drawn(canvas.scale * by)
     return canvas
-
-
-def hangs(result: PlanResult) -> bool:
-    """Whether a piece is drawn as it hangs, from the top down."""
-    assert result.ask is not None
-    return any(entry.part.kind.look.hangs for entry in result.ask.plan.run)

@@ -85,7 +85,7 @@ def _behind(
 ) -> dict[str, Any]:
     """What only a full sheet has: all sizes, the other fits, and the checks that passed."""
     return {
-        "drawings": piece.drawings(result),
+        "drawings": [*piece.drawings(result), *filter(None, [piece.worn(result)])],
         "sizes": listings.sizes(result),
         "other_fits": [fit for fit in fits if fit not in shown][:MOST_FITS],
         "more_supplies": more,

@@ -98,6 +98,9 @@ def _filling(result: PlanResult, high: float) -> tuple[Figure, ...]:
             break
         shown.append(rest[0])
         high -= rest[0].high + _CAPTION
+    curved = piece.worn(result) if high >= _LEAST else None
+    if curved is not None and curved.high <= high - _CAPTION:
+        shown.append(curved)
     return tuple(shown)
 
 

@@ -1,0 +1,166 @@
+"""The piece as it is worn and as it hangs: its course, its fringe, its legend."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections import Counter
+from itertools import pairwise
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pages import ALL, box_of, checked, keeper, looks, parsed, words_of
+from running import ROOT, SAMPLES, SHARED
+from wellstrung.drawing.piece import course, drawings, worn
+from wellstrung.drawing.piece.course import Course
+from wellstrung.model.parts import Role
+
+COLLAR = SHARED / "slack_tide_collar.yaml"
+ROUND = {"necklace", "bracelet", "anklet", "lariat"}
+
+
+def things(tree: ElementTree.Element, part: str) -> list[ElementTree.Element]:
+    return [one for one in looks(tree, "thing") if one.get("data-part") == part]
+
+
+def curved(path: Path) -> ElementTree.Element:
+    figure = worn(checked(path))
+    assert figure is not None
+    return parsed(figure.svg)
+
+
+def long(way: Course) -> float:
+    return sum(math.dist(one, other) for one, other in pairwise(way.spots))
+
+
+@given(length=st.floats(60, 3000), neck=st.floats(150, 600))
+def test_a_course_is_as_long_as_the_piece(length: float, neck: float) -> None:
+    ways = (course.oval(length), course.on_neck(length, neck), course.over_neck(length, neck))
+    for way in ways[: 3 if length > 200 else 2]:
+        assert long(way) == pytest.approx(length, rel=1e-3)
+        assert way.along[-1] == pytest.approx(length, rel=1e-3)
+    for way in ways[:2]:
+        assert math.dist(way.bend(0.0, 0.0), way.bend(way.along[-1] * 0.999999, 0.0)) < 0.1
+        left, right = way.bend(length * 0.25, 0.0), way.bend(length * 0.75, 0.0)
+        assert left[0] < 0 < right[0] and left[1] == pytest.approx(right[1], abs=0.5)
+
+
+def test_across_counts_outwards_all_the_way_round() -> None:
+    way = course.on_neck(470.0, 360.0)
+    for at in range(0, 470, 10):
+        near, far = way.bend(at, -2.0), way.bend(at, 2.0)
+        assert math.hypot(far[0], far[1] - 80) > math.hypot(near[0], near[1] - 80)
+
+
+@pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
+def test_a_piece_that_goes_round_is_drawn_as_it_is_worn(path: Path) -> None:
+    result = checked(path)
+    assert result.ask is not None
+    plan = result.ask.plan
+    figure = worn(result)
+    assert (figure is not None) == (plan.piece in ROUND)
+    if figure is None:
+        return
+    tree = parsed(figure.svg)
+    drawn = {one.get("data-part") for one in looks(tree, "thing")}
+    assert {part.name for part in plan.in_run} | {line.part.name for line in plan.hung} <= drawn
+    assert len(figure.svg) < 160_000 and not looks(tree, "number")
+    dashed = [one for one in tree if one.tag.endswith("g") for one in one if one.get("class")]
+    assert figure.alt.endswith(figure.caption) and dashed
+
+
+def test_the_neck_of_the_wearer_is_drawn_dashed_and_named() -> None:
+    figure = worn(checked(COLLAR))
+    assert figure is not None and figure.caption == "As it is worn, round the dashed neck of 36 cm."
+    [neck] = [one for one in looks(parsed(figure.svg), "hidden") if one.tag.endswith("path")][:1]
+    spots = [float(n) for n in re.findall(r"-?[\d.]+(?:e-?\d+)?", neck.get("d", ""))]
+    assert (max(spots[::2]) - min(spots[::2])) * math.pi == pytest.approx(360, rel=0.01)
+    text = COLLAR.read_text(encoding="utf-8").replace("wearer: {age: adult, neck: 36 cm}\n", "")
+    figure = worn(keeper().check_text(text))
+    assert figure is not None and figure.caption == "As it is worn."
+
+
+def test_the_clasp_lies_behind_and_what_hangs_hangs_lowest() -> None:
+    tree = curved(COLLAR)
+    rope = box_of(things(tree, "rope")[0])
+    clasp = [box_of(one) for one in things(tree, "toggle")]
+    assert all(box.bottom < rope.top + 30 for box in clasp)
+    drops = [box_of(one) for one in things(tree, "drop")]
+    assert len(drops) == 7 and all(box.bottom > rope.bottom for box in drops)
+    middle = sum((box.left + box.right) / 2 for box in drops) / 7
+    assert abs(middle) < 8, "its ends differ by a link"
+
+
+def test_the_longer_strands_hang_lower_and_meet_behind() -> None:
+    tree = curved(SAMPLES / "ebb_line_three_strand.yaml")
+    boxes = [box_of(things(tree, name)[0]) for name in ("inner", "middle", "outer")]
+    assert boxes[0].bottom + 5 < boxes[1].bottom and boxes[1].bottom + 5 < boxes[2].bottom
+    assert max(box.top for box in boxes) - min(box.top for box in boxes) < 4
+
+
+def test_a_band_is_seen_from_its_edge_where_it_is_bent() -> None:
+    [band] = things(curved(SAMPLES / "sea_wall_band.yaml"), "band")
+    [cloth] = list(band)
+    spots = [float(n) for n in re.findall(r"-?[\d.]+(?:e-?\d+)?", cloth.get("d", ""))]
+    assert max(spots[1::2]) - min(spots[1::2]) < 70, "the band is 20 mm wide and under 2 mm thick"
+
+
+def test_a_pouch_hangs_lowest_on_its_loop() -> None:
+    tree = curved(SAMPLES / "driftnet_pouch.yaml")
+    pouch, rope = box_of(things(tree, "pouch")[0]), box_of(things(tree, "rope")[0])
+    assert pouch.bottom > rope.bottom and abs(pouch.left + pouch.right) < 4
+
+
+def test_a_pendant_is_drawn_upright() -> None:
+    [figure] = drawings(checked(SAMPLES / "pilot_light_pendant.yaml"))
+    tree = parsed(figure.svg)
+    bail, setting = (box_of(things(tree, name)[0]) for name in ("bail", "setting"))
+    assert bail.top < setting.top and bail.bottom < setting.bottom
+    assert abs(bail.left + bail.right - setting.left - setting.right) < 1
+    assert figure.alt.startswith("Pilot Light pendant, from the top down: bail")
+
+
+def test_every_leg_of_a_fringe_is_drawn_at_its_length() -> None:
+    for path in (SAMPLES / "quay_lamp_necklace.yaml", ROOT / "tests" / "ordinary" / "tassels.yaml"):
+        result = checked(path)
+        assert result.ask is not None
+        for line in result.ask.plan.hung:
+            if not line.on_thread or line.part.kind.role in (Role.BAIL,):
+                continue
+            for figure in drawings(result):
+                legs = [box_of(one) for one in things(parsed(figure.svg), line.part.name)]
+                assert len(legs) == line.times
+                if line.part.has("count") and line.times > 1 and "ray" in line.part.name:
+                    heights = Counter(round(leg.bottom - leg.top, 1) for leg in legs)
+                    assert sorted(heights.values()) == [1, 2, 2, 2], "it goes up and down again"
+
+
+def test_the_fringe_of_a_bezel_hangs_about_its_middle_and_follows_its_rim() -> None:
+    tree = parsed(drawings(checked(SAMPLES / "quay_lamp_necklace.yaml"))[1].svg)
+    lamp = box_of(things(tree, "lamp")[0])
+    rays = sorted((box_of(one) for one in things(tree, "ray")), key=lambda box: box.left)
+    middle = (rays[0].left + rays[-1].right) / 2
+    assert middle == pytest.approx((lamp.left + lamp.right) / 2, abs=0.2)
+    assert rays[0].top < rays[3].top > rays[-1].top
+    assert rays[3].top == pytest.approx(lamp.bottom, abs=0.5)
+
+
+LEGEND = {
+    "solder": "soldered",
+    "slit": "open, not soldered",
+    "open-size": "size not given",
+    "broken": "cut short here",
+}
+
+
+@pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
+def test_the_legend_names_what_a_drawing_has_and_nothing_else(path: Path) -> None:
+    for figure in drawings(checked(path)):
+        tree = parsed(figure.svg)
+        [body] = [one for one in tree if one.tag.endswith("g") and one.get("id")]
+        said = {words for words, _ in words_of(tree)} & set(LEGEND.values())
+        assert said == {words for look, words in LEGEND.items() if looks(body, look)}
