@@ -11,6 +11,7 @@ from wellstrung.commands.checked import checked_alone, exit_code, inputs
 from wellstrung.commands.output import BROKEN, note, save
 from wellstrung.common import units
 from wellstrung.drawing.alone import alone
+from wellstrung.drawing.piece.hanging import can_be_seen, counted
 from wellstrung.drawing.piece.picture import Sizing, picture
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
@@ -38,6 +39,9 @@ def run(options: argparse.Namespace) -> int:
         why = "it has no run" if plan.readable else "it cannot be read yet: see `check`"
         note(f"there is nothing to draw in {plan.file}: {why}")
         return exit_code(result) or BROKEN
+    if not can_be_seen(plan.ask.plan):
+        note(f"{plan.file} has {counted(plan.ask.plan):,} things to draw, too many for a picture")
+        return BROKEN
     canvas = picture(plan, _sizing(mm, options.fit), notes=options.marks, curved=options.worn)
     if canvas is None:
         note(f"{plan.file} goes round no neck, wrist or ankle: leave out --worn")

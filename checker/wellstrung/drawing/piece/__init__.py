@@ -15,7 +15,7 @@ from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.piece.annotations import Annotations
 from wellstrung.drawing.piece.body import Body, hangs
-from wellstrung.drawing.piece.hanging import counted
+from wellstrung.drawing.piece.hanging import can_be_seen, counted
 from wellstrung.drawing.piece.worn import worn as worn
 from wellstrung.judging.result import PlanResult
 from wellstrung.quantity.working import number
@@ -26,8 +26,6 @@ PAPER = (170.0, 190.0)
 PHONE = (93.0, 200.0)
 #: how large the whole piece, a close-up, and a piece that hangs may be drawn, times life
 _WHOLE, _CLOSE_UP, _HANGING = 1.0, 3.0, marks.USUAL
-#: so many things are drawn: places of the run, and what hangs from them
-_MOST_THINGS = 500
 
 
 def drawings(result: PlanResult, room: tuple[float, float] = PAPER) -> list[Figure]:
@@ -38,7 +36,7 @@ def drawings(result: PlanResult, room: tuple[float, float] = PAPER) -> list[Figu
     if result.ask is None or not result.ask.plan.run:
         return []
     things = counted(result.ask.plan)
-    if things > _MOST_THINGS:
+    if not can_be_seen(result.ask.plan):
         says = f"It has {things:,} things to draw, more than can be made out on a page"
         return [Figure("The piece is not drawn", says, f"{says}: its sizes are listed below.", "")]
     sizes = Sizes(result.ask)

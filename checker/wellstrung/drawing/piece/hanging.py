@@ -22,8 +22,11 @@ from wellstrung.subjects.hung import HungOnEyes
 
 #: white between things that hang side by side, mm
 _AIR = 2.0
-#: so many things of one line are drawn; a page with more says nothing more
-_MOST = 60
+#: so many things are drawn: places of the run, and what hangs from them; of one line at most the
+#: first of these, and fewer where that would be too many
+_MOST_THINGS, _MOST = 500, (60, 24, 12, 6, 3, 1)
+#: so many lines that hang more are named
+_MOST_NAMED = 8
 
 #: a strand beside others is drawn bead by bead, and takes as long as so many other things
 _BY_BEADS = 20
@@ -32,8 +35,8 @@ _BY_BEADS = 20
 Show = Callable[[Part, int, float, float, Hung], None]
 
 
-def counted(plan: Plan) -> int:
-    """How many things a drawing of the piece shows."""
+def counted(plan: Plan, most: int = 1) -> int:
+    """How many things a drawing of the piece shows, with so many of what each line hangs."""
     by_source: dict[Part, list[Hung]] = {}
     for line in plan.hung:
         by_source.setdefault(line.source, []).append(line)
@@ -41,10 +44,20 @@ def counted(plan: Plan) -> int:
     @cache
     def below(part: Part) -> int:
         lines = by_source.get(part, ())
-        return sum(min(line.times, _MOST) * (1 + below(line.part)) for line in lines)
+        return sum(min(line.times, most) * (1 + below(line.part)) for line in lines)
 
     places = sum(entry.linked + _BY_BEADS * len(entry.beside) for entry in plan.run)
     return places + sum(below(part) for part in plan.in_run)
+
+
+def can_be_seen(plan: Plan) -> bool:
+    """Whether a drawing can show the piece, with one at least of what each line hangs."""
+    return counted(plan) <= _MOST_THINGS
+
+
+def _most(plan: Plan) -> int:
+    """How many of what each line hangs are drawn: fewer where the lines are many."""
+    return next((most for most in _MOST if counted(plan, most) <= _MOST_THINGS), 1)
 
 
 class Hanging:
@@ -57,20 +70,22 @@ class Hanging:
 
     def __init__(self, canvas: Canvas, sizes: Sizes, show: Show, *, upright: bool) -> None:
         self.canvas, self.sizes, self.upright = canvas, sizes, upright
-        self.lines = sizes.plan.hung
+        self.lines, self.most = sizes.plan.hung, _most(sizes.plan)
         self.right = 0.0
         self._show = show
         self._shown: set[tuple[Part, Hung]] = set()
 
     def width(self, line: Hung) -> float:
         """How wide all that a line hangs is, side by side."""
-        return min(pieces_hung(line), _MOST) * (self._with_all_below(line.part) + _AIR)
+        return min(pieces_hung(line), self.most) * (self._with_all_below(line.part) + _AIR)
 
     @property
     def left_out(self) -> list[str]:
         """The parts that are drawn less often than they hang."""
         counts = ((line, pieces_hung(line)) for line in self.lines)
-        return [f"{_MOST} of {n} {line.part.name}" for line, n in counts if n > _MOST]
+        cut = [f"{self.most} of {n} {line.part.name}" for line, n in counts if n > self.most]
+        more = [f"and {len(cut) - _MOST_NAMED} more lines"] if len(cut) > _MOST_NAMED else []
+        return [*cut[:_MOST_NAMED], *more]
 
     def from_run(self, stretch: Stretch) -> None:
         """All that hangs from a place of the run."""
@@ -92,7 +107,7 @@ class Hanging:
     def _side_by_side(self, line: Hung, stretch: Stretch, left: float) -> None:
         """What one line hangs from a run, or one below the other from an upright one."""
         pieces = pieces_hung(line)
-        drawn = min(pieces, _MOST)
+        drawn = min(pieces, self.most)
         each, by_each = self.width(line) / drawn, line.times // pieces
         for number in range(drawn):
             first = number == 0
@@ -154,7 +169,7 @@ class Hanging:
             r = self.sizes.across(eyes.part) / 2
         aside = {eye: (eye - (eyes.count + 1) / 2) * step for eye in fringe.in_order}
         seen = {eye: at for eye, at in aside.items() if not r or abs(at) < r * math.pi / 2}
-        shown = [(eye, fringe.in_order[eye]) for eye in islice(seen, _MOST)]
+        shown = [(eye, fringe.in_order[eye]) for eye in islice(seen, self.most)]
         last = {line: eye for eye, (line, _) in shown}
         for eye, (line, number) in shown:
             x, up = seen[eye], 0.0
@@ -216,12 +231,12 @@ class Hanging:
             self._legs(eyes, lines, x, y + feet[0][0])
         used = 0
         alone = len(feet) == 1
-        together = sum(min(line.times, _MOST) for line in others) if alone else 1
+        together = sum(min(line.times, self.most) for line in others) if alone else 1
         for line in others:
             step = self._with_all_below(line.part) + (0.2 if line.on_thread else 1.0)
             if len(feet) > 1:
                 step = feet[1][1] - feet[0][1]
-            drawn = min(line.times, _MOST)
+            drawn = min(line.times, self.most)
             for number in range(drawn):
                 place = used + number
                 down, across = feet[min(place, len(feet) - 1)]

@@ -10,6 +10,7 @@ from wellstrung.drawing.pen import Bend
 from wellstrung.drawing.piece import course
 from wellstrung.drawing.piece.body import Body
 from wellstrung.drawing.piece.course import Course
+from wellstrung.drawing.piece.hanging import can_be_seen
 from wellstrung.drawing.piece.stretches import WORKED, Stretch
 from wellstrung.judging.result import PlanResult
 from wellstrung.model.item import Missing
@@ -49,6 +50,8 @@ def on_course(result: PlanResult, most_beads: int = 0) -> Body | None:
     if result.ask is None or not result.ask.plan.run or _round(result.ask.plan) not in ROUND:
         return None
     plan, canvas, sizes = result.ask.plan, Canvas(), Sizes(result.ask)
+    if not can_be_seen(plan):
+        return None
     size = _measured(plan)
     if size is not None:
         _body_part(canvas, plan, size)
