@@ -7,6 +7,9 @@ if __name__ == "__main__":
     # beside a plan may run, be it named like one of ours or announced as a plugin
     if not sys.flags.safe_path:
         del sys.path[0]
-    from wellstrung.commands.cli import main
+    try:
+        from wellstrung.commands.cli import main
 
-    sys.exit(main())
+        sys.exit(main())
+    except KeyboardInterrupt:  # before anything is begun
+        sys.exit(2)

@@ -6,11 +6,13 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
-from generated.choices import Seeded, chance, pick
+from generated.choices import Drawn, Seeded, chance, pick
 from generated.folders import Folder, seeded_folders
 from generated.mutated import mutated
-from generated.plans import seeded
+from generated.plans import seeded, written
 from generated.survives import reports_well, survives
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins.host import Host
@@ -68,3 +70,20 @@ def broken(numbers: range, folder: Path, quick: Checker, whole: Checker) -> list
 def test_changed_bytes_break_nothing(numbers: range, tmp_path: Path, installed: Host) -> None:
     quick, whole = Checker(installed, trials=0), Checker(installed, quantities=True)
     assert not broken(numbers, tmp_path, quick, whole)
+
+
+@st.composite
+def near_right(draw: st.DrawFn) -> bytes:
+    """A right plan with a few bytes changed."""
+    choices = Drawn(draw)
+    return mutated(choices, written(choices).encode(), _sources()[0].plan.encode())
+
+
+@pytest.mark.slow
+@settings(max_examples=60, suppress_health_check=list(HealthCheck))
+@given(near_right())
+def test_near_right_plans_that_are_drawn_break_nothing(
+    tmp_path: Path, installed: Host, plan: bytes
+) -> None:
+    checker = Checker(installed, quantities=True)
+    reports_well(survives(checker, tmp_path / "plan.yaml", plan))

@@ -17,8 +17,11 @@ from hypothesis import strategies as st
 from generated.survives import inside
 from running import Run
 from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import Result
 from wellstrung.reading import parser
 from wellstrung.reading.parser import MAX_BYTES, read, read_text
+from wellstrung.report.text import write
+from wellstrung.report.writer import Options
 
 
 def written(data: bytes) -> Callable[[Path], object]:
@@ -137,6 +140,24 @@ def test_a_plan_that_steers_a_terminal_is_shown_without(run: Run, tmp_path: Path
     ran = run("check", plan)
     assert ran.code == 1 and "\x1b" not in ran.out + ran.err
     assert "(U+001B)" in ran.out
+
+
+@pytest.mark.parametrize("sign", ["\\x1b", "\\a", "\\x9b", "\\0", "\\u2028", "\\u202e", "\\ud800"])
+def test_names_with_signs_that_cannot_be_shown_reach_no_terminal(
+    sign: str, tmp_path: Path, checker: Checker
+) -> None:
+    """An escape in quotes is how a plan can hold them."""
+    name, plan = f'"r{sign}[2Jow"', tmp_path / "plan.yaml"
+    plan.write_text(
+        f'plan: 1\ntitle: "Tide {sign}[31m"\npiece: bracelet\nmaker: "{sign}]0;own"\n'
+        f"beads: {{reed: {{type: round, size: 8/0, make: Japanese, colour: {name}}}}}\n"
+        f"parts: {{{name}: {{kind: strand, stitch: strung, beads: reed, count: 60}}}}\n"
+        f"run: [{name}]\nhung: [{{part: {name}, from: {name}}}]\nsupplies: [{{bead: {name}}}]\n"
+    )
+    result = checker.check_file(plan)
+    assert result.remarks and not result.failures
+    shown = write(Result((result,)), Options(80)).replace("\n", "")
+    assert shown.isprintable()
 
 
 def test_a_byte_order_mark_is_taken(tmp_path: Path) -> None:

@@ -26,8 +26,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if sys.stdout is None:  # as Python leaves it where it is closed
         note("the output is closed: nothing can be shown")
         return BROKEN
-    whole = parser()
     try:
+        whole = parser()
         others = _commands_of_others(whole, sys.argv[1:] if arguments is None else arguments)
         options = whole.parse_args(arguments)
         other = others.get(options.command)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import signal
 import subprocess
 import sys
 from collections.abc import Callable, Mapping
@@ -218,3 +219,32 @@ def test_an_output_that_takes_nothing_is_said_in_one_line(how: str, plan: Path) 
     )
     assert done.returncode == 2 and done.stdout == ""
     assert says in done.stderr and done.stderr.count("\n") == bool(says)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(
+    "command", [("check",), ("check", "--as", "json"), ("sheet", "--out", "page.html")]
+)
+def test_an_interrupt_leaves_the_folder_as_it_was(command: tuple[str, ...], plan: Path) -> None:
+    """Wherever it comes, while the plan is read, judged or written, it is one line and exit 2."""
+    before = in_folder(plan.parent)
+    for tenths in (10, 13, 16, 20, 26):
+        running = subprocess.Popen(
+            [sys.executable, "-m", "wellstrung", *command[:1], "plan.yaml", *command[1:]],
+            cwd=plan.parent,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+        )
+        try:
+            running.wait(tenths / 10)
+        except subprocess.TimeoutExpired:
+            running.send_signal(signal.SIGINT)
+        _, said = running.communicate()
+        after = in_folder(plan.parent)
+        if running.returncode == 0:
+            assert "page.html" in after or command[0] == "check"
+            (plan.parent / "page.html").unlink(missing_ok=True)
+        else:
+            assert running.returncode == 2 and after == before
+            assert said in ("wellstrung: stopped before the end\n", "")
