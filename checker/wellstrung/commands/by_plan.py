@@ -15,9 +15,9 @@ from wellstrung.commands.checked import (
     note_benches,
     one_by_one,
     plan_files,
-    watched,
 )
 from wellstrung.commands.output import looks, show
+from wellstrung.commands.progress import counted_off
 from wellstrung.commands.since import since_last_time
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
@@ -74,7 +74,7 @@ def _by_workers(
 
     note_benches(files, options, checker)
     notes = Notes()
-    for text, plan in watched(by_workers(files, options, look, count), len(files)):
+    for text, plan in counted_off(by_workers(files, options, look, count), len(files)):
         notes.add(plan)
         yield text, plan
 

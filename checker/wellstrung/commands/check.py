@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from wellstrung.commands.by_plan import plan_by_plan
 from wellstrung.commands.checked import checked, exit_code, inputs
 from wellstrung.commands.output import BROKEN, looks, note, save, show, unknown
+from wellstrung.commands.progress import doing
 from wellstrung.commands.since import since_last_time
 from wellstrung.common.wording import either
 from wellstrung.judging.checker import Checker
@@ -43,6 +44,7 @@ def run(options: argparse.Namespace) -> int:
         return exit_code(totals, strict=options.strict)
     result = since_last_time(checked(options, checker), options, checker)
     look = replace(looks(options), installed=host)
+    doing("writing the report")
     if writer.pages is not None:
         pages = {options.out / name: page for name, page in writer.pages(result, look).items()}
         save(pages, inputs(options, result), force=options.force)

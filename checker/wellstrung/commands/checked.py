@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import gc
-import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from pathlib import Path
@@ -12,14 +11,12 @@ from typing import TypeVar
 
 from wellstrung.commands.files import Benches, Say, drawer, plans
 from wellstrung.commands.output import BROKEN, OK, WRONG, note
+from wellstrung.commands.progress import counted_off
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Counted, Failure, PlanResult, Result, Together
 from wellstrung.plugins.error import HostError
 
 P = TypeVar("P")
-
-#: From so many plans on, a run at a terminal shows how far it is.
-_LONG_RUN = 20
 
 
 def plan_files(options: argparse.Namespace) -> list[Path]:
@@ -59,7 +56,7 @@ def one_by_one(
     if not gc.isenabled():
         collect_new_garbage()
     check, notes = checking(options, checker, alone=len(files) == 1), Notes()
-    for file in watched(files, len(files)):
+    for file in counted_off(files, len(files)):
         result = check(file)
         notes.add(result)
         yield result
@@ -154,13 +151,3 @@ def exit_code_of_list(result: Result) -> int:
     for failure in result.failures:
         note(failure.says)
     return exit_code(result)
-
-
-def watched(plans: Iterable[P], count: int) -> Iterable[P]:
-    """The plans one by one, with a progress bar if they are many and a person is watching."""
-    if count < _LONG_RUN or not sys.stderr.isatty():
-        return plans
-    from rich.console import Console
-    from rich.progress import track
-
-    return track(plans, "checking", count, console=Console(stderr=True), transient=True)

@@ -7,11 +7,13 @@ import os
 import sys
 from argparse import ArgumentParser
 from collections.abc import Mapping, Sequence
+from contextlib import nullcontext
 from importlib import import_module
 from typing import TYPE_CHECKING
 
 from wellstrung.commands.output import BROKEN, note
 from wellstrung.commands.parser import add_brought, commands_of, parser
+from wellstrung.commands.progress import at_work
 from wellstrung.plugins import entry_points
 from wellstrung.plugins.error import HostError
 
@@ -32,7 +34,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         options = whole.parse_args(arguments)
         other = others.get(options.command)
         run = other.run if other else import_module(f"wellstrung.commands.{options.command}").run
-        code: int = run(options)
+        alone = other or options.command == "start" or getattr(options, "watch", False)
+        with nullcontext() if alone else at_work():  # those write by themselves, and wait
+            code: int = run(options)
     except HostError as error:
         note(str(error))
         return BROKEN

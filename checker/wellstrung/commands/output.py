@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from wellstrung.commands.progress import quiet
 from wellstrung.common.wording import nearest, one_of, spelt_out
 from wellstrung.plugins.error import HostError
 from wellstrung.report.writer import Options
@@ -127,7 +128,8 @@ def show_as_is(text: str) -> None:
 def _printing() -> Iterator[None]:
     """A full disk behind the output is an error of one line; what is left is not tried again."""
     try:
-        yield
+        with quiet():
+            yield
     except BrokenPipeError:
         raise
     except OSError as error:
@@ -141,9 +143,10 @@ def answer(question: str) -> str | None:
     with _printing():
         sys.stdout.write(in_encoding(question, sys.stdout.encoding or "ascii"))
         sys.stdout.flush()
-    if sys.stdin.isatty():
-        _wait_for_keys()
-    line = sys.stdin.readline()
+    with quiet():
+        if sys.stdin.isatty():
+            _wait_for_keys()
+        line = sys.stdin.readline()
     return line.strip() if line else None
 
 
@@ -171,7 +174,7 @@ def note(says: str) -> None:
     """A line beside the output, on the error stream; where that is closed or full, it is lost."""
     if sys.stderr is None:  # as Python leaves it where it is closed
         return
-    with suppress(OSError):
+    with suppress(OSError), quiet():
         lines = "\n".join(map(spelt_out, says.split("\n")))
         print(in_encoding(f"wellstrung: {lines}", sys.stderr.encoding or "ascii"), file=sys.stderr)
 

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from wellstrung.commands.checked import checked_alone, exit_code, inputs
 from wellstrung.commands.output import looks, save
+from wellstrung.commands.progress import doing
 from wellstrung.commands.since import since_last_time
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
@@ -19,6 +20,7 @@ def run(options: argparse.Namespace) -> int:
     checker = Checker(hosts.load(options.rule_files), quantities=True)
     result = since_last_time(checked_alone(options, checker)[1], options, checker)
     plan = result.plans[0]
+    doing("drawing the page")
     write, name = (steps, "-steps.html") if options.steps else (sheet, ".html")
     page = {options.out or Path(Path(plan.file).stem + name): write(plan, checker, looks(options))}
     save(page, inputs(options, result), force=options.force)

@@ -6,6 +6,7 @@ import argparse
 
 from wellstrung.commands.checked import checked_alone, exit_code_of_list
 from wellstrung.commands.output import looks, show
+from wellstrung.commands.progress import doing
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
 from wellstrung.plugins.error import HostError
@@ -17,6 +18,7 @@ def run(options: argparse.Namespace) -> int:
     """Check the plan at every size and list what changes; the exit code."""
     host = hosts.load(options.rule_files)
     plan, result = checked_alone(options, Checker(host, keep=True))
+    doing("trying the sizes")
     try:
         found = size_range.over(plan, host, options.first, options.last, options.step)
     except size_range.NoSizes as why:

@@ -6,11 +6,12 @@ import argparse
 
 from wellstrung.commands.checked import checked, exit_code_of_list
 from wellstrung.commands.output import looks, note, show, show_as_is
+from wellstrung.commands.progress import doing
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import understood
 from wellstrung.lists import shopping
 from wellstrung.plugins import host as hosts
-from wellstrung.report import supplies_list
+from wellstrung.report import supplies_data, supplies_list
 from wellstrung.what_if import other_sizes, unfit
 
 
@@ -22,6 +23,7 @@ def run(options: argparse.Namespace) -> int:
     asked = understood(plans)
     lines = unfit.to_buy(plans, makers, on_hand=not options.nothing_on_hand)
     to_buy = {line.name for line in lines if line.short}
+    doing("trying other sizes")
     tried = [(plan, other_sizes.found(plan, checker, to_buy)) for plan in plans]
     also = [(result.called(plan), size) for plan, sizes in tried for size in sizes.found]
     for plan, sizes in tried:
@@ -31,9 +33,9 @@ def run(options: argparse.Namespace) -> int:
         plans, makers, tuple(lines), tuple(shopping.kits(asked)), tuple(also)
     )
     if options.form == "csv":
-        show_as_is(supplies_list.as_csv(found))
+        show_as_is(supplies_data.as_csv(found))
     elif options.form == "json":
-        show(supplies_list.as_json(found))
+        show(supplies_data.as_json(found))
     else:
         show(supplies_list.write(found, looks(options)))
     return exit_code_of_list(result)

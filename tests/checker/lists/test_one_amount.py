@@ -19,7 +19,7 @@ from wellstrung.lists.line import SupplyLine
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Quantities
 from wellstrung.plugins import host
-from wellstrung.report import cuts_list, supplies_list
+from wellstrung.report import cuts_list, supplies_data, supplies_list
 from wellstrung.report.pages import tables
 from wellstrung.subjects.supplies import spool_of
 from wellstrung.what_if import size_range
@@ -125,7 +125,7 @@ def json_agrees(
 ) -> None:
     kits = tuple(shopping.kits(understood([result])))
     found = supplies_list.Supplies((result,), makers, tuple(lines), kits, ())
-    for line, written in zip(lines, json.loads(supplies_list.as_json(found))["lines"], strict=True):
+    for line, written in zip(lines, json.loads(supplies_data.as_json(found))["lines"], strict=True):
         assert (written["name"], written["need"]["middle"]) == (line.name, line.need.middle)
         assert (written["buy"], written["grams"], written["packs"]) == (
             line.buy, line.grams, line.packs,

@@ -21,7 +21,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, understood
 from wellstrung.lists import cutting, shopping
 from wellstrung.plugins import host
-from wellstrung.report import cuts_list, pages, supplies_list
+from wellstrung.report import cuts_list, pages, supplies_data, supplies_list
 from wellstrung.report.writer import Options
 
 CHECKER = Checker(host.load(), quantities=True)
@@ -54,19 +54,27 @@ def supplies(result: PlanResult, makers: int) -> supplies_list.Supplies:
 
 
 def entries(text: str) -> Iterator[tuple[str, dict[str, str]]]:
-    """The entries of a stacked supply list: the name, and what stands beside each word."""
-    for entry in re.split(r"^\[[ x]\] ", text, flags=re.MULTILINE)[1:]:
+    """The entries of a stacked supply list: the name, and what stands beside each word.
+
+    Of what is on hand the name is followed by what the thing is.
+    """
+    text, _, on_hand = text.partition("on hand, nothing to buy\n")
+    for entry in re.split(r"^\[ \] ", text, flags=re.MULTILINE)[1:]:
         name, _, rest = entry.partition("\n")
         # the last entry ends where the next group or list begins, at the margin
         rest = re.split(r"^\S", rest, flags=re.MULTILINE)[0]
         said = re.findall(r"^    (buy|need) +(.*(?:\n {6,}.*)*)", rest, re.MULTILINE)
         yield name, {word: " ".join(what.split()) for word, what in said}
+    for entry in re.split(r"^  - ", on_hand.partition("\n\n")[0], flags=re.MULTILINE)[1:]:
+        name, _, need = " ".join(entry.split()).rpartition(": need ")
+        yield name, {"need": need, "buy": "nothing"}
 
 
 def text_agrees(found: supplies_list.Supplies, lines: list[dict[str, Any]]) -> None:
     read = list(entries(supplies_list.write(found, NARROW)))
-    assert [name for name, _ in read] == [line["name"] for line in lines]
+    lines = sorted(lines, key=lambda line: line["short"] <= 0)
     for (name, said), line in zip(read, lines, strict=True):
+        assert name == line["name"] or (name.startswith(f"{line['name']}, ") and not line["short"])
         need, _, have = said["need"].partition("; have ")
         need, _, spare = need.partition(", and ")
         assert is_printed(need, line["need"]["middle"]), name
@@ -81,7 +89,7 @@ def text_agrees(found: supplies_list.Supplies, lines: list[dict[str, Any]]) -> N
 
 
 def csv_agrees(found: supplies_list.Supplies, lines: list[dict[str, Any]]) -> None:
-    rows = {row["what"]: row for row in csv.DictReader(StringIO(supplies_list.as_csv(found)))}
+    rows = {row["what"]: row for row in csv.DictReader(StringIO(supplies_data.as_csv(found)))}
     for line in lines:
         row = rows[line["name"]]
         for column in ("spare", "have", "buy"):
@@ -92,7 +100,11 @@ def csv_agrees(found: supplies_list.Supplies, lines: list[dict[str, Any]]) -> No
 
 def page_agrees(result: PlanResult, lines: list[dict[str, Any]]) -> None:
     """The table of a sheet, which is for one maker."""
-    section = pages.sheet(result).partition('<section id="supplies">')[2].partition("</table>")[0]
+    section = (
+        pages.sheet(result, options=Options(full=True))
+        .partition('<section id="supplies"')[2]
+        .partition("</table>")[0]
+    )
     cells = [
         [html.unescape(re.sub("<[^>]+>", "", cell)) for cell in re.findall(r"<td.*?</td>", row)]
         for row in re.findall(r"<tr>(?=<th scope=\"row\">).*?</tr>", section)
@@ -126,7 +138,7 @@ def agree(result: PlanResult) -> None:
     for makers in MAKERS:
         found = supplies(result, makers)
         lines = [
-            one for one in json.loads(supplies_list.as_json(found))["lines"] if not one["missing"]
+            one for one in json.loads(supplies_data.as_json(found))["lines"] if not one["missing"]
         ]
         text_agrees(found, lines)
         csv_agrees(found, lines)

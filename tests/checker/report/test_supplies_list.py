@@ -25,7 +25,8 @@ from wellstrung.lists.line import SupplyLine
 from wellstrung.plugins import host
 from wellstrung.reading import bench
 from wellstrung.report import supplies_list
-from wellstrung.report.supplies_list import Supplies, _cell, as_csv, as_json, write
+from wellstrung.report.supplies_data import _cell, as_csv, as_json
+from wellstrung.report.supplies_list import Supplies, write
 from wellstrung.report.writer import Options
 from wellstrung.what_if import other_sizes, unfit
 
