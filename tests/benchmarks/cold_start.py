@@ -1,42 +1,45 @@
-"""One plan from the command line, cold, against importing yaml and jsonschema: at most 1.6 x.
+"""Commands from their start: a check against the bare imports, other commands against a check.
 
-Wants an environment with the run-time packages only; the first argument names its Python.
+Measure in an environment with the run-time packages only, as whoever installs the command has it.
 """
 
 from __future__ import annotations
 
-import os
-import statistics
-import subprocess
 import sys
+import tempfile
 import time
+from collections.abc import Iterator
+from functools import partial
+from pathlib import Path
+
+from timing import ROOT, Row, command, ran, ratio, shown
 
 from plans import SAMPLE
 
-RUNS, MOST = 21, 1.6
-#: Compiled modules are kept, as they are for whoever has installed the command.
-SETTINGS = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+#: pairs of runs of which the median counts
+RUNS = 15
 
 
-def wall(arguments: list[str]) -> float:
-    """Seconds of one run."""
-    start = time.perf_counter()
-    subprocess.run(arguments, capture_output=True, check=True, env=SETTINGS)
-    return time.perf_counter() - start
+def rows() -> Iterator[Row]:
+    """One plan, its page, and what a class buys."""
+    timed = partial(ratio, rounds=RUNS, clock=time.perf_counter)
+    check = command("check", SAMPLE)
+    times, took = timed(check, lambda: ran("-c", "import yaml, jsonschema"))
+    yield Row("cold check, to importing yaml and jsonschema", times, 1.3, on=_ms(took))
+    with tempfile.TemporaryDirectory() as folder:
+        page = Path(folder) / "page.html"
+        times, took = timed(command("sheet", SAMPLE, "--out", page, "--force"), check)
+        yield Row("page of a plan, to its check", times, 2.5, on=_ms(took))
+    a_class = ROOT / "sample_plans" / "class"
+    times, took = timed(
+        command("supplies", a_class, "--makers", "12"), command("check", a_class), rounds=5
+    )
+    yield Row("supplies of a class of 12, to checking its plans", times, 2, on=_ms(took))
 
 
-def main() -> int:
-    """Print the ratio of the medians, taken turn by turn so that both meet the same machine."""
-    python = sys.argv[1] if len(sys.argv) > 1 else sys.executable
-    ours = [python, "-m", "wellstrung", "check", str(SAMPLE)]
-    theirs = [python, "-c", "import yaml, jsonschema"]
-    for warm in (ours, theirs):
-        wall(warm)
-    pairs = [(wall(ours), wall(theirs)) for _ in range(RUNS)]
-    check, imports = (statistics.median(times) for times in zip(*pairs, strict=True))
-    print(f"check {check * 1000:.0f} ms, imports {imports * 1000:.0f} ms: {check / imports:.2f} x")
-    return 0 if check <= MOST * imports else 1
+def _ms(seconds: float) -> str:
+    return f"{seconds * 1000:.0f} ms"
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(shown(rows()))

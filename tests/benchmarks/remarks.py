@@ -6,9 +6,10 @@ Each remark has its own numbers, so that none is alike and each has a remedy to 
 from __future__ import annotations
 
 import sys
+from collections.abc import Iterator
 from functools import partial
 
-from throughput import in_turns
+from timing import Row, ratio, shown
 
 from plans import of_rings
 from wellstrung.commands.checked import collect_new_garbage
@@ -17,27 +18,23 @@ from wellstrung.judging.trials import MOST_TRIALS
 from wellstrung.plugins import host
 
 
-def main() -> int:
-    """Print the ratios; 1 when one of them is beyond its bar."""
+def rows() -> Iterator[Row]:
+    """Each number of remarks against its bar."""
     checker, bare = Checker(host.load()), Checker(host.load(), trials=0)
     collect_new_garbage()  # as the command does
-    worst = 0.0
     for count in (10, 100, 1000):
         right, wrong = of_rings(count, thick=False), of_rings(count, thick=True)
         remarks = len(checker.check_text(wrong).numbered)
-        clean, spoiled, once = in_turns(
-            partial(checker.check_text, right),
-            partial(checker.check_text, wrong),
-            partial(bare.check_text, wrong),
+        to_right, took = ratio(
+            partial(checker.check_text, wrong), partial(checker.check_text, right), rounds=3
         )
-        worst = max(worst, spoiled / (2 * clean + MOST_TRIALS * once))
-        print(
-            f"{remarks} remarks {spoiled * 1000:.0f} ms, with none tried {once * 1000:.0f} ms,"
-            f" put right {clean * 1000:.0f} ms"
+        to_once, _ = ratio(
+            partial(checker.check_text, wrong), partial(bare.check_text, wrong), rounds=3
         )
-    print(f"at most {worst:.2f} of the bar")
-    return 0 if worst <= 1 else 1
+        bar = 1 / (2 / to_right + MOST_TRIALS / to_once)
+        on = f"{took * 1000:.0f} ms, {to_right:.2f} x the plan put right"
+        yield Row(f"{remarks} remarks, to twice the plan put right and eight checks", bar, 1, on=on)
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(shown(rows()))
