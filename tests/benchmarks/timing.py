@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import resource
 import statistics
 import subprocess
 import sys
@@ -26,8 +27,14 @@ class Row(NamedTuple):
     on: str = ""
 
 
+def children() -> float:
+    """Seconds of computing of all runs of commands so far, which a busy machine changes little."""
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
+
+
 class Ended(NamedTuple):
-    """What a run of a command took: seconds of wall, and MB at its largest."""
+    """What a run of a command took: seconds of computing, and MB at its largest."""
 
     seconds: float
     megabytes: float
@@ -57,7 +64,6 @@ def _seconds(work: Callable[[], object], clock: Callable[[], float]) -> float:
 
 def ran(*arguments: str | Path, python: str = sys.executable) -> Ended:
     """A run of Python with these arguments, all that it prints read and thrown away."""
-    start = time.perf_counter()
     with subprocess.Popen(
         [python, *map(str, arguments)], stdout=subprocess.DEVNULL, cwd=ROOT, env=SETTINGS
     ) as run:
@@ -65,7 +71,7 @@ def ran(*arguments: str | Path, python: str = sys.executable) -> Ended:
         run.returncode = os.waitstatus_to_exitcode(status)
     if run.returncode not in (0, 1):
         raise RuntimeError(f"{arguments} ended with {run.returncode}")
-    return Ended(time.perf_counter() - start, usage.ru_maxrss / 1024)
+    return Ended(usage.ru_utime + usage.ru_stime, usage.ru_maxrss / 1024)
 
 
 def command(*arguments: str | Path) -> Callable[[], Ended]:

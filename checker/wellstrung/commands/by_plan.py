@@ -18,7 +18,6 @@ from wellstrung.commands.checked import (
 )
 from wellstrung.commands.output import looks, show
 from wellstrung.commands.progress import counted_off
-from wellstrung.commands.since import since_last_time
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.judging.summary import Summary, Totals, summary
@@ -43,6 +42,8 @@ def plan_by_plan(writer: PlanByPlan, options: argparse.Namespace, checker: Check
     elif options.since is None:
         written = _by_this_process(one_by_one(files, options, checker), writer, look)
     else:
+        from wellstrung.commands.since import since_last_time  # few runs compare
+
         whole = since_last_time(checked_files(files, options, checker), options, checker)
         look = replace(look, compared=whole)
         written = [(writer.each(one, look), summary(one)) for one in whole.plans]
