@@ -83,7 +83,7 @@ def test_nothing_sticks_out_on_a_phone(name: str, opened: Watched, home: Path) -
     """Drawings and wide tables may be moved in a frame of their own; the page itself never."""
     go(opened, home, name)
     assert opened.page.evaluate("document.scrollingElement.scrollWidth") <= 360
-    assert opened.page.evaluate(STICKING_OUT, ".drawn, .wide") == []
+    assert opened.page.evaluate(STICKING_OUT, "div.drawn, div.wide") == []
     # a frame that moves can be reached by key and has a name
     assert opened.page.evaluate(UNREACHABLE) == 0
 
@@ -168,16 +168,18 @@ def test_no_words_of_a_drawing_lie_over_other_words(
     assert opened.page.evaluate(OVER_EACH_OTHER) == []
 
 
-#: elements whose right edge lies beyond the page, but those within a frame that moves
+#: elements whose right edge lies beyond the page, but those within a frame that moves, and words
+#: that a line of paper cuts
 STICKING_OUT = """(frames) => [...document.body.querySelectorAll('*')].filter(e =>
   !e.closest('svg *') && !(e.parentElement && e.parentElement.closest(frames)) &&
   !e.closest('.unseen') && getComputedStyle(e).clipPath === 'none' &&
   !(e.closest('thead') && getComputedStyle(e.closest('thead')).clipPath !== 'none') &&
+  !(e.parentElement && getComputedStyle(e.parentElement).textOverflow === 'ellipsis') &&
   e.getBoundingClientRect().right > document.documentElement.clientWidth + 1
 ).map(e => e.tagName + '.' + e.className + ' ' + e.getBoundingClientRect().right)"""
 
 #: frames that move and have no name, or cannot be reached by key
-UNREACHABLE = """[...document.querySelectorAll('.drawn, .wide')].filter(
+UNREACHABLE = """[...document.querySelectorAll('div.drawn, div.wide')].filter(
   e => e.tabIndex !== 0 || !e.ariaLabel).length"""
 
 #: height of the tallest drawing, in pixels
@@ -217,6 +219,7 @@ WORDS = """() => {
   while (walker.nextNode()) {
     const element = walker.currentNode.parentElement;
     if (!walker.currentNode.textContent.trim() || element.closest('.unseen, title, desc')) continue;
+    if (!element.getClientRects().length) continue;  // the drawing for other screens
     const inside = element.closest('svg');
     element.scrollIntoView({block: 'center', inline: 'center'});
     const style = getComputedStyle(element);
@@ -228,7 +231,8 @@ WORDS = """() => {
 }"""
 
 #: every shape that draws a quantity: its name, its side in pixels, and the scale of its drawing
-SHAPES = """() => [...document.querySelectorAll('svg.piece [data-quantity]')].map(e => ({
+SHAPES = """() => [...document.querySelectorAll('svg.piece [data-quantity]')].filter(
+  e => e.getClientRects().length).map(e => ({
   quantity: e.dataset.quantity,
   pixels: e.getBoundingClientRect()[e.dataset.side || 'width'],
   scale: Number(e.closest('svg').dataset.scale)}))"""

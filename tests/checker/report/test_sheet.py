@@ -93,9 +93,9 @@ def test_headings_step_down_one_at_a_time_and_ids_are_unique(path: Path) -> None
 def test_the_order_of_a_sheet() -> None:
     leaf = [
         "Verdict", "The piece", "What is right", "Fix this first", "Then this",
-        "Measure before next time", "The fits that have remarks, in section",
-        "The work, in order", "Supplies", "Cutting list", "Take care", "To take home",
-        "Open checks",
+        "Measure before next time", "Take care", "Open checks",
+        "The fits that have remarks, in section", "The work, in order", "Supplies", "Cutting list",
+        "To take home",
     ]  # fmt: skip
     behind = ["Sizes as drawn", "The other fits, in section", "More on the supplies", "Workings"]
     for options, titles in ((Options(), leaf), (FULL, [*leaf, *behind])):

@@ -94,7 +94,7 @@ def _noted(
     def noted(scale: float, *, letters: bool = False) -> Annotations:
         canvas = Canvas(scale)
         canvas.take(body.canvas, "piece", name, again=again)
-        return Annotations(result, body, canvas, paper[0], letters=letters)
+        return Annotations(result, body, canvas, paper, letters=letters)
 
     def fits(notes: Annotations) -> bool:
         pairs = zip(notes.canvas.paper_size, paper, strict=True)

@@ -23,18 +23,23 @@ from wellstrung.model.parts import Part
 _LEAST_STEP, _CENTIMETRE = 2.6, 10.0
 #: what marks and lines beside words take at least, mm on paper
 _MARKS = 16.0
+#: a room too low for a key of beads, mm on paper
+_LOW = 40.0
+#: how wide and how high a drawing may be, mm on paper
+Room = tuple[float, float]
 
 
 class Annotations:
     """Names, marks, ruler, bar and legend of one drawing; `marked` are the remarks with a mark.
 
-    No words are wider than `width`, mm on paper. A drawing that has no room for words beside its
-    things has `letters` there, and the words below.
+    No words are wider than the room, mm on paper; where it is low, beads have no key. A drawing
+    that has no room for words beside its things has `letters` there, and the words below.
     """
 
     def __init__(
-        self, result: PlanResult, body: Body, canvas: Canvas, width: float, *, letters: bool = False
+        self, result: PlanResult, body: Body, canvas: Canvas, room: Room, *, letters: bool = False
     ) -> None:
+        width, high = room
         self.numbered = dict(enumerate(result.numbered, 1))
         self.length = result.quantities.get("piece.length")
         self.body, self.canvas = body, canvas
@@ -54,7 +59,8 @@ class Annotations:
             canvas.text(left + canvas.paper(0.4), y, letter, "label", anchor="start")
             canvas.text(left + canvas.paper(7), y, words, "label", anchor="start")
             y += canvas.paper(WORDS * 1.5)
-        draw_key(canvas, body.sizes, left, y - canvas.paper(WORDS / 2), right - left)
+        if high > _LOW:
+            draw_key(canvas, body.sizes, left, y - canvas.paper(WORDS / 2), right - left)
 
     def _label(self) -> None:
         """Names with their marks: of all parts close up, else of what is worked or marked.

@@ -5,6 +5,7 @@ A checked plan and a size in, a canvas out.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 from wellstrung.drawing.canvas import Canvas
@@ -46,7 +47,7 @@ def picture(
         canvas = Canvas(scale)
         canvas.take(body.canvas, "piece")
         if notes:
-            Annotations(result, body, canvas, _WORDS)
+            Annotations(result, body, canvas, (_WORDS, math.inf))
         return canvas
 
     canvas = drawn(1.0)

@@ -22,9 +22,9 @@ from wellstrung.quantity.value import Quantity
 
 #: how wide a section with its words is at most on paper, mm, where its words let it: two stand side
 #: by side on A4 and Letter, and one on the screen of a phone
-WIDTH = 85.0
+WIDTH = 83.0
 #: the most that a body may take of that, less what dimensions take beside it; and how high it is
-PAPER = (52.0, 44.0)
+PAPER = (52.0, 36.0)
 #: how each material is hatched: how far apart its lines are on paper, mm, and how they run
 _HATCHING = {"metal": (1.4, 45.0), "work": (2.2, 0.0), "thread": (0.9, 90.0)}
 #: how far apart the lines of a clash and of a likely range are on paper, mm, and how they run

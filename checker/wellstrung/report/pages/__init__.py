@@ -17,7 +17,7 @@ from wellstrung.lists import cutting
 from wellstrung.report.checks import open_checks, severity
 from wellstrung.report.pages import listings, since, tables
 from wellstrung.report.pages.cut_bars import cut_bars
-from wellstrung.report.pages.front import front
+from wellstrung.report.pages.front import front, lines_behind
 from wellstrung.report.pages.measurements import measurements
 from wellstrung.report.pages.of_class import class_page
 from wellstrung.report.pages.remarks import numbered, right
@@ -41,18 +41,22 @@ def sheet(result: PlanResult, checker: Checker | None = None, options: Options =
     """
     remarks, praised, measured = numbered(result), right(result), measurements(result)
     earlier = since.last_time(result)
-    besides = earlier.lines if earlier is not None else 0
-    face = front(result, remarks, praised, measured, large=options.large, besides=besides)
     order = order_of(result)
     line = None
     if order is not None and order.steps:
         rows = [Row("maker", order, student=False), Row("student", order, student=True)]
         line = time_line("The work on a time line", rows)
     cuts = cutting.listed(understood([result]))
-    cares = listings.cautions(result)
+    cares, waiting = listings.cautions(result), open_checks(result)
     fits = sections(result)
     first = _alike(fit for fit in fits if fit.remarks)[:FITS]
     bought = list(tables.supplies(result, checker if options.full else None))
+    lengths = list(tables.lengths(cuts.lengths))
+    behind = lines_behind(first, order, [*bought[:1], *lengths], cares, waiting)
+    besides = earlier.lines if earlier is not None else 0
+    face = front(
+        result, remarks, praised, measured, large=options.large, besides=besides, behind=behind
+    )
     return render(
         "sheet.html",
         result=result,
@@ -72,22 +76,23 @@ def sheet(result: PlanResult, checker: Checker | None = None, options: Options =
         time_line=line,
         supplies=bought[:1],
         cut_bars=[bar for chain in cuts.chains for bar in cut_bars(chain)],
-        lengths=list(tables.lengths(cuts.lengths)),
+        lengths=lengths,
         cautions=cares,
         cures=listings.cures(result),
-        open=open_checks(result),
-        **(_behind(result, fits, first, bought[1:]) if options.full else {}),
+        open=waiting,
+        **(_behind(result, [*first, *face.drawings], fits, bought[1:]) if options.full else {}),
     )
 
 
 def _behind(
-    result: PlanResult, fits: Sequence[Figure], shown: Sequence[Figure], more: Sequence[Table]
+    result: PlanResult, shown: Sequence[Figure], fits: Sequence[Figure], more: Sequence[Table]
 ) -> dict[str, Any]:
-    """What only a full sheet has: all sizes, the other fits, and the checks that passed."""
+    """What only a full sheet has: all sizes, the figures not shown, and the checks that passed."""
+    titles = {figure.title for figure in shown}
     return {
-        "drawings": [*piece.drawings(result), *filter(None, [piece.worn(result)])],
+        "drawings": [one for one in piece.drawings(result) if one.title not in titles],
         "sizes": listings.sizes(result),
-        "other_fits": [fit for fit in fits if fit not in shown][:MOST_FITS],
+        "other_fits": [fit for fit in fits if fit.title not in titles][:MOST_FITS],
         "more_supplies": more,
         "passed": listings.passed(result),
     }

@@ -14,37 +14,56 @@ from msgspec import Struct
 
 from wellstrung.drawing import Figure, piece
 from wellstrung.judging.result import PlanResult
+from wellstrung.report.checks import OpenCheck
+from wellstrung.report.pages.listings import Care
 from wellstrung.report.pages.measurements import Measurement
 from wellstrung.report.pages.remarks import Numbered, Right
+from wellstrung.report.pages.tables import Table
+from wellstrung.report.pages.work_order import Order
 
 #: between the margins of A4 and of Letter, whichever is less, mm: `@page` in page.css
-WIDE, HIGH = 170.0, 254.0
+WIDE, HIGH = 170.0, 257.0
 #: type of 11 pt and of 14 pt: how high a line is, mm, and how many signs it surely holds
 _SMALL, _LARGE = (4.75, 76), (6.05, 58)
 #: remarks in full, and the lines of others in two columns, that a front has room for
 _IN_FULL, _ROWS = {False: 5, True: 3}, {False: 18, True: 8}
-#: what else stands on a front, in lines: name and verdict, headings, the teacher's line
-_FIXED = 12.0
-#: heights that drawings may have, mm: beside remarks, and where there are none
-_LEAST, _MOST, _ALONE = 24.0, 60.0, 190.0
+#: what else stands on a front, in lines: name, verdict and the teacher's line; and each heading
+_FIXED, _HEADING = 6.5, 1.6
+#: heights that drawings may have, mm, and the height up to which they may make one page more
+_LEAST, _MOST, _SURE = 24.0, 190.0, 60.0
+#: a row of fits, and a time line with what is above and below its steps, in lines
+_FIT, _TIME_LINE = 15, 14
 #: the words below a drawing, mm
 _CAPTION = 8.0
 
 
 class Tier(NamedTuple):
-    """How many lines of a remark stand on paper: of its sentence, its values, and what to do.
+    """The most lines of a remark: of its sentence, its values and what to do, if it is the first.
 
-    It is chosen where the drawing can be `least` mm high.
+    `then` is of the sentences after it.
+    A tier is chosen where the drawing, as it comes out, has room. `tight` keeps fewer words beside.
     """
 
     says: int
     facts: int
     do: int
+    then: int
     least: float
+    tight: bool = False
 
 
 #: from roomy to tight
-_TIERS = (Tier(5, 2, 5, 70.0), Tier(3, 1, 3, 50.0), Tier(2, 1, 2, 36.0), Tier(2, 0, 1, _LEAST))
+_TIERS = (
+    Tier(5, 2, 5, 5, 60.0),
+    Tier(3, 1, 3, 3, 55.0),
+    Tier(2, 1, 2, 2, 55.0),
+    Tier(2, 0, 2, 2, 55.0),
+    Tier(2, 0, 1, 2, 55.0),
+    Tier(2, 0, 1, 1, 0.0, tight=True),
+)
+#: a tight front: how much less high its lines are, the lines that its headings save, and how many
+#: lines it keeps of what is right and of what to measure
+_TIGHT, _SAVED, _KEPT = 0.94, 5.0, (1, 2)
 
 
 class Front(Struct, frozen=True):
@@ -65,27 +84,35 @@ def front(
     *,
     large: bool = False,
     besides: int = 0,
+    behind: float = 0.0,
 ) -> Front:
     """The remarks of a plan on its front, and its piece drawn in the room that they leave.
 
-    So many lines are taken `besides`, on it or behind it: the drawing gives way to them.
+    So many lines are taken `besides`, on it or behind it: the drawing gives way to them; and it is
+    so large that the lines `behind` the front stand on one page if they can.
     """
     in_full, others = remarks[: _IN_FULL[large]], remarks[_IN_FULL[large] :]
     few = others[: 2 * max(_ROWS[large] - besides, 0)]
-    line, signs = _LARGE if large else _SMALL
-    beside = _FIXED + besides + len(right) + len(measured) + math.ceil(len(few) / 2)
+    high, signs = _LARGE if large else _SMALL
+    headings = 2 + bool(right) + bool(in_full) + (len(in_full) > 1) + bool(few)
     for tier in _TIERS:
-        taken = beside + sum(_lines(one, tier, signs) for one in in_full)
+        line = high * _TIGHT if tier.tight else high
+        kept = _KEPT if tier.tight else (len(right), len(measured))
+        taken = _FIXED + _HEADING * headings + besides + math.ceil(len(few) / 2)
+        taken -= _SAVED * tier.tight
+        taken += min(kept[0], len(right)) + min(kept[1], len(measured))
+        taken += sum(_lines(one, tier, signs, first=not at) for at, one in enumerate(in_full))
         room = HIGH - taken * line
-        if room >= tier.least:
+        most = max(_SURE - besides * line, min(_MOST, room + HIGH - behind * line))
+        drawn = _filling(result, max(min(room, most), _LEAST)) if room >= tier.least else ()
+        if tier.tight or (drawn and sum(one.high for one in drawn) <= room):
             break
-    most = _MOST if remarks else _ALONE
     return Front(
         in_full=tuple(in_full),
         others=tuple(few),
         left=tuple(others[len(few) :]),
         tier=tier,
-        drawings=_filling(result, max(min(room, most - besides * line), _LEAST)),
+        drawings=drawn,
     )
 
 
@@ -104,9 +131,25 @@ def _filling(result: PlanResult, high: float) -> tuple[Figure, ...]:
     return tuple(shown)
 
 
-def _lines(one: Numbered, tier: Tier, signs: int) -> float:
+def _lines(one: Numbered, tier: Tier, signs: int, *, first: bool) -> float:
     """The lines that a remark takes at most, and the gap below it."""
     remark = one.remark
     facts = f"you have {remark.found}; you need {remark.needed}"
-    texts = ((remark.problem, tier.says), (facts, tier.facts), (remark.remedy, tier.do))
+    says = tier.says if first else tier.then
+    texts = ((remark.problem, says), (facts, tier.facts), (remark.remedy, tier.do))
     return 0.5 + sum(min(math.ceil((len(text) + 12) / signs), most) for text, most in texts if text)
+
+
+def lines_behind(
+    fits: Sequence[Figure],
+    order: Order | None,
+    tables: Sequence[Table],
+    cares: Sequence[Care],
+    waiting: Sequence[OpenCheck],
+) -> float:
+    """About how many lines stand behind the front."""
+    signs = _SMALL[1]
+    lines = sum(math.ceil(len(care.says) / signs) for care in cares) + 4 * bool(cares)
+    lines += math.ceil(len(waiting) / 2) + 2 * bool(waiting) + _FIT * math.ceil(len(fits) / 2)
+    lines += sum(3 + len(table.rows) + sum(map(bool, table.below)) for table in tables)
+    return lines + (0 if order is None else _TIME_LINE + len(order.steps) + len(order.untimed))

@@ -42,9 +42,9 @@ def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Tab
     plans = understood([result])
     lines = [line for line in to_buy([result]) if not line.missing]
     if lines:
-        shown = 6 if any(line.price is not None for line in lines) else 5
-        columns = ("what", "need", "spare", "have", "buy", "price")[:shown]
-        rows = tuple((_called(line), *supplies_list.cells(line))[:shown] for line in lines)
+        shown = 5 if any(line.price is not None for line in lines) else 4
+        columns = ("what", "need", "have", "buy", "price")[:shown]
+        rows = tuple(_row(line)[:shown] for line in lines)
         notes = tuple(f"in all {money}" for money in shopping.bill(lines))
         first = not_as_written(result, "the remarks say")
         if first:
@@ -73,6 +73,12 @@ def to_take(result: PlanResult) -> Iterator[Table]:
         amiss = tuple(". ".join(line.amiss) for line in lines)
         caption = "what the piece takes, spare beads included"
         yield Table(caption, ("what", "how much"), rows, below=amiss)
+
+
+def _row(line: SupplyLine) -> tuple[str, ...]:
+    """What it is, what is needed, with what is added as spare, and what is had, bought and paid."""
+    need, spare, *rest = supplies_list.cells(line)
+    return _called(line), f"{need} + {spare}" if spare else need, *rest
 
 
 def _called(line: SupplyLine) -> str:

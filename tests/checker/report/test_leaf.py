@@ -1,0 +1,175 @@
+"""The leaf of a student as it is printed: what page 1 holds, on which paper, and how many pages."""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Iterator
+from functools import cache
+from itertools import islice
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from msgspec.structs import replace
+from playwright.sync_api import Browser, Page
+from pypdf import PdfReader
+
+from browser import started
+from pages import ALL, checked, keeper
+from running import ROOT, SAMPLES
+from wellstrung.judging.result import PlanResult, Remark, Result
+from wellstrung.report.pages import folder, sheet
+from wellstrung.report.writer import Options
+from wellstrung.testing.cases import cases
+
+pytestmark = pytest.mark.slow
+
+PAPERS = ("A4", "Letter")
+CLASS = sorted((SAMPLES / "class").glob("*.yaml"))
+#: where the footer of a printed page begins, in parts of its height
+FOOTER = 0.06
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    with started() as found:
+        yield found
+
+
+@pytest.fixture(scope="module")
+def tab(browser: Browser) -> Iterator[Page]:
+    context = browser.new_context()
+    yield context.new_page()
+    context.close()
+
+
+@pytest.fixture(autouse=True)
+def as_on_screen(tab: Page) -> None:
+    tab.emulate_media(media="screen", color_scheme="light")
+
+
+@cache
+def remarks() -> list[Remark]:
+    """Remarks of the rules' own cases, one of each rule, those with the most words first."""
+    found: dict[str, Remark] = {}
+    for file in sorted((ROOT / "tests" / "rules").glob("*/*.yaml")):
+        wrong = (case for case in cases(file) if case.expect in ("error", "warning"))
+        for case in islice(wrong, 2):
+            for one in keeper().check_text(case.text).numbered:
+                if one.rule == case.rule:
+                    found[f"{one.rule} {one.says}"] = one
+    return sorted(found.values(), key=lambda one: -len(one.problem + one.remedy))
+
+
+def with_remarks(number: int) -> PlanResult:
+    """A sample with so many remarks of others."""
+    result = checked(SAMPLES / "quay_lamp_necklace.yaml")
+    assert not result.numbered
+    return replace(result, remarks=(*remarks()[:number], *result.cautions))
+
+
+def printed(tab: Page, html: str, paper: str) -> list[Any]:
+    """The pages of a sheet on paper."""
+    tab.emulate_media(media="print")
+    tab.set_content(html)
+    return list(PdfReader(io.BytesIO(tab.pdf(format=paper, print_background=True))).pages)
+
+
+def words(page: Any) -> str:
+    return re.sub(r"\s+", " ", page.extract_text())
+
+
+def squeezed(text: str) -> str:
+    """Letters and figures alone: on paper, code and words have gaps of their own."""
+    return "".join(filter(str.isalnum, text)).casefold()
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("number", [0, 1, 5, 14, 40])
+def test_page_1_stands_alone_with_any_number_of_remarks(number: int, paper: str, tab: Page) -> None:
+    result = with_remarks(number)
+    front, *rest = printed(tab, sheet(result), paper)
+    said, letters = words(front), squeezed(words(front))
+    assert result.title in said and "Date:" in said and "Version:" in said
+    assert result.outcome.upper() in said
+    assert "on paper" in said or "life-size" in said  # the piece, drawn
+    assert "What is right" in said
+    for one in result.numbered:
+        assert squeezed(one.problem)[:20] in letters
+    assert ("Fix this first" in said) == (number > 0)
+    assert said.count("Do this:") == min(number, 5)
+    assert "Measure before next time" in said and "likely" in said
+    assert "Teacher:" in said
+    assert f"page 1 of {1 + len(rest)}" in said
+    assert len(rest) <= 2
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_what_a_front_has_no_room_for_stands_behind_it(paper: str, tab: Page) -> None:
+    result = with_remarks(60)
+    pages = printed(tab, sheet(result), paper)
+    assert "19 remarks more behind this leaf" in words(pages[0])
+    every = squeezed("".join(map(words, pages)))
+    assert all(squeezed(one.problem)[:20] in every for one in result.numbered)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_every_printed_page_is_named_and_none_is_blank_and_a_class_takes_34(
+    paper: str, tab: Page
+) -> None:
+    """The leaves of all samples; those of the class of fifteen and its own page are counted."""
+    taken = 0
+    for name, html in folder(Result(tuple(map(checked, CLASS)))).items():
+        taken += len(printed(tab, html, paper)) if name == "index.html" else 0
+    assert 0 < taken <= 4
+    for path in ALL:
+        html = sheet(checked(path))
+        headings = {squeezed(one) for one in re.findall(r"<h[23][^>]*>(.*?)</h[23]>", html, re.S)}
+        pages = printed(tab, html, paper)
+        taken += len(pages) if path in CLASS else 0
+        assert len(pages) <= 3, path
+        for number, page in enumerate(pages, 1):
+            assert f"page {number} of {len(pages)}" in words(page), path
+            assert path.name in words(page)
+            body = lines_of(page)
+            assert len(body) > 3, path  # no page is blank
+            assert squeezed(body[-1]) not in headings, path  # none ends with a heading
+    assert taken <= 34
+
+
+def lines_of(page: Any) -> list[str]:
+    """The texts of a printed page but its footer, from the top down."""
+    found: list[tuple[float, str]] = []
+
+    def placed(text: str, page_at: list[float], at: list[float], *_: Any) -> None:
+        y = at[4] * page_at[1] + at[5] * page_at[3] + page_at[5]
+        if text.strip() and y > FOOTER * float(page.mediabox.height):
+            found.append((y, text.strip()))
+
+    page.extract_text(visitor_text=placed)
+    return [text for _, text in sorted(found, key=lambda one: -one[0])]
+
+
+@pytest.mark.parametrize(("large", "points"), [(False, 11), (True, 14)])
+def test_type_is_of_11_points_and_of_14_in_large(large: bool, points: int, tab: Page) -> None:
+    tab.set_content(sheet(checked(CLASS[0]), None, Options(large=large)))
+    tab.emulate_media(media="print")
+    sizes = tab.evaluate(
+        "[...document.querySelectorAll('p, li, td, th, figcaption')]"
+        ".map(e => parseFloat(getComputedStyle(e).fontSize) * 0.75)"
+    )
+    assert sizes and min(sizes) >= points - 0.01
+
+
+@pytest.mark.parametrize("look", ["light", "dark", "print"])
+def test_a_page_is_open_to_everyone(look: str, tab: Page) -> None:
+    """Held against axe-core, the open rules of accessibility for pages."""
+    for path in ALL if look == "light" else ALL[::7]:
+        tab.set_content(sheet(checked(path), None, Options(full=True)))
+        if look == "print":
+            tab.emulate_media(media="print")
+        else:
+            tab.emulate_media(color_scheme="light" if look == "light" else "dark")
+        found = Axe().run(tab).response["violations"]
+        assert [(one["id"], [node["target"] for node in one["nodes"]]) for one in found] == [], path
