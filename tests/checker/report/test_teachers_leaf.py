@@ -168,6 +168,21 @@ def test_a_rule_from_a_plugin_has_its_kind_of_fault(more: str, fault: str, tmp_p
     assert f"{fault[0].upper()}{fault[1:]}, 2 of 2: K, L. Why: the shop asks." in shown
 
 
+def test_a_plan_that_a_rule_failed_on_is_not_said_to_be_fine(tmp_path: Path) -> None:
+    rule = tmp_path / "shop_tag.py"
+    rule.write_text(RULE.format(more="").replace("return Misfit", "raise Misfit"), encoding="utf-8")
+    everyone = students({"a": plan(RIGHT, "a.yaml", Checker(host.load([rule]), quantities=True))})
+    [one] = evenings(everyone)
+    assert one.stuck and one.says == "a check could not be made"
+    shown = leaf([one.plan for one in everyone])
+    assert "Finished with the plan: nobody yet." in shown and "## Internal errors" in shown
+
+
+def test_what_a_plan_says_cannot_change_the_page() -> None:
+    shown = folder(Result((plan(WRONG.replace(ORLA, 'maker: "<b>Orla\u202e</b>"')),)))["index.html"]
+    assert "<b>Orla" not in shown and "&lt;b&gt;Orla" in shown and "\u202e" not in shown
+
+
 def test_every_built_in_rule_has_a_short_word_of_its_own_for_its_fault() -> None:
     rules = host.load().rules.values()
     found = [rule.fault for rule in rules]

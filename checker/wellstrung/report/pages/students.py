@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import PurePath
 
 from msgspec import Struct
@@ -27,18 +27,15 @@ class Student(Struct, frozen=True, eq=False):
 
 def students(pages: Mapping[str, PlanResult]) -> list[Student]:
     """The students by name, from the pages of their plans; equal names show their file."""
-    plans = list(pages.values())
-    names = [_name(plan) for plan in plans]
-    spelled = [name.casefold() for name in names]
+    names = {page: _name(plan) for page, plan in pages.items()}
+    files: dict[str, list[str]] = {}
+    for page, name in names.items():
+        files.setdefault(name.casefold(), []).append(pages[page].file)
     found = []
-    for page, plan, name in zip(pages, plans, names, strict=True):
-        alike = [
-            other.file
-            for other, one in zip(plans, spelled, strict=True)
-            if one == name.casefold() and other is not plan
-        ]
+    for page, name in names.items():
+        plan, alike = pages[page], files[name.casefold()]
         file = _shortest(plan.file, alike)
-        shown = name if not alike or name == file else f"{name} ({file})"
+        shown = name if len(alike) == 1 or name == file else f"{name} ({file})"
         found.append(Student(shown, plan, page))
     return sorted(found, key=lambda one: one.name.casefold())
 
@@ -54,11 +51,11 @@ def _said(plan: PlanResult, field: str) -> str:
     return said or (line[1].strip(" \t\"'") if line else "")
 
 
-def _shortest(file: str, others: Iterable[str]) -> str:
-    """The end of a path, in whole names, that no other path has."""
+def _shortest(file: str, alike: Sequence[str]) -> str:
+    """The end of a path, in whole names, that no other of these paths has."""
     parts = PurePath(file).parts
-    rest = [PurePath(other).parts for other in others]
+    rest = [PurePath(other).parts for other in alike if other != file]
     for length in range(1, len(parts)):
         if all(other[-length:] != parts[-length:] for other in rest):
             return "/".join(parts[-length:])
-    return file if rest else parts[-1]
+    return file
