@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
@@ -16,6 +17,9 @@ from wellstrung.model.parts import Part
 from wellstrung.reading import tree
 
 _HALVES = (("a",), ("b",))
+#: what a remark needs a size of, and fields that say how wide a thing is inside
+_OF = re.compile(r"an? (?:\w+ )?(\w+) of ")
+_ROUND = ("inside", "outside", "bore", "size")
 
 
 class Unfit(Struct, frozen=True):
@@ -33,7 +37,17 @@ class Unfit(Struct, frozen=True):
         """What does not work, and what to take."""
         does = "does not work" if self.sure else "may not work"
         what = f"the {called(self.path)} as written" if self.path else "as written it"
-        return f"{what} {does} (take {self.remark.needed})"
+        take = f"take {self.remark.needed}" if self.asked else self.remark.remedy
+        return f"{what} {does} ({take})" if take else f"{what} {does}"
+
+    @property
+    def asked(self) -> bool:
+        """Whether what is needed is this size: a ring's wire may need a wider hole elsewhere."""
+        needed, path = self.remark.needed, self.path
+        if not path:
+            return True
+        of = _OF.match(needed)
+        return of[1] in path if of else "inside" not in needed or path[-1] in _ROUND
 
     @property
     def sure(self) -> bool:

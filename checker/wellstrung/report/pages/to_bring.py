@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 from contextlib import suppress
 
@@ -21,10 +20,6 @@ from wellstrung.what_if.unfit import Unfit, unfit
 _OF_A_RING = ("size", "outside", "inside", "wire")
 #: fields that say which sort of a finding it is
 _KINDS = (("type",), ("closing",))
-#: fields that say how wide a thing is inside
-_ROUND = ("inside", "outside", "bore", "size")
-#: what a remark needs a size of: of its own part, or of another that meets it
-_ASKED = re.compile(r"an? (?:\w+ )?(\w+) of ")
 
 
 class Loan(Struct, frozen=True):
@@ -96,12 +91,10 @@ def _wanted(student: Student) -> Iterable[_Wanted]:
 
 def _in_words(part: Part, one: Unfit) -> bool:
     """Whether another of a part would do, by its size; what does not suit its wearer is a clasp."""
-    node, needed = part.node_at(*one.path) if one.path else None, one.remark.needed
+    node = part.node_at(*one.path) if one.path else None
     if node is None:
         return part.kind.role is Role.CLASP
-    asked = _ASKED.match(needed)
-    of_it = asked[1] in one.path if asked else "inside" not in needed or one.path[-1] in _ROUND
-    return isinstance(node.value, str) and of_it and one.path[-1] != "mass"
+    return isinstance(node.value, str) and one.asked and one.path[-1] != "mass"
 
 
 def _is_size(path: tuple[str, ...], new: str) -> bool:
