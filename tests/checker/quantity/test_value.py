@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from itertools import product
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wellstrung.formulas.arithmetic import pi, tan
+from wellstrung.formulas.arithmetic import either, pi, tan
 from wellstrung.formulas.thread import strength_left
 from wellstrung.quantity.arithmetic import derived, exact, leaf, total
+from wellstrung.quantity.assumed import ASSUMED, fails_anyway, rests_on
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.extremes import climbed
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
-from wellstrung.quantity.working import described, number, working
+from wellstrung.quantity.working import described, formula_of, number, working
 
 LOT, TENSION, PACK = (
     Cause("bead length", "`reed`"),
@@ -215,3 +216,71 @@ def test_a_climb_that_stops_is_no_narrower_than_its_causes_added_up() -> None:
     alone = {cause: {by: at({cause: by}) for by in (-1.0, 1.0, 0.0)} for cause in causes}
     found = climbed(at, 0.0, alone)
     assert found.high >= len(causes)
+
+
+def test_a_climb_that_stops_adds_up_what_each_cause_does_and_no_more() -> None:
+    """Half of the causes do nothing: what they add is nothing, too."""
+    causes = [Cause(f"cause {number}") for number in range(400)]
+
+    def at(moved: Mapping[Cause, float]) -> float:
+        return sum(abs(moved.get(cause, 0.0)) for cause in causes[::2])
+
+    alone = {cause: {by: at({cause: by}) for by in (-1.0, 1.0, 0.0)} for cause in causes}
+    assert climbed(at, 0.0, alone) == (0.0, 200.0)
+
+
+#: how two values are compared, the span of the first, and the ways that are left; the second is 11
+WAYS = [
+    ("<", (8.0, 10.0), "a * 2"),
+    ("<", (9.0, 11.0), "a * 2 if a < b else b * 3"),
+    ("<", (11.0, 13.0), "b * 3"),
+    (">", (9.0, 11.0), "b * 3"),
+    (">", (11.0, 13.0), "a * 2 if a > b else b * 3"),
+    (">", (12.0, 14.0), "a * 2"),
+    ("<=", (9.0, 11.0), "a * 2"),
+    ("<=", (11.0, 13.0), "a * 2 if a <= b else b * 3"),
+    ("<=", (12.0, 14.0), "b * 3"),
+    (">=", (8.0, 10.0), "b * 3"),
+    (">=", (9.0, 11.0), "a * 2 if a >= b else b * 3"),
+    (">=", (11.0, 13.0), "a * 2"),
+    ("==", (11.0, 11.0), "a * 2"),
+    ("==", (12.0, 12.0), "b * 3"),
+    ("==", (10.0, 12.0), "a * 2 if a == b else b * 3"),
+]
+COMPARED: dict[str, Callable[[float, float], float]] = {
+    "<": lambda a, b: either(a < b, a * 2, b * 3),
+    ">": lambda a, b: either(a > b, a * 2, b * 3),
+    "<=": lambda a, b: either(a <= b, a * 2, b * 3),
+    ">=": lambda a, b: either(a >= b, a * 2, b * 3),
+    "==": lambda a, b: either(a == b, a * 2, b * 3),
+}
+
+
+@pytest.mark.parametrize(("sign", "span", "left"), WAYS)
+def test_a_way_that_cannot_be_is_left_out_of_the_formula(
+    sign: str, span: tuple[float, float], left: str
+) -> None:
+    half = (span[1] - span[0]) / 2
+    a, b = value("a", span[0] + half, (LOT, half)), exact("b", 11.0, "mm")
+    assert formula_of(derived("q", "mm", COMPARED[sign], a=a, b=b), str) == left
+
+
+def test_causes_are_one_by_name_and_scope_and_quantities_never() -> None:
+    assert Cause("tension", "`a`") == Cause("tension", "`a`")
+    assert (
+        len({Cause(name, of) for name in ("lot", "tension") for of in ("`a`", "`b`", "`c`")}) == 6
+    )
+    for one, other in ((Cause("a", "x"), Cause("b", "x")), (Cause("a", "x"), Cause("a", "y"))):
+        assert one != other and other != one
+    assert exact("a", 1.0, "mm") != exact("a", 1.0, "mm")
+
+
+def test_what_a_margin_rests_on_is_what_moves_it_most() -> None:
+    hole = leaf("hole", 2.0, "mm", [Spread(LOT, 0.5, 0.5)], grade=ASSUMED)
+    wall = leaf("wall", 1.0, "mm", [Spread(PACK, 0.1, 0.1)], grade=ASSUMED)
+    margin = hole - wall - exact("wire", 1.2, "mm")
+    assert [one.name for one in rests_on(margin, over="likely")] == ["hole"]
+    stated = value("stated", 1.5, (TENSION, 2.0))
+    assert not rests_on(wall - stated, over="likely"), "what is stated is what it doubts"
+    near, far = hole - exact("wire", 2.9, "mm"), hole - exact("wire", 3.1, "mm")
+    assert not fails_anyway(near, over="likely") and fails_anyway(far, over="likely")
