@@ -17,9 +17,10 @@ _NAMED = 20
 
 
 def heading(page: Page, plan: PlanResult) -> None:
-    """One plan by its title and file, with its verdict."""
+    """One plan by its title, maker and file, with its verdict."""
     if plan.title:
-        page.line(Text(plan.title, style="bold").append(f", {plan.piece}", style="not bold"))
+        by = f", by {plan.maker}" if plan.maker else ""
+        page.line(Text(plan.title, style="bold").append(f", {plan.piece}{by}", style="not bold"))
     page.path(plan.file)
     page.line(verdict(plan))
 

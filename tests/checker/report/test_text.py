@@ -49,7 +49,9 @@ def test_paths_are_never_wrapped(run: Run) -> None:
         assert f"sample_plans/class/{place}" in out
 
 
-def in_terminal(columns: int, **environment: str) -> str:
+def in_terminal(
+    columns: int, plans: str = "tests/plans/lantern_collar.yaml", **environment: str
+) -> str:
     """What the command shows in a terminal of that width."""
     leader, follower = pty.openpty()
     subprocess.run(["stty", "cols", str(columns)], stdin=follower, check=True)
@@ -60,7 +62,7 @@ def in_terminal(columns: int, **environment: str) -> str:
             "-m",
             "wellstrung",
             "check",
-            "tests/plans/lantern_collar.yaml",
+            plans,
         ],
         stdin=follower,
         stdout=follower,
@@ -89,6 +91,15 @@ def test_a_terminal_gets_colour_and_its_own_width() -> None:
     bare = re.sub(r"\x1b\[[0-9;]*m", "", shown)
     assert all(len(line) <= 60 or ".yaml" in line for line in bare.splitlines())
     assert "1. ERROR: " in bare and "[cap-bore]" in bare
+
+
+@pytest.mark.parametrize(("columns", "first"), [(60, False), (120, True)])
+def test_a_terminal_ends_with_the_table_of_a_folder(columns: int, first: bool) -> None:
+    shown = re.sub(r"\x1b\[[0-9;]*m", "", in_terminal(columns, "sample_plans/class"))
+    table = shown.rpartition("\nwho ")[2].splitlines()
+    assert "outcome" in table[0] and ("fix first" in table[0]) is first
+    assert table[2].startswith("Kerra ") and table[-1] == "15 plans: 21 errors, 9 warnings"
+    assert all(len(line) <= columns for line in table)
 
 
 @pytest.mark.parametrize("environment", [{"NO_COLOR": "1"}, {"TERM": "dumb"}])
