@@ -248,3 +248,23 @@ OVER_EACH_OTHER = """() => [...document.querySelectorAll('svg')].flatMap(svg => 
     return p.left < q.right && q.left < p.right && p.top < q.bottom && q.top < p.bottom;
   }).map(([b]) => a + ' / ' + b));
 })"""
+
+
+#: the height of the smallest letters of the drawings that are seen, in pixels
+LETTERS = """Math.min(...[...document.querySelectorAll('svg text')].filter(
+  t => t.getClientRects().length).map(t => {
+    const svg = t.closest('svg'), box = svg.getBoundingClientRect();
+    return parseFloat(getComputedStyle(t).fontSize) * box.width / svg.viewBox.baseVal.width }))"""
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("opened", [{"viewport": {"width": 390, "height": 844}}], indirect=True)
+def test_the_letters_of_drawings_are_read_on_a_phone(
+    name: str, opened: Watched, home: Path
+) -> None:
+    """And the shapes are there: another drawing of the page lends them."""
+    go(opened, home, name)
+    assert opened.page.evaluate(LETTERS) >= 11.9
+    for use in opened.page.locator("svg.narrow use").all():
+        box = use.bounding_box()
+        assert box is not None and box["width"] > 10 and box["height"] > 3

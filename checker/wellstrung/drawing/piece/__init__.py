@@ -73,7 +73,7 @@ def _fitted(
         title,
         alt,
         _caption(body),
-        notes.canvas.svg(title, alt, "piece wide"),
+        notes.canvas.svg(title, alt, "piece roomy"),
         tuple(sorted(notes.marked)),
         notes.canvas.paper_size[1],
         small.canvas.svg(title, alt, "piece narrow"),

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 
 from wellstrung.common.wording import article
 from wellstrung.drawing import Figure
-from wellstrung.drawing.canvas import Canvas
+from wellstrung.drawing.canvas import Canvas, words_width
 from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, ChainCuts
 from wellstrung.report import cuts_list
 
-#: how wide the longest length of chain is drawn on the page, mm, and how high
-_WIDE, _HIGH = 150.0, 7.0
+#: how wide the longest length of chain is drawn on the page and on a phone, mm, and how high
+_WIDE, _PHONE, _HIGH = 150.0, 91.0, 7.0
 #: of so many pieces the links are counted off, so that a list stays one
 _COUNTED = 60
 #: the class that a stretch of a length is drawn with
@@ -31,21 +31,28 @@ def cut_bars(chain: ChainCuts) -> Iterator[Figure]:
         several = f", length {number} of {len(chain.bars)}" if len(chain.bars) > 1 else ""
         title = f"`{chain.chain}`{several}"
         alt = ". ".join((f"{title}: {words}", *steps))
-        svg = _drawn(bar, longest, title, ". ".join((words, *steps)))
-        yield Figure(title, alt, words, svg, steps=steps)
+        said = ". ".join((words, *steps))
+        svg, narrow = (
+            _drawn(bar, width / longest).svg(title, said, f"section {look}")
+            for width, look in ((_WIDE, "roomy"), (_PHONE, "narrow"))
+        )
+        yield Figure(title, alt, words, svg, narrow=narrow, steps=steps)
 
 
-def _drawn(bar: Bar, longest: float, title: str, words: str) -> str:
-    """The length as a bar on paper; numbers stand in the pieces, crosses in what is lost."""
-    per_mm = _WIDE / longest
+def _drawn(bar: Bar, per_mm: float) -> Canvas:
+    """The length as a bar on paper; numbers stand in the pieces, crosses in what is lost.
+
+    Where a number has no room, one piece after another is counted along the bar.
+    """
     canvas, number = Canvas(), 0
     for what, start, end in cutting.spans(bar):
         left, wide = start * per_mm, (end - start) * per_mm
         canvas.box(left, 0, wide, _HIGH, _LOOKS[what])
         if what == "piece":
             number += 1
-            canvas.text(left + wide / 2, _HIGH / 2, str(number), "label")
+            if words_width(str(number)) <= wide:
+                canvas.text(left + wide / 2, _HIGH / 2, str(number), "label")
         elif what == "lost":
             canvas.line(left, 0, left + wide, _HIGH, "scissors")
             canvas.line(left, _HIGH, left + wide, 0, "scissors")
-    return canvas.svg(title, words, "section")
+    return canvas

@@ -117,17 +117,21 @@ def front(
 
 
 def _filling(result: PlanResult, high: float) -> tuple[Figure, ...]:
-    """The drawings that fit into a height one below the other, the whole piece first."""
+    """The drawings that fit into a height one below the other, the whole piece first.
+
+    Of a piece without remarks, as it is worn before the close-up, which shows where remarks are.
+    """
     shown: list[Figure] = []
-    while high >= _LEAST:
-        rest = piece.drawings(result, (WIDE, high - _CAPTION))[len(shown) :]
-        if not rest or (shown and rest[0].high > high - _CAPTION):
+    for number in (0, 1, None) if result.numbered else (0, None, 1):
+        if high < _LEAST:
             break
-        shown.append(rest[0])
-        high -= rest[0].high + _CAPTION
-    curved = piece.worn(result) if high >= _LEAST else None
-    if curved is not None and curved.high <= high - _CAPTION:
-        shown.append(curved)
+        if number is None:
+            found = list(filter(None, [piece.worn(result)]))
+        else:
+            found = piece.drawings(result, (WIDE, high - _CAPTION))[number : number + 1]
+        if found and (not shown or found[0].high <= high - _CAPTION):
+            shown += found
+            high -= found[0].high + _CAPTION
     return tuple(shown)
 
 

@@ -14,8 +14,10 @@ from wellstrung.drawing import Figure
 from wellstrung.drawing.canvas import Canvas, words_width
 from wellstrung.report.pages.work_order import Order, days
 
-#: width of a time line on the page, mm; the least that a block with a number takes; an idle stretch
-_WIDTH, _BLOCK, _IDLE = 166.0, 4.4, 16.0
+#: width of a time line on the page, and on the screen of a phone, mm
+_WIDTH, _PHONE = 166.0, 91.0
+#: the least that a block with a number takes, mm; an idle stretch
+_BLOCK, _IDLE = 4.4, 16.0
 #: height of a row, with what cures and without; room for the names at their heads, mm
 _HIGH, _FLAT, _LEAST_NAME, _MOST_NAME = 13.5, 8.5, 26.0, 48.0
 #: so many stretches of a row can be made out; of more, one block stands for all
@@ -51,26 +53,58 @@ def time_lines(rows: Sequence[Row]) -> Iterator[Figure]:
 
 
 def time_line(title: str, rows: Sequence[Row]) -> Figure:
-    """One figure of several rows."""
-    canvas = Canvas()
-    letters = int(_MOST_NAME / words_width("m"))
-    heads = [name if len(name) <= letters else f"{name[: letters - 1]}…" for name, *_ in rows]
-    room = max(*map(words_width, heads), _LEAST_NAME) + 2.0
-    said, y = [], 0.0
-    for head, (name, order, student) in zip(heads, rows, strict=True):
-        blocks = _blocks(order, student=student)
-        ends = days(order.student_ends if student else order.maker_ends)
-        hands = days(order.student_hands if student else order.hands)
-        canvas.text(0, y + 3.3, head, "label", anchor="start")
-        canvas.text(0, y + 6.8, f"done in {ends}", anchor="start")
-        _draw_row(canvas, blocks, y, room)
-        said.append(f"{name}: {hands} of hands, done in {ends}")
-        y += _HIGH if any(block.cures for block in blocks) else _FLAT
+    """One figure of several rows; on the screen of a phone each has its name above it."""
+    said = [
+        f"{name}: {days(order.student_hands if student else order.hands)} of hands, "
+        f"done in {_ends(order, student=student)}"
+        for name, order, student in rows
+    ]
     alt = f"{title}. {'; '.join(said)}. The table below lists each step."
     caption = (
         "Numbers are the steps of the plan. Striped: cures by itself. Long waits are shortened."
     )
-    return Figure(title, alt, caption, canvas.svg(title, alt, "timeline"))
+    wide, narrow = _beside(rows), _below(rows)
+    return Figure(
+        title,
+        alt,
+        caption,
+        wide.svg(title, alt, "timeline roomy"),
+        narrow=narrow.svg(title, alt, "timeline narrow"),
+    )
+
+
+def _beside(rows: Sequence[Row]) -> Canvas:
+    """The rows, their names to the left of them."""
+    canvas, y = Canvas(), 0.0
+    heads = [_cut(name, _MOST_NAME) for name, *_ in rows]
+    room = max(*map(words_width, heads), _LEAST_NAME) + 2.0
+    for head, (_, order, student) in zip(heads, rows, strict=True):
+        canvas.text(0, y + 3.3, head, "label", anchor="start")
+        canvas.text(0, y + 6.8, f"done in {_ends(order, student=student)}", anchor="start")
+        y += _draw_row(canvas, _blocks(order, student=student), y, (room, _WIDTH))
+    return canvas
+
+
+def _below(rows: Sequence[Row]) -> Canvas:
+    """The rows as a phone shows them, each below its name."""
+    canvas, y = Canvas(), 0.0
+    for name, order, student in rows:
+        ends = f", done in {_ends(order, student=student)}"
+        head = _cut(name, _PHONE - words_width(ends))
+        canvas.text(0, y + 2.0, f"{head}{ends}", "label", anchor="start")
+        y += 3.6
+        y += _draw_row(canvas, _blocks(order, student=student), y, (0.0, _PHONE)) + 2.0
+    return canvas
+
+
+def _cut(words: str, room: float) -> str:
+    """Words in so much room, mm, with their end left out where they have more."""
+    letters = max(int(room / words_width("m")), 2)
+    return words if len(words) <= letters else f"{words[: letters - 1]}…"
+
+
+def _ends(order: Order, *, student: bool) -> str:
+    return days(order.student_ends if student else order.maker_ends)
 
 
 def _blocks(order: Order, *, student: bool) -> list[_Block]:
@@ -86,11 +120,13 @@ def _blocks(order: Order, *, student: bool) -> list[_Block]:
     return found
 
 
-def _draw_row(canvas: Canvas, blocks: list[_Block], y: float, left_edge: float) -> None:
-    """One time line: hands above, what cures below."""
+def _draw_row(
+    canvas: Canvas, blocks: list[_Block], y: float, between: tuple[float, float]
+) -> float:
+    """One time line: hands above, what cures below; returns how high it is."""
     if len(blocks) > _MOST_BLOCKS:  # too short to be made out: one block for all
         blocks = [_Block(blocks[0].start, blocks[-1].end, f"{len(blocks)} stretches", False)]
-    at = _places(blocks, left_edge)
+    at = _places(blocks, *between)
     for block in blocks:
         left, right = at[block.start], at[block.end]
         top = y + 7.4 if block.cures else y + 1
@@ -106,17 +142,18 @@ def _draw_row(canvas: Canvas, blocks: list[_Block], y: float, left_edge: float) 
             middle = (left + right) / 2
             canvas.box(middle - width / 2 - 0.5, top + 0.7, width + 1.0, 3.8, "words-ground")
         canvas.text((left + right) / 2, top + 2.6, block.name)
+    return _HIGH if any(block.cures for block in blocks) else _FLAT
 
 
-def _places(blocks: list[_Block], left: float) -> dict[float, float]:
+def _places(blocks: list[_Block], left: float, right: float) -> dict[float, float]:
     """Where each moment lies on the page: blocks of hands by their length, idle time shortened."""
     moments = sorted({moment for block in blocks for moment in (block.start, block.end)})
     spans = list(pairwise(moments))
     busy = [
         any(not b.cures and b.start < end and b.end > start for b in blocks) for start, end in spans
     ]
-    idle = min(_IDLE, (_WIDTH - left) / 2 / max(busy.count(False), 1))
-    room = _WIDTH - left - idle * busy.count(False)
+    idle = min(_IDLE, (right - left) / 2 / max(busy.count(False), 1))
+    room = right - left - idle * busy.count(False)
     worked = sum(end - start for (start, end), one in zip(spans, busy, strict=True) if one)
     least = min(_BLOCK, room / max(busy.count(True), 1))
     spare = max(room - least * busy.count(True), 0.0)
