@@ -89,8 +89,9 @@ def _behind(
 ) -> dict[str, Any]:
     """What only a full sheet has: all sizes, the figures not shown, and the checks that passed."""
     titles = {figure.title for figure in shown}
+    drawn = [*piece.drawings(result), *filter(None, [piece.worn(result)])]
     return {
-        "drawings": [one for one in piece.drawings(result) if one.title not in titles],
+        "drawings": [one for one in drawn if one.title not in titles],
         "sizes": listings.sizes(result),
         "other_fits": [fit for fit in fits if fit.title not in titles][:MOST_FITS],
         "more_supplies": more,

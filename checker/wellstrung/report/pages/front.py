@@ -32,7 +32,7 @@ _FIXED, _HEADING = 6.5, 1.6
 #: heights that drawings may have, mm, and the height up to which they may make one page more
 _LEAST, _MOST, _SURE = 24.0, 190.0, 60.0
 #: a row of fits, and a time line with what is above and below its steps, in lines
-_FIT, _TIME_LINE = 15, 14
+_FIT, _TIME_LINE = 14, 9
 #: the words below a drawing, mm
 _CAPTION = 8.0
 
