@@ -9,7 +9,8 @@ from rich.text import Text
 
 from wellstrung.common.wording import some_of
 from wellstrung.judging.result import PlanResult, Result
-from wellstrung.report.checks import counts
+from wellstrung.judging.summary import Totals, summary
+from wellstrung.report.checks import counts, outcomes
 from wellstrung.report.terminal import OUTCOMES, Page, counted
 
 #: So many plans of a list are named, and the rest counted.
@@ -55,8 +56,8 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
 
 def _several(page: Page, result: Result, makers: int) -> None:
     """Several plans in a few lines: how many, which of them are left out or not makeable."""
-    plans = counted(len(result.plans), "plan")
-    page.line(Text(f"{plans}, for {makers} makers each" if makers > 1 else plans, style="bold"))
+    plans = outcomes(Totals([summary(plan) for plan in result.plans]))
+    page.line(Text(f"{plans}; for {makers} makers each" if makers > 1 else plans, style="bold"))
     left = [f"{result.called(plan)} ({plan.outcome})" for plan in result.plans if plan.ask is None]
     wrong = [result.known_by(one) for one in result.plans if one.ask and one.count("error")]
     groups = {

@@ -56,7 +56,7 @@ def test_of_several_plans_each_is_named_with_its_maker_and_the_heading_takes_few
     results = [CHECKER.check_file(file) for file in PLANS[-15:]]
     text = write(results, 1, cutting.listed(understood(results)), Options(60))
     head, _, rest = text.partition("\n\n")
-    assert head.startswith("15 plans\n") and len(head.splitlines()) <= 5
+    assert head.startswith("15 plans: 14 not makeable, 1 ") and len(head.splitlines()) <= 5
     assert "\nDaveth: Lock Gate band\n[ ] band: 14 x" in rest
     assert "rowing chain  oar 14 mm, eye 4 mm, soldered\n   for Tideline necklace\n" in rest
 
