@@ -139,6 +139,15 @@ def test_every_leg_of_a_fringe_is_drawn_at_its_length() -> None:
                     assert sorted(heights.values()) == [1, 2, 2, 2], "it goes up and down again"
 
 
+def test_a_leg_for_which_the_edge_has_no_bead_hangs_beyond_the_last() -> None:
+    """Ten drops hang from an edge of nine beads: the remark on their count is seen."""
+    [figure] = drawings(checked(SAMPLES / "class" / "elowen_earrings.yaml"))
+    drops = [box_of(one) for one in things(parsed(figure.svg), "drop")]
+    panel = box_of(things(parsed(figure.svg), "panel")[0])
+    beyond = [box for box in drops if (box.left + box.right) / 2 > panel.right]
+    assert (len(drops), len(beyond)) == (10, 1)
+
+
 def test_the_fringe_of_a_bezel_hangs_about_its_middle_and_follows_its_rim() -> None:
     tree = parsed(drawings(checked(SAMPLES / "quay_lamp_necklace.yaml"))[1].svg)
     lamp = box_of(things(tree, "lamp")[0])
@@ -164,3 +173,11 @@ def test_the_legend_names_what_a_drawing_has_and_nothing_else(path: Path) -> Non
         [body] = [one for one in tree if one.tag.endswith("g") and one.get("id")]
         said = {words for words, _ in words_of(tree)} & set(LEGEND.values())
         assert said == {words for look, words in LEGEND.items() if looks(body, look)}
+
+
+@pytest.mark.parametrize("length", [0.0, 0.5, 1e6])
+def test_a_course_of_any_length_has_spots(length: float) -> None:
+    for way in (
+        course.oval(length), course.on_neck(length, 360.0), course.over_neck(length, 360.0)
+    ):  # fmt: skip
+        assert all(math.isfinite(one) for one in way.bend(length / 2, 1.0))

@@ -36,7 +36,7 @@ class Course(Struct, frozen=True):
 
         Across counts to the right of who goes along: outwards, where a closed course goes round.
         """
-        if self.closed:
+        if self.closed and self.along[-1]:
             along %= self.along[-1]
         index = min(max(bisect_right(self.along, along) - 1, 0), len(self.spots) - 2)
         (x1, y1), (x2, y2) = self.spots[index], self.spots[index + 1]

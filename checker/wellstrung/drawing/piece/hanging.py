@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from functools import cache
-from itertools import islice
+from itertools import count, islice
 
 from wellstrung.drawing.canvas import Canvas, Spot, within
 from wellstrung.drawing.looks import shape_of
@@ -161,15 +161,22 @@ class Hanging:
     ) -> None:
         """Legs from the beads of an edge whose lowest lies at (middle, foot).
 
-        Along a round edge they follow its rim, those of its lower half.
+        Along a round edge they follow its rim, those of its lower half. Those for which no bead is
+        left hang beyond the last.
         """
         fringe = HungOnEyes(lines[0].place_of("part"), tuple(lines), eyes)
         step, r = self._spacing(eyes), 0.0
         if shape_of(eyes.part).is_round:
             r = self.sizes.across(eyes.part) / 2
-        aside = {eye: (eye - (eyes.count + 1) / 2) * step for eye in fringe.in_order}
+        placed = fringe.in_order
+        beyond = count(max([eyes.count, *placed]) + 1)
+        for line in lines:
+            over = min(line.times, self.most) - sum(one is line for one, _ in placed.values())
+            for number in range(line.times - max(over, 0), line.times):
+                placed[next(beyond)] = line, number
+        aside = {eye: (eye - (eyes.count + 1) / 2) * step for eye in placed}
         seen = {eye: at for eye, at in aside.items() if not r or abs(at) < r * math.pi / 2}
-        shown = [(eye, fringe.in_order[eye]) for eye in islice(seen, self.most)]
+        shown = [(eye, placed[eye]) for eye in islice(seen, self.most)]
         last = {line: eye for eye, (line, _) in shown}
         for eye, (line, number) in shown:
             x, up = seen[eye], 0.0
