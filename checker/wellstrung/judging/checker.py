@@ -98,6 +98,7 @@ class Checker:
             return None
         judged = self._judge(changed)
         judged.run(one for one in standing(changed) if part in one.parts or isinstance(one, Piece))
+        changed.let_go()
         return judged.raised
 
     def _spelled_out(self, read: tree.Read) -> tuple[tree.Read, tuple[Fault, ...]]:
