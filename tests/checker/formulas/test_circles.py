@@ -153,3 +153,11 @@ def test_very_many_circles_are_held_in_bundles() -> None:
     sizes = [2.0] * 150 + [3.0] * 40 + [1.0] * 10
     found = container(sizes)
     assert lower_bound(sizes) <= found <= 1.6 * lower_bound(sizes)
+
+
+@pytest.mark.parametrize(
+    ("circles", "in_a_ring"), [*((n, n) for n in range(2, 7)), (7, 6), (8, 7), (9, 8), (11, 9)]
+)
+def test_few_equal_circles_lie_in_a_ring_that_touches_the_rim(circles: int, in_a_ring: int) -> None:
+    """Reckoned here: their centres are the corners of a regular polygon, its sides one diameter."""
+    assert equal_ratio(circles) == pytest.approx(1 + 1 / math.sin(math.pi / in_a_ring))

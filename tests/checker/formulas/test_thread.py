@@ -628,7 +628,9 @@ def test_a_needle_as_thick_as_the_hole_passes_once() -> None:
     assert thread.passes_possible(hole=0.39, needle=0.4, thread=0.15) == 0
 
 
-@pytest.mark.parametrize(("thick", "strands"), [(0, 1), (-0.1, 1), (0.2, 0), (math.nan, 1)])
+@pytest.mark.parametrize(
+    ("thick", "strands"), [(0, 1), (-0.1, 1), (0.2, 0), (0.2, -1), (math.nan, 1)]
+)
 def test_a_pass_leaves_some_thread(thick: float, strands: int) -> None:
     with pytest.raises(ValueError, match="a pass leaves some thread in the hole"):
         thread.passes_possible(0.8, 0.4, thick, strands)
