@@ -124,14 +124,15 @@ def test_every_printed_page_is_named_and_none_is_blank_and_a_class_takes_34(
         taken += len(printed(tab, html, paper)) if name == "index.html" else 0
     assert 0 < taken <= 4
     for path in ALL:
-        html = sheet(checked(path))
+        result = checked(path)
+        html = sheet(result)
         headings = {squeezed(one) for one in re.findall(r"<h[23][^>]*>(.*?)</h[23]>", html, re.S)}
         pages = printed(tab, html, paper)
         taken += len(pages) if path in CLASS else 0
         assert len(pages) <= 3, path
         for number, page in enumerate(pages, 1):
             assert f"page {number} of {len(pages)}" in words(page), path
-            assert path.name in words(page)
+            assert path.name in words(page) and squeezed(result.title) in squeezed(words(page))
             body = lines_of(page)
             assert len(body) > 3, path  # no page is blank
             assert squeezed(body[-1]) not in headings, path  # none ends with a heading
