@@ -23,6 +23,7 @@ from wellstrung.report import cuts_list, supplies_data, supplies_list
 from wellstrung.report.pages import tables
 from wellstrung.subjects.supplies import spool_of
 from wellstrung.what_if import size_range
+from wellstrung.what_if.unfit import to_buy
 
 INSTALLED = host.load()
 CHECKER = Checker(INSTALLED, quantities=True)
@@ -152,10 +153,10 @@ def rules_agree(line: SupplyLine, result: PlanResult) -> None:
 def page_agrees(result: PlanResult, lines: list[SupplyLine]) -> None:
     found = list(tables.supplies(result))
     if lines:
-        rows = [row[1:] for row in found[0].rows]
-        assert [list(row)[:4] for row in rows] == [
-            list(supplies_list.cells(line))[:4] for line in lines
-        ]
+        cells = [supplies_list.cells(line) for line in to_buy([result]) if not line.missing]
+        amounts = [(f"{need} + {spare}" if spare else need, *rest) for need, spare, *rest in cells]
+        assert [row[1:4] for row in found[0].rows] == [tuple(one)[:3] for one in amounts]
+        assert len(amounts) == len(lines)
     kits = {bead.name: bead for kit in shopping.kits(understood([result])) for bead in kit.beads}
     for line in shopping.needed(understood([result]), on_hand=False):
         if line.name in kits and line.group == "beads" and line.pack is None:
