@@ -24,6 +24,7 @@ from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.phrase import Phrase
 from wellstrung.short_forms.phrase import part as within
 from wellstrung.short_forms.words import answered
+from wellstrung_schemas import fragment
 
 
 class Noun(NamedTuple):
@@ -120,8 +121,17 @@ _BOTH = Pattern(
 _GAUGE = Pattern(r"(?<![\w./])\d{1,2}\s*(?:AWG|SWG|gauge|ga)\b\.?(?:\s+wire)?", re.IGNORECASE)
 _WIRE = Pattern(rf"(?:wire\s+({LENGTH})|({LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
 _INSIDE = Pattern(
-    rf"(?:(?:inside|inner|ID)\s+({LENGTH})|({LENGTH})\s+(?:inside|inner|ID)(?!\w))", re.IGNORECASE
+    rf"(?:(?:inside|inner|bore|ID)\s+({LENGTH})|({LENGTH})\s+(?:inside|inner|ID)(?!\w))",
+    re.IGNORECASE,
 )
+#: sizes of findings by the names that lists print them under
+_NAMED = {
+    field: Pattern(rf"(?<!\w)(?:{field}\s+({LENGTH})|({LENGTH})\s+{said}(?!\w))", re.IGNORECASE)
+    for field, said in (
+        ("depth", "deep"), ("length", "long"), ("width", "wide"), ("height", "high"),
+    )
+}  # fmt: skip
+_BESIDE_BORE = Pattern(rf"(?<!\w)outside\s+({LENGTH})", re.IGNORECASE)
 _OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
 _GLUED = Pattern(r"(?<!\w)glue[\s-]?(?:on|in)(?!\w)", re.IGNORECASE)
@@ -213,6 +223,9 @@ def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]
         yield "inside", phrase.take(_INSIDE)
     if "bore" in noun.takes:
         yield "bore", phrase.take(_INSIDE)
+        yield "outside", phrase.take(_BESIDE_BORE)
+    for field in fragment(noun.fields["kind"])["properties"].keys() & _NAMED.keys():
+        yield field, phrase.take(_NAMED[field])
     if "closing" in noun.takes and "closing" not in noun.fields:
         yield "closing", phrase.take_word(_CLOSINGS)
     if "links" in noun.takes:

@@ -22,6 +22,11 @@ _TIME = Pattern(
 _TIMES = Pattern(
     r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b|\b(once|twice)\b", re.IGNORECASE
 )
+#: `2 joints`, `2 ends`, as lists of steps print them
+_COUNTS = {
+    field: Pattern(rf"(?<![\w./])(\d+)\s*{field[:-1]}s?\b", re.IGNORECASE)
+    for field in ("joints", "ends")
+}
 _SAID = {"once": 1, "twice": 2}
 _FILLER = r"(?<!\w)(?:the|a|an|each|every|all|for|of|and|then|it{noun})(?!\w)"
 #: a verb as the plan has it and as people say it, with its noun and without -> the plan's own
@@ -61,6 +66,10 @@ def step(node: tree.Scalar, parts: Mapping[str, str], faults: list[Fault]) -> tr
     if often is not None and (times := phrase.take(_TIMES)) is not None:
         times.value = _SAID.get(times.text.casefold()) or int(times.text)
         fields[often] = times
+    for field, counted in _COUNTS.items():
+        if field in takes and (count := phrase.take(counted)) is not None:
+            count.value = int(count.text)
+            fields[field] = count
     noun = "".join(f"|{word}s?" for word in verb.value.split()[1:])
     filler = re.compile(_FILLER.format(noun=noun), re.IGNORECASE)
     while phrase.take(filler) is not None:

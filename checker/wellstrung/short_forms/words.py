@@ -69,12 +69,15 @@ class _Words(Struct):
         new: dict[str, tree.Node] = {}
         parts, work = whole.entries.get("parts"), whole.entries.get("work")
         if parts and isinstance(parts.node, tree.Mapping):
-            metal = whole.entries.get("metal")
+            metal, palette = whole.entries.get("metal"), whole.entries.get("beads")
+            beads = palette.node.entries if palette and palette.node is not None else {}
             new["parts"] = tree.with_nodes(
                 parts.node,
                 {
                     name: _of_metal(
-                        self._chosen(entry.node, "kind", kinds, f"`{name}`"), metal, kinds
+                        self._chosen(_of_beads(entry.node, beads), "kind", kinds, f"`{name}`"),
+                        metal,
+                        kinds,
                     )
                     for name, entry in parts.node.entries.items()
                     if isinstance(entry.node, tree.Mapping)
@@ -241,6 +244,17 @@ def answered(name: str, node: tree.Scalar, advice: str, several: bool) -> Fault:
     """The fault of a word that is asked about, as it has several meanings, or is answered."""
     why = "has more than one meaning" if several else "a plan cannot describe yet"
     return fault(f"{name} is {shown(node)}, which {why}: {advice}", node.place, node.text)
+
+
+def _of_beads(part: tree.Mapping, beads: Collection[str]) -> tree.Mapping:
+    """A part whose core is one of the plan's beads, which it has under a name of its own."""
+    core = part.entries.get("core")
+    if core is None or "core_bead" in part.entries or not isinstance(core.node, tree.Scalar):
+        return part
+    if core.node.text not in beads:
+        return part
+    called = {"core": "core_bead"}
+    return tree.group(part, {called.get(word, word): e for word, e in part.entries.items()})
 
 
 def _of_metal(

@@ -38,6 +38,10 @@ def said(phrase: str) -> tuple[tree.Mapping | None, list[Fault]]:
             "glue cap to rope with glue, 2 times",
             {"do": "glue", "to": "rope", "with": "glue", "part": "cap", "joints": 2},
         ),
+        (
+            "glue cap to rope with glue, 2 joints",
+            {"do": "glue", "to": "rope", "with": "glue", "part": "cap", "joints": 2},
+        ),
         ("close ring ring", {"do": "close ring", "part": "ring"}),
         ("close the small ring 3 times", {"do": "close ring", "part": "small ring", "times": 3}),
         ("close rings ring x 2", {"do": "close ring", "part": "ring", "times": 2}),
