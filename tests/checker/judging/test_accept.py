@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.reading import tree
-from wellstrung.report import WRITERS
+from wellstrung.report.text import write
 from wellstrung.report.writer import Options
 
 #: a cap so loose that it is a warning, one so tight that it is an error
@@ -56,8 +56,7 @@ def test_a_warning_is_accepted_with_its_reason(
 def test_it_is_shown_as_accepted_with_its_reason(checker: Checker, whole_collar: str) -> None:
     line = "{rule: cap-bore, part: cap, because: tried on the class samples}"
     result = checked(checker, whole_collar, LOOSE, line)
-    writer = next(writer.write for writer in WRITERS if writer.name == "text" and writer.write)
-    page = writer(Result((result,)), Options(width=80))
+    page = write(Result((result,)), Options(width=80))
     assert "1. WARNING, accepted: the bore of cap" in page
     assert "because    tried on the class samples" in page
 

@@ -15,7 +15,7 @@ from wellstrung.judging.result import PlanResult, Result
 from wellstrung.model.plan import Plan
 from wellstrung.plugins import host
 from wellstrung.reading import drawer, tree
-from wellstrung.report import WRITERS
+from wellstrung.report.text import write
 from wellstrung.report.writer import Options
 
 CHECKER = Checker(host.load())
@@ -67,8 +67,7 @@ def test_a_remark_points_into_the_drawer_where_the_fault_is(folder: Path, checke
     assert told(result) == [("drawer.yaml", "4:36", TOO_TIGHT)]
     (remark,) = (r for r in result.remarks if r.rule == "cap-bore")
     assert [(Path(place.file).name, place.line) for place in remark.also] == [("plan.yaml", 8)]
-    writer = next(writer.write for writer in WRITERS if writer.name == "text" and writer.write)
-    page = writer(Result((result,)), Options(width=200))
+    page = write(Result((result,)), Options(width=200))
     assert "you wrote  brass cap: {kind: end cap, bore: 6 mm" in page
 
 
