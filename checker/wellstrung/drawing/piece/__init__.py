@@ -28,25 +28,32 @@ PHONE = (93.0, 200.0)
 _WHOLE, _CLOSE_UP, _HANGING = 1.0, 3.0, marks.USUAL
 
 
-def drawings(result: PlanResult, room: tuple[float, float] = PAPER) -> list[Figure]:
+def drawings(
+    result: PlanResult, room: tuple[float, float] = PAPER, only: int | None = None
+) -> list[Figure]:
     """The drawings of a checked plan; none where the result keeps no plan, or it has no run.
 
-    Each fits into the room, mm on paper, if it can be drawn so small.
+    Each fits into the room, mm on paper, if it can be drawn so small. `only` is one of them: 0 is
+    the whole piece, 1 the close-up.
     """
     if result.ask is None or not result.ask.plan.run:
         return []
     things = counted(result.ask.plan)
     if not can_be_seen(result.ask.plan):
         says = f"It has {things:,} things to draw, more than can be made out on a page"
-        return [Figure("The piece is not drawn", says, f"{says}: its sizes are listed below.", "")]
-    sizes = Sizes(result.ask)
+        figure = Figure("The piece is not drawn", says, f"{says}.", "")
+        return [] if only else [figure]
+    fitted = partial(_fitted, result, Sizes(result.ask), room)
     if hangs(result.ask.plan):
         title = "The piece as it hangs"
-        return [_fitted(result, sizes, room, title, _HANGING, upright=True, close=True)]
-    return [
-        _fitted(result, sizes, room, "The whole piece, laid out straight", _WHOLE, close=False),
-        _fitted(result, sizes, room, "Close up", _CLOSE_UP, close=True),
-    ]
+        ways = [partial(fitted, title, _HANGING, upright=True, close=True)]
+    else:
+        title = "The whole piece, laid out straight"
+        ways = [
+            partial(fitted, title, _WHOLE, close=False),
+            partial(fitted, "Close up", _CLOSE_UP, close=True),
+        ]
+    return [draw() for number, draw in enumerate(ways) if only in (None, number)]
 
 
 def _fitted(
@@ -77,6 +84,7 @@ def _fitted(
         tuple(sorted(notes.marked)),
         notes.canvas.paper_size[1],
         small.canvas.svg(title, alt, "piece narrow"),
+        scale=notes.canvas.scale,
     )
 
 

@@ -128,8 +128,9 @@ def _filling(result: PlanResult, high: float) -> tuple[Figure, ...]:
         if number is None:
             found = list(filter(None, [piece.worn(result)]))
         else:
-            found = piece.drawings(result, (WIDE, high - _CAPTION))[number : number + 1]
-        if found and (not shown or found[0].high <= high - _CAPTION):
+            found = piece.drawings(result, (WIDE, high - _CAPTION), only=number)
+        nearer = number != 1 or (found and found[0].scale > shown[0].scale)
+        if found and nearer and (not shown or found[0].high <= high - _CAPTION):
             shown += found
             high -= found[0].high + _CAPTION
     return tuple(shown)
