@@ -251,7 +251,7 @@ def tube_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 def jaw(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A ribbon end: its jaw over the end of the band, with teeth, and a ring at its outer end."""
     wide = _width(sizes, part)
-    depth = part.size("jaw", "depth").middle if part.has("jaw", "depth") else 2.0
+    depth = sizes.known(part, "depth", 2.0)
     start = max(length - 2.0, length * 0.5)
     pen.ring(start / 2, start + 1.0, 0.8, "metal")
     pen.box(start, length + depth - start, wide, "metal", corner=0.4)
