@@ -49,7 +49,6 @@ def whole(choices: Choices, piece: Piece | None = None) -> Fields:
     what = str(draft.head["piece"])
     plan: Fields = {"plan": 1, "title": f"{draft.pick(*_FIRST)} {what}"}
     draft.maybe(60, plan, maker=draft.pick(*_MAKERS))
-    draft.maybe(20, plan, version=draft.pick(1, 2, "second try"))
     draft.maybe(10, plan, note="first try of a new shape")
     plan |= draft.head
     if draft.beads:
@@ -70,6 +69,7 @@ def whole(choices: Choices, piece: Piece | None = None) -> Fields:
         plan = {"plan": 1, "title": plan["title"]} | {
             key: plan[key] for key in shuffled(draft.choices, order)
         }
+    draft.maybe(20, plan, version=draft.pick(1, 2, "second try"))
     return plan
 
 

@@ -62,18 +62,17 @@ def _remedies(fringe: HungOnEyes, eyes: int, right: int, hung: int, ask: Ask) ->
         if 1 < last.times == hung <= eyes / 2:  # a fringe of few legs: which beads carry them
             at = [1 + round(leg * (eyes - 1) / (hung - 1)) for leg in range(hung)]
             other = f"name the beads that carry them, as in `at: {at}` instead of `times`"
-    by_hand = Remedy(f"hang {right} in all, or {other}")
+    by_hand = (Remedy(f"hang {right} in all, or {other}"),)
     if wanted < 1 or "times" not in last.node.entries:
-        return (by_hand,)
+        return by_hand
     steps = [  # a step that hangs as many of them as the line changes with it
         step.place_of("times")
-        for step in ask.plan.steps
-        if step.verb == "hang" and step.get("part") == last.part.name
-        if step.get("times") == last.times
+        for step in ask.plan.steps_that("hang")
+        if (step.get("part"), step.get("times")) == (last.part.name, last.times)
     ]
     edits = tuple(Edit(place, str(wanted)) for place in (last.place_of("times"), *steps))
     also = " here and in its step" if steps else ""
-    return (Remedy(f"write `times: {wanted}`{also}, or {other}", edits), by_hand)
+    return (Remedy(f"write `times: {wanted}`{also}, or {other}", edits), *by_hand)
 
 
 RULE = Rule(

@@ -165,7 +165,12 @@ def test_garbage_is_looked_for_once_all_is_loaded(monkeypatch: pytest.MonkeyPatc
         sys, "argv", ["wellstrung", "check", str(SHARED / "slack_tide_collar.yaml")]
     )
     found: list[bool] = []
-    monkeypatch.setattr(check, "show", lambda text: found.append(gc.isenabled()))
+
+    def ended(*_: object, **__: object) -> int:
+        found.append(gc.isenabled())
+        return OK
+
+    monkeypatch.setattr(check, "exit_code", ended)
     try:
         assert cli.main() == OK
     finally:

@@ -38,7 +38,11 @@ def test_a_long_run_shows_how_far_it_is_and_leaves_nothing_behind(run: Run) -> N
 
 @pytest.mark.slow
 def test_a_page_of_one_plan_shows_it_too(tmp_path: Path) -> None:
-    plan = CLASS / "orla_signal_necklace.yaml"
+    links = "".join(f"  c{n}: {{kind: connector, length: 9 mm}}\n" for n in range(3000))
+    names = ", ".join(f"c{n}" for n in range(3000))
+    plan = tmp_path / "long.yaml"
+    head = "plan: 1\ntitle: A long chain\npiece: necklace\n"
+    plan.write_text(f"{head}parts:\n{links}run: [{names}]\n", encoding="utf-8")
     with at_terminal("sheet", plan, "--out", tmp_path / "page.html", cwd=tmp_path) as terminal:
         terminal.end()
     assert re.search(r"\r(working|checking|drawing the page), \d+ s", terminal.shown)

@@ -94,7 +94,7 @@ def test_a_family_is_whole() -> None:
                 assert (what == "outside" and largest == "outside") or family.at(what, least)
 
 
-SHAPES = ("bicone", "box", "facets", "chip", "drop", "dagger")
+SHAPES = ("barrel", "tube", "bicone", "box", "facets", "chip", "drop", "dagger")
 
 
 def test_a_charlotte_is_culled_as_other_czech_beads_are(installed: Host) -> None:

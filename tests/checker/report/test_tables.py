@@ -13,8 +13,8 @@ ORLA = SHARED / "lantern_collar.yaml"
 
 def test_a_price_has_its_column_where_there_is_one() -> None:
     plain, *_ = tables.supplies(checked(ORLA))
-    assert plain.columns == ("what", "need", "spare", "have", "buy")
-    assert all(len(row) == 5 for row in plain.rows)
+    assert plain.columns == ("what", "need", "have", "buy")
+    assert all(len(row) == 4 for row in plain.rows)
     file = ROOT / "tests" / "checker" / "report" / "bench_of_prices.yaml"
     prices, faults = bench.read(file, keeper().installed.stitches, keeper().installed.limits)
     assert prices is not None, faults
