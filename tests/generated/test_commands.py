@@ -59,7 +59,7 @@ def runs(folder: Path, text: bytes, *, right: bool) -> None:
     "number",
     [
         pytest.param(number, marks=[pytest.mark.slow] if number >= QUICK else [])
-        for number in range(2 * len(PIECES))
+        for number in range(len(PIECES))
     ],
 )
 def test_every_command_works(number: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

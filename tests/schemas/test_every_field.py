@@ -63,6 +63,10 @@ def changed(data: Any, path: Path_, value: Any = None, *, without: bool = False)
     return data
 
 
+#: of the wrong values each so many-th is tried, by turns over the fields; 1 tries all of them
+TURN = 3
+
+
 @cache
 def plans_with() -> dict[tuple[str, str], tuple[Any, Path_]]:
     """A plan that has each kind and each step, and where in it that stands."""
@@ -84,7 +88,8 @@ def changes(what: str, name: str) -> list[Any]:
     data, at = plans_with()[what, name]
     paths = list(dict.fromkeys((*at, *path) for path in fields(schema)))
     missing = [changed(data, path, without=True) for path in paths]
-    return [*missing, *(changed(data, path, value) for path in paths for value in WRONG)]
+    wrong = [changed(data, path, value) for path in paths for value in WRONG]
+    return [*missing, *wrong[::TURN]]
 
 
 ALL = [("plan", "plan"), *(("kind", kind) for kind in kind_names()),
