@@ -101,6 +101,8 @@ def test_an_interrupt_ends_all_processes_with_one_line(tmp_path: Path) -> None:
         stderr=subprocess.PIPE,
         start_new_session=True,
         encoding="utf-8",
+        # where tests run in the background it is ignored
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
     ) as run:
         assert run.stdout is not None and run.stdout.readline().startswith('{"file"')
         os.killpg(run.pid, signal.SIGINT)  # as a terminal does
