@@ -19,8 +19,8 @@ from wellstrung.commands.checked import (
 from wellstrung.commands.output import looks, show
 from wellstrung.commands.progress import counted_off
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult
-from wellstrung.judging.summary import Summary, Totals, summary
+from wellstrung.judging.result import PlanResult, Summary
+from wellstrung.judging.summary import Totals, summary
 from wellstrung.report.writer import Options, PlanByPlan
 
 #: A process takes as long to start as some twenty plans to check, so each has more than that to do.

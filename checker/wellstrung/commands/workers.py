@@ -13,7 +13,8 @@ from pathlib import Path
 
 from wellstrung.commands.checked import checking, collect_new_garbage
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.summary import Summary, summary
+from wellstrung.judging.result import Summary
+from wellstrung.judging.summary import summary
 from wellstrung.plugins import host as hosts
 from wellstrung.plugins.error import HostError
 from wellstrung.report.writer import Options, PlanByPlan

@@ -73,8 +73,8 @@ class Failure(Struct, frozen=True):
         return f"internal error in {where}; this check was skipped: {self.message}"
 
 
-class Counted(Struct, frozen=True):
-    """What a result has of a plan, and a summary of it too: how it stands, and what was counted."""
+class _OfPlan(Struct, frozen=True):
+    """What a result has of a plan, and a summary of it too."""
 
     file: str
     title: str = ""
@@ -87,73 +87,8 @@ class Counted(Struct, frozen=True):
     #: whether it could be read as a plan: its remarks are slips otherwise, and nothing is judged
     readable: bool = True
 
-    @property
-    def outcome(self) -> str:
-        """The verdict in one phrase, as the schema of the report lists them."""
-        raise NotImplementedError
 
-    @property
-    def mostly_open(self) -> bool:
-        """Whether more checks of fit, length and work are open than passed."""
-        raise NotImplementedError
-
-    @property
-    def slips(self) -> int:
-        """How many things keep it from being read."""
-        raise NotImplementedError
-
-    @property
-    def open(self) -> int:
-        """How many checks lack a value."""
-        raise NotImplementedError
-
-    def count(self, level: Level) -> int:
-        """How many remarks of a level affect the outcome (all of them, for cautions)."""
-        raise NotImplementedError
-
-
-class Together:
-    """What several plans have together."""
-
-    @property
-    def all(self) -> Sequence[Counted]:
-        """The plans."""
-        raise NotImplementedError
-
-    @property
-    def failures(self) -> tuple[Failure, ...]:
-        """Internal errors, each once."""
-        return tuple(dict.fromkeys(failure for plan in self.all for failure in plan.failures))
-
-    @property
-    def not_checked(self) -> int:
-        """How many plans could not be read, so that nothing is known of them yet."""
-        return sum(not plan.readable for plan in self.all)
-
-    @cached_property
-    def _titles(self) -> Counter[str]:
-        return Counter(plan.title for plan in self.all)
-
-    @cached_property
-    def _makers(self) -> Counter[str]:
-        return Counter(plan.maker for plan in self.all)
-
-    def called(self, plan: Counted) -> str:
-        """A plan by its title; by its file too where others have that title, or it has none."""
-        alike = self._titles[plan.title]
-        return plan.title if alike == 1 and plan.title else f"{plan.title} {plan.file}".strip()
-
-    def known_by(self, plan: Counted) -> str:
-        """A plan by who made it where no other plan is theirs, or else as it is called."""
-        alike = self._makers[plan.maker]
-        return plan.maker if alike == 1 and plan.maker else self.called(plan)
-
-    def count(self, level: Level) -> int:
-        """How many remarks of a level affect the outcome, over all plans."""
-        return sum(plan.count(level) for plan in self.all)
-
-
-class PlanResult(Counted, frozen=True):
+class PlanResult(_OfPlan, frozen=True):
     """All that is known of one plan.
 
     `ask` holds the plan itself and its quantities, for lists and drawings; it is None unless the
@@ -249,6 +184,73 @@ class PlanResult(Counted, frozen=True):
         return Counter(self._waiting).most_common(3)
 
 
+class Summary(_OfPlan, frozen=True, kw_only=True):
+    """What the end of a report shows of one plan; what it has of a result, it calls the same.
+
+    Ten thousand of them take some 20 MB, and one goes from process to process.
+    """
+
+    outcome: str = ""
+    mostly_open: bool = False
+    #: how many remarks of each level affect the outcome (all of them, for cautions)
+    counts: Mapping[Level, int]
+    slips: int = 0
+    passed: int = 0
+    open: int = 0
+    #: without what only its own lines show
+    fix_first: Remark | None = None
+    #: each safety text with the steps that it is for
+    cautions: tuple[tuple[str, tuple[int, ...]], ...] = ()
+    #: whether there is more to say of it than how it stands
+    says_more: bool = False
+
+    def count(self, level: Level) -> int:
+        """How many remarks of a level affect the outcome (all of them, for cautions)."""
+        return self.counts[level]
+
+
+#: how a plan stands, and what was counted of it
+Counted = PlanResult | Summary
+
+
+class Together:
+    """What several plans have together."""
+
+    plans: Sequence[Counted]
+
+    @property
+    def failures(self) -> tuple[Failure, ...]:
+        """Internal errors, each once."""
+        return tuple(dict.fromkeys(failure for plan in self.plans for failure in plan.failures))
+
+    @property
+    def not_checked(self) -> int:
+        """How many plans could not be read, so that nothing is known of them yet."""
+        return sum(not plan.readable for plan in self.plans)
+
+    @cached_property
+    def _titles(self) -> Counter[str]:
+        return Counter(plan.title for plan in self.plans)
+
+    @cached_property
+    def _makers(self) -> Counter[str]:
+        return Counter(plan.maker for plan in self.plans)
+
+    def called(self, plan: Counted) -> str:
+        """A plan by its title; by its file too where others have that title, or it has none."""
+        alike = self._titles[plan.title]
+        return plan.title if alike == 1 and plan.title else f"{plan.title} {plan.file}".strip()
+
+    def known_by(self, plan: Counted) -> str:
+        """A plan by who made it where no other plan is theirs, or else as it is called."""
+        alike = self._makers[plan.maker]
+        return plan.maker if alike == 1 and plan.maker else self.called(plan)
+
+    def count(self, level: Level) -> int:
+        """How many remarks of a level affect the outcome, over all plans."""
+        return sum(plan.count(level) for plan in self.plans)
+
+
 def understood(plans: Iterable[PlanResult]) -> list[Quantities]:
     """The quantities of every plan that has the right shape, for a checker that keeps plans.
 
@@ -275,8 +277,3 @@ class Result(Struct, Together, frozen=True, dict=True):
     plans: tuple[PlanResult, ...]
     since: str = ""
     gone: tuple[PlanResult, ...] = ()
-
-    @property
-    def all(self) -> Sequence[PlanResult]:
-        """The plans."""
-        return self.plans

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from wellstrung.judging.result import PlanResult, Result
-from wellstrung.judging.summary import Summary
+from wellstrung.judging.result import PlanResult, Result, Summary
 from wellstrung.report.writer import Options, PlanByPlan, Writer
 
 

@@ -52,7 +52,7 @@ def counts(plan: Counted) -> str:
 
 def totals(result: Together, *levels: Level) -> str:
     """How many plans there are, how many of them are not checked yet, and what the others have."""
-    plans = [counted(len(result.all), "plan")]
+    plans = [counted(len(result.plans), "plan")]
     plans += [f"{result.not_checked} not checked yet"] if result.not_checked else []
     found = ", ".join(
         counted(result.count(level), level) for level in levels or ("error", "warning", "caution")
@@ -62,7 +62,7 @@ def totals(result: Together, *levels: Level) -> str:
 
 def outcomes(result: Together) -> str:
     """How many plans there are, and how many of them have each outcome, the worst first."""
-    plans = sorted(result.all, key=severity, reverse=True)
+    plans = sorted(result.plans, key=severity, reverse=True)
     found = Counter(plan.outcome for plan in plans)
     each = ", ".join(f"{number} {outcome}" for outcome, number in found.items())
     return f"{counted(len(plans), 'plan')}: {each}"

@@ -10,8 +10,8 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from wellstrung.common.places import Place
-from wellstrung.judging.result import LEVELS, Failure, PlanResult, Remark, Result
-from wellstrung.judging.summary import Summary, Totals
+from wellstrung.judging.result import LEVELS, Failure, PlanResult, Remark, Result, Summary
+from wellstrung.judging.summary import Totals
 from wellstrung.quantity.working import working
 from wellstrung.report import since_data
 from wellstrung.report.rows import COLUMNS, Rows

@@ -9,8 +9,8 @@ from rich.cells import cell_len
 from rich.text import Text
 
 from wellstrung.common.wording import in_steps, some_of, visible
-from wellstrung.judging.result import PlanResult, Remark, Result
-from wellstrung.judging.summary import Summary, Totals, summary
+from wellstrung.judging.result import PlanResult, Remark, Result, Summary
+from wellstrung.judging.summary import Totals, summary
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import described
 from wellstrung.report.checks import (

@@ -6,8 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 
 from msgspec import Struct
 
-from wellstrung.judging.result import PlanResult, Result
-from wellstrung.judging.summary import Summary
+from wellstrung.judging.result import PlanResult, Result, Summary
 from wellstrung.rulebook.installed import Installed
 
 

@@ -13,8 +13,8 @@ import wellstrung_schemas as schemas
 from reports import report
 from running import ROOT, SAMPLES, SHARED, Run
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import Result
-from wellstrung.judging.summary import Summary, summary
+from wellstrung.judging.result import Result, Summary
+from wellstrung.judging.summary import summary
 from wellstrung.plugins.host import Host
 from wellstrung.report import text as written
 from wellstrung.report.writer import Options

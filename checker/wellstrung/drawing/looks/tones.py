@@ -1,7 +1,7 @@
 """What tells the beads of a palette apart: a colour each, and a grain that a grey printer keeps.
 
-A bead has the colour that the plan gives it, or a grey. The first bead of the palette is plain and
-the others have a grain each, so that two of like tone are told apart in print too.
+A bead has the colour that the plan gives it, or a grey. The first bead of the palette is plain;
+each of the others has its own grain, so beads of the same tone look different in print too.
 """
 
 from __future__ import annotations
