@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from playwright.sync_api import Browser, Page
 from pypdf import PdfReader
 
-from browser import started
+from browser import PIXELS, started
 from pages import ALL, checked, keeper
 from running import ROOT, SAMPLES
 from wellstrung.judging.result import PlanResult, Remark, Result
@@ -29,6 +29,8 @@ PAPERS = ("A4", "Letter")
 CLASS = sorted((SAMPLES / "class").glob("*.yaml"))
 #: where the footer of a printed page begins, in parts of its height
 FOOTER = 0.06
+#: a millimetre in points
+MM = 72 / 25.4
 
 
 @pytest.fixture(scope="module")
@@ -139,17 +141,38 @@ def test_every_printed_page_is_named_and_none_is_blank_and_a_class_takes_34(
     assert taken <= 34
 
 
+@pytest.mark.parametrize("paper", PAPERS)
+def test_a_punch_has_20_mm_at_either_side_and_a_pen_25_mm_beside_the_remarks(
+    paper: str, tab: Page
+) -> None:
+    for page in printed(tab, sheet(with_remarks(14)), paper):
+        assert min(x for x, _, _ in placed_on(page)) >= 20 * MM - 0.5
+    tab.set_viewport_size({"width": round(170 * PIXELS), "height": 900})
+    tab.emulate_media(media="print")
+    right = "Math.max(...[...document.querySelectorAll('.remark, .others')].map(right))"
+    reach = tab.evaluate(
+        f"(() => {{ const right = e => e.getBoundingClientRect().right; return {right} }})()"
+    )
+    assert 100 < reach / PIXELS <= 170 - 5 + 0.3  # and the margin of the page beside it
+
+
 def lines_of(page: Any) -> list[str]:
     """The texts of a printed page but its footer, from the top down."""
-    found: list[tuple[float, str]] = []
+    return [text for _, _, text in sorted(placed_on(page), key=lambda one: -one[1])]
+
+
+def placed_on(page: Any) -> list[tuple[float, float, str]]:
+    """The texts of a printed page but its footer, with where each begins, in points."""
+    found: list[tuple[float, float, str]] = []
 
     def placed(text: str, page_at: list[float], at: list[float], *_: Any) -> None:
+        x = at[4] * page_at[0] + at[5] * page_at[2] + page_at[4]
         y = at[4] * page_at[1] + at[5] * page_at[3] + page_at[5]
         if text.strip() and y > FOOTER * float(page.mediabox.height):
-            found.append((y, text.strip()))
+            found.append((x, y, text.strip()))
 
     page.extract_text(visitor_text=placed)
-    return [text for _, text in sorted(found, key=lambda one: -one[0])]
+    return found
 
 
 @pytest.mark.parametrize(("large", "points"), [(False, 11), (True, 14)])

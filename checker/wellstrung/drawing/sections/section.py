@@ -31,6 +31,9 @@ _HATCHING = {"metal": (1.4, 45.0), "work": (2.2, 0.0), "thread": (0.9, 90.0)}
 _CLASH, _LIKELY = (0.5, (30.0, 120.0)), (0.7, (135.0,))
 #: what the patterns mean, by their look
 _KEY = {
+    "metal": "metal, cut",
+    "work": "beadwork, cut",
+    "thread": "thread, cut",
     "likely": "likely range",
     "worst": "worst range",
     "clash": "does not fit",
@@ -63,9 +66,8 @@ class Section:
 
     def cut(self, within: Sequence[Outline], look: str = "metal") -> None:
         """Material that is cut through: filled, outlined and hatched by what it is."""
-        self.canvas.area(within, look)
-        step, degrees = _HATCHING[look]
-        self._hatch(within, f"{look}-lines", (step, (degrees,)))
+        self.patterned(within, look)
+        self._hatch_cut(within, look)
 
     def clash(self, within: Sequence[Outline], but: Sequence[Outline] = ()) -> None:
         """What has no room: hatched both ways, less the area `but`."""
@@ -113,6 +115,10 @@ class Section:
             (x + along, y + aside) if level else (x + aside, y + along) for along, aside in ways
         ]
         self.canvas.curve(points, "break")
+
+    def _hatch_cut(self, within: Sequence[Outline], look: str) -> None:
+        step, degrees = _HATCHING[look]
+        self._hatch(within, f"{look}-lines", (step, (degrees,)))
 
     def _hatch(
         self,
@@ -240,7 +246,9 @@ class Section:
                 x, y = start, y + self.paper(4.6)
             swatch = [outlines.box(x, y, self.paper(5), self.paper(2.2))]
             self.canvas.area(swatch, f"{look} swatch")
-            if look == "clash":
+            if look in _HATCHING:
+                self._hatch_cut(swatch, look)
+            elif look == "clash":
                 self._hatch(swatch, "clash", _CLASH)
             elif look == "likely":
                 self._hatch(swatch, "likely-lines", _LIKELY)
