@@ -145,19 +145,15 @@ class Canvas:
         cos, sin = abs(math.cos(math.radians(turn))), abs(math.sin(math.radians(turn)))
         across, down = (width * cos + height * sin) / 2, (width * sin + height * cos) / 2
         self.hold(x - across, y - down, x + across, y + down)
-        turned = {"transform": f"rotate({turn:.4g} {x:.6g} {y:.6g})"} if turn else {}
         rx, ry = corner
-        left, top = x - width / 2, y - height / 2
-        self._add(
-            "rect", look, "", x=left, y=top, width=width, height=height, rx=rx, ry=ry, **turned
-        )
+        at = {"x": x - width / 2, "y": y - height / 2, "width": width, "height": height}
+        self._add("rect", look, "", **at, rx=rx, ry=ry, **_turned(x, y, turn))
 
     def ellipse(self, x: float, y: float, rx: float, ry: float, look: str, turn: float = 0) -> None:
         """An ellipse about (x, y), turned clockwise by so many degrees."""
         reach = max(rx, ry) if turn else 0.0
         self.hold(x - (reach or rx), y - (reach or ry), x + (reach or rx), y + (reach or ry))
-        turned = {"transform": f"rotate({turn:.4g} {x:.6g} {y:.6g})"} if turn else {}
-        self._add("ellipse", look, "", cx=x, cy=y, rx=rx, ry=ry, **turned)
+        self._add("ellipse", look, "", cx=x, cy=y, rx=rx, ry=ry, **_turned(x, y, turn))
 
     def line(
         self, x1: float, y1: float, x2: float, y2: float, look: str, quantity: str = ""
@@ -297,6 +293,11 @@ class Canvas:
         shape = ElementTree.Element(tag, attributes)
         shape.text = words or None
         self._shapes.append(shape)
+
+
+def _turned(x: float, y: float, degrees: float) -> dict[str, str]:
+    """What turns a shape about (x, y), clockwise."""
+    return {"transform": f"rotate({degrees:.4g} {x:.6g} {y:.6g})"} if degrees else {}
 
 
 def _rounded(x: float, y: float, width: float, height: float) -> str:

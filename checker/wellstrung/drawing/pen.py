@@ -99,13 +99,12 @@ class Pen(Struct, frozen=True):
         turn: float = 0.0,
     ) -> None:
         """An oval with its middle at (along, across); `turn` leans it from along to across, rad."""
-        x, y = self.at(along, across)
         if not turn and self.bend is None:
+            x, y = self.at(along, across)
             rx, ry = (width, length) if self.upright else (length, width)
             self.canvas.ellipse(x, y, rx / 2, ry / 2, look)
             return
-        far_x, far_y = self.at(along + 0.1 * math.cos(turn), across + 0.1 * math.sin(turn))
-        degrees = math.degrees(math.atan2(far_y - y, far_x - x))
+        x, y, degrees = self._leaning(along, across, turn)
         self.canvas.ellipse(x, y, length / 2, width / 2, look, degrees)
 
     def rounded(
@@ -122,12 +121,17 @@ class Pen(Struct, frozen=True):
 
         `corner` is how far its corners are rounded along its length and its width.
         """
-        x, y = self.at(along, across)
-        far_x, far_y = self.at(along + math.cos(turn), across + math.sin(turn))
-        degrees = math.degrees(math.atan2(far_y - y, far_x - x)) % 180
+        x, y, degrees = self._leaning(along, across, turn)
+        degrees %= 180
         if 89.99 < degrees < 90.01:
             length, width, corner, degrees = width, length, corner[::-1], 0.0
         self.canvas.rounded(x, y, length, width, look, corner, degrees % 179.995)
+
+    def _leaning(self, along: float, across: float, turn: float) -> tuple[float, float, float]:
+        """Where a spot lies on the page, and how far clockwise what leans there is turned."""
+        x, y = self.at(along, across)
+        far_x, far_y = self.at(along + 0.1 * math.cos(turn), across + 0.1 * math.sin(turn))
+        return x, y, math.degrees(math.atan2(far_y - y, far_x - x))
 
     def strokes(self, lines: Sequence[tuple[Spot, Spot]], look: str) -> None:
         """Many short straight lines of one look, as one shape."""
