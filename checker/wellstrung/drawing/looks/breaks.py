@@ -9,16 +9,21 @@ from wellstrung.drawing.pen import Pen
 _AWAY = 0.8
 
 
-def zigzag(pen: Pen, along: float, half: float) -> None:
+def _zigzag(pen: Pen, along: float, half: float) -> None:
     """A break mark across the line, half so wide."""
     spots = [(along + (-0.5, 0.5)[n % 2], half * (n / 3 - 1)) for n in range(7)]
     pen.line(spots, "broken")
 
 
-def left_out(pen: Pen, start: float, end: float, half: float, count: int) -> None:
-    """Break marks where beads are left out from `start` to `end`, and the count of all beads."""
+def gap(pen: Pen, start: float, end: float, half: float) -> None:
+    """Break marks at both ends of what is left out from `start` to `end`."""
     for along in (start + _AWAY, end - _AWAY):
-        zigzag(pen, along, half)
+        _zigzag(pen, along, half)
+
+
+def left_out(pen: Pen, start: float, end: float, half: float, count: int) -> None:
+    """The marks where beads are left out from `start` to `end`, and the count of all beads."""
+    gap(pen, start, end, half)
     words = f"{count:,} beads"
     canvas, middle = pen.canvas, (start + end) / 2
     if pen.upright:

@@ -81,16 +81,16 @@ class Sizes:
         return f"bead b{self.number(bead)} {self.colour(bead)}"
 
     def from_afar(self, part: Part) -> str:
-        """The look of the beads of a part where each is too small to see: their colours mixed.
+        """The look of a woven part whose beads are too small to see: their colours mixed.
 
-        Empty where the plan gives none of them a colour.
+        Without a colour of its own where the plan gives none of them one.
         """
         mix = self.mix(part)
         own = {bead: self.own_colour(bead) for bead in mix}
         if not any(own.values()):
-            return ""
+            return "cloth"
         classes = " ".join(f"b{self.number(bead)}" for bead in mix)
-        return f"{classes} {mixed((self.colour(bead), n) for bead, n in mix.items())}"
+        return f"cloth {classes} {mixed((self.colour(bead), n) for bead, n in mix.items())}"
 
     def mix(self, part: Part) -> dict[str, int]:
         """The beads of a part; of a rope with a core of beads those that are seen."""

@@ -61,8 +61,7 @@ def worked(
 def banded(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A worked part as an outline with bands of a round length, for where beads are too small."""
     width, band = sizes.across(part), band_of(length)
-    look = f"cloth {sizes.from_afar(part)}".strip()
-    pen.box(0, length, width, look, of_length=sizes.named(part, "length"))
+    pen.box(0, length, width, sizes.from_afar(part), of_length=sizes.named(part, "length"))
     for number in range(1, int(length // band), 2):
         pen.box(number * band, band, width, "band")
 

@@ -10,7 +10,7 @@ from wellstrung.common.places import Place
 from wellstrung.drawing.canvas import Canvas, Extent, within
 from wellstrung.drawing.looks import shape_of
 from wellstrung.drawing.looks.beads import bead as one_bead
-from wellstrung.drawing.looks.breaks import zigzag
+from wellstrung.drawing.looks.breaks import gap
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.strung import bead_by_bead, bead_places, strung
 from wellstrung.drawing.looks.woven import MOST_BEADS, band_of, banded, worked
@@ -172,8 +172,7 @@ class Body:
                 banded(pen, self.sizes, part, length)
         half = self.sizes.across(part) / 2 + 1.0
         for start in stretch.breaks:
-            for edge in (start + 0.8, start + GAP - 0.8):
-                zigzag(self._pen(stretch.start, across), edge, half)
+            gap(self._pen(stretch.start, across), start, start + GAP, half)
 
     def _on_course(self, stretch: Stretch, part: Part) -> None:
         """A worked part as it is worn: a band from its edge, for it does not bend in its plane."""
@@ -182,8 +181,7 @@ class Body:
         if part.kind.role is Role.STRAND and bead_by_bead(self.sizes, part):
             strung(pen, self.sizes, part, whole, whole)
         elif part.kind.role is Role.BAND:
-            look = f"cloth {self.sizes.from_afar(part)}".strip()
-            pen.box(0, whole, self._thick(part), look)
+            pen.box(0, whole, self._thick(part), self.sizes.from_afar(part))
         elif self.most_beads:
             worked(pen, self.sizes, part, whole, most=self.most_beads)
         else:
