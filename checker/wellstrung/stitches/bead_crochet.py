@@ -78,7 +78,8 @@ CROCHET = Stitch(
     " a page that counts 48 beads of 11/0 to an inch of rope, half of that, does not say how many"
     " go around",
     passes=1,
-    # on their side, each round tucked half a bead into the one before
+    # on their side, each round tucked half a bead into the one before; how far they lean as drawn
+    # is from memory
     look=Weave(
         Pattern.STEPS, making.front(making.around_of), "rounds", is_round=True, leans=(60.0,)
     ),

@@ -220,5 +220,6 @@ BEADED = Stitch(
     " many tubes of seed beads`, copy seen; of the outside no published figure",
     makes="braid",
     passes=0,
+    # the beads lie as the cords cross, half way between along and across: from memory
     look=Weave(Pattern.STEPS, _face, is_round=True, leans=(45.0,), thread=Thread.CORDS),
 )

@@ -56,6 +56,16 @@ SETTLE = (0.90, 1.0, 1.03)
 #: A round of straight stacks: pairs that tilt shorten it, thread between beads lengthens it.
 _RISE = (0.95, 1.0, 1.1)
 _FEWEST = 4
+#: Seen from the front the two beads of a pair tilt into each other: by 18 degrees, at which a bead
+#: takes the least share of its length in `_RISE`, for its cosine is 0.95.
+LOOK = Weave(
+    Pattern.ROWS,
+    making.front(making.around_of),
+    "rounds",
+    is_round=True,
+    along=True,
+    leans=(18.0, -18.0),
+)
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
@@ -121,13 +131,5 @@ HERRINGBONE = Stitch(
     held_against="no published figure of a size: print starts a rope with 6 to 12 beads, an even"
     " count (`Twisted tubular herringbone rope`, weak page), and takes 3 x 15 g of 11/0 for a"
     " necklace of rope length (`Herringbone necklace`), which 6 around reaches at 1.2 m",
-    # the two beads of a pair tilt into each other
-    look=Weave(
-        Pattern.ROWS,
-        making.front(making.around_of),
-        "rounds",
-        is_round=True,
-        along=True,
-        leans=(18.0, -18.0),
-    ),
+    look=LOOK,
 )

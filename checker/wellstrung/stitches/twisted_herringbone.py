@@ -5,13 +5,15 @@ A leaning bead adds less length, so the same rope takes more rounds, beads and t
 
 from __future__ import annotations
 
-from wellstrung.model.looks import Pattern, Weave
+from msgspec.structs import replace
+
 from wellstrung.model.parts import Stitch
-from wellstrung.stitches import making
-from wellstrung.stitches.tubular_herringbone import quantities, refuses
+from wellstrung.stitches.tubular_herringbone import LOOK, quantities, refuses
 
 #: A leaning bead's share of its length that goes into the rope: common practice, no source.
 _RISE = (0.87, 0.905, 0.94)
+#: How far its beads lean, degrees: its cosine is 0.906, about the middle of `_RISE`.
+_LEAN = 25.0
 #: How the stacks lie: as in straight herringbone at the low end. A stack that leans so is
 #: 1 / 0.905 times as wide round the tube, up to 8 % more outside: worked out for this project.
 _SETTLE = (0.90, 1.0, 1.08)
@@ -23,13 +25,5 @@ TWISTED = Stitch(
     held_against="no published figure of a size: print gives 25 g of 11/0 triangles for a bracelet"
     " of 8 in and 60 g for a necklace of 18 in (`Gemstones in Ndebele herringbone`), both with"
     " other beads in the length and without the count around",
-    look=Weave(
-        Pattern.ROWS,
-        making.front(making.around_of),
-        "rounds",
-        is_round=True,
-        along=True,
-        leans=(25.0,),
-        winds=True,
-    ),
+    look=replace(LOOK, leans=(_LEAN,), winds=True),
 )
