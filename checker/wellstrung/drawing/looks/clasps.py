@@ -1,7 +1,9 @@
 """Clasps, each half at its own end: drawn from where the halves meet when it is closed.
 
 A part of a clasp's length that its halves share is divided where they bear on each other, so that
-the piece laid out straight is as long as it is closed. Shapes are our own, from the geometry alone.
+the piece laid out straight is as long as it is closed. Shapes are our own, from the geometry alone;
+the shares of a length that they take, and what is drawn for a size that the plan does not give, are
+from memory.
 """
 
 from __future__ import annotations
@@ -19,6 +21,8 @@ from wellstrung.model.parts import Part
 
 #: a loop of more beads is drawn as its thread alone
 _MOST_IN_LOOP = 500
+#: of a button and loop whose sizes the plan does not give: the button, mm, and the loop's beads
+_BUTTON, _IN_LOOP = 10.0, 12
 
 
 def toggle_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
@@ -172,12 +176,16 @@ def box_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 def button(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A button with its two holes, over the thread that it is sewn with."""
-    known = part.has("button", "outside")
-    outside = part.size("button", "outside").middle if known else 10.0
     pen.line([(0, 0), (length, 0)], "thread")
-    pen.disc(0, outside, "metal" if known else "metal open-size")
+    known = part.has("button", "outside")
+    pen.disc(0, _across_button(part), "metal" if known else "metal open-size")
     for side in (-1.0, 1.0):
         pen.disc(side, 1.2, "hole")
+
+
+def _across_button(part: Part) -> float:
+    known = part.has("button", "outside")
+    return part.size("button", "outside").middle if known else _BUTTON
 
 
 def a_loop(sizes: Sizes, part: Part, whole: float) -> float:
@@ -188,10 +196,14 @@ def a_loop(sizes: Sizes, part: Part, whole: float) -> float:
 def _round_loop(sizes: Sizes, part: Part) -> float:
     """How long a loop is all the way round: of its beads, or what a button needs."""
     if part.has("loop", "beads"):
-        bead, count = part.text("loop", "beads"), part.count("loop", "count", default=12)
+        bead, count = _in_loop(part)
         return sizes.bead(bead)[0] * count
-    outside = part.size("button", "outside").middle if part.has("button", "outside") else 10.0
-    return math.pi * outside * 0.8
+    return math.pi * _across_button(part) * 0.8
+
+
+def _in_loop(part: Part) -> tuple[str, int]:
+    """The bead of a loop, and how many it has."""
+    return part.text("loop", "beads"), part.count("loop", "count", default=_IN_LOOP)
 
 
 def bead_loop(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
@@ -203,7 +215,7 @@ def bead_loop(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     pen.line(oval, "thread")
     if not part.has("loop", "beads"):
         return
-    bead, count = part.text("loop", "beads"), part.count("loop", "count", default=12)
+    bead, count = _in_loop(part)
     along, outside = sizes.bead(bead)
     for number in range(count if count <= _MOST_IN_LOOP else 0):
         turn = 2 * math.pi * (number + 0.5) / count
