@@ -17,10 +17,12 @@ from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
 from wellstrung.plugins.error import HostError
 
-#: the dots of a PNG to an inch of paper, and the most that it has
+#: the dots of a PNG to an inch of paper, as printers ask for them: common practice, no source; and
+#: the most that it has
 _DPI, _MOST_DOTS = 300.0, 60_000_000
-_INCH, _PIXELS = 25.4, 96.0
-#: what sheets of paper have between margins of 15 mm, mm
+#: the pixels of an inch as CSS counts them
+_PIXELS = 96.0
+#: what is left of sheets of paper (ISO 216, and 8.5 by 11 in) between margins of 15 mm, mm
 _SHEETS = {"A4": (180.0, 267.0), "A5": (118.0, 180.0), "letter": (185.9, 249.4)}
 #: the widest picture, mm
 _WIDEST = 10_000.0
@@ -59,7 +61,7 @@ def _width(text: str) -> tuple[float, int]:
     try:
         if number.endswith("px"):
             pixels = int(number.removesuffix("px"))
-            mm = pixels * _INCH / _PIXELS
+            mm = pixels * units.INCH / _PIXELS
         else:
             pixels, mm = 0, units.length(text).value
     except ValueError:
@@ -88,7 +90,7 @@ def _png(svg: str, paper: tuple[float, float], pixels: int) -> bytes:
     except ImportError:
         says = "a .png needs `resvg-py`: install `wellstrung[picture]`, or take --out piece.svg"
         raise HostError(says) from None
-    wide, high = (round(side / _INCH * _DPI) for side in paper)
+    wide, high = (round(side / units.INCH * _DPI) for side in paper)
     if pixels:
         wide, high = pixels, round(pixels * paper[1] / paper[0])
     if wide * high > _MOST_DOTS:
@@ -105,7 +107,7 @@ def _signed(png: bytes, dots: float) -> bytes:
     """A PNG that says what made it, and how many dots an inch has, so that it prints life-size."""
     stated = [b"tEXtSoftware\0wellstrung"]
     if dots:
-        metre = round(dots / _INCH * 1000)
+        metre = round(dots / units.INCH * 1000)
         stated.append(b"pHYs" + struct.pack(">IIB", metre, metre, 1))
     chunks = b"".join(
         struct.pack(">I", len(one) - 4) + one + struct.pack(">I", zlib.crc32(one)) for one in stated
