@@ -1,7 +1,8 @@
 """The colour of a bead as drawn, from the words of its plan: `#rrggbb`, or colour words.
 
-Each word stands for one colour of many that are called so: figures from memory, no source. What
-no word or figure says stays open, and the drawing takes a grey.
+Each word stands for one colour of many that are called so. The figures of the words, and how far a
+word such as `pale` shades them, are from memory, no source; how light a colour is and how far two
+stand out follow WCAG 2. What no word or figure says stays open, and the drawing takes a grey.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from collections.abc import Iterable, Mapping
 
 _FIGURE = re.compile(r"#([0-9a-f]{6}|[0-9a-f]{3})(?![0-9a-z])", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+")
-#: words by their sRGB figures, from memory
+#: words by their sRGB figures, from memory, no source
 _CALLED: Mapping[str, str] = {
     # white to black
     "ffffff": "white",
@@ -122,7 +123,7 @@ _WORDS = {word: figure for figure, words in _CALLED.items() for word in words.sp
 _SEEN_THROUGH = frozenset(
     {"clear", "crystal", "transparent", "opal", "moonstone", "ghost", "frost"}
 )
-#: how near to white or to black a word takes the colour beside it
+#: how near to white or to black a word takes the colour beside it: from memory, no source
 _LIGHTER = {"pale": 0.45, "light": 0.35, "soft": 0.25, "baby": 0.4, "pastel": 0.5}
 _DARKER = {"dark": 0.35, "deep": 0.25, "old": 0.15, "antique": 0.15}
 

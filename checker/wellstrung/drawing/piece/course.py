@@ -18,9 +18,9 @@ from wellstrung.drawing.canvas import Spot
 
 #: in how many straight steps a course is laid
 _STEPS = 240
-#: how much wider than high the oval of a wrist is: from memory
+#: how much wider than high the oval of a wrist is: from memory, no source
 _OVAL = 1.25
-#: how far apart the ends of a lariat hang, mm
+#: how far apart the ends of a lariat hang, mm, so that both are seen: our own choice
 _APART = 16.0
 
 

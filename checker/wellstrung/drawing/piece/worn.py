@@ -18,11 +18,11 @@ from wellstrung.model.plan import Plan
 from wellstrung.quantity.working import number
 from wellstrung.subjects.worn import ROUND
 
-#: round a neck that the plan does not give, mm: a usual size of a grown woman, from memory
+#: round a neck that the plan does not give, mm: usual for a grown woman, from memory, no source
 _NECK = 355.0
 #: a piece that lies open round the neck, both its ends in front
 _OPEN = "lariat"
-#: the most that a drawing takes on paper, mm, and how large it is drawn, times life
+#: the most that a drawing takes on paper, mm, and how large it is drawn, times life: our own choice
 _PAPER, _LARGEST = (93.0, 90.0), 1.0
 
 
