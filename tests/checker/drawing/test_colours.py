@@ -80,9 +80,8 @@ def test_a_word_shades_the_colour_beside_it() -> None:
         for words in ("pale red", "red", "dark red")
     )
     assert light > plain > dark
-    assert colours.colour_of("slate blue") not in (
-        colours.colour_of("blue"), colours.colour_of("slate"),
-    )  # fmt: skip
+    blue, slate = (colours.colour_of(word) or "" for word in ("blue", "slate"))
+    assert colours.colour_of("slate blue") == colours.mixed([(blue, 2 / 3), (slate, 1 / 3)])
 
 
 def test_beads_are_drawn_in_the_colours_that_the_plan_gives_else_in_grey() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import NamedTuple
 from xml.etree import ElementTree
 
@@ -226,6 +227,23 @@ def test_the_legs_of_netting_meet_in_shared_beads() -> None:
     legs = [[one for one in row if one.depth < 0] for row in rows]
     assert [len(row) for row in legs] == [0, 8, 8]
     assert sum(one.turn for one in legs[1]) == pytest.approx(0)
+
+
+def test_what_lies_nearer_to_the_eye_is_drawn_over_the_rest() -> None:
+    work = drawn("netting", f"{BAND}, across: 2, loop: 5, rows: 2")
+    shared = {(one.along, one.across) for row in work.rows for one in row if one.depth == 0}
+    last = [spot(bead) for bead in looks(work.tree, "bead")][-len(shared) :]
+    assert all(min(math.dist(at, other) for other in shared) < 0.01 for at in last)
+
+
+def test_the_beads_of_a_tube_turn_away_from_its_middle() -> None:
+    work = drawn("tubular peyote", f"{ROPE}, around: 24, rounds: 8")
+    for row in work.rows:
+        gaps = [other.across - one.across for one, other in pairwise(row)]
+        middle = len(gaps) // 2
+        assert gaps[0] < gaps[1] < gaps[middle] and gaps[-1] < gaps[-2] < gaps[middle]
+        nearest = max(row, key=lambda one: one.depth)
+        assert abs(nearest.across) == min(abs(one.across) for one in row)
 
 
 def test_beads_of_crochet_lie_on_their_side_each_round_half_a_bead_aside() -> None:
