@@ -113,7 +113,10 @@ def test_a_png_has_its_dots_and_says_how_large_it_prints(run: Run, tmp_path: Pat
     assert unit == 1 and wide / per_metre * 1000 == pytest.approx(size[0], rel=1e-3)
     assert high / per_metre * 1000 == pytest.approx(size[1], rel=0.01)
     found = chunks(small.read_bytes())
-    assert struct.unpack(">I", found[b"IHDR"][:4]) == (400,) and b"pHYs" not in found
+    wide, high = struct.unpack(">II", found[b"IHDR"][:8])
+    size = sides(drawn(run, tmp_path / "small.svg", "--width", "400px"))
+    assert wide == 400 and high == pytest.approx(400 * size[1] / size[0], abs=1)
+    assert b"pHYs" not in found
 
 
 def test_a_png_is_not_blank(run: Run, tmp_path: Path) -> None:

@@ -95,6 +95,17 @@ def test_beads_are_drawn_in_the_colours_that_the_plan_gives_else_in_grey() -> No
     assert all(len({fill[n : n + 2] for n in (1, 3, 5)}) == 1 for fill in (fills[6], fills[8]))
 
 
+def test_beads_too_small_to_see_have_their_colours_mixed_by_how_many_there_are() -> None:
+    band = "kind: woven band, stitch: square, across: 4, beads: [bead0, bead0, bead0, bead1], rows:"
+    strand = "kind: strand, stitch: strung, beads: [bead0, bead1], count:"
+    text = plan(["red", "blue"])
+    assert strand in text
+    tree = parsed(drawings(keeper().check_text(text.replace(strand, band)))[0].svg)
+    red, blue = (colours.colour_of(word) or "" for word in ("red", "blue"))
+    [cloth] = looks(tree, "cloth")
+    assert cloth.get("style") == f"fill:{colours.mixed([(red, 3), (blue, 1)])}"
+
+
 def test_the_key_names_each_bead_that_is_drawn() -> None:
     tree = parsed(drawings(keeper().check_text(plan()))[-1].svg)
     words = [said for said, _ in words_of(tree)]
@@ -149,6 +160,12 @@ def test_a_grain_lies_on_its_bead_and_stands_out_from_it() -> None:
             and bead.top <= box.top <= box.bottom <= bead.bottom
             for bead in beads
         )
+
+
+def test_a_grain_is_light_on_a_dark_bead_and_dark_on_a_light_one() -> None:
+    tree = parsed(drawings(keeper().check_text(plan(["red", "white", "navy"])))[-1].svg)
+    inks = [one.get("class", "").split()[-1] for one in looks(tree, "grain")]
+    assert inks == ["dark", "light"] * 2  # in the strand, then in the key
 
 
 def test_a_grain_stands_out_from_any_colour() -> None:

@@ -11,6 +11,7 @@ import pytest
 
 from pages import bounds, keeper, looks, parsed
 from wellstrung.drawing.canvas import Canvas
+from wellstrung.drawing.looks.beads import FILLED, lay
 from wellstrung.drawing.looks.faces import Laid, rows_of
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.woven import cloth_of, worked
@@ -234,6 +235,15 @@ def test_what_lies_nearer_to_the_eye_is_drawn_over_the_rest() -> None:
     shared = {(one.along, one.across) for row in work.rows for one in row if one.depth == 0}
     last = [spot(bead) for bead in looks(work.tree, "bead")][-len(shared) :]
     assert all(min(math.dist(at, other) for other in shared) < 0.01 for at in last)
+
+
+def test_a_bead_that_has_more_room_than_it_needs_is_drawn_no_larger_than_it_is() -> None:
+    sizes = drawn("square", f"{BAND}, across: 5, rows: 9").sizes
+    for as_seen, size in ((False, sizes.bead("reed")), (True, (9 * FILLED, 9 * FILLED))):
+        canvas = Canvas()
+        lay(Pen(canvas), sizes, "reed", Laid(0, 0, 9, 9), as_seen=as_seen)
+        box = bounds(looks(parsed(canvas.svg("t", "a", "piece")), "bead")[0])
+        assert (box.right - box.left, box.bottom - box.top) == pytest.approx(size, rel=1e-3)
 
 
 def test_the_beads_of_a_tube_turn_away_from_its_middle() -> None:

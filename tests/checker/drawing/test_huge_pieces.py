@@ -49,6 +49,11 @@ def test_many_lines_that_hang_many_are_summed_up(lines: int, times: int) -> None
         assert shapes(tree) < 12_000
 
 
+def test_very_many_that_hang_from_the_run_itself_are_summed_up() -> None:
+    for tree in all_of(COLLAR.replace("by: carrier, times: 2", "by: carrier, times: 1000")):
+        assert shapes(tree) < 12_000
+
+
 def test_what_is_left_out_is_said_for_the_first_few_lines() -> None:
     text = COLLAR.replace(LINE, LINE.replace("times: 7", "times: 10000") * 200)
     caption = drawings(keeper().check_text(text))[-1].caption

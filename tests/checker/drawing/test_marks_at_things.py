@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from pages import ALL, box_of, checked, keeper, looks, parsed
-from running import ROOT, SHARED
+from running import ROOT, SAMPLES, SHARED
 from wellstrung.drawing.piece import drawings
 
 ORDINARY = sorted((ROOT / "tests" / "ordinary").rglob("*.yaml"))
@@ -42,6 +42,17 @@ def test_every_name_and_mark_points_into_the_box_of_its_part(path: Path) -> None
         for part, _, numbers, _ in named(figure.svg) if figure.svg else ():
             for number in numbers:
                 assert part in result.numbered[number - 1].parts
+
+
+def test_a_line_from_words_below_the_run_meets_its_lower_side() -> None:
+    tree = parsed(drawings(checked(SAMPLES / "breakwater_cuff.yaml"))[1].svg)
+    below = set()
+    for label in looks(tree, "named"):
+        [spot], [words, *_] = looks(label, "leader-end"), looks(label, "label")
+        at, written = float(spot.get("cy", "")), float(words.get("y", ""))
+        assert at * written >= 0
+        below.add(written > 0)
+    assert below == {True, False}
 
 
 @pytest.mark.parametrize(

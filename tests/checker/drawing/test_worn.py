@@ -103,10 +103,13 @@ def test_the_longer_strands_hang_lower_and_meet_behind() -> None:
 
 
 def test_a_band_is_seen_from_its_edge_where_it_is_bent() -> None:
-    [band] = things(curved(SAMPLES / "sea_wall_band.yaml"), "band")
+    tree = curved(SAMPLES / "sea_wall_band.yaml")
+    [band] = things(tree, "band")
     [cloth] = list(band)
     spots = [float(n) for n in re.findall(r"-?[\d.]+(?:e-?\d+)?", cloth.get("d", ""))]
     assert max(spots[1::2]) - min(spots[1::2]) < 70, "the band is 20 mm wide and under 2 mm thick"
+    for half in map(box_of, things(tree, "slide")):
+        assert 0 < half.bottom - half.top < 8, "what closes it is seen from its edge too"
 
 
 def test_a_pouch_hangs_lowest_on_its_loop() -> None:
