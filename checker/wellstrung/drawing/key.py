@@ -13,6 +13,7 @@ from wellstrung.drawing.canvas import Canvas, words_width
 from wellstrung.drawing.looks.beads import swatch
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.tones import grain_of
+from wellstrung.drawing.marks import Rows
 from wellstrung.drawing.pen import Pen
 
 #: a swatch and a row of the key, mm on paper, and white after an entry
@@ -58,17 +59,16 @@ def _shown(text: str, most: int = _LONGEST) -> str:
 def draw_key(canvas: Canvas, sizes: Sizes, left: float, top: float, width: float) -> None:
     """The key of the beads on a canvas, in rows about so wide; nothing where it has no bead."""
     found = entries(sizes, canvas.looks)
-    x, y, row = left, top + canvas.paper(ROW / 2), canvas.paper(ROW)
+    high = canvas.paper(ROW)
+    rows = Rows(left, top + high / 2, left + width, high)
     most = int((width * canvas.scale - SWATCH - 2.0) / words_width("m"))
     for entry in found[:_MOST]:
         words = _shown(entry.words, most)
         room = canvas.paper(SWATCH + 1.0 + words_width(words))
-        if x > left and x + room > left + width:
-            x, y = left, y + row
+        x, y = rows.place(room, canvas.paper(_AIR))
         middle = x + canvas.paper(SWATCH / 2)
         swatch(Pen(canvas, middle, y), sizes, entry.name, canvas.paper(SWATCH))
         canvas.text(x + canvas.paper(SWATCH + 1.0), y, words, anchor="start")
-        x += room + canvas.paper(_AIR)
     if found[_MOST:]:
         more = f"and {len(found) - _MOST:,} more beads"
-        canvas.text(left, y + row, more, anchor="start")
+        canvas.text(left, rows.y + high, more, anchor="start")

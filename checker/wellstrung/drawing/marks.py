@@ -10,7 +10,7 @@ from collections.abc import Collection
 from fractions import Fraction
 from typing import NamedTuple
 
-from wellstrung.drawing.canvas import WORDS, Canvas, words_width
+from wellstrung.drawing.canvas import WORDS, Canvas, Spot, words_width
 
 #: how far the number of a remark reaches from its middle, and how high it is, mm on paper
 REACH, _NUMBER = 2.6, 3.2
@@ -25,6 +25,10 @@ SCALES = (
 LONGEST_BAR, _NARROW_BAR, _BAR = 50.0, 40.0, 1.4
 #: the round lengths of bars and of the steps of rulers, times powers of ten
 _ROUND = (1.0, 2.0, 5.0, 10.0)
+
+
+#: how wide and how high a drawing may be, mm on paper
+Room = tuple[float, float]
 
 
 class Mark(NamedTuple):
@@ -44,7 +48,7 @@ def mark(canvas: Canvas, x: float, y: float, which: Mark) -> None:
     canvas.text(x, y, str(which.number), f"number {which.level}", _NUMBER)
 
 
-def fitting(width: float, height: float, paper: tuple[float, float], most: float = USUAL) -> float:
+def fitting(width: float, height: float, paper: Room, most: float = USUAL) -> float:
     """The largest scale, of those up to `most`, at which a body in mm fits on a paper's mm.
 
     What fits at none is drawn at the smallest.
@@ -71,6 +75,27 @@ def stated(scale: float) -> str:
     return f"{ratio.numerator} : {ratio.denominator}"
 
 
+class Rows:
+    """Entries of a key side by side from (x, y) on, in as many rows as they need up to `right`."""
+
+    def __init__(self, x: float, y: float, right: float, high: float) -> None:
+        self.x = self._left = x
+        self.y, self._right, self._high = y, right, high
+
+    def place(self, wide: float, air: float = 0.0) -> Spot:
+        """Where the next entry begins, with so much white after it."""
+        if self.begun and self.x + wide > self._right:
+            self.x, self.y = self._left, self.y + self._high
+        spot = self.x, self.y
+        self.x += wide + air
+        return spot
+
+    @property
+    def begun(self) -> bool:
+        """Whether its last row has an entry."""
+        return self.x > self._left
+
+
 #: what the key of a drawing says of the looks that need words: the swatch is drawn like the thing
 _LEGEND = {
     "solder": "soldered",
@@ -82,17 +107,15 @@ _LEGEND = {
 
 def legend(canvas: Canvas, x: float, y: float, right: float, looks: Collection[str]) -> float:
     """What the looks that a drawing has mean, in rows from (x, y) on; where the next row begins."""
-    paper, start = canvas.paper, x
+    paper = canvas.paper
+    high = paper(WORDS * 1.5)
+    rows = Rows(x, y, right, high)
     for look, words in _LEGEND.items():
-        if look not in looks:
-            continue
-        wide = paper(8 + words_width(words))
-        if x > start and x + wide > right:
-            x, y = start, y + paper(WORDS * 1.5)
-        _swatch(canvas, x + paper(2.5), y, look)
-        canvas.text(x + paper(6), y, words, anchor="start")
-        x += wide + paper(3)
-    return y + paper(WORDS * 1.5) if x > start else y
+        if look in looks:
+            x, y = rows.place(paper(8 + words_width(words)), paper(3))
+            _swatch(canvas, x + paper(2.5), y, look)
+            canvas.text(x + paper(6), y, words, anchor="start")
+    return rows.y + high if rows.begun else rows.y
 
 
 def _swatch(canvas: Canvas, x: float, y: float, look: str) -> None:

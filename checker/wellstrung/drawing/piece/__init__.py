@@ -13,6 +13,7 @@ from functools import partial
 from wellstrung.drawing import Figure, marks
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks.sizes import Sizes
+from wellstrung.drawing.marks import Room
 from wellstrung.drawing.piece.annotations import Annotations
 from wellstrung.drawing.piece.body import Body, hangs
 from wellstrung.drawing.piece.hanging import can_be_seen, counted
@@ -28,9 +29,7 @@ PHONE = (93.0, 200.0)
 _WHOLE, _CLOSE_UP, _HANGING = 1.0, 3.0, marks.USUAL
 
 
-def drawings(
-    result: PlanResult, room: tuple[float, float] = PAPER, only: int | None = None
-) -> list[Figure]:
+def drawings(result: PlanResult, room: Room = PAPER, only: int | None = None) -> list[Figure]:
     """The drawings of a checked plan; none where the result keeps no plan, or it has no run.
 
     Each fits into the room, mm on paper, if it can be drawn so small. `only` is one of them: 0 is
@@ -59,7 +58,7 @@ def drawings(
 def _fitted(
     result: PlanResult,
     sizes: Sizes,
-    room: tuple[float, float],
+    room: Room,
     title: str,
     most: float,
     *,
@@ -92,7 +91,7 @@ def _noted(
     result: PlanResult,
     body: Body,
     name: str,
-    paper: tuple[float, float],
+    paper: Room,
     most: float,
     *,
     again: bool = False,
@@ -138,7 +137,7 @@ def _caption(body: Body) -> str:
 
 
 def _in_words(body: Body, notes: Annotations) -> str:
-    """What a drawing shows, for who cannot see it."""
+    """What a drawing shows, for readers who cannot see it."""
     way = "from the top down" if body.upright else "from left to right"
     said = f"{body.plan.title}, {way}: "
     said += ", then ".join(body.words(one) for one in body.shown if not one.hung) + "."

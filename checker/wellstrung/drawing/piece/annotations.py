@@ -11,7 +11,7 @@ from wellstrung.common.places import Place
 from wellstrung.drawing import marks
 from wellstrung.drawing.canvas import WORDS, Canvas, words_width
 from wellstrung.drawing.key import draw_key
-from wellstrung.drawing.marks import Mark
+from wellstrung.drawing.marks import Mark, Room
 from wellstrung.drawing.piece import labels
 from wellstrung.drawing.piece.body import Body, Shown
 from wellstrung.drawing.piece.labels import Label
@@ -25,8 +25,6 @@ _LEAST_STEP, _CENTIMETRE = 2.6, 10.0
 _MARKS = 16.0
 #: a room too low for a key of beads, mm on paper
 _LOW = 40.0
-#: how wide and how high a drawing may be, mm on paper
-Room = tuple[float, float]
 
 
 class Annotations:

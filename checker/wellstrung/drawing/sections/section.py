@@ -238,12 +238,11 @@ class Section:
 
     def _keys(self, x: float, y: float) -> float:
         """Draw the patches of the key; returns where they end."""
-        start, right = x, max(self.canvas.extent[2], x + self.paper(WIDTH))
+        right = max(self.canvas.extent[2], x + self.paper(WIDTH))
+        rows = marks.Rows(x, y, right, self.paper(4.6))
         for look in (look for look in _KEY if look in self._used):
             words = _KEY[look]
-            wide = self.paper(8.5 + words_width(words))
-            if x > start and x + wide > right:
-                x, y = start, y + self.paper(4.6)
+            x, y = rows.place(self.paper(8.5 + words_width(words)))
             swatch = [outlines.box(x, y, self.paper(5), self.paper(2.2))]
             self.canvas.area(swatch, f"{look} swatch")
             if look in _HATCHING:
@@ -253,5 +252,4 @@ class Section:
             elif look == "likely":
                 self._hatch(swatch, "likely-lines", _LIKELY)
             self.canvas.text(x + self.paper(6), y + self.paper(1.1), words, anchor="start")
-            x += wide
-        return y + self.paper(3.4) if x > start else y - self.paper(2.0)
+        return rows.y + self.paper(3.4 if rows.begun else -2.0)
