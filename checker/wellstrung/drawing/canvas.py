@@ -233,7 +233,7 @@ class Canvas:
         )
 
     def svg(self, title: str, alt: str, look: str) -> str:
-        """The drawing as an SVG element, with a title and a description for who cannot see it.
+        """The drawing as an SVG element, with a title, and in words for readers who cannot see it.
 
         `look` is its class: what kind of drawing it is, and whether it is the `narrow` one.
         """

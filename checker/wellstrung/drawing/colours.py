@@ -1,8 +1,9 @@
 """The colour of a bead as drawn, from the words of its plan: `#rrggbb`, or colour words.
 
-Each word stands for one colour of many that are called so. The figures of the words, and how far a
-word such as `pale` shades them, are from memory, no source; how light a colour is and how far two
-stand out follow WCAG 2. What no word or figure says stays open, and the drawing takes a grey.
+A word such as `green` names many colours; here it stands for one of them. The figures of the words,
+and how far a word such as `pale` shades them, are from memory, no source. How light a colour is and
+how far two stand out from each other are the formulas of WCAG 2. Where words name no colour, the
+drawing takes a grey.
 """
 
 from __future__ import annotations
@@ -119,7 +120,7 @@ _CALLED: Mapping[str, str] = {
     "e8e6ee": "opal moonstone",
 }
 _WORDS = {word: figure for figure, words in _CALLED.items() for word in words.split()}
-#: what is seen through a bead is seen before the bead: these count where nothing else does
+#: clear beads show what lies behind them: these words count where no other colour is named
 _SEEN_THROUGH = frozenset(
     {"clear", "crystal", "transparent", "opal", "moonstone", "ghost", "frost"}
 )
@@ -133,8 +134,9 @@ Rgb = tuple[int, int, int]
 def colour_of(words: str) -> str | None:
     """The colour that words name, as `#rrggbb`; None where they name none.
 
-    A figure counts before words. Of several words the last names the colour and the one beside it
-    shades it by a third, as in `slate blue`; what lines a clear bead is its colour.
+    A figure counts before words. Of several words the last names the colour, and the word just
+    before shades it by a third, as in `slate blue`: our own choice. A clear bead has the colour of
+    its lining.
 
     >>> colour_of("#2E6B4F"), colour_of("matte signal red"), colour_of("harbour light")
     ('#2e6b4f', '#d7263d', None)

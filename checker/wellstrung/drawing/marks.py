@@ -1,6 +1,6 @@
-"""What all drawings share: the numbers of remarks, the check bar, and the scales.
+"""What all drawings share: the numbers of remarks, the check bar, the key, and the scales.
 
-Sizes here are on paper, mm, so that they stay legible at any scale.
+Sizes here are on paper, mm, so that they stay legible at any scale; they are our own choice.
 """
 
 from __future__ import annotations

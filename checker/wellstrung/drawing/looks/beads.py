@@ -13,6 +13,7 @@ from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.tones import grain, grain_of
 from wellstrung.drawing.pen import Pen
 
+# Outlines are our own drawings from memory, no source: a bead's real shape is its maker's.
 #: corners, in parts of the bead's length along its hole and of its outside
 _OUTLINES: Mapping[str, Sequence[Spot]] = {
     "bicone": ((-0.5, -0.14), (0, -0.5), (0.5, -0.14), (0.5, 0.14), (0, 0.5), (-0.5, 0.14)),
@@ -38,12 +39,11 @@ _HANGING: Mapping[str, Sequence[Spot]] = {
         *((0, 0.94), (-0.36, 0.8), (-0.5, 0.62), (-0.32, 0.2)),
     ),
 }
-
-
 #: how far the corners of a bead from the side are round, in parts of its length and its outside
 _ROUNDED: Mapping[str, Spot] = {"barrel": (0.5, 0.3), "tube": (0.14, 0.12)}
 #: how much of its place a bead of woven work fills at most, so that neighbours can be seen apart
 FILLED = 0.96
+#: the hole of a bead that is seen end on, in parts of its outside: from memory, no source
 _HOLE = 0.36
 
 

@@ -17,18 +17,19 @@ from msgspec.structs import replace
 from wellstrung.drawing.canvas import Spot
 from wellstrung.model.looks import Face, Pattern, Weave
 
-#: how far the ends of a loop go down into the core that it lies round, in parts of how far it lies
+#: how far the ends of a loop go down into its core, in parts of how far the loop lies from the
+#: middle: judged by eye, no source
 _DOWN = 0.3
 _ACROSS, _HALFWAY = math.pi / 2, math.pi / 4
-#: how far a bead may reach over the ends of a stretch that it still counts to, mm
+#: how far a bead may reach over the ends of a stretch and still be drawn with it, mm
 _LEEWAY = 0.03
 
 
 class Laid(Struct, frozen=True):
     """A bead about (along, across), so long by its hole and so wide.
 
-    `turn` is how far its hole lies from along to across, rad; `depth` how near it is to the eye; of
-    a `core` it is no bead of the loops; one seen `end_on` shows its hole.
+    `turn` is how far its hole lies from along to across, rad; `depth` how near it is to the eye. A
+    bead of the `core` has loops round it; one seen `end_on` shows its hole.
     """
 
     along: float

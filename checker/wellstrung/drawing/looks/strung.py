@@ -19,14 +19,14 @@ from wellstrung.subjects.chain import links_of
 
 #: no more links of one chain are drawn one by one; beyond, an outline shows the size
 _MOST_LINKS = 120
-#: no more beads of a strand are drawn one by one, nor of a leg, nor of all that are alike; of each
-#: of very many legs still so many
+#: the most beads that are drawn one by one, of a strand, of a leg, and of all legs that are alike;
+#: and the fewest of each leg where there are very many
 MOST_STRUNG, _MOST_IN_LEG, _MOST_IN_LEGS, _FEWEST_IN_LEG = 900, 100, 3_000, 20
 #: how long the break in a leg is, mm
 _BREAK = 5.0
 #: the largest knot that is drawn, mm
 _KNOT = 0.9
-#: how far a bead may reach over the ends of a stretch that it still counts to, mm
+#: how far a bead may reach over the ends of a stretch and still be drawn with it, mm
 _LEEWAY = 0.05
 
 

@@ -11,7 +11,7 @@ from wellstrung.drawing.colours import contrast
 from wellstrung.drawing.looks.faces import Laid
 from wellstrung.drawing.pen import Pen
 
-#: as many as share no divisor with the grains: seven greys and eight grains are 56 beads apart
+#: seven greys and eight grains share no divisor, so 56 beads differ; chosen by eye, no source
 GREYS = ("#d4d4d4", "#8f8f8f", "#b5b5b5", "#6e6e6e", "#f0f0f0", "#a2a2a2", "#7d7d7d")
 _INKS = {"dark": "#000000", "light": "#ffffff"}
 #: the least of a bead on paper, mm, that a grain is drawn on

@@ -20,7 +20,8 @@ from wellstrung.model.parts import Part
 #: no more beads of a part are drawn one by one
 MOST_BEADS = 1200
 _MOST_BANDS, _MOST_CORDS, _MOST_WARPS = 200, 200, 100
-#: of a braid from one crossing to the next, in parts of how wide a cord lies; how far it leans, rad
+#: of a braid from one crossing to the next, in parts of how wide a cord lies; how far a cord leans,
+#: rad: judged by eye, no source
 _CROSSING, _LEAN = 0.85, 0.7
 
 

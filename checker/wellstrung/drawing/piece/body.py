@@ -24,7 +24,7 @@ from wellstrung.quantity.working import number
 
 #: a band whose thickness the plan does not give is drawn so thick, mm
 _THIN = 2.0
-#: pieces that hang from what is not theirs
+#: pieces that hang from something that is not part of them
 _HUNG = frozenset({"pendant", "key ring"})
 #: the course of a run, or of a strand that is so much longer than the run
 Laid = Callable[[list[Stretch], float], Bend]

@@ -34,7 +34,7 @@ class Course(Struct, frozen=True):
     def bend(self, along: float, across: float) -> Spot:
         """Where a spot of the straight piece lies; before the start and after the end it goes on.
 
-        Across counts to the right of who goes along: outwards, where a closed course goes round.
+        Across counts to the right as one goes along: outwards on a closed course.
         """
         if self.closed and self.along[-1]:
             along %= self.along[-1]

@@ -22,13 +22,13 @@ from wellstrung.subjects.hung import HungOnEyes
 
 #: white between things that hang side by side, mm
 _AIR = 2.0
-#: so many things are drawn: places of the run, and what hangs from them; of one line at most the
-#: first of these, and fewer where that would be too many
+#: the most things that are drawn, places of the run and what hangs from them; and the most of one
+#: line, fewer where all lines together would be too many
 _MOST_THINGS, _MOST = 500, (60, 24, 12, 6, 3, 1)
-#: so many lines that hang more are named
+#: how many lines are named that hang more than is drawn
 _MOST_NAMED = 8
 
-#: a strand beside others is drawn bead by bead, and takes as long as so many other things
+#: a strand beside others is drawn bead by bead: it counts as this many things
 _BY_BEADS = 20
 
 #: called once for all that a line hangs: the part, how many, and the spot that a label points to
@@ -36,7 +36,7 @@ Show = Callable[[Part, int, float, float, Hung], None]
 
 
 def counted(plan: Plan, most: int = 1) -> int:
-    """How many things a drawing of the piece shows, with so many of what each line hangs."""
+    """How many things a drawing of the piece shows, with up to `most` of what each line hangs."""
     by_source: dict[Part, list[Hung]] = {}
     for line in plan.hung:
         by_source.setdefault(line.source, []).append(line)
@@ -182,11 +182,8 @@ class Hanging:
             x, up = seen[eye], 0.0
             if r:
                 x, up = r * math.sin(x / r), r * (1 - math.cos(x / r))
-            if in_run:
-                at, down = self._spot(middle + x)
-                self._piece(line, at, down + foot - up, number, first=eye == last[line])
-            else:
-                self._piece(line, middle + x, foot - up, number, first=eye == last[line])
+            at, down = self._spot(middle + x) if in_run else (middle + x, 0.0)
+            self._piece(line, at, down + foot - up, number, first=eye == last[line])
 
     def _spacing(self, eyes: Eyes) -> float:
         """From bead to bead along a woven edge."""

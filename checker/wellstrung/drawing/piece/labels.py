@@ -63,7 +63,7 @@ def _in_rows(canvas: Canvas, labels: Iterable[Label], edge: float, way: int) -> 
         right = label.x + paper(label.width)
         row = next((row for row, start in enumerate(begins) if right <= start), len(begins))
         begins[row : row + 1] = [label.x]
-        # to the right of this label's line, a nearer row is free no more
+        # to the right of this label's line, nearer rows are no longer free
         begins[:row] = [min(start, label.x) for start in begins[:row]]
         middle = edge + way * paper(1.5 + row * ROW + ROW / 2)
         canvas.line(label.x, middle - way * paper(ROW / 2), label.x, label.y, "leader")

@@ -95,7 +95,7 @@ def _course(plan: Plan, length: float, size: float | None) -> Course:
 
 
 def _lowest(run: list[Stretch]) -> float:
-    """The middle of what hangs lowest: a pouch, else the middle of what is no worked part."""
+    """The middle of the longest part that hangs lowest: a pouch, else any part not worked."""
     flat = [one for one in run if shape_of(one.entry.part).flat]
     others = [one for one in run if one.entry.part.kind.role not in WORKED]
     return max(flat or others or run, key=lambda one: one.length).middle
