@@ -61,7 +61,7 @@ def _loop_and_beads(pen: Pen, sizes: Sizes, part: Part) -> float:
 
 
 def _stacked(pen: Pen, sizes: Sizes, part: Part, count: int, at: float) -> float:
-    """Beads on a wire, one against the other; of very many those at both ends and a break."""
+    """Beads on a wire, one after another, of very many the first and a break; where they end."""
     end = at + sizes.known(part, "stack", 0.0)
     some = count if count <= _MOST_ON_WIRE else _MOST_ON_WIRE // 2
     for bead in sizes.sequence(part, some):
