@@ -198,8 +198,10 @@ class Section:
         top = self._top if self._marks else self.canvas.extent[1] - self.paper(5)
         self._top = top
         at = x
-        for _ in range(2 * len(self._marks)):  # a mark is in the way twice at most
-            if all(abs(at - other) >= step for other in self._marks):
+        # a mark is in the way of each of these, and once more, at most
+        for _ in range((len(several) + 1) * len(self._marks)):
+            row = [at + number * step for number in range(len(several))]
+            if all(abs(mine - other) >= step for mine in row for other in self._marks):
                 break
             at += step
         for number, one in enumerate(several):
