@@ -81,6 +81,15 @@ def test_a_picture_is_as_wide_as_asked(
     assert sides(tree)[0] == pytest.approx(wide, rel=0.01)
 
 
+@pytest.mark.parametrize("width", ["8cm", "40cm"])
+def test_lines_are_as_thick_on_paper_at_any_width(run: Run, tmp_path: Path, width: str) -> None:
+    tree = drawn(run, tmp_path / "piece.svg", "--width", width)
+    style = next(one.text or "" for one in tree.iter() if one.tag.endswith("style"))
+    thick = re.search(r"\.bead \{[^}]*stroke-width: ([\d.]+)", style)
+    assert thick
+    assert float(thick[1]) * float(tree.get("data-scale", "")) == pytest.approx(0.15, rel=1e-3)
+
+
 @pytest.mark.parametrize(("sheet", "room"), [("A4", (180, 267)), ("letter", (185.9, 249.4))])
 def test_a_picture_fits_a_sheet(
     run: Run, tmp_path: Path, sheet: str, room: tuple[float, float]

@@ -270,6 +270,7 @@ def test_loops_of_a_spiral_rope_lie_round_its_core() -> None:
     core = [one for row in work.rows for one in row if one.core]
     assert len(core) == ask.of(part, "core_beads").middle
     assert {one.across for one in core} == {0}
+    assert len(looks(work.tree, "b1")) == len(core), "the core is of sand, the second bead"
     assert [len([one for one in row if not one.core]) for row in work.rows] == [3] * 20
     sides = {one.across > 0 for row in work.rows for one in row if not one.core}
     assert sides == {True, False}

@@ -87,6 +87,14 @@ def test_a_long_name_is_cut_where_it_would_widen_the_drawing() -> None:
         assert size(figure.narrow, "width") <= PHONE[0]
 
 
+def test_a_long_entry_of_the_key_is_cut_where_it_would_widen_the_drawing() -> None:
+    text = (SAMPLES / "breakwater_cuff.yaml").read_text(encoding="utf-8")
+    assert re.search(r"\bcolour: [^,}]*", text)
+    text = re.sub(r"\bcolour: [^,}\n]*", f"colour: {'grey as a wet slate ' * 4}", text)
+    for figure in drawings(keeper().check_text(text)):
+        assert size(figure.narrow, "width") <= PHONE[0]
+
+
 def modes(css: str) -> dict[str, dict[str, str]]:
     """The colours of light, dark and print, by their names; print and dark begin from light."""
     found: dict[str, dict[str, str]] = {"light": {}, "dark": {}, "print": {}}

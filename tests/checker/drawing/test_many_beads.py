@@ -124,6 +124,21 @@ def test_the_beads_of_a_stretch_are_those_that_lie_there() -> None:
     assert [left for _, _, left in ends] == [number == 5 for number in range(10)]
     assert ends[:5] == every[:5]
     assert [at for at, _, _ in ends[5:]] == [at for at, _, _ in every[-5:]]
+    *_, (last, bead, _) = bead_places(sizes, part, 1.2 * whole)
+    assert last + sizes.bead(bead)[0] / 2 == pytest.approx(1.2 * whole), "they are spread evenly"
+
+
+@pytest.mark.parametrize("kind", ["strand, stitch: strung, count: 100", f"{BAND[6:]}, rows: 100"])
+def test_a_part_that_is_cut_short_close_up_ends_with_its_own_last_bead(kind: str) -> None:
+    beads = f"beads: [{', '.join(['sand'] * 99)}, reed]"
+    kind = kind.replace("beads: [sand, reed]", "stitch: ladder, across: 1")
+    result = keeper().check_text(PLAN.format(part=f"{{kind: {kind}, {beads}}}", more=RUN))
+    assert result.ask is not None, [remark.says for remark in result.remarks]
+    tree = parsed(drawings(result)[1].svg)
+    [body] = [one for one in tree if one.tag.endswith("}g") and one.get("id")]
+    assert looks(body, "broken")
+    *others, last = looks(body, "bead")
+    assert "b0" in last.get("class", "") and not any("b0" in o.get("class", "") for o in others)
 
 
 def test_a_very_long_leg_is_cut_short_by_a_break() -> None:

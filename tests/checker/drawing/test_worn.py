@@ -108,6 +108,8 @@ def test_a_band_is_seen_from_its_edge_where_it_is_bent() -> None:
     [cloth] = list(band)
     spots = [float(n) for n in re.findall(r"-?[\d.]+(?:e-?\d+)?", cloth.get("d", ""))]
     assert max(spots[1::2]) - min(spots[1::2]) < 70, "the band is 20 mm wide and under 2 mm thick"
+    outline = list(zip(spots[::2], spots[1::2], strict=True))
+    assert max(math.dist(one, other) for one, other in pairwise(outline)) < 5, "it bends smoothly"
     for half in map(box_of, things(tree, "slide")):
         assert 0 < half.bottom - half.top < 8, "what closes it is seen from its edge too"
 
