@@ -165,6 +165,23 @@ def thread_in_all(part: Part, ask: Quantities) -> Quantity:
     )
 
 
+def threads_of(part: Part, ask: Quantities) -> Quantity:
+    """How many threads one of a part is woven with, each of its working length."""
+    path = ask.of(part, "thread")
+    if ask.offers(part, "warps"):
+        warps = product("warps", LENGTH, ask.of(part, "warps"), ask.of(part, "warp_length"))
+        path = path - warps
+    return derived(
+        f"threads of {part.name}",
+        PIECES,
+        thread.threads,
+        path=path,
+        length=working_length_of(part),
+        tail=tail_of(part),
+        source="path over the working length less its tails, rounded up: counting",
+    )
+
+
 def tail_of(part: Part) -> Quantity:
     """The tail at each end of a thread, as written or as is usual, mm; memory wire has none."""
     return _of_thread(part, "tail", 0.0 if part.thread.springs else thread.USUAL_TAIL)

@@ -131,7 +131,7 @@ RATES: Mapping[str, Setting] = {
     "stringing": Setting(20.0, BEADS_PER_MINUTE, _RECALLED),
     # a leg of fringe goes down, round its last bead and up again, and is drawn up to its place
     "fringe": Setting(10.0, BEADS_PER_MINUTE, f"{_TIMED}: {_YOUR_OWN}"),
-    "finish thread": Setting(10.0, "min", f"each thread end, {_RECALLED}"),
+    "finish thread": Setting(4.0, "min", f"each thread end, back through a few rows, {_RECALLED}"),
     "slide": Setting(1.0, "min", _RECALLED),
     "close ring": Setting(1.0, "min", f"each ring, {_RECALLED}"),
     "glue": Setting(5.0, "min", f"each joint, mixing included, {_RECALLED}"),

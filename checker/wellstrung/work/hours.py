@@ -22,7 +22,10 @@ from wellstrung.work.schedule import Meetings, Task, Times, Work, in_a_row, over
 
 
 def hands(ask: Quantities) -> list[Quantity]:
-    """Minutes of each step at the maker's pace; raises Missing without steps or a time."""
+    """Minutes of each step at the maker's pace, for every piece made.
+
+    Raises Missing without steps or a time.
+    """
     if not ask.plan.steps:
         raise Missing("`work`, the steps in their order")
     return [minutes_of(step, ask) for step in ask.plan.steps]
@@ -65,7 +68,6 @@ def _student_step(ask: Quantities, number: int) -> Quantity:
         "min",
         minutes_of(step, ask),
         pace(ask.plan, "student"),
-        exact("pieces made", ask.plan.makes),
     )
 
 

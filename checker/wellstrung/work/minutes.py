@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from wellstrung.derived.amounts import threads_of
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.formulas.arithmetic import most
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
@@ -23,7 +25,14 @@ _COUNTS = ("ends", "joints", "times")
 
 
 def minutes_of(step: Step, ask: Quantities) -> Quantity:
-    """Minutes of hands of a step at the maker's pace; raises Missing if the plan does not say."""
+    """Minutes of hands of a step at the maker's pace, for every piece that the plan makes.
+
+    Raises Missing if the plan does not say.
+    """
+    return times(_for_one_piece(step, ask), ask.plan.makes)
+
+
+def _for_one_piece(step: Step, ask: Quantities) -> Quantity:
     plan, name = ask.plan, f"step {step.number} ({step.verb})"
     if step.has("takes"):
         node = step.node.entries["takes"].node
@@ -44,13 +53,41 @@ def minutes_of(step: Step, ask: Quantities) -> Quantity:
         )
     if step.verb not in plan.bench.rates:
         raise Missing(f"`takes` of step {step.number}")
-    return product(
-        name,
-        "min",
-        exact(f"{name} count", times_done(plan, step)),
-        _rate(plan, step.verb),
-        pace(plan, "maker"),
-    )
+    count = counted(step, ask) or exact(f"{name} count", times_done(plan, step))
+    return product(name, "min", count, _rate(plan, step.verb), pace(plan, "maker"))
+
+
+def counted(step: Step, ask: Quantities) -> Quantity | None:
+    """How often a step does its work, where that follows from the beads or the thread of its part.
+
+    These are the knots of a strand that is knotted all along, and the ends of the threads of what
+    is woven; None where the plan writes a count, or nothing is known to count by.
+    """
+    part = step.parts.get("part")
+    if part is None or any(step.get(name) is not None for name in _COUNTS):
+        return None
+    if step.verb == "knot" and part.stitch is not None and part.stitch.knot:
+        return derived(
+            f"knots of {part.name}",
+            "",
+            lambda beads, ends: most(0, beads - 1) + ends,
+            beads=ask.of(part, "beads"),
+            ends=exact("knots in the cups of tips", len(tips_knotted(ask.plan, part))),
+            source="one between every two beads, and one in each tip: counting",
+        )
+    if step.verb == "finish thread" and part.has("thread"):
+        return times(threads_of(part, ask), 2)
+    return None
+
+
+def tips_knotted(plan: Plan, strand: Part) -> list[Part]:
+    """The tips at the ends of a strand whose knots no step of the tips ties, end by end."""
+    return [
+        end.part
+        for end, inner in plan.meetings
+        if inner.part is strand and end.part.kind.role is Role.TIP
+        if end.part.part("covers") is None and not plan.steps_that("crimp", part=end.part)
+    ]
 
 
 def times_done(plan: Plan, step: Step) -> int:

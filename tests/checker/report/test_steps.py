@@ -23,7 +23,8 @@ from wellstrung.what_if.work_found import steps_of, with_work
 COLLAR = SHARED / "slack_tide_collar.yaml"
 ORLA = SHARED / "lantern_collar.yaml"
 CLASS = SAMPLES / "class"
-PINNED = [COLLAR, SAMPLES / "spindrift_earrings.yaml"]
+PEARLS = SHARED / "quayside_pearls.yaml"
+PINNED = [COLLAR, PEARLS, SAMPLES / "spindrift_earrings.yaml"]
 #: roles of a part that a step makes bead by bead
 MADE = {
     kind.role
@@ -80,9 +81,7 @@ def test_every_step_of_any_plan_says_something_of_every_kind_and_stitch() -> Non
     assert roles >= set(Role) - named, set(Role) - named - roles
 
 
-@pytest.mark.parametrize(
-    "path", [COLLAR, SAMPLES / "spindrift_earrings.yaml"], ids=lambda one: one.stem
-)
+@pytest.mark.parametrize("path", PINNED, ids=lambda one: one.stem)
 def test_the_words_of_a_sample(path: Path, pinned: Pinned) -> None:
     lines = []
     for one in of(path):

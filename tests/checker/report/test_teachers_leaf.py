@@ -194,13 +194,13 @@ def test_every_built_in_rule_has_a_short_word_of_its_own_for_its_fault() -> None
     ("change", "says", "stuck"),
     [
         # the caps are glued after all of the rope is woven
-        ({}, r"10 h \d+ min of work, up to step 5, glue `cap`", False),
+        ({}, r"12 h \d+ min of work, before step 5, glue `cap`", False),
         # what the whole piece is wrong in stops the first step
         ({"finished_length: 46 cm": "finished_length: 60 cm", "bore: 8": "bore: 10"}, "", True),
         # what is brought ready made takes no time of the class
         (
             {"work:": "class: {length: 2 h, sessions: 2, prepared: [rope]}\n\nwork:"},
-            r"\d+ min of work, up to step 5, glue `cap`",
+            r"\d+ min of work, before step 5, glue `cap`",
             False,
         ),
         # a step whose time nobody knows
@@ -222,7 +222,7 @@ def test_a_student_works_up_to_the_step_that_an_error_touches(
 
 def test_a_step_in_the_wrong_place_is_where_the_work_stops() -> None:
     [one] = evenings(of((SAMPLES / "class" / "piran_rope_bracelet.yaml").read_text("utf-8")))
-    assert one.says.endswith(" of work, up to step 3, glue `cap`")
+    assert one.says.endswith(" of work, before step 3, glue `cap`")
     assert one.mend is not None and one.mend.rule == "capped-too-soon"
 
 
@@ -232,9 +232,9 @@ def test_a_step_in_the_wrong_place_is_where_the_work_stops() -> None:
         # strands are strung before the cone that gathers them is there
         ("wenna_three_strand", {}, "step 4, wrap loop `link`"),
         # the ring that closes a lariat is named by what a step joins alone
-        ("kerra_lariat", {"count: 1}": "count: 2}"}, "step 6, close ring `ring`"),
+        ("kerra_lariat", {"count: 1}": "count: 2}"}, "step 6, close `ring`"),
         # no step names the clasp: the ring that holds it is closed
-        ("wella_child_necklace", {}, "step 3, close ring `ring`"),
+        ("wella_child_necklace", {}, "step 3, close `ring`"),
     ],
 )
 def test_what_no_step_names_is_needed_where_its_neighbours_are_joined(
@@ -245,12 +245,12 @@ def test_what_no_step_names_is_needed_where_its_neighbours_are_joined(
         assert old in text
         text = text.replace(old, new)
     [one] = evenings(of(text))
-    assert one.says.endswith(f"up to {up_to}")
+    assert one.says.endswith(f"before {up_to}")
 
 
 def test_a_wait_that_is_missing_stops_the_work_behind_the_glue() -> None:
     [one] = evenings(of(RIGHT.replace("  - {do: wait, time: 24 h}\n", "")))
-    assert "up to step 6, cut `drop`" in one.says
+    assert "before step 6, cut `drop`" in one.says
 
 
 def test_waiting_is_told_beside_the_work() -> None:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
 import wellstrung_schemas as schemas
+from pages import keeper
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.build import build
 from wellstrung.model.item import Missing
@@ -208,3 +210,16 @@ def test_every_verb_has_a_rate_or_takes_no_hands() -> None:
     assert Bench().rates is RATES and all(
         "from memory" in rate.reason or "common practice" in rate.reason for rate in RATES.values()
     )
+
+
+@pytest.mark.parametrize("makes", [1, 2])
+def test_hands_make_every_piece_that_the_plan_makes(makes: int) -> None:
+    path = Path(__file__).parents[2] / "plans" / "quayside_pearls.yaml"
+    text = path.read_text(encoding="utf-8").replace("plan: 1\n", f"plan: 1\nmakes: {makes}\n")
+    ask = keeper().check_text(text).ask
+    assert ask is not None
+    knots = ask.of(ask.plan.parts["strand"], "beads").middle - 1
+    by_the_rates = {"knot": 1.2 * knots, "crimp": 2 * 2.0, "close ring": 2 * 1.0}
+    assert hands(ask.quantities)[0].middle == pytest.approx(makes * by_the_rates["knot"])
+    bench_time = ask.quantities.get("piece.bench_time").middle
+    assert bench_time == pytest.approx(makes * sum(by_the_rates.values()))

@@ -129,7 +129,7 @@ def _order_of_beads(part: Part) -> Iterator[str]:
         yield f"Pick up {_repeat(part, 'beads')}"
 
 
-def _about(amount: Quantity) -> str:
+def about(amount: Quantity) -> str:
     """A count of rounds or beads: exact where it is, else about so many."""
     low, high = (f"{end:.0f}" for end in amount.likely)
     whole = abs(amount.middle - round(amount.middle)) < 1e-6
@@ -215,9 +215,9 @@ def _as_far(part: Part, at: Bench) -> Iterator[str]:
     amount = at.known(part, rows) if rows else None
     of = "stitches" if part.stitch is not None and part.stitch.cored else rows
     if amount is not None and any(part.has(row) for row in ("rounds", "rows")):
-        yield f"Go on for {_about(amount)} {of}" + (f": it is then {long} long" if long else "")
+        yield f"Go on for {about(amount)} {of}" + (f": it is then {long} long" if long else "")
     elif amount is not None:
-        yield f"Go on until it is {long} long: {_about(amount)} {of}"
+        yield f"Go on until it is {long} long: {about(amount)} {of}"
     elif long:
         yield f"Go on until it is {long} long"
 
@@ -228,10 +228,10 @@ def _strand(part: Part, at: Bench) -> Iterator[str]:
         often = part.count("repeats")
         yield f"String {in_order(part, 'beads')}" + (f"; {often} times so" if often > 1 else "")
     elif _several(part, "beads"):
-        amount = f": {_about(beads)} beads in all" if beads is not None else ""
+        amount = f": {about(beads)} beads in all" if beads is not None else ""
         yield f"String {_repeat(part, 'beads')}{amount}"
     elif part.has("beads"):
-        amount = _about(beads) if beads is not None else "as many as it takes"
+        amount = about(beads) if beads is not None else "as many as it takes"
         yield f"String {amount} of `{next(iter(beads_named(part, 'beads')))}`"
     if part.has("spacing"):
         yield f"Leave {part.text('spacing')} of bare line between two beads"

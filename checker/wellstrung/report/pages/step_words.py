@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import suppress
 
 from wellstrung.common.wording import hours, together
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Hung, Plan, Step
+from wellstrung.model.plan import Hung, Plan, RunEntry, Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.report import cuts_list
+from wellstrung.report.pages import end_words
 from wellstrung.report.pages.making_words import Bench, in_order, made, to_cut
 from wellstrung.report.terminal import counted
-from wellstrung.subjects.base import Eyes, hanging_eyes, opens
+from wellstrung.subjects.base import Eyes, hanging_eyes, opens, side_facing
 from wellstrung.subjects.counts import hung_in_all
 from wellstrung.work.minutes import times_done
 
@@ -51,15 +52,6 @@ def _string(step: Step, at: Bench) -> Iterator[str]:
     if _part(step).thread.stretches:
         yield "Many makers stretch the line once before they string on it"
     yield from made(_part(step), at)
-
-
-def _finish_thread(step: Step, at: Bench) -> Iterator[str]:
-    part, ends = _part(step), times_done(at.plan, step)
-    if not part.takes("cord"):
-        yield f"Take {counted(ends, 'thread end')} of `{part.name}` back through the beads"
-        yield "Turn once or twice on the way; when it holds to a pull, cut it close to a bead"
-    else:
-        yield f"Bind {counted(ends, 'end')} of `{part.name}`, and trim what stands out"
 
 
 #: what is done to the inside of a cap before it is glued: common practice, no source
@@ -124,13 +116,24 @@ def _where(step: Step, at: Bench) -> list[tuple[int, str]]:
     for entry, (behind, ahead) in at.plan.with_neighbours():
         beside = [place.called for place in (*behind, *ahead)]
         if entry.part is ring and beside and set(step.joins) <= set(beside):
-            joined = together(f"`{name}`" for name in beside)
-            found.append((entry.linked, f"{'between' if len(beside) > 1 else 'through'} {joined}"))
+            joined = _both_sides((*behind, *ahead))
+            found.append((entry.linked, f"through {joined}"))
     if step.joins and not found:
         return [(1, f"through {together(f'`{name}`' for name in step.joins)}")]
     hung = (line for line in at.plan.hung if line.by is ring) if not found else ()
     found += [(1, f"through `{line.part.name}` and {_from(line)}") for line in hung]
     return list(dict.fromkeys(found))
+
+
+def _both_sides(near: Sequence[RunEntry]) -> str:
+    """What a ring goes through at both its sides, as it is called: an eye, or a ring."""
+    sides = [side_facing(one) for one in near]
+    said = [
+        side.words if isinstance(side, Eyes) else f"`{one.called}`"
+        for one, side in zip(near, sides, strict=True)
+    ]
+    alike = len(said) == 2 and said[0] == said[1]
+    return f"{said[0]}, and of another" if alike else together(said)
 
 
 def _hang(step: Step, at: Bench) -> Iterator[str]:
@@ -246,26 +249,6 @@ def _sew(step: Step, at: Bench) -> Iterator[str]:
     yield f"Take the thread through {through}, and end it in the beads"
 
 
-def _knot(step: Step, at: Bench) -> Iterator[str]:
-    part, times = _part(step), times_done(at.plan, step)
-    if part.stitch is not None and part.stitch.knot:
-        yield f"Tie {counted(times, 'knot')} in `{part.name}`, one between two beads, tight"
-    else:
-        yield f"Tie {counted(times, 'knot')} in `{part.name}` and pull tight"
-    tip = next((one for one in at.plan.in_run if one.kind.role is Role.TIP), None)
-    if tip is not None:
-        yield f"An end knot lies in the cup of `{tip.name}`, which is then closed over it"
-
-
-def _crimp(step: Step, at: Bench) -> Iterator[str]:
-    part, to, times = _part(step), step.parts.get("to"), times_done(at.plan, step)
-    line = f"the line of `{to.name}`" if to is not None else "the line"
-    yield f"Take {line} through `{part.name}`, through the eye behind it, and back through it"
-    yield f"Close {_many(part, times)} with crimping pliers, and try {_each(times)} with a pull"
-    if to is not None and to.has("thread", "tail"):
-        yield f"Hide the tail of {to.text('thread', 'tail')} in the beads as far as it goes"
-
-
 def _each(count: int) -> str:
     return "it" if count == 1 else "each"
 
@@ -290,7 +273,7 @@ def _wrap_loop(step: Step, at: Bench) -> Iterator[str]:
 WORDS: Mapping[str, Callable[[Step, Bench], Iterator[str]]] = {
     "weave": _weave,
     "string": _string,
-    "finish thread": _finish_thread,
+    "finish thread": end_words.finish_thread,
     "glue": _glue,
     "wait": _wait,
     "slide": _slide,
@@ -301,8 +284,8 @@ WORDS: Mapping[str, Callable[[Step, Bench], Iterator[str]]] = {
     "pack": _pack,
     "wear": _wear,
     "sew": _sew,
-    "knot": _knot,
-    "crimp": _crimp,
+    "knot": end_words.knot,
+    "crimp": end_words.crimp,
     "wrap loop": _wrap_loop,
 }
 
@@ -326,3 +309,16 @@ TOOLS: Mapping[str, tuple[str, ...]] = {
     "crimp": ("crimping pliers", _CUTTERS, _GLASSES),
     "wrap loop": ("round pliers", _PLIERS, _CUTTERS, _GLASSES),
 }
+_TIP = ("knotting tweezers or awl", "chain-nose pliers", "round-nose pliers", "scissors")
+
+
+def tools(step: Step) -> tuple[str, ...]:
+    """What lies on the table for a step: by its verb, and by what it closes."""
+    part = step.parts.get("part")
+    if part is None:
+        return TOOLS[step.verb]
+    if step.verb == "crimp" and part.kind.role is not Role.CRIMP:
+        if part.kind.role is not Role.TIP:
+            return ("flat pliers",)
+        return TOOLS["crimp"] if part.part("covers") is not None else _TIP
+    return TOOLS[step.verb]

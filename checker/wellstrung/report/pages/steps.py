@@ -198,5 +198,5 @@ def _tools(result: PlanResult) -> list[str]:
         for part in plan.parts.values()
         if part.has("needle") and not part.without_needle
     )
-    tools = (tool for step in plan.steps for tool in step_words.TOOLS[step.verb])
+    tools = (tool for step in plan.steps for tool in step_words.tools(step))
     return list(dict.fromkeys((*needles, *tools)))

@@ -84,13 +84,15 @@ def _stopped(student: Student, ask: Ask) -> Evening:
     if not at or minutes == 0:
         return Evening(student, "", mend=mend)
     stop = plan.steps[at]
-    says = f"{_lasts(plan, minutes, at)}, up to step {stop.number}, {_briefly(stop)}"
+    says = f"{_lasts(plan, minutes, at)}, before step {stop.number}, {_briefly(stop)}"
     return Evening(student, says, minutes, mend=mend)
 
 
 def _briefly(step: Step) -> str:
     part = step.parts.get("part")
-    return f"{step.verb} `{part.name}`" if part is not None else step.verb
+    if part is None:
+        return step.verb
+    return f"{step.verb.removesuffix(f' {part.name}')} `{part.name}`"
 
 
 def _errors(plan: PlanResult) -> Iterator[Remark]:

@@ -12,6 +12,7 @@ from wellstrung.common.wording import hours
 from wellstrung.judging.result import PlanResult
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Step
+from wellstrung.subjects.steps import done_at_home
 from wellstrung.work import hours as piece_hours
 from wellstrung.work.dependencies import for_times
 from wellstrung.work.schedule import SLACK, Times, Work, overlapping
@@ -73,7 +74,13 @@ def order_of(result: PlanResult) -> Order | None:
         return Order(missing=missing.field, untimed=words)
     pace = plan.bench.paces["student"].value
     work = for_times(quantities, hands)
-    slow = work.taking([minutes * pace for minutes in hands])
+    at_home = [done_at_home(plan, step) for step in steps]
+    slow = work.taking(
+        [
+            0.0 if brought else minutes * pace
+            for minutes, brought in zip(hands, at_home, strict=True)
+        ]
+    )
     order = piece_hours.fastest_order(quantities).order or work.written
     times, slowly = overlapping(work, order), overlapping(slow, order)
     done = [
@@ -109,7 +116,11 @@ def in_words(step: Step) -> str:
         return f"wait {step.get('time')}" if step.get("time") else said
     for name, before in _NAMED:
         value = step.get(name)
-        if value is not None:
+        if name == "part" and value is not None and said.endswith(f" {value}"):
+            said = (
+                f"{said.removesuffix(str(value))}`{value}`"  # close `ring`, not close ring `ring`
+            )
+        elif value is not None:
             joined = "of" if (step.verb, name) == ("finish thread", "part") else before
             said += f" {joined} `{value}`" if joined else f" `{value}`"
     for name, one, many in _COUNTED:
