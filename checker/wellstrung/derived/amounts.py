@@ -151,8 +151,8 @@ def thread_in_all(part: Part, ask: Quantities) -> Quantity:
             source="two tails for every working length of weft; a warp has its ends: counting",
         )
     if part.kind.role is Role.DROP:
-        # the legs of a fringe hang on one thread, which goes on from one to the next
-        path, count = times(path, count), 1
+        # the legs of a fringe hang on one thread, which goes on from one to the next in each piece
+        path, count = times(path, count // ask.plan.makes), ask.plan.makes
     return derived(
         name,
         LENGTH,

@@ -300,8 +300,9 @@ def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
         yield _lengths(part, "warp", warps * count, warp, "both ends to tie on included")
         weft, most, total = weft - warps * warp, most - warps * warp, total - warps * count * warp
     working = working_length_of(part).middle
-    # the legs of a fringe hang on one thread; a woven part has its own threads
-    each, lots = (count, 1) if part.kind.role is Role.DROP else (1, count)
+    # the legs of a fringe hang on one thread in each piece; a woven part has its own threads
+    pieces = ask.plan.makes * makers
+    each, lots = (count // pieces, pieces) if part.kind.role is Role.DROP else (1, count)
     numbers = [thread.threads(each * one, working, tail) * lots for one in (weft, most)]
     last = "the last of each cut to need" if lots > 1 else "the last cut to need"
     how = last if numbers[0] > lots else "cut to need"

@@ -432,10 +432,10 @@ def test_a_fringe_hangs_on_one_thread_with_the_usual_tails() -> None:
     spray, drip, panel = (
         result.ask.get(f"{part}.thread").middle for part in ("spray leg", "drip leg", "panel")
     )
-    # one thread does for the legs of either kind, and one for each panel
-    assert 12 * spray < 1600 - 350 and 6 * drip < 1600 - 350 and panel < 1600 - 400
+    # in each earring one thread does for the legs of either kind, and one for the panel
+    assert 6 * spray < 1600 - 350 and 3 * drip < 1600 - 350 and panel < 1600 - 400
     line = line_of("line", to_buy([result]))
-    legs = 12 * spray + 350 + 6 * drip + 350
+    legs = 12 * spray + 6 * drip + 4 * 350
     assert line.need.middle == pytest.approx(legs + 2 * (panel + 400))
 
 
