@@ -158,6 +158,8 @@ def drop(draft: Draft, *, like: Bead | None = None, legs: int = 0) -> Drop:
     if turned:
         fields["turn"] = bead.name if draft.chance(70) else palette.seed(draft, "15/0", "11/0").name
     lines.drop_thread(draft, fields)
+    if not legs and draft.chance(20):
+        fields["legs"] = draft.whole(8, 16)
     if draft.chance(10) and not count:
         fields["measured"] = {"length": f"{draft.whole(15, 35)} mm"}
         draft.maybe(50, fields["measured"], mass=f"{draft.between(0.1, 0.6)} g")

@@ -70,6 +70,11 @@ def bead_shares(part: Part) -> Mapping[str, float]:
     return shares
 
 
+def legs_of(part: Part) -> int:
+    """How many drops hang where nobody says how often: its `legs`, or as many as it stands for."""
+    return part.count("legs", default=drops_of(part)) if part.kind.role is Role.DROP else 1
+
+
 def drops_of(part: Part) -> int:
     """How many drops a part stands for: as many as it lists counts."""
     return len(part.counts("count")) or 1 if part.kind.role is Role.DROP else 1

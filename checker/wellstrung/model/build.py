@@ -11,7 +11,7 @@ from wellstrung.common import units
 from wellstrung.common.cache import Cache
 from wellstrung.common.places import Fault
 from wellstrung.common.wording import article, either, in_yaml
-from wellstrung.model.beads import drops_of
+from wellstrung.model.beads import legs_of
 from wellstrung.model.contradictions import contradictions
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import UNPLACED, Kind, Part, Role, Stitch
@@ -245,8 +245,8 @@ class _Builder:
             if eyes and found is None:
                 known = {name.removesuffix("_eyes"): name for name in source.kind.eyes}
                 self.names.unknown(f"set of eyes of `{source.name}`", eyes, known, source_node)
-            # as the line says, or once each of drops whose counts are listed
-            times = int(node.value.get("times", len(node.value.get("at", ())) or drops_of(part)))
+            # as the line says, or each leg of a tassel and each drop whose counts are listed once
+            times = int(node.value.get("times", len(node.value.get("at", ())) or legs_of(part)))
             yield Hung(node, part, source, found or "", by, times)
 
     def _check_bail(

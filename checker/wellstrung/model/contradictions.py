@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from wellstrung.common import units
 from wellstrung.common.places import Fault, Place
 from wellstrung.common.wording import article, together
-from wellstrung.model.beads import bead_mix, drops_of
+from wellstrung.model.beads import bead_mix, drops_of, legs_of
 from wellstrung.model.item import node_at
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
@@ -158,6 +158,13 @@ def _hung(line: Hung) -> Iterator[Fault]:
             f" `times: {len(at)}`, or leave `times` out",
             line.place_of("times"),
             line.place_of("at"),
+        )
+    if line.part.noun == "tassel" and not (line.has("times") or at or legs_of(line.part) > 1):
+        yield _fault(
+            f"`{line.part.name}` is a tassel and has one leg: write how many hang together, as in"
+            " `legs: 14`",
+            line.part.key.place,
+            line.place_of("part"),
         )
     drops = drops_of(line.part)
     if drops > 1 and times % drops:

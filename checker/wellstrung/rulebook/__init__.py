@@ -106,6 +106,7 @@ from wellstrung.subjects.house import held_to_house_limits as held_to_house_limi
 from wellstrung.subjects.hung import GoesRound as GoesRound
 from wellstrung.subjects.hung import HungByEyes as HungByEyes
 from wellstrung.subjects.hung import HungOnEyes as HungOnEyes
+from wellstrung.subjects.hung import Tassel as Tassel
 from wellstrung.subjects.hung import evenly as evenly
 from wellstrung.subjects.in_place import HeldInPlace as HeldInPlace
 from wellstrung.subjects.joins_made import JoinAtWork as JoinAtWork

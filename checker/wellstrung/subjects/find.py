@@ -64,6 +64,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     _joins,
     run.tassels,
     hung.on_eyes,
+    hung.tassels,
     hung.by_eyes,
     chain.chain_cuts,
     chain.piece_cuts,

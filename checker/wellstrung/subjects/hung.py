@@ -6,9 +6,10 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import count, islice
 
+from wellstrung.common.cache import cached
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
-from wellstrung.subjects.base import Eyes, Side, Subject, eyes_facing, hanging_eyes
+from wellstrung.subjects.base import Eyes, Side, Subject, eyes_facing, hanging_eyes, last_eyes
 
 
 class GoesRound(Subject, frozen=True):
@@ -63,6 +64,37 @@ class HungByEyes(Subject, frozen=True):
 
     eyes: Eyes
     lines: tuple[Hung, ...]
+
+
+class Tassel(Subject, frozen=True):
+    """Legs that hang by thread from one ring, eye or loop, `each` of them from one.
+
+    `above` is the ring or the eyes; several eyes share the legs out.
+    """
+
+    lines: tuple[Hung, ...]
+    above: Side
+
+    @property
+    def each(self) -> int:
+        """How many legs hang from one ring or eye."""
+        hung = sum(line.times for line in self.lines)
+        return -(-hung // self.above.count) if isinstance(self.above, Eyes) else hung
+
+
+@cached
+def tassels(plan: Plan) -> tuple[Tassel, ...]:
+    """Every tassel: legs of which more than one hang from one ring or eye."""
+    found: dict[Side, list[Hung]] = {}
+    for line in plan.hung:
+        eyes = line.source_eyes or last_eyes(line.source)
+        above = Eyes(line.source, eyes) if eyes else line.source
+        woven = isinstance(above, Eyes) and above.woven
+        ring = not woven and (isinstance(above, Eyes) or above.kind.role is Role.RING)
+        if ring and line.on_thread and line.part.kind.role is Role.DROP:
+            found.setdefault(above, []).append(line)
+    every = (Tassel(lines[-1].place_of("part"), (*lines,), one) for one, lines in found.items())
+    return tuple(tassel for tassel in every if tassel.each > 1)
 
 
 def evenly(hung: int, eyes: int) -> range:

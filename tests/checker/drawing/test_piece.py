@@ -8,8 +8,8 @@ from xml.etree import ElementTree
 
 import pytest
 
-from pages import ALL, bounds, checked, keeper, looks, parsed, words_of
-from running import SAMPLES, SHARED
+from pages import ALL, Area, bounds, checked, keeper, looks, parsed, words_of
+from running import ROOT, SAMPLES, SHARED
 from wellstrung.drawing import Figure
 from wellstrung.drawing.piece import PAPER, drawings
 from wellstrung.model.parts import Role
@@ -145,6 +145,18 @@ def test_a_drop_without_an_eye_hangs_beyond_the_last() -> None:
     heights = [float((s.get("d") or "").split()[2]) for s in rings]
     hung = [s for s, height in zip(rings, heights, strict=True) if height > 5]
     assert len(hung) == 6, "six drops hang from five eyes, and all six are drawn"
+
+
+def test_the_legs_of_a_tassel_hang_over_each_other_as_thick_as_they_are_together() -> None:
+    result = checked(ROOT / "tests/ordinary/tassel_on_ring.yaml")
+    thick = result.quantities["tassel.bundle"].middle
+    assert result.quantities["tassel.beads"].middle == 35
+    columns: dict[float, list[Area]] = {}
+    for bead in looks(close_up(drawings(result)), "b0"):
+        columns.setdefault(round(bounds(bead).left, 3), []).append(bounds(bead))
+    legs = [column for column in columns.values() if len(column) > 1]  # one alone is in the key
+    assert [len(leg) for leg in legs] == [34] * 14
+    assert legs[-1][0].right - legs[0][0].left == pytest.approx(thick, abs=1.0)
 
 
 def test_of_very_many_things_some_are_drawn_and_the_caption_says_so() -> None:

@@ -111,7 +111,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "pendant": "charm, medal, medallion, tag, focal, focal pendant, drop pendant, crucifix,"
         " cross",
         "bead drop": "fringe, fringe leg, fringe strand, bead dangle, beaded dangle, bead fringe,"
-        " beaded fringe, tassel leg",
+        " beaded fringe, tassel leg, tassel, bead tassel, beaded tassel",
         "chain piece": "piece of chain, length of chain, cut chain, chain length, extender,"
         " extender chain, extension chain, safety chain, chain extender",
         "adhesive": "glue",

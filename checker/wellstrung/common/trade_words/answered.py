@@ -166,8 +166,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " it is bought with the `ear post`",
         "pearl, pearls, crystal, crystals, bicone, rondelle, bead, beads, seed bead, seed beads,"
         " bugle, fire-polished bead, gemstone, nugget, chips, briolette": _PALETTE,
-        "tassel": "write its legs as a `bead drop`, hung `times` over from the `ring` or"
-        " `end cap` that gathers them",
         "tassel cap": "write an `end cap` with its `bore`",
         "finger ring": _A_PIECE.format("ring"),
         "necklace": _A_PIECE.format("necklace"),

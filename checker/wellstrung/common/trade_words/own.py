@@ -13,7 +13,7 @@ OWN = """
     button, t-pin, eye pin, head pin, ball pin, pin, french wire, gimp, bullion, french hook
     craft wire, memory wire, wire, cord, cap, core, cone, tube, cube, bead, band, rope, collar
     choker, cuff, ear cuff, clip, ear clip, stud, ball, tip, chain, ring, finger ring, pouch
-    spool, bobbin, hank, loop, gauge, slide, tassel, dagger, drop, charm, tag
+    spool, bobbin, hank, loop, gauge, slide, dagger, drop, charm, tag
     nylon, silk, linen, cotton, wool, polyester, polyamide, elastic, rubber, latex, leather, suede
     monofilament, fused, braided, bonded nylon, waxed linen, fishing line, gel-spun, hemp
     nylon d, silk d, silk e, silk 4

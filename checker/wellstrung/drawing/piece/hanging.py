@@ -18,7 +18,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import Eyes
 from wellstrung.subjects.counts import pieces_hung
-from wellstrung.subjects.hung import HungOnEyes
+from wellstrung.subjects.hung import HungOnEyes, tassels
 
 #: white between things that hang side by side, mm
 _AIR = 2.0
@@ -77,7 +77,25 @@ class Hanging:
 
     def width(self, line: Hung) -> float:
         """How wide all that a line hangs is, side by side."""
-        return min(pieces_hung(line), self.most) * (self._with_all_below(line.part) + _AIR)
+        drawn = min(pieces_hung(line), self.most)
+        if self._tassel(line) is not None:
+            return (drawn - 1) * self._step(line, drawn) + shape_of(line.part).width(
+                self.sizes, line.part
+            )
+        return drawn * (self._with_all_below(line.part) + _AIR)
+
+    def _tassel(self, line: Hung) -> float | None:
+        """How thick the tassel is whose legs a line hangs; None where it hangs none."""
+        is_leg = any(line in one.lines for one in tassels(self.sizes.plan))
+        return self.sizes.mm(line.part, "bundle") if is_leg else None
+
+    def _step(self, line: Hung, together: int) -> float:
+        """From one to the next of what hangs from one eye: the legs of a tassel over each other."""
+        bundle = self._tassel(line)
+        if bundle is not None:
+            leg = self.sizes.bead(next(self.sizes.sequence(line.part)))[1]
+            return max(bundle - leg, 0.0) / max(together - 1, 1)
+        return self._with_all_below(line.part) + (0.2 if line.on_thread else 1.0)
 
     @property
     def left_out(self) -> list[str]:
@@ -237,7 +255,7 @@ class Hanging:
         alone = len(feet) == 1
         together = sum(min(line.times, self.most) for line in others) if alone else 1
         for line in others:
-            step = self._with_all_below(line.part) + (0.2 if line.on_thread else 1.0)
+            step = self._step(line, together)
             if len(feet) > 1:
                 step = feet[1][1] - feet[0][1]
             drawn = min(line.times, self.most)

@@ -252,6 +252,9 @@ def _drop(part: Part, at: Bench) -> Iterator[str]:
     yield f"For each leg pick up {legs}"
     if part.has("turn"):
         yield f"At its foot pick up `{part.text('turn')}`, and go back up past it"
+    bundle = at.known(part, "bundle")
+    if bundle is not None:
+        yield f"Its legs hang together as a tassel, about {bundle.middle:.0f} mm thick"
 
 
 def _legs(counts: Sequence[int]) -> str:
