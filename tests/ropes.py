@@ -26,6 +26,10 @@ run: [rope]
 #: One rope of every stitch, without its length.
 EVERY_ROPE = (
     "kind: woven rope, stitch: tubular peyote, around: 10, beads: {lot: 2, eight: 1}",
+    "kind: woven rope, stitch: tubular peyote, one_for: each column,"
+    " beads: [lot, lot, lot, lot, eight, eight, six, six, eight, eight]",
+    "kind: woven rope, stitch: tubular herringbone, around: 6, one_for: each round,"
+    " beads: [lot, lot, eight, six, eight]",
     "kind: woven rope, stitch: odd tubular peyote, around: 9, beads: lot",
     "kind: woven rope, stitch: tubular herringbone, around: 6, beads: {lot: 2, eight: 1}",
     "kind: woven rope, stitch: twisted herringbone, around: 4, beads: lot",

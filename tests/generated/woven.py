@@ -40,6 +40,8 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
         outside, around = _around(draft, fields, stitch, bead)
         two = palette.another(draft, bead) if draft.chance(35) else None
         fields["beads"] = lines.mixed(draft, bead, two, around)
+        if two and stitch in ("tubular peyote", "tubular herringbone") and draft.chance(40):
+            _listed(draft, fields, bead, two)
         rise = _rise(stitch, bead)
     rows = "rounds" if stitch != "spiral rope" else "rows"
     if rest:
@@ -62,6 +64,20 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
     outside = _measured(draft, fields, outside)
     return Woven(draft.add(draft.pick("rope", "cord", "line of beads"), fields), outside, length,
                  bead, nub, solid)  # fmt: skip
+
+
+def _listed(draft: Draft, fields: Fields, one: Bead, two: Bead) -> None:
+    """Beads in a list, one for each column or each round."""
+    fields["one_for"] = draft.pick("each column", "each round")
+    fields.pop("repeat", None)
+    if fields["one_for"] == "each round":
+        swell = [two.name] * draft.whole(1, 6)
+        fields["beads"] = [{"repeat": draft.whole(2, 20), "of": [one.name]}, *swell]
+        return
+    each = fields.get("around", 0) or fields["each_round"] * (1 + ("peyote" in fields["stitch"]))
+    if draft.chance(60):
+        fields.pop("around", fields.pop("each_round", None))
+    fields["beads"] = [one.name] * (each - each // 3) + [two.name] * (each // 3)
 
 
 def _spiral(draft: Draft, fields: Fields, bead: Bead) -> tuple[float, float]:

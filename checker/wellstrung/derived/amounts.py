@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
+from wellstrung.derived.ends import end_in_cap
 from wellstrung.derived.packs import in_one_pack, in_packs, one_spool
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import floor, most
@@ -21,7 +22,6 @@ from wellstrung.quantity.arithmetic import derived, exact, product, times, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.counts import how_many, taken_in_all
 from wellstrung.subjects.glued import GluedEnd, GlueUsed, glue_used
-from wellstrung.subjects.run import taken
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
 
 #: the units of amounts: lengths, volumes, and pieces, which have none
@@ -266,7 +266,7 @@ def _in_one(end: GluedEnd, ask: Quantities) -> Quantity:
         VOLUME,
         lambda bore, end, depth: joint_volume(bore, end, depth) / 1000,
         bore=ask.of(end.cap, "bore"),
-        end=ask.of(end.rope, "nub.outside" if taken(end.cap) == "nub" else "outside"),
+        end=ask.of(end.rope, end_in_cap(end.rope, end.cap, ask)),
         depth=ask.of(end.cap, "depth"),
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
+from itertools import cycle, islice
 
 from wellstrung.common.cache import cached
 from wellstrung.model.item import Missing
@@ -23,7 +24,32 @@ def bead_mix(part: Part) -> dict[str, int]:
     """
     if part.stitch is not None and part.stitch.cored:
         return dict(Counter(beads_named(part, "outer")) + Counter(beads_named(part, "core_bead")))
+    if rounds_listed(part):
+        return dict(Counter(islice(cycle(listed_for(part, ROUND)), rounds_listed(part))))
     return beads_named(part, "beads")
+
+
+#: what the beads of a list stand for, each in its turn
+COLUMN, ROUND = "each column", "each round"
+
+
+def listed_for(part: Part, each: str) -> tuple[str, ...]:
+    """The beads of a part in their order where each stands for a column, or for a round."""
+    node = part.node_at("beads")
+    listed = part.has("one_for") and node is not None and isinstance(node.value, list)
+    return part.texts("beads") if listed and part.text("one_for") == each else ()
+
+
+def rounds_listed(part: Part) -> int:
+    """How many rounds a list of a bead for each round is woven over; 0 where a length says it.
+
+    As many as the plan counts, the list again from its first bead; else as many as it names.
+    """
+    named = listed_for(part, ROUND)
+    if not named or part.has("length"):
+        return 0
+    counted = (part.count(field) for field in ("rounds", "rows") if part.has(field))
+    return next(counted, len(named))
 
 
 def beads_named(part: Part, field_name: str) -> dict[str, int]:

@@ -142,7 +142,8 @@ def _table(schema: Schema, *, deep: bool) -> str:
 
 def _fields(schema: Schema, path: str, *, deep: bool) -> Iterator[tuple[str, Schema, str]]:
     """Every field with its path and what is taken where it is left out."""
-    rules = [schema, *schema.get("allOf", ()), schema.get("then", {})]
+    also = schema.get("allOf", ())
+    rules = [schema, *also, *(one.get("then", {}) for one in also), schema.get("then", {})]
     needed = {word for rule in rules for word in rule.get("required", ())}
     choices = [
         [

@@ -10,6 +10,7 @@ from wellstrung.common.choice import Choice
 from wellstrung.common.places import Edit, Place
 from wellstrung.derived.amounts import beads_in
 from wellstrung.derived.cost import cost
+from wellstrung.derived.ends import end_in_cap
 from wellstrung.derived.measures import has
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import Slab, across, outline
@@ -28,7 +29,6 @@ from wellstrung.subjects.base import Eyes, opens
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.glued import WEARING
 from wellstrung.subjects.house import HeldToHouseLimit
-from wellstrung.subjects.run import taken
 from wellstrung.work.dependencies import order_that_works
 from wellstrung.work.hours import written
 from wellstrung.work.search import MOST_LOOKS, Found
@@ -120,7 +120,7 @@ class Ask:
 
     def end(self, rope: Part, cap: Part) -> Quantity:
         """How thick a rope is where a cap takes it: its nub, or its outside; raises Missing."""
-        return self.of(rope, "nub.outside" if taken(cap) == "nub" else "outside")
+        return self.of(rope, end_in_cap(rope, cap, self.quantities))
 
     def held_to_house_limit(self, held: HeldToHouseLimit) -> tuple[Quantity, Place] | None:
         """What a limit of the bench is for, and where the author would change it; raises Missing.

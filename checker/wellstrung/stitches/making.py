@@ -20,7 +20,7 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas.thread import PATH_SHARE
-from wellstrung.model.beads import bead_mix
+from wellstrung.model.beads import COLUMN, bead_mix, listed_for, rounds_listed
 from wellstrung.model.item import Bead
 from wellstrung.model.looks import Face
 from wellstrung.model.parts import Formula, Part
@@ -43,10 +43,11 @@ def lacking(part: Part, *fields: str, count: int = 8) -> Iterator[tuple[str, Pla
     """What a stitch needs and the part does not say, each with an example to write.
 
     `count` is the number that the examples show. A part may count its beads `around` or, as some
-    patterns do, `each_round`.
+    patterns do, `each_round`, or list one bead for each column.
     """
     for field in fields:
-        if not part.has(field) and not (field == "around" and part.has("each_round")):
+        counted = part.has("each_round") or listed_for(part, COLUMN)
+        if not part.has(field) and not (field == "around" and counted):
             words, example = _ASKED[field]
             yield (
                 f"`{part.name}` does not say {words}: write `{example.format(count=count)}`",
@@ -54,10 +55,49 @@ def lacking(part: Part, *fields: str, count: int = 8) -> Iterator[tuple[str, Pla
             )
 
 
-def counts_around(part: Part, *, count: int) -> Iterator[tuple[str, Place]]:
-    """What is wrong where a stitch counts beads around and is made of one mix of them."""
+def counts_around(
+    part: Part, *, count: int, columns: Callable[[Part], int] | None = None
+) -> Iterator[tuple[str, Place]]:
+    """What is wrong where a stitch counts beads around and is made of one mix of them.
+
+    `columns` are those around, of a stitch that takes a list with a bead for each column or round.
+    """
     yield from lacking(part, "around", "beads", count=count)
     yield from unwanted(part, CORE_FIELDS, "only `spiral rope` takes it", "`stitch: spiral rope`")
+    yield from _list(part, columns) if columns else not_listed(part)
+
+
+def not_listed(part: Part) -> Iterator[tuple[str, Place]]:
+    """What is wrong with a list of one bead for each column or round where a stitch takes none."""
+    tubes = "tubular peyote and herringbone list a bead for each round or column"
+    yield from unwanted(part, ("one_for",), tubes, "`stitch: tubular peyote`")
+
+
+def _list(part: Part, columns: Callable[[Part], int]) -> Iterator[tuple[str, Place]]:
+    """What is wrong with a list of one bead for each column or each round."""
+    if not part.has("one_for"):
+        return
+    each = part.text("one_for")
+    named, noun = len(listed_for(part, each)), each.removeprefix("each ")
+    if not named:
+        yield (
+            f"`{part.name}` has `one_for: {each}` and no list of beads: write one for {each}, such"
+            " as `beads: [sand, sand, kelp, kelp]`",
+            part.place_of("beads"),
+        )
+        return
+    fields = ("around", "each_round") if each == COLUMN else ("rounds", "rows")
+    field = next((field for field in fields if part.has(field)), "")
+    if not field:
+        return
+    stated = part.count(field)
+    woven_of = columns(part) if each == COLUMN else stated
+    if woven_of < named or (each == COLUMN and woven_of > named):
+        yield (
+            f"`{part.name}` lists {named} beads, one for {each}, and has `{field}: {stated}`: write"
+            f" `{field}: {named * stated // woven_of}`, or list a bead for each of its {noun}s",
+            part.place_of(field),
+        )
 
 
 def unwanted(
@@ -75,9 +115,23 @@ def around_field(part: Part) -> str:
     return "each_round" if part.has("each_round") else "around"
 
 
+def field_around(part: Part) -> str:
+    """The field that says how many beads go around, a list of them too; empty where none does."""
+    field = around_field(part)
+    return field if part.has(field) else "beads" if listed_for(part, COLUMN) else ""
+
+
+def so_many(field: str, *counts: int) -> str:
+    """What to write for another number of beads around: a field, or a list as long."""
+    if field == "beads":
+        return f"a list of {' or '.join(map(str, counts))} beads"
+    return " or ".join(f"`{field}: {count}`" for count in counts)
+
+
 def around_of(part: Part) -> int:
     """Beads around, of a stitch that adds a bead on every column in every round."""
-    return part.count(around_field(part))
+    listed = None if part.has(around_field(part)) else len(listed_for(part, COLUMN)) or None
+    return part.count(around_field(part), default=listed)
 
 
 def front(around: Callable[[Part], int]) -> Callable[[Part], Face]:
@@ -133,12 +187,12 @@ WOVEN_LENGTH = by_length("length", allowance="woven length")
 
 
 def rounds_or(otherwise: Formula) -> Formula:
-    """The rounds (or rows) that the plan counts; else worked out."""
+    """The rounds (or rows) that the plan counts or lists; else worked out."""
 
     def rounds(part: Part, ask: Quantities) -> Quantity:
         field = "rounds" if part.has("rounds") else "rows"
-        counted = part.has(field)
-        return exact(f"{part.name}.rounds", part.count(field)) if counted else otherwise(part, ask)
+        counted = part.count(field, default=rounds_listed(part))
+        return exact(f"{part.name}.rounds", counted) if counted else otherwise(part, ask)
 
     return rounds
 

@@ -94,6 +94,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     named = "a spiral rope names its `core_bead` and its `outer`"
     yield from making.unwanted(part, ("around", "each_round"), counted, "another stitch")
     yield from making.unwanted(part, ("beads",), named, "another stitch")
+    yield from making.not_listed(part)
     if part.has("core") and part.text("core") != "no":
         filled = "a spiral rope is filled by the beads of its core"
         yield from making.unwanted(part, ("core",), filled, "`core_bead`, the bead of its core")

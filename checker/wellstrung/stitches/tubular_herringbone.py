@@ -1,20 +1,21 @@
 """Tubular herringbone, straight: an even number of stacks side by side, a bead a stack a round.
 
 Beads stand on end, so a section across the rope shows circles on a ring, each touching the next.
+Its beads may be listed, one for each column (a rope that spirals) or each round (one that swells).
 The float functions are geometry worked out for this project.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from wellstrung.common.places import Place
-from wellstrung.derived.declared import FITTED, GEOMETRY, Argument, count, formula, hand, measurable
+from wellstrung.derived.declared import FITTED, GEOMETRY, count, formula, hand, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, pi, sin
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
-from wellstrung.stitches import making
+from wellstrung.stitches import making, tubes
 
 
 def outside(bead_outside: float, stacks: float, settle: float = 1.0) -> float:
@@ -70,21 +71,21 @@ LOOK = Weave(
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """An even number of stacks, four or more: herringbone adds beads two by two."""
-    yield from making.counts_around(part, count=6)
-    field = making.around_field(part)
-    if not part.has(field):
+    yield from making.counts_around(part, count=6, columns=making.around_of)
+    field = making.field_around(part)
+    if not field:
         return
     stacks = making.around_of(part)
     if stacks < _FEWEST:
         yield (
             f"`{part.name}` has {stacks} beads around, too few to close a tube: write"
-            f" `{field}: {_FEWEST}` or more",
+            f" {making.so_many(field, _FEWEST)} or more",
             part.place_of(field),
         )
     elif stacks % 2:
         yield (
             f"`{part.name}` has {stacks} beads around, and herringbone adds them in pairs: write"
-            f" `{field}: {stacks - 1}` or `{field}: {stacks + 1}`",
+            f" {making.so_many(field, stacks - 1, stacks + 1)}",
             part.place_of(field),
         )
 
@@ -93,16 +94,24 @@ def quantities(
     settle: tuple[float, float, float], lean: tuple[float, float, float]
 ) -> Mapping[str, Formula]:
     """What a herringbone tube gives, by how its stacks lie and lean: (low, middle, high) each."""
-    sizes: dict[str, Argument] = {
-        "bead_outside": making.bead("outside"),
-        "stacks": count("stacks", making.around_of),
-        "settle": hand("how the stacks settle", settle, cure=making.swatch("weave")),
-    }
+    settled = hand("how the stacks settle", settle, cure=making.swatch("weave"))
+
+    def across(what: str, function: Callable[..., float]) -> tubes.Across:
+        return lambda bead: formula(
+            what,
+            "mm",
+            function,
+            bead_outside=bead("outside"),
+            stacks=count("stacks", making.around_of),
+            settle=settled,
+            source=GEOMETRY,
+        )
+
     rise_of = formula(
         "rise",
         "mm",
         rise,
-        bead_length=making.bead("length"),
+        bead_length=tubes.rising("length"),
         lean=hand(
             "how the stacks lean",
             lean,
@@ -111,10 +120,11 @@ def quantities(
         ),
         source=GEOMETRY,
     )
+    wide, bore = across("outside", outside), across("inside", inside)
     return {
-        what: measurable(what, formula(what, "mm", function, sizes, source=GEOMETRY))
-        for what, function in (("outside", outside), ("inside", inside))
-    } | {
+        "outside": measurable("outside", tubes.across_tube("outside", wide)),
+        "inside": measurable("inside", tubes.across_tube("inside", bore, bore=True)),
+        **tubes.changing(lambda what: across(what, outside)),
         **making.growth(rise_of),
         "beads": making.beads_by_round(making.around_of, "counting: a bead a stack a round"),
         "mass": making.mass,

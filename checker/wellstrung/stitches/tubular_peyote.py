@@ -1,5 +1,7 @@
 """Tubular peyote, even count: a ring of N beads is two rounds, then N/2 a round.
 
+Its beads may be listed, one for each column (a rope that spirals) or each round (one that swells).
+
 The float functions are geometry worked out for this project: beads lie along the sides of a polygon
 whose corners are the N columns. Held against one printed figure, a peyote hoop from a ring of 50:
 see `PEYOTE.held_against`.
@@ -15,7 +17,7 @@ from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import either, most, pi, tan
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
-from wellstrung.stitches import making
+from wellstrung.stitches import making, tubes
 
 
 def pitch(bead_length: float, tension: float) -> float:
@@ -71,58 +73,65 @@ def ring_of(part: Part) -> int:
     """Beads in the starting ring, from either way of saying it."""
     if part.has("each_round"):
         return 2 * part.count("each_round")
-    return part.count("around")
+    return making.around_of(part)
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """An even ring of four or more: with an odd one the rounds become a spiral, another stitch."""
-    yield from making.counts_around(part, count=12)
-    field = making.around_field(part)
-    if not part.has(field):
+    yield from making.counts_around(part, count=12, columns=ring_of)
+    field = making.field_around(part)
+    if not field:
         return
     ring, place = ring_of(part), part.place_of(field)
+    field = "around" if field == "each_round" else field
     if ring % 2:
         yield (
             f"`{part.name}` has {ring} beads around, and even tubular peyote needs an even ring:"
-            f" write `around: {ring - 1}` or `around: {ring + 1}`, or `stitch: odd tubular peyote`",
+            f" write {making.so_many(field, ring - 1, ring + 1)}, or `stitch: odd tubular peyote`",
             place,
         )
     elif ring < _FEWEST:
         yield (
             f"`{part.name}` has {ring} beads around, too few to close a ring: write"
-            f" `around: {_FEWEST}` or more",
+            f" {making.so_many(field, _FEWEST)} or more",
             place,
         )
 
 
 _TENSION = hand("thread tension", (1.0, _USUAL, _LOOSEST), cure=making.swatch("weave"))
-_PITCH = formula(
-    "pitch", "mm", pitch, bead_length=making.bead("length"), tension=_TENSION, source=GEOMETRY
-)
 
 
 def _counted_otherwise(part: Part) -> int:
     """The ring if the number were meant the other way: in the ring, or a round."""
     each = part.has("each_round")
-    return max(part.count("each_round") if each else 2 * part.count("around"), _FEWEST)
+    return max(part.count("each_round") if each else 2 * making.around_of(part), _FEWEST)
+
+
+def _tube(
+    what: str, function: Callable[..., float], ring: Callable[[Part], int] = ring_of
+) -> tubes.Across:
+    """A size across the tube, by the sizes of its beads."""
+    return lambda bead: formula(
+        what,
+        "mm",
+        function,
+        pitch=formula(
+            "pitch", "mm", pitch, bead_length=bead("length"), tension=_TENSION, source=GEOMETRY
+        ),
+        ring=count("ring", ring),
+        bead_outside=bead("outside"),
+        source=GEOMETRY,
+    )
 
 
 def _across(
     what: str, function: Callable[..., float], ring: Callable[[Part], int] = ring_of
 ) -> Formula:
-    return formula(
-        what,
-        "mm",
-        function,
-        pitch=_PITCH,
-        ring=count("ring", ring),
-        bead_outside=making.bead("outside"),
-        source=GEOMETRY,
-    )
+    return tubes.across_tube(what, _tube(what, function, ring))
 
 
 _RISE = formula(
-    "rise", "mm", rise, bead_outside=making.bead("outside"), tension=_TENSION, source=GEOMETRY
+    "rise", "mm", rise, bead_outside=tubes.rising("outside"), tension=_TENSION, source=GEOMETRY
 )
 
 PEYOTE = Stitch(
@@ -131,7 +140,10 @@ PEYOTE = Stitch(
     columns="beads",
     quantities={
         "outside": measurable("outside", _across("outside", outside)),
-        "inside": measurable("inside", _across("inside", inside)),
+        "inside": measurable(
+            "inside", tubes.across_tube("inside", _tube("inside", inside), bore=True)
+        ),
+        **tubes.changing(lambda what: _tube(what, outside)),
         **making.growth(_RISE),
         "beads": making.beads_by_round(
             lambda part: ring_of(part) / 2, "counting: a ring of N is two rounds, then N/2 a round"
@@ -148,6 +160,7 @@ PEYOTE = Stitch(
         ),
     },
     held_against="peyote hoop, ring of 50 of 11/0 and 15/0 -> about 22 mm: `Boot camp: peyote"
-    " hoops`, copy seen; the form N x l / pi + d gives 22.3",
+    " hoops`, copy seen; the form N x l / pi + d gives 22.3; of a rope that spirals print counts"
+    " the ring alone (6, 2, 2, 2, 2, 2: `Cellini spiral tutorial`, excerpt seen)",
     look=Weave(Pattern.COLUMNS, making.front(ring_of), "rounds", is_round=True),
 )

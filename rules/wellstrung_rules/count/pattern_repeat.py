@@ -73,9 +73,10 @@ _COUNTED = ("across", "around", "each_round", "count")
 
 
 def _listed(part: Part) -> tuple[str, ...]:
-    """The beads of one repeat, in their order; a bezel lists the beads of its rounds instead."""
+    """The beads of one repeat, in their order; one for each round or column is no repeat."""
     node = part.node_at("beads")
-    if node is None or not isinstance(node.value, list) or part.takes("stone"):
+    each = part.takes("stone") or part.has("one_for")
+    if node is None or not isinstance(node.value, list) or each:
         return ()
     beads = part.texts("beads")
     return beads if len(set(beads)) > 1 and not part.has("each_row") else ()

@@ -13,6 +13,8 @@ def check(woven: Woven, ask: Ask) -> Answer:
     rope = woven.part
     if rope.kind.role is not Role.ROPE or "counted_otherwise.outside" not in woven.stitch.asides:
         return None  # the stone of a bezel gives its count
+    if not rope.has("around") and not rope.has("each_round"):
+        return None  # a list with a bead for each column says which it means
     each = rope.has("each_round")
     field, other = ("each_round", "around") if each else ("around", "each_round")
     count = rope.count(field)

@@ -46,9 +46,17 @@ WORKS = {
         Work(f"{ROPE}, around: 12, rounds: 20", 0.5),
         Work(f"{ROPE}, each_round: 4, rounds: 7", 0.5),
         Work("kind: pouch, beads: reed, around: 40, rounds: 12", 0.5),
+        Work(
+            "kind: woven rope, beads: [reed, reed, sand, sand, reed, reed], one_for: each column,"
+            " rounds: 40",
+            0.5,
+        ),
     ],
     "odd tubular peyote": [Work(f"{ROPE}, around: 7, rounds: 20", 4 / 7)],
-    "tubular herringbone": [Work(f"{ROPE}, around: 6, rounds: 12", 0.5)],
+    "tubular herringbone": [
+        Work(f"{ROPE}, around: 6, rounds: 12", 0.5),
+        Work("kind: woven rope, beads: [reed, sand, sand], one_for: each round, around: 6", 0.5),
+    ],
     "twisted herringbone": [Work(f"{ROPE}, around: 8, rounds: 12", 0.5)],
     "slip-stitch bead crochet": [Work(f"{ROPE}, around: 6, rounds: 12", 0.5)],
     # the face that is up of a rope of cubes: of the eight beads of each one across, two along, and

@@ -51,6 +51,14 @@ class Sizes:
         except Missing:
             return UNKNOWN / 4, UNKNOWN / 4
 
+    def mean_bead(self, part: Part) -> tuple[float, float]:
+        """The first bead of a part; the mean of those listed for its columns or rounds."""
+        if not part.has("one_for"):
+            return self.bead(next(self.sequence(part)))
+        mix = bead_mix(part)
+        each = [(self.bead(name), count / sum(mix.values())) for name, count in mix.items()]
+        return sum(bead[0] * n for bead, n in each), sum(bead[1] * n for bead, n in each)
+
     def height(self, name: str) -> float:
         """How far a bead of the palette hangs with its hole across."""
         try:

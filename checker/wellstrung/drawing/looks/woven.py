@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from itertools import islice
 
 from msgspec.structs import replace
@@ -10,6 +11,7 @@ from msgspec.structs import replace
 from wellstrung.drawing.looks.beads import lay
 from wellstrung.drawing.looks.breaks import left_out
 from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
+from wellstrung.drawing.looks.listed import each_named
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.looks.threads import pieces, warp_of
 from wellstrung.drawing.pen import Pen
@@ -81,24 +83,27 @@ def band_of(length: float) -> float:
 
 def _beads(pen: Pen, sizes: Sizes, part: Part, cloth: Cloth, start: float, length: float) -> None:
     """The beads of the face that is seen, in the order in which they are woven."""
-    names = sizes.sequence(part, first=cloth.before)
     rows: list[list[Laid]] = []
     named: list[tuple[Laid, str]] = []
-    for row in rows_of(cloth):
-        mine = [
-            (replace(one, along=one.along - start), sizes.core(part) if one.core else next(names))
-            for one in row
-        ]
+    for row in each_named(sizes, part, cloth) or _named(sizes, part, cloth):
+        mine = [(replace(one, along=one.along - start), name) for one, name in row]
         mine = [(one, name) for one, name in mine if one.lies_in(length)]
         named += mine
         rows.append([one for one, _ in mine])
-        if cloth.look.is_round:  # as many lie behind
-            next(islice(names, len(row), len(row)), None)
     if cloth.look.thread is Thread.CORDS:
         _braided(pen, 4 * cloth.face.columns, length, cloth.width)
     _thread(pen, cloth, [row for row in rows if row])
     for one, name in sorted(named, key=lambda bead: bead[0].depth):
         lay(pen, sizes, name, one, as_seen=cloth.is_round)
+
+
+def _named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[Laid, str]]]:
+    """The beads of each row with their names, picked up one after another."""
+    names = sizes.sequence(part, first=cloth.before)
+    for row in rows_of(cloth):
+        yield [(one, sizes.core(part) if one.core else next(names)) for one in row]
+        if cloth.look.is_round:  # as many lie behind
+            next(islice(names, len(row), len(row)), None)
 
 
 def _thread(pen: Pen, cloth: Cloth, rows: list[list[Laid]]) -> None:
@@ -128,7 +133,7 @@ def cloth_of(sizes: Sizes, part: Part, look: Weave, start: float, end: float) ->
     count = round(rows)
     if not count or not whole:
         return None
-    width, bead = sizes.across(part), sizes.bead(next(sizes.sequence(part)))
+    width, bead = sizes.across(part), sizes.mean_bead(part)
     return Cloth(look, face, count, whole, width, bead).between(start, end)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.derived.ends import end_in_cap
 from wellstrung.drawing import Figure, outlines
 from wellstrung.drawing.sections.case import Case, clearance, marks_of, size, with_range
 from wellstrung.drawing.sections.section import Section
@@ -16,7 +17,8 @@ def draw(case: Case[RopeInCap]) -> Figure:
     """The cap cut lengthwise where its depth is known, and its rim from the front."""
     join = case.join
     nub = join.by_nub
-    end = case.of(join.rope, "nub.outside" if nub else "outside")
+    size_of_end = end_in_cap(join.rope, join.cap, case.ask.quantities)
+    end = case.of(join.rope, size_of_end)
     bore = case.of(join.cap, "bore")
     outside, depth = case.perhaps(join.cap, "outside"), case.perhaps(join.cap, "depth")
     wide = max(bore.middle, end.worst.high, outside.middle if outside else 0.0)
@@ -26,7 +28,7 @@ def draw(case: Case[RopeInCap]) -> Figure:
 
     _rim(section, bore, end, outside)
     rows = [
-        (end.middle, f"{name} {size(end)}", f"{join.rope.name}.{'nub.' if nub else ''}outside"),
+        (end.middle, f"{name} {size(end)}", f"{join.rope.name}.{size_of_end}"),
         (bore.middle, f"bore {size(bore)}", f"{join.cap.name}.bore"),
     ]
     if outside is not None:

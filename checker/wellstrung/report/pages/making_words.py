@@ -11,7 +11,7 @@ from wellstrung.common.wording import article, together
 from wellstrung.derived.taken import bead_words
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists.cutting import CutList, Lengths
-from wellstrung.model.beads import beads_named
+from wellstrung.model.beads import COLUMN, beads_named
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity
@@ -125,7 +125,13 @@ def _several(part: Part, field: str) -> bool:
 
 
 def _order_of_beads(part: Part) -> Iterator[str]:
-    if _several(part, "beads"):
+    if part.has("one_for"):
+        order = in_order(part, "beads")
+        if part.text("one_for") == COLUMN:
+            yield f"The ring is {order}; in every round pick up the bead that its column began with"
+        else:
+            yield f"Round by round, the beads are those of {order}"
+    elif _several(part, "beads"):
         yield f"Pick up {_repeat(part, 'beads')}"
 
 

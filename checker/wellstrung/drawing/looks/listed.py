@@ -1,0 +1,72 @@
+"""Woven work whose beads are listed, one for each column or each round: each in its own size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import accumulate
+from sys import maxsize
+
+from msgspec.structs import replace
+
+from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
+from wellstrung.drawing.looks.sizes import Sizes
+from wellstrung.model.beads import COLUMN, ROUND, listed_for
+from wellstrung.model.looks import Pattern
+from wellstrung.model.parts import Part
+
+#: after so many rounds columns that differ have wound on by two: judged by eye, no source
+_WINDS_AFTER = 4
+
+
+def each_named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[Laid, str]]] | None:
+    """The beads of each row with their names, each as large as it is; None without a list."""
+    if columns := listed_for(part, COLUMN):
+        return _by_column(sizes, columns, cloth)
+    if rounds := listed_for(part, ROUND):
+        return _by_round(sizes, rounds, replace(cloth, first=0, stop=maxsize))
+    return None
+
+
+def _by_column(
+    sizes: Sizes, names: Sequence[str], cloth: Cloth
+) -> Iterator[list[tuple[Laid, str]]]:
+    every = 2 if cloth.look.pattern is Pattern.COLUMNS else 1
+    for row, beads in zip(cloth.span(), rows_of(cloth), strict=False):
+        first = 2 * (row // _WINDS_AFTER) + (row % every)
+        named = [names[(first + every * number) % len(names)] for number in range(len(beads))]
+        yield [
+            (_sized(sizes, cloth, one, name), name) for one, name in zip(beads, named, strict=True)
+        ]
+
+
+def _by_round(sizes: Sizes, names: Sequence[str], cloth: Cloth) -> Iterator[list[tuple[Laid, str]]]:
+    """Each round rises by its own bead, and is as wide as its bead makes it."""
+    named = [names[row % len(names)] for row in range(cloth.rows)]
+    along = 0 if cloth.look.along else 1
+    rises = [sizes.bead(name)[along] for name in named]
+    share = cloth.length / (sum(rises) or 1.0)
+    starts = [start * share for start in accumulate(rises, initial=0.0)]
+    # how wide a ring is goes by the size of its beads round it
+    widths = {name: sizes.bead(name)[1 - along] for name in names}
+    widest = max(widths.values())
+    uniform = cloth.length / cloth.rows
+    for row, beads in enumerate(rows_of(cloth)):
+        name = named[min(row, cloth.rows - 1)]
+        stretch, narrow = rises[row] * share / uniform, widths[name] / widest
+        yield [
+            (
+                replace(
+                    _sized(sizes, cloth, one, name),
+                    along=starts[row] + (one.along - row * uniform) * stretch,
+                    across=one.across * narrow,
+                ),
+                name,
+            )
+            for one in beads
+        ]
+
+
+def _sized(sizes: Sizes, cloth: Cloth, one: Laid, name: str) -> Laid:
+    """A bead as much larger or smaller than the mean as its own bead is."""
+    (length, outside), (long, wide) = sizes.bead(name), cloth.bead
+    return replace(one, long=one.long * length / long, wide=one.wide * outside / wide)
