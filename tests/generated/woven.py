@@ -286,6 +286,10 @@ def panel(draft: Draft, across: int) -> Band:
         fields["each_row"] = draft.pick(-1, 1)
         rows = across - 1 if fields["each_row"] == -1 else 4
     fields["rows"] = rows
+    if fields.get("each_row") == -1 and draft.chance(50):
+        counts = [*range(across, 1, -1)]
+        fields["each_row"] = draft.pick(counts, {"mirror": counts})
+        del fields["rows"], fields["across"]
     lines.woven_on(draft, fields)
     width = across * (bead.outside if stitch == "brick" else bead.length)
     name = draft.add(draft.pick("panel", "leaf", "wedge"), fields)

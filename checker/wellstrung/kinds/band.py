@@ -17,19 +17,9 @@ from wellstrung.stitches import flat, making
 from wellstrung_schemas import fragment
 
 
-def in_last_row(across: int, rows: int, each_row: int) -> int:
-    """Beads (or units) in the last row of a band whose rows grow by `each_row`: counting.
-
-    >>> in_last_row(11, 11, -1), in_last_row(7, 30, 0)
-    (1, 7)
-    """
-    return across + each_row * (rows - 1)
-
-
 def _last_row(part: Part) -> int:
-    change = flat.change_of(part)
-    rows = part.count("rows") if change else 1
-    return in_last_row(flat.across_of(part), rows, change)
+    """Beads (or units) in the last row: counting."""
+    return (flat.counts_of(part) or (flat.across_of(part),))[-1]
 
 
 def bead_wall(outside: float, hole: float) -> float:
@@ -85,8 +75,8 @@ def edge_sizes(edges: Iterable[str], spacing: Formula) -> dict[str, Formula]:
 
 #: the edges that carry, by the words an author writes
 _EDGES = {
-    "first edge": EyeField(several=True, counted=flat.across_of, counted_by="across"),
-    "last edge": EyeField(several=True, counted=_last_row, counted_by="across"),
+    "first edge": EyeField(several=True, counted=flat.across_of, counted_by=("across", "each_row")),
+    "last edge": EyeField(several=True, counted=_last_row, counted_by=("across", "each_row")),
 }
 
 WOVEN_BAND = Kind(

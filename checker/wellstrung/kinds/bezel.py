@@ -167,7 +167,7 @@ _SPACING = formula(
     source=GEOMETRY,
 )
 _OUTSIDE = _ring("outside", tubular_peyote.outside)
-_EDGES = {"edge": EyeField(several=True, counted=_beads_each_round, counted_by="around")}
+_EDGES = {"edge": EyeField(several=True, counted=_beads_each_round, counted_by=("around",))}
 
 BEZEL = Kind(
     "bezel",

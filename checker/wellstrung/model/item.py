@@ -168,6 +168,11 @@ class Item(Struct, frozen=True, eq=False):
             return (*half, *half[-2::-1])
         return tuple(int(count) for count in value) if isinstance(value, list) else (int(value),)
 
+    def lists(self, *path: str) -> bool:
+        """Whether a field that takes one count or several gives a list of them."""
+        node = self.node_at(*path)
+        return node is not None and not isinstance(node.value, int)
+
     def length(self, *path: str, allowance: str = "") -> Quantity:
         """What is cut, worn or sold by length, in mm; messages give it in the author's unit.
 

@@ -74,16 +74,17 @@ class Thread(Enum):
 class Face(Struct, frozen=True):
     """What of a woven part is counted on its face.
 
-    `columns` are those that are seen in its first row; each row has `change` beads more than the
-    one before. `group` neighbouring beads lie as one; a loop has `loop` beads, and reaches along
-    `core` of those that it lies round.
+    `columns` are those that are seen in its first row; a shaped part counts each of its `rows`, and
+    how far aside of the middle each lies, in beads: `asides`. `group` neighbouring beads lie as
+    one; a loop has `loop` beads, and reaches along `core` of those that it lies round.
     """
 
     columns: int
-    change: int = 0
+    rows: tuple[int, ...] = ()
     group: int = 1
     loop: int = 1
     core: int = 1
+    asides: tuple[float, ...] = ()
 
 
 class Weave(Struct, frozen=True, eq=False):

@@ -54,18 +54,18 @@ class EyeField(Struct, frozen=True):
 
     `swinging` is where a type that swings keeps them, as at the ring and the bar of a toggle,
     unless it has them where the others do. `counted` counts the holes of beads along a woven edge,
-    and `counted_by` is the field that the author would change: such eyes carry what hangs from
-    them, and their part neither runs nor hangs by them. `carries` says the same of the eyes of a
-    part that goes round what it hangs from. Through eyes that are `strung`, strands run on from
-    one side of the part to the other. An eye that `opens` is sold open, unless the plan says that
-    it is closed. `called` are the trade's words for the half of a clasp that has them.
+    and `counted_by` are the fields of which the author would change the first that is there: such
+    eyes carry what hangs from them, and their part neither runs nor hangs by them. `carries` says
+    the same of the eyes of a part that goes round what it hangs from. Through eyes that are
+    `strung`, strands run on from one side of the part to the other. An eye that `opens` is sold
+    open, unless the plan says that it is closed. `called` are the trade's words for the half of a clasp that has them.
     """
 
     path: tuple[str, ...] = ()
     several: bool = False
     swinging: tuple[str, ...] = ()
     counted: Callable[[Part], int] | None = None
-    counted_by: str = ""
+    counted_by: tuple[str, ...] = ()
     carries: bool = False
     strung: bool = False
     opens: bool = False

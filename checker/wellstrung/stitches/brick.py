@@ -11,28 +11,33 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.model.looks import Pattern, Thread, Weave
+from wellstrung.model.looks import Face, Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
-
-def columns(rows: float, across: float, each_row: float) -> float:
-    """Beads that the width holds: straight rows lie half a bead aside of each other (geometry).
-
-    >>> columns(10, 8, 0), columns(8, 8, -1), columns(1, 8, 0)
-    (8.5, 8, 8)
-    """
-    return across + 0.5 if each_row == 0 and rows > 1 else flat.widest(rows, across, each_row)
+#: What a row can have more than the one before: a bead more at each edge hangs on the outermost
+#: bridge, which gives one more in all, and at each edge one is laddered on beyond it. Common
+#: practice, no source.
+_ADDS = 3
 
 
-def _columns_of(part: Part) -> float:
-    rows = part.count("rows") if part.has("rows") else 2
-    return columns(rows, flat.across_of(part), flat.change_of(part))
+def columns(part: Part) -> float:
+    """Beads that the width holds: straight rows lie half a bead aside of each other (geometry)."""
+    if counts := flat.counts_of(part):
+        return flat.staggered(counts)
+    one_row = part.has("rows") and part.count("rows") == 1
+    return flat.staggered([flat.across_of(part)] * (1 if one_row else 2))
+
+
+def face(part: Part) -> Face:
+    """What is seen of it: rows that step aside as their counts say."""
+    counts = flat.counts_of(part)
+    return Face(flat.across_of(part), counts, asides=flat.asides(counts) if counts else ())
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Two beads or more in the first row: a bead hangs between two."""
-    yield from flat.refuses(part, "brick stitch", fewest=1 if flat.change_of(part) > 0 else 2)
+    yield from flat.refuses(part, "brick stitch", fewest=2, adds=_ADDS)
 
 
 BRICK = Stitch(
@@ -40,12 +45,12 @@ BRICK = Stitch(
     makes=flat.BAND,
     columns="beads",
     quantities=flat.band(
-        flat.width(flat.pitch(along_hole=False), "outside", _columns_of),
+        flat.width(flat.pitch(along_hole=False), "outside", columns),
         flat.growth(flat.pitch(along_hole=True), "length"),
         making.thread(thread_paths.brick),
     ),
     refuses=refuses,
     held_against="11 beads of 10/0 or 11/0 in a row -> about 2.5 cm: `Diamond shaped earrings`,"
     " copy seen; 11 d gives 23.1 mm of 11/0 and 25.3 mm of 10/0",
-    look=Weave(Pattern.BRICKS, flat.face, "rows", along=True, thread=Thread.BRIDGES),
+    look=Weave(Pattern.BRICKS, face, "rows", along=True, thread=Thread.BRIDGES),
 )

@@ -6,13 +6,16 @@ middles of their beads; the outermost beads add half a bead at each edge.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from itertools import pairwise
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable, written_or
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.looks import Face
 from wellstrung.model.parts import Formula, Part
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 
 Count = Callable[[Part], float]
@@ -61,36 +64,80 @@ def shaped(rows: float, across: float, each_row: float) -> float:
     return rows * across + each_row * rows * (rows - 1) / 2
 
 
-def widest(rows: float, across: float, each_row: float) -> float:
-    """Beads in the widest row.
-
-    Counting.
-
-    >>> widest(5, 3, 1), widest(5, 9, -1)
-    (7, 9)
-    """
-    return max(across, across + each_row * (rows - 1))
+def lists_rows(part: Part) -> bool:
+    """Whether `each_row` counts every row by itself, and is not what each has more."""
+    return part.lists("each_row")
 
 
 def across_of(part: Part) -> int:
     """Beads (or units) in the first row."""
-    return part.count("across")
+    return part.counts("each_row")[0] if lists_rows(part) else part.count("across")
 
 
 def change_of(part: Part) -> int:
-    """Beads that each row has more than the one before; 0 where the edges are straight."""
-    return part.count("each_row", default=0)
+    """Beads that each row has more than the one before; 0 where it follows no such rule."""
+    return 0 if lists_rows(part) else part.count("each_row", default=0)
+
+
+def rows_of(part: Part) -> int:
+    """Rows that the plan counts, or lists; raises Missing."""
+    return len(part.counts("each_row")) if lists_rows(part) else part.count("rows")
+
+
+def counts_of(part: Part, first: Callable[[float], int] | None = None) -> tuple[int, ...]:
+    """Beads (or units) of each row of a shaped band; none where its edges are straight.
+
+    `first` gives the beads of the first row where they are not `across`.
+    """
+    if lists_rows(part):
+        return part.counts("each_row")
+    change, across = change_of(part), across_of(part)
+    begun = first(across) if first else across
+    return tuple(begun + change * row for row in range(rows_of(part))) if change else ()
 
 
 def widest_of(part: Part) -> float:
     """Beads (or units) in the widest row; shaped bands count their rows."""
-    rows = part.count("rows") if change_of(part) else 1
-    return widest(rows, across_of(part), change_of(part))
+    return max(counts_of(part), default=across_of(part))
+
+
+def asides(counts: Sequence[int]) -> tuple[float, ...]:
+    """How far aside of the middle each row lies, in beads, where beads hang between two others.
+
+    One bead more or fewer keeps the middle; as many, or two more, lie half a bead aside, and the
+    next such row lies back again. Geometry, worked out for this project.
+
+    >>> asides([2, 3, 4, 4, 4, 3])
+    (0.0, 0.0, 0.0, 0.5, 0.0, 0.0)
+    """
+    lie = [0.0]
+    for before, now in pairwise(counts):
+        lie.append(lie[-1] if (now - before) % 2 else 0.5 - lie[-1])
+    return tuple(lie)
+
+
+def on_columns(counts: Sequence[int]) -> tuple[float, ...]:
+    """The same where every bead lies in a column of the first row's, or of one beside it.
+
+    >>> on_columns([4, 3, 4])
+    (0.0, 0.5, 0.0)
+    """
+    return tuple((count - counts[0]) % 2 / 2 for count in counts)
+
+
+def staggered(counts: Sequence[int]) -> float:
+    """Beads that the width of rows holds that lie aside of each other (geometry).
+
+    >>> staggered([8, 7, 6]), staggered([8, 8])
+    (8.0, 8.5)
+    """
+    lie = list(zip(asides(counts), counts, strict=True))
+    return max(at + count / 2 for at, count in lie) - min(at - count / 2 for at, count in lie)
 
 
 def face(part: Part) -> Face:
     """What is seen of a band: all of it."""
-    return Face(across_of(part), change_of(part))
+    return Face(across_of(part), counts := counts_of(part), asides=on_columns(counts))
 
 
 def refuses(
@@ -98,41 +145,75 @@ def refuses(
     stitch: str,
     *,
     fewest: int = 1,
-    first: int | None = None,
+    first: Callable[[float], int] | None = None,
+    adds: int | None = None,
     idle: tuple[str, ...] = ("bead_up", "loop", "warp"),
 ) -> Iterator[tuple[str, Place]]:
     """What no flat stitch can do: too narrow, shaped by a length, narrowed to nothing.
 
-    `first` is the beads of the first row where they are not `across`; `idle` are fields that say
-    nothing about this stitch.
+    `first` gives the beads of the first row where they are not `across`; a row has at most as many
+    more than the one before as the stitch `adds`; `idle` are fields that say nothing about it.
     """
-    across, change = across_of(part), change_of(part)
-    first = across if first is None else first
-    if across < fewest:
-        yield (
-            f"`{part.name}` is {across} across, too narrow for {stitch}: write"
-            f" `across: {fewest}` or more",
-            part.place_of("across"),
-        )
     for field in idle:
         if part.has(field):
             yield (
                 f"`{part.name}` has `{field}`, which {stitch} does not use: take it out",
                 part.place_of(field),
             )
+    if lists_rows(part):
+        yield from _refuses_list(part, stitch, adds)
+        return
+    across, change = across_of(part), change_of(part)
+    begun = first(across) if first else across
+    if across < fewest and not (fewest == 2 and change > 0 and adds):
+        yield (
+            f"`{part.name}` is {across} across, too narrow for {stitch}: write"
+            f" `across: {fewest}` or more",
+            part.place_of("across"),
+        )
     if change and not part.has("rows"):
         yield (
             f"`{part.name}` has `each_row`, so its rows must be counted: write `rows` instead of"
             " `length`",
             part.place_of("length"),
         )
-    elif change < 0 and first + change * (part.count("rows") - 1) < 1:
-        most = 1 + (first - 1) // -change
+    elif change < 0 and begun + change * (part.count("rows") - 1) < 1:
+        most = 1 + (begun - 1) // -change
         yield (
-            f"`{part.name}` starts with {first} in a row and loses {-change} each row, which"
+            f"`{part.name}` starts with {begun} in a row and loses {-change} each row, which"
             f" leaves none before row {part.count('rows')}: write `rows: {most}` or fewer",
             part.place_of("rows"),
         )
+    elif adds is not None and change > adds:
+        yield (
+            f"each row of `{part.name}` has {change} more than the one before, and {stitch} adds"
+            f" {adds} at most: write `each_row: {adds}`",
+            part.place_of("each_row"),
+        )
+
+
+def _refuses_list(part: Part, stitch: str, adds: int | None) -> Iterator[tuple[str, Place]]:
+    """Counts that say the rows again, and a row that is wider than can be added at once."""
+    counts = part.counts("each_row")
+    said = {"across": f"begins with {counts[0]} in a row", "rows": f"counts {len(counts)} rows"}
+    said["length"] = "counts its rows"
+    for field, says in said.items():
+        if part.has(field):
+            yield (
+                f"`{part.name}` has `{field}`, and its `each_row` {says}: take `{field}` out",
+                part.place_of(field),
+            )
+    for row, (before, now) in enumerate(pairwise(counts), 2):
+        if adds is not None and now > before + adds:
+            between = [*map(str, range(before + adds, now, adds))]
+            more = ["..."] if len(between) > 3 else []
+            way = ", ".join((f"{before}", *between[:3], *more, f"{now}"))
+            yield (
+                f"row {row} of `{part.name}` has {now} and the row before it {before}: {stitch}"
+                f" adds {adds} at most from row to row; put rows between them, as in `{way}`",
+                part.place_of("each_row"),
+            )
+            return
 
 
 #: the one cause that moves both ways of a band: how tight the thread is drawn
@@ -196,25 +277,40 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
         rise="rise",
         bead=making.bead(bead),
     )
-    counted = count("rows", lambda part: part.count("rows"))
+    counted = count("rows", rows_of)
     written = ("length",), ("measured", "length")
+
+    def rows(part: Part, ask: Quantities) -> Quantity:
+        known = part.has("rows") or lists_rows(part)
+        return (counted if known else by_length)(part, ask)
+
     return {
         "rise": rise,
         "length": written_or(making.WOVEN_LENGTH, *written, otherwise=by_rows),
-        "rows": written_or(counted, ("rows",), otherwise=by_length),
+        "rows": rows,
     }
 
 
-def beads(function: Callable[..., float] = shaped, **counts: Count) -> Formula:
-    """Beads of a part by its rows and its counts, which go to `function` by name."""
+def beads(
+    function: Callable[..., float] = shaped,
+    listed: Callable[[tuple[int, ...]], float] = sum,
+    **counts: Count,
+) -> Formula:
+    """Beads of a part by its rows and its counts, which go to `function` by name.
+
+    Where every row is counted by itself `listed` has them.
+    """
     counts = counts or {"across": across_of, "each_row": change_of}
-    return formula(
+    source = "counted row by row, worked out for this project"
+    by_rule = formula(
         "beads",
         "",
         function,
         {"rows": "rows", **{name: count(name, of) for name, of in counts.items()}},
-        source="counted row by row, worked out for this project",
+        source=source,
     )
+    by_list = count("beads", lambda part: listed(counts_of(part)), source)
+    return lambda part, ask: (by_list if lists_rows(part) else by_rule)(part, ask)
 
 
 #: beads counted row by row, where each row has as many more or fewer

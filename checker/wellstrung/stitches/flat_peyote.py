@@ -13,21 +13,10 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.formulas.arithmetic import ceil, either
+from wellstrung.formulas.arithmetic import ceil, either, most
 from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
-
-
-def columns(rows: float, across: float, each_row: float) -> float:
-    """Columns at the widest: beads of one row stand on every other column (geometry).
-
-    >>> columns(100, 12, 0), columns(4, 5, 1)
-    (12, 11)
-    """
-    if each_row <= 0:
-        return across
-    return max(across, 2 * flat.widest(rows, first_row(across), each_row) - 1)
 
 
 def first_row(across: float) -> int:
@@ -60,17 +49,22 @@ def bead_up_of(part: Part) -> int:
     return part.count("bead_up", default=1)
 
 
-def _columns_of(part: Part) -> float:
-    rows = part.count("rows") if flat.change_of(part) else 1
-    return columns(rows, flat.across_of(part), flat.change_of(part))
+def columns(part: Part) -> float:
+    """Columns at the widest: beads of one row stand on every other column (geometry)."""
+    counts = flat.counts_of(part, first_row)
+    if not counts:
+        return flat.across_of(part)
+    laid = 2 * flat.staggered(counts) - 1
+    return laid if flat.lists_rows(part) else most(flat.across_of(part), laid)
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Two stitches or more across, and whole stitches."""
-    across, up = flat.across_of(part), bead_up_of(part)
+    up = bead_up_of(part)
     yield from flat.refuses(
-        part, "flat peyote", fewest=2 * up, first=first_row(across), idle=("loop", "warp")
+        part, "flat peyote", fewest=2 * up, first=first_row, adds=1, idle=("loop", "warp")
     )
+    across = 0 if flat.lists_rows(part) else flat.across_of(part)
     if across % up and across > 2 * up:
         less = across - across % up
         yield (
@@ -78,7 +72,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
             f" `across: {less}` or `across: {less + up}`",
             part.place_of("across"),
         )
-    if up > 1 and flat.change_of(part):
+    if up > 1 and part.has("each_row"):
         yield (
             f"`{part.name}` takes {up} beads at a time and is shaped by the bead: take `bead_up` or"
             " `each_row` out",
@@ -87,7 +81,9 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
 
 
 def _face(part: Part) -> Face:
-    return Face(flat.across_of(part), flat.change_of(part), group=bead_up_of(part))
+    counts = flat.counts_of(part, first_row)
+    asides = flat.asides(counts) if counts else ()
+    return Face(flat.across_of(part), counts, asides=asides, group=bead_up_of(part))
 
 
 FLAT_PEYOTE = Stitch(
@@ -95,7 +91,7 @@ FLAT_PEYOTE = Stitch(
     makes=flat.BAND,
     columns="beads",
     quantities=flat.band(
-        flat.width(flat.pitch(along_hole=True), "length", _columns_of),
+        flat.width(flat.pitch(along_hole=True), "length", columns),
         flat.growth(flat.pitch(along_hole=False, share=0.5), "outside"),
         making.thread(thread_paths.peyote, bead_up=bead_up_of),
         flat.beads(beads, across=flat.across_of, each_row=flat.change_of),

@@ -22,8 +22,8 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
 
 def _rung(part: Part) -> float:
     """Beads of a rung; where rungs grow or shrink, of a rung halfway along."""
-    rows = part.count("rows") if flat.change_of(part) else 1
-    return flat.shaped(rows, flat.across_of(part), flat.change_of(part)) / rows
+    counts = flat.counts_of(part) or (flat.across_of(part),)
+    return sum(counts) / len(counts)
 
 
 LADDER = Stitch(

@@ -7,7 +7,8 @@ leaves room. All of it is geometry, worked out for this project.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand
@@ -44,6 +45,18 @@ def beads(rows: float, across: float, each_row: float) -> float:
     units = flat.shaped(rows, across, each_row)
     grown = most(0, each_row) * (rows - 1)
     return 2 * units + rows + across + grown
+
+
+def listed_beads(units: Sequence[int]) -> float:
+    """The same where every row has its own count: two rows share the sides that both have.
+
+    Counting.
+
+    >>> listed_beads([3, 3]), listed_beads([2, 1]), listed_beads([1, 3, 2])
+    (17, 10, 19)
+    """
+    upright = sum(count + 1 for count in units)
+    return upright + units[0] + units[-1] + sum(map(max, pairwise(units)))
 
 
 def first_row(across: float) -> float:
@@ -113,7 +126,7 @@ RIGHT_ANGLE = Stitch(
         flat.width(UNIT, "outside", _lines),
         flat.growth(UNIT, "outside", steps_less=0),
         _THREAD,
-        flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
+        flat.beads(beads, listed_beads, across=flat.across_of, each_row=flat.change_of),
     ),
     refuses=refuses,
     passes=3,

@@ -70,8 +70,10 @@ class Eyes(Struct, frozen=True):
     @property
     def count_place(self) -> Place:
         """Where the plan gives their count, or would give it."""
-        path = (self.field.counted_by,) if self.woven else (*self.path, "count")
-        return self.part.place_of(*path)
+        if not self.woven:
+            return self.part.place_of(*self.path, "count")
+        by = self.field.counted_by
+        return self.part.place_of(next((field for field in by if self.part.has(field)), by[0]))
 
     @property
     def path(self) -> tuple[str, ...]:

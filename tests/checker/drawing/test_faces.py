@@ -76,19 +76,22 @@ WORKS = {
         Work(f"{BAND}, across: 7, rows: 10"),
         Work(f"{BAND}, across: 8, bead_up: 2, rows: 10"),
         Work(f"{BAND}, across: 9, each_row: -1, rows: 5"),
+        Work(f"{BAND}, each_row: {{mirror: [2, 3, 4]}}"),
     ],
     "brick": [
         Work(f"{BAND}, across: 9, rows: 8"),
         Work(f"{BAND}, across: 9, each_row: -1, rows: 8"),
         Work(f"{BAND}, across: 2, each_row: 1, rows: 5"),
+        Work(f"{BAND}, each_row: [2, 3, 4, 4, 4, 2]"),
     ],
     "ladder": [Work(f"{BAND}, across: 2, rows: 9"), Work(f"{BAND}, across: 1, rows: 4")],
-    "square": [Work(f"{BAND}, across: 5, rows: 9")],
+    "square": [Work(f"{BAND}, across: 5, rows: 9"), Work(f"{BAND}, each_row: [5, 4, 6]")],
     "loom": [Work(f"{BAND}, across: 9, rows: 12")],
     "right-angle weave": [
         Work(f"{BAND}, across: 3, rows: 6"),
         Work(f"{BAND}, across: 4, each_row: -1, rows: 4"),
         Work(f"{BAND}, across: 2, each_row: 1, rows: 3"),
+        Work(f"{BAND}, each_row: [1, 3, 2]"),
     ],
     "netting": [
         Work(f"{BAND}, across: 4, loop: 5, rows: 6"),
@@ -200,6 +203,13 @@ def test_brick_stitch_is_as_wide_as_it_is_counted() -> None:
     lefts = [row[0].across for row in work.rows]
     step = work.rows[0][1].across - work.rows[0][0].across
     assert [left - lefts[0] for left in lefts] == pytest.approx([0, step / 2] * 4)
+
+
+def test_rows_that_are_listed_lie_half_a_bead_aside_or_in_columns() -> None:
+    rows = drawn("brick", f"{BAND}, each_row: [3, 4, 4]").rows
+    step = rows[0][1].across - rows[0][0].across
+    lefts = [(row[0].across - rows[0][0].across) / step for row in rows]
+    assert lefts == pytest.approx([0, -0.5, 0])
 
 
 def turns(stitch: str, fields: str) -> list[list[float]]:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 import bands
 from wellstrung.plugins.host import Host
-from wellstrung.stitches import brick, flat
+from wellstrung.stitches import flat
 
 sizes = st.floats(0.8, 4.5)
 BRICK = "beads: seed, stitch: brick"
@@ -32,7 +32,7 @@ def test_beads_and_extent_by_laying_them(
     beads = laid(rows, across, change, length, outside)
     assert flat.shaped(rows, across, change) == len(beads)
     wide, long = bands.spans(beads)
-    columns = brick.columns(rows, across, change)
+    columns = flat.staggered([across + change * row for row in range(rows)])
     assert flat.extent(outside, columns, outside) == pytest.approx(wide)
     assert flat.extent(length, rows, length) == pytest.approx(long)
 
@@ -72,6 +72,17 @@ def test_quantities_of_a_triangle(installed: Host) -> None:
     }
 
 
+def test_a_shape_that_is_counted_row_by_row(installed: Host) -> None:
+    """The rows say how wide it is, how long, and how many beads it takes."""
+    ruled = bands.middles(installed, f"{BRICK}, across: 2, rows: 8, each_row: 1")
+    assert bands.middles(installed, f"{BRICK}, each_row: [2, 3, 4, 5, 6, 7, 8, 9]") == ruled
+    diamond = bands.middles(installed, f"{BRICK}, each_row: {{mirror: [2, 3, 4, 5]}}")
+    assert (diamond["rows"], diamond["beads"]) == (7, 2 * (2 + 3 + 4) + 5)
+    assert diamond["width"] == pytest.approx(5 * 2.1)
+    hull = bands.middles(installed, f"{BRICK}, each_row: [4, 5, 5, 5, 2]")
+    assert hull["width"] == pytest.approx(5.5 * 2.1)  # alike they lie half a bead aside
+
+
 def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
     woven = bands.middles(installed, f"{BRICK}, across: 6, rows: 101")
     told = bands.middles(installed, f"{BRICK}, across: 6, length: {woven['length']} mm")
@@ -104,6 +115,33 @@ def test_tight_and_loose_bound_the_length(installed: Host) -> None:
             ["`band` has `bead_up`, which brick stitch does not use: take it out"],
         ),
         ("across: 5, rows: 3, each_row: -2", []),
+        ("each_row: [1, 4, 7, 2, 2]", []),
+        ("each_row: {mirror: [2, 3]}", []),
+        (
+            "each_row: [2, 3, 12]",
+            [
+                "row 3 of `band` has 12 and the row before it 3: brick stitch adds 3 at most from"
+                " row to row; put rows between them, as in `3, 6, 9, 12`"
+            ],
+        ),
+        (
+            "across: 2, rows: 4, each_row: 5",
+            [
+                "each row of `band` has 5 more than the one before, and brick stitch adds 3 at"
+                " most: write `each_row: 3`"
+            ],
+        ),
+        (
+            "across: 3, rows: 3, each_row: [2, 3, 4]",
+            [
+                "`band` has `across`, and its `each_row` begins with 2 in a row: take `across` out",
+                "`band` has `rows`, and its `each_row` counts 3 rows: take `rows` out",
+            ],
+        ),
+        (
+            "length: 3 cm, each_row: [2, 3, 4]",
+            ["`band` has `length`, and its `each_row` counts its rows: take `length` out"],
+        ),
         ("across: 1, rows: 4, each_row: 1", []),
     ],
 )

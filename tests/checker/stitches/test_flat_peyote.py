@@ -38,7 +38,7 @@ def test_beads_by_laying_them(rows: int, across: int) -> None:
 def test_extent_by_laying_them(rows: int, across: int, length: float, outside: float) -> None:
     """Beads that touch each other on all sides: width and length from edge to edge."""
     wide, long = bands.spans(laid(rows, across, length, outside / 2, outside))
-    assert flat.extent(length, peyote.columns(rows, across, 0), length) == pytest.approx(wide)
+    assert flat.extent(length, across, length) == pytest.approx(wide)
     assert flat.extent(outside / 2, rows, outside) == pytest.approx(long)
 
 
@@ -52,13 +52,13 @@ def row_on(row: list[int], change: int) -> list[int]:
 def test_a_shaped_band_by_laying_it(half: int, change: int, rows: int) -> None:
     across = 2 * half - 1
     rows = min(rows, half) if change < 0 else rows
-    row, count, columns = list(range(0, across, 2)), 0, set[int]()
+    row, counts, columns = list(range(0, across, 2)), list[int](), set[int]()
     for _ in range(rows):
-        count += len(row)
+        counts.append(len(row))
         columns |= set(row)
         row = row_on(row, change)
-    assert peyote.beads(rows, across, change) == count
-    assert peyote.columns(rows, across, change) == max(columns) - min(columns) + 1
+    assert peyote.beads(rows, across, change) == sum(counts)
+    assert 2 * flat.staggered(counts) - 1 == max(columns) - min(columns) + 1
 
 
 def test_two_drop_is_laid_in_pairs() -> None:
@@ -195,6 +195,14 @@ def test_a_swatch_beats_the_model(installed: Host) -> None:
             ],
         ),
         ("across: 9, rows: 5, each_row: -1", []),
+        ("each_row: {mirror: [2, 3, 4]}", []),
+        (
+            "each_row: [2, 3, 5]",
+            [
+                "row 3 of `band` has 5 and the row before it 3: flat peyote adds 1 at most from row"
+                " to row; put rows between them, as in `3, 4, 5`"
+            ],
+        ),
         ("across: 4, rows: 5, bead_up: 2", []),
     ],
 )

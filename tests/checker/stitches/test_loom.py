@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 import bands
 from wellstrung.plugins.host import Host
-from wellstrung.stitches import flat, loom
+from wellstrung.stitches import loom
 
 sizes = st.floats(0.8, 4.5)
 LOOM = "beads: tube, stitch: loom"
@@ -78,7 +78,6 @@ def test_more_columns_more_of_everything(installed: Host) -> None:
     )
     for name in ("width", "beads", "warps", "mass", "thread"):
         assert few[name] < more[name], name
-    assert flat.widest(1, 8, 0) == 8
 
 
 @pytest.mark.parametrize(

@@ -83,7 +83,7 @@ class Cloth(Struct, frozen=True):
         """The same with the rows that may be seen from `start` to `end`, mm along it."""
         # a row may lie aslant, as far along as the work is wide
         first, stop = (int(self.rows * at / self.length) for at in (start - self.width, end))
-        first = 0 if self.face.change else max(first - self.face.core, 0)
+        first = 0 if self.face.rows else max(first - self.face.core, 0)
         return replace(self, first=first, stop=stop + 2)
 
     @property
@@ -120,12 +120,27 @@ class Cloth(Struct, frozen=True):
 
     def row_width(self, row: int) -> int:
         """Columns of a row."""
-        return self.face.columns + self.face.change * row
+        return self.face.rows[row] if self.face.rows else self.face.columns
 
     @property
     def widest(self) -> int:
-        """Columns of the widest row, the first or the last."""
-        return max(self.face.columns, self.row_width(self.rows - 1))
+        """Columns of the widest row."""
+        return max(self.face.rows, default=self.face.columns)
+
+    def aside(self, row: int) -> float:
+        """How far a row lies aside of the middle of the whole, in beads."""
+        face = self.face
+        if not face.asides:
+            return 0.0
+        lie = list(zip(face.asides, face.rows, strict=True))
+        ends = min(at - count / 2 for at, count in lie) + max(at + count / 2 for at, count in lie)
+        return face.asides[row] - ends / 2
+
+    @property
+    def breadth(self) -> float:
+        """How wide its rows reach together, in beads."""
+        lie = [(self.aside(row), count) for row, count in enumerate(self.face.rows)]
+        return 2 * max((at + count / 2 for at, count in lie), default=self.face.columns / 2)
 
     def lean(self, column: int) -> float:
         """How far the beads of a column lean, rad."""
@@ -174,7 +189,7 @@ def _rows(cloth: Cloth) -> Rows:
     long, wide = cloth.length / cloth.rows, cloth.width / cloth.widest
     if not cloth.look.along:
         for row in cloth.span():
-            places = _spread(cloth.row_width(row), wide)
+            places = _spread(cloth.row_width(row), wide, cloth.aside(row) * wide)
             yield [Laid((row + 0.5) * long, across, wide, long, _ACROSS) for across in places]
         return
     if cloth.is_round:
@@ -198,24 +213,22 @@ def _pitch(cloth: Cloth, bead: float) -> float:
 
 def _bricks(cloth: Cloth) -> Rows:
     """Half a bead aside by turns; a row with one bead more or fewer lies so by itself."""
-    straight = not cloth.face.change and cloth.rows > 1
-    long, wide = cloth.length / cloth.rows, cloth.width / (cloth.widest + straight / 2)
+    straight = not cloth.face.rows and cloth.rows > 1
+    long, wide = cloth.length / cloth.rows, cloth.width / (cloth.breadth + straight / 2)
     for row in cloth.span():
-        aside = wide / 4 * (1 if row % 2 else -1) * straight
+        aside = wide / 4 * (1 if row % 2 else -1) if straight else wide * cloth.aside(row)
         places = _spread(cloth.row_width(row), wide, aside)
         yield [Laid((row + 0.5) * long, across, long, wide) for across in places]
 
 
 def _columns(cloth: Cloth) -> Rows:
     """A row reaches half a bead on from the one before; shaped rows are counted by their beads."""
-    face, first = cloth.face, math.ceil(cloth.face.columns / 2)
-    rise = cloth.length / (cloth.rows + 1)
-    widest = max(first, first + face.change * (cloth.rows - 1))
-    wide = cloth.width / (2 * widest - 1 if face.change else face.columns)
+    face, rise = cloth.face, cloth.length / (cloth.rows + 1)
+    wide = cloth.width / (2 * cloth.breadth - 1 if face.rows else face.columns)
     columns = _spread(face.columns, wide)
     for row in cloth.span():
-        if face.change:
-            places = _spread(first + face.change * row, 2 * wide)
+        if face.rows:
+            places = _spread(cloth.row_width(row), 2 * wide, 2 * wide * cloth.aside(row))
         else:
             places = [at for n, at in enumerate(columns) if n // face.group % 2 == row % 2]
         yield [Laid((row + 1) * rise, across, wide, 2 * rise, _ACROSS) for across in places]

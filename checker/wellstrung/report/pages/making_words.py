@@ -181,14 +181,17 @@ def _braid(part: Part, at: Bench) -> Iterator[str]:
 
 
 def _band(part: Part, at: Bench) -> Iterator[str]:
+    units_ = "beads" if part.stitch is None or part.stitch.columns == "beads" else "units"
     if part.has("across"):
-        units_ = "beads" if part.stitch is None or part.stitch.columns == "beads" else "units"
         yield f"Begin with a row of {part.count('across')} {units_}"
     if part.has("bead_up"):
         yield f"Pick up {part.count('bead_up')} beads for a stitch"
     if part.has("loop"):
         yield f"Pick up {part.count('loop')} beads for a loop"
-    if part.has("each_row"):
+    if part.lists("each_row"):
+        listed = ", ".join(map(str, part.counts("each_row")))
+        yield f"Its rows have, one after another, {listed} {units_}"
+    elif part.has("each_row"):
         more = part.number("each_row")
         yield f"Each row has {abs(more):g} {'more' if more > 0 else 'fewer'} than the one before"
     yield from _order_of_beads(part)
