@@ -58,7 +58,8 @@ class EyeField(Struct, frozen=True):
     eyes carry what hangs from them, and their part neither runs nor hangs by them. `carries` says
     the same of the eyes of a part that goes round what it hangs from. Through eyes that are
     `strung`, strands run on from one side of the part to the other. An eye that `opens` is sold
-    open, unless the plan says that it is closed. `called` are the trade's words for the half of a clasp that has them.
+    open, unless the plan says that it is closed. `called` are the trade's words for the half of a
+    clasp that has them.
     """
 
     path: tuple[str, ...] = ()
