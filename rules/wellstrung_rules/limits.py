@@ -14,6 +14,13 @@ CAP_TIGHT = Limit(
     "",
     "a hollow rope gives by about a twentieth of its outside, common practice",
 )
+FRINGE_CROWD = Limit(
+    "fringe crowd",
+    1.75,
+    "",
+    "a leg to every column of peyote is usual, and round beads are half as wide again as long:"
+    " such legs lie a little behind each other, common practice, no source",
+)
 HOLD_FACTOR = Limit(
     "hold factor",
     5.0,

@@ -159,3 +159,15 @@ def fringe(
     leg = strung.drop(draft, like=bead, legs=min(count, 60))
     count = leg.listed or count
     hang(draft, leg.name, place, "thread", count, stage="fringe", **passes)
+    if draft.chance(20):
+        behind = strung.drop(draft, like=bead)
+        hang(draft, behind.name, place, "thread", count, stage="fringe", layer=2)
+
+
+def along(draft: Draft, part: str, length: float, edge: str) -> None:
+    """A few legs along a long edge."""
+    leg = strung.drop(draft)
+    place = {"part": part, "eyes": edge}
+    over = {"over": draft.length(round(length / 3))} if draft.chance(50) else {}
+    count = draft.whole(2, 5)
+    hang(draft, leg.name, place, "thread", count, stage="fringe", **over)

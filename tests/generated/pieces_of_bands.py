@@ -57,6 +57,8 @@ def fringed_collar(draft: Draft) -> None:
     if draft.chance(70):
         edge = draft.pick("first edge", "last edge")
         hangers.fringe(draft, band.name, edge, band.across, band.bead)
+    else:
+        hangers.along(draft, band.name, total, draft.pick("bottom edge", "top edge"))
     aims.worn(draft, total, band.thickness, rest=rest)
 
 

@@ -13,8 +13,9 @@ from wellstrung.formulas import circles
 from wellstrung.model.beads import beads_named
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Quantities
-from wellstrung.quantity.arithmetic import derived
+from wellstrung.quantity.arithmetic import derived, exact
 from wellstrung.quantity.value import Quantity
+from wellstrung.subjects.hung import FringeAlong
 
 
 class Slab(NamedTuple):
@@ -61,6 +62,20 @@ def beads_down(part: Part, number: int) -> list[tuple[str, str, str]]:
     turn = part.bead("turn")
     foot = [(turn.name, "height", "outside" if turn.hangs else "length")] if turn else []
     return [*((str(bead), "length", "outside") for bead in leg), *foot]
+
+
+def apart(fringe: FringeAlong, ask: Quantities) -> Quantity:
+    """From leg to leg of a fringe along what is long, mm; raises Missing."""
+    line, called = fringe.line, f"fringe along {fringe.source.name}"
+    over = ask.plan.item(called, line.part.key, line.node) if line.has("over") else None
+    return derived(
+        f"{line.part.name}.apart",
+        "mm",
+        lambda length, legs: length / legs,
+        length=over.length("over") if over else ask.of(fringe.source, "length"),
+        legs=exact("legs", fringe.hung),
+        source="spread evenly: counting",
+    )
 
 
 def side_by_side(one: list[Slab], other: list[Slab]) -> Quantity | None:

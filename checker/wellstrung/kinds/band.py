@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from wellstrung.derived.declared import GEOMETRY, count, formula, same_as
+from wellstrung.derived.declared import GEOMETRY, count, formula, product, same_as
 from wellstrung.kinds.plain import WOVEN
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Formula, Kind, Part, Role
@@ -78,17 +78,43 @@ _EDGES = {
     "first edge": EyeField(several=True, counted=flat.across_of, counted_by=("across", "each_row")),
     "last edge": EyeField(several=True, counted=_last_row, counted_by=("across", "each_row")),
 }
+#: its long edges, as it lies in the run; other words are common practice, no source
+_SIDES = {
+    "bottom edge": EyeField(
+        several=True, along=True, called=("long edge", "side edge", "lower edge", "bottom")
+    ),
+    "top edge": EyeField(several=True, along=True, called=("other long edge", "upper edge", "top")),
+}
+
+
+def _rows_to_a_bead(part: Part) -> int:
+    """Of how many rows one ends at each long edge."""
+    return part.stitch.side_every if part.stitch is not None else 1
+
+
+_EVERY = count("rows to a bead of the edge", _rows_to_a_bead)
+_ALONG_SIDE = product("from bead to bead", "mm", "rise", _EVERY, source="counting")
+_BEADS_ALONG = formula(
+    "beads along a long edge",
+    "beads",
+    lambda rows, every: rows / every,
+    rows="rows",
+    every=_EVERY,
+    source="counting",
+)
 
 WOVEN_BAND = Kind(
     "woven band",
     fragment("woven band"),
     Role.BAND,
     traits=WOVEN,
-    eyes=_EDGES,
+    eyes={**_EDGES, **_SIDES},
     quantities={
         "outside": same_as("thickness"),  # what it stands off the body
         "along": same_as("length"),
         **edge_sizes(_EDGES, spaced_over_width(flat.widest_of)),
+        **edge_sizes(_SIDES, _ALONG_SIDE),
+        "edge_beads": _BEADS_ALONG,
     },
     look=Look(label=(("width", "wide"),)),
 )

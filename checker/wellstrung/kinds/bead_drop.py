@@ -17,6 +17,7 @@ from wellstrung.derived.declared import (
     product,
     written_or,
 )
+from wellstrung.derived.outline import apart
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import sqrt
 from wellstrung.formulas.thread import PACKING
@@ -29,7 +30,7 @@ from wellstrung.quantity.arithmetic import derived, exact, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung.subjects.base import Eyes
-from wellstrung.subjects.hung import tassels
+from wellstrung.subjects.hung import fringes_along, tassels
 from wellstrung_schemas import fragment
 
 
@@ -132,6 +133,22 @@ def _bundle(part: Part, ask: Quantities) -> Quantity:
     )
 
 
+def _apart(part: Part, ask: Quantities) -> Quantity:
+    """From leg to leg along a rope, a strand or a long edge, the first where it hangs."""
+    fringe = next(
+        (one for one in fringes_along(ask.plan) for line in one.lines if line.part is part), None
+    )
+    if fringe is None:
+        raise Missing(f"where `{part.name}` hangs: along a rope, a strand or a long edge")
+    return apart(fringe, ask)
+
+
+def _step(part: Part, ask: Quantities) -> Quantity:
+    """What the thread takes from one leg to the next: along an edge that counts them, a bead."""
+    along = any(line.part is part for one in fringes_along(ask.plan) for line in one.lines)
+    return _apart(part, ask) if along else making.bead("length")(part, ask)
+
+
 def _leg_of_thread(part: Part, ask: Quantities) -> Quantity:
     return (_LENGTH if len(legs(part)) == 1 else _MEAN_LENGTH)(part, ask)
 
@@ -145,6 +162,7 @@ BEAD_DROP = Kind(
         "length": _LENGTH,
         "width": _width,
         "bundle": _bundle,
+        "apart": _apart,
         "beads": count("beads", lambda part: beads_in(part) + part.has("turn")),
         "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_mass),
         "thread": formula(
@@ -152,7 +170,7 @@ BEAD_DROP = Kind(
             "mm",
             lambda leg, step, share: thread.fringe(leg, step) * share,
             leg=_leg_of_thread,
-            step=making.bead("length"),
+            step=_step,
             share=making.thread_share(),
             source="2 x leg and a step: counted passes, worked out for this project",
         ),

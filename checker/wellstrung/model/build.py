@@ -312,10 +312,11 @@ class _Builder:
 
 def _eyes_called(part: Part, name: str) -> str | None:
     """The key of the eyes an author calls `name`; without one the only eyes, or the lower ones."""
-    eyes, hangs_on = [*part.kind.eyes], part.kind.role is Role.EYED and not part.traits.two_ends
+    eyes_of = part.kind.eyes
+    eyes, hangs_on = [*eyes_of], part.kind.role is Role.EYED and not part.traits.two_ends
     if not name and eyes and (len(eyes) == 1 or hangs_on):
         return eyes[-1]
     for key in (name, f"{name}_eyes"):
         if key in part.kind.eyes:
             return key
-    return None
+    return next((key for key, eye in eyes_of.items() if eye.along and name in eye.called), None)

@@ -11,6 +11,7 @@ from wellstrung.model.beads import bead_mix, drops_of, legs_of
 from wellstrung.model.item import node_at
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
+from wellstrung.model.references import LONG
 from wellstrung.reading import tree as reading
 
 
@@ -165,6 +166,20 @@ def _hung(line: Hung) -> Iterator[Fault]:
             " `legs: 14`",
             line.part.key.place,
             line.place_of("part"),
+        )
+    edge = line.source_eyes
+    along = line.source.kind.eyes[edge].along if edge else line.source.kind.role in LONG
+    if line.has("over") and not (along and line.on_thread):
+        yield _fault(
+            f"`over` says how much of a rope, a strand or a long edge a fringe takes, and"
+            f" `{line.part.name}` hangs otherwise: take `over` out",
+            line.place_of("over"),
+        )
+    if at and edge and along:
+        yield _fault(
+            f"`at` names eyes, and the {edge} of `{line.source.name}` has none that are counted:"
+            f" write `times: {len(at)}`, and `over` for the length that they take",
+            line.place_of("at"),
         )
     drops = drops_of(line.part)
     if drops > 1 and times % drops:

@@ -58,8 +58,8 @@ class EyeField(Struct, frozen=True):
     eyes carry what hangs from them, and their part neither runs nor hangs by them. `carries` says
     the same of the eyes of a part that goes round what it hangs from. Through eyes that are
     `strung`, strands run on from one side of the part to the other. An eye that `opens` is sold
-    open, unless the plan says that it is closed. `called` are the trade's words for the half of a
-    clasp that has them.
+    open, unless the plan says that it is closed. `called` are the trade's words for them, or for
+    the half of a clasp that has them. Those `along` a side as long as the work are seldom counted.
     """
 
     path: tuple[str, ...] = ()
@@ -71,6 +71,7 @@ class EyeField(Struct, frozen=True):
     strung: bool = False
     opens: bool = False
     called: tuple[str, ...] = ()
+    along: bool = False
 
 
 class BandEnd(Struct, frozen=True):
@@ -166,7 +167,8 @@ class Stitch(Struct, frozen=True, eq=False):
     `asides` are quantities that a rule asks for and no report lists: what the part would be,
     counted otherwise. `knot` is the row of trade table `knots` that ties it all along; `cored` has
     a core of beads and outer loops, `core_bead` and `outer`; `bare` is cord alone, without a bead.
-    `look` is how it is drawn; without one as plain cloth.
+    `side_every` says of a band which of its rows end at one of its long edges: each, or every
+    second. `look` is how it is drawn; without one as plain cloth.
     """
 
     name: str
@@ -181,6 +183,7 @@ class Stitch(Struct, frozen=True, eq=False):
     knot: str = ""
     cored: bool = False
     bare: bool = False
+    side_every: int = 1
     look: StitchLook | None = None
 
 

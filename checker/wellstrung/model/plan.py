@@ -98,6 +98,11 @@ class Hung(Line, frozen=True, eq=False):
         return tuple(self.node.value.get("at", ()))
 
     @property
+    def layer(self) -> int:
+        """In which row of a fringe in layers it hangs, from the front."""
+        return int(self.node.value.get("layer", 1))
+
+    @property
     def on_thread(self) -> bool:
         """Whether thread holds it, not a ring or an eye of its own."""
         return str(self.node.value.get("by", "")) == "thread"

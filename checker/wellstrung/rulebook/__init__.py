@@ -103,6 +103,7 @@ from wellstrung.subjects.glued import Mixed as Mixed
 from wellstrung.subjects.glued import caps_at as caps_at
 from wellstrung.subjects.house import HeldToHouseLimit as HeldToHouseLimit
 from wellstrung.subjects.house import held_to_house_limits as held_to_house_limits
+from wellstrung.subjects.hung import FringeAlong as FringeAlong
 from wellstrung.subjects.hung import GoesRound as GoesRound
 from wellstrung.subjects.hung import HungByEyes as HungByEyes
 from wellstrung.subjects.hung import HungOnEyes as HungOnEyes

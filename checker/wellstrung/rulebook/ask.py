@@ -13,7 +13,7 @@ from wellstrung.derived.cost import cost
 from wellstrung.derived.ends import end_in_cap
 from wellstrung.derived.measures import has
 from wellstrung.derived.of_plan import Quantities
-from wellstrung.derived.outline import Slab, across, outline
+from wellstrung.derived.outline import Slab, across, apart, outline
 from wellstrung.derived.packs import in_packs
 from wellstrung.derived.piece import adds
 from wellstrung.model.beads import bead_mix
@@ -29,6 +29,7 @@ from wellstrung.subjects.base import Eyes, opens
 from wellstrung.subjects.counts import pieces_hung
 from wellstrung.subjects.glued import WEARING
 from wellstrung.subjects.house import HeldToHouseLimit
+from wellstrung.subjects.hung import FringeAlong
 from wellstrung.work.dependencies import order_that_works
 from wellstrung.work.hours import written
 from wellstrung.work.search import MOST_LOOKS, Found
@@ -117,6 +118,10 @@ class Ask:
     def outline(self, part: Part, number: int) -> list[Slab]:
         """How wide a hanging part is at each height; raises Missing."""
         return outline(part, number, self.quantities)
+
+    def apart(self, fringe: FringeAlong) -> Quantity:
+        """From leg to leg along a rope, a strand or a long edge; raises Missing."""
+        return apart(fringe, self.quantities)
 
     def end(self, rope: Part, cap: Part) -> Quantity:
         """How thick a rope is where a cap takes it: its nub, or its outside; raises Missing."""

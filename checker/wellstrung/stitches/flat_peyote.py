@@ -100,5 +100,6 @@ FLAT_PEYOTE = Stitch(
     held_against="no published figure for a flat width; bent round, a hoop of 50 columns of 10/0"
     " cylinders is about 32 mm across (`Boot camp: peyote hoops`, copy seen), which is 1.10 bead"
     " lengths a column, the loose end of this form; real bands may come out wider",
+    side_every=2,
     look=Weave(Pattern.COLUMNS, _face, "rows"),
 )

@@ -65,7 +65,7 @@ class Eyes(Struct, frozen=True):
     @property
     def woven(self) -> bool:
         """Whether they are the holes of beads along a woven edge."""
-        return self.field.counted is not None
+        return self.field.counted is not None or self.field.along
 
     @property
     def count_place(self) -> Place:
@@ -117,7 +117,7 @@ def _names(value: object) -> Iterator[str]:
 def own_eyes(part: Part) -> list[str]:
     """The sets of eyes by which a part runs and hangs: all but those that only carry."""
     eyes = part.kind.eyes.items()
-    return [key for key, eye in eyes if eye.counted is None and not eye.carries]
+    return [key for key, eye in eyes if not (eye.counted or eye.carries or eye.along)]
 
 
 def eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:

@@ -65,6 +65,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     run.tassels,
     hung.on_eyes,
     hung.tassels,
+    hung.fringes_along,
     hung.by_eyes,
     chain.chain_cuts,
     chain.piece_cuts,

@@ -11,6 +11,9 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import Eyes, Side, Subject, eyes_facing, hanging_eyes, last_eyes
 
+#: what others go round, and slide along
+CARRIERS = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
+
 
 class GoesRound(Subject, frozen=True):
     """A bail, an eye or a ring, and the rope, strand, band or chain that it goes round.
@@ -27,7 +30,7 @@ _MOST = 5_000
 
 
 class HungOnEyes(Subject, frozen=True):
-    """Every line that hangs something from one set of eyes, and those eyes.
+    """Every line that hangs something from one set of eyes, in one layer, and those eyes.
 
     `filled` of them hold what stands beside their part in the run.
     """
@@ -57,6 +60,43 @@ class HungOnEyes(Subject, frozen=True):
         on = evenly(hung, self.eyes.count) if self.eyes.woven and not placed else count(1)
         placed |= dict(zip((eye for eye in on if eye not in placed), others, strict=False))
         return dict(sorted(placed.items()))
+
+
+class FringeAlong(Subject, frozen=True):
+    """Legs spread along a rope, a strand or a long edge of a band, in one layer.
+
+    `edge` is empty where it is no edge; `line` is the last of its lines.
+    """
+
+    lines: tuple[Hung, ...]
+    source: Part
+    edge: str
+
+    @property
+    def hung(self) -> int:
+        """How many legs hang there."""
+        return sum(line.times for line in self.lines)
+
+    @property
+    def line(self) -> Hung:
+        """The last line that hangs some."""
+        return self.lines[-1]
+
+
+@cached
+def fringes_along(plan: Plan) -> tuple[FringeAlong, ...]:
+    """Every fringe along what is long, each layer and each stretch of it by itself."""
+    found: dict[tuple[Part, str, int, str], list[Hung]] = {}
+    for line in plan.hung:
+        edge, leg = line.source_eyes, line.part.kind.role is Role.DROP
+        along = line.source.kind.eyes[edge].along if edge else line.source.kind.role in CARRIERS
+        if leg and line.on_thread and along:
+            over = str(line.node.value.get("over", ""))
+            found.setdefault((line.source, edge, line.layer, over), []).append(line)
+    return tuple(
+        FringeAlong(lines[-1].place_of("times"), tuple(lines), source, edge)
+        for (source, edge, _, _), lines in found.items()
+    )
 
 
 class HungByEyes(Subject, frozen=True):
@@ -112,10 +152,6 @@ def evenly(hung: int, eyes: int) -> range:
     return range(1, eyes + 1)
 
 
-#: what others go round, and slide along
-CARRIERS = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
-
-
 def goes_round(line: Hung) -> Side | None:
     """What of a line goes round what it hangs from."""
     if line.on_thread or line.source_eyes:
@@ -136,13 +172,14 @@ def round_others(plan: Plan) -> Iterator[tuple[Subject, int]]:
 
 
 def on_eyes(plan: Plan) -> Iterator[Subject]:
-    """Every set of eyes that something hangs from."""
-    lines: dict[Eyes, list[Hung]] = {}
+    """Every set of eyes that something hangs from, once for each layer of a fringe."""
+    lines: dict[tuple[Eyes, int], list[Hung]] = {}
     for line in plan.hung:
-        if line.source_eyes:
-            lines.setdefault(Eyes(line.source, line.source_eyes), []).append(line)
+        eyes = Eyes(line.source, line.source_eyes) if line.source_eyes else None
+        if eyes is not None and not eyes.field.along:
+            lines.setdefault((eyes, line.layer), []).append(line)
     beside = Counter(eyes_facing(entry) for entry, _ in plan.meetings)
-    for eyes, hung in lines.items():
+    for (eyes, _), hung in lines.items():
         yield HungOnEyes(hung[-1].place_of("times"), tuple(hung), eyes, beside[eyes])
 
 

@@ -196,8 +196,17 @@ def passes_of(plan: Plan, part: Part) -> int | None:
 
 
 def fringe_passes(plan: Plan, part: Part) -> int:
-    """How often thread goes through a bead of a woven edge to hang what hangs there; at most."""
-    return max((line.passes for line in plan.hung if _sewn_to_edge(line, part)), default=0)
+    """How often thread goes through a bead of a woven edge to hang what hangs there; at most.
+
+    The layers of a fringe go through the same beads.
+    """
+    layers: dict[tuple[str, int], int] = {}
+    for line in plan.hung:
+        if _sewn_to_edge(line, part):
+            at = line.source_eyes, line.layer
+            layers[at] = max(layers.get(at, 0), line.passes)
+    edges = {edge for edge, _ in layers}
+    return max((sum(n for at, n in layers.items() if at[0] == edge) for edge in edges), default=0)
 
 
 def _sewn_to_edge(line: Hung, part: Part) -> bool:

@@ -15,7 +15,6 @@ from wellstrung.rulebook import (
     Ask,
     Held,
     HungOnEyes,
-    Limit,
     Misfit,
     Remedy,
     Rule,
@@ -25,14 +24,7 @@ from wellstrung.rulebook import (
 from wellstrung.rulebook.plan import Part, drops_of
 from wellstrung.rulebook.values import SLACK, Quantity, exact, product
 from wellstrung.rulebook.wording import about, at_least, at_most, in_unit_of, spelled
-
-FRINGE_CROWD = Limit(
-    "fringe crowd",
-    1.75,
-    "",
-    "a leg to every column of peyote is usual, and round beads are half as wide again as long:"
-    " such legs lie a little behind each other, common practice, no source",
-)
+from wellstrung_rules.limits import FRINGE_CROWD
 
 #: so many eyes away nothing touches that anyone hangs side by side
 _FARTHEST = 50

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
+from itertools import pairwise
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -157,6 +159,23 @@ def test_the_legs_of_a_tassel_hang_over_each_other_as_thick_as_they_are_together
     legs = [column for column in columns.values() if len(column) > 1]  # one alone is in the key
     assert [len(leg) for leg in legs] == [34] * 14
     assert legs[-1][0].right - legs[0][0].left == pytest.approx(thick, abs=1.0)
+
+
+def test_the_legs_of_a_fringe_in_layers_are_spread_along_an_edge() -> None:
+    legs = "{part: leg, from: {part: band, eyes: bottom edge}, by: thread, times: %s}"
+    result = keeper().check_text(
+        "plan: 1\ntitle: Cuff\npiece: bracelet\nbeads: {kelp: 11/0 cylinder, gull: 11/0 cylinder}\n"
+        "parts:\n"
+        "  band: {kind: woven band, stitch: flat peyote, beads: kelp, across: 6, length: 50 mm}\n"
+        "  leg: {kind: bead drop, beads: gull, count: 5}\n"
+        f"run: [band]\nhung: [{legs % 5}, {(legs % 10)[:-1]}, layer: 2, over: 20 mm}}]\n"
+    )
+    lefts = Counter(round(bounds(bead).left, 2) for bead in looks(close_up(drawings(result)), "b1"))
+    legs = sorted(left for left, beads in lefts.items() if beads == 5)
+    assert len(legs) == 15
+    assert legs[-1] - legs[0] == pytest.approx(4 * 10.0, abs=0.01)
+    steps = [round(b - a, 1) for a, b in pairwise(legs[2:-2])]
+    assert steps == [2.0] * 4 + [1.0] * 2 + [2.0] * 4
 
 
 def test_of_very_many_things_some_are_drawn_and_the_caption_says_so() -> None:

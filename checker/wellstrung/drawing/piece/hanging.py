@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from contextlib import suppress
 from functools import cache
 from itertools import count, islice
 
@@ -18,7 +19,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import Eyes
 from wellstrung.subjects.counts import pieces_hung
-from wellstrung.subjects.hung import HungOnEyes, tassels
+from wellstrung.subjects.hung import FringeAlong, HungOnEyes, fringes_along, tassels
 
 #: white between things that hang side by side, mm
 _AIR = 2.0
@@ -107,15 +108,19 @@ class Hanging:
 
     def from_run(self, stretch: Stretch) -> None:
         """All that hangs from a place of the run."""
-        fringes: dict[Eyes, list[Hung]] = {}
+        fringes: dict[tuple[int, Eyes], list[Hung]] = {}
         others: list[Hung] = []
+        along = [one for one in fringes_along(self.sizes.plan) if one.source in stretch.entry.parts]
         for line in self.lines:
-            if line.source in stretch.entry.parts:
+            if line.source in stretch.entry.parts and not any(line in one.lines for one in along):
                 if line.source_eyes and line.on_thread:
-                    fringes.setdefault(Eyes(line.source, line.source_eyes), []).append(line)
+                    at = -line.layer, Eyes(line.source, line.source_eyes)
+                    fringes.setdefault(at, []).append(line)
                 else:
                     others.append(line)
-        for eyes, lines in fringes.items():
+        for fringe in sorted(along, key=lambda one: -one.line.layer):
+            self._along(fringe, stretch.middle, stretch.drawn, 0.0 if self.upright else None)
+        for (_, eyes), lines in sorted(fringes.items(), key=lambda one: one[0][0]):
             self._fringe(eyes, lines, stretch)
         left = stretch.middle - sum(map(self.width, others)) / 2
         for line in others:
@@ -166,6 +171,21 @@ class Hanging:
         with self.canvas.thing(ring.name):
             shape_of(ring).draw(pen, self.sizes, ring, 0.0)
         return self.sizes.known(ring, "inside", UNKNOWN)
+
+    def _along(
+        self, fringe: FringeAlong, middle: float, drawn: float, beside: float | None = None
+    ) -> None:
+        """Legs spread along a place of the run as drawn, or down what hangs `beside` its line."""
+        foot = shape_of(fringe.source).foot(self.sizes, fringe.source)
+        apart = drawn / fringe.hung
+        with suppress(Missing):
+            apart = min(apart, self.sizes.ask.apart(fringe).middle)
+        legs = [(line, n) for line in fringe.lines for n in range(line.times)][: self.most]
+        last = {line: number for number, (line, _) in enumerate(legs)}
+        for number, (line, n) in enumerate(legs):
+            at = middle + (number - (fringe.hung - 1) / 2) * apart
+            x, y = self._spot(at) if beside is None else (beside + foot, at)
+            self._piece(line, x, y + foot * (beside is None), n, first=number == last[line])
 
     def _fringe(self, eyes: Eyes, lines: list[Hung], stretch: Stretch) -> None:
         """Legs sewn to the beads of a woven edge, each at its own."""
@@ -242,8 +262,12 @@ class Hanging:
         """
         edges: dict[Eyes, list[Hung]] = {}
         others: list[Hung] = []
+        along = [one for one in fringes_along(self.sizes.plan) if one.source is part]
+        for fringe in along:
+            long = self.sizes.known(part, "along", UNKNOWN)
+            self._along(fringe, y + long / 2, long, x)
         for line in self.lines:
-            if line.source is part:
+            if line.source is part and not any(line in one.lines for one in along):
                 eyes = Eyes(part, line.source_eyes) if line.source_eyes else None
                 if eyes is not None and eyes.woven:
                     edges.setdefault(eyes, []).append(line)

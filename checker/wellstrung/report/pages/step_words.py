@@ -17,6 +17,7 @@ from wellstrung.report.pages.making_words import Bench, in_order, made, to_cut
 from wellstrung.report.terminal import counted
 from wellstrung.subjects.base import Eyes, hanging_eyes, opens, side_facing
 from wellstrung.subjects.counts import hung_in_all
+from wellstrung.subjects.hung import fringes_along
 from wellstrung.work.minutes import times_done
 
 #: how a ring or an eye is opened, here and below: common practice, no source
@@ -143,7 +144,11 @@ def _hang(step: Step, at: Bench) -> Iterator[str]:
     lines = [line for line in at.plan.hung if line.part is part and source in (None, line.source)]
     for line in lines:
         pieces, joints = hung_in_all(at.plan, line)
-        yield f"Hang {_many(part, pieces)} from {_from(line)}{_places(line, at.plan)}"
+        along = any(line in one.lines for one in fringes_along(at.plan))
+        over = line.node.value.get("over", "all its length")
+        every = f", spread evenly over {over}" if along else _places(line, at.plan)
+        layer = f"Layer {line.layer}, counted from the front: hang" if line.layer > 1 else "Hang"
+        yield f"{layer} {_many(part, pieces)} from {_from(line)}{every}"
         yield from _by(step, line, joints)
     if not lines:
         many = _many(part, times_done(at.plan, step))
