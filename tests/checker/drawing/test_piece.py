@@ -171,10 +171,10 @@ def test_the_legs_of_a_fringe_in_layers_are_spread_along_an_edge() -> None:
         f"run: [band]\nhung: [{legs % 5}, {(legs % 10)[:-1]}, layer: 2, over: 20 mm}}]\n"
     )
     lefts = Counter(round(bounds(bead).left, 2) for bead in looks(close_up(drawings(result)), "b1"))
-    legs = sorted(left for left, beads in lefts.items() if beads == 5)
-    assert len(legs) == 15
-    assert legs[-1] - legs[0] == pytest.approx(4 * 10.0, abs=0.01)
-    steps = [round(b - a, 1) for a, b in pairwise(legs[2:-2])]
+    columns = sorted(left for left, beads in lefts.items() if beads == 5)
+    assert len(columns) == 15
+    assert columns[-1] - columns[0] == pytest.approx(4 * 10.0, abs=0.01)
+    steps = [round(b - a, 1) for a, b in pairwise(columns[2:-2])]
     assert steps == [2.0] * 4 + [1.0] * 2 + [2.0] * 4
 
 
