@@ -17,7 +17,7 @@ from wellstrung.common.trade_words import plain
 from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.phrase import Phrase, known_in
+from wellstrung.short_forms.phrase import LENGTH, Phrase, known_in, named_sizes
 
 #: the size of a seed bead, which is no length
 _OUGHT = Pattern(r"(?<![\w/])\d{1,2}\s*(?:/\s*[0oO]|°|º)(?![\w/])")
@@ -35,6 +35,10 @@ _NUMBER = Pattern(
     r"(?<![\w.])(?:#\s*|no\.?\s*|number\s+|size\s+)?(\d{1,2})(?![\w./])", re.IGNORECASE
 )
 _OF_SEEDS = Pattern(r"(?<!\w)size\s+(\d{1,2})(?![\w./])", re.IGNORECASE)
+#: sizes beside the one that a bead is sold by; `pearl 6 mm hole 1 mm` has a hole of 1 mm
+_NAMED = named_sizes(hole=r"(?:holes?|drill)(?!\s+\d)", length="long", outside="(?:across|wide)")
+_LONG = Pattern(LENGTH, re.IGNORECASE)
+_HEAVY = Pattern(r"(?<![\w.])\d+(?:\.\d+)?\s*(?:g|grams?)(?!\w)", re.IGNORECASE)
 _SAYS_NOTHING = ("bead", "beads", "size", "in size", "a", "of", "some")
 _MAKES = {"japanese": "Japanese", "japan": "Japanese", "czech": "Czech", "bohemian": "Czech"}
 #: the last word of a name for a family itself, which states no material of its own
@@ -55,7 +59,9 @@ def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     """A bead of the palette from a phrase."""
     phrase = Phrase(node)
     by_number = phrase.take(_OUGHT)
-    size = by_number or phrase.take(_TWO) or phrase.take(_ONE)
+    two = None if by_number else phrase.take(_TWO)
+    named = {field: phrase.take(pattern) for field, pattern in _NAMED.items()}
+    size = by_number or two or phrase.take(_ONE)
     family, kind, material = _type(phrase, bool(by_number))
     if size is None and family is not None and "number 1" in family.cells:
         size = _in_numbers(phrase.take(_NUMBER), family)
@@ -79,7 +85,7 @@ def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
         if by_number is None:
             size.value = _in_mm(size.text)
         fields = {"type": kind, "size": size, "make": make, "material": material, "colour": colour}
-        return tree.Spelled(node, fields)
+        return tree.Spelled(node, {**fields, **named})
     return None
 
 
@@ -197,7 +203,15 @@ def _lacks(
 
 
 def _slip(colour: tree.Scalar, said: tree.Scalar, name: str) -> Fault | None:
-    """The fault of a word left over that is a slip of one that has a meaning."""
+    """The fault of what is left over and is no colour: a size, or a slip of a known word."""
+    for pattern, advice in (
+        (_LONG, "if it is the hole, write `hole {said}`"),
+        (_HEAVY, "what is on hand goes under `supplies`, as `{said} of {name}`"),
+    ):
+        if measured := Phrase(colour).take(pattern):
+            advice = f"{advice.format(said=measured.text, name=name)}; else take it out"
+            says = f"`{measured.text}` of bead `{name}` is no colour: {advice}"
+            return fault(says, measured.place, remedy=advice)
     for word in re.findall(r"[^\W\d_]{4,}", colour.text):
         small = word.casefold()
         if small in _COLOURS or small in _every_word():

@@ -21,7 +21,7 @@ from wellstrung.common.wording import article, nearest, one_of
 from wellstrung.reading import tree
 from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
-from wellstrung.short_forms.phrase import Phrase
+from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase, named_sizes
 from wellstrung.short_forms.phrase import part as within
 from wellstrung.short_forms.words import answered
 from wellstrung_schemas import fragment
@@ -108,15 +108,10 @@ _FINISHES = (
     ),
     *("gunmetal", "rose gold", "tibetan silver", "silver", "gold", "steel"),
 )
-_NUMBER = r"(?:\d+(?:\.\d+)?(?:\s+\d+/\d+)?|\d+/\d+|\.\d+)"
-_UNIT = r"(?:mm|cm|inch(?:es)?|in|\"|″)(?![\w])"
-_TO = r"\s*(?:±|\.\.|to|-)\s*"
-#: a length with its unit, as beads, findings and what is cut have it
-LENGTH = rf"(?<![\w./])(?:{_NUMBER}\s*(?:{_UNIT})?{_TO})?{_NUMBER}\s*{_UNIT}"
 _SIZE = Pattern(LENGTH)
 #: length and width, of which the first is the size that shops go by
 _BOTH = Pattern(
-    rf"(?<![\w./])({_NUMBER}(?:{_TO}{_NUMBER})?)\s*(?:mm)?\s*[x×]\s*{_NUMBER}(?:\s*mm)?(?![\w.])"
+    rf"(?<![\w./])({NUMBER}(?:{TO}{NUMBER})?)\s*(?:mm)?\s*[x×]\s*{NUMBER}(?:\s*mm)?(?![\w.])"
 )
 _GAUGE = Pattern(r"(?<![\w./])\d{1,2}\s*(?:AWG|SWG|gauge|ga)\b\.?(?:\s+wire)?", re.IGNORECASE)
 _WIRE = Pattern(rf"(?:wire\s+({LENGTH})|({LENGTH})\s+(?:thick|wire))", re.IGNORECASE)
@@ -125,12 +120,7 @@ _INSIDE = Pattern(
     re.IGNORECASE,
 )
 #: sizes of findings by the names that lists print them under
-_NAMED = {
-    field: Pattern(rf"(?<!\w)(?:{field}\s+({LENGTH})|({LENGTH})\s+{said}(?!\w))", re.IGNORECASE)
-    for field, said in (
-        ("depth", "deep"), ("length", "long"), ("width", "wide"), ("height", "high"),
-    )
-}  # fmt: skip
+_NAMED = named_sizes(depth="deep", length="long", width="wide", height="high")
 _BESIDE_BORE = Pattern(rf"(?<!\w)outside\s+({LENGTH})", re.IGNORECASE)
 _OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)

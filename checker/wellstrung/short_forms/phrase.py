@@ -19,6 +19,12 @@ _TAKEN = "\0"
 _COMMA = Pattern(r"[,;](?!\d)")
 _BETWEEN = Pattern(rf"[\s,;{_TAKEN}]+")
 
+NUMBER = r"(?:\d+(?:\.\d+)?(?:\s+\d+/\d+)?|\d+/\d+|\.\d+)"
+_UNIT = r"(?:mm|cm|inch(?:es)?|in|\"|″)(?![\w])"
+TO = r"\s*(?:±|\.\.|to|-)\s*"
+#: a length with its unit, as beads, findings and what is cut have it
+LENGTH = rf"(?<![\w./])(?:{NUMBER}\s*(?:{_UNIT})?{TO})?{NUMBER}\s*{_UNIT}"
+
 
 class Phrase:
     """A value in words; `left` holds those that nothing has taken yet."""
@@ -96,6 +102,18 @@ def part(node: tree.Scalar, start: int, end: int) -> tree.Scalar:
         words.column, words.end_column = node.column + quote + start, node.column + quote + end
         words.quoted = False
     return words
+
+
+def named_sizes(**said: str) -> Mapping[str, Pattern]:
+    """Sizes by the name of their field, as in `depth 3 mm`, or by a word, as in `3 mm deep`."""
+    begin = r"(?<![\w-])(?:with\s+(?:an?\s+)?)?"
+    return {
+        field: Pattern(
+            rf"{begin}(?:{field}s?(?:\s+(?:size|of))*\s+({LENGTH})|({LENGTH})\s+{word}(?!\w))",
+            re.IGNORECASE,
+        )
+        for field, word in said.items()
+    }
 
 
 def known_in(words: str, meanings: Mapping[str, str]) -> bool:
