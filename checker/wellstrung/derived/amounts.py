@@ -333,3 +333,7 @@ OF_BEAD: dict[str, Callable[[Bead, Quantities], Quantity]] = {
     "on_hand": _beads_on_hand,
 }
 OF_PART: dict[str, Formula] = {"thread_in_all": thread_in_all}
+OF_BOUGHT: dict[str, Formula] = {
+    "pieces_needed": pieces_needed,
+    "pieces_on_hand": pieces_on_hand,
+}

@@ -130,6 +130,8 @@ class Quantities:
             return line_and_needle.OF_PART[what](part)
         if what in amounts.OF_PART:
             return amounts.OF_PART[what](part, self)
+        if part.traits.bought and what in amounts.OF_BOUGHT:
+            return amounts.OF_BOUGHT[what](part, self)
         if what == "along":
             raise Missing(f"what `{part.name}`, {article(part.noun)}, adds to the run")
         raise part.missing(what)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from wellstrung.derived import amounts
 from wellstrung.derived.declared import formula, mass, measurable, same_as, size, wire, written_or
 from wellstrung.formulas import rings
 from wellstrung.kinds.metal import density, ring_mass
@@ -55,8 +54,6 @@ JUMP_RING = Kind(
                 source="volume of a torus",
             ),
         ),
-        "needed": amounts.pieces_needed,
-        "on_hand": amounts.pieces_on_hand,
     },
     types={
         "open": Traits(opens=True, gapes=True),

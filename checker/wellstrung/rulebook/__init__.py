@@ -145,7 +145,7 @@ from wellstrung.subjects.steps import WrappedLoop as WrappedLoop
 from wellstrung.subjects.steps import done_at_home as done_at_home
 from wellstrung.subjects.supplies import BeadsNeeded as BeadsNeeded
 from wellstrung.subjects.supplies import Budgeted as Budgeted
-from wellstrung.subjects.supplies import RingsNeeded as RingsNeeded
+from wellstrung.subjects.supplies import PiecesNeeded as PiecesNeeded
 from wellstrung.subjects.supplies import ThreadNeeded as ThreadNeeded
 from wellstrung.subjects.worn import BeadsOnChild as BeadsOnChild
 from wellstrung.subjects.worn import Fitted as Fitted

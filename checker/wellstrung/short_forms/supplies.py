@@ -15,8 +15,7 @@ from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.parts import LENGTH
-from wellstrung.short_forms.phrase import Phrase
+from wellstrung.short_forms.phrase import LENGTH, Phrase
 from wellstrung.short_forms.phrase import part as within
 
 _MASS = Pattern(r"(?<![\w./])\d+(?:\.\d+)?\s*(?:grams?|g|kg|oz)\b", re.IGNORECASE)

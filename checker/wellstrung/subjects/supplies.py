@@ -26,10 +26,10 @@ class BeadsNeeded(Subject, frozen=True):
     lines: tuple[Item, ...]
 
 
-class RingsNeeded(Subject, frozen=True):
-    """A ring that the piece takes, and what is on hand."""
+class PiecesNeeded(Subject, frozen=True):
+    """A ring or another finding that the piece takes, and what is on hand."""
 
-    ring: Part
+    part: Part
     lines: tuple[Item, ...]
 
 
@@ -58,9 +58,13 @@ def find(plan: Plan) -> Iterator[Subject]:
         need = beads_needed(plan, bead)
         if need.woven:
             yield need
-    for ring in plan.parts.values():
-        if ring.kind.role is Role.RING and taken_in_all(plan).get(ring.name):
-            yield RingsNeeded(ring.key.place, ring, supply_lines(plan, "part", ring.name))
+    for part in plan.parts.values():
+        if part.traits.bought and taken_in_all(plan).get(part.name):
+            lines = supply_lines(plan, "part", part.name)
+            counted = any(line.has("count") or line.has("packs") for line in lines)
+            # every ring is asked for, as rings run short; of other findings what the plan counts
+            if part.kind.role is Role.RING or counted:
+                yield PiecesNeeded(part.key.place, part, lines)
     yield from _threads(plan)
     yield from _budgeted(plan)
 

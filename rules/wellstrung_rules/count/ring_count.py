@@ -53,7 +53,7 @@ RULE = Rule(
     fault="an eye without its ring",
     title=(
         "every eye that a part hangs by has its ring (eyes that carry drops are `fringe-count`,"
-        " rings on hand `rings-enough`)"
+        " rings on hand `findings-enough`)"
     ),
     why="a frame with two top eyes that hangs by one of them hangs askew",
     sources=("counting",),

@@ -33,9 +33,12 @@ RULES = {
     "beads": ("beads-enough", "spare-share"),
     "thread": ("thread-enough",),
     "chain": ("chain-enough",),
-    "rings": ("rings-enough",),
+    "rings": ("findings-enough",),
+    "findings": ("findings-enough",),
     "adhesive": ("glue-mixes",),
 }
+#: groups that are counted in pieces
+PIECES = ("rings", "findings")
 SAMPLE_PLANS = sorted(SAMPLES.rglob("*.yaml"))
 #: the groups whose amounts the JSON report has, to five figures
 REPORTED = ("thread", "adhesive", "rings", "chain")
@@ -82,7 +85,8 @@ def quantities_agree(line: SupplyLine, ask: Quantities, makers: int) -> None:
     named = line.name in ask.plan.parts or line.group == "beads"
     if line.group not in RULES or not named:
         return
-    need = ask.get(f"{owner}.needed")
+    of = "pieces_" if line.group in PIECES else ""
+    need = ask.get(f"{owner}.{of}needed")
     if line.group == "chain":
         # cut together, the pieces of two makers lose links between them and share their end walls
         assert makers > 1 or line.need.middle == close(need.middle)
@@ -92,7 +96,7 @@ def quantities_agree(line: SupplyLine, ask: Quantities, makers: int) -> None:
     if line.group == "beads":
         assert line.spare == close(makers * ask.get(f"{owner}.spare").middle)
     try:
-        had = ask.get(f"{owner}.on_hand").middle
+        had = ask.get(f"{owner}.{of}on_hand").middle
     except Missing:
         return
     assert line.have == close(had)

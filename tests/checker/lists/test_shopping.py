@@ -172,7 +172,7 @@ def test_a_plan_whose_supplies_are_what_was_bought_for_it_is_right(path: Path) -
     result = checked(f"{bare}\nsupplies:\n{lines_bought}\n")
     assert [remark.says for remark in result.remarks if remark.counts] == []
     judged = {entry.rule for entry in result.unjudged}
-    assert not judged & {"beads-enough", "rings-enough", "spare-share", "thread-enough"}
+    assert not judged & {"beads-enough", "findings-enough", "spare-share", "thread-enough"}
 
 
 amounts = st.floats(0, 1e4)

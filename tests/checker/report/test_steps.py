@@ -23,7 +23,7 @@ from wellstrung.what_if.work_found import steps_of, with_work
 COLLAR = SHARED / "slack_tide_collar.yaml"
 ORLA = SHARED / "lantern_collar.yaml"
 CLASS = SAMPLES / "class"
-PEARLS = SHARED / "quayside_pearls.yaml"
+PEARLS = Path(__file__).parent / "steps" / "quayside_pearls.yaml"
 PINNED = [COLLAR, PEARLS, SAMPLES / "spindrift_earrings.yaml"]
 #: roles of a part that a step makes bead by bead
 MADE = {

@@ -214,7 +214,7 @@ def test_every_verb_has_a_rate_or_takes_no_hands() -> None:
 
 @pytest.mark.parametrize("makes", [1, 2])
 def test_hands_make_every_piece_that_the_plan_makes(makes: int) -> None:
-    path = Path(__file__).parents[2] / "plans" / "quayside_pearls.yaml"
+    path = Path(__file__).parents[1] / "report" / "steps" / "quayside_pearls.yaml"
     text = path.read_text(encoding="utf-8").replace("plan: 1\n", f"plan: 1\nmakes: {makes}\n")
     ask = keeper().check_text(text).ask
     assert ask is not None
