@@ -76,6 +76,9 @@ def around_it(draft: Draft, lines: list[Fields]) -> Fields:
         draft.maybe(30, of, between=draft.pick("1 week", "2 days"))
         if draft.made_by_hand:
             draft.maybe(25, of, prepared=[draft.pick(*draft.made_by_hand)])
+        levels = "beginner", "confident beginner", "intermediate", "advanced"
+        draft.maybe(50, of, level=draft.pick(*levels))
+        draft.maybe(30, of, bring=[draft.pick("reading glasses", "a bead mat")])
         tail["class"] = of
     accepted = [_accepted(draft, *one) for one in _warned_of(draft) if draft.chance(60)]
     if accepted:

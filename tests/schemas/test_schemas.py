@@ -21,7 +21,7 @@ from wellstrung.reading import schema as shape
 from wellstrung.reading.values import READERS
 
 #: what is written and never read: its fields need no examples
-REPORTS = ("report", "supplies", "cuts", "sizes")
+REPORTS = ("report", "supplies", "cuts", "sizes", "kit")
 ALL = {
     "plan": schemas.plan(),
     "bench": schemas.bench(),

@@ -157,6 +157,18 @@ def parser() -> argparse.ArgumentParser:
         help="ignore what is on hand: list all that the pieces take",
     )
 
+    kit = commands.add_parser("kit", help="what one maker is given, in bags as the steps call them")
+    _forms(kit, "text", "json", "html")
+    kit.add_argument(
+        "--out", type=Path, metavar="DIR", help="the folder for html: list, labels, class notice"
+    )
+    kit.add_argument(
+        "--new-stock",
+        type=Path,
+        metavar="FILE",
+        help="write the stock list (CSV) anew, with what the kits leave",
+    )
+
     cuts = commands.add_parser("cuts", help="what to cut, from which length, at which link")
     _forms(cuts, "text", "json")
 
@@ -188,16 +200,17 @@ def parser() -> argparse.ArgumentParser:
         command.add_argument("names", nargs="*", metavar="NAME")
         _forms(command, "text", "json")
 
-    for command in (check, sheet):
+    for command in (check, sheet, kit):
         command.add_argument("--large", action="store_true", help="pages in large type, 14 pt")
+    for command in (check, sheet):
         command.add_argument(
             "--full", action="store_true", help="pages with every size, fit, and working, too"
         )
-    for command in (check, sheet, picture, new):
+    for command in (check, sheet, picture, kit, new):
         command.add_argument(
             "--force", action="store_true", help="write over files that it did not write"
         )
-    for command in (supplies, cuts):
+    for command in (supplies, kit, cuts):
         command.add_argument(
             "--makers", type=_makers, default=1, metavar="N", help="how many make each plan"
         )
@@ -210,23 +223,23 @@ def parser() -> argparse.ArgumentParser:
         )
     for command in (check, supplies, cuts):
         command.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
-    for command in (sheet, picture, mend, sizes):
+    for command in (sheet, picture, mend, kit, sizes):
         command.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
-    for command in (check, sheet, picture, mend, supplies, cuts, sizes, start):
+    for command in (check, sheet, picture, mend, supplies, kit, cuts, sizes, start):
         command.add_argument(
             "--bench",
             type=Path,
             metavar="FILE",
             help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
         )
-    for command in (check, sheet, picture, mend, supplies, cuts, sizes):
+    for command in (check, sheet, picture, mend, supplies, kit, cuts, sizes):
         command.add_argument(
             "--drawer",
             type=Path,
             metavar="FILE",
             help="your beads, parts and stock (YAML or CSV), not the drawer that a plan names",
         )
-    for command in (check, sheet, picture, mend, supplies, cuts, sizes, start, rules, bench):
+    for command in (check, sheet, picture, mend, supplies, kit, cuts, sizes, start, rules, bench):
         command.add_argument(
             "--rules",
             dest="rule_files",

@@ -26,6 +26,7 @@ _PRICE = re.compile(
 )
 _EXAMPLE = "1.80 EUR each"
 _CENT = Decimal("0.01")
+_HOURLY = re.compile(r"(\S.*?) ?(?:per|an?|/) ?(?:h|hr|hour)", re.IGNORECASE)
 
 
 class Money(Struct, frozen=True):
@@ -88,10 +89,24 @@ def budget(text: str | int | float) -> Money:
     return _money(found)
 
 
+def wage(text: str | int | float) -> Money:
+    """What an hour costs; raises UnitFault.
+
+    >>> str(wage("18 EUR per h")), str(wage("£15 an hour"))
+    ('18.00 EUR', '£15.00')
+    """
+    written = " ".join(str(text).split())
+    found = _HOURLY.fullmatch(written)
+    money = _PRICE.fullmatch(found[1]) if found is not None else None
+    if money is None or money["each"] or money["per"]:
+        raise _unread(written, "what an hour costs", "18 EUR per h")
+    return _money(money)
+
+
 def _unread(written: str, what: str, example: str) -> units.UnitFault:
     """The fault of what is no money, or has a comma for its point."""
     mended = re.sub(r"(?<=\d),(?=\d\d?\b)", ".", written)
-    if mended != written and _PRICE.fullmatch(mended):
+    if mended != written and (_PRICE.fullmatch(mended) or _HOURLY.fullmatch(mended)):
         says = f"`{written}` has a comma as its decimal point: write `{mended}`"
         return units.UnitFault(says, mended)
     return units.UnitFault(

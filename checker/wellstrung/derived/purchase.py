@@ -115,20 +115,40 @@ class Purchase(Struct, frozen=True, kw_only=True):
     @property
     def cost(self) -> Money | None:
         """What it costs to buy; None without a price that fits."""
-        bought = self._bought(self.price) if self.price is not None and not self.missing else None
-        return self.price.of(bought) if self.price is not None and bought is not None else None
+        return self._at_price(self.buy, self.grams, self.packs)
 
-    def _bought(self, price: Price) -> float | None:
-        """How much is bought, in a price's unit; None where the price does not fit the thing."""
+    @property
+    def used_cost(self) -> Money | None:
+        """What of its price goes into the work, spare ones included; None without one that fits.
+
+        The rest of a pack stays with whoever bought it; a bottle that does not say how much it
+        holds goes in whole.
+        """
+        used = self.need.middle + self.spare
+        grams = used / self.per_gram if self.per_gram else None
+        packs = None if self.pack is None else used / self.pack.holds if self.pack.holds else 1.0
+        return self._at_price(used, grams, packs)
+
+    def _at_price(self, amount: float, grams: float | None, packs: float | None) -> Money | None:
+        """What so much costs; None where nothing has the price, or it does not fit the thing."""
+        if self.price is None or self.missing:
+            return None
+        paid = self._in_its_unit(self.price, amount, grams, packs)
+        return self.price.of(paid) if paid is not None else None
+
+    def _in_its_unit(
+        self, price: Price, amount: float, grams: float | None, packs: float | None
+    ) -> float | None:
+        """How much it is, in a price's unit; None where the price does not fit the thing."""
         if price.unit == "g":
-            return self.grams
+            return grams
         if price.unit == self.unit:
-            return self.buy
-        if self.packs is not None and price.unit in (SOLD, PIECES):
-            return self.packs  # `each` is each spool of thread, each bottle of adhesive
+            return amount
+        if packs is not None and price.unit in (SOLD, PIECES):
+            return packs  # `each` is each spool of thread, each bottle of adhesive
         # a finding with a bare price is sold by the piece; a bead with one may be sold in anything
         bare = price.unit == SOLD and " per " not in price.text
-        return self.buy if bare and self.unit == PIECES and self.group != "beads" else None
+        return amount if bare and self.unit == PIECES and self.group != "beads" else None
 
 
 def bought(thing: Purchase) -> str:

@@ -15,9 +15,10 @@ from msgspec.structs import replace
 
 from wellstrung.common.money import Money, priced, total
 from wellstrung.derived.amounts import LENGTH
-from wellstrung.derived.purchase import Needed, up, weighed
+from wellstrung.derived.purchase import Needed
 from wellstrung.kinds.chain import one_stretch
 from wellstrung.lists import chain_stock, of_a_plan
+from wellstrung.lists.bags import Bag, bags
 from wellstrung.lists.line import GROUPS, SupplyLine, added
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Quantities
@@ -25,19 +26,11 @@ from wellstrung.subjects.chain import ChainCut
 
 
 class Kit(Struct, frozen=True):
-    """What to weigh out for one maker of one plan: of each bead its pieces and grams."""
+    """The bags of beads for one maker of one plan."""
 
     title: str
     file: str
-    beads: tuple[KitBead, ...]
-
-
-class KitBead(Struct, frozen=True):
-    """One bead of a kit, spare ones included; grams up to the next tenth, None where unknown."""
-
-    name: str
-    pieces: int
-    grams: float | None
+    beads: tuple[Bag, ...]
 
 
 def needed(
@@ -64,15 +57,8 @@ def unpriced(lines: Iterable[SupplyLine]) -> list[SupplyLine]:
 
 def kits(plans: Iterable[Quantities]) -> list[Kit]:
     """For each plan with beads what one maker is given of each, spare ones included."""
-    found = ((ask.plan, tuple(_kit_beads(ask))) for ask in plans)
+    found = ((ask.plan, tuple(bags(ask))) for ask in plans)
     return [Kit(plan.title, plan.file, beads) for plan, beads in found if beads]
-
-
-def _kit_beads(ask: Quantities) -> Iterator[KitBead]:
-    for line in of_a_plan.lines(ask, on_hand=False):
-        if line.group == "beads" and not line.missing:
-            pieces = up(line.short)
-            yield KitBead(line.name, pieces, weighed(pieces, line.per_gram))
 
 
 def _chains(plans: Iterable[Quantities], makers: int, *, on_hand: bool) -> Iterator[SupplyLine]:

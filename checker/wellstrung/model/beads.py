@@ -13,6 +13,8 @@ from wellstrung.reading import tree as reading
 
 #: the fields of a part that name the beads its thread goes through
 _ON_THREAD = ("beads", "core_bead", "turn")
+#: the fields of a part that name beads, in the order in which they are picked up
+_PICKED_UP = ("core_bead", "outer", "beads", "turn")
 
 
 def bead_mix(part: Part) -> dict[str, int]:
@@ -79,6 +81,11 @@ def beads_in_order(part: Part) -> list[str]:
 def beads_on_thread(part: Part) -> tuple[str, ...]:
     """Names of the beads that the thread of a part goes through, each once."""
     return tuple(dict.fromkeys(name for field in _ON_THREAD for name in beads_named(part, field)))
+
+
+def beads_picked_up(part: Part) -> tuple[str, ...]:
+    """Names of all the beads of a part, each once, in the order in which they are picked up."""
+    return tuple(dict.fromkeys(name for field in _PICKED_UP for name in beads_named(part, field)))
 
 
 @cached

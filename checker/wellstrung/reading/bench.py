@@ -13,6 +13,7 @@ from wellstrung.common import money, units
 from wellstrung.common.places import Fault
 from wellstrung.common.wording import article, same_as
 from wellstrung.reading import parser, schema
+from wellstrung.reading import pricing as prices_of_time
 from wellstrung.reading import tree as reading
 from wellstrung.reading.faults import fault
 from wellstrung.reading.house_limits import BY_UNIT, Measures, house_limits, is_one
@@ -86,7 +87,7 @@ def _settings(
         return None, read.faults
     places = {
         (group, entry.key.text): entry.key.place
-        for group in ("allowances", "limits", "rates", "paces", "prices")
+        for group in ("allowances", "limits", "rates", "paces", "prices", "pricing")
         for entry in _entries(read.tree, group)
     }
     faults = list(schema.against(read.tree, bench_schema(), "the bench file"))
@@ -114,6 +115,7 @@ def _settings(
         except units.UnitFault as wrong:
             says = f"`{entry.key.text}` of `prices`: {wrong.says}"
             faults.append(fault(says, entry.node.place))
+    pricing = prices_of_time.read(_entries(read.tree, "pricing"), faults)
     budget = read.tree.value.get("budget")
     if budget is not None:
         places["budget", "budget"] = read.tree.entries["budget"].key.place
@@ -130,6 +132,7 @@ def _settings(
             str(budget) if budget is not None else None,
             places,
             house,
+            pricing,
         ),
         (),
     )

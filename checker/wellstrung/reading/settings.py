@@ -12,6 +12,7 @@ from msgspec import Struct, field
 
 from wellstrung.common.choice import Choice
 from wellstrung.common.places import Place
+from wellstrung.reading.pricing import Pricing
 
 
 class Setting(NamedTuple):
@@ -193,3 +194,4 @@ class Bench(Struct, frozen=True):
     budget: str | None = None
     places: Mapping[tuple[str, str], Place] = field(default_factory=dict)
     house: tuple[HouseLimit, ...] = ()
+    pricing: Pricing = Pricing()

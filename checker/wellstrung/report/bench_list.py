@@ -15,6 +15,7 @@ from wellstrung.common.places import Place
 from wellstrung.common.wording import hours, together
 from wellstrung.model.plan import Plan
 from wellstrung.reading.house_limits import Measures
+from wellstrung.reading.pricing import NAMES as PRICING
 from wellstrung.reading.settings import ALLOWANCES, PACES, RATES, Bench, HouseLimit, Setting
 from wellstrung.report.terminal import Page
 from wellstrung.report.writer import Options
@@ -28,6 +29,7 @@ _GROUPS = {
     "paces": "how many times as long it takes, you by these rates, a student by yours",
     "prices": "what a bead or a part costs, by its name in your plans",
     "budget": "what each piece may cost, if its plan does not say",
+    "pricing": "what your hours and classes cost and what you ask, for `wellstrung kit`",
 }
 _NONE = Setting(0.0, "", "")
 
@@ -71,6 +73,9 @@ def listed(
     money = [("prices", name, price) for name, price in {**prices, **mine.prices}.items()]
     for group, name, now in [*money, ("budget", "budget", mine.budget or "")]:
         yield Listed(group, name, _NONE, ("cost-limit",), now, mine.places.get((group, name)))
+    for name in PRICING:
+        now = mine.pricing.written.get(name, "")
+        yield Listed("pricing", name, _NONE, (), now, mine.places.get(("pricing", name)))
 
 
 def _is_for(limit: HouseLimit, plan: Plan) -> str:

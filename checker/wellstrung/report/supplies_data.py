@@ -35,8 +35,14 @@ def data(found: Supplies) -> dict[str, Any]:
                 "title": kit.title,
                 "file": kit.file,
                 "beads": [
-                    {"name": bead.name, "pieces": bead.pieces, "grams": bead.grams}
-                    for bead in kit.beads
+                    {
+                        "bag": bag.letter,
+                        "name": bag.name,
+                        "pieces": bag.pieces,
+                        "grams": bag.grams,
+                        "measured": bag.measured,
+                    }
+                    for bag in kit.beads
                 ],
             }
             for kit in found.kits

@@ -16,7 +16,7 @@ from wellstrung.derived.purchase import bought
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import shopping
 from wellstrung.lists.line import GROUPS, SupplyLine
-from wellstrung.lists.shopping import Kit, KitBead
+from wellstrung.lists.shopping import Kit
 from wellstrung.report.heading import head
 from wellstrung.report.terminal import OUTCOMES, Page
 from wellstrung.report.writer import Options
@@ -235,18 +235,11 @@ def _substitutes(page: Page, found: Supplies) -> None:
 def _kits(page: Page, kits: Sequence[Kit], names: _Names) -> None:
     if not kits:
         return
-    page.line("weigh out for each maker, spare beads included", style="bold")
+    page.line("in bags for each maker, spare beads included", style="bold")
     for kit in kits:
-        beads = ", ".join(
-            f"{bead.name} {grams(bead)}".rstrip() + f" ({bead.pieces})" for bead in kit.beads
-        )
+        beads = "; ".join(f"{bag.letter} {bag.name}: {bag.measured}" for bag in kit.beads)
         page.pair("-", f"{names.plan(kit)}: {beads}", _INDENT - 2, gap=2)
     page.line()
-
-
-def grams(bead: KitBead) -> str:
-    """What to weigh out of a bead; empty where its weight is not known."""
-    return f"{bead.grams:.1f} g" if bead.grams is not None else ""
 
 
 def _not_counted(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:

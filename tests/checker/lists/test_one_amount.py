@@ -165,7 +165,10 @@ def page_agrees(result: PlanResult, lines: list[SupplyLine]) -> None:
     for line in shopping.needed(understood([result]), on_hand=False):
         if line.name in kits and line.group == "beads" and line.pack is None:
             bead = kits[line.name]
-            assert (bead.pieces, bead.grams) == (line.buy, line.grams)
+            assert bead.pieces == line.buy
+            # a bag holds enough of a heavy lot, too
+            assert (bead.grams is None) == (line.grams is None)
+            assert bead.grams is None or line.grams is None or bead.grams >= line.grams
 
 
 @pytest.mark.parametrize("path", SAMPLE_PLANS, ids=lambda path: path.stem)

@@ -320,7 +320,7 @@ def test_a_full_sheet_has_the_other_fits_and_sizes_behind_the_leaf() -> None:
     text = sheet(checked(ORLA), keeper(), FULL)
     assert "Marked here: 1." in text and "Sizes that would also work" in text
     assert "<strong>depth up to" in text
-    assert "then open link 7" in text and "To weigh out for one maker" in text
+    assert "then open link 7" in text and "Bags for one maker" in text
 
 
 def test_a_leaf_draws_the_misfits_alone_and_a_full_sheet_eight_others() -> None:

@@ -11,7 +11,7 @@ from wellstrung.common.wording import article, together
 from wellstrung.derived.taken import bead_words
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists.cutting import CutList, Lengths
-from wellstrung.model.beads import COLUMN, beads_named
+from wellstrung.model.beads import COLUMN, beads_named, beads_picked_up
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity
@@ -19,8 +19,6 @@ from wellstrung.quantity.working import number
 from wellstrung.report import cuts_list
 from wellstrung.subjects.counts import how_many
 
-#: the fields of a part that name beads, in the order in which they are picked up
-_BEADS = ("core_bead", "outer", "beads", "turn")
 #: what a shop asks of a line
 _LINE = ("type", "rating", "size", "outside", "colour")
 
@@ -89,9 +87,9 @@ def _kind_of_line(part: Part, what: str) -> str:
 
 def _beads(part: Part, at: Bench) -> Iterator[str]:
     """Which beads, each by its name and as a shop calls it."""
-    names = dict.fromkeys(name for field in _BEADS for name in beads_named(part, field))
     palette = at.plan.beads
-    said = [f"`{name}` ({bead_words(palette[name])})" for name in names if name in palette]
+    named = [name for name in beads_picked_up(part) if name in palette]
+    said = [f"`{name}` ({bead_words(palette[name])})" for name in named]
     if said:
         yield f"Beads: {together(said)}"
 

@@ -6,6 +6,7 @@ says so and holds back what to do.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
@@ -14,6 +15,7 @@ from wellstrung.common.wording import hours
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Remark, understood
 from wellstrung.lists import cutting
+from wellstrung.lists.bags import lettered
 from wellstrung.model.beads import beads_on_thread
 from wellstrung.model.item import Item
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
@@ -69,13 +71,14 @@ def steps(result: PlanResult, checker: Checker | None = None, options: Options =
         "steps.html",
         result=result,
         large=options.large,
+        bags=shown.ask is not None and bool(shown.ask.plan.beads),
         makes=shown.ask.plan.makes if shown.ask is not None else 1,
         maker=listings.written(result, "maker"),
         to_fix=[remark for remark in result.numbered if remark.counts and remark.level == "error"],
         derived=found is not None,
         to_write=() if written or result.ask is None else steps_of(result.ask.plan),
         supplies=list(to_take(shown)),
-        tools=_tools(shown),
+        tools=tools(shown),
         instructions=instructions(shown),
         cautions=[one for one in listings.cautions(shown) if not (written and one.steps)],
         cures=listings.cures(shown),
@@ -115,7 +118,7 @@ def instructions(result: PlanResult) -> list[Instruction]:
             Instruction(
                 step.number,
                 in_words(step),
-                () if held else step_words.words(step, at),
+                () if held else _with_bags(step_words.words(step, at), plan),
                 held,
                 tuple(dict.fromkeys(said[False])),
                 () if held else tuple(checks.get(step.number, ())),
@@ -125,6 +128,16 @@ def instructions(result: PlanResult) -> list[Instruction]:
             )
         )
     return found
+
+
+def _with_bags(says: Sequence[str], plan: Plan) -> tuple[str, ...]:
+    """Sentences in which the letter of its bag stands behind each bead, as the kit has it."""
+    letters = {f"`{name}`": letter for name, letter in lettered(plan).items()}
+    only = {name: letter for name, letter in letters.items() if name[1:-1] not in plan.parts}
+    if not only:
+        return tuple(says)
+    named = re.compile("|".join(map(re.escape, only)))
+    return tuple(named.sub(lambda one: f"{one[0]} [{only[one[0]]}]", words) for words in says)
 
 
 def _care(cautions: Sequence[listings.Care], number: int) -> Iterator[str]:
@@ -188,7 +201,7 @@ def _checks(result: PlanResult, things: Sequence[Mapping[str, Item]]) -> dict[in
     return found
 
 
-def _tools(result: PlanResult) -> list[str]:
+def tools(result: PlanResult) -> list[str]:
     """What to have on the table: by the verbs of the steps, and the needles of the parts."""
     if result.ask is None:
         return []

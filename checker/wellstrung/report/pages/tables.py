@@ -61,8 +61,8 @@ def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Tab
             yield Table(caption, ("part", "size"), also, notes, decides=1)
     for kit in shopping.kits(plans):
         if kit.beads:
-            rows = tuple((b.name, str(b.pieces), supplies_list.grams(b)) for b in kit.beads)
-            yield Table("to weigh out for one maker", ("bead", "pieces", "grams"), rows)
+            rows = tuple((f"{bag.letter} {bag.name}", bag.measured) for bag in kit.beads)
+            yield Table("bags for one maker", ("bag", "measure out"), rows)
 
 
 def to_take(result: PlanResult) -> Iterator[Table]:

@@ -1,0 +1,66 @@
+"""`kit`: what one maker is given in lettered bags, what it takes of the stock, what it costs."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+
+from wellstrung.commands.checked import checked_alone, exit_code, exit_code_of_list, inputs
+from wellstrung.commands.output import BROKEN, looks, note, save, show, write_all
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
+from wellstrung.lists import costs, stock
+from wellstrung.lists.kit import kit
+from wellstrung.lists.stock import Stocked
+from wellstrung.plugins import host as hosts
+from wellstrung.plugins.error import HostError
+from wellstrung.reading import drawer
+from wellstrung.report import kit_list
+from wellstrung.report.kit_list import ForMakers
+from wellstrung.what_if import stock_left
+from wellstrung.what_if.work_found import with_work
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check the plan and list its kit, or write its pages; the exit code."""
+    if (options.form == "html") != (options.out is not None):
+        note("only `--as html` writes pages, and takes --out DIR, the folder for them")
+        return BROKEN
+    checker = Checker(hosts.load(options.rule_files), keep=True, quantities=True)
+    plan, result = checked_alone(options, checker)
+    shown = with_work(plan, checker) or plan
+    if shown.ask is None:
+        note(f"{plan.file} cannot be read yet: `wellstrung check` says why")
+        return exit_code(result)
+    ask, makers = shown.ask.quantities, options.makers
+    one = kit(ask)
+    taken = stock.taken(ask, one, makers)
+    found = ForMakers(plan, makers, one, tuple(taken), costs.of_piece(ask), costs.of_class(ask))
+    if options.form == "html":
+        from wellstrung.report.pages.kit import pages  # lists need no templates
+
+        written = pages(found, shown, looks(options))
+        files = {options.out / name: page for name, page in written.items()}
+        save(files, inputs(options, result), force=options.force)
+    elif options.form == "json":
+        show(kit_list.as_json(found))
+    else:
+        show(kit_list.write(found, looks(options)))
+    if options.new_stock is not None:
+        _write_stock(options.new_stock, plan, taken, force=options.force)
+    return exit_code_of_list(result)
+
+
+def _write_stock(out: Path, plan: PlanResult, taken: Sequence[Stocked], *, force: bool) -> None:
+    """Write the stock list with what is left; over the list itself only with `--force`."""
+    text = plan.beside.get(plan.drawer or "", "")
+    if not plan.drawer or not drawer.is_list(plan.drawer):
+        raise HostError("only a drawer that is a list, as `drawer: stock.csv`, is written anew")
+    if out.exists() and not force:
+        raise HostError(f"{out} is there already: take --force to write over it")
+    new = stock_left.written(text, plan.drawer, taken)
+    write_all({out: new.text.encode()})
+    note(f"wrote {out}, the stock that is left")
+    for says in new.by_hand:
+        note(f"write this by hand: {says}")

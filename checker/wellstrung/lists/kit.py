@@ -1,0 +1,136 @@
+"""The kit of one maker: bags of beads, what is cut for it, its findings, and what all share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from msgspec import Struct
+
+from wellstrung.common import units
+from wellstrung.derived import taken
+from wellstrung.derived.purchase import up
+from wellstrung.derived.taken import thread_words
+from wellstrung.lists import cutting
+from wellstrung.lists.bags import Bag, bags
+from wellstrung.lists.cutting import ChainCuts, CutList, Lengths
+from wellstrung.model.parts import Part, Role
+from wellstrung.model.plan import Quantities
+
+#: What is small, and spoilt or lost first: one over goes into each kit. Common practice, no source.
+_SMALL = (Role.RING, Role.CRIMP, Role.TIP)
+#: what is lost first without being a part: a needle bends
+_NEEDLE = "needle"
+
+
+class CutPiece(Struct, frozen=True):
+    """So many pieces of one length in a kit, for one part; chain is counted by its `links`.
+
+    `later` says that it is cut when the woven part is measured: the kit has it a little longer.
+    """
+
+    what: str
+    part: str
+    describes: str
+    count: int
+    length: float
+    links: int = 0
+    later: bool = False
+    inches: bool = False
+
+    @property
+    def long(self) -> str:
+        """Its length in the maker's unit."""
+        return units.by_length(self.length, inches=self.inches, side="up")
+
+
+class Loose(Struct, frozen=True):
+    """A finding of a kit: how many the work takes, and how many over.
+
+    One over of what is small is in the kit; of what costs more, one for all stays with the teacher.
+    """
+
+    name: str
+    describes: str
+    count: int
+    over: int
+
+    @property
+    def in_all(self) -> int:
+        """How many are put in the bag."""
+        return self.count + self.over
+
+
+class Kit(Struct, frozen=True):
+    """What one maker is given; `shared` is for all on the table, `missing` what is not known."""
+
+    title: str
+    file: str
+    makes: int
+    bags: tuple[Bag, ...]
+    cuts: tuple[CutPiece, ...]
+    findings: tuple[Loose, ...]
+    shared: tuple[str, ...]
+    missing: tuple[str, ...]
+
+
+def kit(ask: Quantities) -> Kit:
+    """The kit of one maker of a plan."""
+    cuts, things = cutting.listed([ask]), list(taken.of_plan(ask))
+    unknown = [one for thing in things for one in taken.purchase(thing, on_hand=False).missing]
+    return Kit(
+        ask.plan.title,
+        ask.plan.file,
+        ask.plan.makes,
+        tuple(bags(ask)),
+        tuple(_cuts(cuts, ask)),
+        tuple(_findings(ask)),
+        tuple(f"{one.name} ({one.describes})" for one in things if one.group == "adhesive"),
+        tuple(dict.fromkeys((*(f"what needs {one}" for one in unknown), *cuts.missing))),
+    )
+
+
+def _cuts(cuts: CutList, ask: Quantities) -> Iterator[CutPiece]:
+    for chain in cuts.chains:
+        yield from _of_chain(chain)
+    for one in cuts.lengths:
+        part, later = ask.plan.parts[one.part], one.when != "now"
+        words = _words(part, one)
+        yield CutPiece(
+            one.what, one.part, words, one.most, one.length, later=later, inches=one.inches
+        )
+
+
+def _words(part: Part, one: Lengths) -> str:
+    """Which thread, wire, cord or core it is, as a shop calls it."""
+    if one.what in ("thread", "line", "warp"):
+        return thread_words(part)
+    fields = {"cord": ("cord", "outside"), "wire": ("wire",), "core": ("outside",)}
+    path = fields.get(one.what, ())
+    return part.text(*path) if path and part.has(*path) else ""
+
+
+def _of_chain(chain: ChainCuts) -> Iterator[CutPiece]:
+    """Each piece of chain once, by how many links it has."""
+    first = {piece.name: piece for bar in chain.bars for piece in bar.pieces}
+    for name, count in chain.pieces:
+        piece, later = first[name], chain.when != "now"
+        yield CutPiece(
+            "chain", name, chain.chain, count, piece.length, piece.links, later, chain.inches
+        )
+
+
+def _findings(ask: Quantities) -> Iterator[Loose]:
+    for thing in taken.of_plan(ask):
+        if thing.group in ("rings", "findings"):
+            count = up(taken.purchase(thing, on_hand=False).short)
+            part = ask.plan.parts.get(thing.name)
+            small = part is not None and part.kind.role in _SMALL
+            if count:
+                yield Loose(thing.name, thing.describes, count, int(small))
+    needles = (part.text("needle") for part in ask.plan.parts.values() if _with_needle(part))
+    for size in dict.fromkeys(needles):
+        yield Loose(_NEEDLE, size, 1, 1)
+
+
+def _with_needle(part: Part) -> bool:
+    return part.has("needle") and not part.without_needle

@@ -1,0 +1,236 @@
+"""A kit: its bags, what is cut and counted, the stock that it leaves, its cost, and its pages."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from jsonschema import Draft202012Validator
+
+import wellstrung_schemas as schemas
+from pages import keeper
+from running import SAMPLES, SHARED, Run
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
+from wellstrung.lists import costs, stock
+from wellstrung.lists.kit import Kit, kit
+from wellstrung.plugins import host
+from wellstrung.reading import bench, drawer
+from wellstrung.report.kit_list import ForMakers, as_json, write
+from wellstrung.report.pages.kit import pages
+from wellstrung.report.pages.steps import instructions
+from wellstrung.report.writer import Options
+from wellstrung.what_if import stock_left
+
+HOST = host.load()
+VALIDATOR = Draft202012Validator(schemas.load("kit"))
+LAMP, COLLAR = SAMPLES / "quay_lamp_necklace.yaml", SHARED / "slack_tide_collar.yaml"
+BENCH = """\
+bench: 1
+prices:
+  {buoy: 0.50 EUR each, ring: 2 EUR per 50, clasp: 3 EUR each, crimp: 0.10 EUR each,
+   gull: 4 EUR per 10 g, wire: 8 EUR per spool}
+rates: {stringing: 30 beads per min, crimp: 1 min, close ring: 1 min}
+pricing:
+  {wage: 20 EUR per h, teaching: 30 EUR per h, room: 25 EUR, preparing: 2 h, packing: 3 min,
+   overhead: 10 %, fees: 5 %, class fee: 24 EUR, kit fee: 16 EUR}
+"""
+STOCK = """\
+name;kind;type;size;make;lot;pack;packs;count;spools;on hand length
+gull;bead;round;8/0;Japanese;12;8 g;1;;;
+gull;bead;round;8/0;Japanese;14;10 g;2;;;
+buoy;bead;pressed;6 mm;;;;;40;;
+ring;jump ring;;5 mm;;;;;9;;
+wire;thread;flexible wire;0.38 mm;;;;;;2;9 m
+"""
+PLAN = """\
+plan: 1
+title: Mooring buoys
+piece: bracelet
+wearer: {wrist: 16 cm}
+inside: 17.5 cm ± 6 mm
+drawer: stock.csv
+beads: {gull: {from: gull}, buoy: {from: buoy}}
+parts:
+  band:
+    {kind: strand, stitch: strung, beads: [buoy, gull, gull, gull], length: fills the rest,
+     thread: {spool: wire}}
+  wire: {from: wire}
+  ring: {from: ring, wire: 20 AWG, closing: open}
+  crimp: 2 mm crimp tube
+  clasp: lobster 12 mm
+run: [clasp.a, ring, crimp, band, crimp, ring, clasp.b]
+work: [string band, "crimp crimp, 2 times", "close ring, 2 times", wear]
+class: {length: 2 h, level: beginner, bring: [reading glasses]}
+"""
+
+
+def checked(text: str = PLAN, stock_list: str = STOCK, own: str = BENCH) -> PlanResult:
+    settings, faults = bench.read_text(own, "bench.yaml", HOST.stitches, HOST.limits)
+    assert settings is not None, faults
+    kept = drawer.read_text(stock_list, "stock.csv")
+    result = Checker(HOST, bench=settings, keep=True, quantities=True).check_text(
+        text, "plan.yaml", kept
+    )
+    assert result.ask is not None, [one.says for one in result.remarks]
+    return result
+
+
+def of(result: PlanResult) -> Kit:
+    assert result.ask is not None
+    return kit(result.ask.quantities)
+
+
+def for_makers(result: PlanResult, makers: int) -> ForMakers:
+    assert result.ask is not None
+    ask, one = result.ask.quantities, of(result)
+    left = tuple(stock.taken(ask, one, makers))
+    return ForMakers(result, makers, one, left, costs.of_piece(ask), costs.of_class(ask))
+
+
+def test_bags_are_lettered_as_the_steps_call_them_and_measured_as_a_bench_can() -> None:
+    lamp = keeper().check_file(LAMP)
+    bags = of(lamp).bags
+    # the lamp is woven first, then its rays hang, and the rope comes last
+    assert [(bag.letter, bag.name) for bag in bags] == [
+        ("A", "flame"), ("B", "rail"), ("C", "water"), ("D", "glint"), ("E", "night"),
+    ]  # fmt: skip
+    by_name = {bag.name: bag for bag in bags}
+    assert by_name["flame"].grams and by_name["flame"].grams < 2
+    assert by_name["flame"].measured.startswith("count 108, or string 1")
+    assert by_name["water"].measured == f"weigh {by_name['water'].grams:g} g"
+    assert by_name["glint"].measured == "count 16"
+    assert by_name["rail"].serves == "any size" and by_name["night"].serves.startswith("up to 5")
+    said = " ".join(words for one in instructions(lamp) for words in one.says)
+    assert "`flame` [A]" in said and "`night` [E]" in said and "`rope` [" not in said
+
+
+def test_the_largest_size_is_what_the_spare_beads_make_longer() -> None:
+    (bag, _) = of(checked()).bags
+    result = checked(PLAN.replace("17.5 cm ± 6 mm", f"{bag.up_to} mm ± 6 mm"))
+    assert result.ask is not None and bag.up_to is not None
+    assert result.ask.quantities.get(f"beads.{bag.name}.needed").likely.high <= bag.pieces + 1
+    assert bag.up_to >= 175
+
+
+def test_a_kit_has_what_is_cut_and_one_over_of_what_is_small() -> None:
+    found = of(checked())
+    (line,) = found.cuts
+    assert (line.what, line.part, line.count) == ("line", "band", 1)
+    loose = {one.name: (one.count, one.over) for one in found.findings}
+    assert loose == {"ring": (2, 1), "crimp": (2, 1), "clasp": (1, 0)}
+    (chain,) = [one for one in of(keeper().check_file(COLLAR)).cuts if one.links]
+    assert (chain.count, chain.links) == (7, 6)
+
+
+def test_what_the_kits_take_is_the_new_stock_lot_by_lot() -> None:
+    result = checked()
+    found = for_makers(result, 4)
+    had = {one.name: one for one in found.stock}
+    gull = had["gull"]
+    assert gull.had == 28 and gull.left == pytest.approx(28 - gull.takes)
+    assert (had["ring"].takes, had["ring"].left, had["ring"].short) == (12, 0, 3)
+    new = stock_left.written(STOCK, "stock.csv", found.stock)
+    rows = new.text.splitlines()
+    assert rows[0] == STOCK.splitlines()[0] and new.by_hand == ()
+    opened = f"{8 - gull.takes:.1f}".removesuffix(".0")
+    assert f"gull;bead;round;8/0;Japanese;12;{opened} g;1;;;" in rows
+    assert "gull;bead;round;8/0;Japanese;14;10 g;2;;;" in rows
+    assert "ring;jump ring;;5 mm;;;;;0;;" in rows
+    # a spool that is opened has a row of its own, above the full one
+    spools = [row for row in rows if row.startswith("wire")]
+    assert len(spools) == 2 and spools[1].endswith(";1;9 m") and ";1;" in spools[0]
+    again = drawer.read_text(new.text, "stock.csv")
+    assert again.faults == ()
+
+
+def test_a_row_without_a_cell_for_what_is_left_is_written_by_hand() -> None:
+    bare = "\n".join(row.rpartition(";")[0] for row in STOCK.splitlines()) + "\n"
+    text = PLAN.replace("wire: {from: wire}", "wire: {from: wire, length: 9 m}")
+    found = for_makers(checked(text, bare), 4)
+    new = stock_left.written(bare, "stock.csv", found.stock)
+    assert [says.split(":")[0] for says in new.by_hand] == ["wire"]
+
+
+def test_cost_hours_overhead_and_fees_stand_apart() -> None:
+    cost = for_makers(checked(), 1).cost
+    assert cost is not None and cost.unpriced == () and cost.missing == ()
+    assert cost.hours and cost.wages and cost.overhead and cost.cost and cost.fees and cost.price
+    assert cost.wages.middle == pytest.approx(cost.hours.middle / 60 * 20)
+    assert cost.overhead.middle == pytest.approx((cost.used.middle + cost.wages.middle) * 0.1)
+    parts = cost.used.middle + cost.wages.middle + cost.overhead.middle
+    assert cost.cost.middle == pytest.approx(parts)
+    assert cost.price.middle - cost.fees.middle == pytest.approx(cost.cost.middle)
+    assert cost.used.middle < cost.bought.middle and cost.multiplier is None
+    twice = for_makers(checked(own=BENCH.replace("fees: 5 %", "fees: 5 %, multiplier: 2")), 1).cost
+    assert twice is not None and twice.price is not None
+    assert twice.price.middle == pytest.approx(2 * cost.price.middle)
+
+
+def test_the_fewest_heads_that_pay() -> None:
+    """Two hours taught at 30, a room at 25, two hours before at 20: 125; of 24 come in 22.80."""
+    found = for_makers(checked(), 1).of_class
+    assert found is not None
+    fee, own, both = found.fees
+    assert (float(fee.fixed.amount), fee.heads) == (125.0, 6)
+    assert own.heads is not None and both.heads is not None
+    assert float(own.each.amount) > 16 * 0.95 and own.heads > 1
+    lines = write(for_makers(checked(), 1), Options(100))
+    assert "pays for 125.00 EUR however many come from 6 heads on" in lines
+
+
+def test_without_prices_of_the_bench_nothing_is_said_of_cost() -> None:
+    found = for_makers(checked(own="bench: 1"), 2)
+    assert found.cost is None and found.of_class is None
+    assert "cost" not in write(found, Options(80))
+    without = for_makers(checked(own="bench: 1\nprices: {clasp: 3 EUR each}"), 1).cost
+    assert without is not None and without.price is None
+    assert without.missing == ("`wage` under `pricing` of a bench file",)
+
+
+@pytest.mark.parametrize("path", [LAMP, COLLAR, SAMPLES / "spindrift_earrings.yaml"], ids=str)
+def test_a_kit_fits_its_schema_and_its_page_its_width(path: Path) -> None:
+    found = for_makers(keeper().check_file(path), 3)
+    VALIDATOR.validate(json.loads(as_json(found)))
+    for line in write(found, Options(60)).splitlines():
+        assert len(line) <= 60 or str(path) in line
+
+
+def test_pages_are_the_list_the_labels_and_the_notice_without_costs() -> None:
+    result = checked()
+    made = pages(for_makers(result, 3), result, Options())
+    assert [*made] == ["plan-kit.html", "plan-labels.html", "plan-class.html"]
+    assert made["plan-labels.html"].count('class="letter"') == 2 * 3
+    notice = made["plan-class.html"]
+    for words in ("level: beginner", "Reading glasses", "Class fee", "round your wrist", "latex"):
+        assert words in notice
+    assert "Overhead" not in notice and "Overhead" in made["plan-kit.html"]
+    assert "safety data sheet" in notice and "guarantee" not in notice
+    VALIDATOR.validate(json.loads(as_json(for_makers(result, 3))))
+
+
+@pytest.mark.parametrize(
+    ("own", "says"),
+    [
+        ("wage: 18 EUR", "is not what an hour costs"),
+        ("overhead: 150 %", "is not a share"),
+        ("room: 40 EUR, kit fee: £9", "in one currency"),
+        ("wages: 18 EUR per h", "wage"),
+    ],
+)
+def test_slips_of_pricing_are_named(own: str, says: str) -> None:
+    settings, faults = bench.read_text(f"bench: 1\npricing: {{{own}}}", "bench.yaml")
+    assert settings is None and says in " ".join(f"{one.says} {one.needed}" for one in faults)
+
+
+def test_the_command_writes_pages_and_the_new_stock(run: Run, tmp_path: Path) -> None:
+    for name, text in (("plan.yaml", PLAN), ("stock.csv", STOCK), ("bench.yaml", BENCH)):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    html = "--as", "html", "--out", "pages"
+    ran = run("kit", "plan.yaml", *html, "--new-stock", "left.csv", cwd=tmp_path)
+    assert "wrote pages/plan-kit.html and 2 more beside it" in ran.out
+    assert "wrote left.csv" in ran.err
+    ran = run("kit", "plan.yaml", "--new-stock", "stock.csv", cwd=tmp_path)
+    assert "A   buoy" in ran.out and ran.code == 2 and "take --force" in ran.err
+    assert (tmp_path / "stock.csv").read_text(encoding="utf-8") == STOCK
