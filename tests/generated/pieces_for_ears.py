@@ -28,9 +28,16 @@ def _panel(draft: Draft, wire: str) -> None:
     panel = woven.panel(draft, draft.whole(5, 12))
     draft.step("make", "weave", panel.name)
     draft.step("finish", "finish thread", panel.name)
-    shut = findings.ring(draft, inside=(2.4, 3.2), closing=draft.pick("soldered", "closed"))
+    fields, size = draft.parts[panel.name], (2.4, 3.2)
+    onto = fields["stitch"] == "brick" and draft.chance(50)
+    if onto:
+        size = (1.25 * panel.width / 3.14, 2.0 * panel.width / 3.14)
+    shut = findings.ring(draft, inside=size, closing=draft.pick("soldered", "closed"))
     _held(draft, wire, shut.name, panel.name)
-    draft.step("sew", "sew", shut.name, to=panel.name)
+    if onto:
+        fields["started_on"] = shut.name
+    else:
+        draft.step("sew", "sew", shut.name, to=panel.name)
     draft.step("hang", "hang", shut.name, from_=wire)
     if draft.chance(75):
         hangers.fringe(draft, panel.name, "first edge", panel.across, panel.bead)

@@ -8,7 +8,7 @@ was found. Thread that lies loose in the middle of wide holes takes up to a thir
 
 from __future__ import annotations
 
-from wellstrung.formulas.arithmetic import ceil, floor, most, require, sqrt
+from wellstrung.formulas.arithmetic import ceil, floor, most, pi, require, sqrt
 
 #: How far the thread of a piece may be off the formulas, either way.
 PATH_SHARE = 0.2
@@ -51,6 +51,28 @@ def brick(bead_length: float, bead_outside: float) -> float:
     5.63
     """
     return 2 * bead_length + 1.3 * bead_outside
+
+
+def brick_first(bead_length: float, bead_outside: float) -> float:
+    """Thread that one bead of the first row of brick stitch takes beyond the others: a ladder's.
+
+    l + 0.7 d: `ladder` less `brick`, counted passes.
+
+    >>> round(brick_first(bead_length=1.45, bead_outside=2.1), 2)
+    2.92
+    """
+    return ladder(bead_length, bead_outside) - brick(bead_length, bead_outside)
+
+
+def round_a_wire(wire: float) -> float:
+    """Thread that one bead takes beyond the others where its row hangs on a wire: half round it.
+
+    Counted passes, worked out for this project.
+
+    >>> round(round_a_wire(1.0), 2)
+    1.57
+    """
+    return pi / 2 * wire
 
 
 def ladder(bead_length: float, bead_outside: float, rung: float = 1) -> float:

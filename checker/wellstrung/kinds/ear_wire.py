@@ -21,7 +21,10 @@ EAR_WIRE = Kind(
         "mass": mass("mass"),
     },
     traits=Traits(in_ear=True),
-    types={"post": Traits(in_ear=True, stays_in=True)},
+    types={
+        "post": Traits(in_ear=True, stays_in=True),
+        "hoop": Traits(in_ear=True, hoop="length"),
+    },
     look=Look(
         "ear hook",
         types={"hoop": "ear hoop", "post": "ear post"},

@@ -56,11 +56,12 @@ JUMP_RING = Kind(
         ),
     },
     types={
-        "open": Traits(opens=True, gapes=True),
-        "split": Traits(opens=True),
-        "closed": Traits(opens=False),
-        "soldered": Traits(opens=False),
+        "open": Traits(opens=True, gapes=True, hoop="outside"),
+        "split": Traits(opens=True, hoop="outside"),
+        "closed": Traits(opens=False, hoop="outside"),
+        "soldered": Traits(opens=False, hoop="outside"),
     },
+    traits=Traits(hoop="outside"),
     typed_by="closing",
     look=Look(
         "open ring",

@@ -102,6 +102,7 @@ class Traits(Struct, frozen=True):
     stiff: the quantity that is its straight length where it lies stiff in the run.
     in_ear: whether its wire goes through an ear; `stays_in` where it stays there, as a post does.
     band_end: how it takes the end of a band.
+    hoop: the quantity that is the outside of a round wire, onto which a row can be woven.
     swings: whether it closes by a bar that swings through a ring.
     magnetic, buttons: whether a pair of magnets closes it, or a button in a loop.
     named_by_type: whether its type alone names it in a shop.
@@ -123,6 +124,7 @@ class Traits(Struct, frozen=True):
     in_ear: bool = False
     stays_in: bool = False
     band_end: BandEnd | None = None
+    hoop: str = ""
     swings: bool = False
     magnetic: bool = False
     buttons: bool = False

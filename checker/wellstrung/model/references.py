@@ -45,6 +45,7 @@ STATEMENTS = ("nickel free", "nickel release below the limit", "lead free", "cad
 _PARTS_AT = (
     Reference(("thread", "spool"), (Role.THREAD,)),
     Reference(("core",), (Role.CORE,), ("yes", "no")),
+    Reference(("started_on",), (Role.RING, Role.EYED)),
     Reference(("covers",), (Role.CRIMP,), KNOTS),
     Reference(("over",), (Role.CONE, Role.CAP)),
     Reference(("of",), (Role.CHAIN,)),

@@ -81,6 +81,7 @@ from wellstrung.subjects.alone import CoreInRope as CoreInRope
 from wellstrung.subjects.alone import Named as Named
 from wellstrung.subjects.alone import PaletteBead as PaletteBead
 from wellstrung.subjects.alone import Piece as Piece
+from wellstrung.subjects.alone import StartedOn as StartedOn
 from wellstrung.subjects.alone import WireLink as WireLink
 from wellstrung.subjects.along_the_run import Centred as Centred
 from wellstrung.subjects.along_the_run import SlidesOn as SlidesOn

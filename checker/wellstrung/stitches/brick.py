@@ -10,9 +10,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import GEOMETRY, count, formula, hand
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.arithmetic import derived, exact
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 
 #: What a row can have more than the one before: a bead more at each edge hangs on the outermost
@@ -37,18 +42,98 @@ def face(part: Part) -> Face:
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Two beads or more in the first row: a bead hangs between two."""
-    yield from flat.refuses(part, "brick stitch", fewest=2, adds=_ADDS)
+    yield from flat.refuses(part, "brick stitch", fewest=2, adds=_ADDS, idle=flat.IDLE)
+
+
+def row_on(outside: float, bead_length: float, sits: float) -> float:
+    """How long a row is, mm, that goes once round a hoop with the holes of its beads pointing out.
+
+    Beads touch where they are widest: straight ones at the end that lies on the hoop, `sits` 0,
+    round ones at half their length, 1. Geometry, worked out for this project.
+
+    >>> round(row_on(25.0, 1.45, 0.0), 1), round(row_on(25.0, 1.45, 1.0), 1)
+    (78.5, 83.1)
+    """
+    return pi * (outside + sits * bead_length)
+
+
+def _start(part: Part) -> Part:
+    what = part.part("started_on")
+    if what is None:
+        raise part.missing("started_on")
+    return what
+
+
+_COUNT_THEM = "weave ten beads of {part} onto it, and see how many go on"
+_SITS = hand("where the beads of the first row touch", (0.0, 0.5, 1.0), cure=_COUNT_THEM)
+
+
+def _room(part: Part, ask: Quantities) -> Quantity:
+    """How long the row is that goes onto what the band is started on, mm."""
+    what = _start(part)
+    if not what.traits.hoop:
+        return ask.of(what, "length")
+    return derived(
+        f"{part.name}.room for its first row",
+        "mm",
+        row_on,
+        outside=ask.of(what, what.traits.hoop),
+        bead_length=making.bead("length")(part, ask),
+        sits=_SITS(part, ask),
+        source=GEOMETRY,
+    )
+
+
+_PITCH = flat.pitch(along_hole=False)
+_ROOM_FOR = formula(
+    "room for",
+    "",
+    lambda room, outside, tension: room / flat.side_by_side(outside, tension),
+    room=_room,
+    outside=making.bead("outside"),
+    tension=hand("thread tension", flat.TENSION, cure=_COUNT_THEM),
+    source=GEOMETRY,
+)
+
+
+def _begun(part: Part, ask: Quantities) -> Quantity:
+    """Thread that a bead of the first row takes beyond the others."""
+    what = part.part("started_on")
+    if what is None:
+        sizes = {f"bead_{size}": making.bead(size) for size in ("length", "outside")}
+        return formula("begun", "mm", thread_paths.brick_first, sizes)(part, ask)
+    # chain has wires of several links: a thread goes round little more than its own path
+    wire = ask.of(what, "wire") if "wire" in what.kind.quantities else exact("wire", 0.0, "mm")
+    return derived(f"{part.name}.begun", "mm", thread_paths.round_a_wire, wire=wire)
+
+
+_THREAD = formula(
+    "thread",
+    "mm",
+    lambda beads, bead_length, bead_outside, first, begun, share: (
+        (beads * thread_paths.brick(bead_length, bead_outside) + first * begun) * share
+    ),
+    beads="beads",
+    bead_length=making.bead("length"),
+    bead_outside=making.bead("outside"),
+    first=count("first row", flat.across_of),
+    begun=_begun,
+    share=making.thread_share(),
+)
 
 
 BRICK = Stitch(
     name="brick",
     makes=flat.BAND,
     columns="beads",
-    quantities=flat.band(
-        flat.width(flat.pitch(along_hole=False), "outside", columns),
-        flat.growth(flat.pitch(along_hole=True), "length"),
-        making.thread(thread_paths.brick),
-    ),
+    quantities={
+        **flat.band(
+            flat.width(_PITCH, "outside", columns),
+            flat.growth(flat.pitch(along_hole=True), "length"),
+            _THREAD,
+        ),
+        "room_for": _ROOM_FOR,
+    },
     refuses=refuses,
     held_against="11 beads of 10/0 or 11/0 in a row -> about 2.5 cm: `Diamond shaped earrings`,"
     " copy seen; 11 d gives 23.1 mm of 11/0 and 25.3 mm of 10/0",

@@ -140,6 +140,10 @@ def face(part: Part) -> Face:
     return Face(across_of(part), counts := counts_of(part), asides=on_columns(counts))
 
 
+#: fields of a band that most flat stitches do not use
+IDLE = ("bead_up", "loop", "warp")
+
+
 def refuses(
     part: Part,
     stitch: str,
@@ -147,7 +151,7 @@ def refuses(
     fewest: int = 1,
     first: Callable[[float], int] | None = None,
     adds: int | None = None,
-    idle: tuple[str, ...] = ("bead_up", "loop", "warp"),
+    idle: tuple[str, ...] = (*IDLE, "started_on"),
 ) -> Iterator[tuple[str, Place]]:
     """What no flat stitch can do: too narrow, shaped by a length, narrowed to nothing.
 

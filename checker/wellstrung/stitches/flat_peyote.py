@@ -49,6 +49,9 @@ def bead_up_of(part: Part) -> int:
     return part.count("bead_up", default=1)
 
 
+_IDLE = ("loop", "warp", "started_on")
+
+
 def columns(part: Part) -> float:
     """Columns at the widest: beads of one row stand on every other column (geometry)."""
     counts = flat.counts_of(part, first_row)
@@ -62,7 +65,12 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Two stitches or more across, and whole stitches."""
     up = bead_up_of(part)
     yield from flat.refuses(
-        part, "flat peyote", fewest=2 * up, first=first_row, adds=1, idle=("loop", "warp")
+        part,
+        "flat peyote",
+        fewest=2 * up,
+        first=first_row,
+        adds=1,
+        idle=_IDLE,
     )
     across = 0 if flat.lists_rows(part) else flat.across_of(part)
     if across % up and across > 2 * up:

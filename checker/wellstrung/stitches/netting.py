@@ -97,7 +97,7 @@ def loop_of(part: Part) -> int:
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Loops of an odd number, so that one bead is in their middle, and rows alike."""
-    yield from flat.refuses(part, "netting", idle=("bead_up", "warp", "each_row"))
+    yield from flat.refuses(part, "netting", idle=("bead_up", "warp", "each_row", "started_on"))
     if not part.has("loop"):
         yield (
             f"`{part.name}` does not say how many beads a loop has: write `loop: 5`",

@@ -37,6 +37,13 @@ class CoreInRope(Subject, frozen=True):
     rope: Part
 
 
+class StartedOn(Subject, frozen=True):
+    """A band, and the ring, hoop, bar or chain that its first row is woven onto."""
+
+    band: Part
+    what: Part
+
+
 class PaletteBead(Subject, frozen=True):
     """A bead of the palette."""
 
@@ -67,6 +74,9 @@ def find(plan: Plan) -> Iterator[Subject]:
         core = part.part("core")
         if core is not None:
             yield CoreInRope(part.place_of("core"), core, part)
+        start = part.part("started_on")
+        if start is not None:
+            yield StartedOn(part.place_of("started_on"), part, start)
     for bead in plan.beads.values():
         yield PaletteBead(bead.key.place, bead)
     yield Piece(plan.place_of("title"))

@@ -249,6 +249,9 @@ def _sewn(part: Part, other: RunEntry) -> _Way:
     tied = soft.kind.role is Role.STRAND and (soft.stitch is None or not soft.stitch.knot)
     end = part.traits.band_end
     verb = end.joined_by if end is not None else "sew"
+    if soft.part("started_on") is part:
+        line = f"{{do: weave, part: {soft.name}}}"
+        return "weaves it on", line, lambda step: _does(step, "weave", soft) or sewn(step)
     line = "" if other.beside or wire else f"{{do: {verb}, part: {part.name}, to: {soft.name}}}"
 
     def makes(step: Step) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -67,7 +69,7 @@ def test_quantities_of_a_triangle(installed: Host) -> None:
         "rows": 11,
         "beads": 66.0,
         "mass": 0.6,
-        "thread": 371.58,
+        "thread": 403.7,
         "along": 16.68,
     }
 
@@ -81,6 +83,24 @@ def test_a_shape_that_is_counted_row_by_row(installed: Host) -> None:
     assert diamond["width"] == pytest.approx(5 * 2.1)
     hull = bands.middles(installed, f"{BRICK}, each_row: [4, 5, 5, 5, 2]")
     assert hull["width"] == pytest.approx(5.5 * 2.1)  # alike they lie half a bead aside
+
+
+ON_A_HOOP = bands.PLAN.replace(
+    "run:", "  hoop: {kind: jump ring, outside: 25 mm, wire: 1 mm, closing: soldered}\nrun:"
+)
+
+
+def test_a_row_on_a_hoop_goes_round_its_outside(installed: Host) -> None:
+    """Beads that touch at the hoop itself, or half their length further out; thread half round."""
+    band = f"{BRICK}, across: 24, rows: 3, each_row: -1, started_on: hoop"
+    found = bands.found(installed, band, ON_A_HOOP)["band.room_for"]
+    at_the_hoop, further_out = math.pi * 25 / 2.1, math.pi * (25 + 1.45) / 2.1
+    assert found.middle == pytest.approx((at_the_hoop + further_out) / 2, rel=1e-3)
+    thread = bands.middles(installed, band, ON_A_HOOP)["thread"]
+    each = 2 * 1.45 + 1.3 * 2.1
+    assert thread == pytest.approx(69 * each + 24 * math.pi / 2)
+    ladder = bands.middles(installed, band.replace(", started_on: hoop", ""))["thread"]
+    assert ladder == pytest.approx(69 * each + 24 * (1.45 + 0.7 * 2.1))
 
 
 def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
@@ -113,6 +133,13 @@ def test_tight_and_loose_bound_the_length(installed: Host) -> None:
         (
             "across: 5, rows: 7, bead_up: 2",
             ["`band` has `bead_up`, which brick stitch does not use: take it out"],
+        ),
+        (
+            "across: 5, rows: 3, started_on: band",
+            [
+                "`band` is a woven band, and `started_on` takes a wire link, an ear wire, an ear"
+                " post, a jump ring, a pendant, a connector, a spacer bar or a chain piece"
+            ],
         ),
         ("across: 5, rows: 3, each_row: -2", []),
         ("each_row: [1, 4, 7, 2, 2]", []),

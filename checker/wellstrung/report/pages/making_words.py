@@ -182,6 +182,9 @@ def _band(part: Part, at: Bench) -> Iterator[str]:
     units_ = "beads" if part.stitch is None or part.stitch.columns == "beads" else "units"
     if part.has("across"):
         yield f"Begin with a row of {part.count('across')} {units_}"
+    if part.has("started_on"):
+        onto = f"`{part.text('started_on')}`"
+        yield f"Weave the first row onto {onto}: behind it and back up through each bead"
     if part.has("bead_up"):
         yield f"Pick up {part.count('bead_up')} beads for a stitch"
     if part.has("loop"):
