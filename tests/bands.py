@@ -55,7 +55,7 @@ def middles(installed: Host, band: str, plan: str = PLAN) -> dict[str, float]:
     return {
         name.removeprefix("band."): value.middle
         for name, value in found(installed, band, plan).items()
-        if " edge." not in name
+        if " edge." not in name and name != "band.edge_beads"
     }
 
 

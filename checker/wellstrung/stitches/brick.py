@@ -21,8 +21,8 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 
 #: What a row can have more than the one before: a bead more at each edge hangs on the outermost
-#: bridge, which gives one more in all, and at each edge one is laddered on beyond it. Common
-#: practice, no source.
+#: bridge, which gives one more in all, and at each edge one is laddered on beyond it (`Brick
+#: stitch`, https://beading.live/brick-stitch).
 _ADDS = 3
 
 
