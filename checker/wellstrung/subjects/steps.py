@@ -284,7 +284,7 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
     hanging = {line.by for line in plan.hung} | {line.part for line in plan.hung}
     for entry in plan.run:
         part = entry.part
-        if part.kind.role is Role.CRIMP:
+        if part.kind.role in (Role.CRIMP, Role.TIP):
             want(part, "crimp", entry.linked, entry.linked)
         elif part.kind.role is Role.RING and opens(part) and part not in hanging:
             want(part, "close ring", entry.linked, entry.linked)
