@@ -8,6 +8,7 @@ from pathlib import Path
 import yaml
 
 from running import ROOT, Run
+from wellstrung.judging.swatches import learnt
 from wellstrung.plugins.host import Host
 from wellstrung.reading import drawer
 from wellstrung.reading.bench import read_text
@@ -21,11 +22,13 @@ def blocks(language: str) -> list[str]:
 
 
 def test_the_plan_gives_the_printed_answer(installed: Host, run: Run, tmp_path: Path) -> None:
-    plan, said, bench, own, kept = blocks("yaml")
+    plan, said, bench, woven, own, kept = blocks("yaml")
     here = installed
-    for text in (bench, own):
+    for text in (bench, woven, own):
         settings, faults = read_text(text, "bench.yaml", here.stitches, here.limits, here.measures)
         assert settings is not None, faults
+        settings, faults = learnt(settings, here)
+        assert settings is not None and not (settings.learnt and settings.learnt.doubts), faults
     (stock,) = blocks("csv")
     assert drawer.read_text(stock, "stock.csv").faults == ()
     assert drawer.read_text(kept, "drawer.yaml").faults == ()

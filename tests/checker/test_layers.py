@@ -24,7 +24,7 @@ LAYERS: dict[str, set[str]] = {
     "quantity": {"common", "formulas"},
     "model": {"common", "reading", "tables", "short_forms", "quantity"},
     "subjects": {"common", "reading", "tables", "formulas", "quantity", "model"},
-    "derived": {"common", "tables", "formulas", "quantity", "model", "subjects"},
+    "derived": {"common", "reading", "tables", "formulas", "quantity", "model", "subjects"},
     "stitches": {"common", "tables", "formulas", "quantity", "model", "derived"},
     "work": {"common", "reading", "formulas", "quantity", "model", "subjects", "derived"},
     "kinds": {
@@ -46,6 +46,7 @@ LAYERS: dict[str, set[str]] = {
         "model",
         "subjects",
         "derived",
+        "work",
         "rulebook",
     },
     "lists": {"common", "formulas", "quantity", "model", "subjects", "derived", "kinds"},

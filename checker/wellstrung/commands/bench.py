@@ -27,7 +27,7 @@ def run(options: argparse.Namespace) -> int:
     if options.form == "json":
         show(bench_list.as_json(settings, bench, host.measures))
     else:
-        show(bench_list.write(settings, bench, host.measures, looks(options)))
+        show(bench_list.write(settings, bench, host.measures, looks(options), plan))
     return OK
 
 

@@ -133,6 +133,10 @@ class Benches:
 
         here = self._installed
         bench, faults = bench_file.read(file, here.stitches, here.limits, here.measures)
+        if bench is not None and bench.swatches is not None:
+            from wellstrung.judging import swatches  # most benches have none
+
+            bench, faults = swatches.learnt(bench, here)
         if bench is None:
             raise _unusable("bench file", faults)
         return bench

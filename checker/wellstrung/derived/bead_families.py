@@ -8,6 +8,7 @@ from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.wording import either
 from wellstrung.derived.declared import from_table
+from wellstrung.derived.learnt import of_bead
 from wellstrung.formulas.beads import by_volume
 from wellstrung.model.item import Bead
 from wellstrung.quantity.arithmetic import derived, leaf, product
@@ -90,7 +91,7 @@ def _figures(bead: Bead) -> dict[str, Quantity]:
             down = up = min(off.high, figure.value / 10)
             source = f"± {units.show(up, 'mm')}: trade tables, {_TABLE}, {family.name}: {off.grade}"
         spreads = [Spread(_cause(bead, name), down, up)]
-        found[name] = leaf(
+        written = leaf(
             f"{bead.name}.{name}",
             figure.value,
             "mm",
@@ -100,6 +101,7 @@ def _figures(bead: Bead) -> dict[str, Quantity]:
             spelled_unit="mm",
             source=source,
         )
+        found[name] = of_bead(written, bead)
     return found
 
 
@@ -129,7 +131,8 @@ def _leaf(name: str, cell: tables.Cell, cause: Cause, bead: Bead) -> Quantity:
     spreads = [Spread(cause, cell.value - cell.low, cell.high - cell.value)]
     source = f"trade tables, {_TABLE}, {bead.text('type')}: {cell.grade}"
     place = bead.place_of("size")
-    return leaf(name, cell.value, cell.unit, spreads, place=place, source=source, grade=cell.grade)
+    found = leaf(name, cell.value, cell.unit, spreads, place=place, source=source, grade=cell.grade)
+    return of_bead(found, bead)
 
 
 def _cause(bead: Bead, what: str) -> Cause:

@@ -8,6 +8,7 @@ from functools import partial
 from wellstrung import tables
 from wellstrung.derived import bead_families
 from wellstrung.derived.declared import from_table
+from wellstrung.derived.learnt import of_bead
 from wellstrung.model.item import Bead
 from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity
@@ -48,7 +49,7 @@ def _from_table(what: str, bead: Bead) -> Quantity:
     cure = (_WEIGH if what == "per_gram" else _MEASURE).format(bead=bead.name, what=what)
     cause = Cause(f"{bead.text('size')} bead {words}", f"`{bead.name}`", cure)
     name, place = f"{bead.name}.{words}", bead.key.place
-    return from_table(name, "beads", row, what, cause, place=place)
+    return of_bead(from_table(name, "beads", row, what, cause, place=place), bead)
 
 
 OF_BEAD: dict[str, Callable[[Bead], Quantity]] = {

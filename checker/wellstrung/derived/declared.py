@@ -11,11 +11,12 @@ from types import MappingProxyType
 
 from wellstrung import tables
 from wellstrung.common.places import Place
+from wellstrung.derived.learnt import of_hand
 from wellstrung.model.parts import Formula, Part
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity import arithmetic
 from wellstrung.quantity.arithmetic import derived, exact, leaf
-from wellstrung.quantity.causes import Cause, Spread
+from wellstrung.quantity.causes import Cause, Hand, Spread
 from wellstrung.quantity.value import Quantity
 
 #: What a model says of itself where no print was found.
@@ -141,10 +142,10 @@ def hand(
     low, middle, high = range_
 
     def factor(part: Part, ask: Quantities) -> Quantity:
-        cause = Cause(name, f"`{part.name}`", cure.replace("{part}", f"`{part.name}`"))
+        cause = Hand(name, f"`{part.name}`", cure.replace("{part}", f"`{part.name}`"))
         spreads = [Spread(cause, middle - low, high - middle)]
         called = f"{part.name}.{name.removeprefix('thread ')}"
-        return leaf(called, middle, "", spreads, source=source, grade=grade)
+        return of_hand(leaf(called, middle, "", spreads, source=source, grade=grade), part)
 
     return factor
 

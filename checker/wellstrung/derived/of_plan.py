@@ -15,6 +15,7 @@ from wellstrung.common.wording import article
 from wellstrung.derived import amounts, bead_sizes, line_and_needle
 from wellstrung.derived.eyes import OF_EYE
 from wellstrung.derived.fill_rest import rest
+from wellstrung.derived.learnt import MEASURED, no_surer
 from wellstrung.derived.piece import OF_PIECE
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Formula, Part
@@ -122,7 +123,8 @@ class Quantities:
             return rest(part, self)
         formula = _formula(part, what)
         if formula is not None:
-            return formula(part, self)
+            found = formula(part, self)
+            return no_surer(found, part) if what in MEASURED else found
         eye, _, of_eye = what.rpartition(".")
         if eye in part.kind.eyes and of_eye in OF_EYE:
             return OF_EYE[of_eye](part, eye)

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import advice_in
+from wellstrung.derived.learnt import used
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging import failures
 from wellstrung.judging.acceptances import accepted
@@ -173,8 +174,9 @@ class Checker:
             maker=str(plan.tree.value.get("maker", "")),
             text=read.text,
             beside=beside,
-            notes=drawer.notes if drawer is not None else (),
+            notes=(*(drawer.notes if drawer is not None else ()), *_doubts(bench)),
             bench=bench.file,
+            swatches=used(plan),
             remarks=tuple(sorted(remarks, key=_reading_order)),
             held=judged.held,
             unjudged=judged.unjudged,
@@ -186,6 +188,12 @@ class Checker:
         if not kept:
             plan.let_go()
         return result
+
+
+def _doubts(bench: Bench) -> Iterator[str]:
+    """What is to be measured again of the bench's swatches."""
+    for place, says in bench.learnt.doubts if bench.learnt is not None else ():
+        yield f"{place.file}:{place.line} {says}"
 
 
 def _elsewhere(faults: Iterable[Fault], said: Iterable[Fault]) -> Iterator[Fault]:

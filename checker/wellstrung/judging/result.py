@@ -82,7 +82,7 @@ class _OfPlan(Struct, frozen=True):
     maker: str = ""
     bench: str | None = None
     failures: tuple[Failure, ...] = ()
-    #: what of its drawer is not used
+    #: what of its drawer is not used, and what of its bench contradicts the tables
     notes: tuple[str, ...] = ()
     #: whether it could be read as a plan: its remarks are slips otherwise, and nothing is judged
     readable: bool = True
@@ -97,6 +97,8 @@ class PlanResult(_OfPlan, frozen=True):
 
     piece: str = ""
     text: str = ""
+    #: the swatches of its bench that it goes by, each with what it narrows
+    swatches: tuple[tuple[Place, tuple[str, ...]], ...] = ()
     #: the text of its drawer, by file name, if it has one
     beside: Mapping[str, str] = field(default_factory=dict)
     remarks: tuple[Remark, ...] = ()

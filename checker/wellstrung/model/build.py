@@ -34,6 +34,8 @@ def build(
     """The plan of a well-shaped tree, or the faults that keep it from being one."""
     tree, cache = read.tree, Cache()
     assert tree is not None
+    if bench.learnt is not None:
+        bench = replace(bench, learnt=bench.learnt.for_plan(tree))
     names = _names(Sound(tree), kinds, stitches, bench, cache)
     builder = _Builder(tree, names)
     builder.check_supplies()

@@ -3,29 +3,38 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 
 class Cause:
     """Why a value varies: `name` of `scope`; `cure` is what the maker can do about it.
 
     Two causes are the same when name and scope are. The spread of a plan looks causes up in
-    dictionaries thousands of times, so a cause keeps its hash.
+    dictionaries thousands of times, so a cause keeps its hash. Where swatches narrowed what is
+    likely and not what can be, a cause is there for the `likely` range or for the `worst` `only`.
     """
 
-    __slots__ = ("_hash", "cure", "name", "scope")
+    __slots__ = ("_hash", "cure", "name", "only", "scope")
 
-    def __init__(self, name: str, scope: str = "", cure: str = "") -> None:
+    def __init__(
+        self, name: str, scope: str = "", cure: str = "", only: Literal["likely", "worst", ""] = ""
+    ) -> None:
         self.name = name
         self.scope = scope
         self.cure = cure
+        self.only = only
         self._hash = hash((name, scope))
 
     def __hash__(self) -> int:
         return self._hash
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, Cause) and self.name == other.name and self.scope == other.scope
+        return (
+            isinstance(other, Cause)
+            and self.name == other.name
+            and self.scope == other.scope
+            and self.only == other.only
+        )
 
     def __repr__(self) -> str:
         return f"Cause({self.name!r}, {self.scope!r})"
@@ -34,8 +43,17 @@ class Cause:
         return f"{self.name} of {self.scope}" if self.scope else self.name
 
 
+class Hand(Cause):
+    """The maker's hand: how tight, how close, how far spread."""
+
+    __slots__ = ()
+
+
 class Spread(NamedTuple):
-    """How far one cause moves a leaf below and above its middle, both as distances >= 0."""
+    """How far one cause moves a leaf below and above its middle, both as distances.
+
+    They are less than 0 where a cause that moves several leaves moves this one the other way.
+    """
 
     cause: Cause
     down: float

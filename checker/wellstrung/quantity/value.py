@@ -64,6 +64,11 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         causes = [cause for arg in self._varying.values() for cause in arg.causes]
         return tuple(dict.fromkeys(causes))
 
+    @once
+    def _bounding(self) -> tuple[Cause, ...]:
+        """The causes that the worst range is made of."""
+        return tuple([cause for cause in self.causes if cause.only != "likely"])
+
     @property
     def leaves(self) -> tuple[Quantity, ...]:
         """The leaves under this value, each once."""
@@ -213,11 +218,22 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         return {
             cause: Window(min(0.0, *moves), max(0.0, *moves))
             for cause, moves in self._moves.items()
+            if cause.only != "worst"
         }
+
+    @property
+    def tilts(self) -> dict[Cause, float]:
+        """How far each cause moves the value on the way to its high end; down is less than 0."""
+        return {cause: (moves[-1] - moves[0]) / 2 for cause, moves in self._moves.items()}
+
+    def made_of(self, but: str, combined: Callable[..., float]) -> Window:
+        """The range by all that each cause does alone, but for causes that are `only` for one."""
+        moves = [moves for cause, moves in self._moves.items() if cause.only != but]
+        return around(self.middle, moves, combined)
 
     @once
     def _by_root_sum_square(self) -> Window:
-        return around(self.middle, self._moves.values(), math.hypot)
+        return self.made_of("worst", math.hypot)
 
     @once
     def likely(self) -> Window:
@@ -236,14 +252,15 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
     def worst(self) -> Window:
         """The least and the greatest value that any combination of the causes gives."""
         if self._separate is not None:
-            return around(self.middle, self._moves.values(), _straight)
+            return self.made_of("likely", lambda *moves: math.fsum(moves))
         merged = self._merged(())
         if merged is not self:
             return merged.worst
-        if self._scanned or len(self.causes) > _ALL_CORNERS_UP_TO:
-            alone = {cause: {**tried, 0.0: self.middle} for cause, tried in self._alone.items()}
+        causes = self._bounding
+        if self._scanned or len(causes) > _ALL_CORNERS_UP_TO:
+            alone = {cause: {**self._alone[cause], 0.0: self.middle} for cause in causes}
             return extremes.climbed(self._at, self.middle, alone)
-        corners = {cause: self._points(cause) for cause in self.causes}
+        corners = {cause: self._points(cause) for cause in causes}
         return extremes.of_corners(self._at, self.middle, corners)
 
     @property
@@ -252,7 +269,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         function, resting = self.function, self._resting
         assert function is not None
         known: dict[tuple[object, ...], float] = {}
-        args = [(key, arg, arg.causes) for key, arg in self._varying.items()]
+        args = [(key, arg, arg._bounding) for key, arg in self._varying.items()]
 
         def at(moved: Mapping[Cause, float]) -> float:
             values = {**resting}
@@ -281,13 +298,13 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """
         met, shared = set(elsewhere), set(elsewhere)
         for arg in self._varying.values():
-            shared.update(met.intersection(arg.causes))
-            met.update(arg.causes)
+            shared.update(met.intersection(arg._bounding))
+            met.update(arg._bounding)
         args = {}
         for key, arg in self._varying.items():
-            if not shared.isdisjoint(arg.causes):
+            if not shared.isdisjoint(arg._bounding):
                 args[key] = arg._merged(shared)
-            elif len(arg.causes) > 1:
+            elif len(arg._bounding) > 1:
                 low, high = arg.worst
                 as_one = Cause(arg.name, str(id(arg)))
                 spread = Spread(as_one, arg.middle - low, high - arg.middle)
@@ -309,10 +326,6 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
 
     def __sub__(self, other: Quantity) -> Quantity:
         return _sum(self, other, -1.0, "-", _minus)
-
-
-def _straight(*moves: float) -> float:
-    return math.fsum(moves)
 
 
 def _sum(

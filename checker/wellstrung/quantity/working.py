@@ -82,7 +82,7 @@ def notes_of(leaf: Quantity) -> list[str]:
             else f"-{number(spread.down)} / +{number(spread.up)}"
         )
         for spread in leaf.spreads
-        if spread.down or spread.up
+        if (spread.down or spread.up) and not spread.cause.only  # what swatches narrowed says how
     ]
     return [note for note in (*notes, leaf.source) if note]
 

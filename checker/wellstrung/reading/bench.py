@@ -133,6 +133,7 @@ def _settings(
             places,
             house,
             pricing,
+            read if "swatches" in read.tree.entries else None,
         ),
         (),
     )

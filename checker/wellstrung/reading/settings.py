@@ -12,6 +12,8 @@ from msgspec import Struct, field
 
 from wellstrung.common.choice import Choice
 from wellstrung.common.places import Place
+from wellstrung.reading import tree
+from wellstrung.reading.learnt import Learnt
 from wellstrung.reading.pricing import Pricing
 
 
@@ -57,6 +59,25 @@ ALLOWANCES: Mapping[str, Setting] = {
         0.4, "mm", "the unmeasured wall of a bought eye, 0.5 to 1.3 mm, common practice, no source"
     ),
     "toggle seat": Setting(1.0, "mm", "how a toggle settles when closed, common practice"),
+    # of what is measured for `swatches`
+    "gauge on beadwork": Setting(
+        0.2, "mm", "calipers just touching woven work, which gives: common practice, no source"
+    ),
+    "gauge on beads": Setting(
+        0.1, "mm", "calipers on a row of beads or knots, its ends included: common practice"
+    ),
+    "bead to bead": Setting(
+        0.05, "", "one bead against the mean of its lot, which ten stand for: from memory"
+    ),
+    "hand from day to day": Setting(
+        0.02,
+        "",
+        "one hand in one stitch, from swatch to swatch: from memory; three swatches or more show"
+        " your own",
+    ),
+    "timing from day to day": Setting(
+        0.1, "", "the same hands at the same work: from memory; three timings or more show your own"
+    ),
     # of a length that a plan asks for without a tolerance; `other` is every other piece
     "necklace length": Setting(13.0, "mm", f"half an inch, {_ASKED}"),
     "bracelet length": Setting(6.0, "mm", f"a quarter of an inch, {_ASKED}"),
@@ -182,7 +203,8 @@ class HouseLimit(Struct, frozen=True):
 class Bench(Struct, frozen=True):
     """The settings in force: the maker's own over the defaults.
 
-    `places` says where the maker writes one, by its group and its name.
+    `places` says where the maker writes one, by its group and its name. `swatches` is the file
+    where it has some, and `learnt` what they teach.
     """
 
     file: str | None = None
@@ -195,3 +217,5 @@ class Bench(Struct, frozen=True):
     places: Mapping[tuple[str, str], Place] = field(default_factory=dict)
     house: tuple[HouseLimit, ...] = ()
     pricing: Pricing = Pricing()
+    swatches: tree.Read | None = None
+    learnt: Learnt | None = None

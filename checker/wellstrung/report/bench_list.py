@@ -13,10 +13,12 @@ from msgspec import Struct
 from wellstrung.common import units
 from wellstrung.common.places import Place
 from wellstrung.common.wording import hours, together
+from wellstrung.judging.taught import SETTINGS
 from wellstrung.model.plan import Plan
 from wellstrung.reading.house_limits import Measures
 from wellstrung.reading.pricing import NAMES as PRICING
 from wellstrung.reading.settings import ALLOWANCES, PACES, RATES, Bench, HouseLimit, Setting
+from wellstrung.report import learnt_list
 from wellstrung.report.terminal import Page
 from wellstrung.report.writer import Options
 from wellstrung.rulebook import held_to_house_limits
@@ -86,7 +88,11 @@ def _is_for(limit: HouseLimit, plan: Plan) -> str:
 
 
 def write(
-    settings: Iterable[Listed], bench: Bench | None, measures: Measures, options: Options
+    settings: Iterable[Listed],
+    bench: Bench | None,
+    measures: Measures,
+    options: Options,
+    plan: Plan | None = None,
 ) -> str:
     """The settings by group, what the bench sets with its line; and what it may set limits to."""
     page, every = Page(options), list(settings)
@@ -94,6 +100,8 @@ def write(
         own = sum(one.place is not None for one in every)
         page.line(f"bench: {bench.file}, which sets {own} of these", style="bold")
         page.line()
+        if bench.learnt is not None:
+            learnt_list.write(page, bench.learnt, plan)
     for group, what in _GROUPS.items():
         page.line(f"{group}: {what}", style="bold")
         for one in (one for one in every if one.group == group):
@@ -138,6 +146,7 @@ def as_json(settings: Iterable[Listed], bench: Bench | None, measures: Measures)
         "bench": bench.file if bench else None,
         "settings": [_as_json(one) for one in settings],
         "quantities": measures,
+        **({"learnt": learnt_list.as_json(bench.learnt)} if bench and bench.learnt else {}),
     }
     return json.dumps(found, indent=2, ensure_ascii=False)
 
@@ -160,6 +169,8 @@ def _as_json(one: Listed) -> dict[str, Any]:
 
 def _users(group: str, name: str, installed: Installed) -> tuple[str, ...]:
     """The rules that ask for a setting: as they declare it, or as the cases of rules show."""
+    if name in SETTINGS:
+        return ("swatches",)
     declared = {
         rule.name
         for rule in installed.rules.values()

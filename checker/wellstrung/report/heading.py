@@ -82,7 +82,16 @@ def not_as_written(result: PlanResult, where: str) -> str:
 def applies(result: PlanResult) -> list[str]:
     """The files beside a plan by which it was checked, each with what it is."""
     files = {"bench": result.bench, "drawer": result.drawer}
-    return [f"{what}: {file}" for what, file in files.items() if file]
+    found = [f"{what}: {file}" for what, file in files.items() if file]
+    return [*found, *([f"swatches: {by_swatches(result)}"] if result.swatches else [])]
+
+
+def by_swatches(result: PlanResult) -> str:
+    """The swatches of its bench that a plan goes by, and what they narrow."""
+    lines = some_of([str(place.line) for place, _ in result.swatches], _NAMED)
+    what = dict.fromkeys(name for _, names in result.swatches for name in names)
+    narrow = "line {} narrows" if len(result.swatches) == 1 else "lines {} narrow"
+    return f"{narrow.format(lines)} {some_of([*what], _NAMED)}"
 
 
 def as_data(results: Sequence[PlanResult]) -> list[dict[str, Any]]:

@@ -72,6 +72,7 @@ def as_data(plan: PlanResult) -> dict[str, Any]:
         "outcome": plan.outcome,
         "bench": plan.bench,
         "drawer": plan.drawer,
+        **({"swatches": [*map(_swatch, plan.swatches)]} if plan.swatches else {}),
         "failures": [_failure(failure) for failure in plan.failures],
         "remarks": [_remark(remark, rows) for remark in plan.remarks],
         "held": [
@@ -92,6 +93,10 @@ def as_data(plan: PlanResult) -> dict[str, Any]:
         "sources": rows.sources,
         **since_data.of_plan(plan),
     }
+
+
+def _swatch(used: tuple[Place, tuple[str, ...]]) -> dict[str, Any]:
+    return {"place": _place(used[0]), "narrows": list(used[1])}
 
 
 def _failure(failure: Failure) -> dict[str, Any]:

@@ -84,6 +84,7 @@ def page(kinds: Mapping[str, Schema], stitches: Mapping[str, Iterable[str]]) -> 
         "## Steps\n\nEvery line of `work` names what is done by `do`, and the fields of that step.",
         *(_step(verb, schema) for verb, schema in schemas.verbs().items()),
         _section("A bench file", schemas.bench(), "Every setting: `wellstrung bench`.", deep=False),
+        *_groups(schemas.bench()),
         _section("A drawer", schemas.drawer(), "Parts are those of a plan.", deep=False),
         _values(),
         _words(),
@@ -98,7 +99,7 @@ def _section(title: str, schema: Schema, says: str, *, deep: bool = True, level:
 
 
 def _groups(plan: Schema) -> Iterator[str]:
-    """The groups and lists of a plan that have fields of their own."""
+    """The groups and lists of a plan, or a bench, that have fields of their own."""
     for name, field in plan["properties"].items():
         inner = field.get("items") or field.get("additionalProperties") or field
         if name not in ("parts", "work") and isinstance(inner, dict) and inner.get("properties"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.amounts import threads_of
+from wellstrung.derived.learnt import of_rate
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.item import Missing
@@ -48,13 +49,13 @@ def _for_one_piece(step: Step, ask: Quantities) -> Quantity:
             "min",
             lambda beads, rate, pace: beads / rate * pace,
             beads=times(ask.of(part, "beads"), pieces),
-            rate=_rate(plan, rate),
+            rate=rate_of(plan, rate),
             pace=pace(plan, "maker"),
         )
     if step.verb not in plan.bench.rates:
         raise Missing(f"`takes` of step {step.number}")
     count = counted(step, ask) or exact(f"{name} count", times_done(plan, step))
-    return product(name, "min", count, _rate(plan, step.verb), pace(plan, "maker"))
+    return product(name, "min", count, rate_of(plan, step.verb), pace(plan, "maker"))
 
 
 def counted(step: Step, ask: Quantities) -> Quantity | None:
@@ -116,7 +117,8 @@ def _pace(plan: Plan, whose: str) -> Quantity:
     if span is not None:
         cure = f"time a class and write `paces: {{{whose}: {value:g}}}` in bench.yaml"
         spreads = [Spread(Cause(name, "", cure), value - span.low, span.high - value)]
-    return leaf(name, value, unit, spreads, source=reason, choice=span)
+    found = leaf(name, value, unit, spreads, source=reason, choice=span)
+    return of_rate(found, plan.bench)
 
 
 def _beading_rate(plan: Plan, part: Part, step: Step) -> str | None:
@@ -135,7 +137,7 @@ def _beads_a_leg(plan: Plan, step: Step) -> bool:
     return plan.steps_that(*_LEGS, part=leg)[:1] == [step]
 
 
-def _rate(plan: Plan, name: str) -> Quantity:
+def rate_of(plan: Plan, name: str) -> Quantity:
     """A rate; one from memory may be far off, one of the maker's own is taken as it is."""
     setting, spreads = plan.bench.rates[name], []
     from_memory = setting == RATES.get(name)
@@ -144,7 +146,7 @@ def _rate(plan: Plan, name: str) -> Quantity:
         example = "9 beads per min" if setting.unit == BEADS_PER_MINUTE else "4 min"
         cure = f"time your own and write `rates: {{{name}: {example}}}` in bench.yaml"
         spreads = [Spread(Cause(f"rate of {name}", "", cure), wide, wide)]
-    return leaf(
+    found = leaf(
         f"rate of {name}",
         setting.value,
         setting.unit,
@@ -152,6 +154,7 @@ def _rate(plan: Plan, name: str) -> Quantity:
         source=setting.reason,
         grade="from memory" if from_memory else "",
     )
+    return of_rate(found, plan.bench)
 
 
 def _rings_closed(plan: Plan, step: Step) -> int:

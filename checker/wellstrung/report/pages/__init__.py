@@ -15,6 +15,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result, understood
 from wellstrung.lists import cutting
 from wellstrung.report.checks import open_checks, severity
+from wellstrung.report.heading import by_swatches
 from wellstrung.report.pages import listings, since, tables
 from wellstrung.report.pages.cut_bars import cut_bars
 from wellstrung.report.pages.front import front, lines_behind
@@ -108,6 +109,7 @@ def _about(result: PlanResult) -> str:
         f"version {version}" if version else "",
         PurePath(result.file).name,
         f"bench: {PurePath(result.bench).name}" if result.bench else "",
+        f"swatches: {by_swatches(result)}" if result.swatches else "",
     ]
     return " · ".join(filter(None, said))
 
