@@ -8,8 +8,12 @@ from generated import palette
 from generated.draft import Draft, Fields
 from generated.findings import eye
 
-EYED = ("toggle", "hook", "lobster", "spring ring", "magnetic", "box")
-ON_BANDS = ("slide", "ribbon end", "button and loop")
+EYED = (
+    "toggle", "hook", "lobster", "spring ring", "magnetic", "box", "S-clasp", "fold-over", "barrel",
+)  # fmt: skip
+ON_BANDS = ("slide", "ribbon end", "button and loop", "snap")
+#: those that several strands come to
+IN_ROWS = ("hook", "magnetic", "lobster", "box", "slide", "fold-over")
 
 
 class Clasp(NamedTuple):
@@ -20,7 +24,7 @@ class Clasp(NamedTuple):
     along: float
 
 
-def eyed(draft: Draft, *, type_: str = "", strands: int = 1) -> Clasp:
+def eyed(draft: Draft, *, type_: str = "", strands: int = 1, spacing: float = 6.0) -> Clasp:
     """A clasp that a ring, a wire or a thread holds by an eye at either half."""
     type_ = type_ or draft.pick(*EYED)
     fields: Fields = {"kind": "clasp", "type": type_}
@@ -29,7 +33,7 @@ def eyed(draft: Draft, *, type_: str = "", strands: int = 1) -> Clasp:
     else:
         closed = draft.between(12, 24, 1)
         along = closed - 2
-        _halves(draft, fields, type_, strands)
+        _halves(draft, fields, type_, strands, spacing)
         draft.maybe(93, fields, closed_length=draft.length(closed))
     if type_ == "magnetic":
         _magnet(draft, fields)
@@ -45,6 +49,8 @@ def loose(draft: Draft) -> Clasp:
         return slide(draft, 18.0, 2.0)
     if type_ == "ribbon end":
         return ribbon_end(draft, 18.0, 2.0)
+    if type_ == "snap":
+        return snap(draft, 18.0)
     return button(draft) if type_ == "button and loop" else eyed(draft, type_=type_)
 
 
@@ -71,10 +77,15 @@ def _toggle(draft: Draft, fields: Fields) -> float:
     return hole + wire + opening + stem + hole
 
 
-def _halves(draft: Draft, fields: Fields, type_: str, strands: int) -> None:
+def _halves(draft: Draft, fields: Fields, type_: str, strands: int, spacing: float) -> None:
     for half, hole in (("a", 1.9), ("b", 3.2 if type_ == "lobster" else 2.2)):
         of = eye(draft, hole, 1.0, opens=draft.pick("no", "no", "no", "yes"), faces=False)
-        fields[half] = {"eye": {"count": strands, **of} if strands > 1 else of}
+        if strands > 1:
+            of = {"count": strands, **of}
+            draft.maybe(85, of, spacing=draft.length(round(draft.fit(spacing), 1)))
+        fields[half] = {"eye": of}
+    if type_ == "slide":
+        fields["tube"] = {"length": draft.length(strands * spacing)}
 
 
 def _magnet(draft: Draft, fields: Fields) -> None:
@@ -98,6 +109,17 @@ def ribbon_end(draft: Draft, width: float, thickness: float) -> Clasp:
     jaw["gap"] = draft.length(round(thickness + 0.8, 1))
     draft.maybe(85, jaw, depth=draft.length(4.0))
     return _on_band(draft, "ribbon end", {"jaw": jaw}, draft.between(20, 30, 2), less=8)
+
+
+def snap(draft: Draft, width: float) -> Clasp:
+    """Snaps sewn between the ends of a band."""
+    outside = min(draft.fit(7.0), width / 2)
+    of: Fields = {"outside": draft.length(round(outside, 1))}
+    draft.maybe(92, of, overlap=draft.length(9.0))
+    draft.maybe(25, of, count=2)
+    fields: Fields = {"kind": "clasp", "type": "snap", "snap": of}
+    draft.metalwork(fields, 0.3)
+    return Clasp(draft.add("snap", fields), "snap", -9.0)
 
 
 def button(draft: Draft) -> Clasp:

@@ -169,6 +169,16 @@ def spacer(draft: Draft, holes: int, spacing: float) -> str:
     return draft.add(draft.pick("spacer", "rung"), fields)
 
 
+def end_bar(draft: Draft, strands: int, spacing: float) -> str:
+    """A bar that gathers strands to one eye."""
+    of: Fields = {"count": strands, **eye(draft, 1.6, 1.0, faces=False)}
+    draft.maybe(85, of, spacing=draft.length(round(draft.fit(spacing + 0.4), 1)))
+    fields: Fields = {"kind": "end bar", "holes": of, "eye": eye(draft, 2.4, 1.0, faces=False)}
+    draft.maybe(92, fields, length=draft.length(9.0))
+    draft.metalwork(fields, 1.2)
+    return draft.add("end bar", fields)
+
+
 class Hanging(NamedTuple):
     """Something that hangs, with how many eyes it has at its top and at its bottom."""
 

@@ -102,6 +102,10 @@ def _spacer(draft: Draft) -> str:
     return findings.spacer(draft, draft.whole(2, 5), draft.between(3, 8, 0.5))
 
 
+def _end_bar(draft: Draft) -> str:
+    return findings.end_bar(draft, draft.whole(2, 7), draft.between(3, 8, 0.5))
+
+
 def _pendant(draft: Draft) -> str:
     top, bottom = draft.whole(1, 3), draft.pick(0, 1, 3, 5, 7)
     return findings.pendant(draft, top=top, bottom=bottom).name
@@ -163,6 +167,7 @@ KINDS: Mapping[str, Callable[[Draft], str]] = {
     "jump ring": _ring,
     "connector": _connector,
     "spacer bar": _spacer,
+    "end bar": _end_bar,
     "pendant": _pendant,
     "bail": _bail,
     "chain": _chain,

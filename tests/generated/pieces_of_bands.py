@@ -17,6 +17,8 @@ def bracelet(draft: Draft) -> None:
         clasp = clasps.slide(draft, band.width, band.thickness)
     elif type_ == "ribbon end":
         clasp = clasps.ribbon_end(draft, band.width, band.thickness)
+    elif type_ == "snap":
+        clasp = clasps.snap(draft, band.width)
     else:
         clasp = clasps.button(draft)
     if not rest:

@@ -162,7 +162,10 @@ def in_holes(draft: Draft) -> None:
     total = draft.within(draft.pick(aims.NECKLACES, aims.BRACELETS), 5)
     count = draft.whole(2, 4)
     thick = draft.between(3, 6, 0.5)
-    clasp = clasps.eyed(draft, type_=draft.pick("hook", "magnetic", "lobster"), strands=count)
+    gathered = draft.chance(25)
+    type_ = draft.pick(*clasps.IN_ROWS)
+    strands = 1 if gathered else count
+    clasp = clasps.eyed(draft, type_=type_, strands=strands, spacing=thick + 1)
     bead = palette.other(draft, thick, thick + 1)
     bars = draft.chance(80)
     length = (total - clasp.along) / (2 if bars else 1)
@@ -170,7 +173,7 @@ def in_holes(draft: Draft) -> None:
     for row in rows:
         draft.step("make", "string", row.name)
         draft.step("knot", "knot", row.name, times=2)
-        draft.step("sew", "sew", clasp.name, to=row.name)
+        draft.step("sew", "sew", "end bar" if gathered else clasp.name, to=row.name)
     side = {"strands": [row.name for row in rows]}
     middle: list[Any] = [side]
     whole = rows[0].length + clasp.along
@@ -182,6 +185,11 @@ def in_holes(draft: Draft) -> None:
             between = findings.connector(draft, length=long, count=2 * count)
         middle = [side, between, side]
         whole += rows[0].length + long
+    if gathered:
+        end, ring = findings.end_bar(draft, count, bead.outside), findings.ring(draft)
+        draft.step("close", "close ring", ring.name)
+        middle = [ring.name, end, *middle, end, ring.name]
+        whole += 2 * (7 + ring.inside)
     draft.run = [f"{clasp.name}.a", *middle, f"{clasp.name}.b"]
     aims.worn(draft, whole, bead.outside)
 

@@ -33,7 +33,11 @@ def _thickness_at(entry: RunEntry, ask: Quantities) -> Quantity:
     """
     sizes = [(thickness(part, ask), part) for part in entry.parts]
     fattest = max((size for size, _ in sizes), key=lambda size: size.middle)
-    if len(sizes) == 1 or any(part.fills_rest for _, part in sizes) or at_holes(ask.plan, entry):
+    if (
+        len(sizes) == 1
+        or any(part.fills_rest for _, part in sizes)
+        or at_holes(ask.plan, entry) is not None
+    ):
         return fattest
     lengths = [ask.of(part, "along").middle for part in entry.parts]
     as_one = min(lengths) + ask.plan.bench.limits["strands as one"].value
@@ -141,7 +145,7 @@ def _mass(ask: Quantities) -> Quantity:
     terms = []
     for entry in ask.plan.run:
         if entry.counts:
-            terms += [times(ask.of(part, "mass"), entry.linked) for part in entry.parts]
+            terms += [times(ask.of(part, "mass"), entry.pieces) for part in entry.parts]
     for line in ask.plan.hung:
         pieces, joints = hung_in_all(ask.plan, line)
         terms.append(times(ask.of(line.part, "mass"), pieces))

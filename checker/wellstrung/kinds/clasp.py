@@ -66,7 +66,20 @@ _BETWEEN_BANDS = formula(
     depth=size("jaw", "depth", allowance="part length"),
     source=GEOMETRY,
 )
-_WITHOUT_EYES = {"button and loop": _CLOSED, "slide": _CLOSED, "ribbon end": _BETWEEN_BANDS}
+#: the ends of a band that is snapped shut overlap
+_OVERLAP = formula(
+    "a.along",
+    "mm",
+    lambda overlap: -overlap,
+    overlap=size("snap", "overlap", allowance="part length"),
+    source=GEOMETRY,
+)
+_WITHOUT_EYES = {
+    "button and loop": _CLOSED,
+    "slide": _CLOSED,
+    "ribbon end": _BETWEEN_BANDS,
+    "snap": _OVERLAP,
+}
 _COUNTED = constant("b.along", 0.0, "mm", "counted at the first half")
 
 
@@ -91,12 +104,20 @@ def _by_its_parts(part: Part) -> bool:
 
 def _first_half(part: Part, ask: Quantities) -> Quantity:
     half = _RING_HALF if _by_its_parts(part) else _LESS_WALLS
+    if part.has("a"):
+        return half(part, ask)  # a slide clasp whose tubes have loops
     return _WITHOUT_EYES.get(part.text("type"), half)(part, ask)
 
 
 def _second_half(part: Part, ask: Quantities) -> Quantity:
     return (_BAR_HALF if _by_its_parts(part) else _COUNTED)(part, ask)
 
+
+_SIZE_IS = {
+    "slide": ("tube", "length"),
+    "ribbon end": ("jaw", "width"),
+    "snap": ("snap", "outside"),
+}
 
 CLASP = Kind(
     "clasp",
@@ -138,6 +159,10 @@ CLASP = Kind(
         "ribbon end": Traits(
             band_end=BandEnd(("jaw", "width"), ("jaw", "gap"), grips=("jaw",), joined_by="crimp")
         ),
+        "snap": Traits(
+            band_end=BandEnd(("snap", "outside"), on=True),
+            side_by_side=("snap", "count"),
+        ),
     },
     look=Look(
         "lobster",
@@ -150,9 +175,13 @@ CLASP = Kind(
             "button and loop": "button",
             "slide": "slide",
             "ribbon end": "jaws",
+            "S-clasp": "S-hook",
+            "fold-over": "fold-over",
+            "barrel": "magnet",
+            "snap": "snap",
         },
         label=(("ring.inside", "inside"), ("a.along", "closed")),
         second_label=(("bar.length", "bar"),),
     ),
-    sold=Sold("clasps", size_is={"slide": ("tube", "length"), "ribbon end": ("jaw", "width")}),
+    sold=Sold("clasps", size_is=_SIZE_IS),
 )

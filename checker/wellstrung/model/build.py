@@ -17,6 +17,7 @@ from wellstrung.model.item import Bead
 from wellstrung.model.parts import UNPLACED, Kind, Part, Role, Stitch
 from wellstrung.model.plan import Goal, Hung, Plan, RunEntry, Step
 from wellstrung.model.references import LONG, WORKS_ON, Names
+from wellstrung.model.rows import in_rows
 from wellstrung.model.sold import as_sold
 from wellstrung.model.sound import Sound, sound
 from wellstrung.quantity.causes import Window
@@ -41,7 +42,7 @@ def build(
     builder.check_supplies()
     builder.check_prepared()
     builder.check_centre()
-    run = tuple(builder.run())
+    run = in_rows(tuple(builder.run()))
     plan = Plan(
         file=read.file,
         text=read.text,

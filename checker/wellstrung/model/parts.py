@@ -77,14 +77,16 @@ class EyeField(Struct, frozen=True):
 class BandEnd(Struct, frozen=True):
     """How half a clasp takes the end of a band: the fields for how wide and how thick it may be.
 
+    What lies `on` the band is no wider than that; any other takes in its whole width.
     `grips` is the field that, where it is written, holds the band without thread; `joined_by` the
     verb of the step that puts it on.
     """
 
     across: tuple[str, ...]
-    thick: tuple[str, ...]
-    grips: tuple[str, ...]
+    thick: tuple[str, ...] = ()
+    grips: tuple[str, ...] = ()
     joined_by: str = "sew"
+    on: bool = False
 
 
 class Traits(Struct, frozen=True):
@@ -97,6 +99,8 @@ class Traits(Struct, frozen=True):
     cut_from: the field that names the chain it is cut from.
     made_round: the field for the stone that it is made round, which is bought with it.
     two_ends: whether it meets what stands before it by its first eyes, what follows by its last.
+    side_by_side: the field that counts how many of it lie side by side in one place.
+    gathers: the same, and its last eyes take a strand each, whichever side of it they come from.
     opens: whether a ring, a link or the eyes of a part can be opened; None where each eye says it.
     gapes: whether it closes end to end, so that a pull opens it and thread slips out.
     stiff: the quantity that is its straight length where it lies stiff in the run.
@@ -118,6 +122,8 @@ class Traits(Struct, frozen=True):
     cut_from: str = ""
     made_round: str = ""
     two_ends: bool = False
+    gathers: bool = False
+    side_by_side: tuple[str, ...] = ()
     opens: bool | None = None
     gapes: bool = False
     stiff: str = ""

@@ -24,6 +24,8 @@ class RunEntry(Struct, frozen=True, eq=False):
     """One place in the run: a part, or one half of a clasp, with how many links of it follow.
 
     `beside` are the other strands that lie side by side with the part, gathered at both ends.
+    `rows` of it stand side by side, where each of several strands meets a loop of its own by it,
+    and a part that is `turned` has strands behind it: they come to its last eyes.
     """
 
     part: Part
@@ -31,6 +33,13 @@ class RunEntry(Struct, frozen=True, eq=False):
     linked: int
     place: Place
     beside: tuple[Part, ...] = ()
+    rows: int = 1
+    turned: bool = False
+
+    @property
+    def pieces(self) -> int:
+        """How many of its part stand there."""
+        return self.linked * self.rows
 
     @property
     def parts(self) -> tuple[Part, ...]:

@@ -55,6 +55,10 @@ _NOUNS: Mapping[str, Noun] = {
     "box clasp": _clasp("box"),
     "slide clasp": _clasp("slide"),
     "ribbon end": _clasp("ribbon end"),
+    "S-hook": _clasp("S-clasp"),
+    "fold-over clasp": _clasp("fold-over"),
+    "barrel clasp": _clasp("barrel"),
+    "sew-on snap": _clasp("snap"),
     "end cap": Noun({"kind": "end cap"}, ("bore",)),
     "cone": Noun({"kind": "cone"}, ("bore",)),
     "bead tip": Noun({"kind": "bead tip"}),
@@ -74,6 +78,7 @@ _NOUNS: Mapping[str, Noun] = {
     "head pin": _of_wire("wire link", type="head pin"),
     "eye pin": _of_wire("wire link", type="eye pin"),
     "spacer bar": Noun({"kind": "spacer bar"}, ("holes",)),
+    "end bar": Noun({"kind": "end bar"}, ("holes",)),
     "cable chain": Noun({"kind": "chain", "type": "cable"}, ("links",)),
     "rolo chain": Noun({"kind": "chain", "type": "rolo"}, ("links",)),
     "curb chain": Noun({"kind": "chain", "type": "curb"}, ("links",)),
@@ -82,7 +87,6 @@ _NOUNS: Mapping[str, Noun] = {
 _ALSO: Mapping[str, str] = {
     "trigger clasp": "lobster",
     "hook and eye": "hook clasp",
-    "s hook": "hook clasp",
     "magnet clasp": "magnetic clasp",
     "leverback": "lever back",
     "earring post": "ear post",
@@ -125,8 +129,10 @@ _BESIDE_BORE = Pattern(rf"(?<!\w)outside\s+({LENGTH})", re.IGNORECASE)
 _OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
 _GLUED = Pattern(r"(?<!\w)glue[\s-]?(?:on|in)(?!\w)", re.IGNORECASE)
+_COUNTS = ("", "", "two", "three", "four", "five", "six", "seven")
 _STRANDS = Pattern(
-    r"(?<![\w./])(?:[2-9]|two|three|four|multi)[\s-]*(?:strands?|rows?)\b", re.IGNORECASE
+    rf"(?<![\w./])(\d+|{'|'.join(_COUNTS[2:])}|multi(?:ple)?)[\s-]*(?:strands?|rows?|loops?)\b",
+    re.IGNORECASE,
 )
 _NEEDLE = Pattern(r"(?<!\w)needles?(?!\w)", re.IGNORECASE)
 _NOTE = Pattern(r",\s*([^\W\d_][^,\0\d]*)")
@@ -161,15 +167,26 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     fields["size"] = size or tree.implied(node, USUAL)
     fields |= sizes
     fields["metal"] = phrase.take_word(_metals())
+    if noun.fields["kind"] == "clasp" and (strands := phrase.take(_STRANDS)):
+        fields |= _loops(strands, name, faults)
     fields["note"] = phrase.take(_NOTE)
     advice = "take it out, or write it after a comma, as in `lobster 12 mm, plain`"
-    if noun.fields["kind"] == "clasp" and (strands := phrase.take(_STRANDS)):
-        says = f"`{name}` says {shown(strands)}, and a clasp has one eye in each half"
-        advice = "leave it out, and bring the strands together in a `cone` or on a `connector`"
-        faults.append(fault(f"{says}: {advice}", strands.place, remedy=advice))
     if unknown := phrase.unknown(f"`{name}`", advice):
         faults.append(unknown)
     return tree.Spelled(node, fields)
+
+
+def _loops(said: tree.Scalar, name: str, faults: list[Fault]) -> dict[str, tree.Node | None]:
+    """The loops of a clasp for several strands, as many at either half."""
+    word = said.text.lower()
+    if word.startswith("multi"):
+        advice = "write how many, as in `box clasp 18 mm, 3 strands`"
+        says = f"`{name}` says {shown(said)} and not how many strands it takes"
+        faults.append(fault(f"{says}: {advice}", said.place, remedy=advice))
+        return {}
+    said.value = _COUNTS.index(word) if word in _COUNTS else int(word)
+    eye = tree.Spelled(said, {"eye": tree.Spelled(said, {"count": said})})
+    return {"a": eye, "b": eye}
 
 
 def _glue(node: tree.Scalar) -> tree.Mapping | None:

@@ -128,7 +128,7 @@ def eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
     keys = [entry.half] if entry.half else own_eyes(entry.part)
     if not keys:
         return None
-    by_its_last = onwards and entry.part.traits.two_ends
+    by_its_last = onwards is not entry.turned and entry.part.traits.two_ends
     return Eyes(entry.part, keys[-1] if by_its_last else keys[0])
 
 

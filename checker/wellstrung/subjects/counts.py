@@ -59,10 +59,10 @@ def placed(plan: Plan) -> Mapping[str, int]:
         counts[line.part.name] += hung_in_all(plan, line)[0]
     for entry in plan.run:
         for part in entry.parts if entry.counts else ():
-            counts[part.name] += entry.linked
+            counts[part.name] += entry.pieces
             inside = part.part("covers")
             if inside is not None:
-                counts[inside.name] += entry.linked
+                counts[inside.name] += entry.pieces
     return {name: count * plan.makes for name, count in counts.items()}
 
 
@@ -97,7 +97,7 @@ def rings_used(plan: Plan) -> Mapping[Part, int]:
     counts: Counter[Part] = Counter()
     for entry in plan.run:
         if entry.part.kind.role is Role.RING:
-            counts[entry.part] += entry.linked
+            counts[entry.part] += entry.pieces
     for line in plan.hung:
         if line.ring is not None:
             counts[line.ring] += hung_in_all(plan, line)[1]

@@ -107,24 +107,30 @@ def in_run(plan: Plan) -> Iterator[tuple[Subject, int]]:
         met += [eyes_facing(place) for place in ahead]
         held = tuple(eyes for eyes in met if eyes is not None)
         for eyes in held:
-            yield RingThroughEye(entry.place, entry.part, eyes, 1), 1
+            yield RingThroughEye(entry.place, entry.part, eyes, 1), entry.rows
         ring, beside = entry.part, (*behind, *ahead)
         rings = tuple(place.part for place in beside if place.part.kind.role is Role.RING)
         eyes_hung, rings_hung = _carried(plan, ring)
         for eyes in dict.fromkeys(eyes_hung):
             yield RingThroughEye(entry.place, ring, eyes, 1), eyes_hung.count(eyes)
         if entry.linked == 1:
-            yield RingHolds(entry.place, ring, None, held + eyes_hung, rings + rings_hung), 1
+            yield (
+                RingHolds(entry.place, ring, None, held + eyes_hung, rings + rings_hung),
+                entry.rows,
+            )
             continue
         # the first and the last of a row hold an eye each and one ring, those between two rings
         for eyes in held:
             yield (
                 RingHolds(entry.place, ring, None, (eyes, *eyes_hung), (ring, *rings_hung)),
-                1,
+                entry.rows,
             )
         if entry.linked > 2:
             two = (ring, ring, *rings_hung)
-            yield RingHolds(entry.place, ring, None, eyes_hung, two), entry.linked - 2
+            yield (
+                RingHolds(entry.place, ring, None, eyes_hung, two),
+                (entry.linked - 2) * entry.rows,
+            )
 
 
 def _carried(plan: Plan, ring: Part) -> tuple[tuple[Eyes, ...], tuple[Part, ...]]:

@@ -179,7 +179,7 @@ def woven(plan: Plan) -> Iterator[Woven]:
 def _gripped(clasp: Part) -> bool:
     """Whether a clasp holds a band without thread: by glue in its slot, or between its jaws."""
     end = clasp.traits.band_end
-    return end is not None and clasp.has(*end.grips)
+    return end is not None and bool(end.grips) and clasp.has(*end.grips)
 
 
 def passes_of(plan: Plan, part: Part) -> int | None:

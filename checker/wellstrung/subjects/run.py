@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product, takewhile
 
+from wellstrung.model import rows
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import BandEnd, Part, Role
 from wellstrung.model.plan import Plan, RunEntry
@@ -115,6 +116,11 @@ class BandInClasp(Subject, frozen=True):
         return self._end.across
 
     @property
+    def lies_on(self) -> bool:
+        """Whether it is sewn between the ends, which cover it."""
+        return self._end.on
+
+    @property
     def thick(self) -> tuple[str, ...]:
         """The field of the clasp that says how thick a band goes in, where it goes in at all."""
         return self._end.thick
@@ -149,8 +155,10 @@ def joins(plan: Plan) -> Iterator[Subject]:
         if entry.beside:
             yield StrandsBeside(entry.place, entry.parts)
     for inner, end in plan.meetings:
-        yield from _strands_at_holes(inner, end)
+        yield from _lines_at_once(inner, end)
         yield from _end_in(inner, end)
+    for inner, end, apart in _beyond(plan):
+        yield from _at_holes(inner, end, apart=apart)
     for crimp, (behind, ahead) in plan.with_neighbours():
         if crimp.part.kind.role is Role.CRIMP:
             yield from _through(crimp, behind, ahead, onwards=False)
@@ -182,7 +190,7 @@ def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     elif role is Role.STRAND and ends_in is Role.CRIMP:
         yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
     elif role is Role.STRAND and ends_in is Role.TIP:
-        yield TipOnStrands(end.place, end.part, inner.parts)
+        yield from (TipOnStrands(end.place, end.part, ends) for ends in _each(inner, end))
         inside = end.part.part("covers")
         if inside is not None:
             yield from (StrandInCrimp(end.place, inside, one) for one in inner.parts)
@@ -203,28 +211,53 @@ def _through(
     for inner, end in product(inwards, beyond):
         loop = side_facing(end, onwards=onwards)
         if inner.part.kind.role is Role.STRAND and loop is not None:
-            yield LinesInEye(crimp.place, loop, inner.parts, crimp.part)
+            for strands in _each(inner, crimp):
+                yield LinesInEye(crimp.place, loop, strands, crimp.part)
 
 
-def _strands_at_holes(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
-    """Strands against the holes they meet; into a single eye all of them are gathered."""
-    if inner.part.kind.role is Role.STRAND and end.part.kind.role is Role.RING:
-        yield LinesInEye(inner.place, end.part, inner.parts)
+def _each(inner: RunEntry, end: RunEntry) -> Sequence[tuple[Part, ...]]:
+    """The strands that one of what stands at their end takes: all, or where it has rows each."""
+    return [(one,) for one in inner.parts] if end.rows > 1 else [inner.parts]
+
+
+def _lines_at_once(inner: RunEntry, end: RunEntry) -> Iterator[LinesInEye]:
+    """The lines of strands that are tied to a ring, or to an eye that is the only one."""
+    loop = side_facing(end)
+    if inner.part.kind.role is not Role.STRAND or loop is None:
+        return
+    if isinstance(loop, Eyes):
+        alone = end.part.kind.role in _HOLED and not list(_at_holes(inner, end))
+        yield from [LinesInEye(inner.place, loop, inner.parts)] if alone else ()
+    elif end.part.kind.role is Role.RING:
+        yield from (LinesInEye(inner.place, loop, one) for one in _each(inner, end))
+
+
+def _beyond(plan: Plan) -> Iterator[tuple[RunEntry, RunEntry, bool]]:
+    """Strands, what stands at either end of them, and whether a ring, crimp or tip is between."""
+    for index, inner in enumerate(plan.run):
+        for way in (-1, 1) if inner.part.kind.role in _GATHERED else ():
+            apart = len(rows.between(plan.run, index, way))
+            far = index + way * (apart + 1)
+            if 0 <= far < len(plan.run) or plan.is_loop:
+                yield inner, plan.run[far % len(plan.run)], bool(apart)
+
+
+def _at_holes(inner: RunEntry, end: RunEntry, *, apart: bool = False) -> Iterator[StrandsAtHoles]:
+    """Strands against the holes they come to, where there are several; `apart` by a ring or so."""
     eyes = eyes_facing(end)
     if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
         return
-    ends = 1 if end.half or eyes.field.strung else 2
-    counted = not eyes.field.several or eyes.part.has(*eyes.path, "count")
+    ends = 1 if end.half or eyes.field.strung or end.part.traits.gathers else 2
+    counted = apart or not eyes.field.several or eyes.part.has(*eyes.path, "count")
     if eyes.field.strung or eyes.count > ends or not counted:
         yield StrandsAtHoles(inner.place, eyes, inner.parts, ends)
-    elif inner.part.kind.role is Role.STRAND:
-        yield LinesInEye(inner.place, eyes, inner.parts)
 
 
-def at_holes(plan: Plan, inner: RunEntry) -> bool:
-    """Whether strands side by side go each to a hole of its own, at an end at least."""
-    met = [end for entry, end in plan.meetings if entry is inner]
-    return any(True for end in met for _ in _strands_at_holes(inner, end))
+def at_holes(plan: Plan, inner: RunEntry) -> Eyes | None:
+    """The eyes at one end, where strands side by side go each to one of its own there."""
+    met = [(end, apart) for one, end, apart in _beyond(plan) if one is inner]
+    found = (join.eyes for end, apart in met for join in _at_holes(inner, end, apart=apart))
+    return next(found, None)
 
 
 def toggles(plan: Plan) -> Iterator[Subject]:

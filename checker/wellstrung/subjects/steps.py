@@ -285,9 +285,9 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
     for entry in plan.run:
         part = entry.part
         if part.kind.role in (Role.CRIMP, Role.TIP):
-            want(part, "crimp", entry.linked, entry.linked)
+            want(part, "crimp", entry.pieces, entry.pieces)
         elif part.kind.role is Role.RING and opens(part) and part not in hanging:
-            want(part, "close ring", entry.linked, entry.linked)
+            want(part, "close ring", entry.pieces, entry.pieces)
     for end, inner in plan.meetings:
         if end.part.kind.role is Role.CAP and inner.part.kind.role is Role.ROPE:
             want(end.part, "glue", 1, 1)

@@ -163,5 +163,5 @@ def _rings_closed(plan: Plan, step: Step) -> int:
     for entry, (behind, ahead) in plan.with_neighbours():
         beside = {near.called for near in (*behind, *ahead)}
         if entry.part is step.parts.get("part") and set(step.joins) <= beside:
-            closed += entry.linked
+            closed += entry.pieces
     return closed

@@ -21,7 +21,7 @@ from wellstrung.rulebook import (
 from wellstrung.rulebook.plan import Edit
 from wellstrung.rulebook.remedies import in_words, measured_anew, sold_within
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, raised, spelled, within
+from wellstrung.rulebook.wording import about, lowered, raised, spelled, within
 
 CLASP_WIDER = Limit(
     "clasp wider",
@@ -39,12 +39,14 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
     band, clasp, margins = join.band, join.clasp, list[Quantity]()
     if band.has("each_row"):
         raise Missing(f"the width of the end of `{band.name}`, whose rows grow or shrink")
-    if clasp.has(*join.thick):
+    if join.thick and clasp.has(*join.thick):
         gap, thickness = clasp.size(*join.thick, allowance="eye size"), ask.of(band, "thickness")
         margins.append(gap - thickness)
         if not holds(margins[0]):
             return _too_thick(join, thickness, gap, margins[0])
     width, takes = ask.of(band, "width"), clasp.size(*join.across, allowance="part length")
+    if join.lies_on:
+        return _too_wide(join, width, takes, width - takes)
     inside, covered = takes - width, width + ask.limit(CLASP_WIDER) - takes
     margin = tightest(*margins, inside, covered)
     if answer := kept(margin):
@@ -65,6 +67,24 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
         margin=margin,
         at_most="error" if margin is inside else "warning",
         also=(clasp.place_of(*join.across),),
+    )
+
+
+def _too_wide(join: BandInClasp, width: Quantity, takes: Quantity, margin: Quantity) -> Answer:
+    if answer := kept(margin):
+        return answer
+    (part, field), high = join.across, takes.middle + margin.likely.low
+    wanted = f"{part} of {lowered(takes, margin)} or narrower"
+    return Misfit(
+        says=f"`{join.clasp.name}` ({spelled(takes)}) {{stands|may stand}} out on both sides of"
+        f" `{join.band.name}` ({about(width, takes)} wide)",
+        place=join.clasp.place_of(part, field),
+        found=f"a {part} of {spelled(takes)}",
+        needed=f"a {wanted}",
+        remedies=(in_words(f"take a {wanted}", join.clasp, part, field, high=high),),
+        margin=margin,
+        at_most="warning",
+        also=(join.band.key.place,),
     )
 
 
@@ -105,7 +125,7 @@ RULE = Rule(
     fault="clasp does not fit its band",
     title=(
         "the end of a band is no wider than its slide clasp or its ribbon ends, fills them, and is"
-        " thin enough to go in"
+        " thin enough to go in; a snap is no wider than its band"
     ),
     why=(
         "a band wider than its tube cups and rubs at the corners; one much narrower leaves bare"

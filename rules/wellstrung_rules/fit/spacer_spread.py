@@ -1,4 +1,4 @@
-"""Strands side by side against the spacing of the holes that a spacer bar keeps them at."""
+"""Strands side by side against the spacing of the holes or loops that they are kept at."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled
 
 def check(join: StrandsAtHoles, ask: Ask) -> Answer:
     bar = join.eyes.part
-    if join.eyes.key != "holes" or len(join.strands) < 2:
+    if len(join.strands) < 2:
         return None
     spacing = ask.get(join.eyes.quantity("spacing"))
     widths = [(_side_by_side(one, other, ask), one, other) for one, other in pairwise(join.strands)]
@@ -24,11 +24,12 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
         return answer
     least, path = next_up(spacing.middle - margin.likely.low, 0.5), (*join.eyes.path, "spacing")
     wanted, place = in_unit_of(least, spacing), bar.place_of(*path)
-    wider = f"take a bar with holes {wanted} apart"
+    noun, holes = bar.kind.name, "holes" if join.eyes.field.strung else "loops"
+    wider = f"take a {noun} with {holes} {wanted} apart"
     return Misfit(
         says=f"`{one.name}` and `{other.name}` side by side {{|may }}bulge at `{bar.name}`: they"
-        f" need {about(need, spacing)} from middle to middle, and its holes are {spelled(spacing)}"
-        " apart",
+        f" need {about(need, spacing)} from middle to middle, and its {holes} are"
+        f" {spelled(spacing)} apart",
         place=place,
         found=f"{spelled(spacing)} apart",
         needed=f"{raised(spacing, margin)} apart or more",
@@ -57,14 +58,14 @@ RULE = Rule(
     family="fit",
     subject=StrandsAtHoles,
     check=check,
-    fault="spacer holes too close",
+    fault="holes for strands too close",
     title=(
-        "strands side by side are no wider than the holes of their spacer bar are apart (a hole for"
-        " each strand: `strand-holes`)"
+        "strands side by side are no wider than the holes of their spacer bar or end bar, or the"
+        " loops of their clasp, are apart (a hole for each strand: `strand-holes`)"
     ),
     why=(
-        "strands thicker than the holes are apart push each other up at the bar and spread between"
-        " the bars: the piece ripples instead of lying flat"
+        "strands thicker than the holes are apart push each other up there and spread between:"
+        " the piece ripples instead of lying flat"
     ),
     sources=("half the width of either strand to each side of its hole: geometry",),
     bad="strands of 8 mm beads at a spacer bar with `spacing: 6 mm`",

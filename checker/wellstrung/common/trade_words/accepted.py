@@ -55,8 +55,12 @@ _TOGGLE = (
     "toggle clasp, T-bar, T-bar clasp, bar and ring, ring and bar, toggle and ring, toggle and bar,"
     " bar and toggle, T-bar and ring"
 )
-_HOOK = "hook clasp, hook and eye, hook and eye clasp, S-hook, S-hook clasp, S-clasp"
-_BOX = "box clasp, tongue clasp, filigree box clasp, tab clasp"
+_HOOK = "hook clasp, hook and eye, hook and eye clasp"
+_S_HOOK = "S-hook, S-hook clasp"
+_FOLD = "fold-over clasp, watch clasp"
+_BARREL = "barrel clasp, screw clasp, torpedo clasp, barrel screw clasp, screw barrel clasp"
+_SNAP = "sew-on snap, press stud, popper, snap fastener, sew-on press stud"
+_BOX = "box clasp, tongue clasp, filigree box clasp, tab clasp, fishhook clasp, pearl clasp"
 _MAGNET = "magnetic clasp, magnet clasp, magnet"
 _RIBBON = "ribbon clamp, ribbon crimp, ribbon end clasp, ribbon crimp end"
 _BUTTON = (
@@ -86,7 +90,12 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "clasp, type: magnetic": _MAGNET,
         "clasp, type: hook": _HOOK,
         "clasp, type: box": _BOX,
-        "clasp, type: slide": "slide clasp, slide lock clasp, slide lock, sliding tube clasp",
+        "clasp, type: S-clasp": f"S-clasp, {_S_HOOK}",
+        "clasp, type: fold-over": _FOLD,
+        "clasp, type: barrel": _BARREL,
+        "clasp, type: snap": f"snap, {_SNAP}",
+        "clasp, type: slide": "slide clasp, slide lock clasp, slide lock, sliding tube clasp,"
+        " tube clasp, slide tube clasp",
         "clasp, type: ribbon end": f"ribbon end, {_RIBBON}",
         "clasp, type: button and loop": f"button and loop, {_BUTTON}",
         "jump ring": "jumpring, jump hoop",
@@ -96,6 +105,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "jump ring, closing: closed": "closed ring, closed jump ring",
         "end cap": "cord end, glue-in end, glue-in cord end, cord cap, rope end, barrel end,"
         " kumihimo end, kumihimo end cap, glue-in end cap, end cup, tube end cap",
+        "end bar": "multi-strand end bar, strand reducer, multi-strand end, end spacer bar",
         "cone": "cord cone, cone end, end cone",
         "crimp": "crimp tube, crimp bead, crimping bead, crimp tube bead",
         "spacer bar": "separator bar, bar spacer, multi-strand spacer,"
@@ -195,7 +205,11 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "magnetic": _MAGNET,
         "hook": _HOOK,
         "box": _BOX,
-        "slide": "slide clasp, slide lock, slide lock clasp",
+        "S-clasp": _S_HOOK,
+        "fold-over": _FOLD,
+        "barrel": f"screw, torpedo, {_BARREL}",
+        "snap": _SNAP,
+        "slide": "slide clasp, slide lock, slide lock clasp, tube clasp",
         "ribbon end": _RIBBON,
         "button and loop": f"button, {_BUTTON}",
     },

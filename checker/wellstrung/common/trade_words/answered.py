@@ -143,14 +143,8 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " a `pendant` with its loop in `bottom_eyes`",
         "ear thread, threader, ear threader": "write `ear wire` with its `wire` and `length`,"
         " without `type`",
-        "snap, sew-on snap, press stud, popper, snap fastener": f"{_OWN_CLASP}: `slide` or"
-        " `magnetic`; or write `closes: sewn` and its length in the length of the band",
         "swivel snap, swivel clasp, swivel, dog clip": "write `clasp` with `type: lobster` and its"
         " `closed_length`; that it turns is not checked",
-        "barrel clasp, screw clasp, torpedo clasp, fold-over clasp, fishhook clasp, pearl clasp": (
-            "write `clasp` with `type: box`, which is checked by its eyes and its `closed_length`"
-            " alike"
-        ),
         "brooch pin, brooch back, pin back, bar pin, brooch finding": "leave it out and write"
         " `piece: brooch`; name it in a `note`",
         "T-pin": "it pins work to a board and is no part of a piece: leave it out",
@@ -158,8 +152,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         "bead cap": f"{_PALETTE}, with `type: other` and the length that it adds",
         "bead cone": f"{_PALETTE}, with `type: other` and its own sizes",
         "spacer bead": f"{_PALETTE}",
-        "end bar, multi-strand end bar, strand reducer": "write a `connector` with one eye at one"
-        " end and as many as there are strands at the other",
         "wire guard, wire guardian, wire protector": "leave it out, and add its length to that of"
         " the clasp's half",
         "ear nut, ear back, scroll, butterfly, clutch": "leave it out: it hangs from nothing, and"
@@ -221,12 +213,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " right-angle weave: write `right-angle weave`",
     },
     "type of clasp": {
-        "snap, sew-on snap, press stud, popper": "write `slide` or `magnetic`, or `closes: sewn`",
         "swivel snap, swivel clasp, swivel": "write `lobster`; that it turns is not checked",
-        "barrel, barrel clasp, screw, screw clasp, torpedo, torpedo clasp": "write `box`, which is"
-        " checked by its eyes and its `closed_length` alike",
-        "fold-over, fold-over clasp, foldover, fishhook clasp, pearl clasp": "write `box`, which is"
-        " checked by its eyes and its `closed_length` alike",
         "hook and loop tape, touch fastener": "write `slide` with the length that it adds as"
         " `closed_length`",
         "jump ring, split ring": "it is no clasp: write `kind: jump ring`",

@@ -49,6 +49,7 @@ SHAPES = {
     "head pin": _of_wire(wires.head_pin),
     "connector": Shape(wires.connector),
     "spacer bar": Shape(wires.spacer_bar),
+    "end bar": Shape(wires.end_bar),
     "bail": Shape(wires.bail),
     "ear hook": _of_wire(wires.ear_hook),
     "ear hoop": _of_wire(wires.ear_hoop),
@@ -66,6 +67,9 @@ SHAPES = {
     "hook": _clasp((clasps.hook, clasps.on_wall), _EYE, clasps.an_eye),
     "lobster": _clasp((clasps.lobster, clasps.on_wall), _EYE, clasps.an_eye),
     "spring ring": _clasp((clasps.spring_ring, clasps.on_wall), _EYE, clasps.an_eye),
+    "S-hook": _clasp((clasps.s_hook, clasps.on_wall), _EYE, clasps.an_eye),
+    "fold-over": _clasp((clasps.fold_over, clasps.on_line), _EYE, clasps.an_eye),
+    "snap": _clasp((clasps.snap, clasps.on_loop), (clasps.snap, clasps.on_loop)),
     "magnet": _clasp((clasps.magnet_a, clasps.on_line), (clasps.magnet_b, clasps.on_line)),
     "box": _clasp((clasps.box_a, clasps.on_line), (clasps.box_b, clasps.on_line)),
     "button": _clasp(

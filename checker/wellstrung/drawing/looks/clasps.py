@@ -13,7 +13,7 @@ import math
 from wellstrung.drawing.canvas import Spot
 from wellstrung.drawing.looks.beads import lay
 from wellstrung.drawing.looks.faces import Laid
-from wellstrung.drawing.looks.rings import eye
+from wellstrung.drawing.looks.rings import eye, row_of_eyes, rows_across
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.outlines import arc, rod
 from wellstrung.drawing.pen import Pen
@@ -76,7 +76,7 @@ def _hole(sizes: Sizes, part: Part, half: str) -> float:
 
 def _to_eye(pen: Pen, sizes: Sizes, part: Part, half: str, length: float) -> float:
     """Draw the eye at the inner end of a half; where its body ends."""
-    return max(length - eye(pen.turned(length), sizes, part, half), 1.0)
+    return max(length - row_of_eyes(pen.turned(length), sizes, part, half), 1.0)
 
 
 def hook(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
@@ -127,12 +127,41 @@ def spring_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
         pen.line([near, far], "seam")
 
 
+def s_hook(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """An S of wire: its closed bend holds the piece, its open one the ring of the other half."""
+    wire = sizes.known(part, "a.wire", 1.2)
+    small = sizes.known(part, "a.hole", 4.0) / 2 + wire / 2
+    large = max((length + wire - 2 * small) / 2, small * 0.6)
+    near = arc(large - wire / 2, 0.0, large, -20, -250)
+    far = arc(length - small + wire / 2, 0.0, small, -90, 300)
+    pen.area([rod([*near, *far], wire)], "metal")
+
+
+def fold_over(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A flat tongue that folds over a bar and snaps shut, and its eye."""
+    end = _to_eye(pen, sizes, part, "a", length)
+    wide = max(end * 0.35, _over_eyes(sizes, part, "a"))
+    pen.box(-0.8, end + 0.8, wide, "metal", corner=0.8)
+    pen.line([(end * 0.12, -wide / 2), (end * 0.12, wide / 2)], "seam")
+
+
+def snap(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """Half a snap under the end of its band: hidden, as many as lie side by side."""
+    across = part.size("snap", "outside").middle if part.has("snap", "outside") else UNKNOWN
+    count = part.count("snap", "count", default=1)
+    for number in range(count):
+        at = (number - (count - 1) / 2) * 1.5 * across
+        pen.disc(across / 2, across, "hidden", across=at)
+        pen.disc(across / 2, across * 0.3, "hidden", across=at)
+
+
 def end_eye(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The eye that the other half closes into; dashed where the plan does not give it."""
     hole, wall = sizes.mm(part, "b.hole"), sizes.known(part, "b.wire", 1.0)
     look = "metal" if hole is not None else "metal open-size"
     inside = hole if hole is not None else length
-    pen.ring(length - inside / 2, inside + 2 * wall, wall, look)
+    for across in rows_across(sizes, part, "b"):
+        pen.ring(length - inside / 2, inside + 2 * wall, wall, look, across=across)
 
 
 def on_eye(sizes: Sizes, part: Part, length: float) -> Spot:
@@ -153,22 +182,28 @@ def magnet_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 def _barrel(pen: Pen, sizes: Sizes, part: Part, half: str, length: float) -> None:
     end = _to_eye(pen, sizes, part, half, length)
-    wide = max(end * 1.1, 3.0)
+    wide = max(end * 1.1, 3.0, _over_eyes(sizes, part, half))
     pen.box(0, end, wide, "metal", corner=0.6)
     pen.box(0, min(end * 0.25, 1.0), wide * 0.7, "hole")
+
+
+def _over_eyes(sizes: Sizes, part: Part, half: str) -> float:
+    """How wide a body is that carries a row of eyes; 0 where it has one."""
+    first, *others = rows_across(sizes, part, half)
+    return 2 * (abs(first) + _hole(sizes, part, half)) if others else 0.0
 
 
 def box_a(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The box of a box clasp, its slot in front, and its eye."""
     end = _to_eye(pen, sizes, part, "a", length)
-    pen.box(0, end, end * 0.9, "metal", corner=0.6)
+    pen.box(0, end, max(end * 0.9, _over_eyes(sizes, part, "a")), "metal", corner=0.6)
     pen.box(0, end * 0.35, end * 0.2, "hole")
 
 
 def box_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The tongue of a box clasp, folded and bare, its plate and its eye."""
     end = _to_eye(pen, sizes, part, "b", length)
-    wide = end * 0.9
+    wide = max(end * 0.9, _over_eyes(sizes, part, "b"))
     pen.box(-end * 0.9, end * 0.9, wide * 0.45, "metal", corner=0.4)
     pen.line([(-end * 0.75, -wide * 0.12), (0.0, -wide * 0.12)], "seam")
     pen.box(0, end, wide, "metal", corner=0.6)
@@ -247,14 +282,16 @@ def _width(sizes: Sizes, part: Part) -> float:
 
 def tube_a(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The outer tube of a slide clasp across the band, with the slot that the other slides in."""
-    wide = _width(sizes, part)
+    wide = max(_width(sizes, part), _over_eyes(sizes, part, "a"))
+    length = _to_eye(pen, sizes, part, "a", length) if part.has("a") else length
     pen.box(0, length, wide, "metal", corner=0.5)
     pen.box(0, length * 0.3, wide * 0.94, "hole")
 
 
 def tube_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The inner tube, which slides into the outer one, on its rail."""
-    wide = _width(sizes, part)
+    wide = max(_width(sizes, part), _over_eyes(sizes, part, "b"))
+    length = _to_eye(pen, sizes, part, "b", length) if part.has("b") else length
     pen.box(length * 0.4, length * 0.6, wide, "metal", corner=0.5)
     pen.box(-length * 0.35, length * 0.5, wide * 0.92, "metal", corner=length * 0.2)
     pen.box(length * 0.15, length * 0.25, wide * 0.92, "metal")

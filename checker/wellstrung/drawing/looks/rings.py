@@ -15,6 +15,21 @@ def eye(pen: Pen, sizes: Sizes, part: Part, key: str, across: float = 0.0) -> fl
     return hole + wall
 
 
+def row_of_eyes(pen: Pen, sizes: Sizes, part: Part, key: str) -> float:
+    """The same, as many side by side as there are."""
+    reach = 0.0
+    for across in rows_across(sizes, part, key):
+        reach = eye(pen, sizes, part, key, across)
+    return reach
+
+
+def rows_across(sizes: Sizes, part: Part, key: str) -> tuple[float, ...]:
+    """Where the eyes of a set lie across, from the first to the last."""
+    count = part.count(*part.eye_path(key), "count", default=1)
+    apart = sizes.known(part, f"{key}.spacing", 4.0) if count > 1 else 0.0
+    return tuple((number - (count - 1) / 2) * apart for number in range(count))
+
+
 def wire_eye(pen: Pen, hole: float, wall: float, across: float = 0.0) -> None:
     """The same by its sizes."""
     pen.ring(hole / 2, hole + 2 * wall, wall, "metal", across=across)

@@ -6,7 +6,7 @@ import math
 
 from wellstrung.drawing.looks.beads import bead as one_bead
 from wellstrung.drawing.looks.breaks import left_out
-from wellstrung.drawing.looks.rings import eye, wire_eye
+from wellstrung.drawing.looks.rings import eye, row_of_eyes, rows_across, wire_eye
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.beads import bead_mix
@@ -94,6 +94,15 @@ def spacer_bar(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     pen.box(0, length, (count - 1) * spacing + hole + 2.0, "metal", corner=0.5)
     for number in range(count):
         pen.box(0, length, hole, "hidden", across=(number - (count - 1) / 2) * spacing)
+
+
+def end_bar(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """From its one eye to the bar with a loop for each strand."""
+    reach = eye(pen, sizes, part, "eye")
+    back = row_of_eyes(pen.turned(length), sizes, part, "holes")
+    first = rows_across(sizes, part, "holes")[0]
+    wide = 2 * (abs(first) + sizes.known(part, "holes.hole", 1.5))
+    pen.box(reach, max(length - reach - back, 0.8), wide, "metal", corner=0.5)
 
 
 def bail(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:

@@ -21,9 +21,12 @@ from wellstrung.drawing.piece.stretches import GAP, Stretch, along_run
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan, RunEntry
 from wellstrung.quantity.working import number
+from wellstrung.subjects.run import at_holes
 
 #: a band whose thickness the plan does not give is drawn so thick, mm
 _THIN = 2.0
+#: rings side by side whose spacing no strand shows are drawn so far apart, mm
+_APART = 5.0
 #: pieces that hang from something that is not part of them
 _HUNG = frozenset({"pendant", "key ring"})
 #: the course of a run, or of a strand that is so much longer than the run
@@ -131,19 +134,34 @@ class Body:
         return Pen(self.canvas, upright=self.upright, bend=bend).moved(along, across)
 
     def _findings(self, stretch: Stretch) -> None:
-        """A finding, as many times as it is linked."""
+        """A finding, as many times as it is linked, and side by side as often as it has rows."""
         entry = stretch.entry
         each = stretch.length / entry.linked
         for count in range(entry.linked):
-            pen = self._pen(stretch.start + count * each)
-            pen = pen.turned(each) if stretch.turned else pen
-            with self.canvas.thing(entry.part.name, entry.half):
-                if self._laid is not None and entry.part.traits.band_end is not None:
-                    pen.box(0, each, self._thick(entry.part), "metal")
-                else:
-                    shape_of(entry.part, entry.half).draw(pen, self.sizes, entry.part, each)
+            for across in self._rows(stretch) if self._laid is None else (0.0,):
+                pen = self._pen(stretch.start + count * each, across)
+                pen = pen.turned(each) if stretch.turned else pen
+                self._finding(entry, pen, each)
             if count == entry.linked // 2:
                 self._boxes[entry, 0] = self.canvas.last
+
+    def _finding(self, entry: RunEntry, pen: Pen, each: float) -> None:
+        with self.canvas.thing(entry.part.name, entry.half):
+            if self._laid is not None and entry.part.traits.band_end is not None:
+                pen.box(0, each, self._thick(entry.part), "metal")
+            else:
+                shape_of(entry.part, entry.half).draw(pen, self.sizes, entry.part, each)
+
+    def _rows(self, stretch: Stretch) -> tuple[float, ...]:
+        """Where the pieces at one place lie across: each in the lane of its strand."""
+        entry, at = stretch.entry, self.run.index(stretch)
+        if entry.rows == 1 or entry.part.traits.side_by_side:
+            return (0.0,)
+        many = [one for one in self.run if len(one.entry.parts) == entry.rows]
+        if not many:
+            return tuple((order - (entry.rows - 1) / 2) * _APART for order in range(entry.rows))
+        near = min(many, key=lambda one: abs(self.run.index(one) - at))
+        return tuple(self._lane(near, order) for order in range(entry.rows))
 
     def _worked_place(self, stretch: Stretch) -> None:
         """A worked part, or strands side by side: whole, the longer ones sag below the shorter."""
@@ -151,7 +169,7 @@ class Body:
             with self.canvas.thing(part.name):
                 if self._laid is not None:
                     self._on_course(stretch, part)
-                elif len(stretch.entry.parts) > 1 and not self.close:
+                elif self._sags(stretch):
                     self._sagging(stretch, part)
                 else:
                     self._worked(stretch, part, self._lane(stretch, order))
@@ -198,9 +216,18 @@ class Body:
         for along, bead, _ in bead_places(self.sizes, part, whole):
             one_bead(Pen(self.canvas, *point_on(curve, along)), self.sizes, bead, 0)
 
+    def _sags(self, stretch: Stretch) -> bool:
+        """Whether strands are drawn as they hang from one spot; those at loops of their own lie."""
+        if self.close or len(stretch.entry.parts) == 1:
+            return False
+        return self.upright or at_holes(self.plan, stretch.entry) is None
+
     def _lane(self, stretch: Stretch, order: int) -> float:
         """Where a strand lies across, of several side by side."""
-        widths = [self.sizes.across(part) + 0.6 for part in stretch.entry.parts]
+        eyes, apart = at_holes(self.plan, stretch.entry), 0.0
+        if eyes is not None:
+            apart = self.sizes.known(eyes.part, f"{eyes.key}.spacing", 0.0)
+        widths = [max(self.sizes.across(part) + 0.6, apart) for part in stretch.entry.parts]
         return sum(widths[:order]) + (widths[order] - sum(widths)) / 2
 
     def _show_run(self, index: int, stretch: Stretch) -> None:
@@ -222,7 +249,7 @@ class Body:
                 share = 0.2 + 0.6 * order / (len(entry.parts) - 1)
                 along = stretch.start + stretch.drawn * share
                 across = self._lane(stretch, order)
-                if not self.close:
+                if self._sags(stretch):
                     whole = self._length(stretch, part)
                     curve = sagging(stretch.start, stretch.length, whole)
                     along, across = point_on(curve, whole * share)

@@ -100,6 +100,8 @@ def _turned(run: tuple[RunEntry, ...], index: int) -> bool:
     entry = run[index]
     if entry.part.kind.role is Role.CLASP:
         return index > 0
+    if entry.part.traits.gathers:
+        return entry.turned
     inner = WORKED | {Role.CONE, Role.CAP}
     behind = run[index - 1].part.kind.role if index else None
     ahead = run[index + 1].part.kind.role if index + 1 < len(run) else None

@@ -117,8 +117,8 @@ def _where(step: Step, at: Bench) -> list[tuple[int, str]]:
     for entry, (behind, ahead) in at.plan.with_neighbours():
         beside = [place.called for place in (*behind, *ahead)]
         if entry.part is ring and beside and set(step.joins) <= set(beside):
-            joined = _both_sides((*behind, *ahead))
-            found.append((entry.linked, f"through {joined}"))
+            rows = f", one for each of {entry.rows} strands" if entry.rows > 1 else ""
+            found.append((entry.linked, f"through {_both_sides((*behind, *ahead))}{rows}"))
     if step.joins and not found:
         return [(1, f"through {together(f'`{name}`' for name in step.joins)}")]
     hung = (line for line in at.plan.hung if line.by is ring) if not found else ()
