@@ -14,12 +14,14 @@ from wellstrung.stitches.beaded_braid import BEADED
 from wellstrung.stitches.brick import BRICK
 from wellstrung.stitches.cubic_right_angle import CUBIC
 from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
+from wellstrung.stitches.flat_spiral import FLAT_SPIRAL
 from wellstrung.stitches.ladder import LADDER
 from wellstrung.stitches.loom import LOOM
 from wellstrung.stitches.netting import NETTING
 from wellstrung.stitches.odd_tubular_peyote import ODD_PEYOTE
 from wellstrung.stitches.plain_braid import PLAIN_BRAID
 from wellstrung.stitches.right_angle import RIGHT_ANGLE
+from wellstrung.stitches.russian_spiral import RUSSIAN
 from wellstrung.stitches.spiral_rope import SPIRAL
 from wellstrung.stitches.square import SQUARE
 from wellstrung.stitches.tubular_herringbone import HERRINGBONE
@@ -52,6 +54,8 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         TWISTED,
         CROCHET,
         SPIRAL,
+        FLAT_SPIRAL,
+        RUSSIAN,
         BEADED,
         PLAIN_BRAID,
         *strung.STITCHES,

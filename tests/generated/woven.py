@@ -11,6 +11,7 @@ from generated.draft import Bead, Draft, Fields
 ROPES = (
     "tubular peyote", "odd tubular peyote", "tubular herringbone", "twisted herringbone",
     "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
+    "flat spiral", "Russian spiral",
 )  # fmt: skip
 BANDS = ("flat peyote", "brick", "ladder", "square", "loom", "right-angle weave", "netting")
 
@@ -34,8 +35,10 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
     stitch = stitch or draft.pick(*ROPES)
     bead = palette.seed(draft, "11/0", "8/0", "10/0") if draft.chance(90) else palette.seed(draft)
     fields: Fields = {"kind": "woven rope", "stitch": stitch}
-    if stitch == "spiral rope":
+    if stitch in ("spiral rope", "flat spiral"):
         outside, rise = _spiral(draft, fields, bead)
+    elif stitch == "Russian spiral":
+        outside, rise = _russian(draft, fields, bead)
     else:
         outside, around = _around(draft, fields, stitch, bead)
         two = palette.another(draft, bead) if draft.chance(35) else None
@@ -43,7 +46,7 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
         if two and stitch in ("tubular peyote", "tubular herringbone") and draft.chance(40):
             _listed(draft, fields, bead, two)
         rise = _rise(stitch, bead)
-    rows = "rounds" if stitch != "spiral rope" else "rows"
+    rows = "rows" if "outer" in fields else "rounds"
     if rest:
         fields["length"] = REST
     elif draft.chance(18):
@@ -90,6 +93,17 @@ def _spiral(draft: Draft, fields: Fields, bead: Bead) -> tuple[float, float]:
     fields["outer"] = outer if draft.chance(80) else {bead.name: 3}
     draft.maybe(30, fields, core_at_start=draft.whole(3, 5))
     return middle.outside + 2 * bead.outside, middle.length
+
+
+def _russian(draft: Draft, fields: Fields, bead: Bead) -> tuple[float, float]:
+    """The outside of a Russian spiral, about, and what a round adds to it, mm."""
+    small = palette.another(draft, bead)
+    fields["around"] = draft.whole(3, 4)
+    fields["beads"] = [bead.name] + [small.name] * draft.whole(2, 3)
+    if draft.chance(20):
+        fields["beads"] = {bead.name: 1, small.name: 2}
+    stitch = bead.length + 2 * small.length
+    return fields["around"] * stitch * 0.87 / math.pi + bead.outside, bead.outside
 
 
 def _around(draft: Draft, fields: Fields, stitch: str, bead: Bead) -> tuple[float, int]:

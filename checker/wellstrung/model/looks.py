@@ -41,6 +41,7 @@ class Pattern(Enum):
     * `SQUARES`: on the sides of squares, holes along each side; a column is a square.
     * `LOOPS`: loops of several beads, each hooked into those of the row before; a column is a loop.
     * `COILS`: a core of beads, and a row is a loop of beads that lies round it.
+    * `WINGS`: a core of beads, and a row is two loops of beads that lie to its left and its right.
     """
 
     ROWS = auto()
@@ -50,6 +51,7 @@ class Pattern(Enum):
     SQUARES = auto()
     LOOPS = auto()
     COILS = auto()
+    WINGS = auto()
 
 
 class Thread(Enum):
@@ -94,9 +96,10 @@ class Weave(Struct, frozen=True, eq=False):
     rows; without one they follow from its beads. Of work that `is_round` half of each row is seen.
     Holes run across the work, or `along` it, and the beads of each column lean from there by
     `leans`, degrees, one column after another and again from the first; columns that `wind` go
-    round the work as their beads lean. Of work that is `deep` beads that point away from the eye
-    are seen at the corners. `breadth` is the quantity of how wide it is seen; without one its width
-    or its outside.
+    round the work as their beads lean; `shifts` is how many beads further round each row begins, of
+    work whose listed beads go round it again and again. Of work that is `deep` beads that point
+    away from the eye are seen at the corners. `breadth` is the quantity of how wide it is seen;
+    without one its width or its outside.
     """
 
     pattern: Pattern
@@ -106,6 +109,7 @@ class Weave(Struct, frozen=True, eq=False):
     along: bool = False
     leans: tuple[float, ...] = (0.0,)
     winds: bool = False
+    shifts: int = 0
     deep: bool = False
     thread: Thread | None = None
     breadth: str = ""

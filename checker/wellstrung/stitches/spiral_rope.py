@@ -6,7 +6,7 @@ The float functions are counting and geometry worked out for this project.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import (
@@ -98,7 +98,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     if part.has("core") and part.text("core") != "no":
         filled = "a spiral rope is filled by the beads of its core"
         yield from making.unwanted(part, ("core",), filled, "`core_bead`, the bead of its core")
-    if part.has("outer") and _in_loop(part) < 2:
+    if part.has("outer") and in_loop(part) < 2:
         yield (
             f"`{part.name}` has one bead in its outer loop, which would lie flat on the core: write"
             " two or more, such as `outer: [sand, sand, sand]`",
@@ -106,7 +106,8 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-def _in_loop(part: Part) -> int:
+def in_loop(part: Part) -> int:
+    """Beads of one outer loop."""
     return sum(beads_named(part, "outer").values())
 
 
@@ -118,21 +119,24 @@ def _outer(part: Part) -> list[tuple[Bead, int]]:
     return [(part.beads[name], n) for name, n in beads_named(part, "outer").items()]
 
 
-def _core_bead(what: str) -> Formula:
+def core_bead(what: str) -> Formula:
+    """A size of the bead of the core."""
     return lambda part, ask: ask.of(_core(part), what)
 
 
-def _fattest_outer(part: Part, ask: Quantities) -> Quantity:
+def fattest_outer(part: Part, ask: Quantities) -> Quantity:
+    """How thick the fattest bead of an outer loop is."""
     sizes = [ask.of(item, "outside") for item, _ in _outer(part)]
     return max(sizes, key=lambda size: size.middle)
 
 
-def _at_start(part: Part) -> int:
+def at_start(part: Part) -> int:
+    """Core beads of the first stitch."""
     return part.count("core_at_start", default=_AT_START)
 
 
-_START = count("core at start", _at_start)
-_SIT = hand(
+START = count("core at start", at_start)
+SIT = hand(
     "how close the core beads sit",
     _SITS,
     source="16 stitches of 11/0 a touch over 1 in, trade table `stitch_facts`",
@@ -144,20 +148,37 @@ _STITCHES = formula(
     stitches_for,
     length="length",
     rise="rise",
-    at_start=_START,
+    at_start=START,
     source="counting: the first stitch has several core beads, each later one adds one",
 )
 _LENGTH = product("length", "mm", "core_beads", "rise")
 
 
+def thread(path: Callable[..., float]) -> Formula:
+    """Thread in the work, mm, by a path of stitches, core and loop; the hand is 20 % off it."""
+    return formula(
+        "thread",
+        "mm",
+        lambda stitches, at_start, core_length, core_outside, loop, share: (
+            path(stitches, at_start, core_length, core_outside, loop) * share
+        ),
+        stitches="rounds",
+        at_start=START,
+        core_length=core_bead("length"),
+        core_outside=core_bead("outside"),
+        loop=loop,
+        share=making.thread_share(),
+    )
+
+
 def _mass(part: Part, ask: Quantities) -> Quantity:
     """Mass of core and loops, g; thread is left out (under 2 %)."""
-    outer, each = ask.of(part, "outer_beads"), _in_loop(part)
+    outer, each = ask.of(part, "outer_beads"), in_loop(part)
     loops = [(item, outer, n / each) for item, n in _outer(part)]
     return making.weighed(part, ask, [(_core(part), ask.of(part, "core_beads"), 1.0), *loops])
 
 
-def _loop(part: Part, ask: Quantities) -> Quantity:
+def loop(part: Part, ask: Quantities) -> Quantity:
     """Length of the beads of one outer loop."""
     outer = _outer(part)
     args = {f"bead{n}": ask.of(item, "length") for n, (item, _) in enumerate(outer, 1)}
@@ -173,7 +194,7 @@ def _loop(part: Part, ask: Quantities) -> Quantity:
 
 def _face(part: Part) -> Face:
     """All of it: a loop a round, along the core beads of the first stitch."""
-    return Face(1, loop=_in_loop(part), core=_at_start(part))
+    return Face(1, loop=in_loop(part), core=at_start(part))
 
 
 SPIRAL = Stitch(
@@ -185,36 +206,24 @@ SPIRAL = Stitch(
                 "outside",
                 "mm",
                 outside,
-                core_outside=_core_bead("outside"),
-                outer_outside=_fattest_outer,
+                core_outside=core_bead("outside"),
+                outer_outside=fattest_outer,
                 lie=hand("how close the loops lie", _LIE, cure=making.swatch("weave")),
                 source=GEOMETRY,
             ),
         ),
-        "rise": product("rise", "mm", _core_bead("length"), _SIT, source=GEOMETRY),
+        "rise": product("rise", "mm", core_bead("length"), SIT, source=GEOMETRY),
         "length": written_or(making.WOVEN_LENGTH, ("length",), otherwise=_LENGTH),
         "rounds": making.rounds_or(_STITCHES),
         "core_beads": formula(
-            "core beads", "", core_beads, stitches="rounds", at_start=_START, source="counting"
+            "core beads", "", core_beads, stitches="rounds", at_start=START, source="counting"
         ),
         "outer_beads": product(
-            "outer beads", "", "rounds", count("beads in a loop", _in_loop), source="counting"
+            "outer beads", "", "rounds", count("beads in a loop", in_loop), source="counting"
         ),
         "beads": total("beads", "", "core_beads", "outer_beads"),
         "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_mass),
-        "thread": formula(
-            "thread",
-            "mm",
-            lambda stitches, at_start, core_length, core_outside, loop, share: (
-                thread_for(stitches, at_start, core_length, core_outside, loop) * share
-            ),
-            stitches="rounds",
-            at_start=_START,
-            core_length=_core_bead("length"),
-            core_outside=_core_bead("outside"),
-            loop=_loop,
-            share=making.thread_share(),
-        ),
+        "thread": thread(thread_for),
     },
     refuses=refuses,
     held_against="16 stitches of 11/0 are a touch over 1 in: `Estimating and adjusting part 2`,"

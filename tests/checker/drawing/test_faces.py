@@ -68,6 +68,12 @@ WORKS = {
             " rounds: 20"
         )
     ],
+    "flat spiral": [
+        Work("kind: woven rope, core_bead: sand, outer: [reed, reed, reed], rounds: 20"),
+    ],
+    "Russian spiral": [
+        Work("kind: woven rope, beads: [sand, reed, reed, reed], around: 3, rounds: 20", 0.5)
+    ],
     "8-warp beaded braid": [
         Work("kind: braid, beads: reed, cord: {outside: 1 mm}, length: 24 mm", 0.5)
     ],

@@ -169,6 +169,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         " slip-stitch crochet, tubular bead crochet",
         "cubic right-angle weave": "cubic RAW, CRAW",
         "spiral rope": "spiral rope stitch, spiral stitch",
+        "flat spiral": "flat spiral stitch, flat spiral rope",
+        "Russian spiral": "Russian spiral stitch, Russian spiral rope, Russian netting",
         "brick": "brick stitch, Comanche stitch",
         "ladder": "ladder stitch",
         "square": "square stitch",

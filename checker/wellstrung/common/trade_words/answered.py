@@ -67,7 +67,10 @@ ASKED: Mapping[str, Mapping[str, str]] = {
         " `twisted herringbone` in a `woven rope`; there is none for a flat band yet",
         "kumihimo, braid, braided, kumihimo braid": "write `8-warp beaded braid` with its `beads`,"
         " or `plain braid` for cord alone",
-        "spiral": "write `spiral rope` for loops round a core of beads, or `twisted herringbone`",
+        "spiral": "write `spiral rope` for loops round a core of beads, `flat spiral`, `Russian"
+        " spiral` or `twisted herringbone`",
+        "spiral peyote, Cellini, Cellini spiral": "write `tubular peyote` with its `beads` in their"
+        " order round the tube and `one_for: each column`",
         "crochet": "write `slip-stitch bead crochet` in a `woven rope`; there is none for crochet"
         " with wire, or with beads inside the stitches",
         "tubular RAW, tubular right-angle weave": "write `cubic right-angle weave` for a rope of"
@@ -184,8 +187,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " `measured: {outside: ...}` of your swatch; its count of beads will not hold"
         for word in (
             "Dutch spiral",
-            "Russian spiral",
-            "spiral peyote, Cellini, Cellini spiral",
             "prismatic RAW, prismatic right-angle weave",
             "Saint Petersburg chain, St. Petersburg chain, St Petersburg, Saint Petersburg",
             "daisy chain, daisy stitch",

@@ -14,47 +14,11 @@ from itertools import islice
 from msgspec import Struct
 from msgspec.structs import replace
 
-from wellstrung.drawing.canvas import Spot
+from wellstrung.drawing.looks.coils import Core, coils, wings
+from wellstrung.drawing.looks.laid import Laid as Laid
 from wellstrung.model.looks import Face, Pattern, Weave
 
-#: how far the ends of a loop go down into its core, in parts of how far the loop lies from the
-#: middle: judged by eye, no source
-_DOWN = 0.3
 _ACROSS, _HALFWAY = math.pi / 2, math.pi / 4
-#: how far a bead may reach over the ends of a stretch and still be drawn with it, mm
-_LEEWAY = 0.03
-
-
-class Laid(Struct, frozen=True):
-    """A bead about (along, across), so long by its hole and so wide.
-
-    `turn` is how far its hole lies from along to across, rad; `depth` how near it is to the eye. A
-    bead of the `core` has loops round it; one seen `end_on` shows its hole.
-    """
-
-    along: float
-    across: float
-    long: float
-    wide: float
-    turn: float = 0.0
-    depth: float = 0.0
-    core: bool = False
-    end_on: bool = False
-
-    @property
-    def reach(self) -> float:
-        """How far it reaches from its middle along the work."""
-        return math.hypot(self.long * math.cos(self.turn), self.wide * math.sin(self.turn)) / 2
-
-    def spot(self, by_length: float, by_width: float) -> Spot:
-        """Where a spot of the bead lies, by parts of its length and its width from its middle."""
-        x, y = by_length * self.long, by_width * self.wide
-        cos, sin = math.cos(self.turn), math.sin(self.turn)
-        return self.along + x * cos - y * sin, self.across + x * sin + y * cos
-
-    def lies_in(self, length: float) -> bool:
-        """Whether it lies whole within a stretch of a length that begins at 0."""
-        return self.reach - _LEEWAY <= self.along <= length - self.reach + _LEEWAY
 
 
 class Cloth(Struct, frozen=True):
@@ -107,7 +71,11 @@ class Cloth(Struct, frozen=True):
     @property
     def _in_row(self) -> int:
         """About how many beads its widest row has: of a square two or three count to it."""
-        each = {Pattern.SQUARES: 2 + 2 * self.look.deep, Pattern.COILS: 1 + self.face.loop}
+        each = {
+            Pattern.SQUARES: 2 + 2 * self.look.deep,
+            Pattern.COILS: 1 + self.face.loop,
+            Pattern.WINGS: 1 + 2 * self.face.loop,
+        }
         return self.widest * each.get(self.look.pattern, self.face.loop)
 
     def reach_of(self, beads: int) -> float:
@@ -311,29 +279,9 @@ def _loops(cloth: Cloth) -> Rows:
         yield beads
 
 
-def _coils(cloth: Cloth) -> Rows:
-    """Core beads along the middle; each loop lies beside the one before, a little further round."""
-    face = cloth.face
-    each = cloth.length / (cloth.rows - 1 + face.core)
-    length, outside = cloth.bead
-    away = max((cloth.width - outside) / 2, outside / 2)
-    thick = max(cloth.width - 2 * outside, 0.2 * cloth.width)
-    beside = outside / away  # a loop lies so far round the core from the one before, rad
-    for row in cloth.span():
-        beads = [
-            Laid((number + 0.5) * each, 0.0, each, thick, core=True)
-            for number in range(row + face.core - 1 if row else 0, row + face.core)
-        ]
-        for number in range(face.loop):
-            share = (number + 0.5) / face.loop
-            around = beside * (row + share - 0.5)
-            # the ends of a loop go down into the core
-            from_core = away * (1 - _DOWN * abs(2 * share - 1) ** 2)
-            slope = from_core * math.cos(around) * beside / (face.core * each)
-            at, across = (row + face.core * share) * each, from_core * math.sin(around)
-            lean, near = math.atan(slope), math.cos(around)
-            beads.append(Laid(at, across, length, outside, lean, near))
-        yield beads
+def _core(cloth: Cloth) -> Core:
+    face, size = cloth.face, (cloth.length, cloth.width)
+    return Core(face, cloth.rows, cloth.span(), *size, cloth.bead)
 
 
 _PATTERNS: dict[Pattern, Callable[[Cloth], Rows]] = {
@@ -343,5 +291,6 @@ _PATTERNS: dict[Pattern, Callable[[Cloth], Rows]] = {
     Pattern.STEPS: _steps,
     Pattern.SQUARES: _squares,
     Pattern.LOOPS: _loops,
-    Pattern.COILS: _coils,
+    Pattern.COILS: lambda cloth: coils(_core(cloth)),
+    Pattern.WINGS: lambda cloth: wings(_core(cloth)),
 }

@@ -22,6 +22,8 @@ def each_named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[La
     """The beads of each row with their names, each as large as it is; None without a list."""
     if columns := listed_for(part, COLUMN):
         return _by_column(sizes, columns, cloth)
+    if cloth.look.shifts:
+        return _by_column(sizes, sizes.repeat(part), cloth)
     if rounds := listed_for(part, ROUND):
         return _by_round(sizes, rounds, replace(cloth, first=0, stop=maxsize))
     return None
@@ -32,7 +34,8 @@ def _by_column(
 ) -> Iterator[list[tuple[Laid, str]]]:
     every = 2 if cloth.look.pattern is Pattern.COLUMNS else 1
     for row, beads in zip(cloth.span(), rows_of(cloth), strict=False):
-        first = 2 * (row // _WINDS_AFTER) + (row % every)
+        wound = cloth.look.shifts * row or 2 * (row // _WINDS_AFTER)
+        first = wound + row % every
         named = [names[(first + every * number) % len(names)] for number in range(len(beads))]
         yield [
             (_sized(sizes, cloth, one, name), name) for one, name in zip(beads, named, strict=True)
@@ -69,4 +72,5 @@ def _by_round(sizes: Sizes, names: Sequence[str], cloth: Cloth) -> Iterator[list
 def _sized(sizes: Sizes, cloth: Cloth, one: Laid, name: str) -> Laid:
     """A bead as much larger or smaller than the mean as its own bead is."""
     (length, outside), (long, wide) = sizes.bead(name), cloth.bead
-    return replace(one, long=one.long * length / long, wide=one.wide * outside / wide)
+    sized = replace(one, long=one.long * length / long, wide=one.wide * outside / wide)
+    return sized.within(cloth.length)

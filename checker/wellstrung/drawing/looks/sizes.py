@@ -53,7 +53,8 @@ class Sizes:
 
     def mean_bead(self, part: Part) -> tuple[float, float]:
         """The first bead of a part; the mean of those listed for its columns or rounds."""
-        if not part.has("one_for"):
+        look = part.stitch.look if part.stitch is not None else None
+        if not part.has("one_for") and not (isinstance(look, Weave) and look.shifts):
             return self.bead(next(self.sequence(part)))
         mix = bead_mix(part)
         each = [(self.bead(name), count / sum(mix.values())) for name, count in mix.items()]

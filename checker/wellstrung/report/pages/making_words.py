@@ -149,10 +149,13 @@ def _rope(part: Part, at: Bench) -> Iterator[str]:
     if part.stitch is not None and part.stitch.cored:
         first = part.count("core_at_start", default=4)
         yield f"Begin with {first} of `{part.text('core_bead')}` for the core"
-        yield f"Each stitch takes 1 more of it and, round it, a loop of {in_order(part, 'outer')}"
+        sides = "to its left and to its right" if at.known(part, "width") else "round it"
+        yield f"Each stitch takes 1 more of it and, {sides}, a loop of {in_order(part, 'outer')}"
     else:
         if part.has("around"):
-            yield f"Begin with a ring of {part.count('around')} beads"
+            shifts = part.stitch is not None and getattr(part.stitch.look, "shifts", False)
+            of = f"times {in_order(part, 'beads')}" if shifts else "beads"
+            yield f"Begin with a ring of {part.count('around')} {of}"
         elif part.has("each_round"):
             yield f"Every round has {part.count('each_round')} beads"
         yield from _order_of_beads(part)
