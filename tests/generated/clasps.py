@@ -71,10 +71,33 @@ def _toggle(draft: Draft, fields: Fields) -> float:
     }
     draft.maybe(15, bar, stem_width=draft.length(1.2))
     fields["bar"] = {**bar, "eye": eye(draft, hole, 1.2, faces=False)}
-    if draft.chance(12):
+    if draft.chance(15):
+        fields["ring"], fields["bar"], opening, wire = _woven_halves(draft)
+    elif draft.chance(12):
         closed = opening + wire + 2 * (hole + 1.2) + stem
         fields["closed_length"] = draft.length(round(closed))
     return hole + wire + opening + stem + hole
+
+
+def _woven_halves(draft: Draft) -> tuple[Fields, Fields, float, float]:
+    """A ring and a bar of peyote, the ring's opening and how thick it is, about, mm."""
+    bead = palette.seed(draft, "11/0")
+    tube = {"kind": "woven rope", "stitch": "tubular peyote", "beads": bead.name}
+    joined = draft.pick("edges", "ends", "")
+    size: Fields = {"around": 40, "rounds": 8}
+    if joined == "ends":
+        size = {"around": 6, "length": "60 mm"}
+    hoop = draft.add("hoop", {**tube, **size})
+    bar = draft.add("bar", {**tube, "around": 8, "length": "30 mm"})
+    ring: Fields = {"woven": hoop, **({"joined": joined} if joined else {})}
+    for part in (hoop, bar):
+        draft.step("make", "weave", part)
+    return (
+        {**ring, "eye": eye(draft, 2.4, 1.2, faces=False)},
+        {"woven": bar, "stem": draft.length(6), "eye": eye(draft, 2.4, 1.2, faces=False)},
+        14.0,
+        3.6,
+    )
 
 
 def _halves(draft: Draft, fields: Fields, type_: str, strands: int, spacing: float) -> None:

@@ -41,6 +41,8 @@ class Reference(Struct, frozen=True):
 KNOTS = ("overhand", "double overhand")
 #: What a supplier may state of a metal; other words, such as `hypoallergenic`, state nothing.
 STATEMENTS = ("nickel free", "nickel release below the limit", "lead free", "cadmium free")
+#: Where a clasp names the woven ropes that its halves are made of.
+WOVEN_HALVES = (("ring", "woven"), ("bar", "woven"))
 #: Where a part may name another part.
 _PARTS_AT = (
     Reference(("thread", "spool"), (Role.THREAD,)),
@@ -49,6 +51,7 @@ _PARTS_AT = (
     Reference(("covers",), (Role.CRIMP,), KNOTS),
     Reference(("over",), (Role.CONE, Role.CAP)),
     Reference(("of",), (Role.CHAIN,)),
+    *(Reference(path, (Role.ROPE,)) for path in WOVEN_HALVES),
 )
 #: Where a part may name beads of the palette.
 _BEADS_AT = (("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"))

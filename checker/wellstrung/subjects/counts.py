@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from wellstrung.common.cache import cached
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
+from wellstrung.model.references import WOVEN_HALVES
 from wellstrung.subjects.base import hanging_eyes
 
 
@@ -52,7 +53,7 @@ def _count(part: Part, plan: Plan, found: dict[Part, int]) -> int:
 def placed(plan: Plan) -> Mapping[str, int]:
     """How many of each part the plan hangs or runs, over all the pieces it makes.
 
-    The crimp inside a bead tip counts with its tip.
+    What has its place in another part counts with that.
     """
     counts: Counter[str] = Counter()
     for line in plan.hung:
@@ -60,21 +61,26 @@ def placed(plan: Plan) -> Mapping[str, int]:
     for entry in plan.run:
         for part in entry.parts if entry.counts else ():
             counts[part.name] += entry.pieces
-            inside = part.part("covers")
-            if inside is not None:
+            for inside in made_with(part):
                 counts[inside.name] += entry.pieces
     return {name: count * plan.makes for name, count in counts.items()}
 
 
 def has_place(plan: Plan) -> frozenset[Part]:
-    """The parts that stand in the piece: in the run, hung, hung by, or inside a bead tip.
+    """The parts that stand in the piece: in the run, hung, hung by, or in another part.
 
     Without a run, what others hang from begins the piece.
     """
     placed = {*plan.in_run}
     for line in plan.hung:
         placed |= {line.part, *([line.by] if line.by else []), *(() if plan.run else [line.source])}
-    return frozenset(placed | {inside for part in placed if (inside := part.part("covers"))})
+    return frozenset(placed | {inside for part in placed for inside in made_with(part)})
+
+
+def made_with(part: Part) -> tuple[Part, ...]:
+    """The parts that have their place in another: a crimp in its tip, woven halves of a clasp."""
+    named = (part.part(*path) for path in (("covers",), *WOVEN_HALVES))
+    return tuple(inside for inside in named if inside is not None)
 
 
 def how_many(plan: Plan, part: Part) -> int:

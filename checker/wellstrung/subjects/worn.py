@@ -9,6 +9,7 @@ from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead, Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
+from wellstrung.model.references import WOVEN_HALVES
 from wellstrung.subjects.base import Subject
 
 #: what a piece goes round
@@ -87,7 +88,11 @@ class Rigid(Subject, frozen=True):
 def find(plan: Plan) -> Iterator[Subject]:
     """What follows from who wears the piece, where the plan says it."""
     wearer, closes = plan.section("wearer"), plan.written("closes")
-    metal_parts = tuple(part for part in plan.parts.values() if part.takes("metal"))
+    metal_parts = tuple(
+        part
+        for part in plan.parts.values()
+        if part.takes("metal") and not all(part.has(*half) for half in WOVEN_HALVES)
+    )
     if metal_parts:
         yield MetalParts(metal_parts[0].key.place, metal_parts, plan.age)
     if wearer is not None:

@@ -8,14 +8,19 @@ more than the opening at least, so the lesser of the two is asked for.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from wellstrung.formulas.findings import least_bar
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Toggle, holds, kept, tightest
+from wellstrung.rulebook.plan import Part, Place
 from wellstrung.rulebook.values import derived, printed, product
 from wellstrung.rulebook.wording import about, in_unit_of, spelled, within
 
 
 def check(toggle: Toggle, ask: Ask) -> Answer:
-    clasp, place = toggle.clasp, toggle.clasp.place_of("bar", "length")
+    clasp, woven = toggle.clasp, toggle.clasp.part("bar", "woven")
+    of_bar = woven if woven is not None and clasp.node_at("bar", "length") is None else None
+    place = clasp.place_of("bar", "length") if of_bar is None else of_bar.place_of("length")
     bar, opening = ask.of(clasp, "bar.length"), ask.of(clasp, "ring.inside")
     least = derived(
         "least bar",
@@ -48,13 +53,23 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
         found=spelled(bar),
         needed=f"a bar of {works}",
         remedies=(
-            Remedy.write(place, size, f"take a toggle with a bar of {size} ({works} works)"),
-            Remedy(f"take a toggle with a bar of {works}, or with another ring"),
+            *_other_bar(of_bar, place, size, works),
+            Remedy(f"{_TAKE[of_bar is not None]} with a bar of {works}, or with another ring"),
         ),
         margin=margin,
         at_most="error" if out else "warning",
         also=(clasp.place_of("ring", "outside"),),
     )
+
+
+_TAKE = {False: "take a toggle", True: "weave the toggle"}
+
+
+def _other_bar(woven: Part | None, place: Place, size: str, works: str) -> Iterator[Remedy]:
+    """The length of a bar written down, unless a woven one is counted by its rounds."""
+    if woven is None or woven.has("length"):
+        take = _TAKE[woven is not None]
+        yield Remedy.write(place, size, f"{take} with a bar of {size} ({works} works)")
 
 
 RULE = Rule(

@@ -15,6 +15,7 @@ from wellstrung.drawing.looks.beads import lay
 from wellstrung.drawing.looks.faces import Laid
 from wellstrung.drawing.looks.rings import eye, row_of_eyes, rows_across
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
+from wellstrung.drawing.looks.woven import worked
 from wellstrung.drawing.outlines import arc, rod
 from wellstrung.drawing.pen import Pen
 from wellstrung.model.parts import Part
@@ -30,10 +31,14 @@ def toggle_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     known = sizes.mm(part, "ring.inside")
     inside = known if known is not None else max(length - _hole(sizes, part, "a"), 4.0)
     wire = sizes.known(part, "ring.wire", 1.5)
-    pen.ring(inside / 2, inside + 2 * wire, wire, "metal" if known else "metal open-size")
+    woven = part.part("ring", "woven")
+    look = "metal" if known else "metal open-size"
+    look = look if woven is None else sizes.from_afar(woven)
+    pen.ring(inside / 2, inside + 2 * wire, wire, look)
     if known:
         pen.disc(inside / 2, inside, "measured", sizes.named(part, "ring.inside"))
-    eye(pen.moved(inside + wire), sizes, part, "a")
+    if woven is None or part.has("ring", "eye"):
+        eye(pen.moved(inside + wire), sizes, part, "a")
 
 
 def on_ring(sizes: Sizes, part: Part, length: float) -> Spot:
@@ -46,12 +51,28 @@ def toggle_bar(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """The bar of a toggle across the line, its stem and its eye."""
     bar = sizes.mm(part, "bar.length")
     thick = sizes.known(part, "bar.thickness", 1.5)
+    woven = part.part("bar", "woven")
+    if woven is not None:
+        _woven_bar(pen, sizes, part, woven, length)
+        return
     stem = max(length - _hole(sizes, part, "b"), 0.5)
     pen.box(0, stem, sizes.known(part, "bar.stem_width", 1.0), "metal")
     look = "metal" if bar is not None else "metal open-size"
     quantity = sizes.named(part, "bar.length")
     pen.box(-thick, thick, bar or 2 * UNKNOWN, look, corner=thick / 2, of_width=quantity)
     eye(pen.moved(stem), sizes, part, "b")
+
+
+def _woven_bar(pen: Pen, sizes: Sizes, part: Part, woven: Part, length: float) -> None:
+    """A bar woven of beads across the line, on its stem."""
+    bar = sizes.known(part, "bar.length", 2 * UNKNOWN)
+    thick = sizes.known(part, "bar.thickness", 4.0)
+    pen.box(0, length, sizes.known(part, "bar.stem_width", 1.0), sizes.from_afar(woven))
+    x, y = pen.at(-thick / 2, -bar / 2)
+    across = Pen(pen.canvas, x, y, upright=not pen.upright)
+    worked(across, sizes, woven, bar)
+    if part.has("bar", "eye"):
+        eye(pen.moved(length - _hole(sizes, part, "b")), sizes, part, "b")
 
 
 def on_bar(sizes: Sizes, part: Part, length: float) -> Spot:

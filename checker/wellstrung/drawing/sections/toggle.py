@@ -21,7 +21,7 @@ def lying(case: Case[Toggle]) -> Figure:
     """The ring from the front, closed, with the bar across its opening."""
     clasp = case.join.clasp
     bar, opening = case.of(clasp, "bar.length"), case.of(clasp, "ring.inside")
-    thick, wire = case.of(clasp, "bar.thickness"), drawable(clasp.wire("ring", "wire"))
+    thick, wire = case.of(clasp, "bar.thickness"), drawable(case.of(clasp, "ring.wire"))
     outside = opening.middle + 2 * wire.middle
     section = Section(max(bar.middle, outside), outside)
     section.canvas.area(outlines.rim(0, 0, outside, opening.middle), "metal")
