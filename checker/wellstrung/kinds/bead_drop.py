@@ -143,10 +143,19 @@ def _apart(part: Part, ask: Quantities) -> Quantity:
     return apart(fringe, ask)
 
 
+#: legs further apart, mm, are sewn on one by one: common practice, no source
+_ONE_BY_ONE = 25.0
+
+
 def _step(part: Part, ask: Quantities) -> Quantity:
-    """What the thread takes from one leg to the next: along an edge that counts them, a bead."""
+    """What the thread takes from one leg to the next: along what is long as far as they are apart.
+
+    Along an edge whose beads are counted it is a bead.
+    """
     along = any(line.part is part for one in fringes_along(ask.plan) for line in one.lines)
-    return _apart(part, ask) if along else making.bead("length")(part, ask)
+    step = _apart(part, ask) if along else None
+    near = step is not None and step.middle <= _ONE_BY_ONE
+    return step if near and step is not None else making.bead("length")(part, ask)
 
 
 def _leg_of_thread(part: Part, ask: Quantities) -> Quantity:
