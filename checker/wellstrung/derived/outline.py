@@ -67,7 +67,7 @@ def beads_down(part: Part, number: int) -> list[tuple[str, str, str]]:
 def apart(fringe: FringeAlong, ask: Quantities) -> Quantity:
     """From leg to leg of a fringe along what is long, mm; raises Missing."""
     line, called = fringe.line, f"fringe along {fringe.source.name}"
-    over = ask.plan.item(called, line.part.key, line.node) if line.has("over") else None
+    over = ask.plan.item(called, line.part.key, line.node) if line.over else None
     return derived(
         f"{line.part.name}.apart",
         "mm",

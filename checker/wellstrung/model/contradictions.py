@@ -169,7 +169,7 @@ def _hung(line: Hung) -> Iterator[Fault]:
         )
     edge = line.source_eyes
     along = line.source.kind.eyes[edge].along if edge else line.source.kind.role in LONG
-    if line.has("over") and not (along and line.on_thread):
+    if line.over and not (along and line.on_thread):
         yield _fault(
             f"`over` says how much of a rope, a strand or a long edge a fringe takes, and"
             f" `{line.part.name}` hangs otherwise: take `over` out",

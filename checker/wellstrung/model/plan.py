@@ -107,6 +107,11 @@ class Hung(Line, frozen=True, eq=False):
         return tuple(self.node.value.get("at", ()))
 
     @property
+    def over(self) -> str:
+        """Along how much of what is long it is spread, as written; empty for all of it."""
+        return str(self.node.value.get("over", ""))
+
+    @property
     def layer(self) -> int:
         """In which row of a fringe in layers it hangs, from the front."""
         return int(self.node.value.get("layer", 1))

@@ -91,8 +91,7 @@ def fringes_along(plan: Plan) -> tuple[FringeAlong, ...]:
         edge, leg = line.source_eyes, line.part.kind.role is Role.DROP
         along = line.source.kind.eyes[edge].along if edge else line.source.kind.role in CARRIERS
         if leg and line.on_thread and along:
-            over = str(line.node.value.get("over", ""))
-            found.setdefault((line.source, edge, line.layer, over), []).append(line)
+            found.setdefault((line.source, edge, line.layer, line.over), []).append(line)
     return tuple(
         FringeAlong(lines[-1].place_of("times"), tuple(lines), source, edge)
         for (source, edge, _, _), lines in found.items()

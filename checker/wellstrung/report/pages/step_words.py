@@ -145,7 +145,7 @@ def _hang(step: Step, at: Bench) -> Iterator[str]:
     for line in lines:
         pieces, joints = hung_in_all(at.plan, line)
         along = any(line in one.lines for one in fringes_along(at.plan))
-        over = line.node.value.get("over", "all its length")
+        over = line.over or "all its length"
         every = f", spread evenly over {over}" if along else _places(line, at.plan)
         layer = f"Layer {line.layer}, counted from the front: hang" if line.layer > 1 else "Hang"
         yield f"{layer} {_many(part, pieces)} from {_from(line)}{every}"
