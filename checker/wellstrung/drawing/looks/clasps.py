@@ -37,7 +37,7 @@ def toggle_ring(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     pen.ring(inside / 2, inside + 2 * wire, wire, look)
     if known:
         pen.disc(inside / 2, inside, "measured", sizes.named(part, "ring.inside"))
-    if woven is None or part.has("ring", "eye"):
+    if woven is None or sizes.mm(part, "a.hole") is not None:
         eye(pen.moved(inside + wire), sizes, part, "a")
 
 
@@ -71,7 +71,7 @@ def _woven_bar(pen: Pen, sizes: Sizes, part: Part, woven: Part, length: float) -
     x, y = pen.at(-thick / 2, -bar / 2)
     across = Pen(pen.canvas, x, y, upright=not pen.upright)
     worked(across, sizes, woven, bar)
-    if part.has("bar", "eye"):
+    if sizes.mm(part, "b.hole") is not None:
         eye(pen.moved(length - _hole(sizes, part, "b")), sizes, part, "b")
 
 
