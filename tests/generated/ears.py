@@ -11,7 +11,11 @@ FOR_EARS = ("niobium", "titanium", "sterling silver", "14k gold", "stainless ste
 def ear_wire(draft: Draft, *, opens: str = "yes") -> str:
     """An ear wire: hook, lever back, hoop or post."""
     fields: Fields = {"kind": "ear wire"}
-    draft.maybe(90, fields, type=draft.pick("hook", "hook", "lever back", "hoop", "post"))
+    draft.maybe(
+        90,
+        fields,
+        type=draft.pick("hook", "hook", "lever back", "hoop", "post", "kidney", "clip-on"),
+    )
     fields["wire"] = draft.wire(0.65, 0.9).written
     fields["eye"] = eye(draft, 2.2, 0.8, opens=opens, faces=False)
     draft.maybe(90, fields, length=draft.length(draft.between(14, 24, 2)))
@@ -22,6 +26,7 @@ def ear_wire(draft: Draft, *, opens: str = "yes") -> str:
 def ear_post(draft: Draft, *, opens: str = "yes") -> str:
     """An ear post, with a pad or an eye."""
     fields: Fields = {"kind": "ear post", "wire": draft.wire(0.7, 0.9).written}
+    draft.maybe(30, fields, type="loop")
     draft.maybe(80, fields, length=draft.length(10.0))
     draft.maybe(60, fields, pad=draft.length(draft.between(4, 8, 1)))
     fields["eye"] = eye(draft, 2.0, 0.8, opens=opens)

@@ -80,6 +80,7 @@ def bundle_cap(draft: Draft, bundle: float) -> Finding:
 
 def _cap(draft: Draft, bore: float, depth: float, outside: float, takes: str) -> Finding:
     fields: Fields = {"kind": "end cap", "bore": draft.length(round(bore, 1), 15)}
+    draft.maybe(12, fields, type=draft.pick("fold-over", "glue-in"))
     draft.maybe(92, fields, depth=draft.length(depth))
     draft.maybe(85, fields, outside=draft.length(round(outside, 1)))
     draft.maybe(95, fields, length=draft.length(depth + 5))

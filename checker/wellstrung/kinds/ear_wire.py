@@ -24,10 +24,11 @@ EAR_WIRE = Kind(
     types={
         "post": Traits(in_ear=True, stays_in=True),
         "hoop": Traits(in_ear=True, hoop="length"),
+        "clip-on": Traits(),
     },
     look=Look(
         "ear hook",
-        types={"hoop": "ear hoop", "post": "ear post"},
+        types={"hoop": "ear hoop", "post": "ear post", "clip-on": "ear post"},
         label=(("length", "long"),),
         hangs=True,
     ),

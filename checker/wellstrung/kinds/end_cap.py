@@ -47,6 +47,7 @@ END_CAP = Kind(
         "mass": mass("mass"),
     },
     traits=Traits(stiff="length"),
+    types={"fold-over": Traits(stiff="length", pressed=True)},
     look=Look("cap", label=(("outside", "outside"), ("bore", "bore"))),
-    sold=Sold("caps", size_is={"": ("bore",)}),
+    sold=Sold("caps", {"fold-over": "fold-over end", "": "end cap"}, size_is={"": ("bore",)}),
 )

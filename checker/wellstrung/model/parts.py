@@ -99,6 +99,7 @@ class Traits(Struct, frozen=True):
     cut_from: the field that names the chain it is cut from.
     made_round: the field for the stone that it is made round, which is bought with it.
     two_ends: whether it meets what stands before it by its first eyes, what follows by its last.
+    pressed: whether flaps hold what it takes, pressed over it, with glue or without.
     side_by_side: the field that counts how many of it lie side by side in one place.
     gathers: the same, and its last eyes take a strand each, whichever side of it they come from.
     opens: whether a ring, a link or the eyes of a part can be opened; None where each eye says it.
@@ -123,6 +124,7 @@ class Traits(Struct, frozen=True):
     made_round: str = ""
     two_ends: bool = False
     gathers: bool = False
+    pressed: bool = False
     side_by_side: tuple[str, ...] = ()
     opens: bool | None = None
     gapes: bool = False

@@ -118,6 +118,7 @@ from wellstrung.subjects.linked import RingHolds as RingHolds
 from wellstrung.subjects.linked import RingInUse as RingInUse
 from wellstrung.subjects.linked import RingThroughEye as RingThroughEye
 from wellstrung.subjects.linked import rings_to_open as rings_to_open
+from wellstrung.subjects.on_thread import CapOnBead as CapOnBead
 from wellstrung.subjects.on_thread import OnThread as OnThread
 from wellstrung.subjects.on_thread import Threaded as Threaded
 from wellstrung.subjects.on_thread import TiedTo as TiedTo

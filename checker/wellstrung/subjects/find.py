@@ -71,6 +71,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     chain.piece_cuts,
     on_thread.threaded,
     on_thread.turns,
+    on_thread.caps_on_beads,
     on_thread.ties,
     linked.rings_in_use,
     run.toggles,

@@ -200,7 +200,11 @@ def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
     if part.kind.role is Role.CONE:
         return _in_cone(part, other, steps.through.get(part.name, []))
     if part.kind.role is Role.CAP and other.part.kind.role in _SOFT:
-        return "glues or sews them together", "", _naming(part, other, ("glue", "sew"))
+        pressed = part.traits.pressed
+        does = "presses it on" if pressed else "glues or sews them together"
+        line = f"{{do: crimp, part: {in_yaml(part.name)}}}" if pressed else ""
+        verbs = ("glue", "sew", *(("crimp",) if pressed else ()))
+        return does, line, _naming(part, other, verbs)
     if part.kind.role is Role.TIP and other.part.kind.role is Role.STRAND:
         return _in_tip(part, other)
     strung = any(eye.strung for eye in part.kind.eyes.values())

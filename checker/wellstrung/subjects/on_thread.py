@@ -59,6 +59,13 @@ class Threaded(Subject, frozen=True):
     bead: Bead
 
 
+class CapOnBead(Subject, frozen=True):
+    """A bead cap beside the bead that it sits on."""
+
+    cap: Bead
+    bead: Bead
+
+
 class Woven(Subject, frozen=True):
     """A woven part, and whether its own thread sews it to a clasp, with no cap between."""
 
@@ -161,6 +168,31 @@ def threaded(plan: Plan) -> Iterator[Threaded]:
     for part in plan.parts.values():
         for name in beads_on_thread(part):
             yield Threaded(part.place_of("beads"), part, plan.beads[name])
+
+
+def caps_on_beads(plan: Plan) -> Iterator[CapOnBead]:
+    """Every bead cap and the bead beside it, where a part lists its beads in their order.
+
+    Between two beads it sits on the larger; where two caps meet, each on the bead behind it.
+    """
+    for part in plan.parts.values():
+        node = part.node_at("beads")
+        if node is None or not isinstance(node.value, list):
+            continue
+        row = [plan.beads[name] for name in map(str, node.value) if name in plan.beads]
+        for at, cap in enumerate(row):
+            beside = [bead for bead in row[max(at - 1, 0) : at + 2] if not _sits_on(bead)]
+            if _sits_on(cap) and beside:
+                yield CapOnBead(part.place_of("beads"), cap, max(beside, key=_across))
+
+
+def _sits_on(bead: Bead) -> bool:
+    """Whether it is a cap for another bead."""
+    return bead.family is not None and bool(bead.family.text("sits"))
+
+
+def _across(bead: Bead) -> float:
+    return bead.size("outside").middle if bead.has("outside") else 0.0
 
 
 def woven(plan: Plan) -> Iterator[Woven]:

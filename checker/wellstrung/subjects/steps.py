@@ -290,7 +290,7 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
             want(part, "close ring", entry.pieces, entry.pieces)
     for end, inner in plan.meetings:
         if end.part.kind.role is Role.CAP and inner.part.kind.role is Role.ROPE:
-            want(end.part, "glue", 1, 1)
+            want(end.part, "crimp" if end.part.traits.pressed else "glue", 1, 1)
     return wanted
 
 

@@ -81,6 +81,10 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "ear wire, type: hook": _EAR_HOOK,
         "ear wire, type: lever back": "lever back, lever back ear wire",
         "ear wire, type: hoop": "ear hoop, earring hoop, hoop earring, hoop ear wire",
+        "ear wire, type: kidney": "kidney wire, kidney ear wire",
+        "ear wire, type: clip-on": "clip-on, ear clip, clip-on earring, earring clip",
+        "ear post, type: loop": "ear stud with loop, stud with loop, post with loop,"
+        " ball post with loop",
         "ear post": "earring post, post, stud, ear stud, earring stud, post earring, stud earring,"
         " post with ball, ball post",
         "clasp": "fastener, fastening, closure, catch",
@@ -106,6 +110,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "end cap": "cord end, glue-in end, glue-in cord end, cord cap, rope end, barrel end,"
         " kumihimo end, kumihimo end cap, glue-in end cap, end cup, tube end cap",
         "end bar": "multi-strand end bar, strand reducer, multi-strand end, end spacer bar",
+        "end cap, type: fold-over": "crimp end, folding crimp end, fold-over cord end,"
+        " fold-over crimp end",
         "cone": "cord cone, cone end, end cone",
         "crimp": "crimp tube, crimp bead, crimping bead, crimp tube bead",
         "spacer bar": "separator bar, bar spacer, multi-strand spacer,"
@@ -220,6 +226,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "lever back": "lever back ear wire",
         "hoop": "hoops, ear hoop, creole",
         "post": "ear post, stud, earring post",
+        "kidney": "kidney wire, kidney ear wire",
+        "clip-on": "clip, ear clip, clip-on earring",
     },
     "type of wire link": {"head pin": _HEAD_PIN, "eye pin": _EYE_PIN, "link": _LINKS},
     "type of bail": {"pinch": "pinch bail, prong"},

@@ -87,8 +87,6 @@ ASKED: Mapping[str, Mapping[str, str]] = {
     },
     "type of ear wire": {
         "french": "write `hook` for an open one, or `lever back` for one that shuts",
-        "clip": "write `post` or leave it out: ear clips go through no ear, so that there is no"
-        " `ear wire`; name the clip as a `pendant` with its loop in `bottom_eyes`",
     },
     "closing": {
         "close, shut": "write `open` for a ring that you bend open and shut, or `soldered` for one"
@@ -138,12 +136,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " half its length to the piece, so make the strand so much shorter",
         "crimp cover, crimp bead cover": "leave it out: it hides a crimp and holds nothing; count"
         " its length in the `length` of the `crimp`",
-        "crimp end, folding crimp end, fold-over cord end, foldover crimp end": "write an `end cap`"
-        " with its `bore` if it is glued, or a `crimp` with its `inside` if it is squashed",
-        "kidney wire, kidney ear wire": "write `ear wire` with its `wire` and `length`, without"
-        " `type`",
-        "ear clip, clip-on, clip, ear cuff, clip-on earring": "it goes through no ear; write it as"
-        " a `pendant` with its loop in `bottom_eyes`",
         "ear thread, threader, ear threader": "write `ear wire` with its `wire` and `length`,"
         " without `type`",
         "swivel snap, swivel clasp, swivel, dog clip": "write `clasp` with `type: lobster` and its"
@@ -152,7 +144,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " `piece: brooch`; name it in a `note`",
         "T-pin": "it pins work to a board and is no part of a piece: leave it out",
         "toggle bead": "write `clasp` with `type: button and loop`, with the bead as its `button`",
-        "bead cap": f"{_PALETTE}, with `type: other` and the length that it adds",
+        "bead cap": f"{_PALETTE}, with `type: bead cap`",
         "bead cone": f"{_PALETTE}, with `type: other` and its own sizes",
         "spacer bead": f"{_PALETTE}",
         "wire guard, wire guardian, wire protector": "leave it out, and add its length to that of"
@@ -225,8 +217,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " `closes: knot` at the top of the plan",
     },
     "type of ear wire": {
-        "kidney wire, kidney, kidney ear wire": "leave `type` out, and write its `wire` and"
-        " `length`",
         "ear thread, threader": "leave `type` out, and write its `wire` and `length`",
         "ear cuff, cuff": "it goes through no ear: write it as a `pendant` with its loop in"
         " `bottom_eyes`",
