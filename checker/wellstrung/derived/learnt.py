@@ -69,7 +69,8 @@ def used(plan: Plan) -> tuple[tuple[Place, tuple[str, ...]], ...]:
 
 def _by_name(plan: Plan) -> Iterator[tuple[str, Iterable[LearntCause]]]:
     for bead in plan.beads.values():
-        yield f"`{bead.name}`", bead.cache.get(_rows_of_bead, bead).values()
+        rows = bead.cache.get(_rows_of_bead, bead).items()
+        yield f"`{bead.name}`", [row for what, row in rows if not _is_stated(bead, what)]
     for part in plan.parts.values():
         if part.stitch is not None:
             yield f"`{part.name}`", part.cache.get(_rows_of_part, part).values()
@@ -81,6 +82,11 @@ def _by_name(plan: Plan) -> Iterator[tuple[str, Iterable[LearntCause]]]:
         yield "the minutes", timed
 
 
+def _is_stated(bead: Bead, what: str) -> bool:
+    """Whether the plan has a size of a bead itself, which no swatch changes then."""
+    return bead.has(what) or bead.has("measured", what)
+
+
 def _rows_of_bead(bead: Bead) -> _Rows:
     learnt = bead.bench.learnt
     if learnt is None:
@@ -88,13 +94,22 @@ def _rows_of_bead(bead: Bead) -> _Rows:
     by_lot: dict[tuple[str, str], dict[str, LearntCause]] = {}
     for row in learnt.causes:
         if row.of == "bead" and _is_bead(bead, row):
-            by_lot.setdefault((row.whose, row.lot), {})[row.name] = row
+            by_lot.setdefault((row.whose, row.lot), {})[_sort(row.name)] = row
     lots = {lot_of(lot) for lot in learnt.lots.get(bead.name, ())}
     if lots:  # of two lots at once, none is the bead's own
         here = [rows for (_, lot), rows in by_lot.items() if {lot_of(lot)} in ({""}, lots)]
     else:
         here = [*by_lot.values()]
     return here[0] if len(here) == 1 else _NONE
+
+
+def _sort(name: str) -> str:
+    """A cause of a bead without the size of its bead as it is written.
+
+    >>> _sort("8/0 bead length"), _sort("bicone length")
+    ('length', 'bicone length')
+    """
+    return name.rpartition(" bead ")[2]
 
 
 def lot_of(text: str) -> str:
@@ -152,11 +167,11 @@ def work_of(part: Part) -> tuple[str, str]:
 
 def _narrowed(found: Quantity, rows: _Rows, learnt: Learnt) -> Quantity:
     """A leaf by what is known of its causes; the very same where nothing is."""
-    if found.function is not None or not any(one.cause.name in rows for one in found.spreads):
+    if found.function is not None or not any(_row(rows, one) for one in found.spreads):
         return found
     middle, spreads, by = found.at_rest, [], list[LearntCause]()
     for spread in found.spreads:
-        row = rows.get(spread.cause.name)
+        row = _row(rows, spread)
         if row is None:
             spreads.append(spread)
             continue
@@ -181,6 +196,10 @@ def _narrowed(found: Quantity, rows: _Rows, learnt: Learnt) -> Quantity:
             spreads.append(Spread(day, down * row.day, up * row.day))
     source = "; ".join((*(said(row) for row in by), *([found.source] if found.source else [])))
     return replace(found, at_rest=middle, spreads=tuple(spreads), source=source)
+
+
+def _row(rows: _Rows, spread: Spread) -> LearntCause | None:
+    return rows.get(spread.cause.name) or rows.get(_sort(spread.cause.name))
 
 
 def _left(of: LearntCause, cause: Cause) -> Cause:

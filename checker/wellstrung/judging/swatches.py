@@ -7,7 +7,7 @@ whose quantities say what the tables expect of each.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from msgspec.structs import replace
@@ -17,13 +17,14 @@ from wellstrung.common.trade_words import said
 from wellstrung.common.wording import one_of
 from wellstrung.derived.learnt import lot_of
 from wellstrung.derived.of_plan import Quantities
-from wellstrung.judging.taught import IN_ROWS, SIZES, Swatch, taught
+from wellstrung.judging.readings import IN_ROWS, SIZES, Swatch
+from wellstrung.judging.taught import taught
 from wellstrung.model import build
 from wellstrung.model.parts import Stitch
 from wellstrung.model.plan import Plan
 from wellstrung.reading import schema, tree
 from wellstrung.reading.faults import choose, fault, unknown
-from wellstrung.reading.settings import RATES, Bench
+from wellstrung.reading.settings import RATES, Bench, Setting
 from wellstrung.rulebook.installed import Installed
 from wellstrung.short_forms import spelled_out
 
@@ -43,6 +44,7 @@ def learnt(bench: Bench, here: Installed) -> tuple[Bench | None, tuple[Fault, ..
     if bench.swatches is None:
         return bench, ()
     made = _Swatches(bench.swatches, here)
+    bench = replace(bench, swatches=None, rates={**_of_any(here, bench), **bench.rates})
     plan = made.plan(bench)
     if plan is None:
         return None, made.sorted()
@@ -51,6 +53,11 @@ def learnt(bench: Bench, here: Installed) -> tuple[Bench | None, tuple[Fault, ..
     if made.faults:
         return None, made.sorted()
     return replace(bench, learnt=found), ()
+
+
+def _of_any(here: Installed, bench: Bench) -> Mapping[str, Setting]:
+    """The rate of any stitch that has none of its own: what is timed is of that stitch alone."""
+    return dict.fromkeys(here.stitches, bench.rates["weaving"])
 
 
 class _Swatches:
@@ -104,7 +111,7 @@ class _Swatches:
         self.faults += [*words, *shape]
         if self.faults:
             return None
-        plan, faults = build.build(read, self.here.kinds, stitches, replace(bench, swatches=None))
+        plan, faults = build.build(read, self.here.kinds, stitches, bench)
         self.faults += faults
         return plan
 
@@ -113,11 +120,13 @@ class _Swatches:
         if stitch is None and "stitch" in node.entries:
             return None
         known = {*_OWN, "stitch", "count", *self._fields(stitch)}
+        if stitch is None:
+            known -= {*SIZES, "columns", "knots", "adds", "thread", "needle"}
         for word, entry in node.entries.items():
             if word not in known:
-                self.faults.append(
-                    unknown(entry.key, f"`{name}` has no field called `{word}`", known)
-                )
+                bare = "" if stitch is not None else " without a `stitch`"
+                head = f"`{name}` has no field called `{word}`{bare}"
+                self.faults.append(unknown(entry.key, head, known))
                 return None
         if reason := self._lacks(name, node, stitch):
             self.faults.append(fault(f"`{name}` {reason}", node.place))
@@ -141,10 +150,15 @@ class _Swatches:
     def _lacks(self, name: str, node: tree.Mapping, stitch: Stitch | None) -> str:
         """What a swatch lacks to teach anything, with what to write; empty for a whole one."""
         has = node.entries
+        rows = {*IN_ROWS} & has.keys()
+        if rows and not ("bead" in has and isinstance(has["bead"].node, tree.Scalar)):
+            return "has beads in a row, and does not say of which: write `bead: kelp`, one name"
         if "do" in has and "time" not in has:
             return "does not say how long it took: write `time: 12 min`"
         if "do" in has:
             verb = str(has["do"].node.value)
+            if verb in ("weave", "string", *self.here.stitches):
+                return "times beads: write `stitch: tubular peyote, count: 216, time: 28 min`"
             steps = [step for step, rate in RATES.items() if rate.unit == "min"]
             return "" if verb in steps else f"times `{verb}`: write {one_of(steps, verb)}"
         if "time" in has and "count" not in has:
@@ -152,8 +166,8 @@ class _Swatches:
         if stitch is None:
             if not {*IN_ROWS, "time"} & has.keys():
                 return "has nothing measured: write `stitch` with a size, or `in_a_row: 21 mm`"
-            if "count" not in has or ("bead" not in has and "time" not in has):
-                return "does not say how many beads of which: write `bead: kelp, count: 10`"
+            if "count" not in has:
+                return "does not say how many beads are in the row: write `count: 10`"
             return "" if "time" not in has else "has a time and no stitch: write `stitch: brick`"
         if ("knots" in has) != ("adds" in has):
             return "needs `knots` and what they add together: write `knots: 10, adds: 8.4 mm`"
@@ -163,8 +177,8 @@ class _Swatches:
             return f"has nothing measured: write {one_of(gives)}, as `{gives[0]}: 9.7 mm`"
         if "knots" in has and not stitch.knot:
             return f"has knots, and `{stitch.name}` has none: write `stitch: knotted`"
-        rows = {"rows", "rounds", "count", "repeats"} & has.keys()
-        if {"length", "thread_used"} & has.keys() and not rows:
+        counted = {"rows", "rounds", "count", "repeats"} & has.keys()
+        if {"length", "thread_used"} & has.keys() and not counted:
             over = "count: 40" if stitch.makes == "strand" else "rows: 20"
             return f"does not say how many rows or beads its length is of: write `{over}`"
         if sizes and "bead" not in has and not (stitch.bare or stitch.cored):

@@ -1,51 +1,42 @@
 """What swatches teach: their readings held against what the tables expect, as `Learnt`.
 
 Each reading is a sum of causes: the size of the bead's lot, the hand in that stitch, that hand on
-that day, and the gauge. The gauge is one error for all readings of a sort, since the same calipers
-are laid on in the same way: many swatches never make a size surer than it. Half of it comes anew
-with each reading. What they share with
-other work is kept (`quantity.conditioning`). A half range stands for two standard deviations (NIST
-Technical Note 1297, section 6), wherever readings scatter.
+that day, and the gauge. What they share with other work is kept (`quantity.conditioning`).
 """
 
 from __future__ import annotations
 
 import math
 import statistics
-from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
+from collections.abc import Mapping, Sequence
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.common.places import Fault, Place
-from wellstrung.common.wording import either
 from wellstrung.derived.learnt import identity, lot_of, work_of
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.judging.readings import (
+    BEADS,
+    BEADWORK,
+    COVERS,
+    IN_ROWS,
+    TO_BEAD,
+    Measured,
+    Swatch,
+    measured,
+)
 from wellstrung.model.item import Missing
-from wellstrung.model.parts import Stitch
-from wellstrung.quantity.arithmetic import derived, product, times
 from wellstrung.quantity.causes import Cause, Hand
 from wellstrung.quantity.conditioning import Key, Reading, conditioned
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
-from wellstrung.reading import tree
 from wellstrung.reading.faults import fault
 from wellstrung.reading.learnt import Learnt, LearntCause
-from wellstrung.work.minutes import pace, rate_of
 
-#: whose hand it is where a class was timed
-STUDENTS = "students"
-_BEADWORK, _BEADS = "gauge on beadwork", "gauge on beads"
 _DAY = {"hand": "hand from day to day", "rate": "timing from day to day"}
-_OF_BEADS = "bead to bead"
 #: the settings that are for swatches alone
-SETTINGS = frozenset({_BEADWORK, _BEADS, _OF_BEADS, *_DAY.values()})
-#: a half range in standard deviations
-_COVERS = 2.0
-#: how much of the gauge comes anew each time that it is laid on: from memory
-_ANEW = 0.5
+SETTINGS = frozenset({BEADWORK, BEADS, TO_BEAD, *_DAY.values()})
 #: so many standard deviations off what the tables expect is no chance
 _FAR = 3.0
 #: so many, and it is another bead, another count or a slip of the pen
@@ -57,120 +48,20 @@ _ASSUMED = 2.0
 _AT_LEAST = 0.2
 #: so few swatches show nothing of how the hand varies
 _FEWEST = 3
-#: what is measured of work, and the quantity of the part that it is
-SIZES = {
-    **{what: what for what in ("outside", "width", "thickness", "inside", "length")},
-    "thread_used": "thread",
-}
-#: what is measured of beads in a row, and the size of one that adds up
-IN_ROWS = {"in_a_row": "length", "side_by_side": "outside"}
-
-
-class Swatch(Struct):
-    """A swatch of the bench: its node, its stitch, and the part and the bead that stand for it."""
-
-    name: str
-    node: tree.Mapping
-    stitch: Stitch | None
-    part: tree.Mapping | None
-    bead: object
-
-    def has(self, field: str) -> bool:
-        """Whether the maker wrote the field."""
-        return field in self.node.entries
-
-    def text(self, field: str, default: str = "") -> str:
-        """A field as written."""
-        entry = self.node.entries.get(field)
-        return " ".join(str(entry.node.value).split()) if entry is not None else default
-
-
-class _Measured(NamedTuple):
-    """One measurement of a swatch: what is expected of it, what was found, and how sure."""
-
-    swatch: Swatch
-    what: str
-    expected: Quantity
-    found: float
-    gauge: float
-    scatter: float
 
 
 def taught(swatches: Sequence[Swatch], ask: Quantities, maker: str, faults: list[Fault]) -> Learnt:
     """All that swatches teach; what is wrong with them is added to `faults`."""
-    measured: list[_Measured] = []
+    found: list[Measured] = []
     for swatch in swatches:
         try:
-            measured += _measured(swatch, ask, maker)
+            found += measured(swatch, ask, maker)
         except Missing as lacks:
             says = f"`{swatch.name}` needs {lacks.field}: write it where that stands"
             faults.append(fault(says, swatch.node.place))
         except units.UnitFault as wrong:
             faults.append(fault(f"`{swatch.name}`: {wrong.says}", swatch.node.place))
-    return _Hand(ask, maker).learnt(measured)
-
-
-def _measured(swatch: Swatch, ask: Quantities, maker: str) -> Iterator[_Measured]:
-    allowances, beads = ask.plan.bench.allowances, ask.plan.beads
-    beadwork, on_beads = allowances[_BEADWORK].value, allowances[_BEADS].value
-    part = ask.plan.parts.get(swatch.name)
-    for what, quantity in SIZES.items():
-        if swatch.has(what) and part is not None:
-            given = swatch.stitch.quantities if swatch.stitch is not None else ()
-            if quantity not in given:
-                gives = [f"`{one}`" for one, name in SIZES.items() if name in given]
-                says = f"`{what}` is no size of {part.text('stitch')}: write {either(gives)}"
-                raise units.UnitFault(says)
-            found, gauge, scatter = _reading(swatch, what, beadwork)
-            yield _Measured(swatch, what, ask.of(part, quantity), found, gauge, scatter)
-    count = int(swatch.text("count", "1"))
-    for what, size in IN_ROWS.items():
-        if swatch.has(what):
-            bead = beads[str(swatch.bead)]
-            found, gauge, scatter = _reading(swatch, what, on_beads)
-            alike = allowances[_OF_BEADS].value * found / math.sqrt(count)
-            row = times(ask.of(bead, size), count)
-            yield _Measured(swatch, what, row, found, gauge, math.hypot(scatter, alike))
-    if swatch.has("adds") and part is not None:
-        found, gauge, scatter = _reading(swatch, "adds", on_beads)
-        knots = times(ask.of(part, "knot"), int(swatch.text("knots")))
-        yield _Measured(swatch, "adds", knots, found, gauge, scatter)
-    if swatch.has("time") and swatch.text("hand", maker) in (maker, STUDENTS):
-        yield _timed(swatch, ask, count, maker)
-
-
-def _reading(swatch: Swatch, what: str, gauge: float) -> tuple[float, float, float]:
-    """What was measured, mm: the mean of all readings, the gauge, and how far they scatter."""
-    node = swatch.node.entries[what].node
-    written = node.value if isinstance(node.value, list) else [node.value]
-    read = [units.size(text) for text in written]
-    off = max(gauge, *[(one.high - one.low) / 2 for one in read])
-    values = [one.value for one in read]
-    scatter = statistics.stdev(values) if len(values) > 1 else 0.0
-    anew = max(off * _ANEW, _COVERS * scatter)
-    return statistics.fmean(values), off, anew / math.sqrt(len(values))
-
-
-def _timed(swatch: Swatch, ask: Quantities, count: int, maker: str) -> _Measured:
-    """Beads in a minute, or minutes of a step; of a class, at the students' pace."""
-    plan, minutes = ask.plan, units.duration(swatch.text("time")).value
-    if swatch.has("do"):
-        found, name = minutes / int(swatch.text("times", "1")), swatch.text("do")
-    else:
-        assert swatch.stitch is not None
-        strung = swatch.stitch.makes == "strand"
-        own = swatch.stitch.name if swatch.stitch.name in plan.bench.rates else "weaving"
-        found, name = count / minutes, "stringing" if strung else own
-    rate = rate_of(plan, name)
-    if swatch.text("hand", maker) == STUDENTS:
-        paced = pace(plan, "student")
-        if swatch.has("do"):
-            rate = product("students", rate.unit, rate, paced)
-        else:
-            rate = derived(
-                "students", rate.unit, lambda rate, paced: rate / paced, rate=rate, paced=paced
-            )
-    return _Measured(swatch, "time", rate, found, 0.0, 0.0)
+    return _Hand(ask, maker).learnt(found)
 
 
 class _Hand:
@@ -183,33 +74,32 @@ class _Hand:
         self.leaves: dict[Key, tuple[Quantity, Cause]] = {}
         self.by: dict[Key, dict[Place, None]] = {}
 
-    def learnt(self, measured: Sequence[_Measured]) -> Learnt:
+    def learnt(self, found: Sequence[Measured]) -> Learnt:
         """What all readings teach together; those of swatches that cannot be right are left out."""
         doubts, wrong = [], set[str]()
-        for one in measured:
-            if found := self._doubt(one):
-                doubts.append((one.swatch.node.place, found[0]))
-                if not found[1]:
+        for one in found:
+            if doubt := self._doubt(one):
+                doubts.append((one.swatch.node.place, doubt[0]))
+                if not doubt[1]:
                     wrong.add(one.swatch.name)
-        trusted = [one for one in measured if one.swatch.name not in wrong]
+        trusted = [one for one in found if one.swatch.name not in wrong]
         parts = [(one, self._causes(one)) for one in trusted]
         days = self._days(parts)
         prior: dict[Key, float] = {}
         readings = [self._as_reading(one, causes, days, prior) for one, causes in parts]
-        taken = [reading for reading in readings if reading is not None]
         keep = sorted(self.by)
-        left = conditioned(taken, keep, prior)
+        left = conditioned(readings, keep, prior)
         rows = [
             self._row(key, left.shifts[key], left.loadings[key], math.sqrt(1 - prior.get(key, 1.0)))
             for key in keep
         ]
         return Learnt(tuple(rows), tuple(sorted(doubts)), self.maker, self.maker)
 
-    def _doubt(self, one: _Measured) -> tuple[str, bool] | None:
+    def _doubt(self, one: Measured) -> tuple[str, bool] | None:
         """What to measure again of a swatch that contradicts the tables, and whether it is used."""
         day = self._share("rate" if one.what == "time" else "hand") * one.expected.middle
         error = math.hypot(*one.expected.tilts.values(), one.gauge, one.scatter, day)
-        off = abs(one.found - one.expected.middle) * _COVERS / error
+        off = abs(one.found - one.expected.middle) * COVERS / error
         if off <= _FAR:
             return None
         unit, likely = one.expected.unit or "mm", one.expected.likely
@@ -223,7 +113,7 @@ class _Hand:
         )
         return says, off <= _NO_CHANCE
 
-    def _causes(self, one: _Measured) -> dict[Cause, Key]:
+    def _causes(self, one: Measured) -> dict[Cause, Key]:
         """The causes that a swatch shares with other work, each with its key."""
         found: dict[Cause, Key] = {}
         for of in one.expected.leaves:
@@ -242,7 +132,7 @@ class _Hand:
             return ("hand", hand, part.stitch.name, *work_of(part), cause.name)
         if bead is not None:
             return ("bead", scope, cause.name)
-        return None if scope else ("rate", cause.name)
+        return ("rate", cause.name) if not scope and swatch.has("time") else None
 
     def _share(self, of: str) -> float:
         """How far the hand is off itself from day to day, as a share."""
@@ -256,7 +146,7 @@ class _Hand:
         half = sum(one.down + one.up for one in of.spreads if one.cause == cause) / 2
         return min(1.0, max(_AT_LEAST, self._share(key[0]) * abs(of.at_rest) / half))
 
-    def _days(self, parts: Sequence[tuple[_Measured, Mapping[Cause, Key]]]) -> dict[Key, float]:
+    def _days(self, parts: Sequence[tuple[Measured, Mapping[Cause, Key]]]) -> dict[Key, float]:
         """How far each hand is off itself from day to day, in half ranges of each of its causes.
 
         What is assumed is set right by how far the swatches of one hand in one stitch scatter:
@@ -273,7 +163,7 @@ class _Hand:
             ]
             off = math.hypot(*moves)
             if hands and off:
-                work = min(hands)[:-1] if hands[0][0] == "hand" else hands[0]
+                work = min(hands)[:-1] if hands[0][0] == "hand" else min(hands)
                 names.setdefault(work, set()).add(one.swatch.name)
                 sort = (work, one.what, str(one.swatch.bead))
                 sorts.setdefault(sort, []).append((one.found - one.expected.middle) / off)
@@ -283,7 +173,7 @@ class _Hand:
             if len(of) >= _FEWEST:
                 alike = [offs for sort, offs in sorts.items() if sort[0] == work]
                 spread = sum(
-                    _COVERS**2 * statistics.variance(one) * (len(one) - 1)
+                    COVERS**2 * statistics.variance(one) * (len(one) - 1)
                     for one in alike
                     if len(one) > 1
                 )
@@ -297,16 +187,13 @@ class _Hand:
 
     def _as_reading(
         self,
-        one: _Measured,
+        one: Measured,
         causes: Mapping[Cause, Key],
         days: Mapping[Key, float],
         prior: dict[Key, float],
-    ) -> Reading | None:
-        """A measurement as a sum of causes; None where the tables are as sure as the gauge."""
+    ) -> Reading:
+        """A measurement as a sum of causes."""
         tilts = one.expected.tilts
-        known, gauge = math.fsum(tilt * tilt for tilt in tilts.values()), one.gauge**2
-        if known <= gauge:
-            return None
         slopes: dict[Key, float] = {}
         by_hand = False
         for cause, tilt in tilts.items():
@@ -321,8 +208,7 @@ class _Hand:
                 day = ("day", one.swatch.name, *key)
                 slopes[day] = slopes.get(day, 0.0) + tilt
                 prior[key], prior[day] = 1 - days[key] ** 2, days[key] ** 2
-        # as sure as it leaves the size that it is of: as the gauge, and no surer
-        slopes["gauge", one.what] = math.sqrt(gauge * known / (known - gauge))
+        slopes["gauge", one.what] = one.gauge
         beads = one.what in IN_ROWS
         own = 0.0 if by_hand or beads else self._share("hand") * one.expected.middle
         return Reading(one.found - one.expected.middle, slopes, one.scatter**2 + own**2)

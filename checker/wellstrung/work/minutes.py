@@ -140,7 +140,7 @@ def _beads_a_leg(plan: Plan, step: Step) -> bool:
 def rate_of(plan: Plan, name: str) -> Quantity:
     """A rate; one from memory may be far off, one of the maker's own is taken as it is."""
     setting, spreads = plan.bench.rates[name], []
-    from_memory = setting == RATES.get(name)
+    from_memory = setting == RATES.get(name, RATES["weaving"])
     if from_memory:
         wide = RATE_SPREAD * setting.value
         example = "9 beads per min" if setting.unit == BEADS_PER_MINUTE else "4 min"
