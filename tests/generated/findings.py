@@ -109,6 +109,20 @@ def cone(draft: Draft, bundle: float) -> str:
     return draft.add("cone", fields)
 
 
+def french_wire(draft: Draft, line: float) -> str:
+    """French wire over a line, by its size or by its own sizes."""
+    fields: Fields = {"kind": "french wire"}
+    if draft.chance(60):
+        fields["size"] = "fine" if line < 0.4 else "medium" if line < 0.55 else "heavy"
+    else:
+        inside = round(draft.fit(line + 0.15), 2)
+        fields |= {"inside": draft.length(inside), "outside": draft.length(round(inside + 0.25, 2))}
+    draft.maybe(70, fields, length=draft.length(9.5))
+    draft.metalwork(fields, 0.05)
+    fields.pop("mass", None)
+    return draft.add("gimp", fields)
+
+
 def crimp(draft: Draft, line: float, strands: int = 1) -> str:
     """A crimp that two passes of a line go through."""
     inside = round(draft.fit(2 * line * strands**0.5 + 0.25), 2)

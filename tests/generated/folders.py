@@ -14,7 +14,8 @@ from generated.plans import PIECES, Piece, whole
 #: parts that are bought, and that a maker keeps in a drawer
 _KEPT = (
     "end cap", "jump ring", "clasp", "cone", "crimp", "bead tip", "connector", "spacer bar",
-    "pendant", "bail", "chain", "ear wire", "ear post", "adhesive", "thread", "core",
+    "pendant", "bail", "chain", "ear wire", "ear post", "spectacle loop", "adhesive",
+    "thread", "core",
 )  # fmt: skip
 #: a few settings of each group, with values that a maker might write
 _SETTINGS: dict[str, dict[str, tuple[str | float, ...]]] = {

@@ -14,6 +14,7 @@ from generated import (
     findings,
     glues,
     lines,
+    pieces_worn,
     strung,
     woven,
 )
@@ -164,6 +165,7 @@ KINDS: Mapping[str, Callable[[Draft], str]] = {
     "cone": _cone,
     "bead tip": _tip,
     "crimp": _crimp,
+    "french wire": lambda draft: findings.french_wire(draft, 0.4),
     "jump ring": _ring,
     "connector": _connector,
     "spacer bar": _spacer,
@@ -176,6 +178,7 @@ KINDS: Mapping[str, Callable[[Draft], str]] = {
     "clasp": _clasp,
     "ear wire": ears.ear_wire,
     "ear post": ears.ear_post,
+    "spectacle loop": pieces_worn.spectacle_loop,
     "adhesive": _glue,
     "thread": _thread,
     "needle": lines.needle,

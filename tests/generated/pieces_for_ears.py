@@ -44,6 +44,9 @@ def _panel(draft: Draft, wire: str) -> None:
 
 
 def _pin(draft: Draft, wire: str) -> None:
+    if draft.chance(20):
+        _held(draft, wire, strung.wrapped_drop(draft))
+        return
     pin = strung.wire_link(draft, draft.pick("head pin", "eye pin"))
     draft.step("wire", "wrap loop", pin.name)
     if draft.chance(50):

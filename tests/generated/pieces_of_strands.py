@@ -24,11 +24,11 @@ def single(draft: Draft) -> None:
     total = draft.within(size, 5)
     rest = draft.chance(35)
     clasp = clasps.eyed(draft)
-    ending = draft.pick("tip", "tip", "crimp", "crimp", "tied")
-    ring = findings.ring(draft) if ending != "tied" else None
+    ending = draft.pick("tip", "tip", "crimp", "crimp", "tied", "gimp")
+    ring = findings.ring(draft) if ending not in ("tied", "gimp") else None
     linked = draft.pick(1, 1, 1, 2, 3)
     ends = clasp.along + ((1 + linked) * ring.inside if ring else 0)
-    ends += {"tip": 13.6, "crimp": 8, "tied": 0}[ending]
+    ends += {"tip": 13.6, "crimp": 8, "tied": 0, "gimp": 7.6}[ending]
     if ending == "tip" and draft.chance(85):
         row = strung.strand(draft, total - ends, stitch=draft.pick("strung", "spaced"), rest=rest)
     else:
@@ -49,6 +49,10 @@ def single(draft: Draft) -> None:
         crimp = findings.crimp(draft, row.line)
         middle = [crimp, row.name, crimp]
         draft.step("knot", "crimp", crimp, to=row.name, times=2)
+    elif ending == "gimp":
+        gimp = findings.french_wire(draft, row.line)
+        middle = [gimp, row.name, gimp]
+        draft.step("knot", "knot", row.name, times=row.knots)
     else:
         _tied(draft, row, clasp.name)
     if ring:
@@ -59,7 +63,9 @@ def single(draft: Draft) -> None:
         _in_the_middle(draft, row)
     elif draft.chance(15):
         beads = draft.parts[row.name]["beads"]
-        draft.head["centre"] = beads if isinstance(beads, str) else next(iter(beads))
+        named = beads.get("mirror") if isinstance(beads, dict) else None
+        one = named[-1].partition(" ")[2] if named else next(iter(beads))
+        draft.head["centre"] = beads if isinstance(beads, str) else one
     aims.worn(draft, wanted, row.outside, rest=rest)
 
 

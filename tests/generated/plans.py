@@ -14,6 +14,7 @@ from generated import (
     pieces_of_metal,
     pieces_of_rope,
     pieces_of_strands,
+    pieces_worn,
     slips,
     supplies,
 )
@@ -29,6 +30,7 @@ PIECES: tuple[Piece, ...] = (
     *pieces_of_strands.ALL,
     *pieces_of_metal.ALL,
     *pieces_for_ears.ALL,
+    *pieces_worn.ALL,
 )
 
 _FIRST = ("Low Tide", "Hedgerow", "Paper Boat", "North Window", "Long Field", "Rain Gauge", "Ember",

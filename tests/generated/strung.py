@@ -103,6 +103,11 @@ def graduated(draft: Draft, length: float) -> Strand:
     order = [*side, *[large] * min(wide, 40), *reversed(side)]
     fields: Fields = {"kind": "strand", "stitch": "strung", "beads": [bead.name for bead in order]}
     fields["repeats"] = 1
+    if draft.chance(50):
+        del fields["repeats"]
+        fields["beads"] = {
+            "mirror": [f"6 {small.name}", f"5 {middle.name}", f"{min(wide, 40)} {large.name}"]
+        }
     line = lines.strung_on(draft, fields, small.hole)
     name = draft.add("graduated strand", fields)
     return Strand(name, large.outside, line, sum(bead.length for bead in order), len(order) - 1)
@@ -164,6 +169,17 @@ def drop(draft: Draft, *, like: Bead | None = None, legs: int = 0) -> Drop:
         fields["measured"] = {"length": f"{draft.whole(15, 35)} mm"}
         draft.maybe(50, fields["measured"], mass=f"{draft.between(0.1, 0.6)} g")
     return Drop(draft.add(draft.pick("leg", "drop", "tassel leg"), fields), count)
+
+
+def wrapped_drop(draft: Draft) -> str:
+    """A drop by the hole across its top, in a wire that is bent up on both its sides."""
+    bead = palette.other(draft, 5, 9, hole=0.9)
+    draft.beads[bead.name]["drilled"] = "top" if draft.chance(90) else "through"
+    fields: Fields = {"kind": "wire link", "type": "briolette wrap", "beads": bead.name}
+    fields |= {"wire": draft.wire(0.4, 0.6).written, "loop": {"hole": draft.length(2.4)}}
+    draft.maybe(60, fields, loops="wrapped", wraps=draft.pick(2, 3))
+    draft.maybe(70, fields, length=draft.length(60.0))
+    return draft.add("wrap", fields)
 
 
 class Pin(NamedTuple):

@@ -8,7 +8,7 @@ from generated.draft import Draft, Fields
 
 _COUNTED = (
     "end cap", "cone", "crimp", "bead tip", "clasp", "pendant", "connector", "spacer bar", "bail",
-    "ear wire", "ear post", "wire link",
+    "ear wire", "ear post", "spectacle loop", "wire link",
 )  # fmt: skip
 
 

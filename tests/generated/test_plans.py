@@ -36,7 +36,7 @@ _REPEATED = "tests/generated/test_repeat.py writes generated runs with it"
 _SOLD = "as shops sell it: tests/generated/test_sold.py and tests/ordinary/sold have it"
 _SOLD_KINDS = (
     "bead tip", "chain", "clasp", "cone", "ear post", "ear wire", "end cap", "jump ring",
-    "spacer bar", "wire link",
+    "spacer bar", "spectacle loop", "wire link",
 )  # fmt: skip
 NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
     **{(kind, "size"): _SOLD for kind in _SOLD_KINDS},

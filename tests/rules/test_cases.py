@@ -20,7 +20,8 @@ FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
 #: a ring and a glued joint always have what they need, from plan or tables; the others count
 ALWAYS_JUDGED = {
     "cure-time", "earwire-gauge", "fringe-lengths", "join-made", "pair-complete", "part-use",
-    "ring-gauge", "step-parts", "strand-holes",
+    "ring-gauge", "spectacle-ends", "step-parts", "strand-holes", "breakaway",
+    "top-drilled",
 }  # fmt: skip
 #: what only asks which of two things a word means, and leaves the rest to other rules
 ONLY_ASKS = {"bead-type", "line-type"}

@@ -44,7 +44,16 @@ def outline(part: Part, number: int, ask: Quantities) -> list[Slab]:
 
 def across(part: Part, ask: Quantities) -> Quantity:
     """How wide a part is across its own line: its outside or its width; raises Missing."""
-    round_ones = (Role.ROPE, Role.STRAND, Role.CAP, Role.CONE, Role.CRIMP, Role.TIP, Role.RING)
+    round_ones = (
+        Role.ROPE,
+        Role.STRAND,
+        Role.CAP,
+        Role.CONE,
+        Role.CRIMP,
+        Role.TIP,
+        Role.SLEEVE,
+        Role.RING,
+    )
     return ask.of(part, "outside" if part.kind.role in round_ones else "width")
 
 

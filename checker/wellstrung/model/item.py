@@ -180,6 +180,12 @@ class Item(Struct, frozen=True, eq=False):
         """
         return self._value(units.length, "mm", path, allowance)
 
+    def girth(self, measure: str) -> Quantity:
+        """How far it is round a part of the body, in mm: of a finger by a ring size as well."""
+        return self._value(
+            units.finger if measure == "finger" else units.length, "mm", (measure,), ""
+        )
+
     def size(self, *path: str, allowance: str = "") -> Quantity:
         """The size of a part, a bead or a hole, as `length`; messages give it in mm."""
         return self._value(units.size, "mm", path, allowance)
@@ -291,6 +297,11 @@ class Bead(Item, frozen=True, eq=False):
     def hangs(self) -> bool:
         """Whether its hole goes through its top, so that it hangs below its thread."""
         return self.family is not None and self.family.text("largest") == "height"
+
+    @property
+    def top_drilled(self) -> bool:
+        """Whether its hole goes across its top: as the plan says it, or as its type has it."""
+        return self.text("drilled") == "top" if self.has("drilled") else self.hangs
 
     @property
     def row(self) -> str:

@@ -31,6 +31,7 @@ class Role(Enum):
     CONE = auto()
     CRIMP = auto()
     TIP = auto()
+    SLEEVE = auto()
     BAIL = auto()
     DROP = auto()
     RING = auto()
@@ -96,6 +97,7 @@ class Traits(Struct, frozen=True):
     bought: whether it is bought by the piece; what is not is made of other supplies.
     of_wire: whether a length of wire is cut for it.
     on_wire: whether it is a wire whose loops are turned at the bench, with beads on it or without.
+    takes_tops: whether its wire goes through the hole across the top of a drop, both its ends up.
     cut_from: the field that names the chain it is cut from.
     made_round: the field for the stone that it is made round, which is bought with it.
     two_ends: whether it meets what stands before it by its first eyes, what follows by its last.
@@ -106,6 +108,7 @@ class Traits(Struct, frozen=True):
     gapes: whether it closes end to end, so that a pull opens it and thread slips out.
     stiff: the quantity that is its straight length where it lies stiff in the run.
     in_ear: whether its wire goes through an ear; `stays_in` where it stays there, as a post does.
+    grips_spectacles: whether it takes the arm of spectacles.
     band_end: how it takes the end of a band.
     hoop: the quantity that is the outside of a round wire, onto which a row can be woven.
     swings: whether it closes by a bar that swings through a ring.
@@ -120,6 +123,7 @@ class Traits(Struct, frozen=True):
     bought: bool = True
     of_wire: bool = False
     on_wire: bool = False
+    takes_tops: bool = False
     cut_from: str = ""
     made_round: str = ""
     two_ends: bool = False
@@ -131,6 +135,7 @@ class Traits(Struct, frozen=True):
     stiff: str = ""
     in_ear: bool = False
     stays_in: bool = False
+    grips_spectacles: bool = False
     band_end: BandEnd | None = None
     hoop: str = ""
     swings: bool = False

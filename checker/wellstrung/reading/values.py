@@ -30,6 +30,7 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "bead_size": units.bead_figures,
     "amount": money.budget,
     "age": units.age,
+    "finger": units.finger,
 }
 
 _SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n"})

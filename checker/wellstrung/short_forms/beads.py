@@ -41,6 +41,7 @@ _LONG = Pattern(LENGTH, re.IGNORECASE)
 _HEAVY = Pattern(r"(?<![\w.])\d+(?:\.\d+)?\s*(?:g|grams?)(?!\w)", re.IGNORECASE)
 _SAYS_NOTHING = ("bead", "beads", "size", "in size", "a", "of", "some")
 _MAKES = {"japanese": "Japanese", "japan": "Japanese", "czech": "Czech", "bohemian": "Czech"}
+_DRILLED = {"top-drilled": "top", "top drilled": "top", "through-drilled": "through"}
 #: the last word of a name for a family itself, which states no material of its own
 _NO_MATERIAL = frozenset(
     ("round", "rounds", "bead", "beads", "ball", "balls", "gemstone", "wooden", "plastic")
@@ -73,6 +74,7 @@ def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     if family is None and by_number is not None:
         family, kind = _families()["round"], tree.implied(node, "round")
     make = phrase.take_word(_MAKES)
+    drilled = phrase.take_word(_DRILLED)
     while phrase.take_word(dict.fromkeys(_SAYS_NOTHING, "")):
         pass
     colour = phrase.take_rest()
@@ -85,7 +87,7 @@ def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
         if by_number is None:
             size.value = _in_mm(size.text)
         fields = {"type": kind, "size": size, "make": make, "material": material, "colour": colour}
-        return tree.Spelled(node, {**fields, **named})
+        return tree.Spelled(node, {**fields, "drilled": drilled, **named})
     return None
 
 

@@ -81,6 +81,7 @@ _NOUNS: Mapping[str, Noun] = {
     "clip on": _of_wire("ear wire", type="clip-on"),
     "head pin": _of_wire("wire link", type="head pin"),
     "eye pin": _of_wire("wire link", type="eye pin"),
+    "spectacle loop": Noun({"kind": "spectacle loop"}),
     "spacer bar": Noun({"kind": "spacer bar"}, ("holes",)),
     "end bar": Noun({"kind": "end bar"}, ("holes",)),
     "cable chain": Noun({"kind": "chain", "type": "cable"}, ("links",)),

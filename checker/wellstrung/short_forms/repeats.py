@@ -1,45 +1,82 @@
 """Beads in the order in which they are strung, with groups that repeat, written out.
 
-`beads: [{repeat: 20, of: [pearl, gold]}, shell]` is forty-one beads one after another.
+`beads: [{repeat: 20, of: [pearl, gold]}, shell]` is forty-one beads one after another, and so is
+`beads: {mirror: [12 small, 8 medium, 1 large]}`, which goes up to its last bead and back.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import islice
+import re
+from collections.abc import Collection, Iterator
+from itertools import islice, repeat
 
 from wellstrung.reading import tree
 
 #: more beads than anyone lists: what is longer stays as it is, and its shape is refused
 _MOST = 10_000
 _LISTS = ("beads", "outer")
+#: so many of a bead, one after another
+_COUNTED = re.compile(r"([1-9]\d{0,3}) +(?:x +)?(\S.*)")
 
 
 def written_out(whole: tree.Mapping) -> tree.Mapping:
     """The plan with every group of beads that repeats written out; the very same without one."""
-    parts = whole.entries.get("parts")
+    parts, palette = whole.entries.get("parts"), whole.entries.get("beads")
     if parts is None or not isinstance(parts.node, tree.Mapping):
         return whole
+    known = palette.node.entries.keys() if palette is not None else ()
     new: dict[str, tree.Node] = {}
     for name, entry in parts.node.entries.items():
         node = entry.node
         if isinstance(node, tree.Mapping):
             lists = [field for field in _LISTS if field in node.entries]
-            strung = {field: _all_of(node.entries[field].node) for field in lists}
-            new[name] = tree.with_nodes(node, strung)
+            strung = {field: _all_of(node.entries[field].node, known) for field in lists}
+            new[name] = _once(node, tree.with_nodes(node, strung))
     return tree.with_nodes(whole, {"parts": tree.with_nodes(parts.node, new)})
 
 
-def _all_of(node: tree.Node) -> tree.Node:
-    if not isinstance(node, tree.Sequence) or not any(item.entries for item in node.items):
+#: what says how many beads a strand has
+_HOW_MANY = frozenset({"length", "count", "repeats"})
+
+
+def _once(said: tree.Mapping, part: tree.Mapping) -> tree.Mapping:
+    """A strand whose beads are mirrored has all of them, once."""
+    kind, beads = said.entries.get("kind"), said.entries.get("beads")
+    if (
+        kind is None
+        or kind.node.value != "strand"
+        or beads is None
+        or _HOW_MANY & said.entries.keys()
+    ):
+        return part
+    if part is said or "mirror" not in beads.node.entries:
+        return part
+    return tree.with_more(part, {"repeats": tree.implied_data(beads.node, 1)})
+
+
+def _all_of(node: tree.Node, known: Collection[str]) -> tree.Node:
+    mirror = node.entries.get("mirror")
+    half = mirror.node if mirror is not None and len(node.entries) == 1 else None
+    listed = half or node
+    if not isinstance(listed, tree.Sequence):
         return node
-    each = (one for item in node.items for one in _repeated(item))
+    each = (one for item in listed.items for one in _repeated(item, known))
     items = list(islice(each, _MOST + 1))
-    return tree.with_items(node, items) if len(items) <= _MOST else node
+    if half is not None and listed.items:  # back again from its last entry, which is the middle
+        last = listed.items[-1]
+        turn = list(_repeated(last, known))
+        items += reversed(items[: len(items) - len(turn)])
+    return tree.with_items(listed, items) if len(items) <= _MOST else node
 
 
-def _repeated(item: tree.Node) -> Iterator[tree.Node]:
+def _repeated(item: tree.Node, known: Collection[str]) -> Iterator[tree.Node]:
     """What one item of a list stands for: itself, or the beads of a group so many times over."""
+    if isinstance(item, tree.Scalar) and item.text not in known:
+        counted = _COUNTED.fullmatch(item.text)
+        if counted is not None and counted[2] in known:
+            bead = tree.meaning(item, counted[2])
+            yield from repeat(bead, int(counted[1]))
+            return
     times, beads = item.entries.get("repeat"), item.entries.get("of")
     if times is None or beads is None or not isinstance(beads.node, tree.Sequence):
         yield item

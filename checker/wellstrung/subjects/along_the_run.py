@@ -79,7 +79,7 @@ def find(plan: Plan) -> Iterator[Subject]:
 
 
 #: what is made fast to the end of a rope or a strand, and its own eye opens beyond it
-_FAST = frozenset({Role.CAP, Role.CONE, Role.CRIMP, Role.TIP})
+_FAST = frozenset({Role.CAP, Role.CONE, Role.CRIMP, Role.TIP, Role.SLEEVE})
 #: verbs that make an end
 _END_VERBS = frozenset({"glue", "crimp", "sew", "wrap loop"})
 

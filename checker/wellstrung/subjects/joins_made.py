@@ -197,6 +197,10 @@ def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
         return _wrapped(part, other)
     if part.kind.role is Role.CRIMP:
         return _crimped(part)
+    if part.kind.role is Role.SLEEVE:
+        if other.part.kind.role is not Role.STRAND:
+            return None  # it goes round an eye as it is strung
+        return "strings it on", f"{{do: string, part: {other.part.name}}}", _strings(part, other)
     if part.kind.role is Role.CONE:
         return _in_cone(part, other, steps.through.get(part.name, []))
     if part.kind.role is Role.CAP and other.part.kind.role in _SOFT:
@@ -211,6 +215,12 @@ def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
     if strung or other.part.kind.role not in _SOFT:
         return None  # strung through; or for the other to say; or two eyes meet
     return _sewn(part, other)
+
+
+def _strings(part: Part, other: RunEntry) -> Callable[[Step], bool]:
+    """A coil of French wire is strung on with its beads, or drawn over the line as it is tied."""
+    sewn = _naming(part, other, ("sew", "knot"))
+    return lambda step: sewn(step) or any(_does(step, "string", one) for one in other.parts)
 
 
 def _crimped(crimp: Part) -> _Way:

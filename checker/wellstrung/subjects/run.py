@@ -98,6 +98,19 @@ class LinesInEye(Subject, frozen=True):
         return named(self.strands, self.loop, self.crimp)
 
 
+class LineInSleeve(Subject, frozen=True):
+    """The line of strands in a short coil that covers it, and the loop that the coil goes round."""
+
+    sleeve: Part
+    strands: tuple[Part, ...]
+    loop: Side
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The coil, its strands and what it goes round."""
+        return named(self.sleeve, *self.strands, self.loop)
+
+
 class BandInClasp(Subject, frozen=True):
     """The end of a band sewn or glued to the tube of a slide clasp, or between ribbon ends."""
 
@@ -163,6 +176,9 @@ def joins(plan: Plan) -> Iterator[Subject]:
         if crimp.part.kind.role is Role.CRIMP:
             yield from _through(crimp, behind, ahead, onwards=False)
             yield from _through(crimp, ahead, behind, onwards=True)
+        elif crimp.part.kind.role is Role.SLEEVE:
+            yield from _covered(crimp, behind, ahead, onwards=False)
+            yield from _covered(crimp, ahead, behind, onwards=True)
 
 
 def tassels(plan: Plan) -> Iterator[StrandsInCone]:
@@ -213,6 +229,16 @@ def _through(
         if inner.part.kind.role is Role.STRAND and loop is not None:
             for strands in _each(inner, crimp):
                 yield LinesInEye(crimp.place, loop, strands, crimp.part)
+
+
+def _covered(
+    sleeve: RunEntry, inwards: Sequence[RunEntry], beyond: Sequence[RunEntry], *, onwards: bool
+) -> Iterator[LineInSleeve]:
+    """The lines that go through a coil, and what the coil is bent round."""
+    for inner, end in product(inwards, beyond):
+        loop = side_facing(end, onwards=onwards)
+        if inner.part.kind.role is Role.STRAND and loop is not None:
+            yield LineInSleeve(sleeve.place, sleeve.part, inner.parts, loop)
 
 
 def _each(inner: RunEntry, end: RunEntry) -> Sequence[tuple[Part, ...]]:

@@ -13,9 +13,15 @@ from wellstrung.model.references import WOVEN_HALVES
 from wellstrung.subjects.base import Subject
 
 #: what a piece goes round
-ROUND: Mapping[str, str] = {"necklace": "neck", "bracelet": "wrist", "anklet": "ankle"}
+ROUND: Mapping[str, str] = {
+    "necklace": "neck",
+    "lanyard": "neck",
+    "bracelet": "wrist",
+    "anklet": "ankle",
+    "ring": "finger",
+}
 #: what a piece goes over when nothing in it opens
-_OVER: Mapping[str, str] = {"necklace": "head", "bracelet": "hand"}
+_OVER: Mapping[str, str] = {"necklace": "head", "lanyard": "head", "bracelet": "hand"}
 
 
 class Worn(Subject, frozen=True):
@@ -115,7 +121,8 @@ def put_on(plan: Plan) -> Iterator[Subject]:
     wearer = plan.section("wearer")
     if wearer is not None and plan.piece in ROUND:
         measure = ROUND[plan.piece]
-        if plan.tree.value.get("closes") != "open":
+        coiled = any(part.thread.springs for part in plan.in_run)
+        if coiled or plan.tree.value.get("closes") != "open":
             yield Fitted(wearer.key.place, wearer, measure)
         for item, size in _stiff(plan):
             curved = item.has("curved") and item.text("curved") == "yes"

@@ -94,7 +94,7 @@ def over(
     for wanted, text in _range(plan, goal, first, last, step):
         edits = [(goal.place, _written(wanted, goal.window.high - goal.middle))]
         if wearer is not None and measure is not None:
-            body = units.length(measure.value)
+            body = units.finger(measure.value)
             moved = body.value + wanted - goal.middle
             if moved > 0:
                 edits.append((measure.place, _written(moved, body.high - body.value)))

@@ -21,7 +21,7 @@ RIGID_CURVE = Limit(
 def check(stiff: Rigid, ask: Ask) -> Answer:
     if stiff.curved:
         return None
-    length, body = ask.of(stiff.item, stiff.size), stiff.wearer.length(stiff.measure)
+    length, body = ask.of(stiff.item, stiff.size), stiff.wearer.girth(stiff.measure)
     limit = ask.limit(RIGID_CURVE)
     curve = derived(
         f"the curve over {stiff.item.name}",

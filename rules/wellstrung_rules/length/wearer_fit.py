@@ -51,20 +51,33 @@ ANKLET_MOST = Limit(
     _LOOSELY,
     Choice(_LOOSE.low, _LOOSE.high, _LOOSELY),
 )
+_WIDE = "a wide band takes a quarter to half a US size more, common practice, no source"
+_SIZE = "a US size is 2.55 mm round, see `wellstrung.common.units.ring_sizes`; common practice"
+RING_LEAST = Limit("least ease of a ring", -0.6, "mm", _WIDE, Choice(-0.6, 1.3, _WIDE))
+RING_MOST = Limit("most ease of a ring", 2.6, "mm", _SIZE, Choice(1.3, 2.6, _SIZE))
 SNUG = Limit("snug", 6.0, "mm", "skin gives a quarter of an inch, common practice, no source")
+RING_SNUG = Limit(
+    "snug ring", 2.6, "mm", "no ring two sizes too small passes the knuckle: " + _SIZE
+)
+#: what a piece that is too small cannot do: a ring has nothing that closes
+_GOES_ON = ("close round", "go on")
 #: the least and the most ease round what is measured
-_EASES = {"wrist": (EASE_LEAST, EASE_MOST), "ankle": (ANKLET_LEAST, ANKLET_MOST)}
+_EASES = {
+    "wrist": (EASE_LEAST, EASE_MOST),
+    "ankle": (ANKLET_LEAST, ANKLET_MOST),
+    "finger": (RING_LEAST, RING_MOST),
+}
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
-    body, inside = worn.wearer.length(worn.measure), ask.get("piece.inside")
+    body, inside = worn.wearer.girth(worn.measure), ask.get("piece.inside")
     room = inside - body
     eases = _EASES.get(worn.measure)
     binds = room - ask.limit(eases[0]) if eases else room
     lacks, closes = -binds.likely.low, _closes(worn, ask, room)
     if closes is not None and not holds(closes):
-        return _misfit(worn, ask, closes, "close round", lacks, "error")
-    if not holds(room):
+        return _misfit(worn, ask, closes, _GOES_ON[worn.measure == "finger"], lacks, "error")
+    if not holds(room) and not holds(binds):
         return _misfit(worn, ask, room, "lie tight on", lacks, "warning")
     if eases is None:
         return Held(room)
@@ -77,16 +90,16 @@ def check(worn: Fitted, ask: Ask) -> Answer:
 
 
 def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
-    """By how much the piece can be closed at all, mm; None where elastic opens it further.
+    """By how much the piece can be closed at all, mm; None where elastic or coils open it further.
 
     The beads of a strand press into the skin until the line itself goes round.
     """
     strands = [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
-    if any(strand.thread.stretches for strand in strands):
+    if any(strand.thread.stretches or strand.thread.springs for strand in strands):
         return None
     if strands:
-        return ask.get("piece.length") - worn.wearer.length(worn.measure)
-    return room + ask.limit(SNUG)
+        return ask.get("piece.length") - worn.wearer.girth(worn.measure)
+    return room + ask.limit(SNUG if worn.measure != "finger" else RING_SNUG)
 
 
 def _over_the_hand(ask: Ask) -> bool:
@@ -98,7 +111,7 @@ def _misfit(
     worn: Fitted, ask: Ask, margin: Quantity, fault: str, more: float, level: Level
 ) -> Misfit:
     """`more` is what the inside lacks; less than zero where it is too long."""
-    body, inside = worn.wearer.length(worn.measure), ask.get("piece.inside")
+    body, inside = worn.wearer.girth(worn.measure), ask.get("piece.inside")
     will = "cannot|may not" if level == "error" else "will|may"
     goal, place = ask.plan.goal, worn.wearer.place_of(worn.measure)
     wanted, by = in_unit_of(inside.middle + more, body), in_unit_of(abs(more), body)
@@ -134,7 +147,16 @@ RULE = Rule(
         "a thick rope loses three times its thickness on the inside: a bracelet that is right on"
         " the ruler is tight on the wrist"
     ),
-    limits=(EASE_LEAST, EASE_MOST, ANKLET_LEAST, ANKLET_MOST, SNUG),
+    limits=(
+        EASE_LEAST,
+        EASE_MOST,
+        ANKLET_LEAST,
+        ANKLET_MOST,
+        RING_LEAST,
+        RING_MOST,
+        SNUG,
+        RING_SNUG,
+    ),
     sources=(
         "inside = length - pi x thickness: trade table `bracelet_eases`, thick beads: several"
         " pages",
@@ -142,6 +164,7 @@ RULE = Rule(
         "1/8 in to 2 in of ease on a wrist: trade table `bracelet_eases`, worn: common practice",
         "1/2 in to 2 1/2 in of ease on an ankle: trade table `anklets`, snug: several pages; trade"
         " table `anklets`, loose: one page",
+        "a quarter of a US size less to one more on a finger: common practice, no source",
         "skin gives 6 mm, or the beads of a strand: common practice, no source",
     ),
     bad="wearer: {neck: 44 cm} and a rope collar of 43 cm inside",

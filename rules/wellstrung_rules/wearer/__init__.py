@@ -9,7 +9,7 @@ from wellstrung.rulebook.wording import listed
 
 CHILDREN = {"child": "a child", "under three": "a child under three"}
 #: pieces that go round the neck
-ROUND_THE_NECK = ("necklace", "lariat", "pendant")
+ROUND_THE_NECK = ("necklace", "lariat", "pendant", "lanyard", "spectacle chain")
 LAW_FIRST = "local law and qualified advice come first"
 
 

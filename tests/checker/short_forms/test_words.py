@@ -346,9 +346,9 @@ run: [tip, strand]
             id="a kind with several meanings",
         ),
         pytest.param(
-            "gimp",
-            "`tip` is `gimp`, which a plan cannot describe yet: leave it out; each end adds about"
-            " half its length to the piece, so make the strand so much shorter",
+            "crimp cover",
+            "`tip` is `crimp cover`, which a plan cannot describe yet: leave it out: it hides a"
+            " crimp and holds nothing; count its length in the `length` of the `crimp`",
             id="a kind that there is not",
         ),
         pytest.param(

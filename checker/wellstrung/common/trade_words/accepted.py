@@ -77,6 +77,7 @@ _LINKS = (
 ACCEPTED: Mapping[str, Mapping[str, str]] = {
     "kind": {
         "bead tip": "clamshell, clamshell tip, knot cover, calotte, knot end",
+        "french wire": "gimp, bullion, bouillon, gimp wire, purl wire",
         "ear wire": "earring wire",
         "ear wire, type: hook": _EAR_HOOK,
         "ear wire, type: lever back": "lever back, lever back ear wire",
@@ -116,6 +117,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "crimp": "crimp tube, crimp bead, crimping bead, crimp tube bead",
         "spacer bar": "separator bar, bar spacer, multi-strand spacer,"
         " multi-hole spacer, multi-strand bar",
+        "spectacle loop": "eyeglass holder, eyeglass loop, eyeglass end, glasses loop, glasses end,"
+        " glasses holder, spectacle end, spectacle holder, spectacle chain end, eyeglass chain end",
         "connector": "connector link, link connector, connector bar, station, curved bar,"
         " rosary centre, rosary center, centrepiece, centerpiece",
         "bail": "pendant bail, bale, beaded bail",
@@ -124,6 +127,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "wire link, type: link": _LINKS,
         "wire link, type: head pin": f"head pin, {_HEAD_PIN}",
         "wire link, type: eye pin": f"eye pin, {_EYE_PIN}",
+        "wire link, type: briolette wrap": "briolette wrap, wrapped briolette, wrapped drop",
         "pendant": "charm, medal, medallion, tag, focal, focal pendant, drop pendant, crucifix,"
         " cross",
         "bead drop": "fringe, fringe leg, fringe strand, bead dangle, beaded dangle, bead fringe,"
@@ -273,6 +277,9 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "ring": "finger ring",
         "key ring": "key fob, key chain",
         "pendant": "pendant only",
+        "spectacle chain": "glasses chain, eyeglass chain, eyeglasses chain, reading glasses chain,"
+        " spectacle cord, glasses cord, sunglasses chain",
+        "lanyard": "badge lanyard, id lanyard, badge holder, badge necklace",
     },
     "called": {
         "collar": "collar length",

@@ -132,8 +132,6 @@ ASKED: Mapping[str, Mapping[str, str]] = {
 #: at each place: words, separated by commas -> what to write instead
 KNOWN: Mapping[str, Mapping[str, str]] = {
     "kind": {
-        "French wire, gimp, bullion, gimp wire, bullion wire": "leave it out; each end adds about"
-        " half its length to the piece, so make the strand so much shorter",
         "crimp cover, crimp bead cover": "leave it out: it hides a crimp and holds nothing; count"
         " its length in the `length` of the `crimp`",
         "ear thread, threader, ear threader": "write `ear wire` with its `wire` and `length`,"
@@ -227,7 +225,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
     },
     "piece": {
         "belt, headband, tiara, crown, hair comb, barrette, bookmark, watch strap, watch band,"
-        " lanyard, eyeglass chain, glasses chain, purse, bag, ornament": "write the nearest that"
+        " purse, bag, ornament": "write the nearest that"
         " there is, such as `necklace` for a long strand or `pendant` for one that hangs, without"
         " `wearer`",
         "body chain, arm band, armband, toe ring, ear cuff, ear cuffs": "write the nearest that"

@@ -30,6 +30,7 @@ from wellstrung.common.units.readers import size as size
 from wellstrung.common.units.readers import target as target
 from wellstrung.common.units.readers import temperature as temperature
 from wellstrung.common.units.readers import volume as volume
+from wellstrung.common.units.ring_sizes import finger as finger
 from wellstrung.common.units.show import Side as Side
 from wellstrung.common.units.show import by_length as by_length
 from wellstrung.common.units.show import hanging as hanging

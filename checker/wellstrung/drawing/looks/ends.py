@@ -50,6 +50,14 @@ def cone(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     pen.line(spots, "metal sheer", of_width=sizes.named(part, "outside"))
 
 
+def coil(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A fine coil, bent to a loop round the eye."""
+    thick = sizes.known(part, "outside", 0.9)
+    wide = sizes.known(part, "wall", 0.9) + 2 * thick
+    pen.oval(length / 2, length, wide, "metal")
+    pen.oval(length / 2, max(length - 2 * thick, 0.3), wide - 2 * thick, "hole")
+
+
 def crimp(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A tube, and before it the loop of wire in which the ring bears."""
     tube = sizes.known(part, "length", 2.0)

@@ -14,6 +14,8 @@ from wellstrung.model.parts import Part
 
 #: no more beads on a wire are drawn one by one
 _MOST_ON_WIRE = 200
+#: how far from its middle the wire goes into the top of a drop, in parts of its width: by eye
+_TOP = 0.2
 
 
 def half_wire(sizes: Sizes, part: Part) -> float:
@@ -36,6 +38,20 @@ def head_pin(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     at = _loop_and_beads(pen, sizes, part)
     _, wire, _ = _loop(sizes, part)
     pen.box(at, wire, 2.5 * wire, "metal")
+
+
+def briolette_wrap(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A loop with its wraps, the two sides of the wire down to the hole, and the drop below."""
+    hole, wire, wraps = _loop(sizes, part)
+    wraps = wraps or 3 * wire
+    wire_eye(pen, hole, wire)
+    pen.box(hole + wire, wraps, 3 * wire, "metal wraps")
+    for name in list(sizes.mix(part))[:1]:
+        at, half = hole + wire + wraps, sizes.bead(name)[0] / 2
+        for side in (-1, 1):  # into the hole from both sides of its narrow top
+            edge = side * min(half, sizes.bead(name)[1] * _TOP)
+            pen.line([(at, 0.0), (at + half * 0.7, edge), (at + half * 1.2, edge)], "wire-line")
+        one_bead(pen, sizes, name, at + half + sizes.height(name) / 2, turned=True)
 
 
 def _loop(sizes: Sizes, part: Part) -> tuple[float, float, float]:

@@ -81,7 +81,7 @@ def _measured(plan: Plan) -> float | None:
     if wearer is None or not wearer.has(ROUND[_round(plan)]):
         return None
     try:
-        return wearer.length(ROUND[_round(plan)]).middle
+        return wearer.girth(ROUND[_round(plan)]).middle
     except Missing:
         return None
 
@@ -91,7 +91,12 @@ def _course(plan: Plan, length: float, size: float | None) -> Course:
         return course.over_neck(length, size or _NECK)
     if ROUND[_round(plan)] == "neck":
         return course.on_neck(length, size or _NECK)
-    return course.oval(length)
+    return course.oval(length, *_round_as(plan))
+
+
+def _round_as(plan: Plan) -> tuple[float, ...]:
+    """How much wider than high what it goes round is: a finger is round."""
+    return (1.0,) if ROUND[_round(plan)] == "finger" else ()
 
 
 def _lowest(run: list[Stretch]) -> float:
@@ -104,5 +109,5 @@ def _lowest(run: list[Stretch]) -> float:
 def _body_part(canvas: Canvas, plan: Plan, size: float) -> None:
     """The neck or the wrist that the piece goes round, dashed."""
     neck = ROUND[_round(plan)] == "neck"
-    way = course.on_neck(size, size) if neck else course.oval(size)
+    way = course.on_neck(size, size) if neck else course.oval(size, *_round_as(plan))
     canvas.curve(way.spots, "hidden")

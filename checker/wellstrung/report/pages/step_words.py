@@ -53,6 +53,12 @@ def _string(step: Step, at: Bench) -> Iterator[str]:
     if _part(step).thread.stretches:
         yield "Many makers stretch the line once before they string on it"
     yield from made(_part(step), at)
+    ends = [end for entry, end in at.plan.meetings if _part(step) in entry.parts]
+    for coil in dict.fromkeys(end.part for end in ends if end.part.kind.role is Role.SLEEVE):
+        long = at.known(coil, "length")
+        each = f", {number(long.middle)} mm" if long is not None else ""
+        yield f"At each end put on a piece of `{coil.name}`{each}, then the eye of the clasp"
+        yield "Go back through the last bead, and pull until the coil closes round the eye"
 
 
 #: what is done to the inside of a cap before it is glued: common practice, no source
@@ -262,7 +268,10 @@ def _wrap_loop(step: Step, at: Bench) -> Iterator[str]:
     part, times = _part(step), times_done(at.plan, step)
     yield from to_cut(part, at)
     over = part.part("over")
-    if part.has("beads"):
+    if part.traits.takes_tops:
+        yield f"Put the wire of `{part.name}` through the hole of the drop, a third of it out"
+        yield "Bend both ends up, cross them above the drop, and bend the longer one straight up"
+    elif part.has("beads"):
         yield f"Put on `{part.name}`: {in_order(part, 'beads')}"
     hole = at.known(part, "loop.hole")
     wide = f", {number(hole.middle)} mm inside" if hole is not None else ""

@@ -1,0 +1,63 @@
+"""Pieces of other places than neck, wrist and ear: finger rings, spectacle chains, lanyards."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from generated import clasps, findings, palette, strung, woven
+from generated.draft import Draft, Fields
+from generated.pieces_of_bands import woven_up
+
+_US_7 = ("US 7", "UK N 1/2", "EU 54", "54.4 mm", "54 mm")
+
+
+def finger_ring(draft: Draft) -> None:
+    """A band sewn to a ring, or seed beads on elastic."""
+    if draft.chance(70):
+        band = woven.band(draft, 54.4 + 3.14 * 1.8, draft.between(4, 8, 1))
+        woven_up(draft, band.name)
+        draft.step("sew", "sew", band.name)
+        name, closes = band.name, "sewn"
+    else:
+        bead = palette.seed(draft, "8/0", "6/0")
+        fields: Fields = {"kind": "strand", "stitch": "strung", "beads": bead.name}
+        fields["length"] = f"{54.4 + 3.14 * bead.outside:.1f} mm"
+        fields["thread"] = {"type": "elastic", "outside": "0.5 mm", "tail": "10 cm"}
+        name, closes = draft.add("stretch", fields), "knot"
+        draft.step("make", "string", name)
+        draft.step("knot", "knot", name)
+    draft.run = [name]
+    draft.head |= {"piece": "ring", "run_is": "loop", "closes": closes}
+    draft.maybe(90, draft.head, wearer={"finger": draft.pick(*_US_7)})
+
+
+def spectacle_loop(draft: Draft) -> str:
+    """A loop that grips the arm of spectacles."""
+    fields: Fields = {"kind": "spectacle loop", "length": draft.length(20.0)}
+    fields["eye"] = findings.eye(draft, 2.2, 0.8, opens="no", faces=False)
+    draft.metalwork(fields, 0.3)
+    return draft.add("loop", fields)
+
+
+def round_the_neck(draft: Draft) -> None:
+    """A spectacle chain on its loops, or a lanyard that breaks away or does not."""
+    ring = findings.ring(draft)
+    if draft.chance(60):
+        draft.head["piece"], total = "spectacle chain", draft.within((680, 800), 10)
+        loop = spectacle_loop(draft)
+        ends: tuple[Any, Any] = (loop, loop)
+    else:
+        draft.head["piece"], total = "lanyard", draft.within((820, 960), 10)
+        clasp = clasps.eyed(draft)
+        ends = (f"{clasp.name}.a", f"{clasp.name}.b")
+        draft.maybe(60, draft.parts[clasp.name], breakaway="2 lb")
+        draft.maybe(50, draft.head, wearer={"neck": "38 cm"})
+    row = strung.strand(draft, total - 60, stitch="strung", on="flexible wire")
+    draft.step("make", "string", row.name)
+    crimp = findings.crimp(draft, row.line)
+    draft.step("knot", "crimp", crimp, to=row.name, times=2)
+    draft.step("close", "close ring", ring.name)
+    draft.run = [ends[0], ring.name, crimp, row.name, crimp, ring.name, ends[1]]
+
+
+ALL = (finger_ring, round_the_neck)
