@@ -187,7 +187,8 @@ def _centred(plan: Plan) -> Iterator[Subject]:
     name = str(centre.value)
     item = plan.parts.get(name) or plan.beads[name]
     # what goes round a rope, a strand or a band slides to its lowest place by itself
-    above = {line.source for line in plan.hung if line.part is item}
+    sources = {line.source for line in plan.hung}
+    above = {part for part in sources if any(below is item for below in _below(plan, part))}
     carrying = {part for part in above if part.kind.role not in CARRIERS}
     at = [n for n, entry in enumerate(plan.run) if _stands_at(entry, item, carrying)]
     if not at:
