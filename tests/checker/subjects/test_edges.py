@@ -43,4 +43,4 @@ def test_a_band_that_hangs_does_not_hang_by_its_edge() -> None:
 
 
 def test_the_edges_are_in_no_list_of_quantities() -> None:
-    assert not [name for name in CHECKER.check_text(PLAN).quantities if "edge" in name]
+    assert not [name for name in CHECKER.check_text(PLAN).quantities if " edge." in name]
