@@ -8,7 +8,7 @@ from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins.hooks import hookimpl
 from wellstrung.report import WRITERS
 from wellstrung.report.writer import Writer
-from wellstrung.stitches import strung
+from wellstrung.stitches import netting, strung
 from wellstrung.stitches.bead_crochet import CROCHET
 from wellstrung.stitches.beaded_braid import BEADED
 from wellstrung.stitches.brick import BRICK
@@ -17,7 +17,6 @@ from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
 from wellstrung.stitches.flat_spiral import FLAT_SPIRAL
 from wellstrung.stitches.ladder import LADDER
 from wellstrung.stitches.loom import LOOM
-from wellstrung.stitches.netting import NETTING
 from wellstrung.stitches.odd_tubular_peyote import ODD_PEYOTE
 from wellstrung.stitches.plain_braid import PLAIN_BRAID
 from wellstrung.stitches.right_angle import RIGHT_ANGLE
@@ -47,7 +46,9 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         SQUARE,
         LOOM,
         RIGHT_ANGLE,
-        NETTING,
+        netting.NETTING,
+        netting.VERTICAL,
+        netting.TUBULAR,
         CUBIC,
         ODD_PEYOTE,
         HERRINGBONE,

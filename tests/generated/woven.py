@@ -11,7 +11,7 @@ from generated.draft import Bead, Draft, Fields
 ROPES = (
     "tubular peyote", "odd tubular peyote", "tubular herringbone", "twisted herringbone",
     "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
-    "flat spiral", "Russian spiral",
+    "flat spiral", "Russian spiral", "tubular netting",
 )  # fmt: skip
 BANDS = ("flat peyote", "brick", "ladder", "square", "loom", "right-angle weave", "netting")
 
@@ -114,6 +114,11 @@ def _around(draft: Draft, fields: Fields, stitch: str, bead: Bead) -> tuple[floa
         elif draft.chance(60):
             fields["each_round"] = 8
         return _cube(bead) + bead.outside, 8
+    if stitch == "tubular netting":
+        points = draft.whole(3, 6)
+        fields |= {"around": points, "loop": (5, 3, 7, 5)[points - 3]}
+        half = _net(fields["loop"], bead)[1]
+        return half / math.tan(math.pi / 2 / points) + bead.outside, fields["loop"]
     if stitch == "slip-stitch bead crochet":
         around = draft.whole(4, 8)
         fields["around"] = around
@@ -231,6 +236,8 @@ def band(
     else:
         column, row = _grid(stitch, bead)
     across = max(2, round(width / column))
+    if stitch == "netting" and across % 2:
+        fields["stitch"] = "vertical netting"
     if stitch == "flat peyote":
         across = max(4, across)
         if draft.chance(35):
@@ -275,8 +282,8 @@ def _grid(stitch: str, bead: Bead) -> tuple[float, float]:
 
 def _net(loop: int, bead: Bead) -> tuple[float, float]:
     """From loop to loop and from row to row of a net laid down square, mm."""
-    leg = 0.707 * (loop - 1) / 2 * bead.length
-    return 2 * (bead.length + leg), max(bead.outside / 2, leg)
+    half = 0.72 * ((loop - 1) / 2 * bead.length + bead.outside * 0.8)
+    return 2 * half, half
 
 
 def _repeats(draft: Draft, fields: Fields, across: int) -> None:

@@ -65,6 +65,14 @@ def beads_named(part: Part, field_name: str) -> dict[str, int]:
     return dict(Counter(str(name) for name in names))
 
 
+def beads_of_loop(part: Part) -> list[str]:
+    """The beads of one loop of a net as they are picked up; empty where no list names them all."""
+    node = part.node_at("beads")
+    names = node.value if node is not None and isinstance(node.value, list) else []
+    whole = part.has("loop") and len(names) == part.count("loop")
+    return [str(name) for name in names] if whole else []
+
+
 def beads_in_order(part: Part) -> list[str]:
     """The beads of a strand from end to end; raises Missing if the plan lacks order or number."""
     node = part.node_at("beads")

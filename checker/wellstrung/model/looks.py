@@ -39,7 +39,8 @@ class Pattern(Enum):
     * `COLUMNS`: a row on every other column, half a bead on from the columns beside it.
     * `STEPS`: a row climbs round the work, half a bead aside of the row before.
     * `SQUARES`: on the sides of squares, holes along each side; a column is a square.
-    * `LOOPS`: loops of several beads, each hooked into those of the row before; a column is a loop.
+    * `LOOPS`: loops of several beads, each hooked into those of the row before; a column is a loop,
+      of round work half a mesh.
     * `COILS`: a core of beads, and a row is a loop of beads that lies round it.
     * `WINGS`: a core of beads, and a row is two loops of beads that lie to its left and its right.
     """
@@ -63,6 +64,7 @@ class Thread(Enum):
     * `RUNGS`: from row to row along both edges.
     * `ROUND`: round every corner from bead to bead.
     * `CORDS`: cords that cross under the beads.
+    * `SIDES`: along the sides of a mesh, from shared bead to shared bead.
     """
 
     WARPS = auto()
@@ -71,6 +73,7 @@ class Thread(Enum):
     RUNGS = auto()
     ROUND = auto()
     CORDS = auto()
+    SIDES = auto()
 
 
 class Face(Struct, frozen=True):

@@ -149,9 +149,13 @@ class _Words(Struct):
     def _word(
         self, node: tree.Scalar, schema: _Schema, called: str, place: str, name: str
     ) -> tuple[tree.Scalar, Mapping[str, str]]:
-        """A word in the plan's own, and the fields that it says beside; unchanged if it is one."""
+        """A word in the plan's own, and the fields that it says beside; unchanged if it is one.
+
+        One of ours may mean another in its place: netting, of a rope, is tubular.
+        """
         own: Collection[str] = schema.get("enum", self.known.get(called, ()))
-        if node.value is None or node.value in own:
+        elsewhere = node.value in own and not meaning(f"{called} of {place}", node.text)
+        if node.value is None or elsewhere:
             return node, {}
         places = [where for where in (f"{called} of {place}", called) if where in ACCEPTED]
         if not own and not places:  # any text

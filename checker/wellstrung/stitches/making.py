@@ -56,13 +56,19 @@ def lacking(part: Part, *fields: str, count: int = 8) -> Iterator[tuple[str, Pla
 
 
 def counts_around(
-    part: Part, *, count: int, columns: Callable[[Part], int] | None = None
+    part: Part,
+    *,
+    count: int,
+    columns: Callable[[Part], int] | None = None,
+    idle: tuple[str, ...] = ("loop",),
 ) -> Iterator[tuple[str, Place]]:
     """What is wrong where a stitch counts beads around and is made of one mix of them.
 
-    `columns` are those around, of a stitch that takes a list with a bead for each column or round.
+    `columns` are those around, of a stitch that takes a list with a bead for each column or round;
+    `idle` are fields that say nothing about it.
     """
     yield from lacking(part, "around", "beads", count=count)
+    yield from unwanted(part, idle, "only `tubular netting` takes it", "`stitch: tubular netting`")
     yield from unwanted(part, CORE_FIELDS, "only `spiral rope` takes it", "`stitch: spiral rope`")
     yield from _list(part, columns) if columns else not_listed(part)
 

@@ -1,93 +1,42 @@
-"""Flat netting: rows of loops, each hooked into the middle beads of the row before.
+"""Netting: loops, each hooked into the middle bead of a loop before; flat, hung, or in the round.
 
-A loop is `loop` beads: a leg up, the bead that the next row shares, a leg down. Shared beads lie
-across the width with half a bead on each side of them; legs stand aslant, and how steep they stand
-is how far the net is spread: wider is shorter. The first row is strung with its base. All of it is
-geometry, worked out for this project; with a loop of one bead it is flat peyote.
+A loop is `loop` beads: a leg, the bead that the next row shares, a leg. Laid out it is a mesh of
+rhombi: a side is half a loop, and a shared bead lies at every crossing. The sides keep their
+length while the mesh opens: the wider it lies the shorter it is. How far it is opened is the
+hand's, within what the faces of its beads leave room for. All of it is geometry, worked out for
+this project.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from wellstrung.common.places import Place
-from wellstrung.derived.declared import FITTED, GEOMETRY, count, formula, hand, measurable
-from wellstrung.formulas.arithmetic import cos, most, pi, sin
-from wellstrung.model.looks import Face, Pattern, Weave
-from wellstrung.model.parts import Part, Stitch
-from wellstrung.stitches import flat, making
+from wellstrung.derived.declared import (
+    FITTED,
+    GEOMETRY,
+    Argument,
+    count,
+    formula,
+    hand,
+    measurable,
+    written_or,
+)
+from wellstrung.formulas import nets
+from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import most, pi, sin, sqrt, tan
+from wellstrung.model.beads import beads_of_loop
+from wellstrung.model.looks import Face, Pattern, Thread, Weave
+from wellstrung.model.parts import Formula, Part, Stitch
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.value import Quantity
+from wellstrung.stitches import flat, making, tubular_peyote
 
-#: Degrees of a leg from the length: hung and drawn long, laid down square, spread wide.
-_LONG, _SQUARE, _WIDE = 30.0, 45.0, 60.0
+#: Degrees of a side from the way in which the mesh is long: drawn out, laid square, spread wide.
+_LAID = 35.0, 45.0, 55.0
+#: The same of a net that hangs: its own weight draws it out.
+_HUNG = 28.0, 38.0, 48.0
 _FEWEST = 3
-
-
-def leg(loop: float, bead_length: float) -> float:
-    """Beads between two shared ones, mm.
-
-    Counting.
-
-    >>> leg(5, 1.45)
-    2.9
-    """
-    return (loop - 1) / 2 * bead_length
-
-
-def half_mesh(loop: float, bead_length: float, slant: float) -> float:
-    """From one shared bead to the next across the width, mm; `slant` is a leg's, in degrees.
-
-    Geometry, worked out for this project.
-
-    >>> round(half_mesh(5, 1.45, 45), 2)
-    3.5
-    """
-    return bead_length + leg(loop, bead_length) * sin(slant / 180 * pi)
-
-
-def rise(loop: float, bead_length: float, bead_outside: float, slant: float) -> float:
-    """From one row of shared beads to the next, mm; every second row they would touch at half d.
-
-    Geometry, worked out for this project.
-
-    >>> round(rise(5, 1.45, 2.1, 45), 2), rise(3, 1.45, 2.1, 60)
-    (2.05, 1.05)
-    """
-    return most(bead_outside / 2, leg(loop, bead_length) * cos(slant / 180 * pi))
-
-
-def width(across: float, loop: float, bead_length: float, slant: float) -> float:
-    """Width, mm: two half meshes a loop, and half a bead beyond the shared bead at each edge.
-
-    Geometry, worked out for this project.
-
-    >>> round(width(4, 5, 1.45, 45), 2)
-    29.45
-    """
-    return 2 * across * half_mesh(loop, bead_length, slant) + bead_length
-
-
-def beads(rows: float, across: float, loop: float) -> float:
-    """Beads of a net: its base, and each row's loops; every second row has a bead more to turn.
-
-    An odd number of rows has half a bead less.
-
-    Counting.
-
-    >>> beads(2, 4, 5)
-    46.0
-    """
-    return across + 1 + rows * (across * loop + 0.5)
-
-
-def thread_per_bead(bead_length: float, bead_outside: float, loop: float) -> float:
-    """Thread for one bead, mm: each loop goes through its beads and one shared bead, and a step.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> round(thread_per_bead(1.45, 2.1, 5), 2)
-    1.95
-    """
-    return bead_length * (loop + 1) / loop + 0.5 * bead_outside / loop
 
 
 def loop_of(part: Part) -> int:
@@ -95,75 +44,223 @@ def loop_of(part: Part) -> int:
     return part.count("loop")
 
 
-def refuses(part: Part) -> Iterator[tuple[str, Place]]:
-    """Loops of an odd number, so that one bead is in their middle, and rows alike."""
-    yield from flat.refuses(part, "netting", idle=("bead_up", "warp", "each_row", "started_on"))
+def _loops(part: Part) -> Iterator[tuple[str, Place]]:
+    """Loops of an odd number, so that one bead is in their middle."""
     if not part.has("loop"):
         yield (
             f"`{part.name}` does not say how many beads a loop has: write `loop: 5`",
             part.key.place,
         )
         return
-    loop = loop_of(part)
+    loop, place = loop_of(part), part.place_of("loop")
     if loop < _FEWEST:
         yield (
             f"`{part.name}` has `loop: {loop}`, too few for netting: write `loop: {_FEWEST}` or"
-            " more, or `stitch: flat peyote`",
-            part.place_of("loop"),
+            f" more, or `stitch: {'flat' if part.has('across') else 'tubular'} peyote`",
+            place,
         )
     elif loop % 2 == 0:
         yield (
             f"`{part.name}` has `loop: {loop}`, and a loop shares the bead in its middle: write"
             f" `loop: {loop - 1}` or `loop: {loop + 1}`",
-            part.place_of("loop"),
+            place,
         )
 
 
-_LOOP = count("loop", loop_of)
-_SLANT = hand(
-    "spread of the net",
-    (_LONG, _SQUARE, _WIDE),
-    source=f"degrees of a leg, {FITTED}",
-    cure="net 5 cm of {part}, lay it as it will be worn, measure it, count its rows",
+def refuses(part: Part) -> Iterator[tuple[str, Place]]:
+    """Loops that share a bead, and rows alike."""
+    yield from flat.refuses(part, "netting", idle=("bead_up", "warp", "each_row", "started_on"))
+    yield from _loops(part)
+
+
+def refuses_around(part: Part) -> Iterator[tuple[str, Place]]:
+    """Loops that share a bead, and points enough to close a ring."""
+    yield from making.counts_around(part, count=_FEWEST, idle=())
+    yield from _loops(part)
+    field = making.around_field(part)
+    if part.has(field) and part.count(field) < _FEWEST:
+        yield (
+            f"`{part.name}` has {part.count(field)} points around, too few to close a ring: write"
+            f" `around: {_FEWEST}` or more",
+            part.place_of(field),
+        )
+
+
+def _shared(what: str) -> Formula:
+    """A size of the shared bead: of beads named one by one for a whole loop the one in its middle.
+
+    Of any other mix the mean, as of all beads.
+    """
+
+    def size(part: Part, ask: Quantities) -> Quantity:
+        names = beads_of_loop(part)
+        middle = making.bead(what)
+        return ask.of(part.beads[names[len(names) // 2]], what) if names else middle(part, ask)
+
+    return size
+
+
+_BEAD: dict[str, Argument] = {
+    "loop": count("loop", loop_of),
+    "bead_length": making.bead("length"),
+    "bead_outside": making.bead("outside"),
+}
+_SHARED = {"shared_length": _shared("length"), "shared_outside": _shared("outside")}
+_TENSION = hand(
+    "thread tension",
+    flat.TENSION,
+    cure="draw 10 loops of {part} tight in a line, measure them, count their beads",
 )
-_WIDTH = formula(
-    "width",
-    "mm",
-    width,
-    across=count("across", flat.across_of),
-    loop=_LOOP,
-    bead_length=making.bead("length"),
-    slant=_SLANT,
-    source=GEOMETRY,
-)
-_RISE = formula(
-    "rise",
-    "mm",
-    rise,
-    loop=_LOOP,
-    bead_length=making.bead("length"),
-    bead_outside=making.bead("outside"),
-    slant=_SLANT,
-    source=GEOMETRY,
-)
+_SIDE = formula("side", "mm", nets.side, {**_BEAD, **_SHARED}, tension=_TENSION, source=GEOMETRY)
+
+
+def _opened(
+    slant: tuple[float, float, float], measured: str, share: Callable[..., float], **args: Argument
+) -> Formula:
+    """How far it is opened: as the hand lays it, or as a size that was measured says.
+
+    `share` works it out from the size, named as the quantity is, and the side.
+    """
+    tight = formula("side drawn tight", "mm", nets.side, {**_BEAD, **_SHARED}, source=GEOMETRY)
+    room = formula("closed", "", nets.closed, _BEAD, side=tight, source=GEOMETRY)
+    spread = hand(
+        "spread of the net",
+        slant,
+        source=f"degrees of a side, {FITTED}",
+        cure=f"net 5 cm of {{part}}, lay it as it is worn, write `measured: {{{measured}: ...}}`",
+    )
+    laid = formula(
+        "opened",
+        "",
+        lambda spread, closed: nets.opened(sin(spread / 180 * pi), closed),
+        spread=spread,
+        closed=room,
+        source=GEOMETRY,
+    )
+    found = formula(
+        "opened",
+        "",
+        lambda closed, **sizes: nets.opened(share(**sizes), closed),
+        {measured: measured, **args},
+        side="side",
+        closed=room,
+        source=GEOMETRY,
+    )
+    return written_or(found, ("measured", measured), (measured,), otherwise=laid)
+
+
+def _mesh(what: str, function: Callable[..., float]) -> Formula:
+    return formula(what, "mm", function, side="side", opened="opened", source=GEOMETRY)
+
+
+def _flat(
+    slant: tuple[float, float, float], share: Callable[..., float], half: Formula, rise: Formula
+) -> dict[str, Formula]:
+    """A flat net, opened by a slant, whose half mesh across its rows and whose rise are given."""
+    across = count("across", flat.across_of)
+    edge = _shared("length")
+    by_opening = formula(
+        "width", "mm", nets.width, across=across, half_mesh=half, bead_length=edge, source=GEOMETRY
+    )
+    return {
+        "side": _SIDE,
+        "opened": _opened(slant, "width", share, across=across, bead_length=edge),
+        **flat.band(
+            measurable("width", by_opening),
+            flat.growth(rise, "outside", steps_less=0),
+            making.thread(thread_paths.netting, loop=loop_of),
+            flat.beads(nets.beads, across=flat.across_of, loop=loop_of),
+        ),
+    }
+
+
+def _wide(width: float, across: float, bead_length: float, side: float) -> float:
+    """How far a net is opened whose width lies across its meshes."""
+    return (width - bead_length) / (2 * across * side)
+
+
+def _deep(width: float, across: float, bead_length: float, side: float) -> float:
+    """How far a net is opened whose width lies along its meshes."""
+    return sqrt(most(0, 1 - _wide(width, across, bead_length, side) ** 2))
+
+
+_HALF_ACROSS = _mesh("half mesh", nets.across_mesh)
+_HALF_ALONG = _mesh("half mesh", nets.along_mesh)
+_POINTS = {
+    "ring": count("half meshes around", lambda part: 2 * making.around_of(part)),
+    "bead_outside": making.bead("outside"),
+}
+
+
+def _around(outside: float, bead_outside: float, ring: float, side: float) -> float:
+    """How far a net in the round is opened, from its outside: `tubular_peyote.outside` undone."""
+    return (outside - bead_outside) * tan(pi / ring) / side
+
+
+def _round(what: str, function: Callable[..., float]) -> Formula:
+    """A size of the tube: half meshes lie along the sides of a polygon, as beads of peyote do."""
+    return measurable(
+        what, formula(what, "mm", function, _POINTS, pitch=_HALF_ACROSS, source=GEOMETRY)
+    )
 
 
 def _face(part: Part) -> Face:
     return Face(flat.across_of(part), loop=loop_of(part))
 
 
+def _front(part: Part) -> Face:
+    return Face(making.around_of(part), loop=loop_of(part))
+
+
+_NO_PRINT = (
+    "no published figure: a net gives more than any other stitch, and its width and length are what"
+    " the maker lays it to, so a swatch is worth more than this"
+)
 NETTING = Stitch(
     name="netting",
     makes=flat.BAND,
     columns="units",
-    quantities=flat.band(
-        measurable("width", _WIDTH),
-        flat.growth(_RISE, "outside", steps_less=0),
-        making.thread(thread_per_bead, loop=loop_of),
-        flat.beads(beads, across=flat.across_of, loop=loop_of),
-    ),
+    quantities=_flat(_LAID, _wide, _HALF_ACROSS, _HALF_ALONG),
     refuses=refuses,
-    held_against="no published figure: a net gives more than any other stitch, and its width and"
-    " length are what the maker lays it to, so a swatch is worth more than this",
-    look=Weave(Pattern.LOOPS, _face, "rows"),
+    held_against=_NO_PRINT,
+    look=Weave(Pattern.LOOPS, _face, "rows", thread=Thread.SIDES),
+)
+VERTICAL = Stitch(
+    name="vertical netting",
+    makes=flat.BAND,
+    columns="units",
+    quantities={
+        **_flat(_HUNG, _deep, _HALF_ALONG, _HALF_ACROSS),
+        # a strand down and a strand up make a point
+        "points": formula("points", "", lambda rows: rows / 2, rows="rows"),
+    },
+    refuses=refuses,
+    held_against=_NO_PRINT,
+    look=Weave(Pattern.LOOPS, _face, "rows", thread=Thread.SIDES),
+)
+TUBULAR = Stitch(
+    name="tubular netting",
+    columns="units",
+    quantities={
+        "side": _SIDE,
+        "opened": _opened(_LAID, "outside", _around, **_POINTS),
+        "outside": _round("outside", tubular_peyote.outside),
+        "inside": _round("inside", tubular_peyote.inside),
+        **making.growth(_HALF_ALONG),
+        "beads": formula(
+            "beads",
+            "",
+            nets.beads_around,
+            rounds="rounds",
+            points=count("points", making.around_of),
+            loop=_BEAD["loop"],
+            source="counted round by round",
+        ),
+        "mass": making.mass,
+        "thread": making.thread(thread_paths.netting, loop=loop_of),
+    },
+    refuses=refuses_around,
+    held_against="ring to begin with, 10 points of loops of 3 -> 40 beads: `Net stitch` (amulet"
+    " pouch, copy seen); no published outside",
+    look=Weave(Pattern.LOOPS, _front, "rounds", is_round=True, thread=Thread.SIDES),
 )

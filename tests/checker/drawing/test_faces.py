@@ -103,6 +103,11 @@ WORKS = {
         Work(f"{BAND}, across: 4, loop: 5, rows: 6"),
         Work(f"{BAND}, across: 3, loop: 3, rows: 2"),
     ],
+    "vertical netting": [Work(f"{BAND}, across: 3, loop: 7, rows: 8")],
+    "tubular netting": [
+        Work(f"{ROPE}, around: 3, loop: 5, rounds: 12", 0.5),
+        Work(f"{ROPE}, around: 4, loop: 3, rounds: 15", 0.5),
+    ],
 }
 
 
@@ -254,6 +259,26 @@ def test_the_legs_of_netting_meet_in_shared_beads() -> None:
     assert sum(one.turn for one in legs[1]) == pytest.approx(0)
 
 
+@pytest.mark.parametrize("loop", [3, 5, 9])
+def test_the_beads_of_a_net_are_drawn_as_large_as_they_are(loop: int) -> None:
+    """A leg leads straight from shared bead to shared bead, its beads no shorter and no thinner."""
+    work = drawn("netting", f"{BAND}, across: 3, loop: {loop}, rows: 6")
+    length, outside = work.sizes.bead("reed")
+    for row in work.rows:
+        for one in row:
+            assert one.long >= FILLED * length and one.wide >= FILLED * outside
+    tops = [one for one in work.rows[1] if one.shared]
+    legs = [one for one in work.rows[1] if not one.shared]
+    at = work.rows[0][0].along
+    for leg in legs:
+        ends = [leg.spot(way * 100, 0) for way in (-1, 1)]
+        slope = (ends[1][1] - ends[0][1]) / (ends[1][0] - ends[0][0])
+        across = leg.across + slope * (tops[0].along - leg.along)
+        assert min(abs(across - top.across) for top in tops) < 1e-6
+        base = leg.across - slope * (leg.along - at)
+        assert min(abs(base - one.across) for one in work.rows[0]) < 1e-6
+
+
 def test_what_lies_nearer_to_the_eye_is_drawn_over_the_rest() -> None:
     work = drawn("netting", f"{BAND}, across: 2, loop: 5, rows: 2")
     shared = {(one.along, one.across) for row in work.rows for one in row if one.depth == 0}
@@ -307,3 +332,19 @@ def test_thread_is_seen_where_the_stitch_shows_it() -> None:
     assert warps == pytest.approx([0.25] * 10)
     for stitch in ("brick", "square", "ladder", "right-angle weave"):
         assert looks(drawn(stitch, f"{BAND}, across: 4, rows: 4").tree, "thread"), stitch
+    assert looks(drawn("netting", f"{BAND}, across: 4, loop: 9, rows: 4").tree, "thread")
+
+
+def test_beads_named_for_a_whole_loop_lie_in_their_places() -> None:
+    """The shared bead in the middle; legs as long as their own beads are, from both sides alike."""
+    fields = "kind: woven band, across: 2, loop: 5, rows: 2, beads: [reed, sand, sand, sand, reed]"
+    work = drawn("netting", fields)
+    reed, sand = work.sizes.bead("reed"), work.sizes.bead("sand")
+    for one in (one for row in work.rows for one in row):
+        assert (one.long, one.wide) == pytest.approx(reed if one.picked in (0, 4) else sand)
+        assert one.shared == (one.picked == 2)
+    at = {spot(bead): bead.get("class", "") for bead in looks(work.tree, "bead")}
+    outer = [one for row in work.rows for one in row if one.picked in (0, 4)]
+    for one in outer:
+        near = min(at, key=lambda there: math.dist(there, (one.along, one.across)))
+        assert " b0 " in f" {at[near]} "

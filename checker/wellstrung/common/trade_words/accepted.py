@@ -153,6 +153,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "woven rope, stitch: slip-stitch bead crochet": "bead crochet rope, crochet rope,"
         " crocheted rope, slip-stitch rope, beaded crochet rope",
         "woven rope, stitch: cubic right-angle weave": "CRAW rope, cubic RAW rope",
+        "woven rope, stitch: tubular netting": "netted rope, netted tube, netting rope",
         "woven band": "beaded band, bead band, beadwoven band, woven strip, beaded strip",
         "woven band, stitch: flat peyote": "peyote band, peyote strip, peyote strap",
         "woven band, stitch: brick": "brick stitch band",
@@ -160,6 +161,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "woven band, stitch: loom": "loomed band, loom band, loomed strip, loomwork band",
         "woven band, stitch: right-angle weave": "RAW band, right-angle weave band",
         "woven band, stitch: netting": "netted band, netted collar",
+        "woven band, stitch: vertical netting": "vertical net collar, vertically netted collar",
         "bezel": "beaded bezel, peyote bezel, bezelled stone, bezeled stone, bezelled cabochon",
         "pouch": "amulet bag, amulet pouch, beaded pouch, beaded bag, amulet purse",
         "braid": "kumihimo, kumihimo braid, kumihimo rope, kumihimo cord",
@@ -186,7 +188,10 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "square": "square stitch",
         "loom": "loom work, loomed, loom weaving, bead loom",
         "right-angle weave": "RAW, flat RAW, single-needle RAW",
-        "netting": "netted, netting stitch, net stitch, flat netting",
+        "netting": "netted, netting stitch, net stitch, flat netting, horizontal netting,"
+        " bugle lace, lace netting",
+        "vertical netting": "vertical net, vertical netting stitch",
+        "tubular netting": "netted rope, netted tube, tubular net, circular netting",
         "8-warp beaded braid": "beaded kumihimo, 8-strand beaded kumihimo, kumihimo with beads,"
         " 8-warp beaded kumihimo, 8-cord beaded kumihimo",
         "plain braid": "plain kumihimo, kumihimo without beads, round braid",
@@ -200,6 +205,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "tubular herringbone": "herringbone, ndebele, herringbone stitch, ndebele stitch",
         "slip-stitch bead crochet": "crochet, slip stitch",
         "spiral rope": "spiral",
+        "tubular netting": "netting, netting stitch, net stitch, netted",
     },
     "stitch of woven band": {
         "flat peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote,"

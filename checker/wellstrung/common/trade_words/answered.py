@@ -181,7 +181,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
             "Saint Petersburg chain, St. Petersburg chain, St Petersburg, Saint Petersburg",
             "daisy chain, daisy stitch",
             "chenille, chenille stitch",
-            "netted rope, tubular netting",
             "chevron, chevron stitch, chevron chain",
             "diagonal peyote, triangle peyote, circular peyote",
             "triangle weave, hubble, hubble stitch, diamond weave",

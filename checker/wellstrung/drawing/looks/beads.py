@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from msgspec.structs import replace
 
 from wellstrung.drawing.canvas import Spot
-from wellstrung.drawing.looks.faces import Laid
+from wellstrung.drawing.looks.laid import Laid
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.tones import grain, grain_of
 from wellstrung.drawing.pen import Pen

@@ -12,7 +12,7 @@ import math
 
 from wellstrung.drawing.canvas import Spot
 from wellstrung.drawing.looks.beads import lay
-from wellstrung.drawing.looks.faces import Laid
+from wellstrung.drawing.looks.laid import Laid
 from wellstrung.drawing.looks.rings import eye, row_of_eyes, rows_across
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.looks.woven import worked

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from itertools import islice
 
 from msgspec import Struct
@@ -25,7 +25,8 @@ class Cloth(Struct, frozen=True):
     """A face of whole rows over a length and a width, mm, of beads of a length and an outside.
 
     `look` is how its stitch lays them; round work that is pressed `flat` shows no depth. Its rows
-    are worked out from `first` on, up to the one before `stop`.
+    are worked out from `first` on, up to the one before `stop`. `loop` has the sizes of the beads
+    of one loop where the plan names them all.
     """
 
     look: Weave
@@ -37,6 +38,7 @@ class Cloth(Struct, frozen=True):
     first: int = 0
     stop: int = sys.maxsize
     flat: bool = False
+    loop: tuple[tuple[float, float], ...] = ()
 
     @property
     def is_round(self) -> bool:
@@ -249,34 +251,45 @@ def _squares(cloth: Cloth) -> Rows:
 
 
 def _loops(cloth: Cloth) -> Rows:
-    """A row of shared beads lies across, on every other of the lines between half meshes.
-
-    Legs of the beads between them lead there from the ends of the shared beads of the row before.
-    """
-    length, outside = cloth.bead
-    meshes, leg = 2 * cloth.face.columns, (cloth.face.loop - 1) // 2
-    half, rise = (cloth.width - length) / meshes, (cloth.length - outside) / cloth.rows
-    lines = _spread(meshes + 1, half)
-    aside = max(half - length, 0.0)  # how far a leg leads across, from end to end
-    lean = math.atan2(aside, rise)
-    long = math.hypot(aside, rise) / leg
-    # two legs that part from one shared bead leave each other room
-    wide = min(outside, 1.1 * rise)
+    """Shared beads lie across, on every other line of half meshes; straight legs lead to them."""
+    meshes, leg = cloth.face.columns * (1 if cloth.is_round else 2), (cloth.face.loop - 1) // 2
+    picked = cloth.loop or (cloth.bead,) * cloth.face.loop
+    length, outside = picked[leg]
+    edge = 0.0 if cloth.is_round else length
+    half, rise = (cloth.width - edge) / meshes, (cloth.length - outside) / cloth.rows
+    # of round work the last line is the first one of what lies behind
+    lines = _spread(meshes + 1, half, half / 2 if cloth.is_round else 0.0)
+    lean, side = math.atan2(half, rise), math.hypot(half, rise)
     for row in cloth.span(1):
         at = outside / 2 + row * rise
-        shared = range(row % 2, meshes + 1, 2)
-        beads = [Laid(at, lines[line], length, outside, _ACROSS) for line in shared]
-        for line in shared if row else ():
-            for side in (-1, 1):
-                if 0 <= line + side <= meshes:
-                    for number in range(leg):
-                        share = (number + 0.5) / leg
-                        across = lines[line] + side * (length / 2 + aside * share)
-                        turn = -side * lean
-                        beads.append(
-                            Laid(at - rise * share, across, min(long, length), wide, turn, -1)
-                        )
+        beads = [
+            Laid(at, lines[line], length, outside, _ACROSS, picked=leg, shared=True)
+            for line in range(row % 2, meshes + 1 - cloth.is_round, 2)
+        ]
+        for gap in range(meshes) if row else ():
+            # a leg leads down to the right, the first of its loop, or to the left, the last
+            way = 1 if (gap + row) % 2 else -1
+            numbers = range(leg) if way > 0 else range(2 * leg, leg, -1)
+            for number, share, each in _along(numbers, picked, side):
+                across = lines[gap + (way < 0)] + way * half * share
+                if across > cloth.width / 2:  # it turns out of sight, as one beyond comes into it
+                    across -= cloth.width
+                spot, wide = (at - rise * (1 - share), across), picked[number][1]
+                beads.append(Laid(*spot, each, wide, way * lean, -1, picked=number))
         yield beads
+
+
+def _along(
+    numbers: range, picked: Sequence[tuple[float, float]], side: float
+) -> Iterator[tuple[int, float, float]]:
+    """Beads of a leg in the middle of a side: number, middle in parts of the side, and length."""
+    long = sum(picked[number][0] for number in numbers)
+    # what a leg leaves of a side lies at its ends, where it meets the shared beads
+    shrunk, at = min(side / long, 1.0), max(side - long, 0.0) / 2
+    for number in numbers:
+        each = picked[number][0] * shrunk
+        yield number, (at + each / 2) / side, each
+        at += each
 
 
 def _core(cloth: Cloth) -> Core:

@@ -17,7 +17,8 @@ class Laid(Struct, frozen=True):
     """A bead about (along, across), so long by its hole and so wide.
 
     `turn` is how far its hole lies from along to across, rad; `depth` how near it is to the eye. A
-    bead of the `core` has loops round it; one seen `end_on` shows its hole.
+    bead of the `core` has loops round it; one seen `end_on` shows its hole. One of a net is
+    `picked` up as the so-maniest of its loop, from 0; one that is `shared` joins two rows.
     """
 
     along: float
@@ -28,6 +29,8 @@ class Laid(Struct, frozen=True):
     depth: float = 0.0
     core: bool = False
     end_on: bool = False
+    picked: int = -1
+    shared: bool = False
 
     @property
     def reach(self) -> float:

@@ -75,10 +75,23 @@ def _round(cloth: Cloth, rows: list[list[Laid]]) -> Iterator[Piece]:
                     yield (one.along + way * half, one.across), (line, end)
 
 
+def _sides(cloth: Cloth, rows: list[list[Laid]]) -> Iterator[Piece]:
+    """From each shared bead, which lies across, to those beside it in the row before."""
+    shared = [[one for one in row if one.shared] for row in rows]
+    for row, before in pairwise(shared):
+        for one in row:
+            for aside in (-1, 1):
+                beside = [old for old in before if (old.across - one.across) * aside > 0]
+                if beside:
+                    old = min(beside, key=lambda old: abs(old.across - one.across))
+                    yield (one.along, one.across), (old.along, old.across)
+
+
 _SEEN: dict[Thread, Callable[[Cloth, list[list[Laid]]], Iterator[Piece]]] = {
     Thread.WARPS: _warps,
     Thread.BRIDGES: _bridges,
     Thread.LINKS: _links,
     Thread.RUNGS: _rungs,
     Thread.ROUND: _round,
+    Thread.SIDES: _sides,
 }

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from wellstrung.drawing.canvas import Spot
 from wellstrung.drawing.colours import contrast
-from wellstrung.drawing.looks.faces import Laid
+from wellstrung.drawing.looks.laid import Laid
 from wellstrung.drawing.pen import Pen
 
 #: seven greys and eight grains share no divisor, so 56 beads differ; chosen by eye, no source

@@ -15,6 +15,7 @@ from wellstrung.drawing.looks.listed import each_named
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.looks.threads import pieces, warp_of
 from wellstrung.drawing.pen import Pen
+from wellstrung.model.beads import beads_of_loop
 from wellstrung.model.item import Missing
 from wellstrung.model.looks import Braided, Thread, Weave
 from wellstrung.model.parts import Part
@@ -98,9 +99,12 @@ def _beads(pen: Pen, sizes: Sizes, part: Part, cloth: Cloth, start: float, lengt
 
 
 def _named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[Laid, str]]]:
-    """The beads of each row with their names, picked up one after another."""
-    names = sizes.sequence(part, first=cloth.before)
+    """The beads of each row with their names, picked up one after another, or loop by loop."""
+    names, loop = sizes.sequence(part, first=cloth.before), beads_of_loop(part)
     for row in rows_of(cloth):
+        if loop and cloth.loop:
+            yield [(one, loop[one.picked]) for one in row]
+            continue
         yield [(one, sizes.core(part) if one.core else next(names)) for one in row]
         if cloth.look.is_round:  # as many lie behind
             next(islice(names, len(row), len(row)), None)
@@ -134,7 +138,8 @@ def cloth_of(sizes: Sizes, part: Part, look: Weave, start: float, end: float) ->
     if not count or not whole:
         return None
     width, bead = sizes.across(part), sizes.mean_bead(part)
-    return Cloth(look, face, count, whole, width, bead).between(start, end)
+    loop = tuple(map(sizes.bead, beads_of_loop(part)))
+    return Cloth(look, face, count, whole, width, bead, loop=loop).between(start, end)
 
 
 def _braided(pen: Pen, warps: int, length: float, width: float) -> None:

@@ -19,6 +19,7 @@ from wellstrung.quantity.working import number
 from wellstrung.report import cuts_list
 from wellstrung.subjects.counts import how_many
 
+_LOOP = "Pick up {} beads for a loop, and go through the middle bead of the next loop before it"
 #: what a shop asks of a line
 _LINE = ("type", "rating", "size", "outside", "colour")
 
@@ -152,7 +153,9 @@ def _rope(part: Part, at: Bench) -> Iterator[str]:
         sides = "to its left and to its right" if at.known(part, "width") else "round it"
         yield f"Each stitch takes 1 more of it and, {sides}, a loop of {in_order(part, 'outer')}"
     else:
-        if part.has("around"):
+        if part.has("loop"):
+            yield from _points(part)
+        elif part.has("around"):
             shifts = part.stitch is not None and getattr(part.stitch.look, "shifts", False)
             of = f"times {in_order(part, 'beads')}" if shifts else "beads"
             yield f"Begin with a ring of {part.count('around')} {of}"
@@ -167,6 +170,13 @@ def _rope(part: Part, at: Bench) -> Iterator[str]:
     if core is not None:
         over = core.has("woven_over") and core.text("woven_over") == "yes"
         yield f"Weave it over `{core.name}`" if over else f"Draw `{core.name}` in when it is woven"
+
+
+def _points(part: Part) -> Iterator[str]:
+    """How a net in the round begins: its first round is strung with the beads it hangs from."""
+    points, loop = part.count("around" if part.has("around") else "each_round"), part.count("loop")
+    yield f"Begin with a ring of {points * (1 + loop)} beads: {points} times 1 and a loop of {loop}"
+    yield f"{_LOOP.format(loop)}; {points} loops make a round"
 
 
 def _braid(part: Part, at: Bench) -> Iterator[str]:
@@ -191,7 +201,7 @@ def _band(part: Part, at: Bench) -> Iterator[str]:
     if part.has("bead_up"):
         yield f"Pick up {part.count('bead_up')} beads for a stitch"
     if part.has("loop"):
-        yield f"Pick up {part.count('loop')} beads for a loop"
+        yield _LOOP.format(part.count("loop"))
     if part.lists("each_row"):
         listed = ", ".join(map(str, part.counts("each_row")))
         yield f"Its rows have, one after another, {listed} {units_}"

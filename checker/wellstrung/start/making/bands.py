@@ -22,7 +22,8 @@ def _band(stitch: str, more: Fields) -> Any:
         names = draft.repeat(answers["band beads"], "band bead", "second")
         mixed: Any = names[0] if len(names) == 1 else {name: names.count(name) for name in names}
         band: Fields = {"kind": "woven band", "stitch": stitch, "beads": mixed}
-        band["across"] = draft.asked("across", answers["across"], "beads from edge to edge")
+        counted = "loops from edge to edge" if "loop" in more else "beads from edge to edge"
+        band["across"] = draft.asked("across", answers["across"], counted)
         band |= {"length": Noted("fills the rest", _LENGTH), **more, **lines.sewn(draft)}
         draft.parts["band"] = band
         draft.do("weave", "band")
@@ -77,8 +78,8 @@ STYLES = (
     _style(
         "netting",
         "open meshes: a light collar",
-        (Choice("11", "narrow"), Choice("15", "usual"), Choice("19", "wide")),
-        "15",
+        (Choice("3", "narrow"), Choice("5", "usual"), Choice("8", "wide")),
+        "5",
         "11/0 Japanese",
         loop=5,
         also=("netted collar",),
