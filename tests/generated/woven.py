@@ -149,6 +149,8 @@ def _rise(stitch: str, bead: Bead) -> float:
         return bead.length * (0.9 if "twisted" in stitch else 1)
     if stitch == "cubic right-angle weave":
         return _cube(bead)
+    if stitch == "tubular netting":
+        return 3 * bead.length
     return bead.outside
 
 
