@@ -103,7 +103,7 @@ def _read(swatch: Swatch, what: str, gauge: float) -> tuple[float, float, float]
     """What was measured, mm: the mean of all readings, the gauge, and how far they scatter."""
     node = swatch.node.entries[what].node
     written = node.value if isinstance(node.value, list) else [node.value]
-    read = [units.size(text) for text in written]
+    read = [units.size(str(text)) for text in written]
     off = max((one.high - one.low) / 2 for one in read)
     beyond = math.sqrt(max(0.0, off * off - gauge * gauge))  # a tolerance wider than the gauge
     values = [one.value for one in read]

@@ -13,8 +13,8 @@ from typing import Any
 from msgspec.structs import replace
 
 from wellstrung.common.places import Fault
-from wellstrung.common.trade_words import said
-from wellstrung.common.wording import one_of
+from wellstrung.common.trade_words import fields_meant, said
+from wellstrung.common.wording import either, one_of
 from wellstrung.derived.learnt import lot_of
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.readings import IN_ROWS, SIZES, Swatch
@@ -115,19 +115,13 @@ class _Swatches:
         self.faults += faults
         return plan
 
-    def _swatch(self, name: str, node: tree.Mapping) -> Swatch | None:
-        stitch = self._stitch(name, node)
-        if stitch is None and "stitch" in node.entries:
+    def _swatch(self, name: str, written: tree.Mapping) -> Swatch | None:
+        stitch = self._stitch(name, written)
+        if stitch is None and "stitch" in written.entries:
             return None
-        known = {*_OWN, "stitch", "count", *self._fields(stitch)}
-        if stitch is None:
-            known -= {*SIZES, "columns", "knots", "adds", "thread", "needle"}
-        for word, entry in node.entries.items():
-            if word not in known:
-                bare = "" if stitch is not None else " without a `stitch`"
-                head = f"`{name}` has no field called `{word}`{bare}"
-                self.faults.append(unknown(entry.key, head, known))
-                return None
+        node = self._in_our_words(name, written, stitch)
+        if node is None:
+            return None
         if reason := self._lacks(name, node, stitch):
             self.faults.append(fault(f"`{name}` {reason}", node.place))
             return None
@@ -139,6 +133,29 @@ class _Swatches:
         found = Swatch(name, node, stitch, part, bead.value if bead is not node else "")
         self.swatches.append(found)
         return found
+
+    def _in_our_words(
+        self, name: str, written: tree.Mapping, stitch: Stitch | None
+    ) -> tree.Mapping | None:
+        """A swatch with its fields by our names; None where one is not known."""
+        known = {*_OWN, "stitch", "count", *self._fields(stitch)}
+        if stitch is None:
+            known -= {*SIZES, "columns", "knots", "adds", "thread", "needle"}
+        entries: dict[str, tree.Entry] = {}
+        for word, entry in written.entries.items():
+            meant = (word,) if word in known else fields_meant(word, known, "swatch")
+            if len(meant) == 1 and meant[0] not in entries:
+                entries[meant[0]] = entry
+                continue
+            bare = "" if stitch is not None else " without a `stitch`"
+            says = f"`{name}` has no field called `{word}`{bare}"
+            self.faults.append(
+                fault(f"{says}: write {either(f'`{one}`' for one in meant)}", entry.key.place)
+                if meant
+                else unknown(entry.key, says, known)
+            )
+            return None
+        return tree.group(written, entries)
 
     def _fields(self, stitch: Stitch | None) -> Iterable[str]:
         """The fields of a part of a stitch, and what a label may say beside them."""

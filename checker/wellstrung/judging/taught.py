@@ -103,13 +103,13 @@ class _Hand:
         if off <= _FAR:
             return None
         unit, likely = one.expected.unit or "mm", one.expected.likely
-        sized = "took" if one.what == "time" else "has"
-        again = "time it" if one.what == "time" else f"measure its `{one.what}`"
+        again = f"measure its `{one.what}` again, count it, and look which bead it is"
+        if one.what == "time":
+            again = "time it again, and count what was done"
         taken = "is not used" if off > _NO_CHANCE else "is used all the same"
         says = (
-            f"`{one.swatch.name}` {sized} {number(one.found)} {unit} (`{one.what}`), and the tables"
-            f" expect {number(likely.low)}..{number(likely.high)} {unit}: {again} again, count it,"
-            f" and look which bead it is; it {taken}"
+            f"`{one.swatch.name}` has {number(one.found)} {unit} (`{one.what}`), and the tables"
+            f" expect {number(likely.low)}..{number(likely.high)} {unit}: {again}; it {taken}"
         )
         return says, off <= _NO_CHANCE
 
@@ -217,7 +217,8 @@ class _Hand:
         of, cause = self.leaves[key]
         spread = next(one for one in of.spreads if one.cause == cause)
         row = LearntCause(
-            *(key[0], "", key[-1], shift, loadings, of.at_rest, spread.down, spread.up, of.unit),
+            *(key[0], "", key[-1], shift, loadings, of.at_rest, spread.down, spread.up),
+            unit=of.unit or ("x its size" if key[0] == "bead" else ""),
             by=tuple(sorted(self.by[key])),
             day=day,
         )

@@ -13,6 +13,8 @@ from wellstrung.quantity.working import number
 from wellstrung.reading.learnt import Learnt, LearntCause
 from wellstrung.report.terminal import Page
 
+#: so little of a cause, in its half ranges, is no news
+_NOTHING = 0.02
 _HEAD = "swatches: what they show of your hand and your beads, before and after"
 
 
@@ -20,6 +22,8 @@ def write(page: Page, learnt: Learnt, plan: Plan | None) -> None:
     """Each cause that swatches narrowed, what contradicts the tables, and what a plan takes."""
     page.line(_HEAD, style="bold")
     for row in learnt.causes:
+        if abs(row.shift) < _NOTHING and math.hypot(*row.loadings, row.day) > 1 - _NOTHING:
+            continue
         after, down, up = _after(row)
         before = _sized(row, row.middle, row.down, row.up)
         page.line(f"{_called(row)}  {before} -> {_sized(row, after, down, up)}", 2)

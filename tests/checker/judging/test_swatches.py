@@ -449,6 +449,10 @@ def test_a_swatch_that_contradicts_the_tables_is_said(
             "{stitch: brick, across: 10, bead: kelp, widht: 30 mm}",
             "`swatch 1` has no field called `widht`: write `width`",
         ),
+        (
+            "{stitch: brick, across: 10, bead: kelp, diameter: 30 mm}",
+            "`swatch 1` has no field called `diameter`: write `",
+        ),
         ("{bead: kelp, in_a_row: 21 mm}", "write `count: 10`"),
         ("{bead: [kelp, sand], count: 10, in_a_row: 21 mm}", "write `bead: kelp`, one name"),
         ("{bead: kelp, across: 9, in_a_row: 21 mm}", "no field called `across` without a `stitch`"),
@@ -465,6 +469,14 @@ def test_a_slip_in_a_swatch_is_answered(installed: Host, line: str, says: str) -
     assert found is None
     assert says in faults[0].says
     assert faults[0].place.line == 7
+
+
+def test_a_field_is_taken_in_a_word_of_the_trade(bench_of: BenchOf) -> None:
+    bench = bench_of(
+        ROPE.replace("outside", "OD"), "{bead: kelp, dye lot: 7a, count: 10, in_a_row: 21 mm}"
+    )
+    assert bench.learnt is not None
+    assert {place.line for row in bench.learnt.causes for place in row.by} == {7, 8}
 
 
 @pytest.mark.parametrize("stitch", ["tubular peyote", "peyote tube", "tubular gourd stitch"])
