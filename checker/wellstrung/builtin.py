@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.of_plan import Brought
+from wellstrung.derived.repair import REPAIR
 from wellstrung.kinds import KINDS
 from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins.hooks import hookimpl
@@ -65,8 +66,8 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
 
 @hookimpl
 def wellstrung_quantities() -> tuple[Brought, ...]:
-    """The hours of `wellstrung.work`."""
-    return HOURS
+    """The hours of `wellstrung.work`, and what came for repair."""
+    return (*HOURS, *REPAIR)
 
 
 @hookimpl

@@ -123,8 +123,8 @@ class Draft:
 
 #: what is done first, and what after it
 STAGES = (
-    "make", "measure", "slide", "fringe", "sew", "finish", "knot", "glue", "wait", "cut", "wire",
-    "hang", "close", "wear",
+    "apart", "make", "measure", "slide", "fringe", "sew", "finish", "knot", "glue", "wait", "cut",
+    "wire", "hang", "close", "wear",
 )  # fmt: skip
 
 METALS = (

@@ -123,7 +123,7 @@ def lariat(draft: Draft) -> None:
         hangers.hang(draft, plumb.name, cap.name, small.name)
     draft.head |= {"piece": "lariat", "closes": closes}
     if closes == "open":
-        draft.maybe(50, draft.head, run_is="open")
+        draft.maybe(90, draft.head, run_is="open")
     draft.maybe(80, draft.head, wearer={"age": "adult"})
     if rest or draft.chance(70):
         draft.head["finished_length"] = draft.sizes.window(total, 20)

@@ -18,6 +18,22 @@ def _strand(draft: Draft, length: float, *, rest: bool, on: str = "") -> Strand:
     return strung.strand(draft, length, rest=rest, on=on)
 
 
+def _brought_in(draft: Draft, row: Strand, clasp: str) -> None:
+    """The strand came for repair: what was counted, measured and weighed, and what is wished."""
+    written = draft.parts[row.name]["beads"]
+    beads = [written] if isinstance(written, str) else [one for one in written]
+    came: dict[str, Any] = {"beads": {str(beads[0]): draft.whole(20, 90)}}
+    draft.maybe(60, came, parts={clasp: 1})
+    draft.maybe(70, came, length=f"{row.length / 10:.1f} cm", mass=draft.pick("24 g", "31.5 g"))
+    draft.maybe(50, came, line="cotton", knots=draft.whole(1, 80))
+    draft.maybe(50, came, damage=[draft.pick("frayed at the clasp", "two beads worn")])
+    draft.head["repair"] = {"came": came, "wished": [draft.pick("restrung", "a longer strand")]}
+    for verb, part in (("take apart", row.name), ("clean", clasp)):
+        more: dict[str, Any] = {}
+        draft.maybe(50, more, takes="25 min", note="with its owner")
+        draft.step("apart", verb, part, **more)
+
+
 def single(draft: Draft) -> None:
     """One strand, in bead tips, in crimps, or knotted to its clasp."""
     size = draft.pick(aims.NECKLACES, aims.NECKLACES, aims.BRACELETS, aims.ANKLETS)
@@ -59,6 +75,8 @@ def single(draft: Draft) -> None:
         middle = [ring.name, *middle, linked_ring(draft, ring.name, linked)]
         draft.step("close", "close ring", ring.name)
     draft.run = [f"{clasp.name}.a", *middle, f"{clasp.name}.b"]
+    if draft.chance(20):
+        _brought_in(draft, row, clasp.name)
     if draft.chance(35):
         _in_the_middle(draft, row)
     elif draft.chance(15):

@@ -55,7 +55,16 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
     ("plan", "run", "of"): _REPEATED,
     **{
         (verb, "times"): "one step makes each part once; the tests of hours have it"
-        for verb in ("weave", "slide", "close ring", "cut", "measure", "string")
+        for verb in (
+            "weave",
+            "slide",
+            "close ring",
+            "cut",
+            "measure",
+            "string",
+            "clean",
+            "take apart",
+        )
     },
     ("plan", "accept", "part"): "no part draws a sure warning; tests/checker/judging has some",
     ("plan", "metal"): "each part states its own; tests/checker/short_forms/test_words.py",
@@ -166,10 +175,18 @@ def _fields(schema: dict[str, Any], start: tuple[str, ...]) -> Iterator[tuple[st
         yield from _fields(others, (*start, "*"))
 
 
+_NAMED_BY_THEIR_AUTHOR = (
+    ("plan", "beads"),
+    ("chain", "links"),
+    ("plan", "repair", "came", "beads"),
+    ("plan", "repair", "came", "parts"),
+)
+
+
 def _paths(node: Any, start: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
     """Every field of a plan, and every word; of what has names of its own, by a star."""
     if isinstance(node, dict):
-        own_names = start in (("plan", "beads"), ("chain", "links"))
+        own_names = start in _NAMED_BY_THEIR_AUTHOR
         for name, value in node.items():
             path = (*start, "*" if own_names else name)
             yield path

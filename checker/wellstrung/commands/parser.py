@@ -117,6 +117,9 @@ def parser() -> argparse.ArgumentParser:
     sheet.add_argument(
         "--steps", action="store_true", help="the work in numbered steps in words, for a student"
     )
+    sheet.add_argument(
+        "--slip", action="store_true", help="the slip to sign when a piece comes in for repair"
+    )
 
     picture = commands.add_parser("picture", help="the piece drawn, as an .svg or .png file")
     picture.add_argument(

@@ -11,7 +11,9 @@ from wellstrung.commands.progress import doing
 from wellstrung.commands.since import since_last_time
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host as hosts
+from wellstrung.plugins.error import HostError
 from wellstrung.report.pages import sheet
+from wellstrung.report.pages.slip import slip
 from wellstrung.report.pages.steps import steps
 
 
@@ -22,6 +24,10 @@ def run(options: argparse.Namespace) -> int:
     plan = result.plans[0]
     doing("drawing the page")
     write, name = (steps, "-steps.html") if options.steps else (sheet, ".html")
+    if options.slip:
+        if plan.ask is None or plan.ask.plan.section("repair") is None:
+            raise HostError(f"{plan.file} is of no repair: a slip needs its `repair`, what came")
+        write, name = slip, "-slip.html"
     page = {options.out or Path(Path(plan.file).stem + name): write(plan, checker, looks(options))}
     save(page, inputs(options, result), force=options.force)
     return exit_code(result)

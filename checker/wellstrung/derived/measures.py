@@ -35,7 +35,7 @@ def measures(
     kinds: Mapping[str, Kind], stitches: Mapping[str, Stitch], brought: Iterable[Brought]
 ) -> Mapping[str, Units]:
     """The unit of each quantity by whose it is; None where it differs from part to part."""
-    of_piece = {one.name: "min" for one in brought if isinstance(one, PieceQuantity)}
+    of_piece = {one.name: one.unit for one in brought if isinstance(one, PieceQuantity)}
     of_beads = {what: unit_of(what) or "" for what in (*bead_sizes.OF_BEAD, *amounts.OF_BEAD)}
     return {
         PIECE: {**{what: unit_of(what) for what in OF_PIECE}, **of_piece},

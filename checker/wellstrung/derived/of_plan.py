@@ -33,6 +33,7 @@ class PieceQuantity(Struct, frozen=True):
 
     name: str
     work_out: Callable[[Quantities], Quantity]
+    unit: str = "min"
 
 
 class StepQuantity(Struct, frozen=True):

@@ -6,15 +6,17 @@ with the bench's own figures: no multiplier unless the bench has one.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from wellstrung.common.money import Money
 from wellstrung.derived import taken
-from wellstrung.derived.purchase import Purchase
+from wellstrung.derived.purchase import Needed, Purchase
 from wellstrung.derived.taken import Taken
+from wellstrung.model.came import CAME
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, product, total
@@ -77,7 +79,7 @@ class ClassCost(Struct, frozen=True):
 def of_piece(ask: Quantities) -> Cost | None:
     """What a plan costs; None where the bench has neither a price nor a wage."""
     things = list(taken.of_plan(ask))
-    bought = [taken.purchase(thing, on_hand=False) for thing in things]
+    bought = list(_to_pay_for(things, ask))
     currency = _currency(bought, ask)
     if not currency:
         return None
@@ -129,6 +131,27 @@ def of_piece(ask: Quantities) -> Cost | None:
         price,
         tuple(missing),
     )
+
+
+def _to_pay_for(things: Iterable[Taken], ask: Quantities) -> Iterator[Purchase]:
+    """Everything with nothing on hand; but what came for repair is its owner's, up to its number.
+
+    What came and is too little is bought.
+    """
+    owned = {str(name) for group in CAME for name in _that_came(ask, group)}
+    for thing in things:
+        if thing.name not in owned:
+            yield taken.purchase(thing, on_hand=False)
+            continue
+        over = taken.purchase(thing)
+        if over.missing or over.short:
+            short = Needed(over.short, over.short, over.short)
+            yield replace(over, need=short, spare=0.0, up=0.0, have=0.0, down=0.0)
+
+
+def _that_came(ask: Quantities, group: str) -> Iterable[object]:
+    node = ask.plan.written("repair", "came", group)
+    return node.value if node is not None else ()
 
 
 def _currency(bought: Sequence[Purchase], ask: Quantities) -> str:

@@ -12,8 +12,9 @@ from wellstrung.common.cache import Cache
 from wellstrung.common.places import Fault
 from wellstrung.common.wording import article, either, in_yaml
 from wellstrung.model.beads import legs_of
+from wellstrung.model.came import CAME, with_what_came
 from wellstrung.model.contradictions import contradictions
-from wellstrung.model.item import Bead
+from wellstrung.model.item import Bead, node_at
 from wellstrung.model.parts import UNPLACED, Kind, Part, Role, Stitch
 from wellstrung.model.plan import Goal, Hung, Plan, RunEntry, Step
 from wellstrung.model.references import LONG, WORKS_ON, Names
@@ -41,12 +42,13 @@ def build(
     builder = _Builder(tree, names)
     builder.check_supplies()
     builder.check_prepared()
+    builder.check_came()
     builder.check_centre()
     run = in_rows(tuple(builder.run()))
     plan = Plan(
         file=read.file,
         text=read.text,
-        tree=tree,
+        tree=with_what_came(tree),
         bench=bench,
         title=str(tree.value["title"]),
         piece=str(tree.value["piece"]),
@@ -78,6 +80,7 @@ def names_beside(
     builder = _Builder(taken.tree, names)
     builder.check_supplies()
     builder.check_prepared()
+    builder.check_came()
     builder.check_centre()
     for each in (builder.run(), builder.hung(), builder.steps()):
         deque(each, maxlen=0)
@@ -305,6 +308,15 @@ class _Builder:
         if prepared is not None and isinstance(prepared.node, reading.Sequence):
             for name in prepared.node.items:
                 self.names.part(name)
+
+    def check_came(self) -> None:
+        """What came for repair is of beads of the palette, and of parts."""
+        for group, what in CAME.items():
+            node = node_at(self.tree, "repair", "came", group)
+            known = self.names.beads if what == "bead" else self.names.parts
+            for name, entry in node.entries.items() if isinstance(node, reading.Mapping) else ():
+                if name not in known:
+                    self.names.unknown(what, name, known, entry.key)
 
     def check_centre(self) -> None:
         """What is meant for the middle is a part or a bead."""

@@ -165,6 +165,8 @@ RATES: Mapping[str, Setting] = {
     "wrap loop": Setting(3.0, "min", f"each loop, {_RECALLED}"),
     "sew": Setting(10.0, "min", f"each place, {_RECALLED}"),
     "pack": Setting(5.0, "min", _RECALLED),
+    "take apart": Setting(15.0, "min", f"each strand, its beads counted on a board, {_RECALLED}"),
+    "clean": Setting(15.0, "min", f"each part, {_RECALLED}"),
 }
 #: How much longer than by these rates the maker takes, and a student longer than the maker.
 PACES: Mapping[str, Setting] = {

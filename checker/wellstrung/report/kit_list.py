@@ -137,10 +137,11 @@ def amount(found: Quantity) -> str:
     """An amount of money, with its likely range where it has one."""
     low, high = found.likely
     spread = f", likely {low:.2f} to {high:.2f}" if high - low >= 0.01 else ""
-    return f"{Money(_decimal(found.middle), found.unit)}{spread}"
+    return f"{Money(as_decimal(found.middle), found.unit)}{spread}"
 
 
-def _decimal(value: float) -> Decimal:
+def as_decimal(value: float) -> Decimal:
+    """An amount as money is counted."""
     return Decimal(str(round(value, 4)))
 
 

@@ -17,6 +17,7 @@ from wellstrung.subjects import (
     joins_made,
     linked,
     on_thread,
+    repair,
     run,
     steps,
     supplies,
@@ -89,6 +90,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     alone.names,
     along_the_run.find,
     house.held_to_house_limits,
+    repair.find,
 )
 _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     steps.find,

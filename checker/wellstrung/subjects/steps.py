@@ -242,6 +242,8 @@ def _class(plan: Plan) -> Iterator[Subject]:
 
 #: verbs that make a part, so that every other step with it comes later
 _MAKING = frozenset({"weave", "string", "cut"})
+#: verbs that work on a part as it came for repair
+_AS_IT_CAME = frozenset({"take apart", "clean"})
 #: the fields of a step that name a part of the piece
 _NAMED = ("part", "to", "onto", "from", "by", "around")
 
@@ -259,7 +261,8 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
         # the knots of a strand that is knotted all along are tied as it is strung
         verbs = {verb, "knot"} if part.stitch is not None and part.stitch.knot else {verb}
         made = [step for step, name in steps.items() if step.verb in verbs and name == "part"]
-        needed_by = [step for step in steps if step not in made] if verb in _MAKING else []
+        later = [step for step in steps if step not in made and step.verb not in _AS_IT_CAME]
+        needed_by = later if verb in _MAKING else []
         yield PartAtWork(part.key.place, part, verb, times, rings, tuple(made), tuple(needed_by))
     placed = has_place(plan)
     for part, steps in steps_of.items():

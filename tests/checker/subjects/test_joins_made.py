@@ -25,6 +25,7 @@ SAMPLE_JOINS: dict[str, Joins] = {
         ("ring, link, lobster", [5]),
         ("link, cone", [4]),
     ],
+    "ferry_night_pearls": [("hook, strand", [5])],
     "hawser_braid": [
         ("ring, magnet, cap", [5]),
         ("ring, cap, magnet", [5]),

@@ -324,6 +324,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "cut": "cut chain, cut the chain",
         "measure": "check length, check the length",
         "string": "string beads, string on, thread beads",
+        "take apart": "unstring, cut apart, take down, cut open",
+        "clean": "wash, wipe, wipe clean",
         "pack": "box, box up, package, gift wrap",
         "wear": "try on, put on",
         "sew": "sew on, sew down, stitch on, stitch down, stitch together",

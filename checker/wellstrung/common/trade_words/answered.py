@@ -241,7 +241,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
             "wax, condition, stretch, stretch thread, wax thread, condition thread, prestretch",
             "add stop bead, stop bead, add a stop bead",
             "add thread, join thread, add new thread, start thread, change thread",
-            "block, wash, clean, iron, press, pull taut",
+            "block, iron, press, pull taut",
             "sort, cull, lay out, sort beads, cull beads, design",
             "check, test, inspect, photograph",
             "turn, turn over, fold, zip, zip up",

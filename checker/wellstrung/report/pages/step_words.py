@@ -233,6 +233,17 @@ def _measure(step: Step, at: Bench) -> Iterator[str]:
     yield "If a size is outside its likely range, stop, and show it before you go on"
 
 
+def _take_apart(step: Step, at: Bench) -> Iterator[str]:
+    yield f"Lay `{_part(step).name}` along the groove of a board before you cut its line"
+    yield "Cut it beside a bead, never across one, and keep the beads in their order"
+    yield "Count them again, and set aside what is chipped or worn at its hole"
+
+
+def _clean(step: Step, at: Bench) -> Iterator[str]:
+    yield f"Wipe what belongs to `{_part(step).name}` with a soft damp cloth, and let it dry"
+    yield "Soak nothing and use no cleaner before you know what it is made of"
+
+
 def _pack(step: Step, at: Bench) -> Iterator[str]:
     part = step.parts.get("part")
     what = f"`{part.name}`" if part is not None else "the piece"
@@ -296,6 +307,8 @@ WORDS: Mapping[str, Callable[[Step, Bench], Iterator[str]]] = {
     "cut": _cut,
     "measure": _measure,
     "pack": _pack,
+    "take apart": _take_apart,
+    "clean": _clean,
     "wear": _wear,
     "sew": _sew,
     "knot": end_words.knot,
@@ -317,6 +330,8 @@ TOOLS: Mapping[str, tuple[str, ...]] = {
     "cut": (_CUTTERS, _GLASSES),
     "measure": ("calipers", "ruler"),
     "pack": (),
+    "take apart": ("bead board", "scissors"),
+    "clean": ("soft cloths", "water"),
     "wear": (),
     "sew": ("scissors",),
     "knot": ("knotting tweezers or awl",),
