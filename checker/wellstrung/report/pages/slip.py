@@ -114,13 +114,13 @@ def _beads(ask: Quantities) -> Iterator[str]:
     every = ask.get("piece.restrung_length")
     says = f"With every bead that came it would be {_long(every.middle, ask)}"
     if goal is not None and _as_wished(goal, ask):
-        says += f"; {goal.text} is wished, and the plan keeps to it"
+        says += f"; {_wished(goal)} is wished, and the plan keeps to it"
     elif goal is not None:
         even = evened(strand)
         count = whole(ask.get("piece.beads_to_take_out").middle, even=even)
         alike = ", as many at one end as at the other" if even and count else ""
         does = f"take out {count}" if count > 0 else f"add {-count}" if count else "keep them all"
-        says += f"; {goal.text} is wished: {does}{alike}"
+        says += f"; {_wished(goal)} is wished: {does}{alike}"
     yield says
     for bead, had in beads_that_came(ask.plan):
         needed = round(ask.of(bead, "needed").middle)
@@ -128,6 +128,10 @@ def _beads(ask: Quantities) -> Iterator[str]:
             yield f"{needed} of `{bead.name}` are strung; {had - needed} go back in a bag"
         elif needed > had:
             yield f"{needed} of `{bead.name}` are strung: {needed - had} are to find"
+
+
+def _wished(goal: Goal) -> str:
+    return f"{goal.text} {'inside' if goal.field == 'inside' else 'in all'}"
 
 
 def _as_wished(goal: Goal, ask: Quantities) -> bool:
