@@ -14,7 +14,7 @@ from pages import ALL, checked, keeper
 from running import SAMPLES, SHARED, Pinned, Run
 from wellstrung.judging.result import PlanResult
 from wellstrung.model.parts import Role
-from wellstrung.report.pages import making_words, step_words
+from wellstrung.report.pages import making_words, step_tools, step_words
 from wellstrung.report.pages.steps import Instruction, instructions, steps
 from wellstrung.report.pages.time_line import Row, time_line
 from wellstrung.report.pages.work_order import Done, Order, in_words
@@ -49,7 +49,7 @@ def without_work(path: Path) -> PlanResult:
 
 
 def test_every_verb_has_its_words_and_tools_and_no_other() -> None:
-    assert set(step_words.WORDS) == set(step_words.TOOLS) == set(schemas.verbs())
+    assert set(step_words.WORDS) == set(step_tools.TOOLS) == set(schemas.verbs())
 
 
 def test_every_way_to_prepare_a_cap_has_its_words() -> None:

@@ -315,39 +315,3 @@ WORDS: Mapping[str, Callable[[Step, Bench], Iterator[str]]] = {
     "crimp": end_words.crimp,
     "wrap loop": _wrap_loop,
 }
-
-_PLIERS, _CUTTERS, _GLASSES = "two pairs of flat pliers", "flush cutters", "safety glasses"
-#: what lies on the table for a step, by its verb: common practice, no source
-TOOLS: Mapping[str, tuple[str, ...]] = {
-    "weave": ("bead mat", "scissors"),
-    "string": ("bead board or towel", "scissors or cutters for the line"),
-    "finish thread": ("fine needle", "scissors"),
-    "glue": ("gloves", "stick and card to stir on", "stand to let it lie in"),
-    "wait": (),
-    "slide": (),
-    "close ring": (_PLIERS,),
-    "hang": (),
-    "cut": (_CUTTERS, _GLASSES),
-    "measure": ("calipers", "ruler"),
-    "pack": (),
-    "take apart": ("bead board", "scissors"),
-    "clean": ("soft cloths", "water"),
-    "wear": (),
-    "sew": ("scissors",),
-    "knot": ("knotting tweezers or awl",),
-    "crimp": ("crimping pliers", _CUTTERS, _GLASSES),
-    "wrap loop": ("round pliers", _PLIERS, _CUTTERS, _GLASSES),
-}
-_TIP = ("knotting tweezers or awl", "chain-nose pliers", "round-nose pliers", "scissors")
-
-
-def tools(step: Step) -> tuple[str, ...]:
-    """What lies on the table for a step: by its verb, and by what it closes."""
-    part = step.parts.get("part")
-    if part is None:
-        return TOOLS[step.verb]
-    if step.verb == "crimp" and part.kind.role is not Role.CRIMP:
-        if part.kind.role is not Role.TIP:
-            return ("flat pliers",)
-        return TOOLS["crimp"] if part.part("covers") is not None else _TIP
-    return TOOLS[step.verb]

@@ -21,7 +21,7 @@ from wellstrung.model.item import Item
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity
-from wellstrung.report.pages import listings, step_words
+from wellstrung.report.pages import listings, step_tools, step_words
 from wellstrung.report.pages.making_words import Bench
 from wellstrung.report.pages.measurements import measurements
 from wellstrung.report.pages.rendering import render
@@ -211,5 +211,5 @@ def tools(result: PlanResult) -> list[str]:
         for part in plan.parts.values()
         if part.has("needle") and not part.without_needle
     )
-    tools = (tool for step in plan.steps for tool in step_words.tools(step))
-    return list(dict.fromkeys((*needles, *tools)))
+    lying = (tool for step in plan.steps for tool in step_tools.tools(step))
+    return list(dict.fromkeys((*needles, *lying)))
