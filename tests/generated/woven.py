@@ -59,6 +59,7 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
     if stitch in ("tubular peyote", "tubular herringbone", "slip-stitch bead crochet"):
         solid = _filled(draft, fields, outside - 2 * bead.outside)
     draft.maybe(3, fields, outside=draft.length(round(outside, 1), 50))
+    _embellished(draft, fields, bead, (), layer=6)
     lines.woven_on(draft, fields)
     nub = 0.0
     if draft.chance(10):
@@ -213,6 +214,23 @@ def braid(draft: Draft, length: float, *, rest: bool = False) -> Woven:
     return Woven(draft.add("braid", fields), outside, length, bead, nub, True)
 
 
+_EDGES = ("both edges", "all round", "first edge", "last edge", "bottom edge", "top edge")
+
+
+def _embellished(
+    draft: Draft, fields: Fields, bead: Bead, edges: tuple[str, ...] = _EDGES, *, layer: int = 10
+) -> None:
+    """Picots along edges, and in so many of a hundred parts a second layer."""
+    if edges and draft.chance(15):
+        small = palette.another(draft, bead)
+        beads = [small.name] * draft.pick(1, 3)
+        fields["edging"] = {"beads": beads, "along": draft.pick(*edges)}
+        draft.maybe(30, fields["edging"], every=2)
+    if draft.chance(layer):
+        fields["layer"] = {"beads": palette.another(draft, bead).name}
+        draft.maybe(80, fields["layer"], every=draft.whole(2, 6))
+
+
 class Band(NamedTuple):
     """A woven band, and what others need to know of its sizes, mm."""
 
@@ -247,6 +265,7 @@ def band(
             fields["bead_up"] = 2
     if stitch == "loom":
         draft.maybe(80, fields, warp=draft.pick("0.2 mm", "0.15 mm", "0.25 mm"))
+    _embellished(draft, fields, bead)
     fields["across"] = across
     fields["beads"] = lines.mixed(draft, bead, two, across)
     if rest:
@@ -345,6 +364,7 @@ def bezel(draft: Draft, *, eye: bool = False) -> Woven:
         draft.maybe(80, top, opens="yes")
         draft.maybe(8, top, through="1.4 mm", edge="1.4 mm", spacing="5 mm")
         fields["top_eyes"] = top
+    _embellished(draft, fields, middle, ("edge",), layer=0)
     lines.woven_on(draft, fields)
     draft.maybe(12, fields, measured={"mass": f"{round(stone / 6, 1)} g"})
     return Woven(draft.add(draft.pick("setting", "bezel"), fields), stone + 4, stone + 4, middle)
@@ -382,6 +402,7 @@ def pouch(draft: Draft) -> Pouch:
         holds = {"width": draft.length(max(5, wide - thick)), "thickness": draft.length(thick)}
         draft.maybe(70, holds, height=draft.length(draft.fit(height * 0.8)))
         fields["holds"] = holds
+    _embellished(draft, fields, bead, ("top edge", "bottom edge", "all round"))
     lines.woven_on(draft, fields)
     if draft.chance(30):
         measured: Fields = {"width": f"{round(inside + 2 * bead.outside, 1)} mm"}

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
+from wellstrung.derived.embellished import beads_added
 from wellstrung.derived.ends import end_in_cap
 from wellstrung.derived.packs import in_one_pack, in_packs, one_spool
 from wellstrung.formulas import thread
@@ -53,7 +54,13 @@ def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     """How many of one bead a number of one part takes."""
     if part.stitch is not None and part.stitch.cored:
         return times(_of_cored(part, bead, ask), count)
-    beads, share = ask.of(part, "beads"), bead_shares(part)[bead.name]
+    share = bead_shares(part).get(bead.name, 0.0)
+    if added := beads_added(part, bead.name, ask):
+        if share:
+            woven = product(bead.name, PIECES, ask.of(part, "beads"), exact("share", share))
+            added.append(woven)
+        return times(total(f"{bead.name} in {part.name}", PIECES, added), count)
+    beads = ask.of(part, "beads")
     if share == 1:
         return times(beads, count)
     name = f"{bead.name} in {count} x {part.name}"

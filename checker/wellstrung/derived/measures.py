@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from wellstrung.derived import amounts, bead_sizes, line_and_needle
+from wellstrung.derived.embellished import GIVES
 from wellstrung.derived.eyes import OF_EYE
 from wellstrung.derived.of_plan import PIECE, Brought, PieceQuantity
 from wellstrung.derived.piece import OF_PIECE
@@ -22,7 +23,7 @@ _UNITS: Mapping[str, tuple[str, ...]] = {
     "min": ("usable", "mixing", "handling", "full_cure"),
     "": (
         "beads", "core_beads", "outer_beads", "links", "links_per_piece", "lost", "pieces_had",
-        "rounds", "rows", "warps", "covered", "per_gram", "spare", "packs_wanted",
+        "rounds", "rows", "warps", "picots", "covered", "per_gram", "spare", "packs_wanted",
     ),
     "beads": ("around_least", "around_most", "around_behind"),
 }  # fmt: skip
@@ -53,6 +54,9 @@ def _of_kind(kind: Kind, stitches: Mapping[str, Stitch]) -> Iterable[str]:
     yield from kind.quantities
     if "stitch" in fields:
         yield from (what for stitch in stitches.values() for what in stitch.quantities)
+    for field, names in GIVES.items():
+        if field in fields:
+            yield from names
     yield from (f"{eye}.{what}" for eye in kind.eyes for what in OF_EYE)
     if "thread" in fields:
         yield from (*line_and_needle.OF_PART, *amounts.OF_PART)

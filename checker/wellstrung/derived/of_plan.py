@@ -13,6 +13,7 @@ from msgspec import Struct
 
 from wellstrung.common.wording import article
 from wellstrung.derived import amounts, bead_sizes, line_and_needle
+from wellstrung.derived.embellished import GIVES, embellished
 from wellstrung.derived.eyes import OF_EYE
 from wellstrung.derived.fill_rest import rest
 from wellstrung.derived.learnt import MEASURED, no_surer
@@ -151,7 +152,8 @@ class Quantities:
 def _offers(part: Part) -> Mapping[str, Formula]:
     if part.stitch is None:
         return part.kind.quantities
-    return {**part.stitch.quantities, **part.kind.quantities}
+    offers = {**part.stitch.quantities, **part.kind.quantities}
+    return embellished(part, offers) if any(map(part.has, GIVES)) else offers
 
 
 def _formula(part: Part, what: str) -> Formula | None:

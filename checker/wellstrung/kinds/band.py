@@ -41,13 +41,19 @@ def _edge_bead(what: str) -> Formula:
     return size
 
 
+def _as_woven(part: Part, ask: Quantities) -> Quantity:
+    """How wide it is without picots along its long edges."""
+    woven = ask.offers(part, "woven.width")
+    return ask.of(part, "woven.width" if woven else "width")
+
+
 def spaced_over_width(columns: Callable[[Part], float]) -> Formula:
     """From bead to bead, mm, along an edge as wide as the part, which has so many beads."""
     return formula(
         "from bead to bead",
         "mm",
         lambda width, columns: width / columns,
-        width="width",
+        width=_as_woven,
         columns=count("columns", columns),
         source=GEOMETRY,
     )

@@ -11,10 +11,12 @@ from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.reading import tree as reading
 
+#: the fields that name beads added to woven work
+ADDED = (("edging", "beads"), ("layer", "beads"))
 #: the fields of a part that name the beads its thread goes through
-_ON_THREAD = ("beads", "core_bead", "turn")
+_ON_THREAD = (("beads",), ("core_bead",), ("turn",), *ADDED)
 #: the fields of a part that name beads, in the order in which they are picked up
-_PICKED_UP = ("core_bead", "outer", "beads", "turn")
+_PICKED_UP = (("core_bead",), ("outer",), ("beads",), ("turn",), *ADDED)
 
 
 def bead_mix(part: Part) -> dict[str, int]:
@@ -54,9 +56,9 @@ def rounds_listed(part: Part) -> int:
     return next(counted, len(named))
 
 
-def beads_named(part: Part, field_name: str) -> dict[str, int]:
+def beads_named(part: Part, *path: str) -> dict[str, int]:
     """How many of each bead one field names; empty where it is not written."""
-    node = part.node_at(field_name)
+    node = part.node_at(*path)
     if node is None:
         return {}
     if isinstance(node, reading.Mapping):
@@ -88,12 +90,17 @@ def beads_in_order(part: Part) -> list[str]:
 
 def beads_on_thread(part: Part) -> tuple[str, ...]:
     """Names of the beads that the thread of a part goes through, each once."""
-    return tuple(dict.fromkeys(name for field in _ON_THREAD for name in beads_named(part, field)))
+    return tuple(dict.fromkeys(name for path in _ON_THREAD for name in beads_named(part, *path)))
 
 
 def beads_picked_up(part: Part) -> tuple[str, ...]:
     """Names of all the beads of a part, each once, in the order in which they are picked up."""
-    return tuple(dict.fromkeys(name for field in _PICKED_UP for name in beads_named(part, field)))
+    return tuple(dict.fromkeys(name for path in _PICKED_UP for name in beads_named(part, *path)))
+
+
+def takes_bead(part: Part, name: str) -> bool:
+    """Whether a part takes a bead, in its work or in what is added to it."""
+    return name in bead_shares(part) or any(name in beads_named(part, *path) for path in ADDED)
 
 
 @cached

@@ -21,6 +21,8 @@ from wellstrung.common.wording import (
     same_as,
     split_count,
 )
+from wellstrung.model import edging
+from wellstrung.model.beads import ADDED
 from wellstrung.model.item import Bead
 from wellstrung.model.palette import wrong_with
 from wellstrung.model.parts import WOVEN_WORK, Kind, Part, Role, Stitch
@@ -54,7 +56,7 @@ _PARTS_AT = (
     *(Reference(path, (Role.ROPE,)) for path in WOVEN_HALVES),
 )
 #: Where a part may name beads of the palette.
-_BEADS_AT = (("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"))
+_BEADS_AT = (("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"), *ADDED)
 #: what a ring or a bail can slide along
 LONG = (Role.ROPE, Role.BAND, Role.STRAND)
 #: what has knots that some makers glue: a matter of taste, which no step lists
@@ -244,7 +246,7 @@ class Names:
                 part.place_of("kind"),
             )
         elif part.name not in self._doubtful:
-            for says, place in stitch.refuses(part):
+            for says, place in (*stitch.refuses(part), *edging.refuses(part)):
                 self.fault(says, place, node.place)
 
     def _check_links(self, piece: Part, chain: Part) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping
 
 from wellstrung.common.cache import cached
 from wellstrung.common.money import budget
-from wellstrung.model.beads import bead_shares
+from wellstrung.model.beads import takes_bead
 from wellstrung.model.item import Bead, Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
@@ -82,9 +82,7 @@ def supply_lines(plan: Plan, what: str, name: str) -> tuple[Item, ...]:
 def beads_needed(plan: Plan, bead: Bead) -> BeadsNeeded:
     """What a plan takes of one bead."""
     woven = tuple(
-        (part, how_many(plan, part))
-        for part in plan.parts.values()
-        if bead.name in bead_shares(part)
+        (part, how_many(plan, part)) for part in plan.parts.values() if takes_bead(part, bead.name)
     )
     return BeadsNeeded(bead.key.place, bead, woven, supply_lines(plan, "bead", bead.name))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.derived.amounts import threads_of
+from wellstrung.derived.embellished import beads_worked
 from wellstrung.derived.learnt import of_rate
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas.arithmetic import most
@@ -48,7 +49,7 @@ def _for_one_piece(step: Step, ask: Quantities) -> Quantity:
             name,
             "min",
             lambda beads, rate, pace: beads / rate * pace,
-            beads=times(ask.of(part, "beads"), pieces),
+            beads=times(beads_worked(part, ask), pieces),
             rate=rate_of(plan, rate),
             pace=pace(plan, "maker"),
         )

@@ -134,6 +134,10 @@ class Sizes:
         """How wide a part is across its line."""
         return self.known(part, self.breadth(part), UNKNOWN / 2)
 
+    def as_woven(self, part: Part) -> float:
+        """How wide the woven work of a part is, without the picots along its edges."""
+        return self.known(part, "woven.width", self.across(part))
+
     def breadth(self, part: Part) -> str:
         """The quantity of how wide a part is: the `outside` of a band is its thickness."""
         look = part.stitch.look if part.stitch is not None else None

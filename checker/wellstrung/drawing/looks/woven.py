@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from wellstrung.drawing.looks.beads import lay
 from wellstrung.drawing.looks.breaks import left_out
+from wellstrung.drawing.looks.edgings import added
 from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
 from wellstrung.drawing.looks.listed import each_named
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
@@ -96,6 +97,9 @@ def _beads(pen: Pen, sizes: Sizes, part: Part, cloth: Cloth, start: float, lengt
     _thread(pen, cloth, [row for row in rows if row])
     for one, name in sorted(named, key=lambda bead: bead[0].depth):
         lay(pen, sizes, name, one, as_seen=cloth.is_round)
+    for one, name in added(sizes, part, cloth, named, start):
+        if one.lies_in(length):
+            lay(pen, sizes, name, one, as_seen=False)
 
 
 def _named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[Laid, str]]]:
@@ -137,7 +141,7 @@ def cloth_of(sizes: Sizes, part: Part, look: Weave, start: float, end: float) ->
     count = round(rows)
     if not count or not whole:
         return None
-    width, bead = sizes.across(part), sizes.mean_bead(part)
+    width, bead = sizes.as_woven(part), sizes.mean_bead(part)
     loop = tuple(map(sizes.bead, beads_of_loop(part)))
     return Cloth(look, face, count, whole, width, bead, loop=loop).between(start, end)
 

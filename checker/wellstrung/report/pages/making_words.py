@@ -54,6 +54,26 @@ def made(part: Part, at: Bench) -> Iterator[str]:
     how = HOW.get(part.kind.role)
     if how is not None:
         yield from how(part, at)
+    yield from _added(part, at)
+
+
+#: where an edging of several edges goes
+_WHERE = {"both edges": "along both long edges", "all round": "all round"}
+
+
+def _added(part: Part, at: Bench) -> Iterator[str]:
+    """What is sewn on when it is woven: a second layer, then an edging."""
+    if part.has("layer"):
+        beads, each = at.known(part, "layer.beads"), in_order(part, "layer", "beads")
+        often = part.count("layer", "every", default=1)
+        over = "every bead" if often == 1 else f"every {often} beads"
+        amount = f": {about(beads)} beads" if beads is not None else ""
+        yield f"Then sew a second layer over it, {each} over {over}{amount}"
+    if part.has("edging"):
+        picots, each = at.known(part, "edging.picots"), in_order(part, "edging", "beads")
+        along = part.text("edging", "along")
+        amount = f": {about(picots)} picots" if picots is not None else ""
+        yield f"Last sew picots {_WHERE.get(along, f'along the {along}')}, each of {each}{amount}"
 
 
 def to_cut(part: Part, at: Bench) -> Iterator[str]:
@@ -95,9 +115,9 @@ def _beads(part: Part, at: Bench) -> Iterator[str]:
         yield f"Beads: {together(said)}"
 
 
-def in_order(part: Part, field: str) -> str:
+def in_order(part: Part, *field: str) -> str:
     """The beads of a field in the order to pick them up, equal ones counted; or a mix of them."""
-    node = part.node_at(field)
+    node = part.node_at(*field)
     value = node.value if node is not None else []
     if isinstance(value, dict):
         return "a mix of " + together(f"{count} of `{name}`" for name, count in value.items())
