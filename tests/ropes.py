@@ -39,6 +39,7 @@ EVERY_ROPE = (
     "kind: woven rope, stitch: Russian spiral, around: 3, beads: [eight, lot, lot]",
     "kind: braid, stitch: 8-warp beaded braid, beads: {lot: 2, eight: 1}",
     "kind: braid, stitch: 8-warp beaded braid, beads: lot, cord: {outside: 0.5 ± 0.1 mm}",
+    "kind: braid, stitch: beaded braid, warps: 16, beads: lot",
     "kind: braid, stitch: plain braid, warps: 16, cord: {outside: 2 ± 0.2 mm}",
 )
 Point = tuple[float, float, float]

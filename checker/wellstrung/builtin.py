@@ -11,7 +11,7 @@ from wellstrung.report import WRITERS
 from wellstrung.report.writer import Writer
 from wellstrung.stitches import netting, strung
 from wellstrung.stitches.bead_crochet import CROCHET
-from wellstrung.stitches.beaded_braid import BEADED
+from wellstrung.stitches.beaded_braid import BEADED, BEADED_OF_MANY
 from wellstrung.stitches.brick import BRICK
 from wellstrung.stitches.cubic_right_angle import CUBIC
 from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
@@ -59,6 +59,7 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         FLAT_SPIRAL,
         RUSSIAN,
         BEADED,
+        BEADED_OF_MANY,
         PLAIN_BRAID,
         *strung.STITCHES,
     )

@@ -188,6 +188,8 @@ def braid(draft: Draft, length: float, *, rest: bool = False) -> Woven:
     cord = draft.pick(0.5, 0.6, 0.8)
     bead = None
     fields: Fields = {"kind": "braid", "stitch": "8-warp beaded braid"}
+    if draft.chance(30):
+        fields |= {"stitch": "beaded braid", "warps": draft.pick(8, 12, 16)}
     if draft.chance(70):
         bead = palette.seed(draft, "8/0", "6/0", kind="round")
         outside, nub = round(2 * bead.outside + 4.3 * cord, 1), round(cord * 7, 1)

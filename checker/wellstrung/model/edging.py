@@ -34,6 +34,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         along, edges = part.text("edging", "along"), list(_woven(part))
         several = [BOTH, ALL] if any(eye.along for eye in _woven(part).values()) else [ALL]
         yield (
-            f"`{part.name}` is {article(part.noun)} and has no {along}: write {one_of([*several, *edges])}",
+            f"`{part.name}` is {article(part.noun)} and has no {along}: write"
+            f" {one_of([*several, *edges])}",
             part.place_of("edging", "along"),
         )

@@ -150,6 +150,7 @@ RATES: Mapping[str, Setting] = {
     "right-angle weave": Setting(5.0, BEADS_PER_MINUTE, _RECALLED),
     "slip-stitch bead crochet": Setting(8.0, BEADS_PER_MINUTE, _RECALLED),
     "8-warp beaded braid": Setting(12.0, BEADS_PER_MINUTE, _RECALLED),
+    "beaded braid": Setting(12.0, BEADS_PER_MINUTE, _RECALLED),
     "stringing": Setting(20.0, BEADS_PER_MINUTE, _RECALLED),
     # a leg of fringe goes down, round its last bead and up again, and is drawn up to its place
     "fringe": Setting(10.0, BEADS_PER_MINUTE, f"{_TIMED}: {_YOUR_OWN}"),

@@ -1,12 +1,17 @@
-"""Beaded braid on 8 warps: each warp carries beads for half of the finished length.
+"""Beaded braid on 8 warps or more: each warp carries beads for half of the finished length.
 
-The share is printed (see `BEADED.held_against`); the outside is geometry worked out for this
-project: a bead on either side of the eight cords, and one more cord where they cross.
+The share is printed for 8 (see `BEADED.held_against`), and held for others, since half of the warps
+lie outside at a time whatever their number. The outside is geometry worked out for this project: a
+bead on either side of the cords, and one more cord where they cross; of many warps as wide as their
+beads side by side in a ring.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+
+from msgspec.structs import replace
 
 from wellstrung import tables
 from wellstrung.common.places import Place
@@ -21,6 +26,7 @@ from wellstrung.derived.declared import (
     size,
     written_or,
 )
+from wellstrung.formulas.arithmetic import most
 from wellstrung.formulas.circles import equal_ratio
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
@@ -61,7 +67,25 @@ def outside(bead_outside: float, cord: float, loose: float = 1.0) -> float:
     return loose * (2 * bead_outside + (equal_ratio(8) + 1) * cord)
 
 
+def outside_of_many(
+    bead_outside: float, cord: float, packed: float, ring: float, loose: float = 1.0
+) -> float:
+    """Outside diameter, mm, of a braid of other counts: on its packed cords, or a ring of beads.
+
+    `packed` is how many cords wide its cords lie, `ring` how many beads wide is the ring on which
+    the middles of half as many beads as warps lie, each touching the next. Geometry, worked out for
+    this project.
+
+    >>> round(outside_of_many(2.1, 0.467, packed=4.615, ring=2.613), 2)
+    7.59
+    """
+    return loose * most(2 * bead_outside + (packed + 1) * cord, bead_outside * (1 + ring))
+
+
 WARPS = 8
+#: Round beaded braids take warps in fours (`Kumihimo fun`, excerpt seen: 8 or more, any multiple
+#: of 4); as many as there are ratios for circles packed.
+_MANY = (8, 12, 16, 20)
 #: Half of the length is on the warps; how evenly depends on the pull: ± 8 %, no print of it.
 _SHARE = (0.46, 0.5, 0.54)
 #: How loosely the beads ride: 10 % either way, as the diameters from memory have it.
@@ -81,7 +105,20 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     if warps_of(part) != WARPS:
         yield (
             f"`{part.name}` has {part.count('warps')} warps, and this braid has {WARPS}: write"
-            f" `warps: {WARPS}`",
+            f" `warps: {WARPS}`, or `stitch: beaded braid`",
+            part.place_of("warps"),
+        )
+
+
+def refuses_many(part: Part) -> Iterator[tuple[str, Place]]:
+    """Warps in fours, from 8 to 20, and beads to string on them."""
+    yield from making.lacking(part, "beads")
+    warps = warps_of(part)
+    if warps not in _MANY:
+        near = " or ".join(f"`warps: {n}`" for n in sorted(_MANY, key=lambda n: abs(n - warps))[:2])
+        yield (
+            f"`{part.name}` has {warps} warps, and a round beaded braid takes them in fours, from"
+            f" {_MANY[0]} to {_MANY[-1]}: write {near}",
             part.place_of("warps"),
         )
 
@@ -107,15 +144,33 @@ _CORD = written_or(
     ("cord", "outside"),
     otherwise=product("cord outside", "mm", making.bead("hole"), _filled),
 )
-_OUTSIDE = formula(
+_loose = hand("how loosely the beads ride", _LOOSE, cure=making.swatch("braid"))
+_ON_EIGHT = formula(
     "outside",
     "mm",
     outside,
     bead_outside=making.bead("outside"),
     cord=_CORD,
-    loose=hand("how loosely the beads ride", _LOOSE, cure=making.swatch("braid")),
+    loose=_loose,
     source=f"a bead on either side of eight packed cords and one that crosses, {GEOMETRY}",
 )
+_ON_MANY = formula(
+    "outside",
+    "mm",
+    outside_of_many,
+    bead_outside=making.bead("outside"),
+    cord=_CORD,
+    packed=count("cords packed", lambda part: equal_ratio(warps_of(part))),
+    ring=count("ring of beads", lambda part: 1 / math.sin(math.tau / warps_of(part))),
+    loose=_loose,
+    source=f"beads on its packed cords, or half as many as warps in a ring, {GEOMETRY}",
+)
+
+
+def _outside(part: Part, ask: Quantities) -> Quantity:
+    return (_ON_EIGHT if warps_of(part) == WARPS else _ON_MANY)(part, ask)
+
+
 _WITH_CORDS = product(
     "mass with its cords",
     "g",
@@ -171,7 +226,7 @@ def _face(part: Part) -> Face:
 BEADED = Stitch(
     name="8-warp beaded braid",
     quantities={
-        "outside": measurable("outside", _OUTSIDE),
+        "outside": measurable("outside", _outside),
         "strung": formula(
             "strung",
             "mm",
@@ -208,7 +263,7 @@ BEADED = Stitch(
                 bound=hand(
                     "how tightly the nub is bound",
                     _BOUND,
-                    source=f"{WARPS} cords packed, ± 15 %, {FITTED}",
+                    source=f"cords packed, ± 15 %, {FITTED}",
                     cure="bind an end, measure it, write `nub: {outside: ...}` in {part}",
                 ),
                 source="circles in a circle, best-known ratios (Graham et al. 1998)",
@@ -222,4 +277,12 @@ BEADED = Stitch(
     passes=0,
     # the beads lie as the cords cross, half way between along and across: from memory
     look=Weave(Pattern.STEPS, _face, is_round=True, leans=(45.0,), thread=Thread.CORDS),
+)
+
+#: the same of any count of warps: no print of their outside or of what they take
+BEADED_OF_MANY = replace(
+    BEADED,
+    name="beaded braid",
+    refuses=refuses_many,
+    held_against="no published figure of 12 warps or more; on 8 it is `8-warp beaded braid`",
 )

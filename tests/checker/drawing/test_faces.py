@@ -74,6 +74,9 @@ WORKS = {
     "Russian spiral": [
         Work("kind: woven rope, beads: [sand, reed, reed, reed], around: 3, rounds: 20", 0.5)
     ],
+    "beaded braid": [
+        Work("kind: braid, warps: 16, beads: reed, cord: {outside: 1 mm}, length: 36 mm", 0.5)
+    ],
     "8-warp beaded braid": [
         Work("kind: braid, beads: reed, cord: {outside: 1 mm}, length: 24 mm", 0.5)
     ],

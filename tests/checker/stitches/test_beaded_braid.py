@@ -65,6 +65,29 @@ def test_quantities(installed: Host) -> None:
     }
 
 
+def test_sixteen_warps_carry_twice_the_beads_in_a_ring_of_eight(installed: Host) -> None:
+    eight = quantities(installed, ROPE)
+    many = quantities(installed, f"{ROPE.replace('8-warp beaded', 'beaded')}, warps: 16")
+    for what in ("beads", "mass", "cord_in_all"):
+        assert many[what] == 2 * eight[what]
+    assert many["strung"] == eight["strung"] and many["cord"] == eight["cord"]
+    apart = 2.0 / (2 * math.sin(math.pi / 8))  # the middles of eight beads that touch
+    assert many["outside"] == round(2 * apart + 2.0, 2)
+    assert many["nub.outside"] > eight["nub.outside"]
+
+
+def test_a_beaded_braid_of_eight_is_the_one_on_eight_warps(installed: Host) -> None:
+    beaded = ROPE.replace("8-warp beaded", "beaded")
+    assert quantities(installed, beaded) == quantities(installed, ROPE)
+    assert quantities(installed, f"{beaded}, warps: 8") == quantities(installed, ROPE)
+
+
+def test_a_thick_cord_in_few_warps_decides_and_the_beads_in_many(installed: Host) -> None:
+    beaded = f"{ROPE.replace('8-warp beaded', 'beaded')}, cord: {{outside: 1 mm}}, warps: 12"
+    thick = 4.029602  # twelve circles in a circle, best known: Graham et al. 1998
+    assert quantities(installed, beaded)["outside"] == pytest.approx(4 + thick + 1, abs=0.01)
+
+
 def test_the_plan_s_own_cord_and_nub(installed: Host) -> None:
     found = quantities(
         installed, f"{ROPE}, cord: {{outside: 0.5 mm}}, nub: {{outside: 2.2 mm, length: 12 mm}}"
@@ -98,7 +121,13 @@ def test_longer_takes_more(a: int, b: int) -> None:
     [
         (
             f"{ROPE}, warps: 16",
-            "`rope` has 16 warps, and this braid has 8: write `warps: 8`",
+            "`rope` has 16 warps, and this braid has 8: write `warps: 8`, or"
+            " `stitch: beaded braid`",
+        ),
+        (
+            f"{ROPE.replace('8-warp beaded', 'beaded')}, warps: 14",
+            "`rope` has 14 warps, and a round beaded braid takes them in fours, from 8 to 20: write"
+            " `warps: 12` or `warps: 16`",
         ),
         (
             ROPE.replace("beads: seed, ", ""),

@@ -69,6 +69,8 @@ ASKED: Mapping[str, Mapping[str, str]] = {
         " or `plain braid` for cord alone",
         "spiral": "write `spiral rope` for loops round a core of beads, `flat spiral`, `Russian"
         " spiral` or `twisted herringbone`",
+        "16-warp beaded braid, 12-warp beaded braid, 16-strand beaded kumihimo, 16-warp beaded"
+        " kumihimo, 12-strand beaded kumihimo": "write `beaded braid` with its `warps: 16`",
         "spiral peyote, Cellini, Cellini spiral": "write `tubular peyote` with its `beads` in their"
         " order round the tube and `one_for: each column`",
         "crochet": "write `slip-stitch bead crochet` in a `woven rope`; there is none for crochet"
