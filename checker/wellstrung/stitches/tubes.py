@@ -83,13 +83,16 @@ def changing(across: Callable[[str], Across]) -> dict[str, Formula]:
 
         return {what: size}
 
+    def last(part: Part, rounds: tuple[str, ...], ask: Quantities) -> Bead:
+        """Of a list that comes again over a length nobody knows where it ends."""
+        if not (counted := rounds_listed(part)):
+            raise part.missing("rounds")
+        return part.beads[rounds[counted % len(rounds) - 1]]
+
     return {
         **at("narrowest", lambda part, rounds, ask: _thinnest_first(part, rounds, ask)[0]),
         **at("first_end", lambda part, rounds, ask: part.beads[rounds[0]]),
-        **at(
-            "last_end",
-            lambda part, rounds, ask: part.beads[rounds[rounds_listed(part) % len(rounds) - 1]],
-        ),
+        **at("last_end", last),
     }
 
 

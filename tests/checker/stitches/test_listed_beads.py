@@ -142,3 +142,8 @@ def test_what_a_list_cannot_be(rope: str, says: str, installed: Host) -> None:
 def test_a_rope_needs_its_length_unless_its_rounds_are_listed(installed: Host) -> None:
     result = checked(installed, SPIRAL)
     assert not result.readable
+
+
+def test_over_a_length_nobody_knows_with_which_round_it_ends(installed: Host) -> None:
+    found = quantities(installed, f"{PEYOTE}, around: 12, {SWELLS}, length: 105 mm")
+    assert "last_end" not in found and found["first_end"] == found["narrowest"]
