@@ -178,7 +178,10 @@ class _Hand:
                     if len(one) > 1
                 )
                 free = sum(len(one) - 1 for one in alike)
-                ratio = math.sqrt((_ASSUMED + spread) / (_ASSUMED + free))
+                # the sizes of one swatch share its day, and count as one
+                own = min(free, len(of) - 1)
+                pooled = spread / free if free else 1.0
+                ratio = math.sqrt((_ASSUMED + pooled * own) / (_ASSUMED + own))
             found[work] = ratio
         return {
             key: min(1.0, self._assumed_day(key) * found.get(key[:-1], found.get(key, 1.0)))

@@ -53,6 +53,11 @@ class Learnt(Struct, frozen=True):
     hand: str | None = None
     lots: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
+    def _called(self, name: str) -> str:
+        """A hand as the bench spells it."""
+        known = (self.maker, *(row.hand for row in self.causes))
+        return next((one for one in known if _plain(one) == _plain(name)), name)
+
     def for_plan(self, tree: reading.Mapping) -> Learnt:
         """The same for one plan: for the hand that makes it and the lots that it has.
 
@@ -60,10 +65,16 @@ class Learnt(Struct, frozen=True):
         class, which students make.
         """
         maker = tree.value.get("maker")
-        hand = str(maker) if maker else None if "class" in tree.entries else self.maker
+        hand = (
+            self._called(str(maker)) if maker else None if "class" in tree.entries else self.maker
+        )
         lots: dict[str, tuple[str, ...]] = {}
         for line in tree.value.get("supplies") or ():
             if isinstance(line, dict) and "bead" in line and "lot" in line:
                 lot, bead = " ".join(str(line["lot"]).split()), str(line["bead"])
                 lots[bead] = tuple(dict.fromkeys((*lots.get(bead, ()), lot)))
         return replace(self, hand=hand, lots=lots)
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.casefold().split())

@@ -226,8 +226,9 @@ def _day_scale(read: Iterable[tuple[float, float]]) -> float:
     if len(read) < 3:
         return 1.0
     tilts = np.array([2.1 / math.tan(math.pi / 12), 20 * 3 / 2 / 1.05]) * 0.021
-    scatter = 4 * np.var(np.array(read) / tilts, axis=0, ddof=1).sum() * (len(read) - 1)
-    return math.sqrt((2 + scatter) / (2 + 2 * (len(read) - 1)))
+    scatter = 4 * np.var(np.array(read) / tilts, axis=0, ddof=1).mean()
+    free = len(read) - 1
+    return math.sqrt((2 + scatter * free) / (2 + free))
 
 
 def test_swatches_that_scatter_say_how_far_the_hand_is_off(
@@ -259,6 +260,7 @@ def test_several_readings_of_one_size_show_their_own_scatter(
     [
         ("", True),
         ("maker: Tamsin\n", True),
+        ("maker: TAMSIN\n", True),
         ("maker: Orla\n", False),
         ("class: {length: 2.5 h}\n", False),
         ("maker: Tamsin\nclass: {length: 2.5 h}\n", True),
