@@ -36,6 +36,7 @@ EVERY_ROPE = (
     "kind: woven rope, stitch: slip-stitch bead crochet, around: 6, beads: {lot: 2, eight: 1}",
     "kind: woven rope, stitch: spiral rope, core_bead: lot, outer: [lot, eight, lot]",
     "kind: woven rope, stitch: flat spiral, core_bead: eight, outer: [lot, lot, lot, lot]",
+    "kind: woven rope, stitch: Dutch spiral, beads: [lot, eight, six], outer: [lot, lot, lot]",
     "kind: woven rope, stitch: Russian spiral, around: 3, beads: [eight, lot, lot]",
     "kind: braid, stitch: 8-warp beaded braid, beads: {lot: 2, eight: 1}",
     "kind: braid, stitch: 8-warp beaded braid, beads: lot, cord: {outside: 0.5 ± 0.1 mm}",

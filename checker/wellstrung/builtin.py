@@ -14,6 +14,7 @@ from wellstrung.stitches.bead_crochet import CROCHET
 from wellstrung.stitches.beaded_braid import BEADED, BEADED_OF_MANY
 from wellstrung.stitches.brick import BRICK
 from wellstrung.stitches.cubic_right_angle import CUBIC
+from wellstrung.stitches.dutch_spiral import DUTCH
 from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
 from wellstrung.stitches.flat_spiral import FLAT_SPIRAL
 from wellstrung.stitches.ladder import LADDER
@@ -58,6 +59,7 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         SPIRAL,
         FLAT_SPIRAL,
         RUSSIAN,
+        DUTCH,
         BEADED,
         BEADED_OF_MANY,
         PLAIN_BRAID,

@@ -11,7 +11,7 @@ from generated.draft import Bead, Draft, Fields
 ROPES = (
     "tubular peyote", "odd tubular peyote", "tubular herringbone", "twisted herringbone",
     "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
-    "flat spiral", "Russian spiral", "tubular netting",
+    "flat spiral", "Russian spiral", "Dutch spiral", "tubular netting",
 )  # fmt: skip
 BANDS = ("flat peyote", "brick", "ladder", "square", "loom", "right-angle weave", "netting")
 
@@ -37,6 +37,14 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
     fields: Fields = {"kind": "woven rope", "stitch": stitch}
     if stitch in ("spiral rope", "flat spiral"):
         outside, rise = _spiral(draft, fields, bead)
+    elif stitch == "Dutch spiral":
+        small = palette.another(draft, bead).name
+        fields["beads"] = [small, small, bead.name, small]
+        fields["outer"] = [small] * draft.whole(3, 7)
+        outside, rise = (
+            (8 * bead.length + 5 * bead.length) / math.pi + bead.outside,
+            bead.outside / 2,
+        )
     elif stitch == "Russian spiral":
         outside, rise = _russian(draft, fields, bead)
     else:
@@ -46,7 +54,7 @@ def rope(draft: Draft, length: float, *, stitch: str = "", rest: bool = False) -
         if two and stitch in ("tubular peyote", "tubular herringbone") and draft.chance(40):
             _listed(draft, fields, bead, two)
         rise = _rise(stitch, bead)
-    rows = "rows" if "outer" in fields else "rounds"
+    rows = "rows" if "core_bead" in fields else "rounds"
     if rest:
         fields["length"] = REST
     elif draft.chance(18):

@@ -30,7 +30,8 @@ def bead_mix(part: Part) -> dict[str, int]:
         return dict(Counter(beads_named(part, "outer")) + Counter(beads_named(part, "core_bead")))
     if rounds_listed(part):
         return dict(Counter(islice(cycle(listed_for(part, ROUND)), rounds_listed(part))))
-    return beads_named(part, "beads")
+    # beside a core, outer beads are the bridge of a strip
+    return dict(Counter(beads_named(part, "beads")) + Counter(beads_named(part, "outer")))
 
 
 #: what the beads of a list stand for, each in its turn

@@ -71,6 +71,12 @@ WORKS = {
     "flat spiral": [
         Work("kind: woven rope, core_bead: sand, outer: [reed, reed, reed], rounds: 20"),
     ],
+    "Dutch spiral": [
+        Work(
+            "kind: woven rope, beads: [reed, sand, reed], outer: [reed, reed, reed], rounds: 20",
+            0.5,
+        )
+    ],
     "Russian spiral": [
         Work("kind: woven rope, beads: [sand, reed, reed, reed], around: 3, rounds: 20", 0.5)
     ],

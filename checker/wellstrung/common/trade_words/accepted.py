@@ -182,6 +182,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "cubic right-angle weave": "cubic RAW, CRAW",
         "spiral rope": "spiral rope stitch, spiral stitch",
         "flat spiral": "flat spiral stitch, flat spiral rope",
+        "Dutch spiral": "Dutch spiral stitch, Dutch spiral rope",
         "Russian spiral": "Russian spiral stitch, Russian spiral rope, Russian netting",
         "brick": "brick stitch, Comanche stitch",
         "ladder": "ladder stitch",

@@ -178,7 +178,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         word: "write the nearest stitch that there is, with the `length` of the part and"
         " `measured: {outside: ...}` of your swatch; its count of beads will not hold"
         for word in (
-            "Dutch spiral",
             "prismatic RAW, prismatic right-angle weave",
             "Saint Petersburg chain, St. Petersburg chain, St Petersburg, Saint Petersburg",
             "daisy chain, daisy stitch",

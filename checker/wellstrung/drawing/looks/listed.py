@@ -23,7 +23,10 @@ def each_named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[La
     if columns := listed_for(part, COLUMN):
         return _by_column(sizes, columns, cloth)
     if cloth.look.shifts:
-        return _by_column(sizes, sizes.repeat(part), cloth)
+        names = [*sizes.repeat(part), *part.texts("outer")]
+        if cloth.look.pattern is Pattern.COLUMNS:  # two rounds go once round
+            names = [name for name in names for _ in range(2)]
+        return _by_column(sizes, names, cloth)
     if rounds := listed_for(part, ROUND):
         return _by_round(sizes, rounds, replace(cloth, first=0, stop=maxsize))
     return None

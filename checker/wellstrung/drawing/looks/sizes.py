@@ -103,7 +103,8 @@ class Sizes:
 
     def mix(self, part: Part) -> dict[str, int]:
         """The beads of a part; of a rope with a core of beads those that are seen."""
-        return beads_named(part, "outer") or bead_mix(part)
+        cored = part.stitch is not None and part.stitch.cored
+        return beads_named(part, "outer") if cored else bead_mix(part)
 
     def sequence(self, part: Part, count: int | None = None, *, first: int = 0) -> Iterator[str]:
         """The beads of a part from the `first` on, one after another: so many, or without end."""

@@ -182,6 +182,8 @@ def _rope(part: Part, at: Bench) -> Iterator[str]:
         elif part.has("each_round"):
             yield f"Every round has {part.count('each_round')} beads"
         yield from _order_of_beads(part)
+        if part.has("outer"):
+            yield f"Close each round with a bridge of {in_order(part, 'outer')}, picked up at once"
     strung = at.known(part, "strung")
     if strung is not None:
         yield f"Before you begin, string {at.long(strung.middle)} of beads on the thread"
