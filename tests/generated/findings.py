@@ -113,7 +113,8 @@ def french_wire(draft: Draft, line: float) -> str:
     """French wire over a line, by its size or by its own sizes."""
     fields: Fields = {"kind": "french wire"}
     if draft.chance(60):
-        fields["size"] = "fine" if line < 0.4 else "medium" if line < 0.55 else "heavy"
+        fits = "fine" if line < 0.4 else "medium" if line < 0.55 else "heavy"
+        fields["size"] = fits if draft.chance(85) else "heavy"
     else:
         inside = round(draft.fit(line + 0.15), 2)
         fields |= {"inside": draft.length(inside), "outside": draft.length(round(inside + 0.25, 2))}

@@ -99,6 +99,7 @@ def other(draft: Draft, low: float, high: float, *, hole: float = 0.0) -> Bead:
     sharp = draft.chance(8)
     if sharp or draft.chance(40):
         fields["edges"] = "sharp" if sharp else "smooth"
+    draft.maybe(3, fields, shared=2)
     draft.maybe(6, fields, curved="no" if length < 20 else "yes")
     draft.maybe(40, fields, colour=draft.pick("sea blue", "cream", "clear", "smoke"))
     draft.maybe(30, fields, material=draft.pick("glass", "freshwater pearl", "crystal", "quartz"))

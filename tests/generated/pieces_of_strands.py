@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from generated import aims, clasps, findings, hangers, palette, strung
+from generated import aims, chains, clasps, findings, hangers, palette, strung
 from generated.draft import Draft
 from generated.pieces_of_rope import linked_ring
 from generated.strung import Strand
@@ -77,6 +77,11 @@ def single(draft: Draft) -> None:
     draft.run = [f"{clasp.name}.a", *middle, f"{clasp.name}.b"]
     if draft.chance(20):
         _brought_in(draft, row, clasp.name)
+    elif ring and draft.chance(15):
+        links = chains.piece(draft, draft.between(40, 60, 5))
+        draft.parts[links.name]["extender"] = draft.pick("yes", "yes", "no")
+        chains.cut(draft, links)
+        draft.run[-1] = links.name
     if draft.chance(35):
         _in_the_middle(draft, row)
     elif draft.chance(15):
@@ -160,7 +165,8 @@ def in_cones(draft: Draft) -> None:
         wire = strung.wire_link(draft, "link", over=cone)
         draft.step("wire", "wrap loop", wire.name, times=4)
         ends, along = [ring.name, wire.name, cone], wire.along - 3
-    inside = {"strands": [row.name for row in rows]}
+    inside: dict[str, Any] = {"strands": [row.name for row in rows]}
+    draft.maybe(20, inside, twisted=draft.whole(2, 6))
     draft.run = [f"{clasp.name}.a", *ends, inside, *reversed(ends), f"{clasp.name}.b"]
     draft.step("close", "close ring", ring.name)
     if draft.chance(30):

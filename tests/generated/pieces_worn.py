@@ -36,6 +36,7 @@ def spectacle_loop(draft: Draft) -> str:
     fields: Fields = {"kind": "spectacle loop", "length": draft.length(20.0)}
     fields["eye"] = findings.eye(draft, 2.2, 0.8, opens="no", faces=False)
     draft.metalwork(fields, 0.3)
+    draft.maybe(15, fields, source="the optician's box")
     return draft.add("loop", fields)
 
 
@@ -60,4 +61,18 @@ def round_the_neck(draft: Draft) -> None:
     draft.run = [ends[0], ring.name, crimp, row.name, crimp, ring.name, ends[1]]
 
 
-ALL = (finger_ring, round_the_neck)
+def coiled(draft: Draft) -> None:
+    """Beads on memory wire that goes round the wrist a few times."""
+    bead, turns = palette.seed(draft, "8/0", "6/0"), draft.whole(2, 5)
+    fields: Fields = {"kind": "strand", "stitch": "strung", "beads": bead.name}
+    fields["length"] = draft.length(round(draft.fit(turns * 190.4)))
+    fields["thread"] = {"type": "memory wire", "size": "bracelet", "turns": turns}
+    name = draft.add("coil", fields)
+    draft.step("make", "string", name)
+    draft.step("wire", "wrap loop", name, times=2)
+    draft.run = [name]
+    draft.head |= {"piece": "bracelet", "closes": "open"}
+    draft.maybe(80, draft.head, wearer={"wrist": "16.5 cm"})
+
+
+ALL = (finger_ring, round_the_neck, coiled)

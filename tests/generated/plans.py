@@ -100,6 +100,7 @@ def _words(node: Any) -> Iterator[str]:
             yield from _words(value)
     elif isinstance(node, str):
         yield node
+        yield node.partition(" ")[2]  # `6 sloe` is six of one bead
 
 
 def _last(draft: Draft) -> list[dict[str, Any]]:

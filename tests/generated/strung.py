@@ -90,7 +90,9 @@ def _between(draft: Draft, fields: Fields, stitch: str, line: float) -> float:
     if stitch == "spaced":
         spacing = draft.between(10, 30, 5)
         fields["spacing"] = draft.length(spacing)
-        return spacing
+        group = draft.pick(1, 1, 1, 2, 3)
+        draft.maybe(100 if group > 1 else 5, fields, group=group)
+        return float(spacing / group)
     return 0.0
 
 

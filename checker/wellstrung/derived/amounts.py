@@ -54,7 +54,7 @@ def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     """How many of one bead a number of one part takes."""
     if part.stitch is not None and part.stitch.cored:
         return times(_of_cored(part, bead, ask), count)
-    share = bead_shares(part).get(bead.name, 0.0)
+    share = bead_shares(part).get(bead.name, 0.0) / part.beads[bead.name].shared
     if added := beads_added(part, bead.name, ask):
         if share:
             woven = product(bead.name, PIECES, ask.of(part, "beads"), exact("share", share))

@@ -35,6 +35,15 @@ def line(part: Part) -> Quantity:
     return _leaf(part, "line", rows, "diameter", "thread", "thickness", cure)
 
 
+def coil(part: Part) -> Quantity:
+    """Across the inside of a coil of memory wire at rest, mm: the trade tables'; raises Missing."""
+    rows = [row for row in _rows(part) if "coil" in row.cells]
+    if not rows:
+        raise part.missing("thread", "size")
+    cure = "measure across a coil as it lies, and cut turns by that"
+    return _leaf(part, "coil", rows, "coil", "thread", "coil", cure)
+
+
 def breaking(part: Part) -> Quantity:
     """Pull that breaks one line of a part, N: its rating, or the trade tables'; raises Missing."""
     for of, path in _said(part, "rating"):
@@ -202,6 +211,7 @@ _WEAK = ("from memory", "weak page")
 #: what every part that is strung or woven has
 OF_PART: dict[str, Callable[[Part], Quantity]] = {
     "line": line,
+    "coil": coil,
     "needle": needle,
     "breaking": breaking,
 }

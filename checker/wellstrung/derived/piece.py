@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from wellstrung.formulas.arithmetic import pi, sqrt
+from wellstrung.formulas import circles
+from wellstrung.formulas.arithmetic import most, pi, sqrt
 from wellstrung.formulas.thread import PACKING
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
@@ -31,6 +32,8 @@ def _thickness_at(entry: RunEntry, ask: Quantities) -> Quantity:
     Strands of one length that are gathered at their ends lie half way between a flat row and a
     round bundle, a quarter either way (no print). Those that have a hole each lie flat.
     """
+    if entry.twists:
+        return twisted_round(entry, ask)
     sizes = [(thickness(part, ask), part) for part in entry.parts]
     fattest = max((size for size, _ in sizes), key=lambda size: size.middle)
     if (
@@ -44,6 +47,25 @@ def _thickness_at(entry: RunEntry, ask: Quantities) -> Quantity:
     sizes = [one for one, long in zip(sizes, lengths, strict=True) if long <= as_one]
     together = _bundled([size for size, _ in sizes], sizes[0][1])
     return max(fattest, together, key=lambda size: size.middle)
+
+
+def twisted_round(entry: RunEntry, ask: Quantities) -> Quantity:
+    """How thick strands are that are twisted together: all of them in the smallest round."""
+    sizes = {f"strand{n}": thickness(part, ask) for n, part in enumerate(entry.parts, 1)}
+    source = "circles in a circle, see `circles.py`"
+    return derived("strands twisted", "mm", circles.side_by_side, sizes, source=source)
+
+
+def taken_up(strand: float, together: float, thick: float, turns: float) -> float:
+    """Length of strands that are twisted round each other, mm: less than they have untwisted.
+
+    The middle of each lies on a screw: for each turn round it goes pi times what is across between
+    the middles. Geometry; no published figure for beads.
+
+    >>> round(taken_up(strand=460.0, together=8.0, thick=4.0, turns=10), 1)
+    442.5
+    """
+    return sqrt(most(0, strand**2 - (pi * (together - thick) * turns) ** 2))
 
 
 def _bundled(sizes: Sequence[Quantity], strand: Part) -> Quantity:
@@ -95,6 +117,17 @@ def adds(entry: RunEntry, ask: Quantities) -> Quantity:
     """
     what = f"{entry.half}.along" if entry.half else "along"
     along = min((ask.of(part, what) for part in entry.parts), key=lambda length: length.middle)
+    if entry.twists:
+        along = derived(
+            f"{entry.part.name} twisted",
+            "mm",
+            taken_up,
+            strand=along,
+            together=twisted_round(entry, ask),
+            thick=min((thickness(one, ask) for one in entry.parts), key=lambda size: size.middle),
+            turns=exact("turns", entry.twists),
+            source="each strand lies on a screw: geometry, worked out for this project",
+        )
     return times(along, entry.linked)
 
 
@@ -140,6 +173,24 @@ def inside_length(length: float, thickness: float, turns: float = 1) -> float:
     return length / turns - pi * thickness
 
 
+def extended(ask: Quantities) -> Quantity | None:
+    """How much longer the piece is with its clasp in the last links of extenders; None without."""
+    more = [
+        ask.of(part, "extends")
+        for part in ask.plan.in_run
+        if part.has("extender") and part.text("extender") == "yes"
+    ]
+    return total("extenders", "mm", more) if more else None
+
+
+def _longest(ask: Quantities) -> Quantity:
+    """The length with the clasp in the last link of its extender."""
+    more = extended(ask)
+    if more is None:
+        raise Missing("a chain piece with `extender: yes` in the run")
+    return total("piece.longest", "mm", [ask.get("piece.length"), more])
+
+
 def _mass(ask: Quantities) -> Quantity:
     """Every part in the run and every part hung, with the rings they hang by."""
     terms = []
@@ -157,5 +208,6 @@ def _mass(ask: Quantities) -> Quantity:
 OF_PIECE: dict[str, Callable[[Quantities], Quantity]] = {
     "length": _length,
     "inside": _inside,
+    "longest": _longest,
     "mass": _mass,
 }

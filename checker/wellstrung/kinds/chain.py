@@ -70,8 +70,37 @@ def _length(piece: Part, ask: Quantities) -> Quantity:
     return run_length(f"{piece.name}.length", chain, links_of(piece, chain))
 
 
+def is_extender(piece: Part) -> bool:
+    """Whether the clasp hooks into any of its links."""
+    return piece.has("extender") and piece.text("extender") == "yes"
+
+
 def _along(piece: Part, ask: Quantities) -> Quantity:
-    """Taut between the rings in its end links: its length less both end walls."""
+    """Taut between the rings in its end links: its length less both end walls.
+
+    An extender is closed in its first link, where the piece is shortest.
+    """
+    chain = _chain_of(piece, ask)
+    if is_extender(piece):
+        return link_inside(chain, links_of(piece, chain)[0])
+    return _taut(piece, ask)
+
+
+def _extends(piece: Part, ask: Quantities) -> Quantity:
+    """How much longer the piece is with its clasp in the last link of an extender."""
+    if not is_extender(piece):
+        raise piece.missing("extender")
+    return derived(
+        f"{piece.name}.extends",
+        "mm",
+        lambda taut, first: taut - first,
+        taut=_taut(piece, ask),
+        first=_along(piece, ask),
+        source="to the last link instead of the first: geometry",
+    )
+
+
+def _taut(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
     run = links_of(piece, chain)
     return derived(
@@ -240,6 +269,7 @@ CHAIN_PIECE = Kind(
         "lost": _lost,
         "length": _length,
         "along": _along,
+        "extends": _extends,
         "width": _width,
         "thickness": _THICKNESS,
         "mass": _mass,

@@ -225,7 +225,9 @@ class _Builder:
                 self.names.takes("`strands`", part, name, (Role.STRAND, Role.ROPE))
                 strands.append(part)
         if strands:
-            yield RunEntry(strands[0], "", 1, node.place, tuple(strands[1:]))
+            twists = int(node.value.get("twisted", 0))
+            beside = tuple(strands[1:])
+            yield RunEntry(strands[0], "", 1, node.place, beside, twists=twists)
 
     def hung(self) -> Iterator[Hung]:
         """The lines that hang a part."""

@@ -299,6 +299,11 @@ class Bead(Item, frozen=True, eq=False):
         return self.family is not None and self.family.text("largest") == "height"
 
     @property
+    def shared(self) -> int:
+        """How many strands run through one of it, where they meet in it."""
+        return self.count("shared", default=1)
+
+    @property
     def top_drilled(self) -> bool:
         """Whether its hole goes across its top: as the plan says it, or as its type has it."""
         return self.text("drilled") == "top" if self.has("drilled") else self.hangs

@@ -119,9 +119,13 @@ class Weave(Struct, frozen=True, eq=False):
 
 
 class Strung(Struct, frozen=True):
-    """The look of beads on a line, with a knot after each where it is `knotted`."""
+    """The look of beads on a line, with a knot after each where it is `knotted`.
+
+    Those `in_groups` have bare line after every so many, as the part's `group` says.
+    """
 
     knotted: bool = False
+    in_groups: bool = False
 
 
 class Braided(Struct, frozen=True, eq=False):

@@ -26,6 +26,7 @@ class RunEntry(Struct, frozen=True, eq=False):
     `beside` are the other strands that lie side by side with the part, gathered at both ends.
     `rows` of it stand side by side, where each of several strands meets a loop of its own by it,
     and a part that is `turned` has strands behind it: they come to its last eyes.
+    Strands that are twisted together go round each other `twists` times.
     """
 
     part: Part
@@ -35,6 +36,7 @@ class RunEntry(Struct, frozen=True, eq=False):
     beside: tuple[Part, ...] = ()
     rows: int = 1
     turned: bool = False
+    twists: int = 0
 
     @property
     def pieces(self) -> int:

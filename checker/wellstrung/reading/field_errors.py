@@ -78,6 +78,8 @@ def one_of_fields(
     groups: list[Schema], schema: Schema, name: str, node: reading.Mapping, head: Place
 ) -> Iterator[Fault]:
     """The fault of a group that has none of several fields, or more than one of them."""
+    # a group that another field excuses names no choice of its own
+    groups = [group for group in groups if "not" not in group]
     choices = [word for group in groups for word in group.get("required", ())]
     found = [word for word in choices if word in node.entries]
     words = either(f"`{word}`" for word in choices)

@@ -151,6 +151,7 @@ def _fields(schema: Schema, path: str, *, deep: bool) -> Iterator[tuple[str, Sch
             word
             for one in rule.get("oneOf", rule.get("anyOf", ()))
             for word in one.get("required", ())
+            if "not" not in one  # what another field excuses
         ]
         for rule in rules
     ]

@@ -71,6 +71,7 @@ _NOUNS: Mapping[str, Noun] = {
     "open ring": _ring(closing="open"),
     "closed ring": _ring(closing="closed"),
     "soldered ring": _ring(closing="soldered"),
+    "french wire": Noun({"kind": "french wire"}, ("grade",)),
     "ear wire": _of_wire("ear wire"),
     "ear hook": _of_wire("ear wire", type="hook"),
     "lever back": _of_wire("ear wire", type="lever back"),
@@ -102,6 +103,7 @@ _ALSO: Mapping[str, str] = {
     "ball pin": "head pin",
     "ring": "jump ring",
 }
+_GRADES = {word: word for word in ("fine", "medium", "heavy")}
 _CLOSINGS = {word: word for word in ("soldered", "closed", "open", "split")}
 #: a finish over a metal that nobody names: text, which no table takes for a metal
 _FINISHES = (
@@ -169,7 +171,10 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     size = phrase.take(_BOTH) or phrase.take(_SIZE)
     if size is not None and size.text[-1].isdigit():  # the first of two, as in `12 x 7 mm`
         size.value = f"{size.text} mm"
-    fields["size"] = size or tree.implied(node, USUAL)
+    if "grade" in noun.takes:  # sold by a word; what is measured is how long it is cut
+        fields |= {"size": phrase.take_word(_GRADES), "length": size}
+    else:
+        fields["size"] = size or tree.implied(node, USUAL)
     fields |= sizes
     fields["metal"] = phrase.take_word(_metals())
     if noun.fields["kind"] == "clasp" and (strands := phrase.take(_STRANDS)):

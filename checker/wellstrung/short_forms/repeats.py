@@ -10,7 +10,9 @@ import re
 from collections.abc import Collection, Iterator
 from itertools import islice, repeat
 
+from wellstrung.common.wording import nearest
 from wellstrung.reading import tree
+from wellstrung.short_forms.phrase import part as within
 
 #: more beads than anyone lists: what is longer stays as it is, and its shape is refused
 _MOST = 10_000
@@ -73,9 +75,8 @@ def _repeated(item: tree.Node, known: Collection[str]) -> Iterator[tree.Node]:
     """What one item of a list stands for: itself, or the beads of a group so many times over."""
     if isinstance(item, tree.Scalar) and item.text not in known:
         counted = _COUNTED.fullmatch(item.text)
-        if counted is not None and counted[2] in known:
-            bead = tree.meaning(item, counted[2])
-            yield from repeat(bead, int(counted[1]))
+        if counted is not None and (counted[2] in known or nearest(counted[2], known)):
+            yield from repeat(within(item, *counted.span(2)), int(counted[1]))
             return
     times, beads = item.entries.get("repeat"), item.entries.get("of")
     if times is None or beads is None or not isinstance(beads.node, tree.Sequence):

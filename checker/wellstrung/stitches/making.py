@@ -223,7 +223,9 @@ def beads_by_round(each_round: Callable[[Part], float], source: str) -> Formula:
 
 def _all_beads(part: Part, ask: Quantities) -> Quantity:
     beads = ask.of(part, "beads")
-    return weighed(part, ask, [(item, beads, share) for item, share in beads_of(part)])
+    return weighed(
+        part, ask, [(item, beads, share / item.shared) for item, share in beads_of(part)]
+    )
 
 
 #: mass of the beads, g, each by its own count a gram; thread is left out (under 2 %)

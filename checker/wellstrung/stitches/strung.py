@@ -46,6 +46,26 @@ def beads_for(length: float, bead_length: float, between: float) -> float:
     return (length + between) / (bead_length + between)
 
 
+def grouped_length(beads: float, bead_length: float, spacing: float, group: float) -> float:
+    """Length of a strand, mm, of groups of beads with bare line between two groups (counting).
+
+    >>> grouped_length(beads=9, bead_length=4.0, spacing=25.0, group=3)
+    86.0
+    """
+    return beads * bead_length + most(0, beads / group - 1) * spacing
+
+
+def grouped_beads(length: float, bead_length: float, spacing: float, group: float) -> float:
+    """How many beads in groups make a length, mm: `grouped_length` the other way round.
+
+    Counting.
+
+    >>> grouped_beads(length=86.0, bead_length=4.0, spacing=25.0, group=3)
+    9.0
+    """
+    return group * (length + spacing) / (group * bead_length + spacing)
+
+
 def knot_path(cord: float) -> float:
     """Cord that one overhand knot takes up, mm: about twelve times its thickness.
 
@@ -112,6 +132,12 @@ _KNOT = written_or(
     ),
 )
 _SPACING = size("spacing")
+#: how many beads stand close together between two stretches of bare line
+_GROUP = count("group", lambda part: part.count("group", default=1))
+#: bare line a bead, on the whole
+_MEAN_SPACING = formula(
+    "between", "mm", lambda spacing, group: spacing / group, spacing=_SPACING, group=_GROUP
+)
 #: the line through every bead, as often as it passes; tails come on top
 _THREAD = product("thread", "mm", "length", _PASSES, source="counting: one length for each pass")
 _KNOTTED_THREAD = formula(
@@ -133,24 +159,27 @@ def _in_repeats(part: Part) -> float:
     return part.count("repeats") * sum(bead_mix(part).values())
 
 
-def _strand(between: Formula, thread: Formula = _THREAD) -> dict[str, Formula]:
-    """What every strand gives, by what lies between its beads."""
+def _strand(
+    between: Formula, thread: Formula = _THREAD, *, grouped: bool = False
+) -> dict[str, Formula]:
+    """What every strand gives, by what lies between its beads, or between `grouped` ones."""
+    gap = {"spacing": between, "group": _GROUP} if grouped else {"between": between}
     by_length = formula(
         "beads",
         "",
-        beads_for,
+        grouped_beads if grouped else beads_for,
+        gap,
         length="length",
         bead_length=_BEAD_LENGTH,
-        between=between,
         source=f"counting, {GEOMETRY}",
     )
     by_beads = formula(
         "length",
         "mm",
-        length_of,
+        grouped_length if grouped else length_of,
+        gap,
         beads="beads",
         bead_length=_BEAD_LENGTH,
-        between=between,
         source=f"counting, {GEOMETRY}",
     )
     return {
@@ -171,6 +200,8 @@ def _needs(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Pla
         """A knot or a gap has to be known before a length can be."""
         sold = (part.of_thread(said) for said in ("size", "rating", "outside"))
         known = part.has("knot_adds") or any(sold)
+        if field != "spacing":
+            yield from _refuses_groups(part)
         if not part.has(*field.split(".")) and not (known and field != "spacing"):
             yield (
                 f"`{part.name}` does not say its `{field}`: write `{example}`",
@@ -180,15 +211,16 @@ def _needs(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Pla
     return refuses
 
 
-def _refuses_nothing(part: Part) -> Iterator[tuple[str, Place]]:
-    yield from ()
+def _refuses_groups(part: Part) -> Iterator[tuple[str, Place]]:
+    why = "only a spaced strand has bare line between groups"
+    yield from making.unwanted(part, ("group",), why, "`stitch: spaced`")
 
 
 STRUNG = Stitch(
     name="strung",
     quantities=_strand(_NOTHING),
     asides={"between": _NOTHING},
-    refuses=_refuses_nothing,
+    refuses=_refuses_groups,
     held_against="4, 6, 8 and 10 mm rounds on 16 in: 100..101, 66..67, 50 and 40..41 printed, trade"
     " table `bead_strands`; the form gives 100.6, 67.1, 50.3 and 40.2",
     makes="strand",
@@ -207,11 +239,11 @@ KNOTTED = Stitch(
 )
 SPACED = Stitch(
     name="spaced",
-    quantities=_strand(_SPACING),
-    asides={"between": _SPACING},
+    quantities=_strand(_SPACING, grouped=True),
+    asides={"between": _MEAN_SPACING},
     refuses=_needs("spacing", "spacing: 25 mm"),
     held_against="no published figure: it is counting",
     makes="strand",
-    look=Strung(),
+    look=Strung(in_groups=True),
 )
 STITCHES = (STRUNG, KNOTTED, SPACED)

@@ -199,7 +199,7 @@ def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
         return _crimped(part)
     if part.kind.role is Role.SLEEVE:
         if other.part.kind.role is not Role.STRAND:
-            return None  # it goes round an eye as it is strung
+            return None
         return "strings it on", f"{{do: string, part: {other.part.name}}}", _strings(part, other)
     if part.kind.role is Role.CONE:
         return _in_cone(part, other, steps.through.get(part.name, []))
@@ -278,6 +278,8 @@ def _sewn(part: Part, other: RunEntry) -> _Way:
 
 def _hooked(before: RunEntry, after: RunEntry) -> _Way | None:
     """Two eyes meet, or an eye and a closed ring: one opens to take the other in."""
+    if Role.SLEEVE in (before.part.kind.role, after.part.kind.role):
+        return None  # a coil goes through the eye as it is strung
     meeting = (side_facing(before, onwards=True), side_facing(after))
     if not any(side is not None and opens(side) for side in meeting):
         return None  # nothing opens, or nobody says what does: for another rule to say

@@ -43,9 +43,10 @@ class StrandsInCone(Subject, frozen=True):
 
 
 class StrandsBeside(Subject, frozen=True):
-    """Strands that lie side by side in one place of the run."""
+    """Strands that lie side by side in one place of the run, twisted round each other or not."""
 
     strands: tuple[Part, ...]
+    twists: int = 0
 
 
 class StopsAt(Subject, frozen=True):
@@ -166,7 +167,7 @@ def joins(plan: Plan) -> Iterator[Subject]:
     """The joins of the run, once for every place where the plan makes them."""
     for entry in plan.run:
         if entry.beside:
-            yield StrandsBeside(entry.place, entry.parts)
+            yield StrandsBeside(entry.place, entry.parts, entry.twists)
     for inner, end in plan.meetings:
         yield from _lines_at_once(inner, end)
         yield from _end_in(inner, end)

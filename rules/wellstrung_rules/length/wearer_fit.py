@@ -71,7 +71,9 @@ _EASES = {
 
 def check(worn: Fitted, ask: Ask) -> Answer:
     body, inside = worn.wearer.girth(worn.measure), ask.get("piece.inside")
-    room = inside - body
+    room, least = inside - body, inside - body
+    if any(part.has("extender") and part.text("extender") == "yes" for part in ask.plan.in_run):
+        room = room + (ask.get("piece.longest") - ask.get("piece.length"))
     eases = _EASES.get(worn.measure)
     binds = room - ask.limit(eases[0]) if eases else room
     lacks, closes = -binds.likely.low, _closes(worn, ask, room)
@@ -81,7 +83,7 @@ def check(worn: Fitted, ask: Ask) -> Answer:
         return _misfit(worn, ask, room, "lie tight on", lacks, "warning")
     if eases is None:
         return Held(room)
-    slips = ask.limit(eases[1]) - room
+    slips = ask.limit(eases[1]) - least
     if not holds(binds):
         return _misfit(worn, ask, binds, "bind on", lacks, "warning")
     if not holds(slips) and not _over_the_hand(ask):

@@ -89,7 +89,7 @@ SLIPS = {
     "piece.weight: at most 60 g": "2:10 there is no quantity `weight` of `piece`: write"
     " `piece.mass`",
     "piece.colour: at most 60 g": "2:10 there is no quantity `colour` of `piece`: it has `length`,"
-    " `inside`, `mass`, `bench_time`, `student_time`, `class_time`, `finish_as_written`,"
+    " `inside`, `longest`, `mass`, `bench_time`, `student_time`, `class_time`, `finish_as_written`,"
     " `finish_earliest`",
     "end cap.boer: at most 9 mm": "2:10 there is no quantity `boer` of `end cap`: write"
     " `end cap.bore`",

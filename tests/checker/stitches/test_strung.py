@@ -69,6 +69,7 @@ def test_strung(installed: Host) -> None:
         "piece.length": 420.0,
         "piece.inside": 401.15,
         "piece.mass": 21.0,
+        "piece.thickest_line": 0.7,
     }
 
 
@@ -94,6 +95,41 @@ def test_beads_along_a_bare_line(installed: Host) -> None:
     spaced = "spaced, beads: pearl, count: 5, spacing: 20 mm"
     found = quantities(installed, "strung, beads: pearl, length: 42 cm", spaced)
     assert found["line.length"] == pytest.approx(5 * 6.06 + 4 * 20, abs=0.01)
+
+
+def test_beads_in_groups_along_a_bare_line(installed: Host) -> None:
+    """Five stations of three: four stretches of line, and as many beads for the same length."""
+    old = "strung, beads: pearl, length: 42 cm"
+    counted = quantities(
+        installed, old, "spaced, beads: pearl, count: 15, spacing: 25 mm, group: 3"
+    )
+    assert counted["line.length"] == pytest.approx(15 * 6.06 + 4 * 25, abs=0.01)
+    long = "spaced, beads: pearl, length: 190.9 mm, spacing: 25 mm, group: 3"
+    assert quantities(installed, old, long)["line.beads"] == pytest.approx(15, abs=0.01)
+
+
+@pytest.mark.parametrize("beads", ["[3 kelp, 2 pearl, 3 kelp]", "{mirror: [3 kelp, 2 pearl]}"])
+def test_graduated_beads_add_up_exactly(installed: Host, beads: str) -> None:
+    """The middle is listed once; so many of a bead count as if each was written."""
+    repeats = "" if "mirror" in beads else ", repeats: 1"
+    found = quantities(installed, "beads: pearl, length: 42 cm", f"beads: {beads}{repeats}")
+    assert found["line.beads"] == 8
+    assert found["line.length"] == pytest.approx((6 * 2 + 2 * 6) * 1.01, abs=0.01)
+
+
+def test_a_bead_that_strands_share_weighs_and_counts_by_its_share(installed: Host) -> None:
+    mixed = PLAN.replace("beads: pearl, length: 42 cm", "beads: [pearl, kelp], repeats: 20")
+    shared = mixed.replace("per_gram: 3.3", "per_gram: 3.3, shared: 2")
+    checker = Checker(installed, quantities=True)
+    alone, met = (checker.check_text(text).quantities for text in (mixed, shared))
+    assert met["line.length"].middle == alone["line.length"].middle
+    less = alone["line.mass"].middle - met["line.mass"].middle
+    assert less == pytest.approx(10 / 3.3, abs=0.01)
+
+
+def test_a_mirrored_strand_may_be_strung_more_than_once(installed: Host) -> None:
+    mirrored = "beads: {mirror: [3 kelp, pearl]}, repeats: 2"
+    assert quantities(installed, "beads: pearl, length: 42 cm", mirrored)["line.beads"] == 14
 
 
 @pytest.mark.parametrize("mix", ["[pearl, kelp, kelp]", "{pearl: 1, kelp: 2}"])
@@ -122,6 +158,12 @@ def test_a_second_pass_takes_the_line_again(installed: Host) -> None:
             "knotted, beads: pearl, length: 42 cm",
             "`line` does not say its `thread.outside`: write `thread: {type: silk, outside:"
             " 0.5 mm}`",
+        ),
+        (
+            "strung, beads: pearl, length: 42 cm",
+            "strung, beads: pearl, length: 42 cm, group: 3",
+            "`line` has `group`, and only a spaced strand has bare line between groups: take it"
+            " out, or write `stitch: spaced`",
         ),
         (
             "beads: pearl,",

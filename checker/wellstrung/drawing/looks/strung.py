@@ -68,6 +68,13 @@ def strung(
         one_bead(pen, sizes, bead, at)
 
 
+def _group(part: Part) -> int:
+    """How many of its beads stand close together before bare line follows."""
+    look = part.stitch.look if part.stitch is not None else None
+    grouped = isinstance(look, Strung) and look.in_groups
+    return part.count("group", default=1) if grouped else 1
+
+
 def bead_places(
     sizes: Sizes,
     part: Part,
@@ -84,11 +91,14 @@ def bead_places(
     count, repeat = round(sizes.known(part, "beads", 0)), sizes.repeat(part)
     if not count or not repeat:
         return
+    group = _group(part)
+    repeat = [*repeat] * (group // math.gcd(group, len(repeat)))
     lengths = [sizes.bead(bead)[0] for bead in repeat]
     rounds, over = divmod(count, len(repeat))
     filled = rounds * sum(lengths) + sum(lengths[:over])
-    gap = max((whole - filled) / max(count - 1, 1), 0.0)
-    begins = [0.0, *accumulate(length + gap for length in lengths)]
+    gap = max((whole - filled) / max((count - 1) // group, 1), 0.0)
+    ends = ((number + 1) % group == 0 for number in range(len(lengths)))
+    begins = [0.0, *accumulate(long + gap * end for long, end in zip(lengths, ends, strict=True))]
 
     def first_from(along: float) -> int:
         """The first bead that begins there or after."""

@@ -278,8 +278,15 @@ def _strand(part: Part, at: Bench) -> Iterator[str]:
     elif part.has("beads"):
         amount = about(beads) if beads is not None else "as many as it takes"
         yield f"String {amount} of `{next(iter(beads_named(part, 'beads')))}`"
+    for name in beads_named(part, "beads"):
+        if (many := part.beads[name].shared) > 1:
+            yield f"Take the lines of {many} strands through the same `{name}`"
     if part.has("spacing"):
-        yield f"Leave {part.text('spacing')} of bare line between two beads"
+        group = part.count("group", default=1)
+        two = f"two groups of {group} beads" if group > 1 else "two beads"
+        yield f"Leave {part.text('spacing')} of bare line between {two}"
+        if group > 1:
+            yield "Hold each group on both sides by a crimp or a knot, so that it stays"
     if part.has("passes") and part.count("passes") > 1:
         yield f"Run the line through every bead {part.count('passes')} times"
     knot = part.stitch.knot if part.stitch is not None else ""

@@ -53,6 +53,10 @@ def _string(step: Step, at: Bench) -> Iterator[str]:
     if _part(step).thread.stretches:
         yield "Many makers stretch the line once before they string on it"
     yield from made(_part(step), at)
+    for entry in at.plan.run:
+        if entry.twists and entry.parts[-1] is _part(step):
+            turns = counted(entry.twists, "full turn")
+            yield f"Fasten all strands at one end, twist them {turns}, and hold the other end"
     ends = [end for entry, end in at.plan.meetings if _part(step) in entry.parts]
     for coil in dict.fromkeys(end.part for end in ends if end.part.kind.role is Role.SLEEVE):
         long = at.known(coil, "length")
