@@ -134,7 +134,7 @@ def _threads(makers: int, ask: Quantities) -> Iterator[Stocked | None]:
         if spool is None:
             continue
         try:
-            takes = sum(ask.of(part, "thread_in_all").likely.high for part in parts) * makers
+            takes = sum(ask.of(part, "thread_in_all").middle for part in parts) * makers
             lines = [
                 (line, one_spool(spool, line).middle, _packs(line), 0.0)
                 for line in supply_lines(ask.plan, "thread", spool.name)

@@ -25,7 +25,7 @@ SAMPLE_JOINS: dict[str, Joins] = {
         ("ring, link, lobster", [5]),
         ("link, cone", [4]),
     ],
-    "ferry_night_pearls": [("hook, strand", [5])],
+    "ferry_night_pearls": [("gimp, strand", [3, 4])],
     "hawser_braid": [
         ("ring, magnet, cap", [5]),
         ("ring, cap, magnet", [5]),
