@@ -81,7 +81,9 @@ def edge_sizes(edges: Iterable[str], spacing: Formula) -> dict[str, Formula]:
 
 #: the edges that carry, by the words an author writes
 _EDGES = {
-    "first edge": EyeField(several=True, counted=flat.across_of, counted_by=("across", "each_row")),
+    "first edge": EyeField(
+        several=True, counted=flat.across_of, counted_by=("across", "each_row"), at_start=True
+    ),
     "last edge": EyeField(several=True, counted=_last_row, counted_by=("across", "each_row")),
 }
 #: its long edges, as it lies in the run; other words are common practice, no source
@@ -122,5 +124,5 @@ WOVEN_BAND = Kind(
         **edge_sizes(_SIDES, _ALONG_SIDE),
         "edge_beads": _BEADS_ALONG,
     },
-    look=Look(label=(("width", "wide"),)),
+    look=Look("woven", label=(("width", "wide"),)),
 )

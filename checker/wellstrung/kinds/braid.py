@@ -14,5 +14,5 @@ BRAID = Kind(
     Role.ROPE,
     quantities={"along": same_as("length")},
     traits=WOVEN,
-    look=Look(label=(("outside", "across"),)),
+    look=Look("woven", label=(("outside", "across"),)),
 )

@@ -45,7 +45,9 @@ def _corners(part: Part) -> int:
 _WALL = making.bead("outside")
 _EDGES = {
     "bottom edge": EyeField(several=True, counted=columns_of_face, counted_by=("around",)),
-    "top edge": EyeField(several=True, counted=making.around_of, counted_by=("around",)),
+    "top edge": EyeField(
+        several=True, counted=making.around_of, counted_by=("around",), at_start=True
+    ),
     "corners": EyeField(several=True, counted=_corners, counted_by=("around",)),
 }
 

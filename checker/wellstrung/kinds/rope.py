@@ -18,5 +18,5 @@ WOVEN_ROPE = Kind(
         "nub.length": size("nub", "length"),
     },
     traits=WOVEN,
-    look=Look(label=(("outside", "across"),)),
+    look=Look("woven", label=(("outside", "across"),)),
 )

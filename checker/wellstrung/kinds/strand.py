@@ -13,5 +13,5 @@ STRAND = Kind(
     Role.STRAND,
     quantities={"along": same_as("length")},
     traits=Traits(made_by="string", bought=False),
-    look=Look(label=(("along", "long"),)),
+    look=Look("strand", label=(("along", "long"),)),
 )

@@ -60,7 +60,8 @@ class EyeField(Struct, frozen=True):
     the same of the eyes of a part that goes round what it hangs from. Through eyes that are
     `strung`, strands run on from one side of the part to the other. An eye that `opens` is sold
     open, unless the plan says that it is closed. `called` are the trade's words for them, or for
-    the half of a clasp that has them. Those `along` a side as long as the work are seldom counted.
+    the half of a clasp that has them. Those `at_start` lie
+    where drawings begin their part; those `along` a side as long as the work are seldom counted.
     """
 
     path: tuple[str, ...] = ()
@@ -71,6 +72,7 @@ class EyeField(Struct, frozen=True):
     carries: bool = False
     strung: bool = False
     opens: bool = False
+    at_start: bool = False
     called: tuple[str, ...] = ()
     along: bool = False
 

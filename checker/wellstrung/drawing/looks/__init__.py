@@ -59,6 +59,8 @@ SHAPES = {
     "pendant": Shape(
         pendants.lying, width=pendants.width, tops=pendants.tops, hang=pendants.pendant
     ),
+    "woven": Shape(woven.whole),
+    "strand": Shape(strung.whole_strand),
     "chain": Shape(strung.chain),
     "leg": Shape(strung.lying_leg, hang=strung.leg),
     "pouch": Shape(woven.pouch, none_across, flat=True),

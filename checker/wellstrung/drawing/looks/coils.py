@@ -79,5 +79,5 @@ def wings(cloth: Core) -> Iterator[list[Laid]]:
                     (out - outside / 2) * math.cos(turn), face.core * each / 2 * math.sin(turn)
                 )
                 one = Laid(along, across, length, outside, side * slope, row)
-                beads.append(one.within(cloth.length))
+                beads.append(one.within(cloth.length, cloth.width))
         yield beads

@@ -43,9 +43,15 @@ class Laid(Struct, frozen=True):
         cos, sin = math.cos(self.turn), math.sin(self.turn)
         return self.along + x * cos - y * sin, self.across + x * sin + y * cos
 
-    def within(self, length: float) -> Laid:
-        """The same, moved along to lie whole in a length that begins at 0."""
-        return replace(self, along=min(max(self.along, self.reach), length - self.reach))
+    def within(self, length: float, width: float) -> Laid:
+        """The same, moved to lie whole in a length that begins at 0 and a width about it."""
+        reach = math.hypot(self.long * math.sin(self.turn), self.wide * math.cos(self.turn)) / 2
+        room = max(width / 2 - reach, 0.0)
+        return replace(
+            self,
+            along=min(max(self.along, self.reach), length - self.reach),
+            across=min(max(self.across, -room), room),
+        )
 
     def lies_in(self, length: float) -> bool:
         """Whether it lies whole within a stretch of a length that begins at 0."""

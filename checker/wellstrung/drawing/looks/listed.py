@@ -76,4 +76,4 @@ def _sized(sizes: Sizes, cloth: Cloth, one: Laid, name: str) -> Laid:
     """A bead as much larger or smaller than the mean as its own bead is."""
     (length, outside), (long, wide) = sizes.bead(name), cloth.bead
     sized = replace(one, long=one.long * length / long, wide=one.wide * outside / wide)
-    return sized.within(cloth.length)
+    return sized.within(cloth.length, cloth.width)

@@ -77,9 +77,16 @@ class Shape(Struct, frozen=True):
         """Draw one hung part; the number is that of the piece in a graduated fringe."""
         if self.hang is not None:
             return self.hang(pen, sizes, part, number)
-        length = sizes.known(part, "along", UNKNOWN)
-        self.draw(pen, sizes, part, length)
+        length = sizes.known(part, "length" if self.flat else "along", UNKNOWN)
+        upside_down = self.upside_down(sizes, part)
+        self.draw(pen.turned(length) if upside_down else pen, sizes, part, length)
         return Drawn(length, ((length, 0.0),))
+
+    def upside_down(self, sizes: Sizes, part: Part) -> bool:
+        """Whether a part hangs with its start down: what hangs from an edge hangs from that one."""
+        hung = [line for line in sizes.plan.hung if line.source is part and line.source_eyes]
+        eyes = [part.kind.eyes[line.source_eyes] for line in hung]
+        return not self.flat and bool(eyes) and all(one.at_start for one in eyes)
 
     def foot(self, sizes: Sizes, part: Part) -> float:
         """How far below a level line it reaches."""

@@ -131,6 +131,10 @@ class Sizes:
             return 0.0
         return max((self.bead(bead)[0] for bead in self.mix(part)), default=0.0)
 
+    def times_hung(self, part: Part) -> int:
+        """How often lines of the plan hang it."""
+        return sum(line.times for line in self.plan.hung if line.part is part)
+
     def across(self, part: Part) -> float:
         """How wide a part is across its line."""
         return self.known(part, self.breadth(part), UNKNOWN / 2)

@@ -75,6 +75,12 @@ def _group(part: Part) -> int:
     return part.count("group", default=1) if grouped else 1
 
 
+def whole_strand(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """All of a strand; the more that are alike, the fewer beads of each."""
+    most = max(MOST_STRUNG // max(sizes.times_hung(part), 1), _FEWEST_IN_LEG)
+    strung(pen, sizes, part, length, length, most=most)
+
+
 def bead_places(
     sizes: Sizes,
     part: Part,
@@ -121,8 +127,8 @@ def bead_places(
 def leg(pen: Pen, sizes: Sizes, part: Part, number: int) -> Drawn:
     """One leg of beads and its turn bead; a very long one is cut short by a break."""
     down, at = beads_down(part, number), 0.0
-    legs = sum(line.times for line in sizes.plan.hung if line.part is part)
-    most = min(max(_MOST_IN_LEGS // max(legs, 1), _FEWEST_IN_LEG), _MOST_IN_LEG)
+    legs = max(sizes.times_hung(part), 1)
+    most = min(max(_MOST_IN_LEGS // legs, _FEWEST_IN_LEG), _MOST_IN_LEG)
     half = len(down) if len(down) <= most else most // 2
     for place, (bead, height, _) in enumerate(down[:half] + down[half:][-half:]):
         turned = height != "length"

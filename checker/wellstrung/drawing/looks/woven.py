@@ -63,6 +63,11 @@ def worked(
         left_out(pen, ends, length - ends, width / 2 + 1.0, count)
 
 
+def whole(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """All of a rope, a band or a braid; the more that are alike, the fewer beads of each."""
+    worked(pen, sizes, part, length, most=MOST_BEADS // max(sizes.times_hung(part), 1))
+
+
 def banded(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A worked part as an outline with bands of a round length, for where beads are too small."""
     width, band = sizes.across(part), band_of(length)

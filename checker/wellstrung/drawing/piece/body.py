@@ -180,6 +180,8 @@ class Body:
         most = (self.most_beads or MOST_BEADS) // (len(stretch.breaks) + 1)
         for start, length in stretch.pieces:
             pen = self._pen(stretch.start + start, across)
+            if self.upright and shape_of(part).upside_down(self.sizes, part):
+                pen = pen.turned(length)
             whole = self._length(stretch, part)
             from_start = start + (whole - stretch.drawn) * (start > stretch.drawn / 2)
             if part.kind.role is Role.STRAND and (self.close or beads):

@@ -113,9 +113,9 @@ class Hanging:
         along = [one for one in fringes_along(self.sizes.plan) if one.source in stretch.entry.parts]
         for line in self.lines:
             if line.source in stretch.entry.parts and not any(line in one.lines for one in along):
-                if line.source_eyes and line.on_thread:
-                    at = -line.layer, Eyes(line.source, line.source_eyes)
-                    fringes.setdefault(at, []).append(line)
+                eyes = Eyes(line.source, line.source_eyes) if line.source_eyes else None
+                if eyes is not None and (line.on_thread or (self.upright and eyes.woven)):
+                    fringes.setdefault((-line.layer, eyes), []).append(line)
                 else:
                     others.append(line)
         for fringe in sorted(along, key=lambda one: -one.line.layer):
@@ -191,7 +191,7 @@ class Hanging:
         """Legs sewn to the beads of a woven edge, each at its own."""
         foot, middle = shape_of(eyes.part).foot(self.sizes, eyes.part), stretch.middle
         if self.upright:
-            foot, middle = stretch.end, 0.0
+            foot, middle = stretch.start + self._edge(eyes, stretch.length), 0.0
         self._legs(eyes, lines, middle, foot, in_run=not self.upright)
 
     def _legs(
@@ -221,7 +221,12 @@ class Hanging:
             if r:
                 x, up = r * math.sin(x / r), r * (1 - math.cos(x / r))
             at, down = self._spot(middle + x) if in_run else (middle + x, 0.0)
-            self._piece(line, at, down + foot - up, number, first=eye == last[line])
+            self._below(line, at, down + foot - up, number, first=eye == last[line])
+
+    def _edge(self, eyes: Eyes, length: float) -> float:
+        """How far below the top of a part that hangs its edge lies."""
+        start_below = shape_of(eyes.part).upside_down(self.sizes, eyes.part)
+        return length if start_below or not eyes.field.at_start else 0.0
 
     def _spacing(self, eyes: Eyes) -> float:
         """From bead to bead along a woven edge."""
@@ -274,7 +279,7 @@ class Hanging:
                 else:
                     others.append(line)
         for eyes, lines in edges.items():
-            self._legs(eyes, lines, x, y + feet[0][0])
+            self._legs(eyes, lines, x, y + self._edge(eyes, feet[0][0]))
         used = 0
         alone = len(feet) == 1
         together = sum(min(line.times, self.most) for line in others) if alone else 1
