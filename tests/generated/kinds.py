@@ -52,6 +52,10 @@ def _bezel(draft: Draft) -> str:
     return woven.bezel(draft).name
 
 
+def _cabochon(draft: Draft) -> str:
+    return woven.cabochon(draft).name
+
+
 def _pouch(draft: Draft) -> str:
     return woven.pouch(draft).name
 
@@ -158,6 +162,7 @@ KINDS: Mapping[str, Callable[[Draft], str]] = {
     "woven band": _band,
     "pouch": _pouch,
     "bezel": _bezel,
+    "embroidered cabochon": _cabochon,
     "braid": _braid,
     "strand": _strand,
     "wire link": _link,

@@ -106,7 +106,8 @@ def finger_ring(draft: Draft) -> None:
 
 def bezel_pendant(draft: Draft) -> None:
     """A stone in a bezel on a ring, often with a fringe."""
-    setting = woven.bezel(draft, eye=True)
+    sewn = draft.chance(30)
+    setting = woven.cabochon(draft) if sewn else woven.bezel(draft, eye=True)
     draft.step("make", "weave", setting.name)
     draft.step("finish", "finish thread", setting.name)
     inside = draft.between(4, 8, 0.5)
@@ -116,7 +117,7 @@ def bezel_pendant(draft: Draft) -> None:
     draft.step("sew", "sew", held.name, to=setting.name)
     if closing == "open":
         draft.step("close", "close ring", held.name)
-    if draft.chance(50) and setting.bead is not None:
+    if draft.chance(50) and setting.bead is not None and not sewn:
         edge = draft.parts[setting.name]["around"] // 2
         hangers.fringe(draft, setting.name, "edge", draft.pick(3, 5), setting.bead, spread=False)
         line = draft.hung[-1]

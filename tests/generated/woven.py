@@ -362,6 +362,8 @@ def bezel(draft: Draft, *, eye: bool = False) -> Woven:
         "kind": "bezel", "stitch": "tubular peyote", "around": max(8, around),
         "beads": [small.name] * 2 + [middle.name] * deep + [small.name] * 2,
     }  # fmt: skip
+    if draft.chance(15):
+        fields["beads"][2] = [middle.name, small.name]
     of_stone: Fields = {"outside": draft.length(stone, 30)}
     draft.maybe(85, of_stone, edge=draft.length(draft.between(1.0, 1.8, 0.2)))
     draft.maybe(70, of_stone, thickness=draft.length(draft.between(4.5, 6, 0.5)))
@@ -378,6 +380,33 @@ def bezel(draft: Draft, *, eye: bool = False) -> Woven:
     lines.woven_on(draft, fields)
     draft.maybe(12, fields, measured={"mass": f"{round(stone / 6, 1)} g"})
     return Woven(draft.add(draft.pick("setting", "bezel"), fields), stone + 4, stone + 4, middle)
+
+
+def cabochon(draft: Draft) -> Woven:
+    """A stone sewn down on a backing, with rows round it."""
+    base = palette.seed(draft, "11/0", kind="cylinder")
+    other = palette.seed(draft, "11/0", kind="round")
+    shape, long = draft.pick("round", "oval", "square", "pear"), draft.between(18, 40, 1)
+    stone: Fields = {"outside": draft.length(long), "mass": f"{round(long / 4, 1)} g"}
+    draft.maybe(90, stone, shape=shape)
+    draft.maybe(100 if shape == "oval" else 30, stone, width=draft.length(round(long * 0.7)))
+    draft.maybe(60 if shape == "square" else 0, stone, corner="2 mm")
+    draft.maybe(40, stone, edge="2 mm", thickness="6 mm")
+    mixed = [base.name, other.name]
+    fields: Fields = {
+        "kind": "embroidered cabochon", "stone": stone,
+        "beads": [base.name, *([mixed] if draft.chance(40) else [other.name])],
+    }  # fmt: skip
+    draft.maybe(70, fields, bezel=[base.name, draft.pick(other.name, mixed)])
+    draft.maybe(70, fields, edging=other.name)
+    draft.maybe(20, fields, seam="1 mm")
+    eyes: Fields = {"count": 1, "hole": draft.length(3.0), "wire": "1.4 mm", "opens": "yes"}
+    draft.maybe(8, eyes, through="1.4 mm", edge="1.4 mm", spacing="5 mm", faces="front")
+    fields["top_eyes"] = eyes
+    draft.maybe(60, fields, bottom_eyes=dict(eyes))
+    lines.woven_on(draft, fields)
+    draft.maybe(12, fields, measured={"mass": f"{round(long / 3, 1)} g"})
+    return Woven(draft.add("cabochon", fields), long + 8, long + 8, base)
 
 
 class Pouch(NamedTuple):

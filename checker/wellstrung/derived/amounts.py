@@ -54,6 +54,8 @@ def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     """How many of one bead a number of one part takes."""
     if part.stitch is not None and part.stitch.cored:
         return times(_of_cored(part, bead, ask), count)
+    if part.kind.bead_counts is not None:
+        return times(part.kind.bead_counts(part, ask)[bead.name], count)
     share = bead_shares(part).get(bead.name, 0.0) / part.beads[bead.name].shared
     if added := beads_added(part, bead.name, ask):
         if share:

@@ -25,6 +25,7 @@ from wellstrung.derived.declared import (
 from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
 from wellstrung.kinds.plain import WOVEN
+from wellstrung.model.beads import bead_rows
 from wellstrung.model.item import Bead
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Formula, Kind, Part, Role
@@ -65,16 +66,21 @@ def ring_for(stone: float, bead_length: float, bead_outside: float, tension: flo
     return pi / atan(tubular_peyote.pitch(bead_length, tension) / (stone + bead_outside))
 
 
-def rounds_of(part: Part) -> list[Bead]:
-    """The bead of every round, from the back to the front."""
-    return [part.beads[name] for name in part.texts("beads")]
+def rounds_of(part: Part, ask: Quantities) -> list[Bead]:
+    """The bead of every round, from the back to the front; of several in one round the fattest."""
+    rounds = [[part.beads[name] for name in row] for row in bead_rows(part, "beads")]
+    return [max(row, key=lambda bead: ask.of(bead, "outside").middle) for row in rounds]
+
+
+def _rounds(part: Part) -> int:
+    return len(bead_rows(part, "beads"))
 
 
 def _girdle(what: str) -> Formula:
     """A size of the bead that lies round the girdle: the fattest."""
 
     def size(part: Part, ask: Quantities) -> Quantity:
-        fattest = max(rounds_of(part), key=lambda bead: ask.of(bead, "outside").middle)
+        fattest = max(rounds_of(part, ask), key=lambda bead: ask.of(bead, "outside").middle)
         return ask.of(fattest, what)
 
     return size
@@ -137,7 +143,7 @@ def _loose(part: Part, ask: Quantities) -> Quantity:
 
 
 def _strip(part: Part, ask: Quantities) -> Quantity:
-    beads = {f"bead{n}": ask.of(bead, "outside") for n, bead in enumerate(rounds_of(part), 1)}
+    beads = {f"bead{n}": ask.of(bead, "outside") for n, bead in enumerate(rounds_of(part, ask), 1)}
     return derived(
         f"{part.name}.length",
         "mm",
@@ -169,11 +175,14 @@ _SPACING = formula(
 _OUTSIDE = _ring("outside", tubular_peyote.outside)
 _EDGES = {"edge": EyeField(several=True, counted=_beads_each_round, counted_by=("around",))}
 
+#: what is made at the bench round a stone
+WOVEN_ROUND = replace(WOVEN, made_round="stone")
+
 BEZEL = Kind(
     "bezel",
     fragment("bezel"),
     Role.WOVEN,
-    traits=replace(WOVEN, made_round="stone"),
+    traits=WOVEN_ROUND,
     eyes={"top_eyes": EyeField(("top_eyes",), several=True), **_EDGES},
     quantities={
         "stone": size("stone", "outside", allowance="stone size"),
@@ -191,7 +200,7 @@ BEZEL = Kind(
         "outside": _OUTSIDE,
         "width": _OUTSIDE,
         "length": _strip,
-        "rounds": count("rounds", lambda part: len(rounds_of(part)), "one for each bead named"),
+        "rounds": count("rounds", _rounds, "one for each that is named"),
         "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_with_stone),
         "along": _OUTSIDE,
         **edge_sizes(_EDGES, _SPACING),

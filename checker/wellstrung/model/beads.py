@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from collections.abc import Mapping
 from itertools import cycle, islice
@@ -14,9 +15,9 @@ from wellstrung.reading import tree as reading
 #: the fields that name beads added to woven work
 ADDED = (("edging", "beads"), ("layer", "beads"))
 #: the fields of a part that name the beads its thread goes through
-_ON_THREAD = (("beads",), ("core_bead",), ("turn",), *ADDED)
+_ON_THREAD = (("beads",), ("core_bead",), ("turn",), ("bezel",), ("edge_row",), *ADDED)
 #: the fields of a part that name beads, in the order in which they are picked up
-_PICKED_UP = (("core_bead",), ("outer",), ("beads",), ("turn",), *ADDED)
+_PICKED_UP = (("core_bead",), ("outer",), ("beads",), ("turn",), ("bezel",), ("edge_row",), *ADDED)
 
 
 def bead_mix(part: Part) -> dict[str, int]:
@@ -30,10 +31,14 @@ def bead_mix(part: Part) -> dict[str, int]:
         return dict(Counter(beads_named(part, "outer")) + Counter(beads_named(part, "core_bead")))
     if rounds_listed(part):
         return dict(Counter(islice(cycle(listed_for(part, ROUND)), rounds_listed(part))))
+    if part.kind.bead_counts is not None:
+        return dict(sum((Counter(beads_named(part, field)) for field in SEWN_ROWS), Counter()))
     # beside a core, outer beads are the bridge of a strip
     return dict(Counter(beads_named(part, "beads")) + Counter(beads_named(part, "outer")))
 
 
+#: the fields of what is sewn on a backing that name its beads, row by row
+SEWN_ROWS = ("beads", "bezel", "edging")
 #: what the beads of a list stand for, each in its turn
 COLUMN, ROUND = "each column", "each round"
 
@@ -64,8 +69,21 @@ def beads_named(part: Part, *path: str) -> dict[str, int]:
         return {}
     if isinstance(node, reading.Mapping):
         return {str(name): int(count) for name, count in node.value.items()}
-    names = [str(name) for name in node.value] if isinstance(node.value, list) else [node.value]
-    return dict(Counter(str(name) for name in names))
+    rows = bead_rows(part, field_name)
+    each = math.lcm(*map(len, rows))  # of a row of several as many in all as of one alone
+    counts: Counter[str] = Counter()
+    for row in rows:
+        for name in row:
+            counts[name] += each // len(row)
+    return dict(counts)
+
+
+def bead_rows(part: Part, field_name: str) -> list[list[str]]:
+    """The items of a field that lists beads, row by row: one bead, or several that repeat in it."""
+    node = part.node_at(field_name)
+    value = node.value if node is not None else []
+    items = value if isinstance(value, list) else [value]
+    return [[str(bead) for bead in (row if isinstance(row, list) else [row])] for row in items]
 
 
 def beads_of_loop(part: Part) -> list[str]:

@@ -158,7 +158,9 @@ class Kind(Struct, frozen=True, eq=False):
     """A kind of part: its name, schema fragment, role in joins, eyes, quantities and traits.
 
     `types` are the traits of those that differ by type, by the text of the field `typed_by`. `look`
-    is how it is drawn, and `sold` how shops sell it by a size.
+    is how it is drawn, `sold` how shops sell it by a size, and `bead_counts` how many of each bead
+    a part takes, where shares of all do not say it. `passes` is how often thread goes through a
+    bead at most of what is made without a stitch.
     """
 
     name: str
@@ -170,6 +172,8 @@ class Kind(Struct, frozen=True, eq=False):
     types: Mapping[str, Traits] = field(default_factory=dict)
     typed_by: str = "type"
     look: Look = Look()
+    passes: int = 0
+    bead_counts: Callable[..., Mapping[str, Quantity]] | None = None
     sold: Sold | None = None
 
 

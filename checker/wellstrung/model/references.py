@@ -56,7 +56,10 @@ _PARTS_AT = (
     *(Reference(path, (Role.ROPE,)) for path in WOVEN_HALVES),
 )
 #: Where a part may name beads of the palette.
-_BEADS_AT = (("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"), *ADDED)
+_BEADS_AT = (
+    ("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"), ("bezel",), ("edge_row",),
+    *ADDED,
+)  # fmt: skip
 #: what a ring or a bail can slide along
 LONG = (Role.ROPE, Role.BAND, Role.STRAND)
 #: what has knots that some makers glue: a matter of taste, which no step lists
@@ -279,5 +282,8 @@ def _bead_names(node: reading.Node | None) -> Iterator[reading.Scalar]:
     if isinstance(node, reading.Mapping):
         yield from (entry.key for entry in node.entries.values())
         return
-    names = node.items if isinstance(node, reading.Sequence) else (node,)
-    yield from (name for name in names if isinstance(name, reading.Scalar))
+    for name in node.items if isinstance(node, reading.Sequence) else (node,):
+        if isinstance(name, reading.Sequence):
+            yield from _bead_names(name)  # several that repeat in one round
+        elif isinstance(name, reading.Scalar):
+            yield name

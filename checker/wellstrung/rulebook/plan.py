@@ -3,6 +3,7 @@
 from wellstrung.common.places import Edit as Edit
 from wellstrung.common.places import Place as Place
 from wellstrung.model.beads import bead_mix as bead_mix
+from wellstrung.model.beads import bead_rows as bead_rows
 from wellstrung.model.beads import beads_in_order as beads_in_order
 from wellstrung.model.beads import beads_named as beads_named
 from wellstrung.model.beads import drops_of as drops_of

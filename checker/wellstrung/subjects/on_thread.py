@@ -221,9 +221,9 @@ def passes_of(plan: Plan, part: Part) -> int | None:
     """
     if part.kind.role is Role.DROP:
         return 2  # down the leg and up again
-    if part.kind.role is Role.STRAND or part.stitch is None:
+    if part.kind.role is Role.STRAND or (part.stitch is None and not part.kind.passes):
         return None
-    passes = part.stitch.passes
+    passes = part.stitch.passes if part.stitch is not None else part.kind.passes
     return passes + fringe_passes(plan, part) if passes else None
 
 

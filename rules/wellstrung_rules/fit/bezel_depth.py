@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Woven, kept
-from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.plan import Part, bead_rows
 from wellstrung.rulebook.values import Quantity, total
 from wellstrung.rulebook.wording import about, in_yaml, plural, raised
 
@@ -14,7 +14,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
     bezel = woven.part
     if not bezel.takes("stone"):
         return None
-    names = bezel.texts("beads")
+    names = [row[0] for row in bead_rows(bezel, "beads")]
     back, front = (ask.of(ask.plan.beads[name], "outside") for name in (names[0], names[-1]))
     edge, has = ask.of(bezel, "stone.edge"), ask.of(bezel, "length")
     source = "a bead beyond where the stone slants inward, on either side"
@@ -39,7 +39,8 @@ def _remedies(
     bezel: Part, ask: Ask, short: float, back: Quantity, front: Quantity
 ) -> tuple[Remedy, ...]:
     """As many rounds more on either side: each adds half a bead."""
-    names = [in_yaml(name) for name in bezel.texts("beads")]
+    rows = [[in_yaml(name) for name in row] for row in bead_rows(bezel, "beads")]
+    names = [row[0] if len(row) == 1 else f"[{', '.join(row)}]" for row in rows]
     pairs = math.ceil(short / ((back.likely.low + front.likely.low) / 2) - 1e-9)
     rounds = [*names[:1] * pairs, *names, *names[-1:] * pairs]
     more = f"weave {plural(pairs, 'more round')} on either side"

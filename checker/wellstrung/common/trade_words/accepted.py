@@ -162,6 +162,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "woven band, stitch: right-angle weave": "RAW band, right-angle weave band",
         "woven band, stitch: netting": "netted band, netted collar",
         "woven band, stitch: vertical netting": "vertical net collar, vertically netted collar",
+        "embroidered cabochon": "bead-embroidered cabochon, bead embroidery, beaded cabochon,"
+        " embroidered stone",
         "bezel": "beaded bezel, peyote bezel, bezelled stone, bezeled stone, bezelled cabochon",
         "pouch": "amulet bag, amulet pouch, beaded pouch, beaded bag, amulet purse",
         "braid": "kumihimo, kumihimo braid, kumihimo rope, kumihimo cord",

@@ -57,7 +57,8 @@ ASKED: Mapping[str, Mapping[str, str]] = {
         " limp line, `monofilament` for clear line",
         "clamp": "write `clasp` with `type: ribbon end` for a jaw on a band, or `bead tip` for a"
         " shell over a knot",
-        "stone, cabochon": "write `bezel` with its `stone` for one that beads hold, `pendant` for"
+        "stone, cabochon": "write `bezel` with its `stone` for one that beads hold,"
+        " `embroidered cabochon` for one sewn on a backing, `pendant` for"
         " one with a loop, or a bead under `beads` for one that is drilled",
     },
     "stitch": {

@@ -8,7 +8,7 @@ plan does not say is dashed.
 
 from __future__ import annotations
 
-from wellstrung.drawing.looks import clasps, ends, pendants, rings, strung, wires, woven
+from wellstrung.drawing.looks import cabochons, clasps, ends, pendants, rings, strung, wires, woven
 from wellstrung.drawing.looks.shape import Draw, Shape, Share, SpotOf, none_across
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
@@ -65,6 +65,7 @@ SHAPES = {
     "leg": Shape(strung.lying_leg, hang=strung.leg),
     "pouch": Shape(woven.pouch, none_across, flat=True),
     "bezel": Shape(woven.bezel, is_round=True),
+    "cabochon": Shape(cabochons.cabochon),
     "toggle": _clasp(
         (clasps.toggle_ring, clasps.on_ring), (clasps.toggle_bar, clasps.on_bar)
     ),

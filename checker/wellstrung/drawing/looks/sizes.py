@@ -119,7 +119,7 @@ class Sizes:
         if not names:
             shared = (name for name, share in self.mix(part).items() for _ in range(share))
             names = list(islice(shared, _MOST_IN_REPEAT))
-        return [str(name) for name in names]
+        return [str(name) for row in names for name in (row if isinstance(row, list) else [row])]
 
     def core(self, part: Part) -> str:
         """The bead of a core that loops lie round."""

@@ -16,7 +16,7 @@ from wellstrung.drawing.looks.listed import each_named
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.looks.threads import pieces, warp_of
 from wellstrung.drawing.pen import Pen
-from wellstrung.model.beads import beads_of_loop
+from wellstrung.model.beads import bead_rows, beads_of_loop
 from wellstrung.model.item import Missing
 from wellstrung.model.looks import Braided, Thread, Weave
 from wellstrung.model.parts import Part
@@ -181,11 +181,12 @@ def bezel(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     pen.disc(middle, outside, "frame", sizes.named(part, "outside"))
     beads, away = part.count("around", default=0) // 2, (outside + stone) / 4
     each, thick = 2 * math.pi * away / max(beads, 1), (outside - stone) / 2
-    rounds = part.texts("beads")
+    rounds = bead_rows(part, "beads")
     # none where the ring is less than the stone, or where they are too many to be told apart
     for number in range(beads if 0 < beads <= MOST_BEADS and thick > 0 else 0):
         turn = 2 * math.pi * number / beads
         along, across = middle + away * math.cos(turn), away * math.sin(turn)
         place = Laid(along, across, each, thick, turn + math.pi / 2)
-        lay(pen, sizes, rounds[len(rounds) // 2], place, as_seen=False)
+        row = rounds[len(rounds) // 2]
+        lay(pen, sizes, row[number % len(row)], place, as_seen=False)
     pen.disc(middle, stone, "stone")

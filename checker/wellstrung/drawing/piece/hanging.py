@@ -114,7 +114,8 @@ class Hanging:
         for line in self.lines:
             if line.source in stretch.entry.parts and not any(line in one.lines for one in along):
                 eyes = Eyes(line.source, line.source_eyes) if line.source_eyes else None
-                if eyes is not None and (line.on_thread or (self.upright and eyes.woven)):
+                sewn = line.on_thread and self._tassel(line) is None
+                if eyes is not None and (sewn or (self.upright and eyes.woven)):
                     fringes.setdefault((-line.layer, eyes), []).append(line)
                 else:
                     others.append(line)
@@ -135,7 +136,9 @@ class Hanging:
         for number in range(drawn):
             first = number == 0
             if self.upright:
-                self._below(line, 0.0, stretch.end, number, first=first)
+                step = self._step(line, drawn) if self._tassel(line) is not None else 0.0
+                aside = (number - (drawn - 1) / 2) * step
+                self._below(line, aside, stretch.end, number, first=first)
             else:
                 rings = min(line.times - number * by_each, by_each)
                 self._on_run(line, left + (number + 0.5) * each, rings, first=first)

@@ -11,7 +11,7 @@ from wellstrung.common.wording import article, together
 from wellstrung.derived.taken import bead_words
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists.cutting import CutList, Lengths
-from wellstrung.model.beads import COLUMN, beads_named, beads_picked_up
+from wellstrung.model.beads import COLUMN, bead_rows, beads_named, beads_picked_up
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity
@@ -121,7 +121,7 @@ def in_order(part: Part, *field: str) -> str:
     value = node.value if node is not None else []
     if isinstance(value, dict):
         return "a mix of " + together(f"{count} of `{name}`" for name, count in value.items())
-    names = [str(name) for name in value] if isinstance(value, list) else [str(value)]
+    names = ["`, `".join(row) for row in bead_rows(part, field)] if value else []
     runs: list[tuple[str, int]] = []
     for name in names:
         if runs and runs[-1][0] == name:
@@ -239,6 +239,9 @@ def _band(part: Part, at: Bench) -> Iterator[str]:
 
 def _woven(part: Part, at: Bench) -> Iterator[str]:
     stone = part.traits.made_round
+    if part.takes("edging"):
+        yield from _embroidered(part, at)
+        return
     if part.has("around"):
         yield f"Begin with a ring of {part.count('around')} beads"
     if stone:
@@ -248,6 +251,35 @@ def _woven(part: Part, at: Bench) -> Iterator[str]:
         return
     yield from _order_of_beads(part)
     yield from _as_far(part, at)
+
+
+def _embroidered(part: Part, at: Bench) -> Iterator[str]:
+    """A stone sewn down on a backing."""
+    yield f"Cut foundation {_by(part, at, 'foundation')} or larger; glue the stone to its middle"
+    for turn, row in enumerate(bead_rows(part, "beads"), 1):
+        count = at.known(part, f"row_{turn}")
+        many = "" if count is None else f" {about(count)} beads,"
+        base = ", an even count, for the bezel" if turn == 1 and part.has("bezel") else ""
+        yield f"Row {turn}:{many} {_in_row(row)}{base}"
+    for turn, row in enumerate(bead_rows(part, "bezel") if part.has("bezel") else (), 1):
+        yield f"Bezel, round {turn}, a bead for every second of the base: {_in_row(row)}"
+    yield f"Trim the foundation to {_by(part, at, 'backing')}, and glue on a backing as large"
+    if part.has("edging"):
+        count = at.known(part, "edging_beads")
+        many = "" if count is None else f"{about(count)} of "
+        yield f"Sew {many}`{part.text('edging')}` side by side round the edge, through both layers"
+
+
+def _by(part: Part, at: Bench, what: str) -> str:
+    """A size by another, in whole mm."""
+    sizes = (at.known(part, f"{what}_{side}") for side in ("length", "width"))
+    return " x ".join("?" if size is None else f"{size.middle:.0f}" for size in sizes) + " mm"
+
+
+def _in_row(row: Sequence[str]) -> str:
+    """The beads of a row: one, or several that repeat."""
+    names = together(f"`{name}`" for name in row)
+    return names if len(row) == 1 else f"{names}, and again from the first"
 
 
 def _as_far(part: Part, at: Bench) -> Iterator[str]:

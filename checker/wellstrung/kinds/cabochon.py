@@ -1,0 +1,318 @@
+"""Embroidered cabochon: a stone sewn down on a backing, with rows of beads round it.
+
+Rows lie flat, one round the other; the first is the base from which rounds of peyote rise as a
+bezel. A row holds as many beads as its middle line is long: the way round the stone, and 2 pi for
+every millimetre further out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from wellstrung.derived.declared import (
+    GEOMETRY,
+    count,
+    formula,
+    hand,
+    mass,
+    same_as,
+    size,
+    written_or,
+)
+from wellstrung.formulas import stones, thread
+from wellstrung.formulas.arithmetic import floor
+from wellstrung.kinds.bezel import WOVEN_ROUND
+from wellstrung.model.beads import bead_rows
+from wellstrung.model.item import Bead
+from wellstrung.model.looks import Look
+from wellstrung.model.parts import EyeField, Formula, Kind, Part, Role
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.arithmetic import derived, exact, times, total
+from wellstrung.quantity.value import Quantity
+from wellstrung.stitches import flat, making
+from wellstrung_schemas import fragment
+
+#: what of the backing stands out beyond the last row where the plan does not say, mm; foundation
+#: left all round while it is sewn, mm; glue under stone and backing, mm: common practice, no source
+SEAM, ROUND_ABOUT, GLUE = 0.5, 10.0, 0.1
+
+_TENSION = hand("thread tension", flat.TENSION, cure="lay ten beads of {part} along its stone")
+_LONG = size("stone", "outside", allowance="stone size")
+_WIDE = written_or(
+    size("stone", "width", allowance="stone size"), ("stone", "width"), otherwise=_LONG
+)
+
+
+def shape(part: Part) -> str:
+    """The outline of its stone: as written, else round, or oval where it has a width."""
+    if part.has("stone", "shape"):
+        return part.text("stone", "shape")
+    return "oval" if part.has("stone", "width") else "round"
+
+
+def _corner(part: Part, ask: Quantities) -> Quantity:
+    written = part.has("stone", "corner")
+    return part.size("stone", "corner") if written else exact("corner", 0.0, "mm")
+
+
+def _of_stone(what: str, unit: str, by_shape: Mapping[str, Callable[..., float]]) -> Formula:
+    def found(part: Part, ask: Quantities) -> Quantity:
+        sizes = {name: ask.of(part, f"stone{of}") for name, of in _SIZES.items()}
+        if shape(part) == "square":
+            sizes["corner"] = _corner(part, ask)
+        called = f"{part.name}.{what} of the stone"
+        return derived(called, unit, by_shape[shape(part)], sizes, source=GEOMETRY)
+
+    return found
+
+
+_SIZES = {"length": "", "width": ".width"}
+
+
+def _rows(part: Part, field: str) -> list[list[Bead]]:
+    return [[part.beads[name] for name in row] for row in bead_rows(part, field)]
+
+
+def _fattest(row: list[Bead], ask: Quantities) -> Quantity:
+    return max((ask.of(bead, "outside") for bead in row), key=lambda size: size.middle)
+
+
+def _rows_wide(part: Part, ask: Quantities) -> Quantity:
+    wide = [_fattest(row, ask) for row in _rows(part, "beads")]
+    return total(f"{part.name}.rows wide", "mm", wide)
+
+
+def _seam(part: Part, ask: Quantities) -> Quantity:
+    return part.size("seam") if part.has("seam") else exact("seam", SEAM, "mm")
+
+
+def _in_row(
+    part: Part, row: list[Bead], inner: list[Quantity], *, even: bool, ask: Quantities
+) -> Quantity:
+    """As many beads as fit on the middle line of a row that lies outside others."""
+    wide = {f"row{number}": one for number, one in enumerate(inner, 1)}
+    mean = {f"bead{number}": ask.of(bead, "length") for number, bead in enumerate(row, 1)}
+    many, pair = len(row), 2 if even else 1
+
+    def fits(perimeter: float, own: float, tension: float, **others: float) -> float:
+        away = sum(size for name, size in others.items() if name.startswith("row")) + own / 2
+        length = sum(size for name, size in others.items() if name.startswith("bead")) / many
+        return pair * floor(stones.outside_of(perimeter, away) / (length * tension) / pair + 0.5)
+
+    return derived(
+        f"{part.name}.beads of row {len(inner) + 1}",
+        "beads",
+        fits,
+        {**wide, **mean},
+        perimeter=ask.of(part, "perimeter"),
+        own=_fattest(row, ask),
+        tension=_TENSION(part, ask),
+        source="the way round its middle line over its beads; of a base row the nearest even count",
+    )
+
+
+def _counts(part: Part, ask: Quantities) -> list[tuple[str, list[Bead], Quantity]]:
+    """Every row and round with its beads: in which field it stands, and how many it takes."""
+    rows, found = _rows(part, "beads"), list[tuple[str, list[Bead], Quantity]]()
+    widths = [_fattest(row, ask) for row in rows]
+    rounds = _rows(part, "bezel")
+    for number, row in enumerate(rows):
+        even = bool(rounds) and number == 0
+        found.append(("beads", row, _in_row(part, row, widths[:number], even=even, ask=ask)))
+    if rounds:
+        half = derived(
+            f"{part.name}.beads of a round", "beads", lambda base: base / 2, base=found[0][2]
+        )
+        found += [("bezel", row, half) for row in rounds]
+    if part.has("edging"):
+        found.append(("edging", [part.beads[part.text("edging")]], ask.of(part, "edging_beads")))
+    return found
+
+
+#: so many rows are counted for the report; beyond, they are counted in all alone
+_MOST_ROWS = 12
+
+
+def _row_of(number: int) -> Formula:
+    """The beads of one row, from the stone outwards."""
+
+    def row(part: Part, ask: Quantities) -> Quantity:
+        rows = [many for field, _, many in _counts(part, ask) if field == "beads"]
+        if number > len(rows):
+            raise part.missing("beads")
+        return rows[number - 1]
+
+    return row
+
+
+def _edging(part: Part, ask: Quantities) -> Quantity:
+    """Beads of the edging, side by side round the backing."""
+    if not part.has("edging"):
+        return exact(f"{part.name}.edging", 0)
+    return derived(
+        f"{part.name}.beads of the edging",
+        "beads",
+        lambda perimeter, away, seam, bead, tension: floor(
+            stones.outside_of(perimeter, away + seam) / flat.side_by_side(bead, tension) + 0.5
+        ),
+        perimeter=ask.of(part, "perimeter"),
+        away=ask.of(part, "rows_wide"),
+        seam=_seam(part, ask),
+        bead=ask.of(part.beads[part.text("edging")], "outside"),
+        tension=_TENSION(part, ask),
+        source="the way round the backing over the width of a bead",
+    )
+
+
+def bead_counts(part: Part, ask: Quantities) -> dict[str, Quantity]:
+    """How many of each bead one takes, by its name."""
+    terms: dict[str, list[Quantity]] = {}
+    for _, row, many in _counts(part, ask):
+        for bead in row:
+            share = derived(
+                f"{bead.name} of {many.name}",
+                "beads",
+                lambda n, k: n / k,
+                n=many,
+                k=exact("repeat", len(row)),
+            )
+            terms.setdefault(bead.name, []).append(share)
+    return {name: total(f"{name} in {part.name}", "beads", each) for name, each in terms.items()}
+
+
+def _beads(part: Part, ask: Quantities) -> Quantity:
+    return total(f"{part.name}.beads", "beads", [many for _, _, many in _counts(part, ask)])
+
+
+def _mass(part: Part, ask: Quantities) -> Quantity:
+    """Beads and stone, g; fabric and glue are left out, about a tenth of a gram a cm2."""
+    each = [
+        derived(
+            f"{part.name}.mass of {name}",
+            "g",
+            lambda beads, per_gram: beads / per_gram,
+            beads=many,
+            per_gram=ask.of(part.beads[name], "per_gram"),
+        )
+        for name, many in bead_counts(part, ask).items()
+    ]
+    return total(f"{part.name}.mass", "g", [*each, part.mass("stone", "mass")])
+
+
+_PATHS: Mapping[str, Callable[..., float]] = {
+    "beads": lambda bead_length, many, share: many * thread.backstitch(bead_length) * share,
+    "bezel": lambda bead_length, bead_outside, many, share: (
+        many * thread.peyote(bead_length, bead_outside) * share
+    ),
+    "edging": lambda bead_length, bead_outside, many, share: (
+        many * thread.edging(bead_length, bead_outside) * share
+    ),
+}
+
+
+def _thread(part: Part, ask: Quantities) -> Quantity:
+    share, terms = making.thread_share()(part, ask), []
+    for field, row, many in _counts(part, ask):
+        sizes = {"bead_length": ask.of(row[0], "length")}
+        if field != "beads":
+            sizes["bead_outside"] = ask.of(row[0], "outside")
+        called = f"{part.name}.thread of {many.name.removeprefix(f'{part.name}.')}"
+        terms.append(
+            derived(
+                called,
+                "mm",
+                _PATHS[field],
+                {**sizes, "many": many, "share": share},
+                source="counted passes, worked out for this project",
+            )
+        )
+    return total(f"{part.name}.thread", "mm", terms)
+
+
+def _backing(what: str) -> Formula:
+    """The finished backing along the stone or across it: rows on either side, and the seam."""
+    return formula(
+        f"backing {what}",
+        "mm",
+        lambda stone, rows, seam: stone + 2 * (rows + seam),
+        stone="stone" if what == "length" else "stone.width",
+        rows="rows_wide",
+        seam=_seam,
+        source=GEOMETRY,
+    )
+
+
+def _over_all(backing: str) -> Formula:
+    """Over all: the backing, and the beads of its edging as long as they stand out."""
+
+    def found(part: Part, ask: Quantities) -> Quantity:
+        if not part.has("edging"):
+            return ask.of(part, backing)
+        out = times(ask.of(part.beads[part.text("edging")], "length"), 2)
+        called = f"{part.name}.over all {backing.removeprefix('backing_')}"
+        return total(called, "mm", [ask.of(part, backing), out])
+
+    return found
+
+
+def _foundation(backing: str) -> Formula:
+    return formula(
+        f"{backing.replace('backing_', 'foundation ')}",
+        "mm",
+        lambda backing, round_about: backing + 2 * round_about,
+        backing=backing,
+        round_about=count("left round it", lambda part: ROUND_ABOUT, "common practice, no source"),
+    )
+
+
+def _glue(part: Part, ask: Quantities) -> Quantity:
+    """Glue under the stone, and between foundation and backing, ml."""
+    return derived(
+        f"{part.name}.glue",
+        "ml",
+        lambda area, perimeter, rows, seam, thick: (
+            (area + stones.area_outside(area, perimeter, rows + seam)) * thick / 1000
+        ),
+        area=ask.of(part, "area"),
+        perimeter=ask.of(part, "perimeter"),
+        rows=ask.of(part, "rows_wide"),
+        seam=_seam(part, ask),
+        thick=exact("layer of glue", GLUE, "mm", "common practice, no source"),
+        source=GEOMETRY,
+    )
+
+
+CABOCHON = Kind(
+    "embroidered cabochon",
+    fragment("embroidered cabochon"),
+    Role.WOVEN,
+    traits=WOVEN_ROUND,
+    eyes={
+        "top_eyes": EyeField(("top_eyes",), several=True),
+        "bottom_eyes": EyeField(("bottom_eyes",), several=True, carries=True),
+    },
+    quantities={
+        "stone": _LONG,
+        "stone.width": _WIDE,
+        "perimeter": _of_stone("perimeter", "mm", stones.PERIMETERS),
+        "area": _of_stone("area", "mm2", stones.AREAS),
+        "rows_wide": _rows_wide,
+        "base": lambda part, ask: _counts(part, ask)[0][2],
+        "edging_beads": _edging,
+        **{f"row_{number}": _row_of(number) for number in range(1, _MOST_ROWS + 1)},
+        "beads": _beads,
+        "backing_length": _backing("length"),
+        "backing_width": _backing("width"),
+        "foundation_length": _foundation("backing_length"),
+        "foundation_width": _foundation("backing_width"),
+        "along": _over_all("backing_length"),
+        "width": _over_all("backing_width"),
+        "outside": same_as("width"),
+        "thread": _thread,
+        "glue": _glue,
+        "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_mass),
+    },
+    look=Look("cabochon", label=(("width", "wide"),)),
+    passes=4,  # twice as it is sewn on, once round the row, once for what is joined to it
+    bead_counts=bead_counts,
+)

@@ -1,0 +1,99 @@
+"""Stones sewn down on a backing: their outlines, counts and sizes, and how they are drawn."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from pages import keeper, looks, parsed
+from wellstrung.drawing.piece import drawings
+from wellstrung.formulas import stones
+from wellstrung.judging.result import PlanResult
+
+PLAN = """
+plan: 1
+title: Harbour lamp
+piece: pendant
+beads:
+  kelp: {{type: cylinder, size: 11/0}}
+  gull: {{type: round, size: 11/0, make: Japanese}}
+parts:
+  lamp: {{kind: embroidered cabochon, stone: {{{stone}, mass: 8 g}}, {more}}}
+run: [lamp]
+"""
+ROWS = "beads: [kelp, [kelp, kelp, gull]], bezel: [kelp, [gull, kelp]], edging: gull"
+
+
+def of(stone: str, more: str = ROWS) -> PlanResult:
+    result = keeper().check_text(PLAN.format(stone=stone, more=more))
+    assert not result.failures and result.quantities
+    return result
+
+
+def middle(result: PlanResult, what: str) -> float:
+    return result.quantities[f"lamp.{what}"].middle
+
+
+def walked(points: list[tuple[float, float]]) -> float:
+    return sum(math.dist(a, b) for a, b in zip(points, points[1:] + points[:1], strict=True))
+
+
+def test_the_way_round_an_oval_is_that_of_walking_it() -> None:
+    turns = [2 * math.pi * n / 100_000 for n in range(100_000)]
+    path = walked([(20 * math.cos(t), 15 * math.sin(t)) for t in turns])
+    assert stones.round_perimeter(40.0, 30.0) == pytest.approx(path, rel=1e-5)
+
+
+def test_the_way_round_and_the_area_of_a_pear_by_its_points() -> None:
+    tip, touch = 30 - 10, math.acos(10 / 20)
+    turns = [touch + (2 * math.pi - 2 * touch) * n / 20_000 for n in range(20_001)]
+    points = [(tip, 0.0), *((10 * math.cos(t), 10 * math.sin(t)) for t in turns)]
+    assert stones.pear_perimeter(30.0, 20.0) == pytest.approx(walked(points), rel=1e-5)
+    crossed = zip(points, points[1:] + points[:1], strict=True)
+    area = abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in crossed)) / 2
+    assert stones.pear_area(30.0, 20.0) == pytest.approx(area, rel=1e-5)
+
+
+def test_rows_hold_as_many_beads_as_their_middle_lines_are_long() -> None:
+    found = of("outside: 12 mm")
+    # print: 32 cylinders of 11/0 round 12 mm (`Bead Weaving Techniques: Beaded Bezels`, excerpt)
+    assert middle(found, "base") == 32
+    second = math.pi * (12 + 2 * 1.6 + 2.1) / (((1.3 + 1.3 + 1.45) / 3) * 1.05)
+    assert middle(found, "row_2") == round(second)
+    assert middle(found, "backing_length") == pytest.approx(12 + 2 * (1.6 + 2.1 + 0.5))
+    edge = math.pi * middle(found, "backing_length") / 2.1
+    assert middle(found, "edging_beads") == round(edge)
+    whole = 32 + round(second) + 2 * 16 + round(edge)
+    assert middle(found, "beads") == whole
+    kelp, gull = 32 + round(second) * 2 / 3 + 16 + 8, round(second) / 3 + 8 + round(edge)
+    assert middle(found, "mass") == pytest.approx(8 + kelp / 200 + gull / 110)
+
+
+@pytest.mark.parametrize(
+    ("stone", "around"),
+    [
+        ("shape: oval, outside: 30 mm, width: 20 mm", stones.round_perimeter(30.0, 20.0)),
+        ("shape: square, outside: 20 mm, corner: 2 mm", 8 * 8 + 4 * math.pi),
+        ("shape: pear, outside: 30 mm, width: 20 mm", stones.pear_perimeter(30.0, 20.0)),
+    ],
+)
+def test_every_shape_has_its_way_round_and_is_drawn(stone: str, around: float) -> None:
+    found = of(stone)
+    assert middle(found, "perimeter") == pytest.approx(around)
+    tree = parsed(drawings(found)[-1].svg)
+    gull = len(looks(tree, "b1"))
+    edge, second = middle(found, "edging_beads"), middle(found, "row_2")
+    assert gull == pytest.approx(edge + second / 3 + middle(found, "base") / 4, abs=6)
+
+
+def test_several_beads_in_one_round_of_a_bezel_share_it() -> None:
+    ring = "{kind: bezel, stitch: tubular peyote, around: 36, beads: [kelp, [kelp, gull], kelp],"
+    text = PLAN.format(stone="outside: 14 mm", more=ROWS)
+    head, _, tail = text.partition("  lamp: ")
+    lamp = f"  lamp: {ring} stone: {{outside: 14 mm, edge: 1 mm, mass: 2 g}}}}"
+    found = keeper().check_text(head + lamp + tail[tail.index("\n") :])
+    assert not found.failures
+    beads = middle(found, "beads")
+    assert beads == 54
+    assert middle(found, "mass") == pytest.approx(2 + beads * 5 / 6 / 200 + beads / 6 / 110)
