@@ -25,7 +25,12 @@ _UNITS: Mapping[str, tuple[str, ...]] = {
         "beads", "core_beads", "outer_beads", "links", "links_per_piece", "lost", "pieces_had",
         "rounds", "rows", "warps", "picots", "covered", "per_gram", "spare", "packs_wanted",
     ),
-    "beads": ("around_least", "around_most", "around_behind"),
+    "beads": (
+        "around_least", "around_most", "around_behind", "edge_beads", "edging_beads", "base",
+        *(f"row_{number}" for number in range(1, 13)),
+    ),
+    "mm2": ("area",),
+    "ml": ("glue",),
 }  # fmt: skip
 #: amounts have the unit of what is sold
 _BY_THE_PART = ("needed", "on_hand", "knot")

@@ -20,7 +20,6 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas import stones, thread
-from wellstrung.formulas.arithmetic import floor
 from wellstrung.kinds.bezel import WOVEN_ROUND
 from wellstrung.model.beads import bead_rows
 from wellstrung.model.item import Bead
@@ -86,18 +85,16 @@ def _seam(part: Part, ask: Quantities) -> Quantity:
     return part.size("seam") if part.has("seam") else exact("seam", SEAM, "mm")
 
 
-def _in_row(
-    part: Part, row: list[Bead], inner: list[Quantity], *, even: bool, ask: Quantities
-) -> Quantity:
+def _in_row(part: Part, row: list[Bead], inner: list[Quantity], ask: Quantities) -> Quantity:
     """As many beads as fit on the middle line of a row that lies outside others."""
     wide = {f"row{number}": one for number, one in enumerate(inner, 1)}
     mean = {f"bead{number}": ask.of(bead, "length") for number, bead in enumerate(row, 1)}
-    many, pair = len(row), 2 if even else 1
+    many = len(row)
 
     def fits(perimeter: float, own: float, tension: float, **others: float) -> float:
         away = sum(size for name, size in others.items() if name.startswith("row")) + own / 2
         length = sum(size for name, size in others.items() if name.startswith("bead")) / many
-        return pair * floor(stones.outside_of(perimeter, away) / (length * tension) / pair + 0.5)
+        return stones.outside_of(perimeter, away) / (length * tension)
 
     return derived(
         f"{part.name}.beads of row {len(inner) + 1}",
@@ -107,7 +104,7 @@ def _in_row(
         perimeter=ask.of(part, "perimeter"),
         own=_fattest(row, ask),
         tension=_TENSION(part, ask),
-        source="the way round its middle line over its beads; of a base row the nearest even count",
+        source="the way round its middle line over its beads",
     )
 
 
@@ -117,8 +114,7 @@ def _counts(part: Part, ask: Quantities) -> list[tuple[str, list[Bead], Quantity
     widths = [_fattest(row, ask) for row in rows]
     rounds = _rows(part, "bezel")
     for number, row in enumerate(rows):
-        even = bool(rounds) and number == 0
-        found.append(("beads", row, _in_row(part, row, widths[:number], even=even, ask=ask)))
+        found.append(("beads", row, _in_row(part, row, widths[:number], ask)))
     if rounds:
         half = derived(
             f"{part.name}.beads of a round", "beads", lambda base: base / 2, base=found[0][2]
@@ -148,12 +144,12 @@ def _row_of(number: int) -> Formula:
 def _edging(part: Part, ask: Quantities) -> Quantity:
     """Beads of the edging, side by side round the backing."""
     if not part.has("edging"):
-        return exact(f"{part.name}.edging", 0)
+        return exact(f"{part.name}.edging", 0, "beads")
     return derived(
         f"{part.name}.beads of the edging",
         "beads",
-        lambda perimeter, away, seam, bead, tension: floor(
-            stones.outside_of(perimeter, away + seam) / flat.side_by_side(bead, tension) + 0.5
+        lambda perimeter, away, seam, bead, tension: (
+            stones.outside_of(perimeter, away + seam) / flat.side_by_side(bead, tension)
         ),
         perimeter=ask.of(part, "perimeter"),
         away=ask.of(part, "rows_wide"),
@@ -181,7 +177,7 @@ def bead_counts(part: Part, ask: Quantities) -> dict[str, Quantity]:
 
 
 def _beads(part: Part, ask: Quantities) -> Quantity:
-    return total(f"{part.name}.beads", "beads", [many for _, _, many in _counts(part, ask)])
+    return total(f"{part.name}.beads", "", [many for _, _, many in _counts(part, ask)])
 
 
 def _mass(part: Part, ask: Quantities) -> Quantity:

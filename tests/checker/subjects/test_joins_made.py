@@ -58,6 +58,7 @@ SAMPLE_JOINS: dict[str, Joins] = {
         ("plumb, cap", [7]),
     ],
     "pilot_light_pendant": [("bail, setting", [2])],
+    "roadstead_lamp_pendant": [("ring, lamp", [2]), ("tassel, lamp", [3])],
     "sand_hopper_bracelet": [
         ("ring, lobster, tip", [3]),
         ("ring, tip, lobster", [3]),
