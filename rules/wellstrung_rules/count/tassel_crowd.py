@@ -50,7 +50,7 @@ def check(tassel: Tassel, ask: Ask) -> Answer:
     return Misfit(
         says=f"{tassel.each} legs of {names} {{crowd|may crowd}} each other on {words}"
         f" ({about(ring)} outside)",
-        place=_place(tassel.lines[-1]),
+        place=_place(max(tassel.lines, key=lambda line: line.times)),
         found=f"{tassel.each} legs",
         needed=f"{most} legs or fewer, each {about(leg)} wide, on such a ring",
         remedies=(
