@@ -398,7 +398,7 @@ def cabochon(draft: Draft) -> Woven:
         "beads": [base.name, *([mixed] if draft.chance(40) else [other.name])],
     }  # fmt: skip
     draft.maybe(70, fields, bezel=[base.name, draft.pick(other.name, mixed)])
-    draft.maybe(70, fields, edging=other.name)
+    draft.maybe(70, fields, edge_row=other.name)
     draft.maybe(20, fields, seam="1 mm")
     eyes: Fields = {"count": 1, "hole": draft.length(3.0), "wire": "1.4 mm", "opens": "yes"}
     draft.maybe(8, eyes, through="1.4 mm", edge="1.4 mm", spacing="5 mm", faces="front")

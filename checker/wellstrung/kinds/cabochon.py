@@ -120,8 +120,10 @@ def _counts(part: Part, ask: Quantities) -> list[tuple[str, list[Bead], Quantity
             f"{part.name}.beads of a round", "beads", lambda base: base / 2, base=found[0][2]
         )
         found += [("bezel", row, half) for row in rounds]
-    if part.has("edging"):
-        found.append(("edging", [part.beads[part.text("edging")]], ask.of(part, "edging_beads")))
+    if part.has("edge_row"):
+        found.append(
+            ("edge_row", [part.beads[part.text("edge_row")]], ask.of(part, "edging_beads"))
+        )
     return found
 
 
@@ -143,7 +145,7 @@ def _row_of(number: int) -> Formula:
 
 def _edging(part: Part, ask: Quantities) -> Quantity:
     """Beads of the edging, side by side round the backing."""
-    if not part.has("edging"):
+    if not part.has("edge_row"):
         return exact(f"{part.name}.edging", 0, "beads")
     return derived(
         f"{part.name}.beads of the edging",
@@ -154,7 +156,7 @@ def _edging(part: Part, ask: Quantities) -> Quantity:
         perimeter=ask.of(part, "perimeter"),
         away=ask.of(part, "rows_wide"),
         seam=_seam(part, ask),
-        bead=ask.of(part.beads[part.text("edging")], "outside"),
+        bead=ask.of(part.beads[part.text("edge_row")], "outside"),
         tension=_TENSION(part, ask),
         source="the way round the backing over the width of a bead",
     )
@@ -200,7 +202,7 @@ _PATHS: Mapping[str, Callable[..., float]] = {
     "bezel": lambda bead_length, bead_outside, many, share: (
         many * thread.peyote(bead_length, bead_outside) * share
     ),
-    "edging": lambda bead_length, bead_outside, many, share: (
+    "edge_row": lambda bead_length, bead_outside, many, share: (
         many * thread.edging(bead_length, bead_outside) * share
     ),
 }
@@ -242,9 +244,9 @@ def _over_all(backing: str) -> Formula:
     """Over all: the backing, and the beads of its edging as long as they stand out."""
 
     def found(part: Part, ask: Quantities) -> Quantity:
-        if not part.has("edging"):
+        if not part.has("edge_row"):
             return ask.of(part, backing)
-        out = times(ask.of(part.beads[part.text("edging")], "length"), 2)
+        out = times(ask.of(part.beads[part.text("edge_row")], "length"), 2)
         called = f"{part.name}.over all {backing.removeprefix('backing_')}"
         return total(called, "mm", [ask.of(part, backing), out])
 

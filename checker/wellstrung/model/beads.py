@@ -38,7 +38,7 @@ def bead_mix(part: Part) -> dict[str, int]:
 
 
 #: the fields of what is sewn on a backing that name its beads, row by row
-SEWN_ROWS = ("beads", "bezel", "edging")
+SEWN_ROWS = ("beads", "bezel", "edge_row")
 #: what the beads of a list stand for, each in its turn
 COLUMN, ROUND = "each column", "each round"
 
@@ -69,7 +69,7 @@ def beads_named(part: Part, *path: str) -> dict[str, int]:
         return {}
     if isinstance(node, reading.Mapping):
         return {str(name): int(count) for name, count in node.value.items()}
-    rows = bead_rows(part, field_name)
+    rows = bead_rows(part, *path)
     each = math.lcm(*map(len, rows))  # of a row of several as many in all as of one alone
     counts: Counter[str] = Counter()
     for row in rows:
@@ -78,9 +78,9 @@ def beads_named(part: Part, *path: str) -> dict[str, int]:
     return dict(counts)
 
 
-def bead_rows(part: Part, field_name: str) -> list[list[str]]:
+def bead_rows(part: Part, *path: str) -> list[list[str]]:
     """The items of a field that lists beads, row by row: one bead, or several that repeat in it."""
-    node = part.node_at(field_name)
+    node = part.node_at(*path)
     value = node.value if node is not None else []
     items = value if isinstance(value, list) else [value]
     return [[str(bead) for bead in (row if isinstance(row, list) else [row])] for row in items]

@@ -22,7 +22,7 @@ parts:
   lamp: {{kind: embroidered cabochon, stone: {{{stone}, mass: 8 g}}, {more}}}
 run: [lamp]
 """
-ROWS = "beads: [kelp, [kelp, kelp, gull]], bezel: [kelp, [gull, kelp]], edging: gull"
+ROWS = "beads: [kelp, [kelp, kelp, gull]], bezel: [kelp, [gull, kelp]], edge_row: gull"
 
 
 def of(stone: str, more: str = ROWS) -> PlanResult:

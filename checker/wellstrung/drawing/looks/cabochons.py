@@ -27,8 +27,8 @@ def cabochon(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     rows = bead_rows(part, "beads")
     wide = [max(sizes.bead(name)[1] for name in row) for row in rows]
     backing = (sizes.known(part, "backing_length", length) - long) / 2
-    if part.has("edging"):
-        name = part.text("edging")
+    if part.has("edge_row"):
+        name = part.text("edge_row")
         out = sizes.bead(name)[0]
         _row(pen, sizes, [name], _away(stone, backing + out / 2), middle, out, along=False)
     pen.area([_placed(_away(stone, backing), middle)], "frame")

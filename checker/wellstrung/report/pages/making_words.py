@@ -121,7 +121,7 @@ def in_order(part: Part, *field: str) -> str:
     value = node.value if node is not None else []
     if isinstance(value, dict):
         return "a mix of " + together(f"{count} of `{name}`" for name, count in value.items())
-    names = ["`, `".join(row) for row in bead_rows(part, field)] if value else []
+    names = ["`, `".join(row) for row in bead_rows(part, *field)] if value else []
     runs: list[tuple[str, int]] = []
     for name in names:
         if runs and runs[-1][0] == name:
@@ -239,7 +239,7 @@ def _band(part: Part, at: Bench) -> Iterator[str]:
 
 def _woven(part: Part, at: Bench) -> Iterator[str]:
     stone = part.traits.made_round
-    if part.takes("edging"):
+    if part.takes("edge_row"):
         yield from _embroidered(part, at)
         return
     if part.has("around"):
@@ -264,10 +264,11 @@ def _embroidered(part: Part, at: Bench) -> Iterator[str]:
     for turn, row in enumerate(bead_rows(part, "bezel") if part.has("bezel") else (), 1):
         yield f"Bezel, round {turn}, a bead for every second of the base: {_in_row(row)}"
     yield f"Trim the foundation to {_by(part, at, 'backing')}, and glue on a backing as large"
-    if part.has("edging"):
+    if part.has("edge_row"):
         count = at.known(part, "edging_beads")
         many = "" if count is None else f"{about(count)} of "
-        yield f"Sew {many}`{part.text('edging')}` side by side round the edge, through both layers"
+        edge = f"{many}`{part.text('edge_row')}` side by side round the edge"
+        yield f"Sew {edge}, through both layers"
 
 
 def _by(part: Part, at: Bench, what: str) -> str:
