@@ -10,7 +10,8 @@ from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity
-from wellstrung.report.pages.making_words import Bench, about, made
+from wellstrung.report.pages.cut_words import Bench
+from wellstrung.report.pages.making_words import about, made
 from wellstrung.report.terminal import counted
 from wellstrung.work import minutes
 from wellstrung.work.minutes import times_done

@@ -4,40 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from msgspec import Struct
-
-from wellstrung.common import units
 from wellstrung.common.wording import article, together
 from wellstrung.derived.taken import bead_words
-from wellstrung.judging.result import PlanResult
-from wellstrung.lists.cutting import CutList, Lengths
 from wellstrung.model.beads import COLUMN, bead_rows, beads_named, beads_picked_up
-from wellstrung.model.parts import WOVEN_WORK, Part, Role
-from wellstrung.model.plan import Plan
+from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
-from wellstrung.report import cuts_list
+from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.subjects.counts import how_many
 
 _LOOP = "Pick up {} beads for a loop, and go through the middle bead of the next loop before it"
-#: what a shop asks of a line
-_LINE = ("type", "rating", "size", "outside", "colour")
-
-
-class Bench(Struct, frozen=True):
-    """What the words of a step are taken from: a plan, its quantities, and its cutting list."""
-
-    result: PlanResult
-    plan: Plan
-    cuts: CutList
-
-    def known(self, part: Part, what: str) -> Quantity | None:
-        """A quantity of a part; None where it is not known."""
-        return self.result.quantities.get(f"{part.name}.{what}")
-
-    def long(self, length: float) -> str:
-        """A length of what is cut or worn, in the maker's unit."""
-        return units.by_length(length, inches=self.plan.in_inches)
 
 
 def made(part: Part, at: Bench) -> Iterator[str]:
@@ -74,36 +50,6 @@ def _added(part: Part, at: Bench) -> Iterator[str]:
         along = part.text("edging", "along")
         amount = f": {about(picots)} picots" if picots is not None else ""
         yield f"Last sew picots {_WHERE.get(along, f'along the {along}')}, each of {each}{amount}"
-
-
-def to_cut(part: Part, at: Bench) -> Iterator[str]:
-    """What to cut for a part by its length, tails included."""
-    found = [one for one in at.cuts.lengths if one.part == part.name]
-    yield from (_cut(one, at) for one in found)
-    if not found and part.kind.role in WOVEN_WORK:
-        line = "cord" if part.takes("cord") else "thread"
-        yield f"The plan does not say which {line} `{part.name}` takes: ask before you cut"
-
-
-def _cut(one: Lengths, at: Bench) -> str:
-    many = f"{one.count}" if one.most == one.count else f"{one.count} to {one.most}"
-    of = f"pieces of {one.what}" if one.most > 1 else f"piece of {one.what}"
-    kind = _kind_of_line(at.plan.parts[one.part], one.what)
-    each = "each " if one.most > 1 else ""
-    notes = "".join(f", {note}" for note in one.notes)
-    when = "" if one.when == "now" else f"; {cuts_list.WHEN[one.when]}"
-    notes += f", for all {at.plan.makes} that the plan makes" if at.plan.makes > 1 else ""
-    return f"Cut {many} {of}{kind}, {each}{at.long(one.length)} long{notes}{when}"
-
-
-def _kind_of_line(part: Part, what: str) -> str:
-    """Which thread or wire is cut, as a shop calls it."""
-    if what in ("thread", "line"):
-        words = (part.of_thread(field) for field in _LINE)
-    else:
-        words = (part.text(field) if part.has(field) else "" for field in ("wire", "metal"))
-    said = " ".join(filter(None, words))
-    return f" ({said})" if said else ""
 
 
 def _beads(part: Part, at: Bench) -> Iterator[str]:

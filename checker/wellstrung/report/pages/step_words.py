@@ -13,7 +13,8 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.report import cuts_list
 from wellstrung.report.pages import end_words
-from wellstrung.report.pages.making_words import Bench, in_order, made, to_cut
+from wellstrung.report.pages.cut_words import Bench, to_cut
+from wellstrung.report.pages.making_words import in_order, made
 from wellstrung.report.terminal import counted
 from wellstrung.subjects.base import Eyes, hanging_eyes, opens, side_facing
 from wellstrung.subjects.counts import hung_in_all

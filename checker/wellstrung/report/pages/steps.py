@@ -22,7 +22,7 @@ from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.report.pages import listings, step_tools, step_words
-from wellstrung.report.pages.making_words import Bench
+from wellstrung.report.pages.cut_words import Bench
 from wellstrung.report.pages.measurements import measurements
 from wellstrung.report.pages.rendering import render
 from wellstrung.report.pages.tables import to_take

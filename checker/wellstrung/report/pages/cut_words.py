@@ -1,0 +1,64 @@
+"""What is cut by its length for a part, in sentences for a student, and their bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from msgspec import Struct
+
+from wellstrung.common import units
+from wellstrung.judging.result import PlanResult
+from wellstrung.lists.cutting import CutList, Lengths
+from wellstrung.model.parts import WOVEN_WORK, Part
+from wellstrung.model.plan import Plan
+from wellstrung.quantity.value import Quantity
+from wellstrung.report import cuts_list
+
+#: what a shop asks of a line
+_LINE = ("type", "rating", "size", "outside", "colour")
+
+
+class Bench(Struct, frozen=True):
+    """What the words of a step are taken from: a plan, its quantities, and its cutting list."""
+
+    result: PlanResult
+    plan: Plan
+    cuts: CutList
+
+    def known(self, part: Part, what: str) -> Quantity | None:
+        """A quantity of a part; None where it is not known."""
+        return self.result.quantities.get(f"{part.name}.{what}")
+
+    def long(self, length: float) -> str:
+        """A length of what is cut or worn, in the maker's unit."""
+        return units.by_length(length, inches=self.plan.in_inches)
+
+
+def to_cut(part: Part, at: Bench) -> Iterator[str]:
+    """What to cut for a part by its length, tails included."""
+    found = [one for one in at.cuts.lengths if one.part == part.name]
+    yield from (_cut(one, at) for one in found)
+    if not found and part.kind.role in WOVEN_WORK:
+        line = "cord" if part.takes("cord") else "thread"
+        yield f"The plan does not say which {line} `{part.name}` takes: ask before you cut"
+
+
+def _cut(one: Lengths, at: Bench) -> str:
+    many = f"{one.count}" if one.most == one.count else f"{one.count} to {one.most}"
+    of = f"pieces of {one.what}" if one.most > 1 else f"piece of {one.what}"
+    kind = _kind_of_line(at.plan.parts[one.part], one.what)
+    each = "each " if one.most > 1 else ""
+    notes = "".join(f", {note}" for note in one.notes)
+    when = "" if one.when == "now" else f"; {cuts_list.WHEN[one.when]}"
+    notes += f", for all {at.plan.makes} that the plan makes" if at.plan.makes > 1 else ""
+    return f"Cut {many} {of}{kind}, {each}{at.long(one.length)} long{notes}{when}"
+
+
+def _kind_of_line(part: Part, what: str) -> str:
+    """Which thread or wire is cut, as a shop calls it."""
+    if what in ("thread", "line"):
+        words = (part.of_thread(field) for field in _LINE)
+    else:
+        words = (part.text(field) if part.has(field) else "" for field in ("wire", "metal"))
+    said = " ".join(filter(None, words))
+    return f" ({said})" if said else ""
