@@ -6,6 +6,9 @@ from typing import NamedTuple
 
 from generated.draft import STATES, Draft, Fields
 
+#: weaves of rings, each with a ratio of inside to wire that works
+WEAVES = {"single": 4.5, "two by two": 4.5, "Byzantine": 3.7, "four-in-one": 3.8}
+
 
 class Piece(NamedTuple):
     """A piece of chain: how long it is, about, mm, and every how many links it is cut."""
@@ -67,6 +70,9 @@ def piece(
         last = order[-1]
         fields["count_of"] = {last: repeats * order.count(last)}
     long = sum(along[link] for link in links)
+    if "links" in fields and "ends_with" not in fields and draft.chance(25):
+        del fields["links"]
+        fields["length"] = draft.length(round(long + 1.6, 1))
     every = _every(len(links), len(pattern), soldered=draft.parts[name]["links_are"] == "soldered")
     return Piece(draft.add(draft.pick("swag", "length of chain"), fields), long, every)
 
@@ -82,3 +88,25 @@ def cut(draft: Draft, of: Piece, *, off: int = 8) -> None:
     every = of.every - 1 if draft.chance(off) and of.every > 1 else of.every
     step = {"every": every} if draft.chance(60) else {}
     draft.step("cut", "cut", of.name, **step)
+
+
+def woven(draft: Draft, length: float, *, rest: bool = False) -> str:
+    """A chain or a band woven of jump rings."""
+    type_ = draft.pick(*WEAVES)
+    of = draft.wire(0.8, 1.1)
+    ring: Fields = {"kind": "jump ring", "inside": draft.length(round(of.mm * WEAVES[type_], 1))}
+    ring |= {"wire": of.written, "closing": "open"}
+    draft.metalwork(ring, 0.1)
+    name = draft.add("link", ring)
+    fields: Fields = {"kind": "ring weave", "type": type_, "rings": name}
+    if draft.chance(30):
+        fields["count"] = round(length / 2)
+    else:
+        fields["length"] = draft.length(length)
+    if type_ == "four-in-one":
+        draft.maybe(60, fields, rows=draft.pick(3, 5))
+    draft.maybe(8, fields, measured={"length": draft.length(length)})
+    draft.maybe(8, fields, measured={"width": "8 mm"})
+    weave = draft.add("maille", fields)
+    draft.step("make", "weave", weave)
+    return weave

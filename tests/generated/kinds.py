@@ -179,6 +179,7 @@ KINDS: Mapping[str, Callable[[Draft], str]] = {
     "bail": _bail,
     "chain": _chain,
     "chain piece": _piece,
+    "ring weave": lambda draft: chains.woven(draft, draft.between(100, 400, 10)),
     "bead drop": _drop,
     "clasp": _clasp,
     "ear wire": ears.ear_wire,

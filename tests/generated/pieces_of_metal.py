@@ -69,6 +69,17 @@ def of_chain(draft: Draft) -> None:
     aims.worn(draft, whole, 3)
 
 
+def of_rings(draft: Draft) -> None:
+    """A weave of rings with a clasp."""
+    total = draft.within(draft.pick(aims.BRACELETS, aims.NECKLACES), 5)
+    clasp = clasps.eyed(draft)
+    ring = findings.ring(draft)
+    weave = chains.woven(draft, total - clasp.along - 2 * ring.inside)
+    draft.run = [f"{clasp.name}.a", ring.name, weave, ring.name, f"{clasp.name}.b"]
+    draft.step("close", "close ring", ring.name)
+    aims.worn(draft, total, 5)
+
+
 def key_ring(draft: Draft) -> None:
     """A split ring with charms and chain."""
     ring = findings.ring(draft, inside=(18.0, 24.0), closing="split", wire=1.6)
@@ -83,4 +94,4 @@ def key_ring(draft: Draft) -> None:
     draft.head |= {"piece": draft.pick("key ring", "key ring", "pendant", "brooch")}
 
 
-ALL = (links, links, of_chain, of_chain, key_ring)
+ALL = (links, links, of_chain, of_chain, of_rings, key_ring)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from generated import aims, chains, clasps, findings, hangers, palette, strung
+from generated import aims, chains, clasps, findings, glues, hangers, palette, strung
 from generated.draft import Draft
 from generated.pieces_of_rope import linked_ring
 from generated.strung import Strand
@@ -125,7 +125,10 @@ def stretch(draft: Draft) -> None:
     inside = draft.between(160, 195, 5)
     row = strung.elastic(draft, inside)
     draft.step("make", "string", row.name)
-    draft.step("knot", "knot", row.name)
+    drop = {"with_": glues.adhesive(draft, likely=False)} if draft.chance(35) else {}
+    draft.step("knot", "knot", row.name, **drop)
+    if drop and draft.chance(85):
+        draft.step("wait", "wait", time="2 days")
     draft.run = [row.name]
     draft.head |= {"piece": "bracelet", "run_is": "loop"}
     draft.head["closes"] = draft.pick("over the hand", "over the hand", "knot")

@@ -9,9 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
+from wellstrung.derived.drops import drops_on_knots
 from wellstrung.derived.embellished import beads_added
 from wellstrung.derived.ends import end_in_cap
 from wellstrung.derived.packs import in_one_pack, in_packs, one_spool
+from wellstrung.derived.pieces import pieces_needed as pieces_needed
+from wellstrung.derived.pieces import pieces_on_hand as pieces_on_hand
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import floor, most
 from wellstrung.formulas.glue import joint_volume, to_mix
@@ -21,7 +24,7 @@ from wellstrung.model.parts import Formula, Part, Role
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, product, times, total
 from wellstrung.quantity.value import Quantity
-from wellstrung.subjects.counts import how_many, taken_in_all
+from wellstrung.subjects.counts import how_many
 from wellstrung.subjects.glued import GluedEnd, GlueUsed, glue_used
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
 
@@ -246,9 +249,16 @@ def glue_needed(adhesive: Part, ask: Quantities) -> Quantity:
     than can be measured out.
     """
     used = glue_used(ask.plan, adhesive)
+    drops = drops_on_knots(adhesive, ask)
+    if not used.mixes and drops is not None:
+        return drops
     if not used.mixes:
         raise Missing(f"a step `{{do: glue, with: {adhesive.name}, ...}}`")
-    held = total(f"{adhesive.name} in its joints", VOLUME, _in_joints(used, ask))
+    held = total(
+        f"{adhesive.name} in its joints",
+        VOLUME,
+        [*_in_joints(used, ask), *([drops] if drops else [])],
+    )
     if not used.stirred:
         return held
     return derived(
@@ -297,27 +307,6 @@ def _in_bottles(line: Item) -> Quantity:
 
 
 # --- rings and findings
-
-
-def pieces_needed(part: Part, ask: Quantities) -> Quantity:
-    """How many of a ring or a finding the run and what is hung take."""
-    return exact(f"{part.name}.needed", taken_in_all(ask.plan).get(part.name, 0))
-
-
-def pieces_on_hand(part: Part, ask: Quantities) -> Quantity:
-    """How many of a part the lines of supplies hold; raises Missing."""
-    lines = supply_lines(ask.plan, "part", part.name)
-    if not lines:
-        raise Missing(f"a line `{{part: {part.name}, count: ...}}` under `supplies`")
-    return exact(f"{part.name}.on hand", sum(_counted(line) for line in lines))
-
-
-def _counted(line: Item) -> int:
-    packed = line.count("packs", default=1) * line.count("pack_of", default=0)
-    counted = line.count("count", default=0)
-    if not packed and not counted:
-        raise line.missing("count")
-    return packed + counted
 
 
 # --- what is cut to its length: cord, core and wire

@@ -18,8 +18,8 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Quantities
 from wellstrung.quantity.arithmetic import exact, times, total
 from wellstrung.quantity.value import Quantity
-from wellstrung.subjects.counts import taken_in_all
-from wellstrung.subjects.glued import glue_used, mixed
+from wellstrung.subjects.counts import taken_in_all, woven_of
+from wellstrung.subjects.glued import glue_used, mixed, on_knots
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
 
 #: what is asked for by the length, and cut off to it: priced by what is bought, not by the pack
@@ -91,10 +91,10 @@ def bought_parts(plan: Plan) -> Iterator[Part]:
 
 def _placed(plan: Plan) -> Iterator[tuple[Part, int]]:
     """Every part that has a place in the piece, and how many of it, in the order of the plan."""
-    counts = taken_in_all(plan)
+    counts, woven = taken_in_all(plan), {woven_of(part) for part in plan.parts.values()}
     for part in plan.parts.values():
-        if counts.get(part.name):
-            yield part, counts[part.name]
+        if counts.get(part.name) or part in woven:
+            yield part, counts.get(part.name, 0)
 
 
 def described(item: Item, *fields: str) -> str:
@@ -253,7 +253,7 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
             part.name,
             _finding(part),
             PIECES,
-            amounts.pieces_needed(part, ask),
+            _known(partial(amounts.pieces_needed, part, ask)),
             _known(partial(amounts.pieces_on_hand, part, ask)) if lines else None,
             pack=_counted_pack([line for line in lines if line.has("pack_of")][-1:]),
         )
@@ -283,7 +283,8 @@ def asked_for(part: Part) -> str:
 
 def _adhesives(ask: Quantities) -> Iterator[Taken]:
     """Adhesive for every glued joint, its mixes included."""
-    for part in dict.fromkeys(mix.adhesive for mix in mixed(ask.plan)):
+    dropped = [step.parts["with"] for step in on_knots(ask.plan)]
+    for part in dict.fromkeys([*(mix.adhesive for mix in mixed(ask.plan)), *dropped]):
         used = glue_used(ask.plan, part)
         yield Taken(
             "adhesive",

@@ -254,6 +254,7 @@ CLASP = Kind(
     },
     types={
         "toggle": Traits(swings=True),
+        "S-clasp": Traits(named_by_type=True),
         "magnetic": Traits(magnetic=True),
         "button and loop": Traits(buttons=True),
         "slide": Traits(

@@ -101,6 +101,7 @@ class Traits(Struct, frozen=True):
     on_wire: whether it is a wire whose loops are turned at the bench, with beads on it or without.
     takes_tops: whether its wire goes through the hole across the top of a drop, both its ends up.
     cut_from: the field that names the chain it is cut from.
+    of_rings: the field that names the jump ring it is woven of.
     made_round: the field for the stone that it is made round, which is bought with it.
     two_ends: whether it meets what stands before it by its first eyes, what follows by its last.
     pressed: whether flaps hold what it takes, pressed over it, with glue or without.
@@ -128,6 +129,7 @@ class Traits(Struct, frozen=True):
     takes_tops: bool = False
     cut_from: str = ""
     made_round: str = ""
+    of_rings: str = ""
     two_ends: bool = False
     gathers: bool = False
     pressed: bool = False

@@ -267,6 +267,11 @@ class Plan(Struct, frozen=True, eq=False):
             and all(step.parts.get(name) is part for name, part in parts.items())
         ]
 
+    @property
+    def gluing(self) -> list[Step]:
+        """The steps that take an adhesive: a joint is glued, or a drop goes on a knot."""
+        return [step for step in self.steps if "with" in step.parts]
+
     def item(self, name: str, key: reading.Scalar, node: reading.Mapping) -> Item:
         """Fields of the plan that are neither a part nor a bead, read as those of an item."""
         return Item(name, key, node, self.bench, self.cache)

@@ -54,6 +54,7 @@ _PARTS_AT = (
     Reference(("over",), (Role.CONE, Role.CAP)),
     Reference(("of",), (Role.CHAIN,)),
     *(Reference(path, (Role.ROPE,)) for path in WOVEN_HALVES),
+    Reference(("rings",), (Role.RING,)),
 )
 #: Where a part may name beads of the palette.
 _BEADS_AT = (
@@ -62,7 +63,7 @@ _BEADS_AT = (
 )  # fmt: skip
 #: what a ring or a bail can slide along
 LONG = (Role.ROPE, Role.BAND, Role.STRAND)
-#: what has knots that some makers glue: a matter of taste, which no step lists
+#: what has knots that some makers glue, in the step that ties them
 _KNOTTED = (Role.STRAND, Role.TIP)
 #: what a step works on: verb and field -> roles of the part
 WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
@@ -75,6 +76,7 @@ WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
     ("close ring", "part"): (Role.RING,),
     ("hang", "by"): (Role.RING,),
     ("knot", "part"): (Role.STRAND,),
+    ("knot", "with"): (Role.GLUE,),
     ("crimp", "part"): (Role.CRIMP, Role.CLASP, Role.CAP, Role.TIP),
     ("crimp", "to"): LONG,
 }
@@ -271,9 +273,10 @@ class Names:
             roles = (Role.BAND,)
         if verb == "glue" and glued and glued.kind.role in _KNOTTED:
             if field == "part":
-                says = f"`{glued.name}` is {article(glued.noun)}: no check looks at glue on its"
-                self.fault(f"{says} knots, so leave this step out", node.place, glued.key.place)
-        elif roles is not None:
+                says = f"`{glued.name}` is {article(glued.noun)}: a drop of glue on its"
+                says += " knots goes with them: write `with` in the step `knot`"
+                self.fault(says, node.place, glued.key.place)
+        elif roles is not None and not (field == "part" and parts[field].traits.made_by == verb):
             self.takes(f"`{field}` of `{verb}`", parts[field], node, roles)
 
 

@@ -98,6 +98,7 @@ from wellstrung.subjects.counts import pieces_hung as pieces_hung
 from wellstrung.subjects.glued import Glue as Glue
 from wellstrung.subjects.glued import GluedEnd as GluedEnd
 from wellstrung.subjects.glued import GluedJoint as GluedJoint
+from wellstrung.subjects.glued import GlueOnThread as GlueOnThread
 from wellstrung.subjects.glued import Glues as Glues
 from wellstrung.subjects.glued import GlueUsed as GlueUsed
 from wellstrung.subjects.glued import Mixed as Mixed
@@ -159,5 +160,6 @@ from wellstrung.subjects.worn import OnElastic as OnElastic
 from wellstrung.subjects.worn import PutOn as PutOn
 from wellstrung.subjects.worn import Rigid as Rigid
 from wellstrung.subjects.worn import Worn as Worn
+from wellstrung.subjects.woven_rings import WovenOfRings as WovenOfRings
 from wellstrung.work.dependencies import most_joints as most_joints
 from wellstrung.work.dependencies import over_easier_cap as over_easier_cap

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import islice
 
 from msgspec import Struct
 
@@ -97,11 +98,38 @@ def pattern_of(chain: Part) -> tuple[str, ...]:
 def links_of(piece: Part, chain: Part, first: str | None = None) -> tuple[str, ...]:
     """The links of one piece, first to last, or what they would be with another first link."""
     counted = piece.node_at("count_of")
-    counts: int | Mapping[str, int] = counted.value if counted else piece.count("links")
     pattern = pattern_of(chain)
     if first is None:
         first = piece.text("starts_with") if piece.has("starts_with") else pattern[0]
+    if piece.has("length"):
+        return _of_length(piece.length("length").middle, pattern, first, chain)
+    counts: int | Mapping[str, int] = counted.value if counted else piece.count("links")
     return tuple(chains.piece(pattern, first, counts))
+
+
+#: more links than anyone cuts: a bound on hostile plans
+_MOST = 20_000
+
+
+def _of_length(wanted: float, pattern: Sequence[str], first: str, chain: Part) -> tuple[str, ...]:
+    """The whole links whose length pulled taut comes nearest to what is wanted, mm; at least one.
+
+    Each link adds its length less two wires, and the two ends their walls.
+    """
+    sizes = {
+        link: (chain.size("links", link, "length").middle, chain.wire("links", link, "wire").middle)
+        for link in pattern
+    }
+    links: list[str] = []
+    reached = sizes[first][1]
+    for link in islice(chains.links_from(pattern, first), _MOST):
+        outside, wire = sizes[link]
+        adds = outside - 2 * wire
+        if links and (adds <= 0 or reached + wire + adds / 2 > wanted):
+            break
+        links.append(link)
+        reached += adds
+    return tuple(links)
 
 
 def _pieces(plan: Plan) -> Iterator[tuple[Part, Part]]:

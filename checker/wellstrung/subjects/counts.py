@@ -74,7 +74,13 @@ def has_place(plan: Plan) -> frozenset[Part]:
     placed = {*plan.in_run}
     for line in plan.hung:
         placed |= {line.part, *([line.by] if line.by else []), *(() if plan.run else [line.source])}
-    return frozenset(placed | {inside for part in placed for inside in made_with(part)})
+    rings = {ring for part in placed if (ring := woven_of(part))}
+    return frozenset(placed | rings | {inside for part in placed for inside in made_with(part)})
+
+
+def woven_of(part: Part) -> Part | None:
+    """The jump ring that a part is woven of; None where it is woven of none."""
+    return part.part(part.traits.of_rings) if part.traits.of_rings else None
 
 
 def made_with(part: Part) -> tuple[Part, ...]:

@@ -22,6 +22,7 @@ from wellstrung.subjects import (
     steps,
     supplies,
     worn,
+    woven_rings,
 )
 from wellstrung.subjects.base import Subject
 
@@ -73,6 +74,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     on_thread.threaded,
     on_thread.turns,
     on_thread.caps_on_beads,
+    woven_rings.find,
     on_thread.ties,
     linked.rings_in_use,
     run.toggles,

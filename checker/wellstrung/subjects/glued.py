@@ -61,6 +61,13 @@ class GluedEnd(Subject, frozen=True):
     rope: Part
 
 
+class GlueOnThread(Subject, frozen=True):
+    """An adhesive on the thread of a part: at its end in a cap, or on its knots."""
+
+    adhesive: Part
+    worked: Part
+
+
 class GlueUsed(Subject, frozen=True):
     """An adhesive, the ends it holds with how many joints of each, its mixes, and what is on hand.
 
@@ -96,8 +103,16 @@ def find(plan: Plan) -> Iterator[Subject]:
         end = _glued_end(step)
         if end is not None:
             yield end
+            yield GlueOnThread(step.place, end.adhesive, end.rope)
+    for step in on_knots(plan):
+        yield GlueOnThread(step.place, step.parts["with"], step.parts["part"])
     for adhesive in dict.fromkeys(mix.adhesive for mix in mixes):
         yield glue_used(plan, adhesive)
+
+
+def on_knots(plan: Plan) -> list[Step]:
+    """The steps that put a drop of glue on the knots that they tie."""
+    return [step for step in plan.gluing if step.verb != "glue"]
 
 
 def glue_used(plan: Plan, adhesive: Part) -> GlueUsed:
@@ -143,6 +158,9 @@ def _joints(plan: Plan) -> Iterator[GluedJoint]:
         adhesive, cap = step.parts["with"], step.parts["part"]
         loaded = _first_after(step, loading(plan, cap))
         yield GluedJoint(step.place, step, adhesive, cap, loaded, _first_after(step, worn))
+    for step in on_knots(plan):
+        adhesive, strand = step.parts["with"], step.parts["part"]
+        yield GluedJoint(step.place, step, adhesive, strand, None, _first_after(step, worn))
 
 
 def loading(plan: Plan, part: Part) -> Sequence[Step]:

@@ -15,7 +15,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
-from wellstrung.subjects.counts import how_many, taken_in_all
+from wellstrung.subjects.counts import how_many, taken_in_all, woven_of
 
 
 class BeadsNeeded(Subject, frozen=True):
@@ -58,8 +58,9 @@ def find(plan: Plan) -> Iterator[Subject]:
         need = beads_needed(plan, bead)
         if need.woven:
             yield need
+    woven = {woven_of(part) for part in plan.parts.values()}
     for part in plan.parts.values():
-        if part.traits.bought and taken_in_all(plan).get(part.name):
+        if part.traits.bought and (taken_in_all(plan).get(part.name) or part in woven):
             lines = supply_lines(plan, "part", part.name)
             counted = any(line.has("count") or line.has("packs") for line in lines)
             # every ring is asked for, as rings run short; of other findings what the plan counts

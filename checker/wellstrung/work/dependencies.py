@@ -119,11 +119,12 @@ def _cures(step: Step, ask: Quantities) -> tuple[float, float]:
 def _lags(ask: Quantities) -> Iterator[Lag]:
     """Each glued joint to handling before what pulls on it, to full cure before it is worn."""
     wearing = glued.wearing(ask.plan)
-    for step in ask.plan.steps_that("glue"):
+    for step in ask.plan.gluing:
         handling, full = _cures(step, ask)
         yield from (Lag(_at(step), _at(worn), full) for worn in wearing)
         yield Lag(_at(step), END, full)  # what is glued last is worn when all is done
-        for load, others in pulls(ask.plan).get(step.parts["part"], ()):
+        loads = pulls(ask.plan).get(step.parts["part"], ()) if step.verb == "glue" else ()
+        for load, others in loads:
             yield Lag(_at(step), _at(load), handling, frozenset(map(_at, others)))
 
 

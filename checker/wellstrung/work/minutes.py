@@ -14,7 +14,7 @@ from wellstrung.quantity.arithmetic import derived, exact, leaf, product, times
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
-from wellstrung.subjects.counts import hung_in_all
+from wellstrung.subjects.counts import hung_in_all, woven_of
 
 #: Verbs whose time is beads over a rate; the others have a rate by their own name.
 _BEADING = {"weave": "weaving", "string": "stringing"}
@@ -43,6 +43,9 @@ def _for_one_piece(step: Step, ask: Quantities) -> Quantity:
     if step.verb in _IDLE:
         return exact(name, 0.0, "min")
     part = step.parts.get("part")
+    if part is not None and step.verb == part.traits.made_by and woven_of(part) is not None:
+        rings = times(ask.of(part, "rings"), times_done(plan, step))
+        return product(name, "min", rings, rate_of(plan, "close ring"), pace(plan, "maker"))
     if part is not None and (rate := _beading_rate(plan, part, step)):
         pieces = times_done(plan, step)
         return derived(

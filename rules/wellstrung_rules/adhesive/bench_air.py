@@ -9,7 +9,7 @@ from wellstrung.rulebook.values import table
 def check(glue: Glue, ask: Ask) -> Answer:
     row = table("adhesives").row(glue.adhesive.text("type"))
     place = glue.adhesive.place_of("type")
-    steps = tuple(ask.plan.steps_that("glue", **{"with": glue.adhesive}))
+    steps = tuple(step for step in ask.plan.gluing if step.parts["with"] is glue.adhesive)
     return Caution(f"`{glue.adhesive.name}` ({row.name}): {row.text('caution')}", place, steps)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, GluedEnd, Held, Misfit, Remedy, Rule
+from wellstrung.rulebook import Answer, Ask, GlueOnThread, Held, Misfit, Remedy, Rule
 from wellstrung.rulebook.values import table
 from wellstrung_rules.adhesive import take_epoxy
 
@@ -10,8 +10,8 @@ from wellstrung_rules.adhesive import take_epoxy
 _ALSO = {"linen": "cotton", "flax": "cotton", "polyamide": "nylon", "rubber": "elastic"}
 
 
-def check(end: GluedEnd, ask: Ask) -> Answer:
-    glue, rope = end.adhesive, end.rope
+def check(end: GlueOnThread, ask: Ask) -> Answer:
+    glue, rope = end.adhesive, end.worked
     row = table("adhesives").row(glue.text("type"))
     if not any(column.startswith("on_") for column in row.texts):
         return Held()
@@ -22,8 +22,9 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
     spoiled = next((row.texts[f"on_{one}"] for one in fibres if f"on_{one}" in row.texts), None)
     if spoiled is None:
         return Held()
+    made = "strung" if rope.traits.made_by == "string" else "woven"
     return Misfit(
-        says=f"`{rope.name}` is woven with {rope.thread_said}, and `{glue.name}` is {row.name},"
+        says=f"`{rope.name}` is {made} with {rope.thread_said}, and `{glue.name}` is {row.name},"
         f" which {spoiled}",
         place=glue.place_of("type"),
         found=f"{row.name} on {rope.thread_said}",
@@ -39,7 +40,7 @@ def check(end: GluedEnd, ask: Ask) -> Answer:
 RULE = Rule(
     name="glue-material",
     family="adhesive",
-    subject=GluedEnd,
+    subject=GlueOnThread,
     check=check,
     fault="glue that harms its thread",
     title="the adhesive suits the thread that it touches",

@@ -14,7 +14,7 @@ def check(glues: Glues, ask: Ask) -> Answer:
         " gets on your skin or in an eye, follow the first-aid section of the product's own safety"
         " data sheet, and see a doctor where it says so: the sheet comes before this advice",
         glues.adhesives[0].place_of("type"),
-        tuple(ask.plan.steps_that("glue")),
+        tuple(ask.plan.gluing),
     )
 
 

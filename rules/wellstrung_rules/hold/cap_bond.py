@@ -7,6 +7,8 @@ from wellstrung.rulebook import Answer, Ask, GluedJoint, Held, Misfit, Missing, 
 
 def check(joint: GluedJoint, ask: Ask) -> Answer:
     step, cap = joint.step, joint.cap
+    if not step.has("to"):
+        return None  # a drop on a knot, which holds by itself
     done = [str(word) for word in step.node.value.get("prepared", ())]
     lacking = [word for word in ("roughened", "degreased") if word not in done]
     if not lacking:

@@ -77,6 +77,7 @@ def _judged(joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: s
             by_hand,
         ),
         margin=margin,
+        at_most="error" if joint.step.has("to") else "warning",  # a knot holds by itself
         also=(joint.place,),
     )
 

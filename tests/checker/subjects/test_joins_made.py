@@ -59,6 +59,7 @@ SAMPLE_JOINS: dict[str, Joins] = {
     ],
     "pilot_light_pendant": [("bail, setting", [2])],
     "roadstead_lamp_pendant": [("ring, lamp", [2]), ("tassel, lamp", [3])],
+    "chain_locker_bracelet": [("joint, hook, maille", [2]), ("joint, maille, hook", [2])],
     "sand_hopper_bracelet": [
         ("ring, lobster, tip", [3]),
         ("ring, tip, lobster", [3]),

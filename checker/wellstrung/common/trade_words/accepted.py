@@ -113,6 +113,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "end bar": "multi-strand end bar, strand reducer, multi-strand end, end spacer bar",
         "end cap, type: fold-over": "crimp end, folding crimp end, fold-over cord end,"
         " fold-over crimp end",
+        "ring weave": "chain maille, maille, chain mail",
         "cone": "cord cone, cone end, end cone",
         "crimp": "crimp tube, crimp bead, crimping bead, crimp tube bead",
         "spacer bar": "separator bar, bar spacer, multi-strand spacer,"
@@ -233,6 +234,12 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "slide": "slide clasp, slide lock, slide lock clasp, tube clasp",
         "ribbon end": _RIBBON,
         "button and loop": f"button, {_BUTTON}",
+    },
+    "type of ring weave": {
+        "single": "one by one, two-in-one, 2-in-1, simple",
+        "two by two": "2 x 2, two-in-two, 2-in-2, double",
+        "Byzantine": "birdcage, king's braid",
+        "four-in-one": "european four-in-one, european 4-in-1, 4-in-1",
     },
     "type of ear wire": {
         "hook": _EAR_HOOK,

@@ -199,8 +199,9 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         "bead embroidery, embroidery, couching, backstitch": "write a `pendant` with its sizes and"
         " its `mass`",
         "soutache": "write a `pendant` with its sizes and its `mass`",
-        "herringbone wire weave, wire weave, viking knit, chain maille, chainmaille": "there is no"
+        "herringbone wire weave, wire weave, viking knit": "there is no"
         " stitch of wire: write a `chain` with its `links`, or a `connector`",
+        "chain maille, chainmaille": "write `kind: ring weave` with its `type` and its `rings`",
         "cross-needle, cross needle, cross-needle weave, double-needle": "it is a way of doing"
         " right-angle weave: write `right-angle weave`",
     },

@@ -41,6 +41,7 @@ SHAPES = {
     "open ring": Shape(rings.open_ring),
     "split ring": Shape(rings.split_ring),
     "soldered ring": Shape(rings.soldered_ring),
+    "ring weave": Shape(rings.ring_weave),
     "cap": Shape(ends.cap),
     "tip": Shape(ends.tip),
     "cone": Shape(ends.cone),

@@ -70,6 +70,37 @@ def _ring(pen: Pen, sizes: Sizes, part: Part) -> tuple[float, float]:
     return outside, wire
 
 
+def ring_weave(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """Ring by ring as the weave lies; of more than can be told apart, an outline."""
+    ring = part.part("rings")
+    outside, wire = _outside(sizes, ring) if ring is not None else (UNKNOWN, 1.0)
+    pitch, rows = sizes.known(part, "pitch", UNKNOWN), part.count("rows", default=3)
+    units = round(length / pitch)
+    if not 0 < units <= _MOST_UNITS:
+        pen.box(-wire, length + 2 * wire, sizes.known(part, "width", outside), "metal")
+        return
+    of_row = (sizes.known(part, "width", outside) - outside) / max(rows - 1, 1)
+    for unit in range(units):
+        at = unit * length / units
+        for on, wide in _WEAVES.get(part.type, ()):
+            x = at + on * length / units + outside / 2 - wire
+            pen.link(x, outside, outside * wide, wire, "metal")
+        for row in range(rows if part.type not in _WEAVES else 0):
+            x = at + outside / 2 - wire + pitch / 2 * (row % 2)
+            pen.ring(x, outside, wire, "metal", across=(row - (rows - 1) / 2) * of_row)
+
+
+#: of more units than this an outline alone is drawn
+_MOST_UNITS = 200
+#: the rings of a unit: how far along it each begins, how wide it looks, as shares of the unit and
+#: of the ring's outside; by eye
+_WEAVES = {
+    "single": ((0.0, 1.0),),
+    "two by two": ((-0.1, 1.0), (0.1, 1.0)),
+    "Byzantine": ((0.28, 1.0), (0.36, 1.0), (-0.08, 0.7), (0.0, 0.7), (0.5, 0.7), (0.58, 0.7)),
+}
+
+
 def ring_on_edge(pen: Pen, sizes: Sizes, part: Part) -> float:
     """A ring around something, seen on edge; returns where it bears at its other side."""
     outside, wire = _outside(sizes, part)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import suppress
 
-from wellstrung.common.wording import article
+from wellstrung.common.wording import article, hours
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
@@ -51,6 +51,13 @@ def knot(step: Step, at: Bench) -> Iterator[str]:
         yield f"Tie {counted(times, 'knot')} in `{part.name}` and pull tight"
     for tip in dict.fromkeys(minutes.tips_knotted(at.plan, part)):
         yield f"An end knot lies in the cup of `{tip.name}`, which is then closed over it"
+    glue = step.parts.get("with")
+    if glue is not None:
+        which = "it" if times == 1 else "each"
+        yield f"Put a drop of `{glue.name}` on {which} with the tip of a pin, and wipe off the rest"
+        cure = at.known(glue, "full_cure")
+        if cure is not None:
+            yield f"It has its full strength after {hours(cure.likely.high, days=True)}"
 
 
 def crimp(step: Step, at: Bench) -> Iterator[str]:

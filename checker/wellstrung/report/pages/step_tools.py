@@ -37,6 +37,8 @@ def tools(step: Step) -> tuple[str, ...]:
     part = step.parts.get("part")
     if part is None:
         return TOOLS[step.verb]
+    if part.traits.of_rings and step.verb == part.traits.made_by:
+        return (_PLIERS,)
     if step.verb == "crimp" and part.kind.role is not Role.CRIMP:
         if part.kind.role is not Role.TIP:
             return ("flat pliers",)
