@@ -16,6 +16,7 @@ piece: bracelet
 beads:
   seed: {type: round, size: 11/0, make: Japanese}
   tube: {type: cylinder, size: 11/0}
+  tile: {type: two-hole, size: 5 mm}
   cube: {type: other, outside: 3 mm, measured: {length: 3 mm}, hole: 1 mm, per_gram: 16.7}
 parts:
   band: {kind: woven band, BAND}
@@ -31,12 +32,17 @@ EVERY_BAND = (
     "stitch: flat peyote, across: 11, beads: seed, length: 15 cm",
     "stitch: flat peyote, across: 12, bead_up: 2, beads: {seed: 2, tube: 1}, length: 15 cm",
     "stitch: flat peyote, across: 9, each_row: 1, beads: tube, rows: 6",
+    "stitch: flat herringbone, across: 8, beads: tube, length: 15 cm",
+    "stitch: flat herringbone, across: 6, between: 1, beads: seed, length: 15 cm",
     "stitch: brick, across: 9, beads: tube, length: 15 cm",
     "stitch: brick, across: 9, each_row: -1, beads: seed, rows: 8",
     "stitch: ladder, across: 2, beads: tube, length: 15 cm",
     "stitch: square, across: 8, beads: cube, length: 15 cm",
+    "stitch: two-hole strung, across: 1, beads: tile, length: 15 cm",
+    "stitch: flat peyote, across: 6, beads: tile, length: 15 cm",
     "stitch: loom, across: 9, warp: 0.2 mm, beads: tube, length: 15 cm",
     "stitch: right-angle weave, across: 3, beads: seed, length: 15 cm",
+    "stitch: right-angle weave, across: 1, loop: 5, needles: 2, beads: seed, length: 15 cm",
     "stitch: netting, across: 3, loop: 5, beads: seed, length: 15 cm",
 )
 #: a bead laid flat: the middle of it, and how far it reaches along and across the width

@@ -32,6 +32,7 @@ EVERY_ROPE = (
     " beads: [lot, lot, eight, six, eight]",
     "kind: woven rope, stitch: odd tubular peyote, around: 9, beads: lot",
     "kind: woven rope, stitch: tubular herringbone, around: 6, beads: {lot: 2, eight: 1}",
+    "kind: woven rope, stitch: tubular square, around: 8, beads: {lot: 2, eight: 1}",
     "kind: woven rope, stitch: twisted herringbone, around: 4, beads: lot",
     "kind: woven rope, stitch: slip-stitch bead crochet, around: 6, beads: {lot: 2, eight: 1}",
     "kind: woven rope, stitch: spiral rope, core_bead: lot, outer: [lot, eight, lot]",

@@ -15,6 +15,7 @@ from wellstrung.stitches.beaded_braid import BEADED, BEADED_OF_MANY
 from wellstrung.stitches.brick import BRICK
 from wellstrung.stitches.cubic_right_angle import CUBIC
 from wellstrung.stitches.dutch_spiral import DUTCH
+from wellstrung.stitches.flat_herringbone import FLAT_HERRINGBONE
 from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
 from wellstrung.stitches.flat_spiral import FLAT_SPIRAL
 from wellstrung.stitches.ladder import LADDER
@@ -27,7 +28,9 @@ from wellstrung.stitches.spiral_rope import SPIRAL
 from wellstrung.stitches.square import SQUARE
 from wellstrung.stitches.tubular_herringbone import HERRINGBONE
 from wellstrung.stitches.tubular_peyote import PEYOTE
+from wellstrung.stitches.tubular_square import TUBULAR_SQUARE
 from wellstrung.stitches.twisted_herringbone import TWISTED
+from wellstrung.stitches.two_hole import TWO_HOLE
 from wellstrung.work.hours import HOURS
 
 
@@ -43,8 +46,10 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
     return (
         PEYOTE,
         FLAT_PEYOTE,
+        FLAT_HERRINGBONE,
         BRICK,
         LADDER,
+        TWO_HOLE,
         SQUARE,
         LOOM,
         RIGHT_ANGLE,
@@ -55,6 +60,7 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         ODD_PEYOTE,
         HERRINGBONE,
         TWISTED,
+        TUBULAR_SQUARE,
         CROCHET,
         SPIRAL,
         FLAT_SPIRAL,

@@ -81,6 +81,16 @@ def another(draft: Draft, like: Bead) -> Bead:
     return like._replace(name=name)
 
 
+def two_hole(draft: Draft) -> Bead:
+    """A flat bead with two holes, as it is sold."""
+    name, size = _named(draft), draft.pick(5, 6)
+    draft.beads[name] = {
+        "type": draft.pick("two-hole tile", "two-hole"),
+        "size": f"{size} x {size} mm",
+    }
+    return Bead(name, size, size, 0.8, 8.0)
+
+
 def other(draft: Draft, low: float, high: float, *, hole: float = 0.0) -> Bead:
     """A bead with sizes of its own: a pearl, a stone, a pressed bead, a bugle."""
     outside = draft.between(low, high, 0.5)

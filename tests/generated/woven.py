@@ -10,10 +10,13 @@ from generated.draft import Bead, Draft, Fields
 
 ROPES = (
     "tubular peyote", "odd tubular peyote", "tubular herringbone", "twisted herringbone",
-    "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
+    "tubular square", "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
     "flat spiral", "Russian spiral", "Dutch spiral", "tubular netting",
 )  # fmt: skip
-BANDS = ("flat peyote", "brick", "ladder", "square", "loom", "right-angle weave", "netting")
+BANDS = (
+    "flat peyote", "flat herringbone", "brick", "ladder", "square", "loom", "right-angle weave",
+    "netting", "two-hole strung",
+)  # fmt: skip
 
 
 class Woven(NamedTuple):
@@ -257,15 +260,16 @@ def band(
 ) -> Band:
     """A woven band of about a length and a width."""
     stitch = stitch or draft.pick(*BANDS)
-    bead = palette.seed(draft, "11/0", "8/0", "10/0")
-    two = palette.another(draft, bead) if draft.chance(45) else None
+    flat = stitch == "two-hole strung"
+    bead = palette.two_hole(draft) if flat else palette.seed(draft, "11/0", "8/0", "10/0")
+    two = palette.another(draft, bead) if draft.chance(45) and not flat else None
     fields: Fields = {"kind": "woven band", "stitch": stitch}
     if stitch == "netting":
         fields["loop"] = 5 if draft.chance(60) else draft.pick(3, 7)
         column, row = _net(fields["loop"], bead)
     else:
         column, row = _grid(stitch, bead)
-    across = max(2, round(width / column))
+    across = 1 if flat else max(2, round(width / column))
     if stitch == "netting" and across % 2:
         fields["stitch"] = "vertical netting"
     if stitch == "flat peyote":
@@ -273,6 +277,13 @@ def band(
         if draft.chance(35):
             across += across % 2
             fields["bead_up"] = 2
+    if stitch == "flat herringbone":
+        across += across % 2
+        if across > 2:
+            draft.maybe(30, fields, between=draft.pick(1, 1, 2))
+    if stitch == "right-angle weave":
+        draft.maybe(20, fields, loop=draft.pick(4, 6), needles=draft.pick(1, 2))
+        draft.maybe(15, fields, sides=palette.another(draft, bead).name)
     if stitch == "loom":
         draft.maybe(80, fields, warp=draft.pick("0.2 mm", "0.15 mm", "0.25 mm"))
     _embellished(draft, fields, bead)
@@ -299,7 +310,7 @@ def _grid(stitch: str, bead: Bead) -> tuple[float, float]:
     """From column to column and from row to row, about, mm."""
     if stitch == "flat peyote":
         return bead.length * 1.03, bead.outside / 2
-    if stitch == "brick":
+    if stitch in ("brick", "flat herringbone"):
         return bead.outside, bead.length
     if stitch == "loom":
         return bead.length + 0.2, bead.outside
@@ -307,6 +318,8 @@ def _grid(stitch: str, bead: Bead) -> tuple[float, float]:
         return bead.length, bead.outside
     if stitch == "ladder":
         return bead.length, bead.outside
+    if stitch == "two-hole strung":
+        return bead.outside, bead.length
     unit = 1.02 * math.hypot(bead.length, bead.outside)
     return unit, unit
 

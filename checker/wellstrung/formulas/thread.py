@@ -31,6 +31,18 @@ def peyote(bead_length: float, bead_outside: float, bead_up: float = 1) -> float
     return 2 * bead_length + 0.5 * bead_outside / bead_up
 
 
+def odd_turn(bead_length: float, bead_outside: float, bead_up: float = 1) -> float:
+    """Thread that every second row of odd-count flat peyote takes beyond the others, to turn.
+
+    2 l + d: between a loop round the thread of the edge, d, and a figure of eight through four
+    beads there, 4 l + d, which hands take in turn. Counted passes, worked out for this project.
+
+    >>> odd_turn(bead_length=1.45, bead_outside=2.1)
+    5.0
+    """
+    return 2 * bead_length * bead_up + bead_outside
+
+
 def herringbone(bead_length: float, bead_outside: float) -> float:
     """Thread for one bead of herringbone: up one stack and down the next, a bead sideways.
 

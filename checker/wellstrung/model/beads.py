@@ -15,9 +15,14 @@ from wellstrung.reading import tree as reading
 #: the fields that name beads added to woven work
 ADDED = (("edging", "beads"), ("layer", "beads"))
 #: the fields of a part that name the beads its thread goes through
-_ON_THREAD = (("beads",), ("core_bead",), ("turn",), ("bezel",), ("edge_row",), *ADDED)
+_ON_THREAD = (
+    ("beads",), ("core_bead",), ("turn",), ("sides",), ("bezel",), ("edge_row",), *ADDED,
+)  # fmt: skip
 #: the fields of a part that name beads, in the order in which they are picked up
-_PICKED_UP = (("core_bead",), ("outer",), ("beads",), ("turn",), ("bezel",), ("edge_row",), *ADDED)
+_PICKED_UP = (
+    ("core_bead",), ("outer",), ("beads",), ("sides",), ("turn",), ("bezel",), ("edge_row",),
+    *ADDED,
+)  # fmt: skip
 
 
 def bead_mix(part: Part) -> dict[str, int]:
@@ -33,12 +38,25 @@ def bead_mix(part: Part) -> dict[str, int]:
         return dict(Counter(islice(cycle(listed_for(part, ROUND)), rounds_listed(part))))
     if part.kind.bead_counts is not None:
         return dict(sum((Counter(beads_named(part, field)) for field in SEWN_ROWS), Counter()))
+    if part.has("sides"):
+        return _with_sides(part, beads_named(part, "beads"))
     # beside a core, outer beads are the bridge of a strip
     return dict(Counter(beads_named(part, "beads")) + Counter(beads_named(part, "outer")))
 
 
 #: the fields of what is sewn on a backing that name its beads, row by row
 SEWN_ROWS = ("beads", "bezel", "edge_row")
+
+
+def _with_sides(part: Part, mix: dict[str, int]) -> dict[str, int]:
+    """The beads between the rows of right-angle weave, and those of its sides: a row of it."""
+    across = max(part.counts("across") or part.counts("each_row") or (1,))
+    in_all = sum(mix.values())
+    counted = Counter({name: 2 * across * count for name, count in mix.items()})
+    counted[part.text("sides")] += (across + 1) * (part.count("loop", default=4) - 2) * in_all
+    return dict(counted)
+
+
 #: what the beads of a list stand for, each in its turn
 COLUMN, ROUND = "each column", "each round"
 

@@ -281,6 +281,11 @@ class Bead(Item, frozen=True, eq=False):
         return tables.load("other_beads").rows.get(self.text("type"))
 
     @property
+    def two_hole(self) -> bool:
+        """Whether it has two holes side by side, so that it lies flat on two threads."""
+        return self.family is not None and bool(self.family.text("holes"))
+
+    @property
     def seed(self) -> bool:
         """Whether it is a seed bead, whose size is a number such as 11/0."""
         size = self.node_at("size") if self.family is not None else None

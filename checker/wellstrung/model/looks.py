@@ -81,7 +81,9 @@ class Face(Struct, frozen=True):
 
     `columns` are those that are seen in its first row; a shaped part counts each of its `rows`, and
     how far aside of the middle each lies, in beads: `asides`. `group` neighbouring beads lie as
-    one; a loop has `loop` beads, and reaches along `core` of those that it lies round.
+    one; `between` two pairs of columns lie so many beads across; a loop has `loop` beads, and
+    reaches along `core` of those that it lies round; `sides` is the field of a part that names the
+    bead of those that lie along it, where it is another.
     """
 
     columns: int
@@ -89,6 +91,8 @@ class Face(Struct, frozen=True):
     group: int = 1
     loop: int = 1
     core: int = 1
+    between: int = 0
+    sides: str = ""
     asides: tuple[float, ...] = ()
 
 

@@ -191,7 +191,8 @@ class Stitch(Struct, frozen=True, eq=False):
     counted otherwise. `knot` is the row of trade table `knots` that ties it all along; `cored` has
     a core of beads and outer loops, `core_bead` and `outer`; `bare` is cord alone, without a bead.
     `side_every` says of a band which of its rows end at one of its long edges: each, or every
-    second. `look` is how it is drawn; without one as plain cloth.
+    second. `how` is a sentence for a student on what the hand does. `look` is how it is drawn;
+    without one as plain cloth.
     """
 
     name: str
@@ -207,6 +208,7 @@ class Stitch(Struct, frozen=True, eq=False):
     cored: bool = False
     bare: bool = False
     side_every: int = 1
+    how: str = ""
     look: StitchLook | None = None
 
 

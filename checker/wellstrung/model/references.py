@@ -58,8 +58,8 @@ _PARTS_AT = (
 )
 #: Where a part may name beads of the palette.
 _BEADS_AT = (
-    ("beads",), ("core_bead",), ("outer",), ("turn",), ("loop", "beads"), ("bezel",), ("edge_row",),
-    *ADDED,
+    ("beads",), ("core_bead",), ("outer",), ("turn",), ("sides",), ("loop", "beads"), ("bezel",),
+    ("edge_row",), *ADDED,
 )  # fmt: skip
 #: what a ring or a bail can slide along
 LONG = (Role.ROPE, Role.BAND, Role.STRAND)

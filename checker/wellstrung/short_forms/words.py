@@ -188,8 +188,10 @@ class _Words(Struct):
         for word, value in more.items():
             entry = entries.get(word)
             if entry is None:
-                entries[word] = tree.Entry(said.key, tree.implied(said.node, value))
-            elif entry.node.value != value:
+                implied = tree.implied(said.node, value)
+                implied.value = int(value) if value.isdigit() else value
+                entries[word] = tree.Entry(said.key, implied)
+            elif str(entry.node.value) != value:
                 says = f"{shown(said.node)} says `{word}: {value}`, and {shown(entry.node)} stands"
                 self.faults.append(
                     fault(

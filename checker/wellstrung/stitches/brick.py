@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand
+from wellstrung.formulas import row_on_row
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
@@ -29,20 +30,22 @@ _ADDS = 3
 def columns(part: Part) -> float:
     """Beads that the width holds: straight rows lie half a bead aside of each other (geometry)."""
     if counts := flat.counts_of(part):
-        return flat.staggered(counts)
+        return row_on_row.staggered(counts)
     one_row = part.has("rows") and part.count("rows") == 1
-    return flat.staggered([flat.across_of(part)] * (1 if one_row else 2))
+    return row_on_row.staggered([flat.across_of(part)] * (1 if one_row else 2))
 
 
 def face(part: Part) -> Face:
     """What is seen of it: rows that step aside as their counts say."""
     counts = flat.counts_of(part)
-    return Face(flat.across_of(part), counts, asides=flat.asides(counts) if counts else ())
+    return Face(flat.across_of(part), counts, asides=row_on_row.asides(counts) if counts else ())
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Two beads or more in the first row: a bead hangs between two."""
-    yield from flat.refuses(part, "brick stitch", fewest=2, adds=_ADDS, idle=flat.IDLE)
+    yield from flat.refuses(
+        part, "brick stitch", fewest=2, adds=_ADDS, uses=("each_row", "started_on")
+    )
 
 
 def row_on(outside: float, bead_length: float, sits: float) -> float:
@@ -135,6 +138,8 @@ BRICK = Stitch(
         "room_for": _ROOM_FOR,
     },
     refuses=refuses,
+    how="Each bead hangs from the thread between two beads of the row before: the needle goes under"
+    " it, and back up through the bead",
     held_against="11 beads of 10/0 or 11/0 in a row -> about 2.5 cm: `Diamond shaped earrings`,"
     " copy seen; 11 d gives 23.1 mm of 11/0 and 25.3 mm of 10/0",
     look=Weave(Pattern.BRICKS, face, "rows", along=True, thread=Thread.BRIDGES),

@@ -6,11 +6,12 @@ middles of their beads; the outermost beads add half a bead at each edge.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable, written_or
+from wellstrung.formulas import row_on_row
 from wellstrung.formulas.arithmetic import most
 from wellstrung.model.looks import Face
 from wellstrung.model.parts import Formula, Part
@@ -101,47 +102,15 @@ def widest_of(part: Part) -> float:
     return max(counts_of(part), default=across_of(part))
 
 
-def asides(counts: Sequence[int]) -> tuple[float, ...]:
-    """How far aside of the middle each row lies, in beads, where beads hang between two others.
-
-    One bead more or fewer keeps the middle; as many, or two more, lie half a bead aside, and the
-    next such row lies back again. Geometry, worked out for this project.
-
-    >>> asides([2, 3, 4, 4, 4, 3])
-    (0.0, 0.0, 0.0, 0.5, 0.0, 0.0)
-    """
-    lie = [0.0]
-    for before, now in pairwise(counts):
-        lie.append(lie[-1] if (now - before) % 2 else 0.5 - lie[-1])
-    return tuple(lie)
-
-
-def on_columns(counts: Sequence[int]) -> tuple[float, ...]:
-    """The same where every bead lies in a column of the first row's, or of one beside it.
-
-    >>> on_columns([4, 3, 4])
-    (0.0, 0.5, 0.0)
-    """
-    return tuple((count - counts[0]) % 2 / 2 for count in counts)
-
-
-def staggered(counts: Sequence[int]) -> float:
-    """Beads that the width of rows holds that lie aside of each other (geometry).
-
-    >>> staggered([8, 7, 6]), staggered([8, 8])
-    (8.0, 8.5)
-    """
-    lie = list(zip(asides(counts), counts, strict=True))
-    return max(at + count / 2 for at, count in lie) - min(at - count / 2 for at, count in lie)
-
-
 def face(part: Part) -> Face:
     """What is seen of a band: all of it."""
-    return Face(across_of(part), counts := counts_of(part), asides=on_columns(counts))
+    return Face(across_of(part), counts := counts_of(part), asides=row_on_row.on_columns(counts))
 
 
-#: fields of a band that most flat stitches do not use
-IDLE = ("bead_up", "loop", "warp")
+#: the fields of a band that say something about one stitch or another
+_OF_A_STITCH = (
+    "each_row", "bead_up", "loop", "warp", "between", "started_on", "sides", "needles",
+)  # fmt: skip
 
 
 def refuses(
@@ -151,15 +120,15 @@ def refuses(
     fewest: int = 1,
     first: Callable[[float], int] | None = None,
     adds: int | None = None,
-    idle: tuple[str, ...] = (*IDLE, "started_on"),
+    uses: tuple[str, ...] = ("each_row",),
 ) -> Iterator[tuple[str, Place]]:
     """What no flat stitch can do: too narrow, shaped by a length, narrowed to nothing.
 
     `first` gives the beads of the first row where they are not `across`; a row has at most as many
-    more than the one before as the stitch `adds`; `idle` are fields that say nothing about it.
+    more than the one before as the stitch `adds`; of the fields of a stitch it `uses` some.
     """
-    for field in idle:
-        if part.has(field):
+    for field in _OF_A_STITCH:
+        if part.has(field) and field not in uses:
             yield (
                 f"`{part.name}` has `{field}`, which {stitch} does not use: take it out",
                 part.place_of(field),
@@ -213,8 +182,8 @@ def _refuses_list(part: Part, stitch: str, adds: int | None) -> Iterator[tuple[s
             more = ["..."] if len(between) > 3 else []
             way = ", ".join((f"{before}", *between[:3], *more, f"{now}"))
             yield (
-                f"row {row} of `{part.name}` has {now} and the row before it {before}: {stitch}"
-                f" adds {adds} at most from row to row; put rows between them, as in `{way}`",
+                f"row {row} of `{part.name}` has {now} and the row before it {before}, and {stitch}"
+                f" adds {adds} at most from row to row: put rows between them, as in `{way}`",
                 part.place_of("each_row"),
             )
             return
@@ -255,8 +224,31 @@ def width(pitch: Formula, bead: str, columns: Count = widest_of) -> Formula:
     return measurable("width", across)
 
 
+def of_two_hole_beads(part: Part) -> bool:
+    """Whether all its beads have two holes, and lie flat."""
+    return all(bead.two_hole for bead, _ in making.beads_of(part))
+
+
+_FLAT_BEAD = formula(
+    "thickness",
+    "mm",
+    lambda outside, share: outside * share,
+    outside=making.bead("outside"),
+    share=hand(
+        "how thick two-hole beads are",
+        (0.3, 0.4, 0.55),
+        source="shares of their size, from memory: a tile of 5 mm is 1.9 mm thick",
+        cure="measure one, write `measured: {thickness: ...}` in {part}",
+    ),
+)
+
+
+def _one_bead(part: Part, ask: Quantities) -> Quantity:
+    return (_FLAT_BEAD if of_two_hole_beads(part) else making.bead("outside"))(part, ask)
+
+
 #: Flat work is one bead thick: the thread lies in the holes and between the beads.
-thickness: Formula = measurable("thickness", making.bead("outside"))
+thickness: Formula = measurable("thickness", _one_bead)
 
 
 def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:

@@ -2,8 +2,11 @@
 
 A band `across` columns wide starts with that many beads, which are two rows; every later row puts a
 bead on every other column. Rows are counted zigzag between two columns, as beaders count them. In
-two-drop two beads are taken for one: they lie end to end, so the sizes stay, and only the count of
-columns must be a multiple of two. All of it is geometry, worked out for this project.
+two-drop two beads are taken for one, in three-drop three: they lie end to end, so the sizes stay,
+and only the count of columns must be a multiple of it. An odd count of stitches has no bead to turn
+into at one edge, which takes thread. Beads with
+two holes lie alike: a row on every other column, and the next row's thread through their second
+holes, half their size further on. All of it is geometry, worked out for this project.
 """
 
 from __future__ import annotations
@@ -12,10 +15,15 @@ import math
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
+from wellstrung.derived.declared import count, formula
+from wellstrung.formulas import row_on_row
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import ceil, either, most
 from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.arithmetic import exact
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 
 
@@ -49,15 +57,12 @@ def bead_up_of(part: Part) -> int:
     return part.count("bead_up", default=1)
 
 
-_IDLE = ("loop", "warp", "started_on")
-
-
 def columns(part: Part) -> float:
     """Columns at the widest: beads of one row stand on every other column (geometry)."""
     counts = flat.counts_of(part, first_row)
     if not counts:
         return flat.across_of(part)
-    laid = 2 * flat.staggered(counts) - 1
+    laid = 2 * row_on_row.staggered(counts) - 1
     return laid if flat.lists_rows(part) else most(flat.across_of(part), laid)
 
 
@@ -70,7 +75,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         fewest=2 * up,
         first=first_row,
         adds=1,
-        idle=_IDLE,
+        uses=("each_row", "bead_up"),
     )
     across = 0 if flat.lists_rows(part) else flat.across_of(part)
     if across % up and across > 2 * up:
@@ -88,9 +93,47 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
+def _turns_at(part: Part) -> float:
+    """How many of its edges turn without a bead to go into: one, where a straight count is odd."""
+    stitches = flat.across_of(part) // bead_up_of(part)
+    return 0.0 if flat.counts_of(part, first_row) else float(stitches % 2)
+
+
+def _step(part: Part, ask: Quantities) -> Quantity:
+    """How wide a bead is that the thread steps past; two-hole beads lie on one straight thread."""
+    two_hole = flat.of_two_hole_beads(part)
+    return exact("step", 0.0, "mm") if two_hole else making.bead("outside")(part, ask)
+
+
+_THREAD = formula(
+    "thread",
+    "mm",
+    lambda beads, bead_length, bead_outside, up, turns, share: (
+        (
+            beads * thread_paths.peyote(bead_length, bead_outside, up)
+            + turns * thread_paths.odd_turn(bead_length, bead_outside, up)
+        )
+        * share
+    ),
+    beads="beads",
+    bead_length=making.bead("length"),
+    bead_outside=_step,
+    up=count("beads up", bead_up_of),
+    turns=formula(
+        "odd turns",
+        "",
+        lambda rows, edges: edges * rows / 2,
+        rows="rows",
+        edges=count("odd edges", _turns_at),
+        source="every second row ends at one edge: counting",
+    ),
+    share=making.thread_share(),
+)
+
+
 def _face(part: Part) -> Face:
     counts = flat.counts_of(part, first_row)
-    asides = flat.asides(counts) if counts else ()
+    asides = row_on_row.asides(counts) if counts else ()
     return Face(flat.across_of(part), counts, asides=asides, group=bead_up_of(part))
 
 
@@ -101,7 +144,7 @@ FLAT_PEYOTE = Stitch(
     quantities=flat.band(
         flat.width(flat.pitch(along_hole=True), "length", columns),
         flat.growth(flat.pitch(along_hole=False, share=0.5), "outside"),
-        making.thread(thread_paths.peyote, bead_up=bead_up_of),
+        _THREAD,
         flat.beads(beads, across=flat.across_of, each_row=flat.change_of),
     ),
     refuses=refuses,

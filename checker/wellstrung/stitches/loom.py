@@ -68,7 +68,7 @@ def weft_per_bead(bead_length: float, warp: float) -> float:
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Two columns or more: with one there is no row to press the beads between the warps."""
-    yield from flat.refuses(part, "loom work", fewest=2, idle=("bead_up", "loop", "started_on"))
+    yield from flat.refuses(part, "loom work", fewest=2, uses=("each_row", "warp"))
 
 
 def _usual_warp(part: Part, ask: Quantities) -> Quantity:

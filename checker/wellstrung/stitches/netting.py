@@ -69,7 +69,7 @@ def _loops(part: Part) -> Iterator[tuple[str, Place]]:
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Loops that share a bead, and rows alike."""
-    yield from flat.refuses(part, "netting", idle=("bead_up", "warp", "each_row", "started_on"))
+    yield from flat.refuses(part, "netting", uses=("loop",))
     yield from _loops(part)
 
 

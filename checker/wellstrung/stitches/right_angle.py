@@ -1,4 +1,4 @@
-"""Right-angle weave, flat: rings of four beads that share their sides.
+"""Right-angle weave, flat: rings of four beads that share their sides, or of as many as a `loop`.
 
 Beads lie on the lines of a square net, one on each side of a square, so a unit is a square and the
 pitch is its side. Beads round a corner are taken as ovals that touch; the hand draws them closer or
@@ -14,13 +14,17 @@ from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
-from wellstrung.model.looks import Pattern, Thread, Weave
-from wellstrung.model.parts import Part, Stitch
+from wellstrung.model.beads import beads_named
+from wellstrung.model.looks import Face, Pattern, Thread, Weave
+from wellstrung.model.parts import Formula, Part, Stitch
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 
 #: Beads drawn closer than ovals would touch, since their ends are flat and the thread gives; as
 #: they touch, and a little; and with room at the corners.
 _TIGHT, _USUAL, _LOOSE = 0.95, 1.02, 1.10
+_FEWEST = 4
 
 
 def pitch(bead_length: float, bead_outside: float, tension: float) -> float:
@@ -36,15 +40,17 @@ def pitch(bead_length: float, bead_outside: float, tension: float) -> float:
     return sqrt(bead_length**2 + bead_outside**2) * tension
 
 
-def beads(rows: float, across: float, each_row: float) -> float:
+def beads(rows: float, across: float, each_row: float, along: float = 1) -> float:
     """Beads of a flat weave: one for each side of each unit, shared sides once (counting).
 
-    >>> beads(1, 1, 0), beads(2, 3, 0), beads(2, 2, -1)
-    (4.0, 17.0, 10.0)
+    On the sides that run along the work lie `along` beads each: of loops of five, one and two.
+
+    >>> beads(1, 1, 0), beads(2, 3, 0), beads(2, 2, -1), beads(10, 1, 0, along=1.5)
+    (4.0, 17.0, 10.0, 41.0)
     """
     units = flat.shaped(rows, across, each_row)
     grown = most(0, each_row) * (rows - 1)
-    return 2 * units + rows + across + grown
+    return units + across + grown + along * (units + rows)
 
 
 def listed_beads(units: Sequence[int]) -> float:
@@ -82,11 +88,58 @@ def thread(beads: float, first: float, bead_length: float) -> float:
     return first * thread_paths.right_angle_weave_first(bead_length) + later
 
 
+def passes(loop: float, needles: float) -> float:
+    """Beads that thread passes through for one unit of a loop.
+
+    One needle goes round the whole loop, and on through two beads to where the next begins; of two
+    needles that cross in the bead between two units, each goes through its own side of the loop.
+    Counting.
+
+    >>> passes(4, needles=1), passes(4, needles=2), passes(5, needles=1)
+    (6, 4, 7)
+    """
+    return loop + 4 - 2 * needles
+
+
+def loop_of(part: Part) -> int:
+    """Beads of a unit."""
+    return part.count("loop", default=_FEWEST)
+
+
+def _along_of(part: Part) -> float:
+    """Beads on each side that runs along the work; of an odd loop the mean of both sides."""
+    return (loop_of(part) - 2) / 2
+
+
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
-    """One unit or more in every row."""
-    yield from flat.refuses(part, "right-angle weave")
+    """One unit or more in every row, of four beads or more; odd loops lie in one line."""
+    uses = ("each_row", "loop", "sides", "needles")
+    yield from flat.refuses(part, "right-angle weave", uses=uses)
+    loop = loop_of(part)
+    if loop < _FEWEST:
+        yield (
+            f"`{part.name}` has `loop: {loop}`, too few to share sides: write `loop: {_FEWEST}` or"
+            " more",
+            part.place_of("loop"),
+        )
+    elif loop != _FEWEST and part.has("each_row"):
+        yield (
+            f"`{part.name}` is shaped by units of {_FEWEST} beads: take `loop` or `each_row` out",
+            part.place_of("loop"),
+        )
+    elif loop % 2 and flat.across_of(part) > 1:
+        yield (
+            f"`{part.name}` has loops of {loop}, whose sides differ, so that they lie in one line:"
+            f" write `across: 1`, `loop: {loop - 1}` or `loop: {loop + 1}`",
+            part.place_of("loop"),
+        )
 
 
+_TENSION = hand(
+    "thread tension",
+    (_TIGHT, _USUAL, _LOOSE),
+    cure="weave ten units of {part} and measure them",
+)
 #: the side of a unit, by the beads and the hand
 UNIT = formula(
     "unit",
@@ -94,11 +147,7 @@ UNIT = formula(
     pitch,
     bead_length=making.bead("length"),
     bead_outside=making.bead("outside"),
-    tension=hand(
-        "thread tension",
-        (_TIGHT, _USUAL, _LOOSE),
-        cure="weave ten units of {part} and measure them",
-    ),
+    tension=_TENSION,
     source=GEOMETRY,
 )
 
@@ -108,7 +157,74 @@ def _lines(part: Part) -> float:
     return flat.widest_of(part) + 1
 
 
-_THREAD = formula(
+def _across_bead(what: str) -> Formula:
+    """A size of the beads that lie across, between two rows."""
+
+    def size(part: Part, ask: Quantities) -> Quantity:
+        if not part.has("sides"):
+            return making.bead(what)(part, ask)
+        named = [part.beads[name] for name in beads_named(part, "beads")]
+        return max((ask.of(bead, what) for bead in named), key=lambda size: size.middle)
+
+    return size
+
+
+def _side_bead(what: str) -> Formula:
+    """A size of the beads on the sides that run along the work."""
+
+    def size(part: Part, ask: Quantities) -> Quantity:
+        side = part.bead("sides")
+        return ask.of(side, what) if side is not None else making.bead(what)(part, ask)
+
+    return size
+
+
+def _of_sides(name: str, length: Formula, outside: Formula, along: Formula) -> Formula:
+    return formula(
+        name,
+        "mm",
+        lambda bead_length, bead_outside, tension, along: pitch(
+            along * bead_length, bead_outside, tension
+        ),
+        bead_length=length,
+        bead_outside=outside,
+        tension=_TENSION,
+        along=along,
+        source=GEOMETRY,
+    )
+
+
+_ONE = count("beads across", lambda part: 1)
+_ALONG = count("beads along", _along_of)
+_MIXED_WIDE = _of_sides("unit across", _across_bead("length"), _side_bead("outside"), _ONE)
+_MIXED_RISE = _of_sides("unit along", _side_bead("length"), _across_bead("outside"), _ALONG)
+
+
+def _plain(part: Part) -> bool:
+    """Whether its units are squares of four alike beads, woven with one needle over its width."""
+    told = any(part.has(field) for field in ("loop", "sides", "needles"))
+    return not told and flat.across_of(part) > 1
+
+
+def _either(plain: Formula, other: Formula) -> Formula:
+    return lambda part, ask: (plain if _plain(part) else other)(part, ask)
+
+
+_BY_UNITS = formula(
+    "thread",
+    "mm",
+    lambda units, rows, passes, steps, bead_length, share: (
+        (units * passes + steps * rows) * (bead_length + thread_paths.CORNER) * share
+    ),
+    units=flat.beads(across=flat.across_of, each_row=flat.change_of),
+    rows="rows",
+    passes=count("passes", lambda part: passes(loop_of(part), part.count("needles", default=1))),
+    # one needle steps through two more beads to where the next row begins
+    steps=count("steps", lambda part: 2 if flat.widest_of(part) > 1 else 0),
+    bead_length=making.bead("length"),
+    share=making.thread_share(),
+)
+_PLAIN_THREAD = formula(
     "thread",
     "mm",
     lambda beads, first, bead_length, share: thread(beads, first, bead_length) * share,
@@ -118,19 +234,33 @@ _THREAD = formula(
     share=making.thread_share(),
 )
 
+
+def _face(part: Part) -> Face:
+    sides = "sides" if part.has("sides") else ""
+    return Face(flat.across_of(part), flat.counts_of(part), loop=loop_of(part), sides=sides)
+
+
 RIGHT_ANGLE = Stitch(
     name="right-angle weave",
     makes=flat.BAND,
     columns="units",
     quantities=flat.band(
-        flat.width(UNIT, "outside", _lines),
-        flat.growth(UNIT, "outside", steps_less=0),
-        _THREAD,
-        flat.beads(beads, listed_beads, across=flat.across_of, each_row=flat.change_of),
+        flat.width(_either(UNIT, _MIXED_WIDE), "outside", _lines),
+        flat.growth(_either(UNIT, _MIXED_RISE), "outside", steps_less=0),
+        _either(_PLAIN_THREAD, _BY_UNITS),
+        flat.beads(
+            beads,
+            listed_beads,
+            across=flat.across_of,
+            each_row=flat.change_of,
+            along=_along_of,
+        ),
     ),
     refuses=refuses,
     passes=3,
+    how="Each unit is a ring of beads that shares a side with the one before; the thread turns a"
+    " corner after every bead and never crosses the middle",
     held_against="no published figure: units to the inch are not printed where we could look, and"
     " how far the corners gape is a maker's own, so measure ten units",
-    look=Weave(Pattern.SQUARES, flat.face, "rows", thread=Thread.ROUND),
+    look=Weave(Pattern.SQUARES, _face, "rows", thread=Thread.ROUND),
 )

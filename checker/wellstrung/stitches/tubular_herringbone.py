@@ -55,17 +55,18 @@ def rise(bead_length: float, lean: float) -> float:
 #: How the stacks lie, against circles that touch: worked out for this project, no print.
 SETTLE = (0.90, 1.0, 1.03)
 #: A round of straight stacks: pairs that tilt shorten it, thread between beads lengthens it.
-_RISE = (0.95, 1.0, 1.1)
+RISE = (0.95, 1.0, 1.1)
 _FEWEST = 4
 #: Seen from the front the two beads of a pair tilt into each other: by 18 degrees, at which a bead
-#: takes the least share of its length in `_RISE`, for its cosine is 0.95.
+#: takes the least share of its length in `RISE`, for its cosine is 0.95.
+LEANS = (18.0, -18.0)
 LOOK = Weave(
     Pattern.ROWS,
     making.front(making.around_of),
     "rounds",
     is_round=True,
     along=True,
-    leans=(18.0, -18.0),
+    leans=LEANS,
 )
 
 
@@ -136,7 +137,7 @@ HERRINGBONE = Stitch(
     name="tubular herringbone",
     also_makes=("pouch",),
     columns="beads",
-    quantities=quantities(SETTLE, _RISE),
+    quantities=quantities(SETTLE, RISE),
     refuses=refuses,
     held_against="no published figure of a size: print starts a rope with 6 to 12 beads, an even"
     " count (`Twisted tubular herringbone rope`, weak page), and takes 3 x 15 g of 11/0 for a"

@@ -26,6 +26,7 @@ piece: bracelet
 beads:
   reed: {{type: round, size: 11/0, make: Japanese}}
   sand: {{type: round, size: 8/0, make: Japanese}}
+  tile: {{type: two-hole, size: 5 mm}}
 parts:
   work: {part}
 run: [work]
@@ -58,6 +59,7 @@ WORKS = {
         Work("kind: woven rope, beads: [reed, sand, sand], one_for: each round, around: 6", 0.5),
     ],
     "twisted herringbone": [Work(f"{ROPE}, around: 8, rounds: 12", 0.5)],
+    "tubular square": [Work(f"{ROPE}, around: 8, rounds: 12", 0.5)],
     "slip-stitch bead crochet": [Work(f"{ROPE}, around: 6, rounds: 12", 0.5)],
     # the face that is up of a rope of cubes: of the eight beads of each one across, two along, and
     # two end on
@@ -93,6 +95,10 @@ WORKS = {
         Work(f"{BAND}, across: 9, each_row: -1, rows: 5"),
         Work(f"{BAND}, each_row: {{mirror: [2, 3, 4]}}"),
     ],
+    "flat herringbone": [
+        Work(f"{BAND}, across: 8, rows: 9"),
+        Work(f"{BAND}, across: 6, between: 2, rows: 9"),
+    ],
     "brick": [
         Work(f"{BAND}, across: 9, rows: 8"),
         Work(f"{BAND}, across: 9, each_row: -1, rows: 8"),
@@ -100,6 +106,9 @@ WORKS = {
         Work(f"{BAND}, each_row: [2, 3, 4, 4, 4, 2]"),
     ],
     "ladder": [Work(f"{BAND}, across: 2, rows: 9"), Work(f"{BAND}, across: 1, rows: 4")],
+    "two-hole strung": [
+        Work("kind: woven band, beads: tile, across: 1, rows: 9"),
+    ],
     "square": [Work(f"{BAND}, across: 5, rows: 9"), Work(f"{BAND}, each_row: [5, 4, 6]")],
     "loom": [Work(f"{BAND}, across: 9, rows: 12")],
     "right-angle weave": [
@@ -107,6 +116,9 @@ WORKS = {
         Work(f"{BAND}, across: 4, each_row: -1, rows: 4"),
         Work(f"{BAND}, across: 2, each_row: 1, rows: 3"),
         Work(f"{BAND}, each_row: [1, 3, 2]"),
+        Work(f"{BAND}, across: 2, sides: sand, rows: 4"),
+        Work(f"{BAND}, across: 1, loop: 5, rows: 6"),
+        Work(f"{BAND}, across: 2, loop: 6, rows: 5"),
     ],
     "netting": [
         Work(f"{BAND}, across: 4, loop: 5, rows: 6"),

@@ -96,7 +96,9 @@ def test_an_accepted_word_means_the_plans_own(place: str) -> None:
         value, *more = own.split(", ")
         for plan, group in with_word(place, word):
             found, told = read(plan)
-            own_group = {**group, group_key(place): value, **dict(one.split(": ") for one in more)}
+            beside = [one.split(": ") for one in more]
+            says = {field: int(said) if said.isdigit() else said for field, said in beside}
+            own_group = {**group, group_key(place): value, **says}
             if place == "stitch" and meaning(f"stitch of {group['kind']}", word):
                 continue  # which this kind takes in another sense
             assert told == (), (place, word, told)

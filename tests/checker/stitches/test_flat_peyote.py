@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 import bands
 from wellstrung.formulas import thread
+from wellstrung.formulas.row_on_row import staggered
 from wellstrung.plugins.host import Host
 from wellstrung.stitches import flat
 from wellstrung.stitches import flat_peyote as peyote
@@ -58,7 +59,7 @@ def test_a_shaped_band_by_laying_it(half: int, change: int, rows: int) -> None:
         columns |= set(row)
         row = row_on(row, change)
     assert peyote.beads(rows, across, change) == sum(counts)
-    assert 2 * flat.staggered(counts) - 1 == max(columns) - min(columns) + 1
+    assert 2 * staggered(counts) - 1 == max(columns) - min(columns) + 1
 
 
 def test_two_drop_is_laid_in_pairs() -> None:
@@ -74,6 +75,13 @@ def test_two_drop_is_laid_in_pairs() -> None:
     assert len(beads) * thread.peyote(1.4, 2.0, 2) == pytest.approx(
         len(beads) * 2 * 1.4 + steps * 1.0
     )
+
+
+def test_an_odd_count_turns_without_a_bead_at_one_edge(installed: Host) -> None:
+    odd = bands.middles(installed, f"{STRAIGHT}, across: 7, rows: 100")
+    assert odd["thread"] == pytest.approx(350 * (2 * 1.45 + 1.05) + 50 * (2 * 1.45 + 2.1))
+    drop = bands.middles(installed, f"{STRAIGHT}, across: 9, rows: 100, drop: 3")
+    assert drop["thread"] == pytest.approx(450 * (2 * 1.45 + 0.35) + 50 * (6 * 1.45 + 2.1))
 
 
 def test_the_printed_hoop_of_50_lies_at_the_loose_end() -> None:
@@ -199,8 +207,8 @@ def test_a_swatch_beats_the_model(installed: Host) -> None:
         (
             "each_row: [2, 3, 5]",
             [
-                "row 3 of `band` has 5 and the row before it 3: flat peyote adds 1 at most from row"
-                " to row; put rows between them, as in `3, 4, 5`"
+                "row 3 of `band` has 5 and the row before it 3, and flat peyote adds 1 at most from"
+                " row to row: put rows between them, as in `3, 4, 5`"
             ],
         ),
         ("across: 4, rows: 5, bead_up: 2", []),

@@ -104,6 +104,34 @@ def test_quantities_of_a_band(installed: Host) -> None:
     }
 
 
+def test_the_sides_may_be_of_another_bead(installed: Host) -> None:
+    """Cubes of 3 mm along, 11/0 across: each way the ovals of both beads touch."""
+    found = bands.middles(installed, f"{RAW}, sides: cube, across: 3, rows: 20")
+    assert found["rise"] == pytest.approx(1.02 * math.hypot(3, 2.1))
+    assert found["width"] == pytest.approx(3 * 1.02 * math.hypot(1.45, 3), rel=0.3)
+    across, along = 21 * 3, 20 * 4
+    assert found["beads"] == across + along
+    plain = bands.middles(installed, f"{RAW}, across: 3, rows: 20")
+    assert found["mass"] == pytest.approx(across / 110 + along / 16.7, rel=0.03)
+    assert plain["rise"] < found["rise"]
+
+
+def test_loops_of_five_take_four_new_beads_each(installed: Host) -> None:
+    found = bands.middles(installed, f"{RAW}, loop: 5, across: 1, rows: 30")
+    assert found["beads"] == 5 + 29 * 4
+    assert found["rise"] == pytest.approx(1.02 * math.hypot(1.5 * 1.45, 2.1))
+    assert found["thread"] == pytest.approx(30 * 7 * (1.45 + 0.4))
+
+
+def test_two_needles_share_the_way_round_a_unit(installed: Host) -> None:
+    """Each goes through its own side and through the bead in which both cross."""
+    one = bands.middles(installed, f"{RAW}, across: 1, rows: 40")
+    two = bands.middles(installed, f"{RAW}, needles: 2, across: 1, rows: 40")
+    assert one["thread"] == pytest.approx(40 * 6 * 1.85)
+    assert two["thread"] == pytest.approx(40 * 4 * 1.85)
+    assert one["beads"] == two["beads"] == 4 + 39 * 3
+
+
 def test_tight_and_loose_bound_the_width(installed: Host) -> None:
     found = bands.found(installed, "beads: cube, stitch: right-angle weave, across: 4, rows: 9")
     side = math.hypot(3, 3)
@@ -129,7 +157,18 @@ def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
         ),
         (
             "across: 5, rows: 7, loop: 3",
-            ["`band` has `loop`, which right-angle weave does not use: take it out"],
+            ["`band` has `loop: 3`, too few to share sides: write `loop: 4` or more"],
+        ),
+        (
+            "across: 3, rows: 7, loop: 5",
+            [
+                "`band` has loops of 5, whose sides differ, so that they lie in one line: write"
+                " `across: 1`, `loop: 4` or `loop: 6`"
+            ],
+        ),
+        (
+            "across: 3, rows: 3, loop: 6, each_row: 1",
+            ["`band` is shaped by units of 4 beads: take `loop` or `each_row` out"],
         ),
         ("across: 1, rows: 30", []),
     ],

@@ -157,6 +157,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "woven rope, stitch: tubular netting": "netted rope, netted tube, netting rope",
         "woven band": "beaded band, bead band, beadwoven band, woven strip, beaded strip",
         "woven band, stitch: flat peyote": "peyote band, peyote strip, peyote strap",
+        "woven band, stitch: flat herringbone": "herringbone band, ndebele band",
         "woven band, stitch: brick": "brick stitch band",
         "woven band, stitch: square": "square stitch band",
         "woven band, stitch: loom": "loomed band, loom band, loomed strip, loomwork band",
@@ -175,6 +176,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
     "row": {"bead": "seed bead"},  # of a list of stock, where beads stand beside parts
     "stitch": {
         "flat peyote": "flat gourd stitch, flat peyote stitch, flat gourd, even-count flat peyote",
+        "flat herringbone": "flat ndebele, flat herringbone stitch, flat ndebele stitch",
         "tubular peyote": "tubular gourd stitch, tubular peyote stitch, even-count tubular peyote,"
         " even tubular peyote, tubular gourd, peyote tube",
         "odd tubular peyote": "odd-count tubular peyote, odd-count peyote tube",
@@ -189,7 +191,9 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "Russian spiral": "Russian spiral stitch, Russian spiral rope, Russian netting",
         "brick": "brick stitch, Comanche stitch",
         "ladder": "ladder stitch",
+        "two-hole strung": "two-hole stringing, strung on two lines, two-line stringing",
         "square": "square stitch",
+        "tubular square": "tubular square stitch, square stitch tube",
         "loom": "loom work, loomed, loom weaving, bead loom",
         "right-angle weave": "RAW, flat RAW, single-needle RAW",
         "netting": "netted, netting stitch, net stitch, flat netting, horizontal netting,"
@@ -207,6 +211,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "tubular peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote",
         "odd tubular peyote": "odd-count peyote, odd peyote",
         "tubular herringbone": "herringbone, ndebele, herringbone stitch, ndebele stitch",
+        "tubular square": "square, square stitch",
         "slip-stitch bead crochet": "crochet, slip stitch",
         "spiral rope": "spiral",
         "tubular netting": "netting, netting stitch, net stitch, netted",
@@ -214,6 +219,11 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
     "stitch of woven band": {
         "flat peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote,"
         " odd-count peyote, odd-count flat peyote",
+        "flat peyote, bead_up: 2": "two-drop peyote, two-drop, 2-drop peyote, two-drop flat peyote",
+        "flat peyote, bead_up: 3": "three-drop peyote, three-drop, 3-drop peyote",
+        "flat herringbone": "herringbone, ndebele, herringbone stitch, ndebele stitch",
+        "right-angle weave, needles: 2": "cross-needle, cross-needle weave,"
+        " double-needle, cross-needle right-angle weave, double-needle right-angle weave",
     },
     "stitch of pouch": {
         "tubular peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote",

@@ -64,8 +64,8 @@ ASKED: Mapping[str, Mapping[str, str]] = {
     "stitch": {
         "peyote, gourd stitch, gourd, peyote stitch": "write `flat peyote` for a `woven band`, or"
         " `tubular peyote` for a `woven rope`",
-        "herringbone, ndebele, herringbone stitch, ndebele stitch": "write `tubular herringbone` or"
-        " `twisted herringbone` in a `woven rope`; there is none for a flat band yet",
+        "herringbone, ndebele, herringbone stitch, ndebele stitch": "write `flat herringbone` in a"
+        " `woven band`, `tubular herringbone` or `twisted herringbone` in a `woven rope`",
         "kumihimo, braid, braided, kumihimo braid": "write `8-warp beaded braid` with its `beads`,"
         " or `plain braid` for cord alone",
         "spiral": "write `spiral rope` for loops round a core of beads, `flat spiral`, `Russian"
@@ -192,7 +192,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
     | {
         "twill": "write `flat peyote` if the beads lie as in peyote; there is no twill of loomed"
         " work yet",
-        "flat herringbone": "there is `tubular herringbone` in a `woven rope` alone",
         "flat braid, flat kumihimo": "there is the round `8-warp beaded braid` and the round"
         " `plain braid`",
         "macrame, micro-macrame": "write a `plain braid` with its `measured` thickness",
@@ -202,8 +201,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         "herringbone wire weave, wire weave, viking knit": "there is no"
         " stitch of wire: write a `chain` with its `links`, or a `connector`",
         "chain maille, chainmaille": "write `kind: ring weave` with its `type` and its `rings`",
-        "cross-needle, cross needle, cross-needle weave, double-needle": "it is a way of doing"
-        " right-angle weave: write `right-angle weave`",
     },
     "type of clasp": {
         "swivel snap, swivel clasp, swivel": "write `lobster`; that it turns is not checked",

@@ -40,6 +40,7 @@ FIELDS: Mapping[str, Mapping[str, str]] = {
         "make": "origin, made in",
         "around": "beads around, round",
         "across": "beads across, columns",
+        "bead_up": "drop, beads up",
         "finished_length": "length, total length, overall length, long, wanted length",
         "closed_length": "overall length, total length, length closed, length, long",
         "centre": "center, focal, focal bead, middle",

@@ -61,7 +61,9 @@ class Cloth(Struct, frozen=True):
         if not self.first:
             return 0
         begun = rows_of(replace(self, first=0, stop=3))
-        base, odd, even = (sum(not one.core for one in row) for row in islice(begun, 3))
+        base, odd, even = (
+            sum(not (one.core or one.named_by) for one in row) for row in islice(begun, 3)
+        )
         pairs, left = divmod(self.first - 1, 2)
         return (base + pairs * (odd + even) + left * odd) * (1 + self.look.is_round)
 
@@ -78,7 +80,8 @@ class Cloth(Struct, frozen=True):
             Pattern.COILS: 1 + self.face.loop,
             Pattern.WINGS: 1 + 2 * self.face.loop,
         }
-        return self.widest * each.get(self.look.pattern, self.face.loop)
+        lying = self.face.between * (self.widest // 2 - 1)
+        return self.widest * each.get(self.look.pattern, self.face.loop) + lying
 
     def reach_of(self, beads: int) -> float:
         """How far whole rows of no more than so many beads reach, mm; 0 where one has more."""
@@ -169,11 +172,30 @@ def _rows(cloth: Cloth) -> Rows:
     for row in cloth.span():
         count = cloth.row_width(row)
         step, at = cloth.width / cloth.widest, ends + row * _pitch(cloth, 2 * ends)
+        if cloth.face.between:
+            yield list(_in_pairs(cloth, at, 2 * ends, lying=row > 0))
+            continue
         drift = at * math.tan(leans[0]) % step - step / 2 if cloth.look.winds else 0.0
         yield [
             Laid(at, across, long, wide, leans[column])
             for column, across in enumerate(_spread(count, step, drift))
         ]
+
+
+def _in_pairs(cloth: Cloth, at: float, long: float, *, lying: bool) -> Iterator[Laid]:
+    """A row of beads on end, two by two, with those that lie across between the pairs."""
+    length, outside = cloth.bead
+    pairs, between = cloth.face.columns // 2, cloth.face.between
+    wide = (cloth.width - (pairs - 1) * between * length) / (2 * pairs)
+    across = -cloth.width / 2
+    for pair in range(pairs):
+        for side in (0, 1):
+            place = across + (side + 0.5) * wide
+            yield Laid(at, place, long, wide, cloth.lean(side))
+        across += 2 * wide
+        for number in range(between if lying and pair < pairs - 1 else 0):
+            yield Laid(at, across + (number + 0.5) * length, length, outside, _ACROSS)
+        across += between * length
 
 
 def _pitch(cloth: Cloth, bead: float) -> float:
@@ -246,7 +268,15 @@ def _squares(cloth: Cloth) -> Rows:
                 for across in places(widest, 1)
             ]
         if line < cloth.rows:
-            beads += [Laid(at + high / 2, across, length, outside) for across in places(line, 1)]
+            for number, across in enumerate(places(line, 1)):
+                # of an odd loop one side has a bead more, and then the other
+                along = (max(cloth.face.loop, 4) - 2 + (number + line) % 2) // 2
+                step = high / along if along else high
+                long = step if cloth.face.sides else min(length, step)
+                beads += [
+                    Laid(at + high / 2 + place, across, long, outside, named_by=cloth.face.sides)
+                    for place in _spread(along, step)
+                ]
         yield beads
 
 

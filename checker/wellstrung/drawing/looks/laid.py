@@ -19,6 +19,7 @@ class Laid(Struct, frozen=True):
     `turn` is how far its hole lies from along to across, rad; `depth` how near it is to the eye. A
     bead of the `core` has loops round it; one seen `end_on` shows its hole. One of a net is
     `picked` up as the so-maniest of its loop, from 0; one that is `shared` joins two rows.
+    One of another bead has the field of the part that names it, `named_by`.
     """
 
     along: float
@@ -31,6 +32,7 @@ class Laid(Struct, frozen=True):
     end_on: bool = False
     picked: int = -1
     shared: bool = False
+    named_by: str = ""
 
     @property
     def reach(self) -> float:

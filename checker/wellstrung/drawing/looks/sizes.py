@@ -117,7 +117,8 @@ class Sizes:
         node = part.node_at("beads")
         names = list(node.value) if node is not None and isinstance(node.value, list) else []
         if not names:
-            shared = (name for name, share in self.mix(part).items() for _ in range(share))
+            mix = beads_named(part, "beads") if part.has("sides") else self.mix(part)
+            shared = (name for name, share in mix.items() for _ in range(share))
             names = list(islice(shared, _MOST_IN_REPEAT))
         return [str(name) for row in names for name in (row if isinstance(row, list) else [row])]
 

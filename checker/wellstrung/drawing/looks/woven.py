@@ -114,9 +114,16 @@ def _named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[Laid, 
         if loop and cloth.loop:
             yield [(one, loop[one.picked]) for one in row]
             continue
-        yield [(one, sizes.core(part) if one.core else next(names)) for one in row]
+        yield [(one, _name(sizes, part, one) or next(names)) for one in row]
         if cloth.look.is_round:  # as many lie behind
             next(islice(names, len(row), len(row)), None)
+
+
+def _name(sizes: Sizes, part: Part, one: Laid) -> str:
+    """The name of a bead that is not one of the sequence; empty where it is."""
+    if one.named_by:
+        return part.text(one.named_by)
+    return sizes.core(part) if one.core else ""
 
 
 def _thread(pen: Pen, cloth: Cloth, rows: list[list[Laid]]) -> None:

@@ -28,6 +28,8 @@ def made(part: Part, at: Bench) -> Iterator[str]:
     yield from _beads(part, at)
     if part.stitch is not None and part.kind.role is not Role.STRAND:
         yield f"{'Braid' if part.takes('cord') else 'Stitch'}: {part.stitch.name}"
+        if part.stitch.how:
+            yield part.stitch.how
     how = HOW.get(part.kind.role)
     if how is not None:
         yield from how(part, at)
@@ -182,13 +184,20 @@ def _braid(part: Part, at: Bench) -> Iterator[str]:
 
 def _band(part: Part, at: Bench) -> Iterator[str]:
     units_ = "beads" if part.stitch is None or part.stitch.columns == "beads" else "units"
-    if part.has("across"):
+    if part.has("across") and part.count("across") > 1:
         yield f"Begin with a row of {part.count('across')} {units_}"
     if part.has("started_on"):
         onto = f"`{part.text('started_on')}`"
         yield f"Weave the first row onto {onto}: behind it and back up through each bead"
     if part.has("bead_up"):
         yield f"Pick up {part.count('bead_up')} beads for a stitch"
+    if part.has("sides"):
+        yield f"On the sides that run along it lies `{part.text('sides')}`"
+    if part.has("needles") and part.count("needles") == 2:
+        yield "Work with a needle at each end: both cross in the bead between two units"
+    if part.has("between"):
+        between = part.count("between")
+        yield f"Between two pairs pick up {between} more, from the second row on"
     if part.has("loop"):
         yield _LOOP.format(part.count("loop"))
     if part.lists("each_row"):
