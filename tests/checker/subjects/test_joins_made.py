@@ -20,6 +20,7 @@ from wellstrung.subjects import joins_made
 Joins = list[tuple[str, list[int]]]
 
 SAMPLE_JOINS: dict[str, Joins] = {
+    "petrel_earrings": [("hook, ring", [5]), ("ring, wing", [3]), ("feather, wing", [2])],
     "landfall_pearls": [("gimp, strand", [2, 3])],
     "tide_race_bracelet": [
         ("ring, hook, cap", [6]),
