@@ -9,7 +9,7 @@ from wellstrung.model.parts import Kind, Stitch
 from wellstrung.plugins.hooks import hookimpl
 from wellstrung.report import WRITERS
 from wellstrung.report.writer import Writer
-from wellstrung.stitches import netting, strung
+from wellstrung.stitches import chains, netting, strung
 from wellstrung.stitches.bead_crochet import CROCHET
 from wellstrung.stitches.beaded_braid import BEADED, BEADED_OF_MANY
 from wellstrung.stitches.brick import BRICK
@@ -56,6 +56,8 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         netting.NETTING,
         netting.VERTICAL,
         netting.TUBULAR,
+        chains.DAISY,
+        chains.SAINT_PETERSBURG,
         CUBIC,
         ODD_PEYOTE,
         HERRINGBONE,

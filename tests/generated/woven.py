@@ -13,9 +13,10 @@ ROPES = (
     "tubular square", "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
     "flat spiral", "Russian spiral", "Dutch spiral", "tubular netting",
 )  # fmt: skip
+CHAINS = ("daisy chain", "Saint Petersburg chain")
 BANDS = (
     "flat peyote", "flat herringbone", "brick", "ladder", "square", "loom", "right-angle weave",
-    "netting", "two-hole strung",
+    "netting", "two-hole strung", *CHAINS,
 )  # fmt: skip
 
 
@@ -264,12 +265,16 @@ def band(
     bead = palette.two_hole(draft) if flat else palette.seed(draft, "11/0", "8/0", "10/0")
     two = palette.another(draft, bead) if draft.chance(45) and not flat else None
     fields: Fields = {"kind": "woven band", "stitch": stitch}
-    if stitch == "netting":
+    if stitch in CHAINS:
+        fields |= {"loop": 8} if "daisy" in stitch else {}
+        column, row = width / (1 + ("daisy" not in stitch)), 3 * bead.length
+    elif stitch == "netting":
         fields["loop"] = 5 if draft.chance(60) else draft.pick(3, 7)
         column, row = _net(fields["loop"], bead)
     else:
         column, row = _grid(stitch, bead)
-    across = 1 if flat else max(2, round(width / column))
+    narrow = stitch in CHAINS
+    across = 1 if flat else max(1 if narrow else 2, round(width / column))
     if stitch == "netting" and across % 2:
         fields["stitch"] = "vertical netting"
     if stitch == "flat peyote":

@@ -43,6 +43,8 @@ class Pattern(Enum):
       of round work half a mesh.
     * `COILS`: a core of beads, and a row is a loop of beads that lies round it.
     * `WINGS`: a core of beads, and a row is two loops of beads that lie to its left and its right.
+    * `DAISIES`: a row is a ring of a loop's beads with one in its middle.
+    * `SLANTS`: a row is a column of six beads, aslant, in each of one or two chains.
     """
 
     ROWS = auto()
@@ -53,6 +55,8 @@ class Pattern(Enum):
     LOOPS = auto()
     COILS = auto()
     WINGS = auto()
+    DAISIES = auto()
+    SLANTS = auto()
 
 
 class Thread(Enum):

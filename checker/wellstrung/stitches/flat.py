@@ -251,18 +251,20 @@ def _one_bead(part: Part, ask: Quantities) -> Quantity:
 thickness: Formula = measurable("thickness", _one_bead)
 
 
-def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
+def growth(rise: Formula, bead: str | Formula, steps_less: int = 1) -> dict[str, Formula]:
     """Rise, length and rows: whichever of the two the plan states gives the other.
 
-    The outermost rows reach half a bead (its `bead` size) beyond their middles. `steps_less` is 1
+    The outermost rows reach half a bead (its `bead` size, or a formula of a unit's) beyond their
+    middles. `steps_less` is 1
     where rows are rows of beads, 0 where a row lies between two lines of beads.
     """
+    edge = making.bead(bead) if isinstance(bead, str) else bead
     by_length = formula(
         "rows",
         "",
         lambda length, bead, rise: most(0, length - bead) / rise + steps_less,
         length="length",
-        bead=making.bead(bead),
+        bead=edge,
         rise="rise",
     )
     by_rows = formula(
@@ -271,7 +273,7 @@ def growth(rise: Formula, bead: str, steps_less: int = 1) -> dict[str, Formula]:
         lambda rows, rise, bead: (rows - steps_less) * rise + bead,
         rows="rows",
         rise="rise",
-        bead=making.bead(bead),
+        bead=edge,
     )
     counted = count("rows", rows_of)
     written = ("length",), ("measured", "length")

@@ -124,6 +124,14 @@ WORKS = {
         Work(f"{BAND}, across: 4, loop: 5, rows: 6"),
         Work(f"{BAND}, across: 3, loop: 3, rows: 2"),
     ],
+    "daisy chain": [
+        Work(f"{BAND}, across: 1, loop: 8, rows: 9"),
+        Work(f"{BAND}, across: 1, loop: 6, rows: 4"),
+    ],
+    "Saint Petersburg chain": [
+        Work(f"{BAND}, across: 1, rows: 9", 54 / 56),
+        Work(f"{BAND}, across: 2, rows: 9", 99 / 103),
+    ],
     "vertical netting": [Work(f"{BAND}, across: 3, loop: 7, rows: 8")],
     "tubular netting": [
         Work(f"{ROPE}, around: 3, loop: 5, rounds: 12", 0.5),

@@ -73,6 +73,7 @@ SAMPLE_JOINS: dict[str, Joins] = {
         ("ring, tip, lobster", [3]),
         ("tip, strand", [2]),
     ],
+    "sea_pink_bracelet": [("button, daisies", [3])],
     "sea_wall_band": [("slide, band", [3])],
     "tidepool_stretch": [("line", [2])],
 }

@@ -180,8 +180,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " `measured: {outside: ...}` of your swatch; its count of beads will not hold"
         for word in (
             "prismatic RAW, prismatic right-angle weave",
-            "Saint Petersburg chain, St. Petersburg chain, St Petersburg, Saint Petersburg",
-            "daisy chain, daisy stitch",
             "chenille, chenille stitch",
             "chevron, chevron stitch, chevron chain",
             "diagonal peyote, triangle peyote, circular peyote",

@@ -33,6 +33,9 @@ STITCHES: Mapping[str, Mapping[str, str]] = {
         "right-angle weave": "RAW, flat RAW, single-needle RAW",
         "netting": "netted, netting stitch, net stitch, flat netting, horizontal netting,"
         " bugle lace, lace netting",
+        "daisy chain": "daisy stitch, daisy-chain stitch, daisies",
+        "Saint Petersburg chain": "St. Petersburg chain, St Petersburg chain, St. Petersburg,"
+        " St Petersburg, Saint Petersburg, St. Petersburg stitch, Saint Petersburg stitch",
         "vertical netting": "vertical net, vertical netting stitch",
         "tubular netting": "netted rope, netted tube, tubular net, circular netting",
         "8-warp beaded braid": "beaded kumihimo, 8-strand beaded kumihimo, kumihimo with beads,"

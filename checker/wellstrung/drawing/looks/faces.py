@@ -14,6 +14,7 @@ from itertools import islice
 from msgspec import Struct
 from msgspec.structs import replace
 
+from wellstrung.drawing.looks.chains import daisies, slants
 from wellstrung.drawing.looks.coils import Core, coils, wings
 from wellstrung.drawing.looks.laid import Laid as Laid
 from wellstrung.model.looks import Face, Pattern, Weave
@@ -79,6 +80,8 @@ class Cloth(Struct, frozen=True):
             Pattern.SQUARES: 2 + 2 * self.look.deep,
             Pattern.COILS: 1 + self.face.loop,
             Pattern.WINGS: 1 + 2 * self.face.loop,
+            Pattern.DAISIES: 1 + self.face.loop,
+            Pattern.SLANTS: 6,
         }
         lying = self.face.between * (self.widest // 2 - 1)
         return self.widest * each.get(self.look.pattern, self.face.loop) + lying
@@ -336,4 +339,6 @@ _PATTERNS: dict[Pattern, Callable[[Cloth], Rows]] = {
     Pattern.LOOPS: _loops,
     Pattern.COILS: lambda cloth: coils(_core(cloth)),
     Pattern.WINGS: lambda cloth: wings(_core(cloth)),
+    Pattern.DAISIES: lambda cloth: daisies(_core(cloth)),
+    Pattern.SLANTS: lambda cloth: slants(_core(cloth)),
 }

@@ -8,6 +8,7 @@ from wellstrung import tables
 from wellstrung.common.wording import article, together
 from wellstrung.derived.taken import bead_words
 from wellstrung.model.beads import COLUMN, bead_rows, beads_named, beads_picked_up
+from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
@@ -15,6 +16,13 @@ from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.subjects.counts import how_many, woven_of
 
 _LOOP = "Pick up {} beads for a loop, and go through the middle bead of the next loop before it"
+#: what a unit of a chain is, by how its beads lie
+_UNITS: Mapping[Pattern, str] = {
+    Pattern.DAISIES: "Each daisy: pick up a ring of {loop} beads and go through it again, then one"
+    " bead for its middle; link it by two beads that lie beside two of its ring",
+    Pattern.SLANTS: "Each column: pick up 4 beads, go up through the first 2 again, pick up 1, go"
+    " back down through 3, pick up 1, go up through the 2 beside them",
+}
 
 
 def made(part: Part, at: Bench) -> Iterator[str]:
@@ -183,6 +191,15 @@ def _braid(part: Part, at: Bench) -> Iterator[str]:
 
 
 def _band(part: Part, at: Bench) -> Iterator[str]:
+    look = part.stitch.look if part.stitch is not None else None
+    unit = _UNITS.get(look.pattern) if isinstance(look, Weave) else None
+    if unit is not None:
+        yield unit.format(loop=part.count("loop", default=0))
+        if part.count("across") > 1:
+            yield "Weave the second chain to it: its first bead below is that of the first chain"
+        yield from _order_of_beads(part)
+        yield from _as_far(part, at)
+        return
     units_ = "beads" if part.stitch is None or part.stitch.columns == "beads" else "units"
     if part.has("across") and part.count("across") > 1:
         yield f"Begin with a row of {part.count('across')} {units_}"

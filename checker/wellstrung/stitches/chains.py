@@ -1,0 +1,172 @@
+"""Chains of small units: daisies side by side, and the slanting columns of St. Petersburg chain.
+
+A row is a unit: a daisy, or a column. All of it is geometry, worked out for this project.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from wellstrung.common.places import Place
+from wellstrung.derived.declared import GEOMETRY, count, formula, measurable
+from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas.arithmetic import cos, pi, sqrt, tan
+from wellstrung.model.looks import Face, Pattern, Weave
+from wellstrung.model.parts import Part, Stitch
+from wellstrung.stitches import flat, making
+
+_IDLE = ("bead_up", "warp", "each_row", "started_on")
+_FEWEST_PETALS = 6
+
+
+def daisy(pitch: float, petals: float, bead_outside: float) -> float:
+    """Across a ring of petals, mm, whose holes run round it: they lie on the sides of a polygon.
+
+    Geometry, worked out for this project.
+
+    >>> round(daisy(1.45, 8, 2.1), 2)
+    5.6
+    """
+    return pitch / tan(pi / petals) + bead_outside
+
+
+def daisy_step(pitch: float, petals: float, bead_outside: float) -> float:
+    """From one daisy to the next, mm: two petals of each lie beside two of the next.
+
+    Geometry, worked out for this project.
+
+    >>> round(daisy_step(1.45, 8, 2.1), 2)
+    5.33
+    """
+    return pitch / tan(pi / petals) * cos(pi / petals) + bead_outside
+
+
+def column_step(column: float, stack: float) -> float:
+    """From one column of St. Petersburg chain to the next, along the chain, mm.
+
+    Each stands beside the one before, two beads on: geometry, worked out for this project.
+
+    >>> round(column_step(1.45, 2.1), 2)
+    3.58
+    """
+    return sqrt(stack**2 + 4 * column**2)
+
+
+def chain_width(chains: float, column: float, stack: float) -> float:
+    """Width, mm: columns of six beads, aslant; two chains share the bead where they meet.
+
+    Geometry, worked out for this project.
+
+    >>> round(chain_width(1, 1.45, 2.1), 1), round(chain_width(2, 1.45, 2.1), 1)
+    (6.8, 11.1)
+    """
+    return (3 + 5 * chains) * column * stack / column_step(column, stack)
+
+
+def chain_beads(rows: float, chains: float) -> float:
+    """Four beads of a column and one at either end; a second chain shares one of them.
+
+    Each begins with two more. Counting (`St. Petersburg Chain`, copy seen: six, and then four
+    and two a column).
+
+    >>> chain_beads(50, 1), chain_beads(50, 2)
+    (302, 554)
+    """
+    return rows * (1 + 5 * chains) + 2 * chains
+
+
+def _one(part: Part, most: int, words: str) -> Iterator[tuple[str, Place]]:
+    if flat.across_of(part) > most:
+        yield (
+            f"`{part.name}` is {flat.across_of(part)} across, and {words}: write `across: {most}`",
+            part.place_of("across"),
+        )
+
+
+def _refuses_daisy(part: Part) -> Iterator[tuple[str, Place]]:
+    """One daisy after another, each an even ring."""
+    yield from flat.refuses(part, "daisy chain", idle=_IDLE)
+    yield from _one(part, 1, "daisies of a chain follow each other in one line")
+    if not part.has("loop"):
+        yield (
+            f"`{part.name}` does not say how many petals a daisy has: write `loop: 8`",
+            part.key.place,
+        )
+    elif part.count("loop") < _FEWEST_PETALS or part.count("loop") % 2:
+        petals = max(part.count("loop") + 1, _FEWEST_PETALS)
+        yield (
+            f"`{part.name}` has `loop: {part.count('loop')}`, and the petals of a daisy are an even"
+            f" ring of {_FEWEST_PETALS} or more: write `loop: {petals}`",
+            part.place_of("loop"),
+        )
+
+
+def _refuses_columns(part: Part) -> Iterator[tuple[str, Place]]:
+    """A single chain or a double one."""
+    yield from flat.refuses(part, "St. Petersburg chain", idle=("loop", *_IDLE))
+    yield from _one(part, 2, "a St. Petersburg chain is single or double")
+
+
+def _petals(part: Part) -> int:
+    return part.count("loop")
+
+
+_COLUMN, _STACK = flat.pitch(along_hole=True), flat.pitch(along_hole=False)
+_RING = {
+    "pitch": _COLUMN,
+    "petals": count("petals", _petals),
+    "bead_outside": making.bead("outside"),
+}
+_DAISY = formula("width", "mm", daisy, _RING, source=GEOMETRY)
+_SIZES = {"column": _COLUMN, "stack": _STACK}
+
+DAISY = Stitch(
+    name="daisy chain",
+    makes=flat.BAND,
+    columns="units",
+    quantities=flat.band(
+        measurable("width", _DAISY),
+        flat.growth(formula("rise", "mm", daisy_step, _RING, source=GEOMETRY), _DAISY),
+        making.thread(thread_paths.daisy, petals=_petals),
+        flat.beads(lambda rows, petals: rows * (petals + 1), petals=_petals),
+    ),
+    refuses=_refuses_daisy,
+    held_against="rings of eight with one bead in the middle, two beads beside two of the next:"
+    " `Make a daisy flower bead necklace`, copy seen; no published length",
+    look=Weave(Pattern.DAISIES, lambda part: Face(1, loop=_petals(part)), "rows"),
+)
+SAINT_PETERSBURG = Stitch(
+    name="Saint Petersburg chain",
+    makes=flat.BAND,
+    columns="units",
+    quantities=flat.band(
+        measurable(
+            "width",
+            formula(
+                "width",
+                "mm",
+                chain_width,
+                _SIZES,
+                chains=count("chains", flat.across_of),
+                source=GEOMETRY,
+            ),
+        ),
+        flat.growth(
+            formula("rise", "mm", column_step, _SIZES, source=GEOMETRY),
+            # how far a column of six reaches along the chain
+            formula(
+                "column along the chain",
+                "mm",
+                lambda column, stack: (12 * column**2 + stack**2) / column_step(column, stack),
+                _SIZES,
+                source=GEOMETRY,
+            ),
+        ),
+        making.thread(thread_paths.petersburg, chains=flat.across_of),
+        flat.beads(chain_beads, chains=flat.across_of),
+    ),
+    refuses=_refuses_columns,
+    held_against="a bracelet of 7 in, single, of 11/0, with a tail of 6 in takes 5 ft of thread"
+    " (`St Petersburg Stitch Garland`, copy seen): 4.7 ft, with 6 in to end it",
+    look=Weave(Pattern.SLANTS, lambda part: Face(flat.across_of(part)), "rows"),
+)

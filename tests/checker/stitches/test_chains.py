@@ -1,0 +1,105 @@
+"""Daisy chain and St. Petersburg chain: against units laid bead by bead, and a printed thread."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+import bands
+from wellstrung.formulas import thread
+from wellstrung.plugins.host import Host
+from wellstrung.stitches import chains
+
+
+def test_daisies_touch_and_are_as_wide_as_their_ring(installed: Host) -> None:
+    found = bands.middles(
+        installed, "beads: {seed: 8, tube: 1}, stitch: daisy chain, across: 1, loop: 8, rows: 30"
+    )
+    assert found["beads"] == 270
+    assert found["length"] == pytest.approx(29 * found["rise"] + found["width"])
+    # the middles of the holes lie on an octagon of sides as long as a bead
+    outside, length = (8 * 2.1 + 1.6) / 9, (8 * 1.45 + 1.3) / 9
+    ring = length * 1.05 * (1 + math.sqrt(2))
+    assert found["width"] == pytest.approx(ring + outside)
+    assert found["rise"] == pytest.approx(ring * math.cos(math.pi / 8) + outside)
+
+
+@pytest.mark.parametrize("across", [1, 2])
+def test_columns_of_saint_petersburg_chain_laid_bead_by_bead(installed: Host, across: int) -> None:
+    """Each stands beside the one before it, two beads on; the chain lies straight."""
+    found = bands.middles(
+        installed, f"beads: seed, stitch: Saint Petersburg chain, across: {across}, rows: 40"
+    )
+    long, wide = 1.45 * 1.05, 2.1
+    step = math.hypot(wide, 2 * long)
+    along, aside = 2 * long / step, wide / step  # of the chain, by the columns
+    corners = [
+        (x * aside + y * along, x * along - y * aside) for x in (0, wide) for y in (0, 6 * long)
+    ]
+    reach = max(x for x, _ in corners) - min(x for x, _ in corners)
+    single = max(y for _, y in corners) - min(y for _, y in corners)
+    shared = long * aside + wide * along  # the bead where two chains meet
+    assert found["width"] == pytest.approx(across * single - (across - 1) * shared)
+    assert found["length"] == pytest.approx(39 * step + reach)
+    assert found["beads"] == {1: 242, 2: 444}[across]
+    told = bands.middles(
+        installed,
+        f"beads: seed, stitch: St. Petersburg chain, across: {across},"
+        f" length: {found['length']} mm",
+    )
+    assert told["rows"] == pytest.approx(40)
+
+
+def test_thread_of_a_printed_bracelet(installed: Host) -> None:
+    """7 in of single chain with a tail of 6 in: five feet."""
+    found = bands.middles(
+        installed, "beads: seed, stitch: Saint Petersburg chain, across: 1, length: 7 in"
+    )
+    assert found["thread"] + 2 * 152 == pytest.approx(5 * 304.8, rel=0.15)
+
+
+def test_thread_of_a_column_by_following_the_needle() -> None:
+    """Four picked up, two of them again, one above, three back, one below, two up: thirteen."""
+    path = (4 + 2 + 1 + 3 + 1 + 2) * 1.45 + 3 * 2.1
+    assert 6 * thread.petersburg(1.45, 2.1, 1) == pytest.approx(path)
+    assert 11 * thread.petersburg(1.45, 2.1, 2) == pytest.approx(2 * path)
+    assert chains.chain_beads(1, 2) - chains.chain_beads(0, 2) == 11
+
+
+@pytest.mark.parametrize(
+    ("band", "says"),
+    [
+        (
+            "stitch: daisy chain, across: 1, rows: 5",
+            ["`band` does not say how many petals a daisy has: write `loop: 8`"],
+        ),
+        (
+            "stitch: daisy chain, across: 1, loop: 7, rows: 5",
+            [
+                "`band` has `loop: 7`, and the petals of a daisy are an even ring of 6 or more:"
+                " write `loop: 8`"
+            ],
+        ),
+        (
+            "stitch: daisy chain, across: 2, loop: 6, rows: 5",
+            [
+                "`band` is 2 across, and daisies of a chain follow each other in one line: write"
+                " `across: 1`"
+            ],
+        ),
+        (
+            "stitch: Saint Petersburg chain, across: 3, rows: 5",
+            [
+                "`band` is 3 across, and a St. Petersburg chain is single or double: write"
+                " `across: 2`"
+            ],
+        ),
+        (
+            "stitch: Saint Petersburg chain, across: 1, loop: 5, rows: 5",
+            ["`band` has `loop`, which St. Petersburg chain does not use: take it out"],
+        ),
+    ],
+)
+def test_what_they_refuse(installed: Host, band: str, says: list[str]) -> None:
+    assert bands.refused(installed, f"beads: seed, {band}") == says
