@@ -15,7 +15,6 @@ from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
-_IDLE = ("bead_up", "warp", "each_row", "started_on")
 _FEWEST_PETALS = 6
 
 
@@ -85,7 +84,7 @@ def _one(part: Part, most: int, words: str) -> Iterator[tuple[str, Place]]:
 
 def _refuses_daisy(part: Part) -> Iterator[tuple[str, Place]]:
     """One daisy after another, each an even ring."""
-    yield from flat.refuses(part, "daisy chain", idle=_IDLE)
+    yield from flat.refuses(part, "daisy chain", uses=("loop",))
     yield from _one(part, 1, "daisies of a chain follow each other in one line")
     if not part.has("loop"):
         yield (
@@ -103,7 +102,7 @@ def _refuses_daisy(part: Part) -> Iterator[tuple[str, Place]]:
 
 def _refuses_columns(part: Part) -> Iterator[tuple[str, Place]]:
     """A single chain or a double one."""
-    yield from flat.refuses(part, "St. Petersburg chain", idle=("loop", *_IDLE))
+    yield from flat.refuses(part, "St. Petersburg chain", uses=())
     yield from _one(part, 2, "a St. Petersburg chain is single or double")
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from wellstrung import tables
 from wellstrung.common.wording import article, together
 from wellstrung.derived.taken import bead_words
 from wellstrung.model.beads import COLUMN, bead_rows, beads_named, beads_picked_up
@@ -13,7 +12,8 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.report.pages.cut_words import Bench, to_cut
-from wellstrung.subjects.counts import how_many, woven_of
+from wellstrung.report.pages.ring_words import of_rings
+from wellstrung.subjects.counts import how_many
 
 _LOOP = "Pick up {} beads for a loop, and go through the middle bead of the next loop before it"
 #: what a unit of a chain is, by how its beads lie
@@ -61,26 +61,6 @@ def _added(part: Part, at: Bench) -> Iterator[str]:
         along = part.text("edging", "along")
         amount = f": {about(picots)} picots" if picots is not None else ""
         yield f"Last sew picots {_WHERE.get(along, f'along the {along}')}, each of {each}{amount}"
-
-
-def _of_rings(part: Part, at: Bench) -> Iterator[str]:
-    """How many rings a weave of rings takes, and how they go."""
-    ring, rings = woven_of(part), at.known(part, "rings")
-    if ring is None:
-        return
-    if rings is not None:
-        yield f"Lay {_about(rings)} of `{ring.name}` ready: close half of them, open the others"
-    row = tables.load("ring_weaves").row(part.text("type"))
-    rows = f", {part.count('rows', default=3)} rows side by side" if part.has("rows") else ""
-    yield f"{row.name[0].upper()}{row.name[1:]}{rows}: {row.text('how')}"
-    along = at.known(part, "along")
-    if along is not None:
-        yield f"Stop at {at.long(along.middle)}, pulled taut"
-
-
-def _about(rings: Quantity) -> str:
-    low, high = round(rings.likely.low), round(rings.likely.high)
-    return f"{low} to {high}" if low < high else f"{low}"
 
 
 def _beads(part: Part, at: Bench) -> Iterator[str]:
@@ -349,5 +329,5 @@ HOW: Mapping[Role, Callable[[Part, Bench], Iterator[str]]] = {
     Role.WOVEN: _woven,
     Role.STRAND: _strand,
     Role.DROP: _drop,
-    Role.EYED: _of_rings,
+    Role.EYED: of_rings,
 }
