@@ -177,7 +177,7 @@ def thickest_sold(ask: Quantities) -> str:
 
 
 def whole(beads: float, *, even: bool) -> int:
-    """A number of beads to take out or to add; at both ends alike, an even one.
+    """A number of beads to take out or to add; at both ends alike, an even one (counting).
 
     >>> whole(4.6, even=False), whole(4.6, even=True), whole(-2.7, even=True)
     (5, 4, -2)

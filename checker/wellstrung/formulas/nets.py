@@ -72,7 +72,7 @@ def across_mesh(side: float, opened: float) -> float:
 
 
 def along_mesh(side: float, opened: float) -> float:
-    """Half of how long a mesh is, mm: the other side of a right-angled triangle.
+    """Half of how long a mesh is, mm: plain geometry, the other side of a right-angled triangle.
 
     >>> along_mesh(5.0, 0.6)
     4.0

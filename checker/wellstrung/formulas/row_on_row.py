@@ -22,7 +22,7 @@ def asides(counts: Sequence[int]) -> tuple[float, ...]:
 
 
 def on_columns(counts: Sequence[int]) -> tuple[float, ...]:
-    """The same where every bead lies in a column of the first row's, or of one beside it.
+    """The same where every bead lies in a column of the first row's, or beside one (geometry).
 
     >>> on_columns([4, 3, 4])
     (0.0, 0.5, 0.0)

@@ -12,7 +12,9 @@ from wellstrung.formulas.arithmetic import atan, most, pi, sqrt
 
 
 def round_perimeter(length: float, width: float) -> float:
-    """The way round an ellipse, or a circle: Ramanujan's second formula of 1914, within 0.01 %.
+    """The way round an ellipse, or a circle: the first formula published by Ramanujan in 1914.
+
+    Within 0.01 % where the ellipse is up to three times as long as it is wide.
 
     >>> round(round_perimeter(40.0, 30.0), 2), round(round_perimeter(10.0, 10.0), 2)
     (110.52, 31.42)
@@ -73,7 +75,7 @@ def pear_area(length: float, width: float) -> float:
 
 
 def outside_of(perimeter: float, away: float) -> float:
-    """The way round so far outside an outline: Steiner's formula.
+    """The way round so far outside an outline: Steiner's formula, plain geometry.
 
     >>> round(outside_of(31.4159, away=2.0), 2)
     43.98
@@ -82,7 +84,7 @@ def outside_of(perimeter: float, away: float) -> float:
 
 
 def area_outside(area: float, perimeter: float, away: float) -> float:
-    """The area within so far outside an outline: Steiner's formula.
+    """The area within so far outside an outline: Steiner's formula, plain geometry.
 
     >>> round(area_outside(78.54, 31.4159, away=2.0), 2)
     153.94

@@ -58,6 +58,11 @@ class Threaded(Subject, frozen=True):
     part: Part
     bead: Bead
 
+    @property
+    def lines(self) -> int:
+        """How often lines of strands go through it, those of all that share it counted."""
+        return self.part.count("passes", default=1) * self.bead.shared
+
 
 class CapOnBead(Subject, frozen=True):
     """A bead cap beside the bead that it sits on."""

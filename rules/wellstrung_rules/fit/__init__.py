@@ -69,7 +69,7 @@ def needle_passes(join: Threaded, ask: Ask) -> int | None:
     if part.without_needle:
         return None
     if part.kind.role is Role.STRAND:
-        return part.count("passes", default=1) if part.has("needle") else None
+        return join.lines if part.has("needle") else None
     return passes_of(ask.plan, part) if part.takes("needle") else None
 
 

@@ -16,7 +16,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
     if join.part.kind.role is not Role.STRAND:
         return None
     line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
-    passes = join.part.count("passes", default=1) * join.bead.shared
+    passes = join.lines
     ratio = circles.equal_ratio(min(passes, 20))
     bundle = product("lines in the hole", "mm", line, exact("ratio", ratio), source=_SOURCE)
     margin = hole - bundle

@@ -28,7 +28,8 @@ def us(size: float) -> float:
 def uk(letters: float) -> float:
     """Round the inside, mm, of a UK size, by its letter from A = 0: C is 40 mm, 1.25 mm a letter.
 
-    BS 6820:1987 as `Ring size`, en.wikipedia.org, cites it; a chart seen is up to 0.4 mm from it.
+    The standard BS 6820:1987, as `Ring size`, en.wikipedia.org, cites it; a chart seen is up to
+    0.4 mm from it.
 
     >>> uk(13)
     53.75

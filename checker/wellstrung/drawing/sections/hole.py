@@ -28,7 +28,7 @@ def draw(case: Case[Threaded]) -> Figure | None:
     if passes is not None:
         return _woven(case, passes)
     if part.kind.role is Role.STRAND:
-        return _firm(case, "line", min(part.count("passes", default=1), _MOST))
+        return _firm(case, "line", min(case.join.lines, _MOST))
     if part.traits.on_wire:
         return _firm(case, "wire", 1)
     return None
@@ -112,7 +112,7 @@ def needled(case: Case[Threaded]) -> Figure | None:
     needle = case.perhaps(part, "needle") if part.kind.role is Role.STRAND else None
     if needle is None:
         return None
-    hole, passes = _hole(case), part.count("passes", default=1)
+    hole, passes = _hole(case), case.join.lines
     line = case.of(part, "line").middle if passes > 1 else 0.0
     with_it = thread.hole_needed(needle.middle, line, passes - 1)
     low, half = (with_it - needle.middle) / 2, hole.size.middle / 2
