@@ -24,6 +24,10 @@ def written(data: object) -> str:
     return yaml.safe_dump(data, sort_keys=False, allow_unicode=True, default_flow_style=None)
 
 
+#: fields of a part that may name another
+_NAMING = ("of", "over", "core", "covers", "thread", "needle", "started_on", "rings")
+
+
 def with_parts_renamed(data: dict[str, Any]) -> tuple[dict[str, Any], dict[str, str]]:
     """A plan with another name for each of its parts, and those names."""
     names = {part: f"thing {number}" for number, part in enumerate(data["parts"])}
@@ -35,11 +39,17 @@ def with_parts_renamed(data: dict[str, Any]) -> tuple[dict[str, Any], dict[str, 
         thread = fields.get("thread")
         if isinstance(thread, dict) and thread.get("spool") in names:
             thread["spool"] = names[thread["spool"]]
-        for field in ("of", "over", "core", "covers", "thread", "needle"):  # each may name another
+        for half in (fields.get("ring"), fields.get("bar")):
+            if isinstance(half, dict) and half.get("woven") in names:
+                half["woven"] = names[half["woven"]]
+        for field in _NAMING:
             value = fields.get(field)
             name, comma, beside = str(value).partition(",")
             if isinstance(value, str) and name in names:
                 fields[field] = names[name] + comma + beside
+    came = data.get("repair", {}).get("came", {})
+    if "parts" in came:
+        came["parts"] = {names.get(part, part): count for part, count in came["parts"].items()}
     return data, names
 
 

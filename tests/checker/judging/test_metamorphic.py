@@ -68,7 +68,7 @@ def test_parts_from_a_drawer_are_as_good_as_parts_of_the_plan(name: str) -> None
 
 
 def in_inches(text: str) -> str:
-    """Every length in mm, alone or with its tolerance; what is written in cm stays."""
+    """Every length in mm, alone or with its tolerance; what is in cm, or `5 x 16 mm`, stays."""
 
     def inches(mm: str) -> str:
         return f"{float(mm) / 25.4:.15f}".rstrip("0").rstrip(".")
@@ -78,7 +78,9 @@ def in_inches(text: str) -> str:
         return f"{inches(found[1])}{between}{spread} in"
 
     return re.sub(
-        r"\b(\d+(?:\.\d+)?)(?:( ?(?:±|\+/-|\.\.|-|to) ?)(\d+(?:\.\d+)?))? mm\b", turn, text
+        r"(?<! x )\b(\d+(?:\.\d+)?)(?:( ?(?:±|\+/-|\.\.|-|to) ?)(\d+(?:\.\d+)?))? mm\b",
+        turn,
+        text,
     )
 
 
