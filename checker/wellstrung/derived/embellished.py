@@ -101,7 +101,7 @@ def _picots(part: Part, ask: Quantities) -> Quantity:
             lambda beads, every, closed: floor((beads - 1 + closed) / every + 1e-9),
             beads=_edge_beads(part, edge, ask),
             every=_count("every", _every(part, "edging")),
-            closed=_count("closed", int("around" in part.kind.eyes[edge].counted_by)),
+            closed=_count("closed", int(part.kind.eyes[edge].closed)),
             source="counting, from one bead of the edge to the next",
         )
         for edge in edges_of(part)

@@ -23,7 +23,8 @@ _UNITS: Mapping[str, tuple[str, ...]] = {
     "min": ("usable", "mixing", "handling", "full_cure"),
     "": (
         "beads", "core_beads", "outer_beads", "links", "links_per_piece", "lost", "pieces_had",
-        "rounds", "rows", "rings", "room_for", "opened", "points", "warps", "picots", "covered", "per_gram", "spare", "packs_wanted",
+        "rounds", "rows", "rings", "room_for", "opened", "points", "warps", "picots", "covered",
+        "per_gram", "spare", "packs_wanted",
     ),
     "beads": (
         "around_least", "around_most", "around_behind", "edge_beads", "edging_beads", "base",

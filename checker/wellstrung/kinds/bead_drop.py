@@ -102,8 +102,8 @@ def bundled(**legs: float) -> float:
     """Thickness of legs that hang as one bundle, mm: the root of 1.3 times the squares of all.
 
     `many1` legs of `wide1`, and so on; packed as thread is in a hole (`thread.PACKING`), plain
-    geometry. Held against a printed figure: forty legs below a silk tube rolled of two inches, 16 mm
-    across (`Bead tassel easily made`, newspaper of 1912, excerpt seen; its bead has no size).
+    geometry. Held against a printed figure: forty legs below a tube rolled of two inches of silk,
+    16 mm across (`Bead tassel easily made`, newspaper of 1912, excerpt seen; its bead has no size).
 
     >>> round(bundled(many1=40, wide1=2.1), 1)
     15.1

@@ -101,7 +101,8 @@ def bags(ask: Quantities) -> list[Bag]:
 
 
 def _bag(bead: Bead, thing: Taken, bought: Purchase, letter: str, ask: Quantities) -> Bag:
-    pieces, grams = up(bought.short), _grams(bead, thing, ask)
+    pieces = up(bought.short)
+    grams = _grams(bead, thing, pieces, ask)
     lines = supply_lines(ask.plan, "bead", bead.name)
     lots = [line.text("lot").removeprefix("lot ") for line in lines if line.has("lot")]
     return Bag(
@@ -117,8 +118,11 @@ def _bag(bead: Bead, thing: Taken, bought: Purchase, letter: str, ask: Quantitie
     )
 
 
-def _grams(bead: Bead, thing: Taken, ask: Quantities) -> float | None:
-    """What so many beads weigh where the lot is likely heavy, g; None where it is not known."""
+def _grams(bead: Bead, thing: Taken, pieces: int, ask: Quantities) -> float | None:
+    """What the beads weigh where the lot is likely heavy, g, and no less than whole beads do.
+
+    None where it is not known.
+    """
     assert not isinstance(thing.need, Missing)
     try:
         weight = derived(
@@ -131,7 +135,8 @@ def _grams(bead: Bead, thing: Taken, ask: Quantities) -> float | None:
         )
     except Missing:
         return None
-    return up(weight.likely.high * 10) / 10
+    whole = pieces / ask.of(bead, "per_gram").middle
+    return up(max(weight.likely.high, whole) * 10) / 10
 
 
 def _measured(bead: Bead, pieces: int, grams: float | None, ask: Quantities) -> str:

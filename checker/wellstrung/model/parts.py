@@ -76,6 +76,11 @@ class EyeField(Struct, frozen=True):
     called: tuple[str, ...] = ()
     along: bool = False
 
+    @property
+    def closed(self) -> bool:
+        """Whether it is an edge that closes on itself, as its beads are counted around."""
+        return "around" in self.counted_by
+
 
 class BandEnd(Struct, frozen=True):
     """How half a clasp takes the end of a band: the fields for how wide and how thick it may be.
