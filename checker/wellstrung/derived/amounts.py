@@ -109,7 +109,7 @@ def _spare(bead: Bead, ask: Quantities) -> Quantity:
     return derived(
         f"{bead.name}.spare",
         PIECES,
-        lambda beads, share: floor(beads * share),
+        lambda beads, share: floor(beads * share + 1e-9),
         beads=ask.of(bead, "needed"),
         share=_limit(name, ask),
     )

@@ -70,18 +70,19 @@ def formula(
     gathered: Mapping[str, Argument] = _NONE,
     /,
     *,
+    scan: bool = False,
     source: str = "",
     **args: Argument,
 ) -> Formula:
     """A quantity worked out by a plain function of floats from others of the part.
 
-    Arguments that several formulas share may be `gathered`.
+    Arguments that several formulas share may be `gathered`; `scan` as in `derived`.
     """
     arguments = {**gathered, **args}
 
     def work_out(part: Part, ask: Quantities) -> Quantity:
         values = {name: value_of(given, part, ask) for name, given in arguments.items()}
-        return derived(f"{part.name}.{what}", unit, function, values, source=source)
+        return derived(f"{part.name}.{what}", unit, function, values, scan=scan, source=source)
 
     return work_out
 

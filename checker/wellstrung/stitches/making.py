@@ -257,12 +257,13 @@ def thread(
     *,
     sizes: tuple[str, ...] = ("length", "outside"),
     share: float = PATH_SHARE,
+    scan: bool = False,
     **counts: Callable[[Part], float],
 ) -> Formula:
     """Thread in the work, mm, without tails: counted passes a bead, times the beads.
 
     `per_bead` takes the bead's `sizes` (as `bead_length`) and the `counts` of the part by name;
-    `share` is how far the hand may be off it, either way.
+    `share` is how far the hand may be off it, either way; `scan` as in `derived`.
     """
     return formula(
         "thread",
@@ -274,6 +275,7 @@ def thread(
             **{f"bead_{size}": bead(size) for size in sizes},
             **{name: count(name, of) for name, of in counts.items()},
         },
+        scan=scan,
     )
 
 

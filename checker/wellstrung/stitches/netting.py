@@ -168,7 +168,7 @@ def _flat(
         **flat.band(
             measurable("width", by_opening),
             flat.growth(rise, "outside", steps_less=0),
-            making.thread(thread_paths.netting, loop=loop_of),
+            making.thread(thread_paths.netting, scan=True, loop=loop_of),
             flat.beads(nets.beads, across=flat.across_of, loop=loop_of),
         ),
     }
@@ -257,7 +257,7 @@ TUBULAR = Stitch(
             source="counted round by round",
         ),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.netting, loop=loop_of),
+        "thread": making.thread(thread_paths.netting, scan=True, loop=loop_of),
     },
     refuses=refuses_around,
     held_against="ring to begin with, 10 points of loops of 3 -> 40 beads: `Net stitch` (amulet"

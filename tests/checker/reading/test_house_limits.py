@@ -88,9 +88,8 @@ SLIPS = {
     "piece.mas: at most 60 g": "2:10 there is no quantity `mas` of `piece`: write `piece.mass`",
     "piece.weight: at most 60 g": "2:10 there is no quantity `weight` of `piece`: write"
     " `piece.mass`",
-    "piece.colour: at most 60 g": "2:10 there is no quantity `colour` of `piece`: it has `length`,"
-    " `inside`, `longest`, `mass`, `bench_time`, `student_time`, `class_time`, `finish_as_written`,"
-    " `finish_earliest`",
+    "piece.colour: at most 60 g": "2:10 there is no quantity `colour` of `piece`: `wellstrung"
+    " bench` lists those that there are",
     "end cap.boer: at most 9 mm": "2:10 there is no quantity `boer` of `end cap`: write"
     " `end cap.bore`",
     "rope.colour: at most 9 mm": "2:10 there is no quantity `colour` of `rope`: `wellstrung bench`"

@@ -78,7 +78,7 @@ class Annotations:
                 body.close
                 or body.upright
                 or one in marked
-                or (not one.hung and one.part.kind.role in WORKED)
+                or (not one.hung and _is_worked(one.part))
             ):
                 words = self._cut(body.words(one, size=first or bool(one.half)))
                 label = Label(
@@ -186,3 +186,7 @@ def _in_half(one: Shown, places: Sequence[Place]) -> bool:
         return False
     nodes = map(one.part.node_at, (one.half, *one.part.kind.eyes[one.half].called))
     return any(node.place.holds(place) for node in nodes if node is not None for place in places)
+
+
+def _is_worked(part: Part) -> bool:
+    return part.kind.role in WORKED or part.traits.made_by == "weave"
