@@ -212,7 +212,7 @@ class Plan(Struct, frozen=True, eq=False):
         if self.goal is not None:
             return self.goal.unit.startswith("in")
         paths = (("length",), ("thread", "tail"), ("thread", "working_length"))
-        made = (part for part in self.parts.values() if part.stitch is not None)
+        made = (part for part in self.parts.values() if not part.traits.bought)
         lengths = (part.text(*path) for part in made for path in paths if part.has(*path))
         return next(lengths, "").rstrip().endswith(("in", '"'))
 

@@ -162,12 +162,12 @@ def test_of_many_plans_the_heading_takes_few_lines_and_each_thing_names_its_plan
     assert head.startswith("15 plans: 14 not makeable, 1 ") and len(head.splitlines()) <= 5
     assert "not makeable as written" in head and "Kerra" in head and "[x]" not in text
     flat = " ".join(rest.split())
-    assert "for Sampson and Tressa" in flat and "- Long Mooring lariat: tar " in flat
+    assert "for Sampson and Tressa" in flat and "- Long Mooring lariat: A tar: " in flat
 
 
 def test_plans_of_one_title_show_their_files() -> None:
     text = write(listed(*[COLLAR.read_text("utf-8")] * 2), Options(120))
-    assert "  - Slack Tide collar plan0.yaml: kelp " in text
+    assert "  - Slack Tide collar plan0.yaml: A kelp: " in text
     assert "for Slack Tide collar plan0.yaml and Slack Tide collar plan1.yaml" in text
 
 
