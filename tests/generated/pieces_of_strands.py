@@ -21,8 +21,10 @@ def _strand(draft: Draft, length: float, *, rest: bool, on: str = "") -> Strand:
 def _brought_in(draft: Draft, row: Strand, clasp: str) -> None:
     """The strand came for repair: what was counted, measured and weighed, and what is wished."""
     written = draft.parts[row.name]["beads"]
-    beads = [written] if isinstance(written, str) else [one for one in written]
-    came: dict[str, Any] = {"beads": {str(beads[0]): draft.whole(20, 90)}}
+    if isinstance(written, dict):  # graduated: `{mirror: [12 kelp, 5 sand]}`
+        written = next(iter(written.values()))
+    first = str(written if isinstance(written, str) else written[0]).split()[-1]
+    came: dict[str, Any] = {"beads": {first: draft.whole(20, 90)}}
     draft.maybe(60, came, parts={clasp: 1})
     draft.maybe(70, came, length=f"{row.length / 10:.1f} cm", mass=draft.pick("24 g", "31.5 g"))
     draft.maybe(50, came, line="cotton", knots=draft.whole(1, 80))

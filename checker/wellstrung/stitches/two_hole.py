@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import formula, hand, measurable
+from wellstrung.model.beads import bead_mix
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
@@ -30,8 +31,9 @@ def thread_per_bead(bead_length: float) -> float:
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """One two-hole bead across."""
     yield from flat.refuses(part, "two-hole stringing", uses=())
-    for bead, _ in making.beads_of(part):
-        if bead.family is not None and not bead.two_hole:
+    for name in bead_mix(part):
+        bead = part.beads.get(name)  # one that is unknown is answered by itself
+        if bead is not None and bead.family is not None and not bead.two_hole:
             yield (
                 f"`{bead.name}` has one hole, and `{part.name}` is strung on two lines: take"
                 f" two-hole beads, or write `stitch: ladder`",

@@ -1,11 +1,13 @@
 """Rules of the family `fit`, the circles in a circle and the wires in holes that several share."""
 
-from collections.abc import Iterable
+import math
+from collections.abc import Iterable, Iterator
 
 from wellstrung.formulas import circles, thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
+    BandInClasp,
     Misfit,
     Missing,
     Remedy,
@@ -16,8 +18,8 @@ from wellstrung.rulebook import (
     passes_of,
     tightest,
 )
-from wellstrung.rulebook.plan import Bead, Eyes, Part, Role
-from wellstrung.rulebook.remedies import in_words, take_wire, thinner_wires
+from wellstrung.rulebook.plan import Bead, Edit, Eyes, Part, Role
+from wellstrung.rulebook.remedies import in_words, measured_anew, take_wire, thinner_wires
 from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
 from wellstrung.rulebook.wording import at_most, raised, spelled
 
@@ -149,3 +151,17 @@ def through(link: Part, bored: Part | Bead, its_hole: str, care: str, ask: Ask) 
         margin=margin,
         also=(bored.place_of("hole") if isinstance(bored, Part) else bored.key.place,),
     )
+
+
+def columns_woven(
+    join: BandInClasp, width: Quantity, inside: Quantity, covered: Quantity, by_hand: Remedy
+) -> Iterator[Remedy]:
+    """As many columns fewer or more as the band is too wide or narrow; an edit if that is all."""
+    each = width.middle / (across := join.band.count("across"))
+    fewer, more = (math.ceil(-end.likely.low / each - 1e-9) for end in (inside, covered))
+    wanted = across - fewer if fewer > 0 else across + more
+    if wanted >= 1:
+        anew = measured_anew(join.band, "across")
+        text = f"weave `across: {wanted}`{anew}, or {by_hand.text}"
+        write = () if anew else (Edit(join.band.place_of("across"), str(wanted)),)
+        yield Remedy(text, write, by_hand.target)

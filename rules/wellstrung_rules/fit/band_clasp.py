@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator
-
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -18,10 +15,10 @@ from wellstrung.rulebook import (
     kept,
     tightest,
 )
-from wellstrung.rulebook.plan import Edit
-from wellstrung.rulebook.remedies import in_words, measured_anew, sold_within
+from wellstrung.rulebook.remedies import in_words, sold_within
 from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import about, lowered, raised, spelled, within
+from wellstrung_rules.fit import columns_woven
 
 CLASP_WIDER = Limit(
     "clasp wider",
@@ -63,7 +60,7 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
         place=band.place_of("across"),
         found=f"{about(width, takes)} wide",
         needed=needed,
-        remedies=(*_columns(join, width, inside, covered, by_hand), by_hand),
+        remedies=(*columns_woven(join, width, inside, covered, by_hand), by_hand),
         margin=margin,
         at_most="error" if margin is inside else "warning",
         also=(clasp.place_of(*join.across),),
@@ -86,20 +83,6 @@ def _too_wide(join: BandInClasp, width: Quantity, takes: Quantity, margin: Quant
         at_most="warning",
         also=(join.band.key.place,),
     )
-
-
-def _columns(
-    join: BandInClasp, width: Quantity, inside: Quantity, covered: Quantity, by_hand: Remedy
-) -> Iterator[Remedy]:
-    """As many columns fewer or more as the band is too wide or narrow; an edit if that is all."""
-    each = width.middle / (across := join.band.count("across"))
-    fewer, more = (math.ceil(-end.likely.low / each - 1e-9) for end in (inside, covered))
-    wanted = across - fewer if fewer > 0 else across + more
-    if wanted >= 1:
-        anew = measured_anew(join.band, "across")
-        text = f"weave `across: {wanted}`{anew}, or {by_hand.text}"
-        write = () if anew else (Edit(join.band.place_of("across"), str(wanted)),)
-        yield Remedy(text, write, by_hand.target)
 
 
 def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Quantity) -> Misfit:
