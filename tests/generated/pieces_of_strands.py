@@ -21,8 +21,8 @@ def _strand(draft: Draft, length: float, *, rest: bool, on: str = "") -> Strand:
 def _brought_in(draft: Draft, row: Strand, clasp: str) -> None:
     """The strand came for repair: what was counted, measured and weighed, and what is wished."""
     written = draft.parts[row.name]["beads"]
-    if isinstance(written, dict):  # graduated: `{mirror: [12 kelp, 5 sand]}`
-        written = next(iter(written.values()))
+    if isinstance(written, dict):  # graduated, `{mirror: [12 kelp, 5 sand]}`; or in shares
+        written = written.get("mirror", list(written))
     first = str(written if isinstance(written, str) else written[0]).split()[-1]
     came: dict[str, Any] = {"beads": {first: draft.whole(20, 90)}}
     draft.maybe(60, came, parts={clasp: 1})

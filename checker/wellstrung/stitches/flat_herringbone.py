@@ -61,7 +61,7 @@ def thread(
     passes, worked out for this project, +/- 20 %.
 
     >>> round(thread(10, 8, 0, 1.45, 2.1), 1)
-    430.8
+    447.3
     """
     woven = (rows - 1) * stacks * thread_paths.herringbone(bead_length, bead_outside)
     ladder = stacks * thread_paths.ladder(bead_length, bead_outside)

@@ -66,7 +66,7 @@ def thread_for(
     this project, +/- 20 %.
 
     >>> thread_for(stitches=2, at_start=4, core_length=1.5, core_outside=2.0, loop=6.5)
-    66.5
+    65.5
     """
     span = at_start * core_length
     each = core_length + 2 * (most(loop, span) + core_outside + span)

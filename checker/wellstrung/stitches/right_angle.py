@@ -59,7 +59,7 @@ def listed_beads(units: Sequence[int]) -> float:
     Counting.
 
     >>> listed_beads([3, 3]), listed_beads([2, 1]), listed_beads([1, 3, 2])
-    (17, 10, 19)
+    (17, 10, 18)
     """
     upright = sum(count + 1 for count in units)
     return upright + units[0] + units[-1] + sum(map(max, pairwise(units)))

@@ -52,6 +52,10 @@ class Budgeted(Subject, frozen=True):
     text: str
 
 
+#: what a line says of a supply that does not come by the piece
+_MEASURED = ("length", "volume", "pack")
+
+
 def find(plan: Plan) -> Iterator[Subject]:
     """Everything the plan takes that supplies may hold, and what all of it may cost."""
     for bead in plan.beads.values():
@@ -62,8 +66,8 @@ def find(plan: Plan) -> Iterator[Subject]:
     for part in plan.parts.values():
         if part.traits.bought and (taken_in_all(plan).get(part.name) or part in woven):
             lines = supply_lines(plan, "part", part.name)
-            counted = any(line.has("count") or line.has("packs") for line in lines)
-            # every ring is asked for, as rings run short; of other findings what the plan counts
+            counted = not all(any(map(line.has, _MEASURED)) for line in lines)
+            # every ring is asked for, as rings run short; of other findings what the plan lists
             if part.kind.role is Role.RING or counted:
                 yield PiecesNeeded(part.key.place, part, lines)
     yield from _threads(plan)

@@ -21,7 +21,7 @@ from wellstrung.rulebook import (
 from wellstrung.rulebook.plan import Bead, Edit, Eyes, Part, Role
 from wellstrung.rulebook.remedies import in_words, measured_anew, take_wire, thinner_wires
 from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
-from wellstrung.rulebook.wording import at_most, raised, spelled
+from wellstrung.rulebook.wording import about, at_most, lowered, raised, spelled
 
 #: Thinner thread, mm, is not sold for beads: common practice, no source.
 THINNEST = 0.1
@@ -165,3 +165,22 @@ def columns_woven(
         text = f"weave `across: {wanted}`{anew}, or {by_hand.text}"
         write = () if anew else (Edit(join.band.place_of("across"), str(wanted)),)
         yield Remedy(text, write, by_hand.target)
+
+
+def snap_too_wide(join: BandInClasp, width: Quantity, takes: Quantity) -> Answer:
+    """What is wrong where what is sewn on a band is wider than the band; None where nothing is."""
+    if answer := kept(margin := width - takes):
+        return answer
+    (part, field), high = join.across, takes.middle + margin.likely.low
+    wanted = f"{part} of {lowered(takes, margin)} or narrower"
+    return Misfit(
+        says=f"`{join.clasp.name}` ({spelled(takes)}) {{stands|may stand}} out on both sides of"
+        f" `{join.band.name}` ({about(width, takes)} wide)",
+        place=join.clasp.place_of(*join.across),
+        found=f"a {part} of {spelled(takes)}",
+        needed=f"a {wanted}",
+        remedies=(in_words(f"take a {wanted}", join.clasp, part, field, high=high),),
+        margin=margin,
+        at_most="warning",
+        also=(join.band.key.place,),
+    )

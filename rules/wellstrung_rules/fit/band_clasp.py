@@ -17,8 +17,8 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.remedies import in_words, sold_within
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, lowered, raised, spelled, within
-from wellstrung_rules.fit import columns_woven
+from wellstrung.rulebook.wording import about, raised, spelled, within
+from wellstrung_rules.fit import columns_woven, snap_too_wide
 
 CLASP_WIDER = Limit(
     "clasp wider",
@@ -38,50 +38,31 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
         raise Missing(f"the width of the end of `{band.name}`, whose rows grow or shrink")
     if join.thick and clasp.has(*join.thick):
         gap, thickness = clasp.size(*join.thick, allowance="eye size"), ask.of(band, "thickness")
-        margins.append(gap - thickness)
-        if not holds(margins[0]):
-            return _too_thick(join, thickness, gap, margins[0])
+        if not holds(margin := gap - thickness):
+            return _too_thick(join, thickness, gap, margin)
+        margins.append(margin)
     width, takes = ask.of(band, "width"), clasp.size(*join.across, allowance="part length")
     if join.lies_on:
-        return _too_wide(join, width, takes, width - takes)
+        return snap_too_wide(join, width, takes)
     inside, covered = takes - width, width + ask.limit(CLASP_WIDER) - takes
-    margin = tightest(*margins, inside, covered)
-    if answer := kept(margin):
+    if answer := kept(margin := tightest(*margins, inside, covered)):
         return answer
     low, high = takes.middle - inside.likely.low, takes.middle + covered.likely.low
-    needed = f"a {join.across[0]} of {within(low, high, takes)}"
+    needed, wide = f"a {join.across[0]} of {within(low, high, takes)}", about(width, takes)
     by_hand = in_words(f"take a clasp with {needed}", clasp, *join.across, low=low, high=high)
     if sold_within(low, high) is None:
         needed = "a measured band: its likely width is wider than any one clasp takes"
         by_hand = Remedy(f"weave 2 cm of `{band.name}`, measure it and take the clasp by that")
     return Misfit(
-        says=f"`{band.name}` ({about(width, takes)} wide) {_FAULTS[margin is inside]} the"
-        f" {join.across[0]} of `{clasp.name}` ({spelled(takes)})",
+        says=f"`{band.name}` ({wide} wide) {_FAULTS[margin is inside]} the {join.across[0]} of"
+        f" `{clasp.name}` ({spelled(takes)})",
         place=band.place_of("across"),
-        found=f"{about(width, takes)} wide",
+        found=f"{wide} wide",
         needed=needed,
         remedies=(*columns_woven(join, width, inside, covered, by_hand), by_hand),
         margin=margin,
         at_most="error" if margin is inside else "warning",
         also=(clasp.place_of(*join.across),),
-    )
-
-
-def _too_wide(join: BandInClasp, width: Quantity, takes: Quantity, margin: Quantity) -> Answer:
-    if answer := kept(margin):
-        return answer
-    (part, field), high = join.across, takes.middle + margin.likely.low
-    wanted = f"{part} of {lowered(takes, margin)} or narrower"
-    return Misfit(
-        says=f"`{join.clasp.name}` ({spelled(takes)}) {{stands|may stand}} out on both sides of"
-        f" `{join.band.name}` ({about(width, takes)} wide)",
-        place=join.clasp.place_of(part, field),
-        found=f"a {part} of {spelled(takes)}",
-        needed=f"a {wanted}",
-        remedies=(in_words(f"take a {wanted}", join.clasp, part, field, high=high),),
-        margin=margin,
-        at_most="warning",
-        also=(join.band.key.place,),
     )
 
 
