@@ -163,7 +163,9 @@ def test_every_rule_judges_something(reports: list[dict[str, Any]]) -> None:
 def test_every_kind_every_stitch_and_every_clasp_is_there() -> None:
     parts = [part for text in seeded(READ) for part in _read(text)["parts"].values()]
     assert {part["kind"] for part in parts} == set(program.kinds())
-    assert {part["stitch"] for part in parts if "stitch" in part} == _stitches() - {"vertical netting"}
+    assert {part["stitch"] for part in parts if "stitch" in part} == _stitches() - {
+        "vertical netting"
+    }
     clasps = {part["type"] for part in parts if part["kind"] == "clasp"}
     assert clasps == set(program.kinds()["clasp"]["properties"]["type"]["enum"])
 
