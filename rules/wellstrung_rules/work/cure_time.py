@@ -53,8 +53,7 @@ def _judged(joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: s
     margin = leaf(f"time since step {number}", after, "min") - needed
     if answer := kept(margin, over="worst"):
         return answer
-    least = waited(needed.worst.high)
-    waits, asks = spelled_time(after), spelled_time(least)
+    waits, asks = spelled_time(after), spelled_time(least := waited(needed.worst.high))
     room = f" at {glue.text('room')}" if needed.args else ""
     cured = "to cure fully" if cure == "full_cure" else "until it can be handled"
     when = f"in step {until.number}" if until else "when the last step is done"
