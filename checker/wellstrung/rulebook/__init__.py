@@ -144,6 +144,7 @@ from wellstrung.subjects.run import taken as taken
 from wellstrung.subjects.steps import ClassMeets as ClassMeets
 from wellstrung.subjects.steps import Cutting as Cutting
 from wellstrung.subjects.steps import PartAtWork as PartAtWork
+from wellstrung.subjects.steps import RingClosed as RingClosed
 from wellstrung.subjects.steps import RingOnCappedRope as RingOnCappedRope
 from wellstrung.subjects.steps import ThreadEnds as ThreadEnds
 from wellstrung.subjects.steps import WrappedLoop as WrappedLoop

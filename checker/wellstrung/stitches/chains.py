@@ -84,7 +84,7 @@ def _one(part: Part, most: int, words: str) -> Iterator[tuple[str, Place]]:
 
 def _refuses_daisy(part: Part) -> Iterator[tuple[str, Place]]:
     """One daisy after another, each an even ring."""
-    yield from flat.refuses(part, "daisy chain", uses=("loop",))
+    yield from flat.refuses(part, "daisy chain", uses=("loop",), narrow=True)
     yield from _one(part, 1, "daisies of a chain follow each other in one line")
     if not part.has("loop"):
         yield (
@@ -102,7 +102,7 @@ def _refuses_daisy(part: Part) -> Iterator[tuple[str, Place]]:
 
 def _refuses_columns(part: Part) -> Iterator[tuple[str, Place]]:
     """A single chain or a double one."""
-    yield from flat.refuses(part, "St. Petersburg chain", uses=())
+    yield from flat.refuses(part, "St. Petersburg chain", uses=(), narrow=True)
     yield from _one(part, 2, "a St. Petersburg chain is single or double")
 
 

@@ -72,7 +72,7 @@ def lists_rows(part: Part) -> bool:
 
 def across_of(part: Part) -> int:
     """Beads (or units) in the first row."""
-    return part.counts("each_row")[0] if lists_rows(part) else part.count("across")
+    return part.counts("each_row")[0] if lists_rows(part) else part.count("across", default=1)
 
 
 def change_of(part: Part) -> int:
@@ -121,11 +121,13 @@ def refuses(
     first: Callable[[float], int] | None = None,
     adds: int | None = None,
     uses: tuple[str, ...] = ("each_row",),
+    narrow: bool = False,
 ) -> Iterator[tuple[str, Place]]:
     """What no flat stitch can do: too narrow, shaped by a length, narrowed to nothing.
 
     `first` gives the beads of the first row where they are not `across`; a row has at most as many
     more than the one before as the stitch `adds`; of the fields of a stitch it `uses` some.
+    One that is `narrow` is one across where the plan does not say.
     """
     for field in _OF_A_STITCH:
         if part.has(field) and field not in uses:
@@ -135,6 +137,12 @@ def refuses(
             )
     if lists_rows(part):
         yield from _refuses_list(part, stitch, adds)
+        return
+    if not part.has("across") and not narrow:
+        yield (
+            f"`{part.name}` does not say how many go across: write `across: 12`",
+            part.key.place,
+        )
         return
     across, change = across_of(part), change_of(part)
     begun = first(across) if first else across

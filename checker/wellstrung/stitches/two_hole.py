@@ -30,7 +30,7 @@ def thread_per_bead(bead_length: float) -> float:
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """One two-hole bead across."""
-    yield from flat.refuses(part, "two-hole stringing", uses=())
+    yield from flat.refuses(part, "two-hole stringing", uses=(), narrow=True)
     for name in bead_mix(part):
         bead = part.beads.get(name)  # one that is unknown is answered by itself
         if bead is not None and bead.family is not None and not bead.two_hole:

@@ -67,6 +67,20 @@ def test_thread_of_a_column_by_following_the_needle() -> None:
     assert chains.chain_beads(1, 2) - chains.chain_beads(0, 2) == 11
 
 
+@pytest.mark.parametrize("stitch", ["daisy chain, loop: 6", "Saint Petersburg chain"])
+def test_what_is_narrow_is_one_across_where_the_plan_does_not_say(
+    installed: Host, stitch: str
+) -> None:
+    band = f"beads: seed, stitch: {stitch}, rows: 5"
+    assert bands.middles(installed, band) == bands.middles(installed, f"{band}, across: 1")
+
+
+@pytest.mark.parametrize("stitch", ["flat peyote", "brick", "loom", "netting, loop: 5"])
+def test_other_bands_say_how_many_go_across(installed: Host, stitch: str) -> None:
+    [says] = bands.refused(installed, f"beads: seed, stitch: {stitch}, rows: 5")
+    assert says == "`band` does not say how many go across: write `across: 12`"
+
+
 @pytest.mark.parametrize(
     ("band", "says"),
     [

@@ -175,7 +175,7 @@ def _band(part: Part, at: Bench) -> Iterator[str]:
     unit = _UNITS.get(look.pattern) if isinstance(look, Weave) else None
     if unit is not None:
         yield unit.format(loop=part.count("loop", default=0))
-        if part.count("across") > 1:
+        if part.count("across", default=1) > 1:
             yield "Weave the second chain to it: its first bead below is that of the first chain"
         yield from _order_of_beads(part)
         yield from _as_far(part, at)
