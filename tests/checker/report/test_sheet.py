@@ -245,7 +245,7 @@ def test_each_caution_stands_once_and_its_steps_name_it() -> None:
     for one in cautions:
         assert words.count(one.says.replace("`", "")[12:60]) == 1
     steps = words[words.index("The work, in order") : words.index("Supplies")]
-    assert "2 joints Take care: A (fresh air), B (gloves and eye protection)" in steps
+    assert "2 joints Take care: a (fresh air), b (gloves and eye protection)" in steps
     assert "They defer to the product's own safety data sheet" in words
 
 

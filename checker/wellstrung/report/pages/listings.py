@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from string import ascii_uppercase
+from string import ascii_lowercase
 
 from msgspec import Struct
 
@@ -69,8 +69,8 @@ class Care(Struct, frozen=True):
 
 
 def cautions(result: PlanResult) -> list[Care]:
-    """Every safety text of a plan once; those of a step have a letter, for the step to name."""
-    letters = iter(ascii_uppercase)
+    """Every safety text of a plan once; those of a step have a small letter, which it names."""
+    letters = iter(ascii_lowercase)
     return [
         Care(next(letters, "…") if one.steps else "", one.fault, one.says, one.steps)
         for one in {one.says: one for one in result.cautions}.values()
