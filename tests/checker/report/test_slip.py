@@ -105,6 +105,18 @@ def test_the_slip_says_what_came_what_is_wished_and_what_is_planned() -> None:
     assert not re.search(r"guarantee|warrant|promise|safe ", page, re.IGNORECASE)
 
 
+def test_the_slip_counts_what_is_bought_once() -> None:
+    """8 pearls are missing, and where the length is open as many as may be strung at most."""
+    few = words(slip(result_of(TEXT.replace("beads: {pearl: 72}", "beads: {pearl: 60}"))))
+    assert "All 60 of pearl that came are strung, and others with them" in few
+    assert "To buy: 6 ± 0.1 mm bead, cream, 8 (" in few and "find" not in few
+    open_ended = TEXT.replace("beads: {pearl: 72}", "beads: {pearl: 67}").replace(
+        "count: 68 ", "length: fills the rest "
+    )
+    few = words(slip(result_of(open_ended)))
+    assert "67 to 69 of pearl are strung, and 67 came" in few and "bead, cream, 2 (" in few
+
+
 def test_its_price_is_a_range_of_the_bench_and_the_owners_beads_cost_nothing() -> None:
     own = (
         "bench: 1\nprices: {silk: 3.50 EUR per spool, gimp: 0.40 EUR each}\n"

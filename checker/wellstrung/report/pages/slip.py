@@ -11,6 +11,7 @@ from contextlib import suppress
 from wellstrung.common import units
 from wellstrung.common.money import Money
 from wellstrung.common.wording import hours
+from wellstrung.derived.purchase import up
 from wellstrung.derived.repair import evened, restrung, thickest_sold, whole
 from wellstrung.derived.taken import bead_words, thread_words
 from wellstrung.judging.checker import Checker
@@ -123,11 +124,17 @@ def _beads(ask: Quantities) -> Iterator[str]:
         says += f"; {_wished(goal)} is wished: {does}{alike}"
     yield says
     for bead, had in beads_that_came(ask.plan):
-        needed = round(ask.of(bead, "needed").middle)
-        if needed < had:
-            yield f"{needed} of `{bead.name}` are strung; {had - needed} go back in a bag"
-        elif needed > had:
-            yield f"{needed} of `{bead.name}` are strung: {needed - had} are to find"
+        likely = ask.of(bead, "needed").likely
+        low, high = round(likely.low), up(likely.high)
+        strung = f"{low} to {high}" if low < high else f"{low}"
+        if high < had:
+            back = f"{'at least ' if low < high else ''}{had - high}"
+            go = "goes" if had - high == 1 else "go"
+            yield f"{strung} of `{bead.name}` are strung; {back} {go} back in a bag"
+        elif low > had:  # how many more is said once, of what is to buy
+            yield f"All {had} of `{bead.name}` that came are strung, and others with them"
+        elif low < high:
+            yield f"{strung} of `{bead.name}` are strung, and {had} came"
 
 
 def _wished(goal: Goal) -> str:
