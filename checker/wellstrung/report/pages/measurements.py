@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from wellstrung.judging.result import PlanResult
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item, Missing
-from wellstrung.model.parts import Role
+from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.arithmetic import exact
 from wellstrung.quantity.assumed import assumed_in
 from wellstrung.quantity.causes import Window
@@ -20,6 +20,7 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.quantity.working import number
 from wellstrung.rulebook import Ask
+from wellstrung.subjects.base import Eyes
 
 #: so far below and above its middle a measurement is tried, and in how many steps
 _LOW, _HIGH, _STEPS = 0.4, 1.8, 28
@@ -27,6 +28,9 @@ _LOW, _HIGH, _STEPS = 0.4, 1.8, 28
 _HALVINGS = 60
 #: a threshold of a passed check is given where it lies within so many times the worst spread
 _NEAR = 2.5
+
+#: what is measured of a part, where its field does not say it
+_MEASURED = {"hole": "width of the hole", "wire": "thickness of the wire", "mass": "weight"}
 
 
 class Measurement(Struct, frozen=True):
@@ -75,14 +79,27 @@ def _assumed(result: PlanResult) -> Iterator[Measurement]:
                 _, changes = waiting.setdefault(leaf.name, (leaf, []))
                 passes = f"passes {_reach(window, leaf, 1)}" if window else "waits for it"
                 changes.append(f"{check.rule} {passes}")
+    plan = result.ask.plan if result.ask is not None else None
     for leaf, changes in waiting.values():
-        yield Measurement(_field(leaf), leaf, 1, tuple(dict.fromkeys(changes)))
+        part = plan.parts.get(leaf.name.partition(".")[0]) if plan is not None else None
+        words = _size_in_words(leaf, part) if part is not None else _field(leaf)
+        yield Measurement(words, leaf, 1, tuple(dict.fromkeys(changes)))
 
 
 def _field(leaf: Quantity) -> str:
     """An assumed value by its field and its part."""
     part, _, field = leaf.name.partition(".")
     return f"`{field}` of `{part}`"
+
+
+def _size_in_words(leaf: Quantity, part: Part) -> str:
+    """An assumed size as one asks for it at the bench: what to measure, and where on its part."""
+    *inner, last = leaf.name.split(".")[1:]
+    sets = (Eyes(part, key) for key in part.kind.eyes)
+    eyes = next((one.words for one in sets if inner and one.path == tuple(inner)), "")
+    where = eyes or (f"the {inner[-1]} of `{part.name}`" if inner else f"`{part.name}`")
+    what = "inside width" if last == "hole" and inner else _MEASURED.get(last, last)
+    return f"{what.replace('_', ' ')} of {where}"
 
 
 def _to_measure(ask: Ask) -> Iterator[_Size]:
