@@ -53,8 +53,8 @@ def knot(step: Step, at: Bench) -> Iterator[str]:
         yield f"An end knot lies in the cup of `{tip.name}`, which is then closed over it"
     glue = step.parts.get("with")
     if glue is not None:
-        which = "it" if times == 1 else "each"
-        yield f"Put a drop of `{glue.name}` on {which} with the tip of a pin, and wipe off the rest"
+        drop = f"Put a drop of `{glue.name}` on {each_of(times)} with the tip of a pin"
+        yield f"{drop}, and wipe off the rest"
         cure = at.known(glue, "full_cure")
         if cure is not None:
             yield f"It has its full strength after {hours(cure.likely.high, days=True)}"
@@ -70,12 +70,13 @@ def crimp(step: Step, at: Bench) -> Iterator[str]:
         yield from _tip(part, times, at.plan)
     elif part.kind.role is Role.CRIMP:
         line = f"the line of `{to.name}`" if to is not None else "the line"
-        yield (f"Take {line} through `{part.name}`, through the eye behind it, and back through it")
-        yield f"Close {_many(part, times)} with crimping pliers, and try {_each(times)} with a pull"
+        yield f"Take {line} through `{part.name}`, through the eye behind it, and back through it"
+        tried = f"try {each_of(times)} with a pull"
+        yield f"Close {many_of(part, times)} with crimping pliers, and {tried}"
     else:
         end = f"the end of `{to.name}`" if to is not None else "the end"
-        yield f"Lay {end} into {_many(part, times)}, as far as it goes"
-        yield f"Press {_each(times)} shut with flat pliers, and try {_each(times)} with a pull"
+        yield f"Lay {end} into {many_of(part, times)}, as far as it goes"
+        yield f"Press {each_of(times)} shut with flat pliers, and try {each_of(times)} with a pull"
     if to is not None and to.has("thread", "tail"):
         yield f"Hide the tail of {to.text('thread', 'tail')} in the beads as far as it goes"
 
@@ -98,9 +99,11 @@ def _tip(tip: Part, times: int, plan: Plan) -> Iterator[str]:
     yield f"Roll its hook shut round {onto or 'the ring'} with round-nose pliers"
 
 
-def _many(part: Part, count: int) -> str:
+def many_of(part: Part, count: int) -> str:
+    """A part by its name, and how many of it where there are several."""
     return f"`{part.name}`" if count == 1 else f"{count} of `{part.name}`"
 
 
-def _each(count: int) -> str:
+def each_of(count: int) -> str:
+    """What stands for a part that was named before, or for each of several."""
     return "it" if count == 1 else "each"

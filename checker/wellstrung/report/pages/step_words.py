@@ -14,6 +14,7 @@ from wellstrung.quantity.working import number
 from wellstrung.report import cuts_list
 from wellstrung.report.pages import end_words
 from wellstrung.report.pages.cut_words import Bench, to_cut
+from wellstrung.report.pages.end_words import each_of, many_of
 from wellstrung.report.pages.making_words import in_order, made
 from wellstrung.report.terminal import counted
 from wellstrung.subjects.base import Eyes, hanging_eyes, opens, side_facing
@@ -36,10 +37,6 @@ def words(step: Step, at: Bench) -> tuple[str, ...]:
 
 def _part(step: Step) -> Part:
     return step.parts["part"]
-
-
-def _many(part: Part, count: int) -> str:
-    return f"`{part.name}`" if count == 1 else f"{count} of `{part.name}`"
 
 
 def _often(count: int) -> str:
@@ -78,7 +75,7 @@ def _glue(step: Step, at: Bench) -> Iterator[str]:
     cap, onto, glue = (step.parts[name] for name in ("part", "to", "with"))
     if step.has("prepared"):
         done = together(PREPARED[str(one)] for one in step.node.value["prepared"])
-        yield f"Prepare the inside of {_many(cap, step.joints)}: {done}"
+        yield f"Prepare the inside of {many_of(cap, step.joints)}: {done}"
     mixing, usable = at.known(glue, "mixing"), at.known(glue, "usable")
     if mixing is not None:
         mixes = f"{step.mixes or 1} mix{'es' if (step.mixes or 1) > 1 else ''}"
@@ -109,17 +106,17 @@ def _wait(step: Step, at: Bench) -> Iterator[str]:
 def _slide(step: Step, at: Bench) -> Iterator[str]:
     times = times_done(at.plan, step)
     onto = step.parts["onto"].name
-    yield f"Slide {_many(_part(step), times)} on to `{onto}`, over an end that is still open"
+    yield f"Slide {many_of(_part(step), times)} on to `{onto}`, over an end that is still open"
 
 
 def _close_ring(step: Step, at: Bench) -> Iterator[str]:
     ring, count = _part(step), times_done(at.plan, step)
-    yield f"Open {_many(ring, count)} sideways: {_SIDEWAYS}"
+    yield f"Open {many_of(ring, count)} sideways: {_SIDEWAYS}"
     around = step.parts.get("around")
     for many, where in [(1, f"round `{around.name}`")] if around is not None else _where(step, at):
         row = f"{many} in a row" if many > 1 else "it" if count == 1 else "1"
         yield f"Lay {row} {where}"
-    yield f"Close {_each(count)} the same way, {_SHUT}"
+    yield f"Close {each_of(count)} the same way, {_SHUT}"
 
 
 def _where(step: Step, at: Bench) -> list[tuple[int, str]]:
@@ -159,10 +156,10 @@ def _hang(step: Step, at: Bench) -> Iterator[str]:
         over = line.over or "all its length"
         every = f", spread evenly over {over}" if along else _places(line, at.plan)
         layer = f"Layer {line.layer}, counted from the front: hang" if line.layer > 1 else "Hang"
-        yield f"{layer} {_many(part, pieces)} from {_from(line)}{every}"
+        yield f"{layer} {many_of(part, pieces)} from {_from(line)}{every}"
         yield from _by(step, line, joints)
     if not lines:
-        many = _many(part, times_done(at.plan, step))
+        many = many_of(part, times_done(at.plan, step))
         yield f"Hang {many}" + (f" from `{source.name}`" if source is not None else "")
         yield from _opened(part, source)
 
@@ -197,11 +194,11 @@ def _by(step: Step, line: Hung, joints: int) -> Iterator[str]:
     elif ring is None or ring is line.part:
         yield from _opened(line.part, line.source)
     elif opens(ring):
-        yield f"For that open {_many(ring, joints)} sideways: {_SIDEWAYS}"
-        yield f"Close {_each(joints)} the same way, {_SHUT}"
+        yield f"For that open {many_of(ring, joints)} sideways: {_SIDEWAYS}"
+        yield f"Close {each_of(joints)} the same way, {_SHUT}"
     else:
         stays = "which stays closed" if joints == 1 else "which stay closed"
-        yield f"What carries it is {_many(ring, joints)}, {stays}"
+        yield f"What carries it is {many_of(ring, joints)}, {stays}"
         yield from _opened(line.part, ring)
 
 
@@ -218,7 +215,7 @@ def _opened(part: Part, source: Part | None) -> Iterator[str]:
 def _cut(step: Step, at: Bench) -> Iterator[str]:
     part, chain = _part(step), _part(step).cut_from
     of = f" from `{chain.name}`" if chain is not None else ""
-    yield f"Cut {_many(part, times_done(at.plan, step))}{of}"
+    yield f"Cut {many_of(part, times_done(at.plan, step))}{of}"
     yield from to_cut(part, at)
     every = step.get("every")
     if every is not None:
@@ -274,10 +271,6 @@ def _sew(step: Step, at: Bench) -> Iterator[str]:
     passes = step.get("passes")
     through = _often(int(passes)) if passes is not None else "until it holds"
     yield f"Take the thread through {through}, and end it in the beads"
-
-
-def _each(count: int) -> str:
-    return "it" if count == 1 else "each"
 
 
 def _wrap_loop(step: Step, at: Bench) -> Iterator[str]:
