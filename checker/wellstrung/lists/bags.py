@@ -6,7 +6,7 @@ The letters follow the steps: the first bead that a step picks up lies in bag A.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import count, product
 from string import ascii_uppercase
 
@@ -19,7 +19,7 @@ from wellstrung.derived.amounts import beads_in
 from wellstrung.derived.purchase import Purchase, up
 from wellstrung.derived.taken import Taken
 from wellstrung.model.beads import beads_picked_up
-from wellstrung.model.item import Bead, Missing
+from wellstrung.model.item import Bead, Item, Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Quantities
 from wellstrung.quantity.arithmetic import derived, exact
@@ -103,19 +103,24 @@ def bags(ask: Quantities) -> list[Bag]:
 def _bag(bead: Bead, thing: Taken, bought: Purchase, letter: str, ask: Quantities) -> Bag:
     pieces = up(bought.short)
     grams = _grams(bead, thing, pieces, ask)
-    lines = supply_lines(ask.plan, "bead", bead.name)
-    lots = [line.text("lot").removeprefix("lot ") for line in lines if line.has("lot")]
+    lots = lots_of(supply_lines(ask.plan, "bead", bead.name))
     return Bag(
         letter,
         bead.name,
         thing.describes,
-        either(dict.fromkeys(lots)) if lots else "",
+        either(lots) if lots else "",
         pieces,
         grams,
         _measured(bead, pieces, grams, ask),
         _largest(bead, pieces, bought, ask),
         ask.plan.in_inches,
     )
+
+
+def lots_of(lines: Iterable[Item]) -> Sequence[str]:
+    """The lots that lines of supplies name, each once."""
+    named = (line.text("lot").removeprefix("lot ") for line in lines if line.has("lot"))
+    return list(dict.fromkeys(named))
 
 
 def _grams(bead: Bead, thing: Taken, pieces: int, ask: Quantities) -> float | None:

@@ -15,7 +15,7 @@ from wellstrung.common.places import Place
 from wellstrung.derived.amounts import LENGTH, VOLUME
 from wellstrung.derived.packs import in_one_pack, one_spool, weighed_or_strung
 from wellstrung.lists import cutting
-from wellstrung.lists.bags import Bag
+from wellstrung.lists.bags import Bag, lots_of
 from wellstrung.lists.kit import Kit
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Role
@@ -189,8 +189,7 @@ def _used(
         one = _line(item, unit, each, packs, loose, full, loose - from_loose, kept)
         found.append(one)
         wanted = max(0.0, wanted - one.had)
-    lots = [item.text("lot").removeprefix("lot ") for item, *_ in lines if item.has("lot")]
-    lot = ", ".join(dict.fromkeys(lots))
+    lot = ", ".join(lots_of(item for item, *_ in lines))
     return Stocked(name, lot, unit, takes, tuple(found), wanted, plan.in_inches)
 
 
