@@ -13,8 +13,6 @@ from wellstrung.derived.drops import drops_on_knots
 from wellstrung.derived.embellished import beads_added
 from wellstrung.derived.ends import end_in_cap
 from wellstrung.derived.packs import in_one_pack, in_packs, one_spool
-from wellstrung.derived.pieces import pieces_needed as pieces_needed
-from wellstrung.derived.pieces import pieces_on_hand as pieces_on_hand
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import floor, most
 from wellstrung.formulas.glue import joint_volume, to_mix
@@ -306,9 +304,6 @@ def _in_bottles(line: Item) -> Quantity:
     )
 
 
-# --- rings and findings
-
-
 # --- what is cut to its length: cord, core and wire
 
 
@@ -331,7 +326,3 @@ OF_BEAD: dict[str, Callable[[Bead, Quantities], Quantity]] = {
     "on_hand": _beads_on_hand,
 }
 OF_PART: dict[str, Formula] = {"thread_in_all": thread_in_all}
-OF_BOUGHT: dict[str, Formula] = {
-    "pieces_needed": pieces_needed,
-    "pieces_on_hand": pieces_on_hand,
-}

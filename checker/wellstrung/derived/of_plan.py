@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator, Mapping
 from msgspec import Struct
 
 from wellstrung.common.wording import article
-from wellstrung.derived import amounts, bead_sizes, line_and_needle
+from wellstrung.derived import amounts, bead_sizes, line_and_needle, pieces
 from wellstrung.derived.embellished import GIVES, embellished
 from wellstrung.derived.eyes import OF_EYE
 from wellstrung.derived.fill_rest import rest
@@ -134,8 +134,8 @@ class Quantities:
             return line_and_needle.OF_PART[what](part)
         if what in amounts.OF_PART:
             return amounts.OF_PART[what](part, self)
-        if part.traits.bought and what in amounts.OF_BOUGHT:
-            return amounts.OF_BOUGHT[what](part, self)
+        if part.traits.bought and what in pieces.OF_BOUGHT:
+            return pieces.OF_BOUGHT[what](part, self)
         if what == "along":
             raise Missing(f"what `{part.name}`, {article(part.noun)}, adds to the run")
         raise part.missing(what)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.model.item import Item, Missing
-from wellstrung.model.parts import Part
+from wellstrung.model.parts import Formula, Part
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import exact, times, total
 from wellstrung.quantity.value import Quantity
@@ -33,3 +33,9 @@ def _counted(line: Item) -> int:
     if not packed and not counted:
         raise line.missing("count")
     return packed + counted
+
+
+OF_BOUGHT: dict[str, Formula] = {
+    "pieces_needed": pieces_needed,
+    "pieces_on_hand": pieces_on_hand,
+}

@@ -12,6 +12,7 @@ from wellstrung.common import units
 from wellstrung.common.money import Price, priced
 from wellstrung.derived import amounts, packs
 from wellstrung.derived.amounts import LENGTH, PIECES, VOLUME
+from wellstrung.derived.pieces import pieces_needed, pieces_on_hand
 from wellstrung.derived.purchase import Needed, Pack, Purchase
 from wellstrung.model.item import Bead, Item, Missing
 from wellstrung.model.parts import Part, Role
@@ -253,15 +254,15 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
             part.name,
             _finding(part),
             PIECES,
-            _known(partial(amounts.pieces_needed, part, ask)),
-            _known(partial(amounts.pieces_on_hand, part, ask)) if lines else None,
+            _known(partial(pieces_needed, part, ask)),
+            _known(partial(pieces_on_hand, part, ask)) if lines else None,
             pack=_counted_pack([line for line in lines if line.has("pack_of")][-1:]),
         )
     for part, _ in _placed(ask.plan):
         stone = part.traits.made_round
         if stone:
             words = f"{stone}, outside {part.text(stone, 'outside')}"
-            need = amounts.pieces_needed(part, ask)
+            need = pieces_needed(part, ask)
             yield Taken("findings", f"{stone} of {part.name}", words, PIECES, need)
 
 

@@ -7,7 +7,7 @@ from contextlib import suppress
 
 from msgspec import Struct
 
-from wellstrung.derived.amounts import pieces_needed, pieces_on_hand
+from wellstrung.derived.pieces import pieces_needed, pieces_on_hand
 from wellstrung.derived.taken import asked_for
 from wellstrung.judging.result import Remark
 from wellstrung.model.item import Missing
