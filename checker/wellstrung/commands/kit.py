@@ -9,7 +9,7 @@ from pathlib import Path
 from wellstrung.commands.checked import checked_alone, exit_code, exit_code_of_list, inputs
 from wellstrung.commands.output import BROKEN, looks, note, save, show, write_all
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult
+from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import costs, stock
 from wellstrung.lists.kit import kit
 from wellstrung.lists.stock import Stocked
@@ -18,7 +18,7 @@ from wellstrung.plugins.error import HostError
 from wellstrung.reading import drawer
 from wellstrung.report import kit_list
 from wellstrung.report.kit_list import ForMakers
-from wellstrung.what_if import stock_left
+from wellstrung.what_if import size_range, stock_left
 from wellstrung.what_if.work_found import with_work
 
 
@@ -29,14 +29,16 @@ def run(options: argparse.Namespace) -> int:
         return BROKEN
     checker = Checker(hosts.load(options.rule_files), keep=True, quantities=True)
     plan, result = checked_alone(options, checker)
-    shown = with_work(plan, checker) or plan
-    if shown.ask is None:
+    if plan.ask is None:
         note(f"{plan.file} cannot be read yet: `wellstrung check` says why")
         return exit_code(result)
+    made = _grown(plan, options.up_to, checker) if options.up_to is not None else plan
+    shown = with_work(made, checker) or made
+    assert shown.ask is not None
     ask, makers = shown.ask.quantities, options.makers
     one = kit(ask)
     taken = stock.taken(ask, one, makers)
-    found = ForMakers(plan, makers, one, tuple(taken), costs.of_piece(ask), costs.of_class(ask))
+    found = ForMakers(made, makers, one, tuple(taken), costs.of_piece(ask), costs.of_class(ask))
     if options.form == "html":
         from wellstrung.report.pages.kit import pages  # lists need no templates
 
@@ -49,7 +51,18 @@ def run(options: argparse.Namespace) -> int:
         show(kit_list.write(found, looks(options)))
     if options.new_stock is not None:
         _write_stock(options.new_stock, plan, taken, force=options.force)
-    return exit_code_of_list(result)
+    return exit_code_of_list(Result((made,)))
+
+
+def _grown(plan: PlanResult, size: str, checker: Checker) -> PlanResult:
+    """The plan in the largest size that its kit serves."""
+    try:
+        made = size_range.grown(plan, size, checker)
+    except size_range.NoSizes as why:
+        raise HostError(str(why)) from why
+    if made.ask is None:
+        raise HostError(f"{plan.file} cannot be made in {size}")
+    return made
 
 
 def _write_stock(out: Path, plan: PlanResult, taken: Sequence[Stocked], *, force: bool) -> None:

@@ -166,6 +166,9 @@ def parser() -> argparse.ArgumentParser:
         "--out", type=Path, metavar="DIR", help="the folder for html: list, labels, class notice"
     )
     kit.add_argument(
+        "--up-to", metavar="LENGTH", help="enough for every size up to this one, as 50cm"
+    )
+    kit.add_argument(
         "--new-stock",
         type=Path,
         metavar="FILE",

@@ -21,7 +21,7 @@ from wellstrung.lists.line import SupplyLine
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Goal, Plan
-from wellstrung.reading import tree
+from wellstrung.reading import parser, tree
 from wellstrung.rulebook.installed import Installed
 from wellstrung.subjects.worn import ROUND
 
@@ -82,26 +82,48 @@ def over(
 
     Lengths are written as in a plan. If none are named, three sizes to each side.
     """
+    plan, part, goal = _sized(result)
+    checker = Checker(installed, keep=True)
+    before = _ranks(result)
+    found = []
+    for wanted, text in _range(plan, goal, first, last, step):
+        changed = _at(plan, goal, wanted, checker)
+        own = abs(wanted - goal.middle) < _SAME
+        found.append(_size(changed, part, wanted, text, own, before))
+    wearer, _ = _measure(plan)
+    return Sizes(result, part.name, goal.field, wearer, tuple(found), plan.in_inches)
+
+
+def grown(result: PlanResult, size: str, checker: Checker) -> PlanResult:
+    """The plan in a larger size, or in its own, written as a length in a plan; raises NoSizes."""
+    plan, _, goal = _sized(result)
+    wanted = _length("--up-to", size)
+    if wanted is None or wanted < goal.middle - _SAME:
+        raise NoSizes(f"--up-to {size} is shorter than the plan's own size, {goal.text}")
+    return _at(plan, goal, wanted, checker)
+
+
+def _sized(result: PlanResult) -> tuple[Plan, Part, Goal]:
+    """A plan that can have other sizes, what fills its rest, and its length; raises NoSizes."""
     if result.ask is None:
         raise NoSizes(f"{result.file} cannot be read: `wellstrung check` shows what is wrong")
     plan = result.ask.plan
     part, goal = _filling(plan, result.ask.quantities), plan.goal
     assert goal is not None  # a rest of nothing is refused when the plan is built
-    checker = Checker(installed, bench=plan.bench, keep=True)
-    before = _ranks(result)
-    wearer, measure = _measure(plan)
-    found = []
-    for wanted, text in _range(plan, goal, first, last, step):
-        edits = [(goal.place, _written(wanted, goal.window.high - goal.middle))]
-        if wearer is not None and measure is not None:
-            body = units.finger(measure.value)
-            moved = body.value + wanted - goal.middle
-            if moved > 0:
-                edits.append((measure.place, _written(moved, body.high - body.value)))
-        changed = checker.check_text(tree.replaced(plan.text, edits), plan.file, plan.drawer)
-        own = abs(wanted - goal.middle) < _SAME
-        found.append(_size(changed, part, wanted, text, own, before))
-    return Sizes(result, part.name, goal.field, wearer, tuple(found), plan.in_inches)
+    return plan, part, goal
+
+
+def _at(plan: Plan, goal: Goal, wanted: float, checker: Checker) -> PlanResult:
+    """A plan with another length, mm, and its wearer's measure moved as far."""
+    edits = [(goal.place, _written(wanted, goal.window.high - goal.middle))]
+    _, measure = _measure(plan)
+    if measure is not None:
+        body = units.finger(measure.value)
+        moved = body.value + wanted - goal.middle
+        if moved > 0:
+            edits.append((measure.place, _written(moved, body.high - body.value)))
+    read = parser.read_text(tree.replaced(plan.text, edits), plan.file)
+    return checker.check_read(read, plan.bench, plan.drawer)
 
 
 #: Two sizes that are nearer than this are one, mm.

@@ -234,3 +234,17 @@ def test_the_command_writes_pages_and_the_new_stock(run: Run, tmp_path: Path) ->
     ran = run("kit", "plan.yaml", "--new-stock", "stock.csv", cwd=tmp_path)
     assert "A   buoy" in ran.out and ran.code == 2 and "take --force" in ran.err
     assert (tmp_path / "stock.csv").read_text(encoding="utf-8") == STOCK
+
+
+def test_a_kit_for_larger_sizes_has_what_the_largest_takes(run: Run, tmp_path: Path) -> None:
+    for name, text in (("plan.yaml", PLAN), ("stock.csv", STOCK), ("bench.yaml", BENCH)):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    ran = run("kit", "plan.yaml", "--up-to", "21cm", "--as", "json", cwd=tmp_path)
+    larger = checked(PLAN.replace("17.5 cm", "21 cm").replace("wrist: 16 cm", "wrist: 19.5 cm"))
+    of_larger = {bag.name: bag for bag in of(larger).bags}
+    packed = {bag["name"]: bag["pieces"] for bag in json.loads(ran.out)["bags"]}
+    assert packed == {name: bag.pieces for name, bag in of_larger.items()}
+    assert packed["gull"] > next(bag for bag in of(checked()).bags if bag.name == "gull").pieces
+    assert all(bag.up_to is not None and bag.up_to >= 210 for bag in of_larger.values())
+    ran = run("kit", "plan.yaml", "--up-to", "15cm", cwd=tmp_path)
+    assert ran.code == 2 and "is shorter than the plan's own size, 17.5 cm" in ran.err
