@@ -50,6 +50,9 @@ def of_chain(draft: Draft) -> None:
     piece = chains.piece(draft, total - clasp.along - 8, of=of)
     chains.cut(draft, piece)
     linked = draft.pick(1, 1, 2)
+    if draft.chance(15):
+        _side_by_side(draft, of, clasp, ring, piece)
+        return
     last: Any = {"part": ring.name, "linked": linked} if linked > 1 else ring.name
     draft.run = [f"{clasp.name}.a", ring.name, piece.name, last, f"{clasp.name}.b"]
     draft.step("close", "close ring", ring.name)
@@ -67,6 +70,18 @@ def of_chain(draft: Draft) -> None:
         hangers.hang(draft, tassel.name, eyes, ring.name, draft.pick(1, 3))
     whole = piece.length + clasp.along + (1 + linked) * ring.inside
     aims.worn(draft, whole, 3)
+
+
+def _side_by_side(
+    draft: Draft, of: Any, clasp: clasps.Clasp, ring: findings.Ring, piece: chains.Piece
+) -> None:
+    """Two or three chains in one ring at either end."""
+    other = chains.piece(draft, piece.length, of=of)
+    chains.cut(draft, other)
+    names = [piece.name, other.name, *([piece.name] if draft.chance(40) else [])]
+    draft.run = [f"{clasp.name}.a", ring.name, {"strands": names}, ring.name, f"{clasp.name}.b"]
+    draft.step("close", "close ring", ring.name)
+    aims.worn(draft, min(piece.length, other.length) + clasp.along + 2 * ring.inside, 3)
 
 
 def of_rings(draft: Draft) -> None:

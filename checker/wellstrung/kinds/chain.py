@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from wellstrung.derived.declared import formula, hand, mass
+from wellstrung.derived.declared import formula, hand, mass, same_as
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import chain_cutting, rings
 from wellstrung.formulas.arithmetic import most, opaque
@@ -271,6 +271,7 @@ CHAIN_PIECE = Kind(
         "along": _along,
         "extends": _extends,
         "width": _width,
+        "outside": same_as("width"),  # what it takes beside other chains
         "thickness": _THICKNESS,
         "mass": _mass,
     },

@@ -222,7 +222,8 @@ class _Builder:
         for name in listed_here.items if isinstance(listed_here, reading.Sequence) else ():
             part = self.names.part(name, (Role.STRAND, Role.ROPE))
             if part is not None:
-                self.names.takes("`strands`", part, name, (Role.STRAND, Role.ROPE))
+                if part.cut_from is None:  # chain lies side by side as strands do
+                    self.names.takes("`strands`", part, name, (Role.STRAND, Role.ROPE))
                 strands.append(part)
         if strands:
             twists = int(node.value.get("twisted", 0))

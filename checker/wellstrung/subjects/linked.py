@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from itertools import product
+
+from msgspec.structs import replace
 
 from wellstrung.common.cache import cached
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Hung, Plan
+from wellstrung.model.plan import Hung, Plan, RunEntry
 from wellstrung.subjects.base import (
     Eyes,
     Side,
@@ -103,34 +106,58 @@ def in_run(plan: Plan) -> Iterator[tuple[Subject, int]]:
     for entry, (behind, ahead) in plan.with_neighbours():
         if entry.part.kind.role is not Role.RING:
             continue
-        met = [eyes_facing(place, onwards=True) for place in behind]
-        met += [eyes_facing(place) for place in ahead]
-        held = tuple(eyes for eyes in met if eyes is not None)
-        for eyes in held:
-            yield RingThroughEye(entry.place, entry.part, eyes, 1), entry.rows
-        ring, beside = entry.part, (*behind, *ahead)
-        rings = tuple(place.part for place in beside if place.part.kind.role is Role.RING)
-        eyes_hung, rings_hung = _carried(plan, ring)
-        for eyes in dict.fromkeys(eyes_hung):
-            yield RingThroughEye(entry.place, ring, eyes, 1), eyes_hung.count(eyes)
-        if entry.linked == 1:
-            yield (
-                RingHolds(entry.place, ring, None, held + eyes_hung, rings + rings_hung),
-                entry.rows,
-            )
-            continue
-        # the first and the last of a row hold an eye each and one ring, those between two rings
-        for eyes in held:
-            yield (
-                RingHolds(entry.place, ring, None, (eyes, *eyes_hung), (ring, *rings_hung)),
-                entry.rows,
-            )
-        if entry.linked > 2:
-            two = (ring, ring, *rings_hung)
-            yield (
-                RingHolds(entry.place, ring, None, eyes_hung, two),
-                (entry.linked - 2) * entry.rows,
-            )
+        for held, many in _held_in_each(entry, behind, ahead):
+            yield from _one_ring(plan, entry, (*behind, *ahead), held, many)
+
+
+def _one_ring(
+    plan: Plan, entry: RunEntry, beside: tuple[RunEntry, ...], held: tuple[Eyes, ...], many: int
+) -> Iterator[tuple[Subject, int]]:
+    """What the rings of one place hold, and how many of them hold just that."""
+    for eyes in held:
+        yield RingThroughEye(entry.place, entry.part, eyes, 1), many
+    ring = entry.part
+    rings = tuple(place.part for place in beside if place.part.kind.role is Role.RING)
+    eyes_hung, rings_hung = _carried(plan, ring)
+    for eyes in dict.fromkeys(eyes_hung):
+        yield RingThroughEye(entry.place, ring, eyes, 1), eyes_hung.count(eyes)
+    if entry.linked == 1:
+        yield (
+            RingHolds(entry.place, ring, None, held + eyes_hung, rings + rings_hung),
+            many,
+        )
+        return
+    # the first and the last of a row hold an eye each and one ring, those between two rings
+    for eyes in held:
+        yield (
+            RingHolds(entry.place, ring, None, (eyes, *eyes_hung), (ring, *rings_hung)),
+            many,
+        )
+    if entry.linked > 2:
+        two = (ring, ring, *rings_hung)
+        yield (
+            RingHolds(entry.place, ring, None, eyes_hung, two),
+            (entry.linked - 2) * many,
+        )
+
+
+def _held_in_each(
+    entry: RunEntry, behind: tuple[RunEntry, ...], ahead: tuple[RunEntry, ...]
+) -> Iterator[tuple[tuple[Eyes, ...], int]]:
+    """The eyes that a ring of a place holds at its two sides, and how many rings hold just those.
+
+    One ring takes the ends of all chains that lie side by side, or each has a ring of its own.
+    """
+    sides = [(place, True) for place in behind] + [(place, False) for place in ahead]
+    chains = max((len(place.parts) for place, _ in sides if place.part.cut_from), default=1)
+    apart = entry.rows > 1 and chains > 1
+    for order in range(chains) if apart else (None,):
+        found: list[Eyes | None] = []
+        for place, onwards in sides:
+            parts = place.parts if place.part.cut_from and order is None else place.parts[:1]
+            parts = place.parts[order : order + 1] or parts if order is not None else parts
+            found += [eyes_facing(replace(place, part=one), onwards=onwards) for one in parts]
+        yield tuple(eyes for eyes in found if eyes), 1 if apart else entry.rows
 
 
 def _carried(plan: Plan, ring: Part) -> tuple[tuple[Eyes, ...], tuple[Part, ...]]:
@@ -196,7 +223,7 @@ def eyes_meet(plan: Plan) -> Iterator[EyesMeet]:
 
 def _links(plan: Plan) -> Iterator[EyesMeet]:
     """The same, along the run and then down what hangs."""
-    for before, after in plan.neighbours:
+    for before, after in (two for pair in plan.neighbours for two in product(*map(_each, pair))):
         one, other = side_facing(before, onwards=True), side_facing(after)
         halves = before.half and after.half and before.part is after.part
         if one is not None and other is not None and not halves:
@@ -214,6 +241,13 @@ def _links(plan: Plan) -> Iterator[EyesMeet]:
         for one, other in pairs:
             if one is not None and other is not None:
                 yield EyesMeet(place, one, other, line)
+
+
+def _each(entry: RunEntry) -> list[RunEntry]:
+    """A place, or each of the chains that lie side by side there."""
+    if entry.part.cut_from is None:
+        return [entry]
+    return [replace(entry, part=part, beside=()) for part in entry.parts]
 
 
 @cached

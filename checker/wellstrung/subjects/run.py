@@ -259,10 +259,16 @@ def _lines_at_once(inner: RunEntry, end: RunEntry) -> Iterator[LinesInEye]:
         yield from (LinesInEye(inner.place, loop, one) for one in _each(inner, end))
 
 
+def _comes_to_holes(inner: RunEntry) -> bool:
+    """Whether strands, ropes, or chains side by side lie at a place."""
+    chains = bool(inner.beside) and inner.part.cut_from is not None
+    return inner.part.kind.role in _GATHERED or chains
+
+
 def _beyond(plan: Plan) -> Iterator[tuple[RunEntry, RunEntry, bool]]:
     """Strands, what stands at either end of them, and whether a ring, crimp or tip is between."""
     for index, inner in enumerate(plan.run):
-        for way in (-1, 1) if inner.part.kind.role in _GATHERED else ():
+        for way in (-1, 1) if _comes_to_holes(inner) else ():
             apart = len(rows.between(plan.run, index, way))
             far = index + way * (apart + 1)
             if 0 <= far < len(plan.run) or plan.is_loop:
@@ -272,7 +278,7 @@ def _beyond(plan: Plan) -> Iterator[tuple[RunEntry, RunEntry, bool]]:
 def _at_holes(inner: RunEntry, end: RunEntry, *, apart: bool = False) -> Iterator[StrandsAtHoles]:
     """Strands against the holes they come to, where there are several; `apart` by a ring or so."""
     eyes = eyes_facing(end)
-    if inner.part.kind.role not in _GATHERED or end.part.kind.role not in _HOLED or eyes is None:
+    if not _comes_to_holes(inner) or end.part.kind.role not in _HOLED or eyes is None:
         return
     ends = 1 if end.half or eyes.field.strung or end.part.traits.gathers else 2
     counted = apart or not eyes.field.several or eyes.part.has(*eyes.path, "count")

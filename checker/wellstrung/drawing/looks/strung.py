@@ -13,6 +13,7 @@ from wellstrung.drawing.looks.breaks import left_out
 from wellstrung.drawing.looks.shape import Drawn
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
+from wellstrung.model.item import Missing
 from wellstrung.model.looks import Strung
 from wellstrung.model.parts import Part, Role
 from wellstrung.subjects.chain import links_of
@@ -163,8 +164,9 @@ def chain(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 
 def _of_link(chain: Part, link: str, what: str, otherwise: float) -> float:
-    """A size of a link as the plan has it."""
-    if not chain.has("links", link, what):
+    """A size of a link as the plan has it, or as is usual of a chain that is given as sold."""
+    size = chain.wire if what == "wire" else chain.size
+    try:
+        return size("links", link, what).middle
+    except Missing:
         return otherwise
-    size = chain.wire if what == "wire" else chain.length
-    return size("links", link, what).middle

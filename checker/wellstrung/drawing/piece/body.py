@@ -144,6 +144,11 @@ class Body:
                 self._finding(entry, pen, each)
             if count == entry.linked // 2:
                 self._boxes[entry, 0] = self.canvas.last
+        for order, part in enumerate(entry.beside, 1):  # chains side by side
+            pen = self._pen(stretch.start, self._lane(stretch, order))
+            with self.canvas.thing(part.name):
+                shape_of(part).draw(pen, self.sizes, part, self._length(stretch, part))
+            self._boxes[entry, order] = self.canvas.last
 
     def _finding(self, entry: RunEntry, pen: Pen, each: float) -> None:
         with self.canvas.thing(entry.part.name, entry.half):
@@ -155,6 +160,8 @@ class Body:
     def _rows(self, stretch: Stretch) -> tuple[float, ...]:
         """Where the pieces at one place lie across: each in the lane of its strand."""
         entry, at = stretch.entry, self.run.index(stretch)
+        if entry.beside:
+            return (self._lane(stretch, 0),)
         if entry.rows == 1 or entry.part.traits.side_by_side:
             return (0.0,)
         many = [one for one in self.run if len(one.entry.parts) == entry.rows]
@@ -220,7 +227,7 @@ class Body:
 
     def _sags(self, stretch: Stretch) -> bool:
         """Whether strands are drawn as they hang from one spot; those at loops of their own lie."""
-        if self.close or len(stretch.entry.parts) == 1:
+        if self.close or len(stretch.entry.parts) == 1 or not stretch.is_worked:
             return False
         return self.upright or at_holes(self.plan, stretch.entry) is None
 
