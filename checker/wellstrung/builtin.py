@@ -31,6 +31,7 @@ from wellstrung.stitches.tubular_peyote import PEYOTE
 from wellstrung.stitches.tubular_square import TUBULAR_SQUARE
 from wellstrung.stitches.twisted_herringbone import TWISTED
 from wellstrung.stitches.two_hole import TWO_HOLE
+from wellstrung.stitches.wrap import WRAP
 from wellstrung.work.hours import HOURS
 
 
@@ -56,6 +57,7 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         netting.NETTING,
         netting.VERTICAL,
         netting.TUBULAR,
+        WRAP,
         chains.DAISY,
         chains.SAINT_PETERSBURG,
         CUBIC,

@@ -13,7 +13,7 @@ ROPES = (
     "tubular square", "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
     "flat spiral", "Russian spiral", "Dutch spiral", "tubular netting",
 )  # fmt: skip
-CHAINS = ("daisy chain", "Saint Petersburg chain")
+CHAINS = ("daisy chain", "Saint Petersburg chain", "ladder between cords")
 BANDS = (
     "flat peyote", "flat herringbone", "brick", "ladder", "square", "loom", "right-angle weave",
     "netting", "two-hole strung", *CHAINS,
@@ -267,7 +267,9 @@ def band(
     fields: Fields = {"kind": "woven band", "stitch": stitch}
     if stitch in CHAINS:
         fields |= {"loop": 8} if "daisy" in stitch else {}
-        column, row = width / (1 + ("daisy" not in stitch)), 3 * bead.length
+        if "cords" in stitch:
+            fields |= {"cords": {"outside": "2 mm", "type": "leather"}, "wraps": 1}
+        column, row = width / (1 + ("Saint" in stitch)), 3 * bead.length
     elif stitch == "netting":
         fields["loop"] = 5 if draft.chance(60) else draft.pick(3, 7)
         column, row = _net(fields["loop"], bead)

@@ -154,8 +154,9 @@ def _inside(ask: Quantities) -> Quantity:
 
 
 def turns(plan: Plan) -> Quantity:
-    """How many times a piece goes round: once, but for memory wire; raises Missing."""
+    """How many times a piece goes round: once, but for memory wire and wraps; raises Missing."""
     coils = [part.count("thread", "turns") for part in plan.in_run if part.thread.springs]
+    coils += [part.count("wraps") for part in plan.in_run if part.has("wraps")]
     return exact("turns", max(coils, default=1))
 
 

@@ -113,6 +113,11 @@ def thread_words(part: Part) -> str:
     return described(part, *(f"thread.{field}" for field in _SOLD_AS)) or "thread"
 
 
+def cord_words(part: Part) -> str:
+    """The cord of a braid, or the two that beads are sewn between, as a shop asks for it."""
+    return described(part, "cord.outside", "cords.outside", "cords.type")
+
+
 def _known(work: Callable[[], Quantity]) -> Quantity | Missing:
     try:
         return work()
@@ -206,7 +211,7 @@ def _by_the_length(ask: Quantities) -> Iterator[Taken]:
     cores: dict[Part, list[Quantity | Missing]] = {}
     for part, count in _placed(ask.plan):
         if ask.offers(part, "cord_in_all"):
-            words = f"{described(part, 'cord.outside')} cord".strip()
+            words = f"{cord_words(part)} cord".strip()
             cord = _times(partial(ask.of, part, "cord_in_all"), count)
             yield _cut("cord", part, words, [cord], ask)
         if part.traits.of_wire:

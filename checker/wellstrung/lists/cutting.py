@@ -313,7 +313,8 @@ def _cord(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
     if ask.offers(part, "cord_in_all"):
         warps = round(ask.of(part, "cord_in_all").middle / ask.of(part, "cord").middle)
         count, each = how_many(ask.plan, part) * makers, ask.of(part, "cord").likely.high
-        yield _lengths(part, "cord", warps * count, each, f"{warps} warps")
+        ends = "loop and knots included" if part.on_cords else f"{warps} warps"
+        yield _lengths(part, "cord", warps * count, each, ends)
 
 
 def _wire(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:

@@ -9,7 +9,7 @@ from msgspec import Struct
 from wellstrung.common import units
 from wellstrung.derived import taken
 from wellstrung.derived.purchase import up
-from wellstrung.derived.taken import thread_words
+from wellstrung.derived.taken import cord_words, thread_words
 from wellstrung.lists import cutting
 from wellstrung.lists.bags import Bag, bags
 from wellstrung.lists.cutting import ChainCuts, CutList, Lengths
@@ -104,7 +104,9 @@ def _words(part: Part, one: Lengths) -> str:
     """Which thread, wire, cord or core it is, as a shop calls it."""
     if one.what in ("thread", "line", "warp"):
         return thread_words(part)
-    fields = {"cord": ("cord", "outside"), "wire": ("wire",), "core": ("outside",)}
+    if one.what == "cord":
+        return cord_words(part)
+    fields = {"wire": ("wire",), "core": ("outside",)}
     path = fields.get(one.what, ())
     return part.text(*path) if path and part.has(*path) else ""
 

@@ -63,6 +63,7 @@ class Thread(Enum):
     """What is seen of the thread between the beads.
 
     * `WARPS`: a straight warp beside every column, from end to end.
+    * `EDGES`: a cord along both edges, from end to end.
     * `BRIDGES`: from bead to bead along the edge that the next row hangs from.
     * `LINKS`: straight from row to row, at both ends of every bead.
     * `RUNGS`: from row to row along both edges.
@@ -72,6 +73,7 @@ class Thread(Enum):
     """
 
     WARPS = auto()
+    EDGES = auto()
     BRIDGES = auto()
     LINKS = auto()
     RUNGS = auto()

@@ -313,6 +313,11 @@ class Part(Item, frozen=True, eq=False):
         return field_name in fields
 
     @property
+    def on_cords(self) -> bool:
+        """Whether cords at its edges, and not its thread, hold what is at its ends."""
+        return self.has("cords")
+
+    @property
     def measurable(self) -> Collection[str]:
         """The fields that may stand under `measured:`, by the kind's schema."""
         fields: Any = self.kind.fragment["properties"]

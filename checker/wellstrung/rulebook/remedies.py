@@ -9,6 +9,7 @@ from wellstrung.common import units
 from wellstrung.common.places import Edit
 from wellstrung.derived.line_and_needle import of_type, types_of
 from wellstrung.derived.packs import weighed_or_strung
+from wellstrung.derived.piece import turns
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Step
@@ -216,12 +217,12 @@ def asked_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> Iter
         return
     like = leaf("wanted", goal.middle, "mm", spelled_unit=goal.unit)
     off = goal.window.high - goal.middle
+    more /= turns(ask.plan).middle if goal.field == "inside" else 1
     wanted = in_unit_of(rounded(goal.middle + more), like)
     if off and not goal.assumed:
         wanted += f" ± {goal.text.partition('±')[2].strip() or in_unit_of(off, like)}"
-    text = f"write `{goal.field}: {wanted}`"
     for run in runs or (Remedy(""),):
-        words = f"{text} and {run.text}" if run.text else text
+        words = " and ".join(filter(None, (f"write `{goal.field}: {wanted}`", run.text)))
         yield Remedy(words, (Edit(goal.place, wanted), *run.edits))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.derived.piece import turns as turns
 from wellstrung.quantity.arithmetic import derived as derived
 from wellstrung.quantity.arithmetic import exact as exact
 from wellstrung.quantity.arithmetic import leaf as leaf

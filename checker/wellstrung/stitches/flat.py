@@ -109,7 +109,7 @@ def face(part: Part) -> Face:
 
 #: the fields of a band that say something about one stitch or another
 _OF_A_STITCH = (
-    "each_row", "bead_up", "loop", "warp", "between", "started_on", "sides", "needles",
+    "each_row", "bead_up", "loop", "warp", "between", "started_on", "sides", "needles", "cords",
 )  # fmt: skip
 
 

@@ -118,7 +118,7 @@ def _sewn(plan: Plan) -> Iterator[OnThread]:
     """A rope or a band beside a clasp, a ring or an eye: sewn to it by its own thread."""
     for entry, beside in plan.meetings:
         woven = entry.part.kind.role in WOVEN_WORK and entry.part.takes("thread")
-        if not woven or beside.part.kind.role not in _SEWN_TO:
+        if not woven or entry.part.on_cords or beside.part.kind.role not in _SEWN_TO:
             continue
         step = _sewing(plan, entry.part, beside.part)
         passes = step.get("passes") if step else None
@@ -207,6 +207,7 @@ def woven(plan: Plan) -> Iterator[Woven]:
         for entry, beside in plan.meetings
         if beside.part.kind.role is Role.CLASP and not _gripped(beside.part)
         for part in entry.parts
+        if not part.on_cords
     }
     for part in plan.parts.values():
         if part.stitch is not None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import run_longer, with_length
-from wellstrung.rulebook.values import exact, leaf
+from wellstrung.rulebook.values import exact, leaf, turns
 from wellstrung.rulebook.wording import between, by_ruler, in_unit_of
 
 
@@ -15,19 +15,21 @@ def check(piece: Piece, ask: Ask) -> Answer:
         return None
     low, high = goal.window
     wanted = leaf("wanted", (low + high) / 2, "mm", spelling=goal.text, spelled_unit=goal.unit)
-    found = ask.get("piece.inside" if goal.field == "inside" else "piece.length")
+    inside = goal.field == "inside"
+    found = ask.get("piece.inside" if inside else "piece.length")
     short = found - exact("shortest wanted", low, "mm")
     long = exact("longest wanted", high, "mm") - found
     if answer := kept(short, long):
         return Held(answer.margin, assumed=goal.assumed)
     too_short = short.likely.low < long.likely.low
     word = "short" if too_short else "long"
-    off = abs(found.middle - wanted.middle)
-    longer = run_longer(ask, wanted.middle - found.middle, round)
+    # what goes round several times is shared out over them
+    off = abs(found.middle - wanted.middle) * (turns(ask.plan).middle if inside else 1)
+    longer = run_longer(ask, off if too_short else -off, round)
     by_hand = f"make the run about {by_ruler(off, wanted)} {'longer' if too_short else 'shorter'}"
     clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
     taut = "taut with the clasp closed" if clasp else "taut"
-    measured = "inside the loop" if goal.field == "inside" else taut
+    measured = "inside the loop" if inside else taut
     comes_out = f"{in_unit_of(found.middle, wanted)}, likely {between(*found.likely, wanted)}"
     return Misfit(
         says=f"the piece {{is|may be}} too {word}: it will be {comes_out}, {measured}; the plan"

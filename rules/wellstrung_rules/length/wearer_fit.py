@@ -19,7 +19,7 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import asked_longer, run_longer
-from wellstrung.rulebook.values import Quantity, table
+from wellstrung.rulebook.values import Quantity, table, turns
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
 
 _PRINTED = "trade table `bracelet_eases`, the widest range seen"
@@ -116,9 +116,11 @@ def _misfit(
     body, inside = worn.wearer.girth(worn.measure), ask.get("piece.inside")
     will = "cannot|may not" if level == "error" else "will|may"
     goal, place = ask.plan.goal, worn.wearer.place_of(worn.measure)
-    wanted, by = in_unit_of(inside.middle + more, body), in_unit_of(abs(more), body)
+    wanted = in_unit_of(inside.middle + more, body)
+    more *= turns(ask.plan).middle  # of what goes round several times, at each of them
     # whole millimetres, on the side that fits
     rounded = math.ceil if more > 0 else math.floor
+    by = in_unit_of(abs(more), body)
     asked = f" and `{goal.field}`" if goal else ""
     return Misfit(
         says=f"the {ask.plan.piece} ({about(inside, body)} inside) {{{will}}} {fault} the"

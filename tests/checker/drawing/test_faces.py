@@ -132,6 +132,10 @@ WORKS = {
         Work(f"{BAND}, across: 1, rows: 9", 54 / 56),
         Work(f"{BAND}, across: 2, rows: 9", 99 / 103),
     ],
+    "ladder between cords": [
+        Work(BAND + ", across: 1, rows: 9, cords: {outside: 2 mm}"),
+        Work(BAND + ", across: 2, rows: 9, cords: {outside: 2 mm}"),
+    ],
     "vertical netting": [Work(f"{BAND}, across: 3, loop: 7, rows: 8")],
     "tubular netting": [
         Work(f"{ROPE}, around: 3, loop: 5, rounds: 12", 0.5),

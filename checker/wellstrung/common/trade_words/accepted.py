@@ -164,6 +164,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "woven band, stitch: loom": "loomed band, loom band, loomed strip, loomwork band",
         "woven band, stitch: right-angle weave": "RAW band, right-angle weave band",
         "woven band, stitch: netting": "netted band, netted collar",
+        "woven band, stitch: ladder between cords": "wrap bracelet band, leather wrap band",
         "woven band, stitch: vertical netting": "vertical net collar, vertically netted collar",
         "embroidered cabochon": "bead-embroidered cabochon, bead embroidery, beaded cabochon,"
         " embroidered stone",

@@ -33,6 +33,7 @@ STITCHES: Mapping[str, Mapping[str, str]] = {
         "right-angle weave": "RAW, flat RAW, single-needle RAW",
         "netting": "netted, netting stitch, net stitch, flat netting, horizontal netting,"
         " bugle lace, lace netting",
+        "ladder between cords": "wrap ladder, leather wrap, laddered wrap, ladder wrap",
         "daisy chain": "daisy stitch, daisy-chain stitch, daisies",
         "Saint Petersburg chain": "St. Petersburg chain, St Petersburg chain, St. Petersburg,"
         " St Petersburg, Saint Petersburg, St. Petersburg stitch, Saint Petersburg stitch",

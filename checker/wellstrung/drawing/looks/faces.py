@@ -17,7 +17,7 @@ from msgspec.structs import replace
 from wellstrung.drawing.looks.chains import daisies, slants
 from wellstrung.drawing.looks.coils import Core, coils, wings
 from wellstrung.drawing.looks.laid import Laid as Laid
-from wellstrung.model.looks import Face, Pattern, Weave
+from wellstrung.model.looks import Face, Pattern, Thread, Weave
 
 _ACROSS, _HALFWAY = math.pi / 2, math.pi / 4
 
@@ -113,6 +113,13 @@ class Cloth(Struct, frozen=True):
         return face.asides[row] - ends / 2
 
     @property
+    def cord(self) -> float:
+        """How thick a cord along each edge is, mm: what the beads leave of the width."""
+        if self.look.thread is not Thread.EDGES:
+            return 0.0
+        return max((self.width - self.widest * self.bead[0]) / 2, 0.0)
+
+    @property
     def breadth(self) -> float:
         """How wide its rows reach together, in beads."""
         lie = [(self.aside(row), count) for row, count in enumerate(self.face.rows)]
@@ -162,7 +169,7 @@ def _spread(count: int, step: float, aside: float = 0.0) -> list[float]:
 
 def _rows(cloth: Cloth) -> Rows:
     """Row on row, each a bead on from the one before, or as far as a bead that leans is long."""
-    long, wide = cloth.length / cloth.rows, cloth.width / cloth.widest
+    long, wide = cloth.length / cloth.rows, (cloth.width - 2 * cloth.cord) / cloth.widest
     if not cloth.look.along:
         for row in cloth.span():
             places = _spread(cloth.row_width(row), wide, cloth.aside(row) * wide)

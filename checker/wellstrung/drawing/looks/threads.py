@@ -15,10 +15,15 @@ Piece = tuple[Spot, Spot]
 _THIN = 0.1
 
 
+def _lines(cloth: Cloth) -> int:
+    """How many warps or cords lie side by side."""
+    return 2 if cloth.look.thread is Thread.EDGES else cloth.widest + 1
+
+
 def warp_of(cloth: Cloth) -> float:
     """How thick each warp is, mm: what the beads of the widest row leave of the width."""
     left = cloth.width - cloth.widest * cloth.bead[0]
-    return max(left / (cloth.widest + 1), _THIN)
+    return max(left / _lines(cloth), _THIN)
 
 
 def pieces(cloth: Cloth, rows: list[list[Laid]]) -> Iterator[Piece]:
@@ -28,10 +33,11 @@ def pieces(cloth: Cloth, rows: list[list[Laid]]) -> Iterator[Piece]:
 
 
 def _warps(cloth: Cloth, rows: list[list[Laid]]) -> Iterator[Piece]:
-    step = (cloth.width - warp_of(cloth)) / cloth.widest
+    steps = _lines(cloth) - 1
+    step = (cloth.width - warp_of(cloth)) / steps
     first, last = rows[0][0], rows[-1][0]
-    for number in range(cloth.widest + 1):
-        across = (number - cloth.widest / 2) * step
+    for number in range(steps + 1):
+        across = (number - steps / 2) * step
         yield (first.along - first.reach, across), (last.along + last.reach, across)
 
 
@@ -89,6 +95,7 @@ def _sides(cloth: Cloth, rows: list[list[Laid]]) -> Iterator[Piece]:
 
 _SEEN: dict[Thread, Callable[[Cloth, list[list[Laid]]], Iterator[Piece]]] = {
     Thread.WARPS: _warps,
+    Thread.EDGES: _warps,
     Thread.BRIDGES: _bridges,
     Thread.LINKS: _links,
     Thread.RUNGS: _rungs,

@@ -130,7 +130,7 @@ def _thread(pen: Pen, cloth: Cloth, rows: list[list[Laid]]) -> None:
     """The thread that is seen between the beads, under them; warps as thick as they are."""
     if cloth.widest > _MOST_WARPS:
         return
-    if rows and cloth.look.thread is Thread.WARPS:
+    if rows and cloth.look.thread in (Thread.WARPS, Thread.EDGES):
         for (start, across), (end, _) in pieces(cloth, rows):
             pen.box(start, end - start, warp_of(cloth), "warp", across=across)
     elif rows:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from wellstrung.common import units
+from wellstrung.derived.taken import cord_words, described
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists.cutting import CutList, Lengths
 from wellstrung.model.parts import WOVEN_WORK, Part
@@ -39,7 +40,7 @@ def to_cut(part: Part, at: Bench) -> Iterator[str]:
     found = [one for one in at.cuts.lengths if one.part == part.name]
     yield from (_cut(one, at) for one in found)
     if not found and part.kind.role in WOVEN_WORK:
-        line = "cord" if part.takes("cord") else "thread"
+        line = "thread" if part.takes("thread") else "cord"
         yield f"The plan does not say which {line} `{part.name}` takes: ask before you cut"
 
 
@@ -57,8 +58,7 @@ def _cut(one: Lengths, at: Bench) -> str:
 def _kind_of_line(part: Part, what: str) -> str:
     """Which thread or wire is cut, as a shop calls it."""
     if what in ("thread", "line"):
-        words = (part.of_thread(field) for field in _LINE)
+        said = " ".join(filter(None, (part.of_thread(field) for field in _LINE)))
     else:
-        words = (part.text(field) if part.has(field) else "" for field in ("wire", "metal"))
-    said = " ".join(filter(None, words))
+        said = cord_words(part) if what == "cord" else described(part, "wire", "metal")
     return f" ({said})" if said else ""

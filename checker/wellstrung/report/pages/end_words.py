@@ -27,7 +27,7 @@ def _reckoned(step: Step, at: Bench) -> Quantity | None:
 def finish_thread(step: Step, at: Bench) -> Iterator[str]:
     """The ends of every piece of thread that was cut, or as many as the author wrote."""
     part, ends = step.parts["part"], times_done(at.plan, step)
-    if part.takes("cord"):
+    if not part.takes("thread"):
         yield f"Bind {counted(ends, 'end')} of `{part.name}`, and trim what stands out"
         return
     if _reckoned(step, at) is not None:

@@ -35,7 +35,7 @@ def made(part: Part, at: Bench) -> Iterator[str]:
         yield f"Needle: {part.text('needle')}"
     yield from _beads(part, at)
     if part.stitch is not None and part.kind.role is not Role.STRAND:
-        yield f"{'Braid' if part.takes('cord') else 'Stitch'}: {part.stitch.name}"
+        yield f"{'Stitch' if part.takes('thread') else 'Braid'}: {part.stitch.name}"
         if part.stitch.how:
             yield part.stitch.how
     how = HOW.get(part.kind.role)
@@ -186,6 +186,9 @@ def _band(part: Part, at: Bench) -> Iterator[str]:
     if part.has("started_on"):
         onto = f"`{part.text('started_on')}`"
         yield f"Weave the first row onto {onto}: behind it and back up through each bead"
+    if part.has("cords", "outside"):
+        yield "Fix both cords side by side, a loop at one end of them; tie the thread to one"
+        yield "Lay each row between them: through its beads below both cords, and back above them"
     if part.has("bead_up"):
         yield f"Pick up {part.count('bead_up')} beads for a stitch"
     if part.has("sides"):

@@ -270,6 +270,9 @@ def _sew(step: Step, at: Bench) -> Iterator[str]:
         yield f"For the loop string {count}`{part.text('loop', 'beads')}`; try it over the button"
     passes = step.get("passes")
     through = _often(int(passes)) if passes is not None else "until it holds"
+    if to is not None and to.on_cords:
+        yield "Tie it to the cords, in a knot of both of them at each end, and pull at it"
+        return
     yield f"Take the thread through {through}, and end it in the beads"
 
 
