@@ -67,7 +67,7 @@ def test_its_cords_hold_the_clasp(installed: Host) -> None:
         "  end: {kind: clasp, type: button and loop, closed_length: 2 cm}\n"
         "run: [end.a, band, end.b]",
     ).replace("BAND", fields)
-    result = Checker(installed).check_text(plan)
+    result = Checker(installed, keep=True).check_text(plan)
     assert not [one for one in result.remarks if one.rule == "tail-allowance"]
     assert result.ask is not None
     (cord,) = [one for one in listed([result.ask.quantities]).lengths if one.what == "cord"]

@@ -115,9 +115,8 @@ class Cloth(Struct, frozen=True):
     @property
     def cord(self) -> float:
         """How thick a cord along each edge is, mm: what the beads leave of the width."""
-        if self.look.thread is not Thread.EDGES:
-            return 0.0
-        return max((self.width - self.widest * self.bead[0]) / 2, 0.0)
+        left = self.width - self.widest * self.bead[0]
+        return max(left / 2, 0.0) if self.look.thread is Thread.EDGES else 0.0
 
     @property
     def breadth(self) -> float:
