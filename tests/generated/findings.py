@@ -132,7 +132,21 @@ def crimp(draft: Draft, line: float, strands: int = 1) -> str:
     draft.maybe(92, fields, length=draft.length(2.0))
     draft.metalwork(fields, 0.03)
     draft.maybe(15, fields, measured={"inside": f"{inside} mm"})
+    if draft.chance(15):
+        fields["cover"] = crimp_cover(draft, inside + 0.6)
     return draft.add("crimp", fields)
+
+
+def crimp_cover(draft: Draft, over: float) -> str:
+    """A cover for a crimp, by its size or by its own sizes."""
+    inside = round(draft.fit(over + 0.5), 1)
+    fields: Fields = {"kind": "crimp cover"}
+    draft.maybe(60, fields, size=draft.length(round(inside + 0.6, 1)))
+    if "size" not in fields or draft.chance(50):
+        fields |= {"inside": draft.length(inside), "outside": draft.length(inside + 0.6)}
+    draft.metalwork(fields, 0.06)
+    draft.maybe(10, fields, measured={"inside": f"{inside} mm"})
+    return draft.add("cover", fields)
 
 
 def bead_tip(draft: Draft, line: float) -> Finding:

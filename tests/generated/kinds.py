@@ -170,6 +170,7 @@ KINDS: Mapping[str, Callable[[Draft], str]] = {
     "cone": _cone,
     "bead tip": _tip,
     "crimp": _crimp,
+    "crimp cover": lambda draft: findings.crimp_cover(draft, 1.8),
     "french wire": lambda draft: findings.french_wire(draft, 0.4),
     "jump ring": _ring,
     "connector": _connector,

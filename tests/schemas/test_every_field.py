@@ -71,7 +71,7 @@ TURN = 3
 def plans_with() -> dict[tuple[str, str], tuple[Any, Path_]]:
     """A plan that has each kind and each step, and where in it that stands."""
     found: dict[tuple[str, str], tuple[Any, Path_]] = {}
-    texts = [*seeded(160), *(seeded_kind(kind, 1)[0].text for kind in kind_names())]
+    texts = [*seeded(240), *(seeded_kind(kind, 1)[0].text for kind in kind_names())]
     for text in texts:
         data = yaml.load(text, yaml.CSafeLoader)
         for name, part in data["parts"].items():

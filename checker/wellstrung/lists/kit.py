@@ -17,7 +17,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Quantities
 
 #: What is small, and spoilt or lost first: one over goes into each kit. Common practice, no source.
-_SMALL = (Role.RING, Role.CRIMP, Role.TIP, Role.SLEEVE)
+_SMALL = (Role.RING, Role.CRIMP, Role.TIP, Role.SLEEVE, Role.COVER)
 #: what is lost first without being a part: a needle bends
 _NEEDLE = "needle"
 

@@ -41,13 +41,14 @@ class Role(Enum):
     THREAD = auto()
     CORE = auto()
     CHAIN = auto()
+    COVER = auto()
     LOOSE = auto()
 
 
 #: what is woven at the bench with a thread of its own
 WOVEN_WORK = frozenset({Role.ROPE, Role.BAND, Role.WOVEN})
 #: what has no place in the piece by itself
-UNPLACED = frozenset({Role.GLUE, Role.THREAD, Role.CORE, Role.CHAIN, Role.LOOSE})
+UNPLACED = frozenset({Role.GLUE, Role.THREAD, Role.CORE, Role.CHAIN, Role.COVER, Role.LOOSE})
 
 
 class EyeField(Struct, frozen=True):

@@ -51,6 +51,7 @@ _PARTS_AT = (
     Reference(("core",), (Role.CORE,), ("yes", "no")),
     Reference(("started_on",), (Role.RING, Role.EYED)),
     Reference(("covers",), (Role.CRIMP,), KNOTS),
+    Reference(("cover",), (Role.COVER,)),
     Reference(("over",), (Role.CONE, Role.CAP)),
     Reference(("of",), (Role.CHAIN,)),
     *(Reference(path, (Role.ROPE,)) for path in WOVEN_HALVES),

@@ -78,6 +78,7 @@ from wellstrung.rulebook.wording import spelled_time as spelled_time
 from wellstrung.rulebook.wording import within as within
 from wellstrung.subjects.alone import ClaspClosed as ClaspClosed
 from wellstrung.subjects.alone import CoreInRope as CoreInRope
+from wellstrung.subjects.alone import CrimpInCover as CrimpInCover
 from wellstrung.subjects.alone import Named as Named
 from wellstrung.subjects.alone import PaletteBead as PaletteBead
 from wellstrung.subjects.alone import Piece as Piece

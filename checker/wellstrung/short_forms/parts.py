@@ -64,6 +64,7 @@ _NOUNS: Mapping[str, Noun] = {
     "cone": Noun({"kind": "cone"}, ("bore",)),
     "bead tip": Noun({"kind": "bead tip"}),
     "crimp": Noun({"kind": "crimp"}),
+    "crimp cover": Noun({"kind": "crimp cover"}),
     "crimp tube": Noun({"kind": "crimp", "type": "tube"}),
     "crimp bead": Noun({"kind": "crimp", "type": "bead"}),
     "jump ring": _ring(),

@@ -37,6 +37,13 @@ class CoreInRope(Subject, frozen=True):
     rope: Part
 
 
+class CrimpInCover(Subject, frozen=True):
+    """A crimp in the cover that is closed over it."""
+
+    crimp: Part
+    cover: Part
+
+
 class StartedOn(Subject, frozen=True):
     """A band, and the ring, hoop, bar or chain that its first row is woven onto."""
 
@@ -74,6 +81,9 @@ def find(plan: Plan) -> Iterator[Subject]:
         core = part.part("core")
         if core is not None:
             yield CoreInRope(part.place_of("core"), core, part)
+        cover = part.part("cover")
+        if cover is not None:
+            yield CrimpInCover(part.place_of("cover"), part, cover)
         start = part.part("started_on")
         if start is not None:
             yield StartedOn(part.place_of("started_on"), part, start)

@@ -10,6 +10,7 @@ _NAMED_BY = {
     Role.THREAD: "thread: {{spool: {}}}",
     Role.CORE: "core: {}",
     Role.CHAIN: "of: {}",
+    Role.COVER: "cover: {}",
 }
 
 

@@ -69,7 +69,7 @@ def silent(result: PlanResult, host: Host) -> list[str]:
 
 
 #: the fields by which a part names beads and other parts
-NAMING = {"beads", "core_bead", "outer", "turn", "core", "covers", "over", "of", "spool"}
+NAMING = {"beads", "core_bead", "outer", "turn", "core", "covers", "cover", "over", "of", "spool"}
 
 
 def renamed(made: OnePart, more: str) -> tuple[str, Fields, Fields]:

@@ -348,9 +348,9 @@ run: [tip, strand]
             id="a kind with several meanings",
         ),
         pytest.param(
-            "crimp cover",
-            "`tip` is `crimp cover`, which a plan cannot describe yet: leave it out: it hides a"
-            " crimp and holds nothing; count its length in the `length` of the `crimp`",
+            "bead cap",
+            "`tip` is `bead cap`, which a plan cannot describe yet: write it under `beads`, with a"
+            " name of your own, and name it where it is strung, with `type: bead cap`",
             id="a kind that there is not",
         ),
         pytest.param(

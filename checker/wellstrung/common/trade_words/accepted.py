@@ -78,6 +78,7 @@ _LINKS = (
 ACCEPTED: Mapping[str, Mapping[str, str]] = {
     "kind": {
         "bead tip": "clamshell, clamshell tip, knot cover, calotte, knot end",
+        "crimp cover": "crimp bead cover, crimp cover bead, crimp tube cover",
         "french wire": "gimp, bullion, bouillon, gimp wire, purl wire",
         "ear wire": "earring wire",
         "ear wire, type: hook": _EAR_HOOK,

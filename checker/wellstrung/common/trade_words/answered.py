@@ -135,8 +135,6 @@ ASKED: Mapping[str, Mapping[str, str]] = {
 #: at each place: words, separated by commas -> what to write instead
 KNOWN: Mapping[str, Mapping[str, str]] = {
     "kind": {
-        "crimp cover, crimp bead cover": "leave it out: it hides a crimp and holds nothing; count"
-        " its length in the `length` of the `crimp`",
         "ear thread, threader, ear threader": "write `ear wire` with its `wire` and `length`,"
         " without `type`",
         "swivel snap, swivel clasp, swivel, dog clip": "write `clasp` with `type: lobster` and its"

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 #: words that mean something else than any that looks like them
 OWN = """
-    bead cap, bead cone, crimp cover, crimp end, ribbon end, kidney wire, lever back, hoop, post
+    bead cap, bead cone, crimp end, ribbon end, kidney wire, lever back, hoop, post
     hook, swivel snap, snap, split ring, soldered ring, closed ring, open ring, wire link
     chain link, link, connector, bail, spacer bead, spacer, end bar, bar, toggle, toggle bead
     button, t-pin, eye pin, head pin, ball pin, pin, french wire, gimp, bullion, french hook

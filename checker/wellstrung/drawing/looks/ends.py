@@ -59,7 +59,13 @@ def coil(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 
 def crimp(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
-    """A tube, and before it the loop of wire in which the ring bears."""
+    """A tube or its cover, and before it the loop of wire in which the ring bears."""
+    if (cover := part.part("cover")) is not None:
+        ball = sizes.known(cover, "outside", 3.0)
+        loop = max(length - ball, 0.5)
+        pen.oval(loop / 2, loop, min(loop, ball / 2), "wire-loop")
+        pen.box(loop, ball, ball, "metal", corner=ball / 2, of_width=sizes.named(cover, "outside"))
+        return
     tube = sizes.known(part, "length", 2.0)
     loop = max(length - tube, 0.5)
     width = sizes.known(part, "outside", sizes.known(part, "inside", 1.2) + 0.6)

@@ -73,6 +73,9 @@ def crimp(step: Step, at: Bench) -> Iterator[str]:
         yield f"Take {line} through `{part.name}`, through the eye behind it, and back through it"
         tried = f"try {each_of(times)} with a pull"
         yield f"Close {many_of(part, times)} with crimping pliers, and {tried}"
+        if (cover := part.part("cover")) is not None:
+            yield f"Lay {each_of(times)}, folded round, into its `{cover.name}`"
+            yield f"Close {each_of(times)} with chain-nose pliers until the edges meet, as a ball"
     else:
         end = f"the end of `{to.name}`" if to is not None else "the end"
         yield f"Lay {end} into {many_of(part, times)}, as far as it goes"
