@@ -17,6 +17,7 @@ from wellstrung_schemas import fragment
 #: Bare wire from crimp to bearing point, mm: common practice, no source.
 _LOOP = 2.0
 
+_LENGTH = size("length", allowance="eye size")
 
 
 def _with_cover(what: str, alone: Formula, unit: str, both: Callable[..., float]) -> Formula:
@@ -39,12 +40,12 @@ CRIMP = Kind(
     quantities={
         "inside": size("inside", allowance="crimp hole"),
         "outside": size("outside", allowance="eye size"),
-        "length": size("length", allowance="eye size"),
+        "length": _LENGTH,
         # its length, or its cover, and the loop of wire in front, where ring or clasp bears
         "along": total(
             "along",
             "mm",
-            _with_cover("outside", size("length", allowance="eye size"), "mm", lambda crimp, cover: most(crimp, cover)),
+            _with_cover("outside", _LENGTH, "mm", lambda crimp, cover: most(crimp, cover)),
             allowed(
                 "loop",
                 _LOOP,

@@ -84,7 +84,10 @@ def woven_of(part: Part) -> Part | None:
 
 
 def made_with(part: Part) -> tuple[Part, ...]:
-    """The parts that have their place in another: a crimp in its tip, its cover, woven halves of a clasp."""
+    """The parts that have their place in another.
+
+    A crimp in its tip, the cover of a crimp, the woven halves of a clasp.
+    """
     named = (part.part(*path) for path in (("covers",), ("cover",), *WOVEN_HALVES))
     return tuple(inside for inside in named if inside is not None)
 

@@ -25,16 +25,14 @@ def check(join: CrimpInCover, ask: Ask) -> Answer:
     wider = raised(had, margin)
     does = "{does|may} not close over" if margin is goes_in else "{is|may be} shorter than"
     needed = f"{'room of' if margin is goes_in else 'an outside of'} {wider} or wider"
-    low = had.middle - margin.likely.low
+    by_hand = f"take a crimp cover with {needed}, or a smaller crimp"
     return Misfit(
         says=f"crimp cover `{cover.name}` ({spelled(had)} {field}) {does} crimp `{crimp.name}`"
         f" ({about(needs, had)}{' folded round' if margin is goes_in else ' long'})",
         place=cover.place_of(field),
         found=f"{spelled(had)} {field}",
         needed=needed,
-        remedies=(
-            in_words(f"take a crimp cover with {needed}, or a smaller crimp", cover, field, low=low),
-        ),
+        remedies=(in_words(by_hand, cover, field, low=had.middle - margin.likely.low),),
         margin=margin,
         at_most="warning",  # it hides the crimp and holds nothing
         also=(crimp.place_of("cover"),),
@@ -57,7 +55,7 @@ RULE = Rule(
     subject=CrimpInCover,
     check=check,
     fault="crimp cover too small",
-    title="a crimp that is folded round goes into its cover, and the cover hides it from end to end",
+    title="a crimp, folded round, goes into its cover, and the cover hides it from end to end",
     why=(
         "a cover that is too small does not close: its edges gape and catch on clothes; a crimp"
         " that was pressed flat instead of folded goes into none"

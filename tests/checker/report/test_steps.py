@@ -78,7 +78,16 @@ def test_every_step_of_any_plan_says_something_of_every_kind_and_stitch() -> Non
     seldom = {"netting", "vertical netting"}  # tests/checker/stitches/test_netting.py has them
     assert stitches >= set(keeper().installed.stitches) - seldom
     roles = {keeper().installed.kinds[name].role for name in kinds}
-    named = {Role.THREAD, Role.CORE, Role.CHAIN, Role.LOOSE, Role.TIP, Role.CONE, Role.SLEEVE, Role.COVER}
+    named = {
+        Role.THREAD,
+        Role.CORE,
+        Role.CHAIN,
+        Role.LOOSE,
+        Role.TIP,
+        Role.CONE,
+        Role.SLEEVE,
+        Role.COVER,
+    }
     assert roles >= set(Role) - named, set(Role) - named - roles
 
 
