@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from generated.draft import Draft, Fields
 
 _COUNTED = (
-    "end cap", "cone", "crimp", "crimp cover", "bead tip", "clasp", "pendant", "connector", "spacer bar", "bail",
+    "end cap", "cone", "crimp", "crimp cover", "bead tip", "clasp", "pendant", "connector",
+    "spacer bar", "bail",
     "ear wire", "ear post", "spectacle loop", "wire link",
 )  # fmt: skip
 
