@@ -1,13 +1,11 @@
 """Rules of the family `fit`, the circles in a circle and the wires in holes that several share."""
 
-import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from wellstrung.formulas import circles, thread
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    BandInClasp,
     Misfit,
     Missing,
     Remedy,
@@ -18,10 +16,10 @@ from wellstrung.rulebook import (
     passes_of,
     tightest,
 )
-from wellstrung.rulebook.plan import Bead, Edit, Eyes, Part, Role
-from wellstrung.rulebook.remedies import in_words, measured_anew, take_wire, thinner_wires
+from wellstrung.rulebook.plan import Bead, Eyes, Part, Role
+from wellstrung.rulebook.remedies import in_words, take_wire, thinner_wires
 from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
-from wellstrung.rulebook.wording import about, at_most, lowered, raised, spelled
+from wellstrung.rulebook.wording import at_most, raised, spelled
 
 #: Thinner thread, mm, is not sold for beads: common practice, no source.
 THINNEST = 0.1
@@ -150,37 +148,4 @@ def through(link: Part, bored: Part | Bead, its_hole: str, care: str, ask: Ask) 
         ),
         margin=margin,
         also=(bored.place_of("hole") if isinstance(bored, Part) else bored.key.place,),
-    )
-
-
-def columns_woven(
-    join: BandInClasp, width: Quantity, inside: Quantity, covered: Quantity, by_hand: Remedy
-) -> Iterator[Remedy]:
-    """As many columns fewer or more as the band is too wide or narrow; an edit if that is all."""
-    each = width.middle / (across := join.band.count("across"))
-    fewer, more = (math.ceil(-end.likely.low / each - 1e-9) for end in (inside, covered))
-    wanted = across - fewer if fewer > 0 else across + more
-    if wanted >= 1:
-        anew = measured_anew(join.band, "across")
-        text = f"weave `across: {wanted}`{anew}, or {by_hand.text}"
-        write = () if anew else (Edit(join.band.place_of("across"), str(wanted)),)
-        yield Remedy(text, write, by_hand.target)
-
-
-def snap_too_wide(join: BandInClasp, width: Quantity, takes: Quantity) -> Answer:
-    """What is wrong where what is sewn on a band is wider than the band; None where nothing is."""
-    if answer := kept(margin := width - takes):
-        return answer
-    (part, field), high = join.across, takes.middle + margin.likely.low
-    wanted = f"{part} of {lowered(takes, margin)} or narrower"
-    return Misfit(
-        says=f"`{join.clasp.name}` ({spelled(takes)}) {{stands|may stand}} out on both sides of"
-        f" `{join.band.name}` ({about(width, takes)} wide)",
-        place=join.clasp.place_of(*join.across),
-        found=f"a {part} of {spelled(takes)}",
-        needed=f"a {wanted}",
-        remedies=(in_words(f"take a {wanted}", join.clasp, part, field, high=high),),
-        margin=margin,
-        at_most="warning",
-        also=(join.band.key.place,),
     )

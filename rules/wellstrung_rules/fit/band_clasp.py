@@ -1,6 +1,9 @@
-"""The end of a band in a slide clasp or in ribbon ends: its width, and how thick it goes in."""
+"""The end of a band in a slide clasp or in ribbon ends: how wide it is."""
 
 from __future__ import annotations
+
+import math
+from collections.abc import Iterator
 
 from wellstrung.rulebook import (
     Answer,
@@ -11,14 +14,13 @@ from wellstrung.rulebook import (
     Missing,
     Remedy,
     Rule,
-    holds,
     kept,
     tightest,
 )
-from wellstrung.rulebook.remedies import in_words, sold_within
+from wellstrung.rulebook.plan import Edit
+from wellstrung.rulebook.remedies import in_words, measured_anew, sold_within
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, raised, spelled, within
-from wellstrung_rules.fit import columns_woven, snap_too_wide
+from wellstrung.rulebook.wording import about, spelled, within
 
 CLASP_WIDER = Limit(
     "clasp wider",
@@ -33,19 +35,14 @@ _FAULTS = ("{leaves|may leave} bare the ends of", "{stands|may stand} out on bot
 
 
 def check(join: BandInClasp, ask: Ask) -> Answer:
-    band, clasp, margins = join.band, join.clasp, list[Quantity]()
+    if join.lies_on:
+        return None  # a snap has a rule of its own
+    band, clasp = join.band, join.clasp
     if band.has("each_row"):
         raise Missing(f"the width of the end of `{band.name}`, whose rows grow or shrink")
-    if join.thick and clasp.has(*join.thick):
-        gap, thickness = clasp.size(*join.thick, allowance="eye size"), ask.of(band, "thickness")
-        if not holds(margin := gap - thickness):
-            return _too_thick(join, thickness, gap, margin)
-        margins.append(margin)
     width, takes = ask.of(band, "width"), clasp.size(*join.across, allowance="part length")
-    if join.lies_on:
-        return snap_too_wide(join, width, takes)
     inside, covered = takes - width, width + ask.limit(CLASP_WIDER) - takes
-    if answer := kept(margin := tightest(*margins, inside, covered)):
+    if answer := kept(margin := tightest(inside, covered)):
         return answer
     low, high = takes.middle - inside.likely.low, takes.middle + covered.likely.low
     needed, wide = f"a {join.across[0]} of {within(low, high, takes)}", about(width, takes)
@@ -59,26 +56,25 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
         place=band.place_of("across"),
         found=f"{wide} wide",
         needed=needed,
-        remedies=(*columns_woven(join, width, inside, covered, by_hand), by_hand),
+        remedies=(*_columns(join, width, inside, covered, by_hand), by_hand),
         margin=margin,
         at_most="error" if margin is inside else "warning",
         also=(clasp.place_of(*join.across),),
     )
 
 
-def _too_thick(join: BandInClasp, thickness: Quantity, gap: Quantity, margin: Quantity) -> Misfit:
-    (part, field), low = join.thick, gap.middle - margin.likely.low
-    wanted = f"a {field} of {raised(gap, margin)} or more"
-    return Misfit(
-        says=f"`{join.band.name}` ({about(thickness, gap)} thick) {{does|may}} not go into the"
-        f" {field} of `{join.clasp.name}` ({spelled(gap)})",
-        place=join.clasp.place_of(part, field),
-        found=f"a {field} of {spelled(gap)}",
-        needed=wanted,
-        remedies=(in_words(f"take a clasp with {wanted}", *(join.clasp, part, field), low=low),),
-        margin=margin,
-        also=(join.band.key.place,),
-    )
+def _columns(
+    join: BandInClasp, width: Quantity, inside: Quantity, covered: Quantity, by_hand: Remedy
+) -> Iterator[Remedy]:
+    """As many columns fewer or more as the band is too wide or narrow; an edit if that is all."""
+    each = width.middle / (across := join.band.count("across"))
+    fewer, more = (math.ceil(-end.likely.low / each - 1e-9) for end in (inside, covered))
+    wanted = across - fewer if fewer > 0 else across + more
+    if wanted >= 1:
+        anew = measured_anew(join.band, "across")
+        text = f"weave `across: {wanted}`{anew}, or {by_hand.text}"
+        write = () if anew else (Edit(join.band.place_of("across"), str(wanted)),)
+        yield Remedy(text, write, by_hand.target)
 
 
 RULE = Rule(
@@ -87,17 +83,14 @@ RULE = Rule(
     subject=BandInClasp,
     check=check,
     fault="clasp does not fit its band",
-    title=(
-        "the end of a band is no wider than its slide clasp or its ribbon ends, fills them, and is"
-        " thin enough to go in; a snap is no wider than its band"
-    ),
+    title=("the end of a band is no wider than its slide clasp or its ribbon ends, and fills them"),
     why=(
-        "a band wider than its tube cups and rubs at the corners; one much narrower leaves bare"
-        " metal; one too thick is crushed by the jaws, and glass beads break"
+        "a band wider than its tube cups and rubs at the corners, and one much narrower leaves"
+        " bare metal"
     ),
     limits=(CLASP_WIDER,),
     sources=(
-        "no wider and no thicker than what takes it: geometry",
+        "no wider than what takes it: geometry",
         "up to 1.5 mm of bare clasp at each edge: common practice, no source",
     ),
     bad="a band 22 mm wide and tube: {length: 20 mm}",
