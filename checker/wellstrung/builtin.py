@@ -60,6 +60,7 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         WRAP,
         chains.DAISY,
         chains.SAINT_PETERSBURG,
+        chains.CHEVRON,
         CUBIC,
         ODD_PEYOTE,
         HERRINGBONE,

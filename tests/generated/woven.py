@@ -13,7 +13,10 @@ ROPES = (
     "tubular square", "slip-stitch bead crochet", "cubic right-angle weave", "spiral rope",
     "flat spiral", "Russian spiral", "Dutch spiral", "tubular netting",
 )  # fmt: skip
-CHAINS = ("daisy chain", "Saint Petersburg chain", "ladder between cords")
+#: chains of one line, and the beads of their loop
+CHAINS = {
+    "daisy chain": 8, "chevron chain": 10, "Saint Petersburg chain": 0, "ladder between cords": 0,
+}  # fmt: skip
 BANDS = (
     "flat peyote", "flat herringbone", "brick", "ladder", "square", "loom", "right-angle weave",
     "netting", "two-hole strung", *CHAINS,
@@ -266,7 +269,7 @@ def band(
     two = palette.another(draft, bead) if draft.chance(45) and not flat else None
     fields: Fields = {"kind": "woven band", "stitch": stitch}
     if stitch in CHAINS:
-        fields |= {"loop": 8} if "daisy" in stitch else {}
+        fields |= {"loop": loop} if (loop := CHAINS[stitch]) else {}
         if "cords" in stitch:
             fields |= {"cords": {"outside": "2 mm", "type": "leather"}, "wraps": 1}
         column, row = width / (1 + ("Saint" in stitch)), 3 * bead.length

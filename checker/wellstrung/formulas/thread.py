@@ -180,6 +180,17 @@ def petersburg(bead_length: float, bead_outside: float, chains: float) -> float:
     return (13 * bead_length + 3 * bead_outside) * chains / (1 + 5 * chains)
 
 
+def chevron(bead_length: float, bead_outside: float, leg: float) -> float:
+    """Thread for one bead of chevron chain: an edge of three and a leg, and one bead across.
+
+    ((leg + 4) l + d) / (leg + 3), +/- 20 %: counted passes, worked out for this project.
+
+    >>> round(chevron(bead_length=1.45, bead_outside=2.1, leg=3), 2)
+    2.04
+    """
+    return ((leg + 4) * bead_length + bead_outside) / (leg + 3)
+
+
 def fringe(leg: float, step: float) -> float:
     """Thread for one leg of bead fringe: down, round the turn bead, up again, on to the next.
 

@@ -45,6 +45,7 @@ class Pattern(Enum):
     * `WINGS`: a core of beads, and a row is two loops of beads that lie to its left and its right.
     * `DAISIES`: a row is a ring of a loop's beads with one in its middle.
     * `SLANTS`: a row is a column of six beads, aslant, in each of one or two chains.
+    * `CHEVRONS`: a row is three beads along one edge and a leg that leads to the other.
     """
 
     ROWS = auto()
@@ -57,6 +58,7 @@ class Pattern(Enum):
     WINGS = auto()
     DAISIES = auto()
     SLANTS = auto()
+    CHEVRONS = auto()
 
 
 class Thread(Enum):

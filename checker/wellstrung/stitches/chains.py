@@ -1,6 +1,7 @@
-"""Chains of small units: daisies side by side, and the slanting columns of St. Petersburg chain.
+"""Chains of small units: daisies side by side, slanting columns of St. Petersburg chain, chevrons.
 
-A row is a unit: a daisy, or a column. All of it is geometry, worked out for this project.
+A row is a unit: a daisy, a column, or a leg of a V with the beads of its edge. All of it is
+geometry, worked out for this project.
 """
 
 from __future__ import annotations
@@ -10,12 +11,14 @@ from collections.abc import Iterator
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, measurable
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.formulas.arithmetic import cos, pi, sqrt, tan
+from wellstrung.formulas.arithmetic import cos, most, pi, sqrt, tan
 from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
 
 _FEWEST_PETALS = 6
+#: beads that a stitch of chevron chain adds to an edge, and the fewest of a first triangle
+_EDGE, _FEWEST_CHEVRON = 3, 8
 
 
 def daisy(pitch: float, petals: float, bead_outside: float) -> float:
@@ -74,10 +77,35 @@ def chain_beads(rows: float, chains: float) -> float:
     return rows * (1 + 5 * chains) + 2 * chains
 
 
-def _one(part: Part, most: int, words: str) -> Iterator[tuple[str, Place]]:
-    if flat.across_of(part) > most:
+def chevron_step(column: float, stack: float) -> float:
+    """From one leg of a chevron chain to the next, along the chain, mm.
+
+    Every three beads of an edge two legs stand on it, side by side: geometry, worked out for this
+    project.
+
+    >>> round(chevron_step(1.45, 2.1), 3)
+    2.175
+    """
+    return most(_EDGE * column / 2, stack)
+
+
+def chevron_width(leg: float, column: float, stack: float, bead_outside: float) -> float:
+    """Across a chevron chain, mm: legs lean from one edge to the other, and stand on its beads.
+
+    A leg leads from the side of one edge bead to that of another, which lies a step on. Geometry,
+    worked out for this project.
+
+    >>> round(chevron_width(3, 1.45, 2.1, 2.1), 1)
+    8.2
+    """
+    return sqrt((leg * column + stack) ** 2 - chevron_step(column, stack) ** 2) + bead_outside
+
+
+def _one(part: Part, most_across: int, words: str) -> Iterator[tuple[str, Place]]:
+    if flat.across_of(part) > most_across:
         yield (
-            f"`{part.name}` is {flat.across_of(part)} across, and {words}: write `across: {most}`",
+            f"`{part.name}` is {flat.across_of(part)} across, and {words}: write"
+            f" `across: {most_across}`",
             part.place_of("across"),
         )
 
@@ -106,8 +134,31 @@ def _refuses_columns(part: Part) -> Iterator[tuple[str, Place]]:
     yield from _one(part, 2, "a St. Petersburg chain is single or double")
 
 
+def _refuses_chevrons(part: Part) -> Iterator[tuple[str, Place]]:
+    """One chain, which begins with a triangle of two legs alike."""
+    yield from flat.refuses(part, "chevron chain", uses=("loop",), narrow=True)
+    yield from _one(part, 1, "chevrons of a chain follow each other in one line")
+    if not part.has("loop"):
+        yield (
+            f"`{part.name}` does not say how many beads its first triangle has: write `loop: 10`",
+            part.key.place,
+        )
+    elif part.count("loop") < _FEWEST_CHEVRON or part.count("loop") % 2:
+        beads = max(part.count("loop") + 1, _FEWEST_CHEVRON)
+        yield (
+            f"`{part.name}` has `loop: {part.count('loop')}`, and a triangle of chevron chain has 4"
+            f" beads at its edges and two legs alike, of 2 or more: write `loop: {beads}`",
+            part.place_of("loop"),
+        )
+
+
 def _petals(part: Part) -> int:
     return part.count("loop")
+
+
+def _leg(part: Part) -> int:
+    """Beads of a leg: the first triangle has two, an edge of three and the bead it closes in."""
+    return (part.count("loop") - 1 - _EDGE) // 2
 
 
 _COLUMN, _STACK = flat.pitch(along_hole=True), flat.pitch(along_hole=False)
@@ -168,4 +219,41 @@ SAINT_PETERSBURG = Stitch(
     held_against="a bracelet of 7 in, single, of 11/0, with a tail of 6 in takes 5 ft of thread"
     " (`St Petersburg Stitch Garland`, copy seen): 4.7 ft, with 6 in to end it",
     look=Weave(Pattern.SLANTS, lambda part: Face(flat.across_of(part)), "rows"),
+)
+CHEVRON = Stitch(
+    name="chevron chain",
+    makes=flat.BAND,
+    columns="units",
+    quantities=flat.band(
+        measurable(
+            "width",
+            formula(
+                "width",
+                "mm",
+                chevron_width,
+                _SIZES,
+                leg=count("leg", _leg),
+                bead_outside=making.bead("outside"),
+                source=GEOMETRY,
+            ),
+        ),
+        flat.growth(
+            formula("rise", "mm", chevron_step, _SIZES, source=GEOMETRY),
+            # how far the first triangle reaches: the beads of its edge
+            formula(
+                "edge of a stitch",
+                "mm",
+                lambda column: _EDGE * column,
+                column=_COLUMN,
+                source=GEOMETRY,
+            ),
+        ),
+        making.thread(thread_paths.chevron, leg=_leg),
+        flat.beads(lambda rows, leg: rows * (_EDGE + leg) + 1 + leg, leg=_leg),
+    ),
+    refuses=_refuses_chevrons,
+    held_against="ten beads, and then six a stitch, from memory; worked another way, with two"
+    " needles and loops of 12, it takes thread of 4 times its length and 14 in (`Chevron Chain`,"
+    " copy seen): 42 in for 7 in, where this takes 38 in and the tails; no published width",
+    look=Weave(Pattern.CHEVRONS, lambda part: Face(1, loop=_leg(part)), "rows"),
 )

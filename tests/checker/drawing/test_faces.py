@@ -136,6 +136,10 @@ WORKS = {
         Work(BAND + ", across: 1, rows: 9, cords: {outside: 2 mm}"),
         Work(BAND + ", across: 2, rows: 9, cords: {outside: 2 mm}"),
     ],
+    "chevron chain": [
+        Work(f"{BAND}, loop: 10, rows: 9"),
+        Work(f"{BAND}, loop: 16, rows: 4"),
+    ],
     "vertical netting": [Work(f"{BAND}, across: 3, loop: 7, rows: 8")],
     "tubular netting": [
         Work(f"{ROPE}, around: 3, loop: 5, rounds: 12", 0.5),

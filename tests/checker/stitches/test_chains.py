@@ -67,7 +67,39 @@ def test_thread_of_a_column_by_following_the_needle() -> None:
     assert chains.chain_beads(1, 2) - chains.chain_beads(0, 2) == 11
 
 
-@pytest.mark.parametrize("stitch", ["daisy chain, loop: 6", "Saint Petersburg chain"])
+def test_chevrons_laid_bead_by_bead(installed: Host) -> None:
+    """Ten beads, then six: each stitch goes through the last edge bead of the other side."""
+    band = "beads: seed, stitch: chevron stitch, loop: 10"
+    found = bands.middles(installed, f"{band}, rows: 40")
+    long, wide = 1.45 * 1.05, 2.1
+    edges = {1: [0.0, long, 2 * long], -1: [long / 2]}  # where the first triangle's beads lie
+    legs = 2 * 3
+    for stitch in range(1, 40):
+        side = -1 if stitch % 2 else 1
+        edges[side] += [edges[side][-1] + n * long for n in (1, 2, 3)]
+        legs += 3
+    assert found["beads"] == legs + sum(map(len, edges.values())) == 244
+    ends = [at for side in edges.values() for at in side]
+    assert found["length"] == pytest.approx(max(ends) - min(ends) + long)
+    leg = math.hypot(found["width"] - wide, found["rise"])
+    assert leg == pytest.approx(3 * long + wide)
+    told = bands.middles(installed, f"{band}, length: {found['length']} mm")
+    assert told["rows"] == pytest.approx(40)
+
+
+def test_thread_of_a_stitch_of_chevron_chain_by_following_the_needle(installed: Host) -> None:
+    """Six picked up and one more passed; near what is printed of chains that are worked with two.
+
+    A printed chain of loops of 12 takes thread of four times its length, and 14 in.
+    """
+    assert 6 * thread.chevron(1.45, 2.1, 3) == pytest.approx(7 * 1.45 + 2.1)
+    found = bands.middles(installed, "beads: seed, stitch: chevron chain, loop: 10, length: 7 in")
+    assert found["thread"] + 2 * 6 * 25.4 == pytest.approx((4 * 7 + 14) * 25.4, rel=0.2)
+
+
+@pytest.mark.parametrize(
+    "stitch", ["daisy chain, loop: 6", "Saint Petersburg chain", "chevron chain, loop: 10"]
+)
 def test_what_is_narrow_is_one_across_where_the_plan_does_not_say(
     installed: Host, stitch: str
 ) -> None:
@@ -99,6 +131,24 @@ def test_other_bands_say_how_many_go_across(installed: Host, stitch: str) -> Non
             "stitch: daisy chain, across: 2, loop: 6, rows: 5",
             [
                 "`band` is 2 across, and daisies of a chain follow each other in one line: write"
+                " `across: 1`"
+            ],
+        ),
+        (
+            "stitch: chevron chain, rows: 5",
+            ["`band` does not say how many beads its first triangle has: write `loop: 10`"],
+        ),
+        (
+            "stitch: chevron chain, loop: 9, rows: 5",
+            [
+                "`band` has `loop: 9`, and a triangle of chevron chain has 4 beads at its edges and"
+                " two legs alike, of 2 or more: write `loop: 10`"
+            ],
+        ),
+        (
+            "stitch: chevron chain, across: 2, loop: 10, rows: 5",
+            [
+                "`band` is 2 across, and chevrons of a chain follow each other in one line: write"
                 " `across: 1`"
             ],
         ),

@@ -179,7 +179,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         for word in (
             "prismatic RAW, prismatic right-angle weave",
             "chenille, chenille stitch",
-            "chevron, chevron stitch, chevron chain",
             "diagonal peyote, triangle peyote, circular peyote",
             "triangle weave, hubble, hubble stitch, diamond weave",
             "African helix, helix",

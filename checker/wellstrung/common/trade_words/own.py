@@ -30,7 +30,8 @@ OWN = """
     contact lens fluid, polyurethane glue, silicone
     peyote, gourd stitch, twill, herringbone, ndebele, herringbone wire weave, prismatic raw
     cross-needle, dutch spiral, russian spiral, spiral peyote, spiral, kumihimo, flat braid
-    bead crochet, crochet, macrame, daisy chain, chenille, saint petersburg chain, netted rope
+    bead crochet, crochet, macrame, daisy chain, chenille, saint petersburg chain, chevron chain
+    netted rope
     crystal, rock crystal, quartz, lead glass, lead crystal, glass, pearl, freshwater pearl
     glass pearl, shell pearl, crystal pearl, shell, stone
     crimp, round, diameter, inner, outer, waist, size, bore, hole

@@ -37,6 +37,7 @@ STITCHES: Mapping[str, Mapping[str, str]] = {
         "daisy chain": "daisy stitch, daisy-chain stitch, daisies",
         "Saint Petersburg chain": "St. Petersburg chain, St Petersburg chain, St. Petersburg,"
         " St Petersburg, Saint Petersburg, St. Petersburg stitch, Saint Petersburg stitch",
+        "chevron chain": "chevron, chevron stitch, chevron chain stitch",
         "vertical netting": "vertical net, vertical netting stitch",
         "tubular netting": "netted rope, netted tube, tubular net, circular netting",
         "8-warp beaded braid": "beaded kumihimo, 8-strand beaded kumihimo, kumihimo with beads,"

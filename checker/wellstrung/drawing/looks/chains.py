@@ -1,4 +1,4 @@
-"""Chains of small units as they lie: daisies, and columns aslant."""
+"""Chains of small units as they lie: daisies, columns aslant, and legs between two edges."""
 
 from __future__ import annotations
 
@@ -43,3 +43,36 @@ def slants(cloth: Core) -> Iterator[list[Laid]]:
                     Laid(reach + row * step + at * along, across, length, outside, side * lean)
                 )
         yield beads
+
+
+def chevrons(cloth: Core) -> Iterator[list[Laid]]:
+    """Three beads of an edge for each row and a leg to the other edge, edge about with edge.
+
+    The first row begins with a bead of the other edge, and a leg from there.
+    """
+    length, outside = cloth.bead
+    step = cloth.length / (cloth.rows + 1)
+    each, edge = 2 * step / 3, (cloth.width - outside) / 2
+
+    def corner(number: int) -> tuple[float, float]:
+        """Where the last bead of an edge's three lies; the one that the chain begins with is 0."""
+        return each + number * step, edge if number % 2 else -edge
+
+    def leg(start: tuple[float, float], end: tuple[float, float]) -> Iterator[Laid]:
+        along, across = end[0] - start[0], end[1] - start[1]
+        long, turn = math.hypot(along, across), math.atan2(across, along)
+        for number in range(cloth.face.loop):
+            share = 0.5 + (number - (cloth.face.loop - 1) / 2) * length / long
+            spot = start[0] + along * share, start[1] + across * share
+            yield Laid(*spot, length, outside, turn, -1)
+
+    for row in cloth.span:
+        last = corner(row + 1)
+        along_edge = [Laid(last[0] - n * each, last[1], length, outside) for n in (2, 1, 0)]
+        back = leg(last, corner(row))
+        if row:
+            yield [*along_edge, *back]
+            continue
+        first = corner(0)
+        out = leg(first, (max(along_edge[0].along, outside / 2), last[1]))
+        yield [Laid(*first, length, outside), *out, *along_edge, *back]

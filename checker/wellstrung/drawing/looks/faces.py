@@ -14,7 +14,7 @@ from itertools import islice
 from msgspec import Struct
 from msgspec.structs import replace
 
-from wellstrung.drawing.looks.chains import daisies, slants
+from wellstrung.drawing.looks.chains import chevrons, daisies, slants
 from wellstrung.drawing.looks.coils import Core, coils, wings
 from wellstrung.drawing.looks.laid import Laid as Laid
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
@@ -82,6 +82,7 @@ class Cloth(Struct, frozen=True):
             Pattern.WINGS: 1 + 2 * self.face.loop,
             Pattern.DAISIES: 1 + self.face.loop,
             Pattern.SLANTS: 6,
+            Pattern.CHEVRONS: 3 + self.face.loop,
         }
         lying = self.face.between * (self.widest // 2 - 1)
         return self.widest * each.get(self.look.pattern, self.face.loop) + lying
@@ -347,4 +348,5 @@ _PATTERNS: dict[Pattern, Callable[[Cloth], Rows]] = {
     Pattern.WINGS: lambda cloth: wings(_core(cloth)),
     Pattern.DAISIES: lambda cloth: daisies(_core(cloth)),
     Pattern.SLANTS: lambda cloth: slants(_core(cloth)),
+    Pattern.CHEVRONS: lambda cloth: chevrons(_core(cloth)),
 }

@@ -22,6 +22,9 @@ _UNITS: Mapping[Pattern, str] = {
     " bead for its middle; link it by two beads that lie beside two of its ring",
     Pattern.SLANTS: "Each column: pick up 4 beads, go up through the first 2 again, pick up 1, go"
     " back down through 3, pick up 1, go up through the 2 beside them",
+    Pattern.CHEVRONS: "Begin with {loop} beads, and go through the first again: a triangle. Each"
+    " stitch: pick up {stitch} beads, 3 for the edge and the others for a leg, and go through the"
+    " last bead of the other edge",
 }
 
 
@@ -174,7 +177,8 @@ def _band(part: Part, at: Bench) -> Iterator[str]:
     look = part.stitch.look if part.stitch is not None else None
     unit = _UNITS.get(look.pattern) if isinstance(look, Weave) else None
     if unit is not None:
-        yield unit.format(loop=part.count("loop", default=0))
+        loop = part.count("loop", default=0)
+        yield unit.format(loop=loop, stitch=loop // 2 + 1)
         if part.count("across", default=1) > 1:
             yield "Weave the second chain to it: its first bead below is that of the first chain"
         yield from _order_of_beads(part)
