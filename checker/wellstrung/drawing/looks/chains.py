@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from wellstrung.drawing.looks.coils import Core
 from wellstrung.drawing.looks.laid import Laid
+from wellstrung.model.looks import Pattern
 
 
 def daisies(cloth: Core) -> Iterator[list[Laid]]:
@@ -76,3 +77,6 @@ def chevrons(cloth: Core) -> Iterator[list[Laid]]:
         first = corner(0)
         out = leg(first, (max(along_edge[0].along, outside / 2), last[1]))
         yield [Laid(*first, length, outside), *out, *along_edge, *back]
+
+
+CHAINS = {Pattern.DAISIES: daisies, Pattern.SLANTS: slants, Pattern.CHEVRONS: chevrons}

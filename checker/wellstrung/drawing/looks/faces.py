@@ -14,7 +14,7 @@ from itertools import islice
 from msgspec import Struct
 from msgspec.structs import replace
 
-from wellstrung.drawing.looks.chains import chevrons, daisies, slants
+from wellstrung.drawing.looks.chains import CHAINS
 from wellstrung.drawing.looks.coils import Core, coils, wings
 from wellstrung.drawing.looks.laid import Laid as Laid
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
@@ -332,9 +332,9 @@ def _along(
         at += each
 
 
-def _core(cloth: Cloth) -> Core:
-    face, size = cloth.face, (cloth.length, cloth.width)
-    return Core(face, cloth.rows, cloth.span(), *size, cloth.bead)
+def _of_units(lay: Callable[[Core], Rows]) -> Callable[[Cloth], Rows]:
+    """Chains and ropes that are laid unit by unit."""
+    return lambda of: lay(Core(of.face, of.rows, of.span(), of.length, of.width, of.bead))
 
 
 _PATTERNS: dict[Pattern, Callable[[Cloth], Rows]] = {
@@ -344,9 +344,7 @@ _PATTERNS: dict[Pattern, Callable[[Cloth], Rows]] = {
     Pattern.STEPS: _steps,
     Pattern.SQUARES: _squares,
     Pattern.LOOPS: _loops,
-    Pattern.COILS: lambda cloth: coils(_core(cloth)),
-    Pattern.WINGS: lambda cloth: wings(_core(cloth)),
-    Pattern.DAISIES: lambda cloth: daisies(_core(cloth)),
-    Pattern.SLANTS: lambda cloth: slants(_core(cloth)),
-    Pattern.CHEVRONS: lambda cloth: chevrons(_core(cloth)),
+    Pattern.COILS: _of_units(coils),
+    Pattern.WINGS: _of_units(wings),
+    **{chain: _of_units(lay) for chain, lay in CHAINS.items()},
 }
