@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from wellstrung import tables
 from wellstrung.judging.checker import Checker
+from wellstrung.model.parts import Part
 from wellstrung.plugins.host import Host
 from wellstrung.quantity.value import Quantity
 
@@ -63,6 +64,13 @@ def middles(installed: Host, band: str, plan: str = PLAN) -> dict[str, float]:
         for name, value in found(installed, band, plan).items()
         if " edge." not in name and name != "band.edge_beads"
     }
+
+
+def part(installed: Host, band: str, plan: str = PLAN) -> Part:
+    """The band itself."""
+    result = Checker(installed, keep=True).check_text(plan.replace("BAND", band))
+    assert result.ask is not None, result.remarks
+    return result.ask.plan.parts["band"]
 
 
 def refused(installed: Host, band: str, plan: str = PLAN) -> list[str]:

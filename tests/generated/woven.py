@@ -299,6 +299,10 @@ def band(
     _embellished(draft, fields, bead)
     fields["across"] = across
     fields["beads"] = lines.mixed(draft, bead, two, across)
+    if stitch == "right-angle weave" and not {"loop", "sides"} & {*fields} and draft.chance(20):
+        other = palette.another(draft, bead)
+        fields["one_for"] = draft.pick("each side", "each unit")
+        fields["beads"] = [bead.name, other.name] * 2
     if rest:
         fields["length"] = REST
     elif draft.chance(40):

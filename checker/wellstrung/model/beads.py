@@ -34,6 +34,8 @@ def bead_mix(part: Part) -> dict[str, int]:
     """
     if part.stitch is not None and part.stitch.cored:
         return dict(Counter(beads_named(part, "outer")) + Counter(beads_named(part, "core_bead")))
+    if listed_for(part, SIDE) or listed_for(part, UNIT):
+        return _of_units(part)
     if rounds_listed(part):
         return dict(Counter(islice(cycle(listed_for(part, ROUND)), rounds_listed(part))))
     if part.kind.bead_counts is not None:
@@ -59,6 +61,34 @@ def _with_sides(part: Part, mix: dict[str, int]) -> dict[str, int]:
 
 #: what the beads of a list stand for, each in its turn
 COLUMN, ROUND = "each column", "each round"
+#: of right-angle weave, each of the four sides of a unit, or each unit along it
+SIDE, UNIT = "each side", "each unit"
+
+
+def bead_of_unit(part: Part, line: int, side: int | None = None) -> str:
+    """The bead that lies across at a line of right-angle weave, or on a side from that line on.
+
+    Units share sides, so the four of a unit lie the other way round in the next. Of a bead for
+    each unit the line at its end is of its bead.
+    """
+    if four := listed_for(part, SIDE):
+        return four[2 * (line % 2)] if side is None else four[1 + 2 * (side % 2)]
+    units = listed_for(part, UNIT)
+    return units[(max(line - 1, 0) if side is None else line) % len(units)]
+
+
+def _of_units(part: Part) -> dict[str, int]:
+    """Every bead of listed units, counted; over a length those of a repeat, its last line not."""
+    across = part.count("across", default=1)
+    counted = part.count("rows") if part.has("rows") else rounds_listed(part)
+    rows = counted or len(listed_for(part, UNIT)) or 2
+    beads: Counter[str] = Counter()
+    for line in range(rows + bool(counted)):
+        beads[bead_of_unit(part, line)] += across
+    for row in range(rows):
+        beads[bead_of_unit(part, row, 0)] += across // 2 + 1
+        beads[bead_of_unit(part, row, 1)] += (across + 1) // 2
+    return dict(beads)
 
 
 def listed_for(part: Part, each: str) -> tuple[str, ...]:
@@ -69,11 +99,11 @@ def listed_for(part: Part, each: str) -> tuple[str, ...]:
 
 
 def rounds_listed(part: Part) -> int:
-    """How many rounds a list of a bead for each round is woven over; 0 where a length says it.
+    """How many rounds, or units, a list of a bead for each is woven over; 0 where a length says it.
 
     As many as the plan counts, the list again from its first bead; else as many as it names.
     """
-    named = listed_for(part, ROUND)
+    named = listed_for(part, ROUND) or listed_for(part, UNIT)
     if not named or part.has("length"):
         return 0
     counted = (part.count(field) for field in ("rounds", "rows") if part.has(field))

@@ -16,7 +16,7 @@ from wellstrung.formulas.arithmetic import most, sqrt
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making
-from wellstrung.stitches.right_angle import UNIT
+from wellstrung.stitches.right_angle import SQUARE
 
 _SIDES = 4
 
@@ -80,7 +80,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
 def _by_unit(what: str, function: Callable[..., float]) -> Formula:
     """A size of the rope by the side of its cube and the outside of its bead."""
     size = formula(
-        what, "mm", function, pitch=UNIT, bead_outside=making.bead("outside"), source=GEOMETRY
+        what, "mm", function, pitch=SQUARE, bead_outside=making.bead("outside"), source=GEOMETRY
     )
     return measurable(what, size)
 
@@ -96,7 +96,7 @@ CUBIC = Stitch(
         "outside": _by_unit("outside", outside),
         "thickness": _by_unit("thickness", thickness),
         "inside": _by_unit("inside", inside),
-        **making.growth(UNIT),
+        **making.growth(SQUARE),
         "beads": formula(
             "beads",
             "",

@@ -13,6 +13,7 @@ from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable, written_or
 from wellstrung.formulas import row_on_row
 from wellstrung.formulas.arithmetic import most
+from wellstrung.model.beads import rounds_listed
 from wellstrung.model.looks import Face
 from wellstrung.model.parts import Formula, Part
 from wellstrung.model.plan import Quantities
@@ -82,7 +83,8 @@ def change_of(part: Part) -> int:
 
 def rows_of(part: Part) -> int:
     """Rows that the plan counts, or lists; raises Missing."""
-    return len(part.counts("each_row")) if lists_rows(part) else part.count("rows")
+    listed = len(part.counts("each_row")) if lists_rows(part) else rounds_listed(part)
+    return listed or part.count("rows")
 
 
 def counts_of(part: Part, first: Callable[[float], int] | None = None) -> tuple[int, ...]:
@@ -110,6 +112,7 @@ def face(part: Part) -> Face:
 #: the fields of a band that say something about one stitch or another
 _OF_A_STITCH = (
     "each_row", "bead_up", "loop", "warp", "between", "started_on", "sides", "needles", "cords",
+    "one_for",
 )  # fmt: skip
 
 
@@ -218,7 +221,7 @@ def pitch(along_hole: bool, share: float = 1.0) -> Formula:
     )
 
 
-def width(pitch: Formula, bead: str, columns: Count = widest_of) -> Formula:
+def width(pitch: Formula, bead: str | Formula, columns: Count = widest_of) -> Formula:
     """Width across the widest row: its columns from middle to middle, and half a bead each side."""
     across = formula(
         "width",
@@ -226,7 +229,7 @@ def width(pitch: Formula, bead: str, columns: Count = widest_of) -> Formula:
         extent,
         pitch=pitch,
         count=count("columns", columns),
-        bead=making.bead(bead),
+        bead=making.bead(bead) if isinstance(bead, str) else bead,
         source=GEOMETRY,
     )
     return measurable("width", across)
@@ -252,6 +255,8 @@ _FLAT_BEAD = formula(
 
 
 def _one_bead(part: Part, ask: Quantities) -> Quantity:
+    if part.has("one_for"):
+        return making.fattest(part, ask)
     return (_FLAT_BEAD if of_two_hole_beads(part) else making.bead("outside"))(part, ask)
 
 
@@ -287,7 +292,7 @@ def growth(rise: Formula, bead: str | Formula, steps_less: int = 1) -> dict[str,
     written = ("length",), ("measured", "length")
 
     def rows(part: Part, ask: Quantities) -> Quantity:
-        known = part.has("rows") or lists_rows(part)
+        known = part.has("rows") or lists_rows(part) or rounds_listed(part)
         return (counted if known else by_length)(part, ask)
 
     return {

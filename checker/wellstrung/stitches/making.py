@@ -6,7 +6,7 @@ A stitch's own module has its geometry as float functions; here they become quan
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from wellstrung.common.places import Place
 from wellstrung.derived import declared
@@ -70,7 +70,7 @@ def counts_around(
     yield from lacking(part, "around", "beads", count=count)
     yield from unwanted(part, idle, "only `tubular netting` takes it", "`stitch: tubular netting`")
     yield from unwanted(part, CORE_FIELDS, "only `spiral rope` takes it", "`stitch: spiral rope`")
-    yield from _list(part, columns) if columns else not_listed(part)
+    yield from wrong_list(part, columns) if columns else not_listed(part)
 
 
 def not_listed(part: Part) -> Iterator[tuple[str, Place]]:
@@ -79,8 +79,8 @@ def not_listed(part: Part) -> Iterator[tuple[str, Place]]:
     yield from unwanted(part, ("one_for",), tubes, "`stitch: tubular peyote`")
 
 
-def _list(part: Part, columns: Callable[[Part], int]) -> Iterator[tuple[str, Place]]:
-    """What is wrong with a list of one bead for each column or each round."""
+def wrong_list(part: Part, columns: Callable[[Part], int]) -> Iterator[tuple[str, Place]]:
+    """What is wrong with a list of one bead for each column, each round or each unit."""
     if not part.has("one_for"):
         return
     each = part.text("one_for")
@@ -165,22 +165,27 @@ def bead(what: str) -> Formula:
     """A bead's size; of a mix the mean by share, which the look of the work follows (no print)."""
 
     def size(part: Part, ask: Quantities) -> Quantity:
-        sizes = [ask.of(item, what) for item, _ in beads_of(part)]
-        if len(sizes) == 1:
-            return sizes[0]
-        args = {f"bead{n}": size for n, size in enumerate(sizes, 1)}
-        counts = tuple(bead_mix(part).values())
-        return derived(
-            f"{part.name}.bead {what}",
-            sizes[0].unit,
-            lambda **values: (
-                sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
-            ),
-            args,
-            source=f"mean by share, {GEOMETRY}",
-        )
+        if not (mix := bead_mix(part)):
+            raise part.missing("beads")
+        return mean_size(part, what, mix, ask)
 
     return size
+
+
+def mean_size(part: Part, what: str, mix: Mapping[str, int], ask: Quantities) -> Quantity:
+    """A size of several beads by their names: the mean, each as often as it is counted."""
+    sizes, counts = [ask.of(part.beads[name], what) for name in mix], tuple(mix.values())
+    if len(sizes) == 1:
+        return sizes[0]
+    return derived(
+        f"{part.name}.bead {what}",
+        sizes[0].unit,
+        lambda **values: (
+            sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
+        ),
+        {f"bead{n}": size for n, size in enumerate(sizes, 1)},
+        source=f"mean by share, {GEOMETRY}",
+    )
 
 
 def swatch(verb: str) -> str:

@@ -7,14 +7,15 @@ leaves room. All of it is geometry, worked out for this project.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
-from wellstrung.model.beads import beads_named
+from wellstrung.model.beads import SIDE, UNIT, bead_mix, bead_of_unit, beads_named, listed_for
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.model.plan import Quantities
@@ -113,8 +114,11 @@ def _along_of(part: Part) -> float:
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """One unit or more in every row, of four beads or more; odd loops lie in one line."""
-    uses = ("each_row", "loop", "sides", "needles")
+    uses = ("each_row", "loop", "sides", "needles", "one_for")
     yield from flat.refuses(part, "right-angle weave", uses=uses)
+    if part.has("one_for"):
+        yield from _refuses_list(part)
+        return
     loop = loop_of(part)
     if loop < _FEWEST:
         yield (
@@ -135,13 +139,34 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
+def _refuses_list(part: Part) -> Iterator[tuple[str, Place]]:
+    """Listed units are of four beads, in straight rows; of a bead for each side four are listed."""
+    each = part.text("one_for")
+    for field in ("each_row", "sides", "loop"):
+        if part.has(field) and (field != "loop" or loop_of(part) != _FEWEST):
+            yield (
+                f"`{part.name}` lists a bead for {each} of units of four in straight rows, and has"
+                f" `{field}`: take `{field}` or `one_for` out",
+                part.place_of(field),
+            )
+    listed = len(listed_for(part, each))
+    if each == SIDE and listed and listed != _FEWEST:
+        yield (
+            f"`{part.name}` lists {listed} {'bead' if listed == 1 else 'beads'}, one for each side,"
+            " and a unit has four: write four, such as `beads: [sand, kelp, sand, kelp]`",
+            part.place_of("beads"),
+        )
+    elif not listed or each == UNIT:
+        yield from making.wrong_list(part, flat.across_of)
+
+
 _TENSION = hand(
     "thread tension",
     (_TIGHT, _USUAL, _LOOSE),
     cure="weave ten units of {part} and measure them",
 )
 #: the side of a unit, by the beads and the hand
-UNIT = formula(
+SQUARE = formula(
     "unit",
     "mm",
     pitch,
@@ -157,26 +182,40 @@ def _lines(part: Part) -> float:
     return flat.widest_of(part) + 1
 
 
-def _across_bead(what: str) -> Formula:
-    """A size of the beads that lie across, between two rows."""
+def _on(part: Part, places: Iterable[tuple[int, int | None]]) -> Counter[str]:
+    """The beads at some places of listed units."""
+    return Counter(bead_of_unit(part, *place) for place in places)
+
+
+def _across_mix(part: Part) -> Mapping[str, int]:
+    """The beads that lie across, between two rows."""
+    if listed_for(part, SIDE):
+        return _on(part, [(0, None), (1, None)])
+    return beads_named(part, "beads") if part.has("sides") else bead_mix(part)
+
+
+def _side_mix(part: Part) -> Mapping[str, int]:
+    """The beads on the sides that run along the work."""
+    if listed_for(part, SIDE):
+        return _on(part, [(0, 0), (0, 1)])
+    return beads_named(part, "sides") if part.has("sides") else bead_mix(part)
+
+
+def _largest(what: str, mix: Callable[[Part], Mapping[str, int]]) -> Formula:
+    """A size of the largest of some beads, which makes the widest row."""
 
     def size(part: Part, ask: Quantities) -> Quantity:
-        if not part.has("sides"):
+        if not (part.has("sides") or part.has("one_for")):
             return making.bead(what)(part, ask)
-        named = [part.beads[name] for name in beads_named(part, "beads")]
-        return max((ask.of(bead, what) for bead in named), key=lambda size: size.middle)
+        sizes = [ask.of(part.beads[name], what) for name in mix(part)]
+        return max(sizes, key=lambda size: size.middle)
 
     return size
 
 
-def _side_bead(what: str) -> Formula:
-    """A size of the beads on the sides that run along the work."""
-
-    def size(part: Part, ask: Quantities) -> Quantity:
-        side = part.bead("sides")
-        return ask.of(side, what) if side is not None else making.bead(what)(part, ask)
-
-    return size
+def _mean(what: str, mix: Callable[[Part], Mapping[str, int]]) -> Formula:
+    """The mean of some beads, which the length follows."""
+    return lambda part, ask: making.mean_size(part, what, mix(part), ask)
 
 
 def _of_sides(name: str, length: Formula, outside: Formula, along: Formula) -> Formula:
@@ -196,13 +235,17 @@ def _of_sides(name: str, length: Formula, outside: Formula, along: Formula) -> F
 
 _ONE = count("beads across", lambda part: 1)
 _ALONG = count("beads along", _along_of)
-_MIXED_WIDE = _of_sides("unit across", _across_bead("length"), _side_bead("outside"), _ONE)
-_MIXED_RISE = _of_sides("unit along", _side_bead("length"), _across_bead("outside"), _ALONG)
+_MIXED_WIDE = _of_sides(
+    "unit across", _largest("length", _across_mix), _largest("outside", _side_mix), _ONE
+)
+_MIXED_RISE = _of_sides(
+    "unit along", _mean("length", _side_mix), _mean("outside", _across_mix), _ALONG
+)
 
 
 def _plain(part: Part) -> bool:
     """Whether its units are squares of four alike beads, woven with one needle over its width."""
-    told = any(part.has(field) for field in ("loop", "sides", "needles"))
+    told = any(part.has(field) for field in ("loop", "sides", "needles", "one_for"))
     return not told and flat.across_of(part) > 1
 
 
@@ -245,8 +288,8 @@ RIGHT_ANGLE = Stitch(
     makes=flat.BAND,
     columns="units",
     quantities=flat.band(
-        flat.width(_either(UNIT, _MIXED_WIDE), "outside", _lines),
-        flat.growth(_either(UNIT, _MIXED_RISE), "outside", steps_less=0),
+        flat.width(_either(SQUARE, _MIXED_WIDE), _largest("outside", _side_mix), _lines),
+        flat.growth(_either(SQUARE, _MIXED_RISE), _mean("outside", _across_mix), steps_less=0),
         _either(_PLAIN_THREAD, _BY_UNITS),
         flat.beads(
             beads,

@@ -117,6 +117,11 @@ WORKS = {
         Work(f"{BAND}, across: 2, each_row: 1, rows: 3"),
         Work(f"{BAND}, each_row: [1, 3, 2]"),
         Work(f"{BAND}, across: 2, sides: sand, rows: 4"),
+        Work(
+            "kind: woven band, beads: [reed, sand, reed, sand], one_for: each side, across: 2,"
+            " rows: 5"
+        ),
+        Work("kind: woven band, beads: [reed, sand, sand], one_for: each unit, across: 1"),
         Work(f"{BAND}, across: 1, loop: 5, rows: 6"),
         Work(f"{BAND}, across: 2, loop: 6, rows: 5"),
     ],

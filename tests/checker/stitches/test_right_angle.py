@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
+from wellstrung.model.beads import bead_mix, bead_of_unit
 from wellstrung.plugins.host import Host
 from wellstrung.stitches import flat
 from wellstrung.stitches import right_angle as raw
@@ -175,3 +177,82 @@ def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
 )
 def test_what_it_refuses(installed: Host, band: str, says: list[str]) -> None:
     assert bands.refused(installed, f"{RAW}, {band}") == says
+
+
+def listed(beads: str, each: str, rest: str) -> str:
+    return f"stitch: right-angle weave, beads: [{beads}], one_for: each {each}, {rest}"
+
+
+@pytest.mark.parametrize(("rows", "across"), [(1, 1), (7, 1), (6, 2), (5, 3), (4, 4)])
+def test_each_unit_has_the_four_beads_of_its_sides(rows: int, across: int, installed: Host) -> None:
+    """Walked over a net: every unit has one bead of each, and as many are taken in all."""
+    four = ("seed", "tube", "tile", "cube")
+    fields = listed(", ".join(four), "side", f"across: {across}, rows: {rows}")
+    part = bands.part(installed, fields)
+    laid: Counter[str] = Counter()
+    for column, row, upright in sides(rows, across, 0):
+        laid[bead_of_unit(part, row, column) if upright else bead_of_unit(part, row)] += 1
+    for column in range(across):
+        for row in range(rows):
+            ring = [bead_of_unit(part, row), bead_of_unit(part, row + 1)]
+            ring += [bead_of_unit(part, row, column), bead_of_unit(part, row, column + 1)]
+            assert sorted(ring) == sorted(four)
+    assert bead_mix(part) == laid
+
+
+def test_sides_of_two_beads_are_the_same_said_otherwise(installed: Host) -> None:
+    both = "across: 2, length: 15 cm"
+    listed_ = bands.middles(installed, listed("seed, cube, seed, cube", "side", both))
+    named = bands.middles(installed, f"{RAW}, sides: cube, {both}")
+    for what in ("rise", "width", "length", "rows", "beads"):
+        assert listed_[what] == pytest.approx(named[what])
+
+
+def test_a_chain_whose_units_swell(installed: Host) -> None:
+    """Four beads for the first unit, three for each after it; each as long as its own."""
+    fields = listed("{repeat: 4, of: [seed]}, cube, cube", "unit", "across: 1")
+    found = bands.middles(installed, fields)
+    alone = {
+        bead: bands.middles(installed, f"{RAW}, across: 1, rows: 10".replace("seed", bead))
+        for bead in ("seed", "cube")
+    }
+    assert found["rows"] == 6 and found["beads"] == 19
+    assert bead_mix(bands.part(installed, fields)) == {"seed": 13, "cube": 6}
+    by_units = 4 * alone["seed"]["rise"] + 2 * alone["cube"]["rise"]
+    assert 6 * found["rise"] == pytest.approx(by_units, rel=0.03)
+    assert found["width"] == pytest.approx(alone["cube"]["width"])
+    assert found["thickness"] == 3
+
+
+@pytest.mark.parametrize(
+    ("fields", "says"),
+    [
+        (
+            listed("seed, cube", "side", "across: 1, length: 5 cm"),
+            "`band` lists 2 beads, one for each side, and a unit has four: write four, such as"
+            " `beads: [sand, kelp, sand, kelp]`",
+        ),
+        (
+            listed("seed, cube, seed, cube", "side", "across: 3, rows: 3, each_row: -1"),
+            "`band` lists a bead for each side of units of four in straight rows, and has"
+            " `each_row`: take `each_row` or `one_for` out",
+        ),
+        (
+            listed("seed, cube, seed", "unit", "across: 1, rows: 2"),
+            "`band` lists 3 beads, one for each unit, and has `rows: 2`: write `rows: 3`, or list a"
+            " bead for each of its units",
+        ),
+        (
+            f"{RAW}, one_for: each side, across: 1, length: 5 cm",
+            "`band` has `one_for: each side` and no list of beads: write one for each side, such"
+            " as `beads: [sand, sand, kelp, kelp]`",
+        ),
+        (
+            "stitch: loom, beads: [seed, cube], one_for: each unit, across: 3, warp: 0.2 mm,"
+            " rows: 2",
+            "`band` has `one_for`, which loom work does not use: take it out",
+        ),
+    ],
+)
+def test_what_listed_units_cannot_be(fields: str, says: str, installed: Host) -> None:
+    assert says in bands.refused(installed, fields)

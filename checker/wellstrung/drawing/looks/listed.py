@@ -1,7 +1,8 @@
-"""Woven work whose beads are listed, one for each column or each round: each in its own size."""
+"""Woven work whose beads are listed, for each column, round, side or unit: each in its own size."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from itertools import accumulate
 from sys import maxsize
@@ -10,7 +11,7 @@ from msgspec.structs import replace
 
 from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
 from wellstrung.drawing.looks.sizes import Sizes
-from wellstrung.model.beads import COLUMN, ROUND, listed_for
+from wellstrung.model.beads import COLUMN, ROUND, SIDE, UNIT, bead_of_unit, listed_for
 from wellstrung.model.looks import Pattern
 from wellstrung.model.parts import Part
 
@@ -29,7 +30,30 @@ def each_named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[La
         return _by_column(sizes, names, cloth)
     if rounds := listed_for(part, ROUND):
         return _by_round(sizes, rounds, replace(cloth, first=0, stop=maxsize))
+    if listed_for(part, SIDE) or listed_for(part, UNIT):
+        return _by_unit(sizes, part, replace(cloth, first=0, stop=maxsize))
     return None
+
+
+def _by_unit(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[Laid, str]]]:
+    """Sides of units by their place; of a bead for each unit, each rises and spreads by its own."""
+    length, outside = cloth.length, cloth.bead[1]
+    units = listed_for(part, UNIT) or ("",)
+    across = {name: math.hypot(*sizes.bead(name)) if name else 1.0 for name in units}
+    rises = [across[units[row % len(units)]] for row in range(cloth.rows)]
+    starts = list(accumulate(rises, initial=0.0))
+    share, uniform = (length - outside) / starts[-1], (length - outside) / cloth.rows
+    for line, beads in enumerate(rows_of(cloth)):
+        row, laid, number = min(line, cloth.rows - 1), [], 0
+        for one in beads:
+            side = None if one.turn else number
+            number += side is not None
+            name, of = bead_of_unit(part, line, side), row if side is not None else max(line - 1, 0)
+            part_way = (one.along - outside / 2) / uniform - line
+            along = outside / 2 + share * (starts[line] + part_way * rises[row])
+            placed = replace(one, along=along, across=one.across * rises[of] / max(rises))
+            laid.append((_sized(sizes, cloth, placed, name), name))
+        yield laid
 
 
 def _by_column(

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from wellstrung.common.wording import article, together
 from wellstrung.derived.taken import bead_words
-from wellstrung.model.beads import COLUMN, bead_rows, beads_named, beads_picked_up
+from wellstrung.model.beads import COLUMN, SIDE, UNIT, bead_rows, beads_named, beads_picked_up
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity
@@ -106,7 +106,11 @@ def _several(part: Part, field: str) -> bool:
 def _order_of_beads(part: Part) -> Iterator[str]:
     if part.has("one_for"):
         order = in_order(part, "beads")
-        if part.text("one_for") == COLUMN:
+        if part.text("one_for") == SIDE:
+            yield f"Each unit is, side by side, {order}; its neighbours share sides, turned about"
+        elif part.text("one_for") == UNIT:
+            yield f"Unit by unit, the beads are those of {order}"
+        elif part.text("one_for") == COLUMN:
             yield f"The ring is {order}; in every round pick up the bead that its column began with"
         else:
             yield f"Round by round, the beads are those of {order}"
