@@ -8,6 +8,7 @@ from typing import NamedTuple
 from hypothesis import strategies as st
 
 from generated import (
+    beaded_beads,
     chains,
     clasps,
     ears,
@@ -163,6 +164,7 @@ KINDS: Mapping[str, Callable[[Draft], str]] = {
     "pouch": _pouch,
     "bezel": _bezel,
     "embroidered cabochon": _cabochon,
+    "beaded bead": lambda draft: beaded_beads.part(draft)[0],
     "braid": _braid,
     "strand": _strand,
     "wire link": _link,

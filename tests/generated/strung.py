@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from generated import lines, palette
+from generated import beaded_beads, lines, palette
 from generated.draft import Bead, Draft, Fields
 from generated.woven import REST
 
@@ -209,6 +209,9 @@ def wire_link(draft: Draft, type_: str = "", *, over: str = "", cone_over: float
         stack = cone_over
     else:
         bead = palette.other(draft, 4, 8, hole=draft.pick(1.0, 1.2))
+        if draft.chance(8):
+            del draft.beads[bead.name]
+            bead = beaded_beads.woven(draft)
         if draft.chance(30):
             two = palette.seed(draft, "8/0")
             fields["beads"] = [two.name, bead.name, two.name]

@@ -10,6 +10,9 @@ from wellstrung.derived import bead_families
 from wellstrung.derived.declared import from_table
 from wellstrung.derived.learnt import of_bead
 from wellstrung.model.item import Bead
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.arithmetic import derived
 from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity
 
@@ -50,6 +53,14 @@ def _from_table(what: str, bead: Bead) -> Quantity:
     cause = Cause(f"{bead.text('size')} bead {words}", f"`{bead.name}`", cure)
     name, place = f"{bead.name}.{words}", bead.key.place
     return of_bead(from_table(name, "beads", row, what, cause, place=place), bead)
+
+
+def of_woven(part: Part, what: str, ask: Quantities) -> Quantity:
+    """A size of a bead of the palette that is woven: that of the beaded bead which it is."""
+    if what == "per_gram":
+        mass = ask.of(part, "mass")
+        return derived(f"{part.name}.per gram", "", lambda mass: 1 / mass, mass=mass)
+    return ask.of(part, "outside" if what == "height" else what)
 
 
 OF_BEAD: dict[str, Callable[[Bead], Quantity]] = {

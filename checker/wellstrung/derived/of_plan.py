@@ -13,6 +13,7 @@ from msgspec import Struct
 
 from wellstrung.common.wording import article
 from wellstrung.derived import amounts, bead_sizes, line_and_needle, pieces
+from wellstrung.derived.bead_sizes import of_woven
 from wellstrung.derived.embellished import GIVES, embellished
 from wellstrung.derived.eyes import OF_EYE
 from wellstrung.derived.fill_rest import rest
@@ -119,6 +120,8 @@ class Quantities:
             bead, _, what = what.partition(".")
             item = self.plan.beads[bead]
             amount = amounts.OF_BEAD.get(what)
+            if amount is None and item.has("woven"):
+                return of_woven(self.plan.parts[item.text("woven")], what, self)
             return amount(item, self) if amount else bead_sizes.OF_BEAD[what](item)
         part = self.plan.parts[owner]
         if what == "length" and part.fills_rest and not part.has("measured", "length"):

@@ -128,6 +128,8 @@ def _known(work: Callable[[], Quantity]) -> Quantity | Missing:
 def _beads(ask: Quantities) -> Iterator[Taken]:
     for bead in ask.plan.beads.values():
         needed = beads_needed(ask.plan, bead)
+        if bead.has("woven"):
+            continue  # made at the bench, of beads of its own
         if needed.woven or amounts.beads_in_loops(bead, ask):
             need = _known(partial(ask.of, bead, "needed"))
             per_gram = _known(partial(ask.of, bead, "per_gram"))
@@ -151,7 +153,9 @@ _SOLD_BY = ("size", "make", "material", "type")
 
 def bead_words(bead: Bead) -> str:
     """A bead as a shop asks for it: its kind, colour and finish."""
-    if bead.family is None:
+    if bead.has("woven"):
+        size = "beaded bead"
+    elif bead.family is None:
         size = f"{described(bead, 'outside')} bead"
     else:
         size = described(bead, *(("type", "size", "make") if bead.seed else _SOLD_BY))
@@ -266,7 +270,8 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
     for part, _ in _placed(ask.plan):
         stone = part.traits.made_round
         if stone:
-            words = f"{stone}, outside {part.text(stone, 'outside')}"
+            sizes = (f for f in ("outside", "length", "hole") if part.has(stone, f))
+            words = ", ".join((stone, *(f"{name} {part.text(stone, name)}" for name in sizes)))
             need = pieces_needed(part, ask)
             yield Taken("findings", f"{stone} of {part.name}", words, PIECES, need)
 

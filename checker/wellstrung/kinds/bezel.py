@@ -109,11 +109,11 @@ def _ring(what: str, function: Callable[..., float]) -> Formula:
     )
 
 
-_NO_SLACK = constant("slack", 0.0, "mm")
+NO_MORE = constant("slack", 0.0, "mm")
 
 
 def _around(
-    what: str, tension: float, slack: Formula = _NO_SLACK, stone: Argument = "stone"
+    what: str, tension: float, slack: Formula = NO_MORE, stone: Argument = "stone"
 ) -> Formula:
     """Beads around at one end of the thread's tension, with that much play round the stone."""
     return formula(
@@ -137,7 +137,8 @@ def _around(
 _BEHIND = constant("behind the girdle", 0.8, "", "the narrowest ring in print over its stone")
 
 
-def _loose(part: Part, ask: Quantities) -> Quantity:
+def slack_of(part: Part, ask: Quantities) -> Quantity:
+    """The play that a ring may have round what it is woven round, mm."""
     limit = part.bench.limits["bezel loose"]
     return exact("slack", limit.value, "mm", limit.reason)
 
@@ -195,7 +196,7 @@ BEZEL = Kind(
             flat.LOOSE,
             stone=product("stone behind its girdle", "mm", "stone", _BEHIND),
         ),
-        "around_most": _around("around at most", flat.TIGHT, _loose),
+        "around_most": _around("around at most", flat.TIGHT, slack_of),
         "inside": _ring("inside", tubular_peyote.inside),
         "outside": _OUTSIDE,
         "width": _OUTSIDE,

@@ -72,7 +72,8 @@ def lettered(plan: Plan) -> Mapping[str, str]:
     """The letter of the bag of each bead: as the steps call them, then as the palette has them."""
     made = [part for step in plan.steps for part in step.parts.values()]
     called = [name for part in made for name in (*beads_picked_up(part), *_of_loop(part))]
-    names = dict.fromkeys(name for name in (*called, *plan.beads) if name in plan.beads)
+    bought = {name for name, bead in plan.beads.items() if not bead.has("woven")}
+    names = dict.fromkeys(name for name in (*called, *plan.beads) if name in bought)
     return dict(zip(names, _letters(), strict=False))
 
 

@@ -186,6 +186,11 @@ class Names:
         """What is wrong with a bead's type and size, where it can be read."""
         if bead.name not in self._doubtful:
             self.faults += wrong_with(bead)
+        node = bead.node_at("woven")
+        part = self.part(node) if node is not None else None
+        if node is not None and part is not None and part.traits.made_round != "core":
+            says = f"`{part.name}` is {article(part.noun)}, and `woven` takes a beaded bead"
+            self.fault(says, node.place, part.key.place, found=part.noun)
 
     def check_part(self, part: Part, stitches: Mapping[str, Stitch]) -> None:
         """Every name that a part gives: of its stitch, of beads, parts, links and table rows."""
@@ -194,10 +199,12 @@ class Names:
             for bead in _bead_names(part.node_at(*path)):
                 if str(bead.value) not in self.beads:
                     self.unknown("bead", str(bead.value), self.beads, bead)
+                elif self.beads[str(bead.value)].has("woven"):
+                    self._check_woven(part, self.beads[str(bead.value)], bead)
         self._check_words(part)
         for named in _PARTS_AT:
             node = part.node_at(*named.path)
-            if node is not None and str(node.value) not in named.words:
+            if isinstance(node, reading.Scalar) and str(node.value) not in named.words:
                 other = self.part(node, named.roles)
                 if other is not None:
                     field = f"`{named.path[-1]}`"
@@ -205,6 +212,15 @@ class Names:
         chain = part.part("of")
         if chain and chain.kind.role is Role.CHAIN and chain.name not in self._doubtful:
             self._check_links(part, chain)
+
+    def _check_woven(self, part: Part, bead: Bead, node: reading.Node) -> None:
+        """Beaded beads are strung, so many of them as one says, and none is woven of others."""
+        if part.kind.role in WOVEN_WORK:
+            says = f"`{bead.name}` is a beaded bead, and `{part.name}` is woven: string it, on a"
+            self.fault(f"{says} strand, a wire link or a bead drop", node.place, bead.key.place)
+        elif part.kind.role is Role.STRAND and not (part.has("count") or part.has("repeats")):
+            says = f"`{bead.name}` is made at the bench, and `{part.name}` does not say how many"
+            self.fault(f"{says}: write `repeats` or `count` for its length", node.place)
 
     def _check_words(self, part: Part) -> None:
         """An adhesive is in its table; a metal, a line and a statement are no slips of another.

@@ -240,6 +240,7 @@ VERTICAL = Stitch(
 )
 TUBULAR = Stitch(
     name="tubular netting",
+    also_makes=("beaded bead",),
     columns="units",
     quantities={
         "side": _SIDE,

@@ -136,7 +136,7 @@ _RISE = formula(
 
 PEYOTE = Stitch(
     name="tubular peyote",
-    also_makes=("pouch", "bezel"),
+    also_makes=("pouch", "bezel", "beaded bead"),
     columns="beads",
     quantities={
         "outside": measurable("outside", _across("outside", outside)),

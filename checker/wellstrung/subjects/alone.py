@@ -104,6 +104,7 @@ def names(plan: Plan) -> Iterator[Subject]:
         if name in plan.tree.entries
         for text in _texts(plan.tree.entries[name].node)
     }
+    used_outside |= {bead.text("woven") for bead in plan.beads.values() if bead.has("woven")}
     used_outside |= {part.name for part in plan.parts.values() if _used_unnamed(plan, part)}
     by_part = {
         part.name: {

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Mapping
 
 from wellstrung.common.cache import cached
+from wellstrung.model.beads import bead_mix, beads_in_order, legs_of, takes_bead
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.model.references import WOVEN_HALVES
@@ -63,7 +64,20 @@ def placed(plan: Plan) -> Mapping[str, int]:
             counts[part.name] += entry.pieces
             for inside in made_with(part):
                 counts[inside.name] += entry.pieces
+    for bead in plan.beads.values():
+        if bead.has("woven"):
+            each = ((part, _in_one(part, bead.name)) for part in plan.parts.values())
+            counts[bead.text("woven")] += sum((counts[one.name] or 1) * many for one, many in each)
     return {name: count * plan.makes for name, count in counts.items()}
+
+
+def _in_one(part: Part, bead: str) -> int:
+    """How many of a bead one of a part strings, as it counts or names them; of a drop each leg."""
+    if not takes_bead(part, bead):
+        return 0
+    if part.has("repeats") or (part.has("count") and not part.lists("count")):
+        return beads_in_order(part).count(bead) * legs_of(part)
+    return bead_mix(part).get(bead, 0) * legs_of(part)
 
 
 def has_place(plan: Plan) -> frozenset[Part]:
@@ -74,6 +88,7 @@ def has_place(plan: Plan) -> frozenset[Part]:
     placed = {*plan.in_run}
     for line in plan.hung:
         placed |= {line.part, *([line.by] if line.by else []), *(() if plan.run else [line.source])}
+    placed |= {plan.parts[one.text("woven")] for one in plan.beads.values() if one.has("woven")}
     rings = {ring for part in placed if (ring := woven_of(part))}
     return frozenset(placed | rings | {inside for part in placed for inside in made_with(part)})
 

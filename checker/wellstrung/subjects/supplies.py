@@ -60,7 +60,7 @@ def find(plan: Plan) -> Iterator[Subject]:
     """Everything the plan takes that supplies may hold, and what all of it may cost."""
     for bead in plan.beads.values():
         need = beads_needed(plan, bead)
-        if need.woven:
+        if need.woven and not bead.has("woven"):
             yield need
     woven = {woven_of(part) for part in plan.parts.values()}
     for part in plan.parts.values():

@@ -29,10 +29,11 @@ BEZEL_SNUG = Limit(
 
 def check(woven: Woven, ask: Ask) -> Answer:
     bezel = woven.part
-    if not bezel.takes("stone"):
+    held = bezel.traits.made_round
+    if not held:
         return None
     around, place = bezel.count("around"), bezel.place_of("around")
-    back, behind = bezel.node_at("stone", "back"), ask.of(bezel, "around_behind")
+    back, behind = bezel.node_at(held, "back"), ask.of(bezel, "around_behind")
     pointed = back is not None and back.value == "pointed"
     least = behind if pointed else ask.of(bezel, "around_least")
     most, count = ask.of(bezel, "around_most"), exact("around", around, "beads")
@@ -56,19 +57,19 @@ def check(woven: Woven, ask: Ask) -> Answer:
             does = "closes only behind the girdle of"
             takes = "if its back is pointed; the girdle takes"
     return Misfit(
-        says=f"`{bezel.name}` with `around: {around}` {does} its stone"
-        f" ({spelled(ask.of(bezel, 'stone'))}), {takes} {needed}",
+        says=f"`{bezel.name}` with `around: {around}` {does} its {held}"
+        f" ({spelled(ask.of(bezel, held))}), {takes} {needed}",
         place=place,
         found=f"around: {around}",
         needed=needed,
         remedies=(
             *(Remedy.write(place, str(n), f"write `around: {n}`") for n in sure),
             *([Remedy("if its back is pointed, write `back: pointed` in `stone`")] * if_pointed),
-            Remedy("try the stone in three rounds, and add or leave out two beads"),
+            Remedy(f"try the {held} in three rounds, and add or leave out two beads"),
         ),
         margin=margin,
         at_most="warning" if if_pointed or margin is snug else "error",
-        also=(bezel.place_of("stone", "outside"),),
+        also=(bezel.place_of(held, "outside"),),
     )
 
 
@@ -90,8 +91,8 @@ RULE = Rule(
     check=check,
     fault="bezel does not fit round its stone",
     title=(
-        "the ring of a bezel closes round its stone and does not gape (whether it is high enough is"
-        " `bezel-depth`)"
+        "the ring of a bezel closes round its stone, that of a beaded bead round its core, and does"
+        " not gape (whether a bezel is high enough is `bezel-depth`)"
     ),
     why=(
         "two beads too few and the ring will not close, two too many and the stone rattles; it"

@@ -169,6 +169,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "woven band, stitch: vertical netting": "vertical net collar, vertically netted collar",
         "embroidered cabochon": "bead-embroidered cabochon, bead embroidery, beaded cabochon,"
         " embroidered stone",
+        "beaded bead": "beaded ball, covered bead, woven bead, bead over a core",
         "bezel": "beaded bezel, peyote bezel, bezelled stone, bezeled stone, bezelled cabochon",
         "pouch": "amulet bag, amulet pouch, beaded pouch, beaded bag, amulet purse",
         "braid": "kumihimo, kumihimo braid, kumihimo rope, kumihimo cord",

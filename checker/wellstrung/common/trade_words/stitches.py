@@ -69,5 +69,9 @@ STITCHES: Mapping[str, Mapping[str, str]] = {
         "tubular peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote",
         "tubular herringbone": "herringbone, ndebele, herringbone stitch, ndebele stitch",
     },
+    "stitch of beaded bead": {
+        "tubular peyote": "peyote, peyote stitch, gourd stitch, gourd, even-count peyote",
+        "tubular netting": "netting, netting stitch",
+    },
     "stitch of bezel": {"tubular peyote": "peyote, peyote stitch, gourd stitch, gourd"},
 }

@@ -11,7 +11,8 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.report.pages.cut_words import Bench
-from wellstrung.report.pages.making_words import about, made
+from wellstrung.report.pages.making_words import made
+from wellstrung.report.pages.round_words import about
 from wellstrung.report.terminal import counted
 from wellstrung.work import minutes
 from wellstrung.work.minutes import times_done

@@ -9,10 +9,10 @@ from wellstrung.derived.taken import bead_words
 from wellstrung.model.beads import COLUMN, SIDE, UNIT, bead_rows, beads_named, beads_picked_up
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Role
-from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.working import number
 from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.report.pages.ring_words import of_rings
+from wellstrung.report.pages.round_words import about, embroidered, over_core
 from wellstrung.subjects.counts import how_many
 
 _LOOP = "Pick up {} beads for a loop, and go through the middle bead of the next loop before it"
@@ -118,15 +118,6 @@ def _order_of_beads(part: Part) -> Iterator[str]:
         yield f"Pick up {_repeat(part, 'beads')}"
 
 
-def about(amount: Quantity) -> str:
-    """A count of rounds or beads: exact where it is, else about so many."""
-    low, high = (f"{end:.0f}" for end in amount.likely)
-    whole = abs(amount.middle - round(amount.middle)) < 1e-6
-    if low == high:
-        return f"{'' if whole else 'about '}{amount.middle:.0f}"
-    return f"about {amount.middle:.0f} ({low} to {high} likely)"
-
-
 def _rope(part: Part, at: Bench) -> Iterator[str]:
     if part.takes("cord"):
         yield from _braid(part, at)
@@ -224,10 +215,16 @@ def _band(part: Part, at: Bench) -> Iterator[str]:
 def _woven(part: Part, at: Bench) -> Iterator[str]:
     stone = part.traits.made_round
     if part.takes("edge_row"):
-        yield from _embroidered(part, at)
+        yield from embroidered(part, at)
         return
-    if part.has("around"):
+    if part.has("loop"):
+        yield from _points(part)
+    elif part.has("around"):
         yield f"Begin with a ring of {part.count('around')} beads"
+    if part.takes("core"):
+        yield from _order_of_beads(part)
+        yield from over_core(part, at)
+        return
     if stone:
         yield f"Its rounds, from the back edge to the front: {in_order(part, 'beads')}"
         wide = f" ({part.text(stone, 'outside')})" if part.has(stone, "outside") else ""
@@ -235,36 +232,6 @@ def _woven(part: Part, at: Bench) -> Iterator[str]:
         return
     yield from _order_of_beads(part)
     yield from _as_far(part, at)
-
-
-def _embroidered(part: Part, at: Bench) -> Iterator[str]:
-    """A stone sewn down on a backing."""
-    yield f"Cut foundation {_by(part, at, 'foundation')} or larger; glue the stone to its middle"
-    for turn, row in enumerate(bead_rows(part, "beads"), 1):
-        count = at.known(part, f"row_{turn}")
-        many = "" if count is None else f" {about(count)} beads,"
-        base = ", an even count, for the bezel" if turn == 1 and part.has("bezel") else ""
-        yield f"Row {turn}:{many} {_in_row(row)}{base}"
-    for turn, row in enumerate(bead_rows(part, "bezel") if part.has("bezel") else (), 1):
-        yield f"Bezel, round {turn}, a bead for every second of the base: {_in_row(row)}"
-    yield f"Trim the foundation to {_by(part, at, 'backing')}, and glue on a backing as large"
-    if part.has("edge_row"):
-        count = at.known(part, "edging_beads")
-        many = "" if count is None else f"{about(count)} of "
-        edge = f"{many}`{part.text('edge_row')}` side by side round the edge"
-        yield f"Sew {edge}, through both layers"
-
-
-def _by(part: Part, at: Bench, what: str) -> str:
-    """A size by another, in whole mm."""
-    sizes = (at.known(part, f"{what}_{side}") for side in ("length", "width"))
-    return " x ".join("?" if size is None else f"{size.middle:.0f}" for size in sizes) + " mm"
-
-
-def _in_row(row: Sequence[str]) -> str:
-    """The beads of a row: one, or several that repeat."""
-    names = together(f"`{name}`" for name in row)
-    return names if len(row) == 1 else f"{names}, and again from the first"
 
 
 def _as_far(part: Part, at: Bench) -> Iterator[str]:

@@ -106,7 +106,8 @@ def _to_measure(ask: Ask) -> Iterator[_Size]:
     """Swatches of woven parts, then ten beads of each kind that is used, and their holes."""
     used: dict[str, None] = {}
     for part in ask.plan.parts.values():
-        used |= dict.fromkeys(bead_mix(part))
+        bought = (name for name in bead_mix(part) if not ask.plan.beads[name].has("woven"))
+        used |= dict.fromkeys(bought)
         what = "width" if part.kind.role is Role.BAND else "outside"
         if part.kind.role in (Role.ROPE, Role.BAND) and not part.has("measured", what):
             long = "1 in" if ask.plan.in_inches else "2 cm"

@@ -1,0 +1,63 @@
+"""What a student does who works round a stone or a core."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from wellstrung.common.wording import together
+from wellstrung.model.beads import bead_rows
+from wellstrung.model.parts import Part
+from wellstrung.quantity.value import Quantity
+from wellstrung.report.pages.cut_words import Bench
+
+
+def about(amount: Quantity) -> str:
+    """A count of rounds or beads: exact where it is, else about so many."""
+    low, high = (f"{end:.0f}" for end in amount.likely)
+    whole = abs(amount.middle - round(amount.middle)) < 1e-6
+    if low == high:
+        return f"{'' if whole else 'about '}{amount.middle:.0f}"
+    return f"about {amount.middle:.0f} ({low} to {high} likely)"
+
+
+def over_core(part: Part, at: Bench) -> Iterator[str]:
+    """A tube that closes over both ends of its core."""
+    rounds, beads, last = (at.known(part, what) for what in ("rounds", "beads", "last_round"))
+    core = "tube" if part.has("core", "length") else "ball"
+    wide = part.text("core", "outside")
+    yield f"Slide the {core} ({wide}) in after a few rounds, and weave on over it to both ends"
+    hole = f"to a hole of {part.text('core', 'hole')}" if part.has("core", "hole") else "shut"
+    at_last = f": about {last.middle:.0f} beads in the last round" if last is not None else ""
+    yield f"Where it narrows leave out beads, evenly round, and draw each end in {hole}{at_last}"
+    if rounds is not None and beads is not None:
+        yield f"From end to end it takes {about(rounds)} rounds, {about(beads)} beads"
+
+
+def embroidered(part: Part, at: Bench) -> Iterator[str]:
+    """A stone sewn down on a backing."""
+    yield f"Cut foundation {_by(part, at, 'foundation')} or larger; glue the stone to its middle"
+    for turn, row in enumerate(bead_rows(part, "beads"), 1):
+        count = at.known(part, f"row_{turn}")
+        many = "" if count is None else f" {about(count)} beads,"
+        base = ", an even count, for the bezel" if turn == 1 and part.has("bezel") else ""
+        yield f"Row {turn}:{many} {_in_row(row)}{base}"
+    for turn, row in enumerate(bead_rows(part, "bezel") if part.has("bezel") else (), 1):
+        yield f"Bezel, round {turn}, a bead for every second of the base: {_in_row(row)}"
+    yield f"Trim the foundation to {_by(part, at, 'backing')}, and glue on a backing as large"
+    if part.has("edge_row"):
+        count = at.known(part, "edging_beads")
+        many = "" if count is None else f"{about(count)} of "
+        edge = f"{many}`{part.text('edge_row')}` side by side round the edge"
+        yield f"Sew {edge}, through both layers"
+
+
+def _by(part: Part, at: Bench, what: str) -> str:
+    """A size by another, in whole mm."""
+    sizes = (at.known(part, f"{what}_{side}") for side in ("length", "width"))
+    return " x ".join("?" if size is None else f"{size.middle:.0f}" for size in sizes) + " mm"
+
+
+def _in_row(row: Sequence[str]) -> str:
+    """The beads of a row: one, or several that repeat."""
+    names = together(f"`{name}`" for name in row)
+    return names if len(row) == 1 else f"{names}, and again from the first"

@@ -1,0 +1,105 @@
+"""Beads woven round a core: what they measure, and what they are where they are strung."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from pages import keeper
+from wellstrung.derived.taken import of_plan
+from wellstrung.formulas import covered
+from wellstrung.judging.result import PlanResult
+from wellstrung.subjects.counts import how_many
+
+PLAN = """
+plan: 1
+title: Mooring post
+piece: necklace
+beads:
+  brass: {type: cylinder, size: 11/0}
+  pearl: 6 mm glass pearl
+  post: {type: beaded bead, woven: ball}
+parts:
+  ball: {kind: beaded bead, stitch: tubular peyote, around: 28, beads: brass,
+    core: {outside: 10 mm, hole: 2 mm, mass: 0.4 g}}
+  strand: {kind: strand, stitch: strung, beads: [pearl, post, pearl], repeats: 9}
+run: [strand]
+"""
+
+
+def of(*changes: tuple[str, str]) -> PlanResult:
+    text = PLAN
+    for old, new in changes:
+        assert old in text
+        text = text.replace(old, new)
+    return keeper().check_text(text)
+
+
+def middle(result: PlanResult, what: str) -> float:
+    return result.quantities[what].middle
+
+
+def test_a_ball_is_covered_as_its_middle_lines_are_long() -> None:
+    """Against a sum over many thin rounds from hole to hole."""
+    core, bead, hole, steps = 10.0, 1.6, 2.0, 20_000
+    r, least = (core + bead) / 2, (hole + bead) / 2
+    first = math.asin(least / r)
+    turn = (math.pi - 2 * first) / steps
+    rings = [2 * math.pi * r * math.sin(first + (n + 0.5) * turn) for n in range(steps)]
+    assert covered.ball_way(core, bead, hole) == pytest.approx(r * turn * steps)
+    assert covered.ball_area(core, bead, hole) == pytest.approx(sum(rings) * r * turn, rel=1e-6)
+
+
+def test_a_tube_is_its_side_two_rims_and_two_ends() -> None:
+    core, length, bead, hole, steps = 8.0, 20.0, 2.0, 2.0, 20_000
+    turn = math.pi / 2 / steps
+    rim = sum(
+        2 * math.pi * (core / 2 + bead / 2 * math.sin((n + 0.5) * turn)) * bead / 2 * turn
+        for n in range(steps)
+    )
+    end = math.pi * ((core / 2) ** 2 - ((hole + bead) / 2) ** 2)
+    whole = math.pi * (core + bead) * length + 2 * (rim + end)
+    assert covered.tube_area(core, length, bead, hole) == pytest.approx(whole, rel=1e-6)
+
+
+def test_a_long_tube_takes_as_many_beads_as_a_rope() -> None:
+    long = of(("outside: 10 mm", "length: 400 mm, outside: 10 mm"), ("around: 28", "around: 30"))
+    rope = 400 / middle(long, "ball.rise") * 15
+    assert middle(long, "ball.beads") == pytest.approx(rope, rel=0.1)
+
+
+def test_what_is_strung_is_as_large_and_as_heavy_as_it_was_woven() -> None:
+    result = of()
+    assert middle(result, "ball.outside") == pytest.approx(10 + 2 * 1.6)
+    longer = middle(of(("pearl, post, pearl", "pearl, post, post, pearl")), "strand.length")
+    assert longer - middle(result, "strand.length") == pytest.approx(
+        9 * middle(result, "ball.length"), rel=0.02
+    )
+    heavier = middle(result, "strand.mass") - middle(of(("post, pearl]", "pearl]")), "strand.mass")
+    assert heavier == pytest.approx(9 * middle(result, "ball.mass"), rel=0.02)
+
+
+def test_each_takes_its_beads_and_a_core_and_none_is_bought() -> None:
+    result = of()
+    ask = result.ask
+    assert ask is not None
+    plan = ask.plan
+    assert how_many(plan, plan.parts["ball"]) == 9
+    taken = {thing.name: thing.need for thing in of_plan(ask)}
+    assert "post" not in taken
+    assert taken["core of ball"].middle == 9  # type: ignore[union-attr]
+    each = middle(result, "ball.beads")
+    assert taken["brass"].middle == pytest.approx(9 * each)  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (("repeats: 9", "length: 20 cm"), "write `repeats` or `count` for its length"),
+        (("beads: brass", "beads: post"), "`post` is a beaded bead, and `ball` is woven"),
+        (("woven: ball", "woven: strand"), "`woven` takes a beaded bead"),
+    ],
+)
+def test_what_cannot_be_strung_or_counted_is_refused(change: tuple[str, str], says: str) -> None:
+    assert any(says in slip.says for slip in of(change).remarks)
