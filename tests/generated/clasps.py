@@ -12,6 +12,8 @@ EYED = (
     "toggle", "hook", "lobster", "spring ring", "magnetic", "box", "S-clasp", "fold-over", "barrel",
 )  # fmt: skip
 ON_BANDS = ("slide", "ribbon end", "button and loop", "snap")
+#: closed by the cord of a strand itself
+ON_CORD = "sliding knots"
 #: those that several strands come to
 IN_ROWS = ("hook", "magnetic", "lobster", "box", "slide", "fold-over")
 
@@ -44,7 +46,9 @@ def eyed(draft: Draft, *, type_: str = "", strands: int = 1, spacing: float = 6.
 
 def loose(draft: Draft) -> Clasp:
     """A clasp of any type, by itself."""
-    type_ = draft.pick(*EYED, *ON_BANDS)
+    type_ = draft.pick(*EYED, *ON_BANDS, ON_CORD)
+    if type_ == ON_CORD:
+        return sliding(draft)
     if type_ == "slide":
         return slide(draft, 18.0, 2.0)
     if type_ == "ribbon end":
@@ -143,6 +147,18 @@ def snap(draft: Draft, width: float) -> Clasp:
     fields: Fields = {"kind": "clasp", "type": "snap", "snap": of}
     draft.metalwork(fields, 0.3)
     return Clasp(draft.add("snap", fields), "snap", -9.0)
+
+
+def sliding(draft: Draft) -> Clasp:
+    """Knots that slide along the ends of a cord."""
+    ends = draft.between(40, 90, 5)
+    of: Fields = {}
+    draft.maybe(95, of, ends=draft.length(ends))
+    draft.maybe(40, of, knots=draft.pick(1, 2))
+    draft.maybe(50, of, turns=draft.pick(3, 4, 5))
+    draft.maybe(20, of, knot=draft.length(6.0))
+    fields: Fields = {"kind": "clasp", "type": ON_CORD, "sliding": of}
+    return Clasp(draft.add("slider", fields), ON_CORD, 6.0 if of.get("knots") == 1 else ends)
 
 
 def button(draft: Draft) -> Clasp:

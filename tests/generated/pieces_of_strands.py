@@ -41,8 +41,9 @@ def single(draft: Draft) -> None:
     size = draft.pick(aims.NECKLACES, aims.NECKLACES, aims.BRACELETS, aims.ANKLETS)
     total = draft.within(size, 5)
     rest = draft.chance(35)
-    clasp = clasps.eyed(draft)
     ending = draft.pick("tip", "tip", "crimp", "crimp", "tied", "gimp")
+    slides = ending == "tied" and draft.chance(50)
+    clasp = clasps.sliding(draft) if slides else clasps.eyed(draft)
     ring = findings.ring(draft) if ending not in ("tied", "gimp") else None
     linked = draft.pick(1, 1, 1, 2, 3)
     ends = clasp.along + ((1 + linked) * ring.inside if ring else 0)
@@ -71,6 +72,8 @@ def single(draft: Draft) -> None:
         gimp = findings.french_wire(draft, row.line)
         middle = [gimp, row.name, gimp]
         draft.step("knot", "knot", row.name, times=row.knots)
+    elif slides:
+        draft.step("knot", "knot", clasp.name, times=2)
     else:
         _tied(draft, row, clasp.name)
     if ring:

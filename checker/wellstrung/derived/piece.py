@@ -175,20 +175,20 @@ def inside_length(length: float, thickness: float, turns: float = 1) -> float:
 
 
 def extended(ask: Quantities) -> Quantity | None:
-    """How much longer the piece is with its clasp in the last links of extenders; None without."""
+    """How much longer the piece is by its extenders or its sliding knots; None without."""
     more = [
         ask.of(part, "extends")
         for part in ask.plan.in_run
-        if part.has("extender") and part.text("extender") == "yes"
+        if part.traits.slides or (part.has("extender") and part.text("extender") == "yes")
     ]
-    return total("extenders", "mm", more) if more else None
+    return total("what extends it", "mm", more) if more else None
 
 
 def _longest(ask: Quantities) -> Quantity:
-    """The length with the clasp in the last link of its extender."""
+    """The length with the clasp in the last link of its extender, or its knots slid together."""
     more = extended(ask)
     if more is None:
-        raise Missing("a chain piece with `extender: yes` in the run")
+        raise Missing("a chain piece with `extender: yes`, or sliding knots, in the run")
     return total("piece.longest", "mm", [ask.get("piece.length"), more])
 
 

@@ -22,6 +22,7 @@ from wellstrung.derived.declared import (
 )
 from wellstrung.formulas import rings
 from wellstrung.formulas.arithmetic import most, pi
+from wellstrung.kinds import sliding
 from wellstrung.kinds.plain import TWO_WIRES, end_wall
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import BandEnd, EyeField, Formula, Kind, Part, Role, Traits
@@ -120,6 +121,13 @@ def _woven_mass(part: Part, ask: Quantities) -> Quantity:
     return total_of(f"{part.name}.mass", "g", [ask.of(half, "mass") for half in halves])
 
 
+def _mass(part: Part, ask: Quantities) -> Quantity:
+    """As written; the knots in its own ends weigh with the cord of the work."""
+    if part.traits.slides and not part.has("mass"):
+        return exact(f"{part.name}.mass", 0.0, "g")
+    return mass("mass")(part, ask)
+
+
 _STEM = size("bar", "stem", allowance="part length")
 _CLOSED = size("closed_length", allowance="part length")
 _RING_HALF = total("a.along", "mm", _hole("ring", "a"), "ring.wire", "ring.inside", source=GEOMETRY)
@@ -170,6 +178,7 @@ _WITHOUT_EYES = {
     "slide": _CLOSED,
     "ribbon end": _BETWEEN_BANDS,
     "snap": _OVERLAP,
+    "sliding knots": sliding.shut,
 }
 _COUNTED = constant("b.along", 0.0, "mm", "counted at the first half")
 
@@ -210,6 +219,7 @@ _SIZE_IS = {
     "slide": ("tube", "length"),
     "ribbon end": ("jaw", "width"),
     "snap": ("snap", "outside"),
+    "sliding knots": ("sliding", "ends"),
 }
 
 CLASP = Kind(
@@ -250,7 +260,11 @@ CLASP = Kind(
         "bar.to_the_run": total("bar to the run", "mm", _STEM, _hole("bar", "b"), source=GEOMETRY),
         "a.along": _first_half,
         "b.along": _second_half,
-        "mass": _or_woven("ring", "mass", mass("mass"), _woven_mass),
+        "knot": sliding.KNOT,
+        "extends": sliding.extends,
+        "tail": sliding.tail,
+        "cord": sliding.own_cord,
+        "mass": _or_woven("ring", "mass", _mass, _woven_mass),
     },
     types={
         "toggle": Traits(swings=True),
@@ -267,6 +281,7 @@ CLASP = Kind(
             band_end=BandEnd(("snap", "outside"), on=True),
             side_by_side=("snap", "count"),
         ),
+        "sliding knots": Traits(slides=True, bought=False),
     },
     look=Look(
         "lobster",
@@ -283,6 +298,7 @@ CLASP = Kind(
             "fold-over": "fold-over",
             "barrel": "magnet",
             "snap": "snap",
+            "sliding knots": "sliding knots",
         },
         label=(("ring.inside", "inside"), ("a.along", "closed")),
         second_label=(("bar.length", "bar"),),

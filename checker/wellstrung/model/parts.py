@@ -121,6 +121,7 @@ class Traits(Struct, frozen=True):
     band_end: how it takes the end of a band.
     hoop: the quantity that is the outside of a round wire, onto which a row can be woven.
     swings: whether it closes by a bar that swings through a ring.
+    slides: whether knots close it that slide along its cord, so that it never opens.
     magnetic, buttons: whether a pair of magnets closes it, or a button in a loop.
     named_by_type: whether its type alone names it in a shop.
     stretches, steel, resists_cuts: of thread: elastic; wire that no bead cuts and that is sold by
@@ -149,6 +150,7 @@ class Traits(Struct, frozen=True):
     band_end: BandEnd | None = None
     hoop: str = ""
     swings: bool = False
+    slides: bool = False
     magnetic: bool = False
     buttons: bool = False
     named_by_type: bool = False

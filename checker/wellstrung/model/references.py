@@ -293,6 +293,8 @@ class Names:
                 says = f"`{glued.name}` is {article(glued.noun)}: a drop of glue on its"
                 says += " knots goes with them: write `with` in the step `knot`"
                 self.fault(says, node.place, glued.key.place)
+        elif verb == "knot" and field == "part" and parts[field].traits.slides:
+            return
         elif roles is not None and not (field == "part" and parts[field].traits.made_by == verb):
             self.takes(f"`{field}` of `{verb}`", parts[field], node, roles)
 

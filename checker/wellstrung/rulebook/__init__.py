@@ -131,6 +131,7 @@ from wellstrung.subjects.on_thread import fringe_passes as fringe_passes
 from wellstrung.subjects.on_thread import passes_of as passes_of
 from wellstrung.subjects.repair import AsItCame as AsItCame
 from wellstrung.subjects.run import BandInClasp as BandInClasp
+from wellstrung.subjects.run import EndsInKnots as EndsInKnots
 from wellstrung.subjects.run import LineInSleeve as LineInSleeve
 from wellstrung.subjects.run import LinesInEye as LinesInEye
 from wellstrung.subjects.run import RopeInCap as RopeInCap

@@ -59,6 +59,7 @@ _NOUNS: Mapping[str, Noun] = {
     "fold-over clasp": _clasp("fold-over"),
     "barrel clasp": _clasp("barrel"),
     "sew-on snap": _clasp("snap"),
+    "sliding knots": _clasp("sliding knots"),
     "end cap": Noun({"kind": "end cap"}, ("bore",)),
     "fold over end": Noun({"kind": "end cap", "type": "fold-over"}, ("bore",)),
     "cone": Noun({"kind": "cone"}, ("bore",)),

@@ -126,8 +126,8 @@ def eyes_facing(entry: RunEntry, *, onwards: bool = False) -> Eyes | None:
     Other parts meet both their neighbours by their first set of eyes.
     """
     keys = [entry.half] if entry.half else own_eyes(entry.part)
-    if not keys:
-        return None
+    if not keys or entry.part.traits.slides:
+        return None  # knots have no eye
     by_its_last = onwards is not entry.turned and entry.part.traits.two_ends
     return Eyes(entry.part, keys[-1] if by_its_last else keys[0])
 

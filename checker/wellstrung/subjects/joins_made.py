@@ -262,6 +262,9 @@ def _sewn(part: Part, other: RunEntry) -> _Way:
     # the knots of a strand that is knotted all along stand between its beads
     tied = soft.kind.role is Role.STRAND and (soft.stitch is None or not soft.stitch.knot)
     end = part.traits.band_end
+    if part.traits.slides:
+        line = f"{{do: knot, part: {in_yaml(part.name)}}}"
+        return "ties its knots", line, lambda step: sewn(step) or _does(step, "knot", part)
     verb = end.joined_by if end is not None else "sew"
     if soft.part("started_on") is part:
         line = f"{{do: weave, part: {soft.name}}}"

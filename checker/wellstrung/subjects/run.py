@@ -140,6 +140,13 @@ class BandInClasp(Subject, frozen=True):
         return self._end.thick
 
 
+class EndsInKnots(Subject, frozen=True):
+    """The end of what is closed by knots that slide along its cord."""
+
+    clasp: Part
+    work: Part
+
+
 class Toggle(Subject, frozen=True):
     """A toggle in the run, and what stands behind its bar, nearest first."""
 
@@ -200,6 +207,8 @@ def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
         yield RopeInCap(end.place, end.part, inner.part)
     if role is Role.BAND and end.half and end.part.traits.band_end is not None:
         yield BandInClasp(end.place, end.part, inner.part)
+    if end.part.traits.slides:
+        yield from (EndsInKnots(end.place, end.part, one) for one in inner.parts)
     if role in _GATHERED and _gathers(end.part, inner):
         yield StrandsInCone(end.place, end.part, inner.parts)
     elif ends_in is Role.CONE and inner.part.part("over") is not None:

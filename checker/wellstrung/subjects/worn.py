@@ -97,7 +97,8 @@ def find(plan: Plan) -> Iterator[Subject]:
     metal_parts = tuple(
         part
         for part in plan.parts.values()
-        if part.takes("metal") and not all(part.has(*half) for half in WOVEN_HALVES)
+        if part.takes("metal") and not part.traits.slides
+        if not all(part.has(*half) for half in WOVEN_HALVES)
     )
     if metal_parts:
         yield MetalParts(metal_parts[0].key.place, metal_parts, plan.age)
@@ -129,7 +130,9 @@ def put_on(plan: Plan) -> Iterator[Subject]:
             yield Rigid(item.key.place, item, size, curved, wearer, measure)
     over = _over(plan)
     if over:
-        place = plan.place_of("closes" if plan.written("closes") is not None else "run_is")
+        slider = next((part for part in plan.in_run if part.traits.slides), None)
+        says = "closes" if plan.written("closes") is not None else "run_is"
+        place = slider.key.place if slider else plan.place_of(says)
         yield PutOn(place, wearer, over, plan.in_run)
 
 
@@ -148,6 +151,8 @@ def _over(plan: Plan) -> str:
     closes = str(plan.tree.value.get("closes", ""))
     if closes.startswith("over the "):
         return closes.removeprefix("over the ")
+    if any(part.traits.slides for part in plan.in_run):
+        return _OVER.get(plan.piece, "")
     clasp = any(part.kind.role is Role.CLASP for part in plan.in_run)
     closed = plan.is_loop and not clasp and closes not in ("clasp", "open")
     return _OVER.get(plan.piece, "") if closed else ""

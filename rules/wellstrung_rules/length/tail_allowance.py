@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, Woven, kept
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.values import Quantity, exact
@@ -36,6 +38,12 @@ def check(woven: Woven, ask: Ask) -> Answer:
 
 def _needed(woven: Woven, ask: Ask) -> tuple[str, Quantity, float, tuple[float, float]]:
     """What the tail is for, the shortest and the longest usual, mm, and two round lengths."""
+    for inner, end in ask.plan.meetings:
+        if inner.part is woven.part and end.part.traits.slides:
+            tail = ask.of(end.part, "tail")
+            high = tail.likely.high + 10.0
+            lengths = (math.ceil(high / 10) * 10.0, math.ceil(high / 12.7) * 12.7)
+            return "to tie a sliding knot", tail, high + 50.0, lengths
     if woven.part.kind.role is Role.STRAND:
         return "to tie", ask.limit(TIED), 150.0, (50.0, 50.8)
     if woven.sewn_to_clasp:

@@ -17,7 +17,7 @@ from wellstrung.rulebook import (
     Rule,
     holds,
 )
-from wellstrung.rulebook.plan import Role
+from wellstrung.rulebook.plan import Part, Role
 from wellstrung.rulebook.remedies import asked_longer, run_longer
 from wellstrung.rulebook.values import Quantity, table, turns
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
@@ -72,7 +72,7 @@ _EASES = {
 def check(worn: Fitted, ask: Ask) -> Answer:
     body, inside = worn.wearer.girth(worn.measure), ask.get("piece.inside")
     room, least = inside - body, inside - body
-    if any(part.has("extender") and part.text("extender") == "yes" for part in ask.plan.in_run):
+    if any(_extends(part) for part in ask.plan.in_run):
         room = room + (ask.get("piece.longest") - ask.get("piece.length"))
     eases = _EASES.get(worn.measure)
     binds = room - ask.limit(eases[0]) if eases else room
@@ -89,6 +89,11 @@ def check(worn: Fitted, ask: Ask) -> Answer:
     if not holds(slips) and not _over_the_hand(ask):
         return _misfit(worn, ask, slips, "slip off over", slips.likely.low, "warning")
     return Held(min(binds, slips, key=lambda margin: margin.likely.low))
+
+
+def _extends(part: Part) -> bool:
+    """Whether the piece can be worn longer by a part of it."""
+    return part.traits.slides or (part.has("extender") and part.text("extender") == "yes")
 
 
 def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:

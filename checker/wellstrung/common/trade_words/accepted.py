@@ -63,6 +63,7 @@ _BARREL = "barrel clasp, screw clasp, torpedo clasp, barrel screw clasp, screw b
 _SNAP = "sew-on snap, press stud, popper, snap fastener, sew-on press stud"
 _BOX = "box clasp, tongue clasp, filigree box clasp, tab clasp, fishhook clasp, pearl clasp"
 _MAGNET = "magnetic clasp, magnet clasp, magnet"
+_SLIDING = "sliding knot, adjustable knot, adjustable knots, sliding knot closure, slip knots"
 _RIBBON = "ribbon clamp, ribbon crimp, ribbon end clasp, ribbon crimp end"
 _BUTTON = (
     "button clasp, button and loop clasp, loop and button, bead and loop, button and thread loop,"
@@ -101,6 +102,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "clasp, type: fold-over": _FOLD,
         "clasp, type: barrel": _BARREL,
         "clasp, type: snap": f"snap, {_SNAP}",
+        "clasp, type: sliding knots": _SLIDING,
         "clasp, type: slide": "slide clasp, slide lock clasp, slide lock, sliding tube clasp,"
         " tube clasp, slide tube clasp",
         "clasp, type: ribbon end": f"ribbon end, {_RIBBON}",
@@ -190,6 +192,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "fold-over": _FOLD,
         "barrel": f"screw, torpedo, {_BARREL}",
         "snap": _SNAP,
+        "sliding knots": _SLIDING,
         "slide": "slide clasp, slide lock, slide lock clasp, tube clasp",
         "ribbon end": _RIBBON,
         "button and loop": f"button, {_BUTTON}",

@@ -205,8 +205,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         "crimp end": "write `ribbon end` for a jaw on a band, or `kind: end cap`",
         "T-pin": "write `toggle` for a ring and a bar",
         "toggle bead": "write `button and loop`, with the bead as its `button`",
-        "knot, sliding knot, adjustable knot, slider": "it is no clasp: leave it out and write"
-        " `closes: knot` at the top of the plan",
+        "knot": "it is no clasp: leave it out and write `closes: knot` at the top of the plan",
     },
     "type of ear wire": {
         "ear thread, threader": "leave `type` out, and write its `wire` and `length`",

@@ -76,6 +76,7 @@ SHAPES = {
     "S-hook": _clasp((clasps.s_hook, clasps.on_wall), _EYE, clasps.an_eye),
     "fold-over": _clasp((clasps.fold_over, clasps.on_line), _EYE, clasps.an_eye),
     "snap": _clasp((clasps.snap, clasps.on_loop), (clasps.snap, clasps.on_loop)),
+    "sliding knots": _clasp((clasps.sliding, clasps.on_line), (clasps.sliding, clasps.on_line)),
     "magnet": _clasp((clasps.magnet_a, clasps.on_line), (clasps.magnet_b, clasps.on_line)),
     "box": _clasp((clasps.box_a, clasps.on_line), (clasps.box_b, clasps.on_line)),
     "button": _clasp(

@@ -230,6 +230,18 @@ def box_b(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     pen.box(0, end, wide, "metal", corner=0.6)
 
 
+def sliding(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """Both cords side by side, and a knot round them: two at the work, one where they cross."""
+    knot = sizes.known(part, "knot", 5.0)
+    turns = part.count("sliding", "turns", default=4)
+    across = knot / (turns + 1)
+    for side in (-across / 2, across / 2):
+        pen.line([(0, side), (length, side)], "thread")
+    one = part.count("sliding", "knots", default=2) == 1
+    start, long = (0.0, knot / 2) if one else (max(length - knot, 0.0), knot)
+    pen.box(start, long, 3 * across, "cord", corner=across / 2)
+
+
 def button(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A button with its two holes, over the thread that it is sewn with."""
     pen.line([(0, 0), (length, 0)], "thread")

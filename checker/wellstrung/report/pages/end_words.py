@@ -42,6 +42,9 @@ def finish_thread(step: Step, at: Bench) -> Iterator[str]:
 def knot(step: Step, at: Bench) -> Iterator[str]:
     """The knots of a strand, and how it is strung where no step before does that."""
     part, times = step.parts["part"], times_done(at.plan, step)
+    if part.traits.slides:
+        yield from _sliding(part, at)
+        return
     if at.plan.steps_that("string", "knot", part=part)[:1] == [step]:
         yield from made(part, at)
     if part.stitch is not None and part.stitch.knot:
@@ -59,6 +62,21 @@ def knot(step: Step, at: Bench) -> Iterator[str]:
         cure = at.known(glue, "full_cure")
         if cure is not None:
             yield f"It has its full strength after {hours(cure.likely.high, days=True)}"
+
+
+def _sliding(clasp: Part, at: Bench) -> Iterator[str]:
+    """Knots that slide along the cord ends, and how they are tried: common practice, no source."""
+    turns = counted(clasp.count("sliding", "turns", default=4), "turn")
+    yield "Lay the two ends of the cord over each other, so that they point past each other"
+    if clasp.count("sliding", "knots", default=2) > 1:
+        yield f"Take one end round both cords in {turns}, and back through them under the turns"
+        yield "Draw it tight enough to hold, loose enough to slide; tie the other end the same way"
+    else:
+        cord = at.known(clasp, "cord")
+        yield f"Cut {at.long(cord.middle)} of cord for the knot" if cord else "Cut a cord for it"
+        yield f"Tie it over both ends in {turns.replace('turn', 'square knot')}, and trim it"
+        yield "Tie a stopper knot in each end of the cord"
+    yield "Slide it wide and shut a few times, and only then trim the ends"
 
 
 def crimp(step: Step, at: Bench) -> Iterator[str]:
