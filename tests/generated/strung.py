@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from generated import beaded_beads, lines, palette
+from generated import beaded_beads, findings, glues, lines, palette
 from generated.draft import Bead, Draft, Fields
 from generated.woven import REST
 
@@ -60,9 +60,32 @@ def strand(
     if draft.chance(8):
         fields["measured"] = {"outside": f"{thick} mm"}
         draft.maybe(40, fields["measured"], mass=f"{draft.whole(8, 40)} g")
+    ends = _held(draft, fields, line, repeats * len(repeat)) if stitch == "spaced" else 0.0
     name = draft.add(draft.pick("strand", "row", "string"), fields)
+    if fields.get("held_by") == "knots":
+        draft.step("knot", "knot", name)
     knots = max(1, repeats * len(repeat) - 1)
-    return Strand(name, thick, line, repeats * repeated, knots)
+    return Strand(name, thick, line, repeats * repeated + ends, knots)
+
+
+def _held(draft: Draft, fields: Fields, line: float, beads: int) -> float:
+    """What holds the beads apart, where they are counted; how much longer the strand is by it."""
+    bare: int = draft.pick(0, 0, 0, 20)
+    draft.maybe(100 if bare else 0, fields, bare_ends=draft.length(bare))
+    counted = "count" in fields or "repeats" in fields
+    held = draft.pick("", "knots", "crimp", "glue") if counted else ""
+    groups: int = -(-beads // fields.get("group", 1))
+    if held == "knots":
+        fields["held_by"] = held
+        return 2.0 * bare + 4 * groups * line
+    if held == "crimp":
+        fields["held_by"] = crimp = findings.crimp(draft, line / 2)
+        draft.step("knot", "crimp", crimp, times=2 * groups)
+        return 2.0 * bare + 4 * groups
+    if held == "glue":
+        fields["held_by"] = glues.adhesive(draft)
+        draft.step("wait", "wait", time=draft.pick("24 h", "2 days"))
+    return 2.0 * bare
 
 
 def _strung_beads(draft: Draft) -> list[Bead]:

@@ -155,6 +155,33 @@ def beads_in_order(part: Part) -> list[str]:
     return (repeat * (count // len(repeat) + 1))[:count]
 
 
+def apart(strand: Part) -> bool:
+    """Whether crimps or knots hold the beads of a spaced strand, on both sides of each group."""
+    held = strand.part("held_by")
+    return strand.has("held_by") and (held is None or held.kind.role is Role.CRIMP)
+
+
+def held_by_crimps(strand: Part) -> Part | None:
+    """The crimp that stands beside the beads of a spaced strand; None where none does."""
+    held = strand.part("held_by")
+    return held if held is not None and held.kind.role is Role.CRIMP else None
+
+
+def holds(part: Part) -> int:
+    """How many crimps, knots or drops of glue hold the beads of a spaced strand; 0 where none do.
+
+    One on each side of a bead or a group. A drop of glue is in the hole: one in a bead alone, one
+    in the first and one in the last of a group.
+    """
+    if not part.has("held_by"):
+        return 0
+    repeat = sum(bead_mix(part).values())
+    beads = part.count("repeats") * repeat if part.has("repeats") else part.count("count")
+    group, held = part.count("group", default=1), part.part("held_by")
+    within = held is not None and held.kind.role is Role.GLUE and group == 1
+    return -(-beads // group) * (1 if within else 2)
+
+
 def beads_on_thread(part: Part) -> tuple[str, ...]:
     """Names of the beads that the thread of a part goes through, each once."""
     return tuple(dict.fromkeys(name for path in _ON_THREAD for name in beads_named(part, *path)))

@@ -290,8 +290,11 @@ class _Builder:
                     part = self.names.part(node.entries[name].node, WORKS_ON.get((verb, name), ()))
                     if part is not None:
                         parts[name] = part
+            held = parts["part"].part("held_by") if verb == "string" and "part" in parts else None
             for name in parts:
                 self.names.check_use(verb, name, node.entries[name].node, parts)
+            if held is not None and held.kind.role is Role.GLUE:
+                parts["with"] = held  # a drop of it holds each bead as it is strung
             yield Step(node, number, verb, parts)
 
     def check_supplies(self) -> None:

@@ -52,6 +52,7 @@ _PARTS_AT = (
     Reference(("started_on",), (Role.RING, Role.EYED)),
     Reference(("covers",), (Role.CRIMP,), KNOTS),
     Reference(("cover",), (Role.COVER,)),
+    Reference(("held_by",), (Role.CRIMP, Role.GLUE), ("knots",)),
     Reference(("over",), (Role.CONE, Role.CAP)),
     Reference(("of",), (Role.CHAIN,)),
     *(Reference(path, (Role.ROPE,)) for path in WOVEN_HALVES),

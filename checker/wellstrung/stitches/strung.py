@@ -7,12 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from wellstrung import tables
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import (
     GEOMETRY,
     constant,
     count,
     formula,
+    from_table,
     hand,
     measurable,
     product,
@@ -20,9 +22,14 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas.arithmetic import most, sqrt
-from wellstrung.model.beads import bead_mix
+from wellstrung.model.beads import apart, bead_mix, held_by_crimps, holds
 from wellstrung.model.looks import Strung
 from wellstrung.model.parts import Formula, Part, Stitch
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity import arithmetic
+from wellstrung.quantity.arithmetic import exact
+from wellstrung.quantity.causes import Cause
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 
 
@@ -46,24 +53,38 @@ def beads_for(length: float, bead_length: float, between: float) -> float:
     return (length + between) / (bead_length + between)
 
 
-def grouped_length(beads: float, bead_length: float, spacing: float, group: float) -> float:
+def grouped_length(
+    beads: float,
+    bead_length: float,
+    spacing: float,
+    group: float,
+    hold: float = 0.0,
+    ends: float = 0.0,
+) -> float:
     """Length of a strand, mm, of groups of beads with bare line between two groups (counting).
+
+    A crimp or a knot on each side of a group adds its `hold`, bare line at both `ends` theirs.
 
     >>> grouped_length(beads=9, bead_length=4.0, spacing=25.0, group=3)
     86.0
+    >>> grouped_length(beads=9, bead_length=4.0, spacing=25.0, group=3, hold=1.0, ends=40.0)
+    172.0
     """
-    return beads * bead_length + most(0, beads / group - 1) * spacing
+    groups = beads / group
+    return beads * bead_length + 2 * groups * hold + most(0, groups - 1) * spacing + 2 * ends
 
 
-def grouped_beads(length: float, bead_length: float, spacing: float, group: float) -> float:
+def grouped_beads(
+    length: float, bead_length: float, spacing: float, group: float, ends: float = 0.0
+) -> float:
     """How many beads in groups make a length, mm: `grouped_length` the other way round.
 
-    Counting.
+    Counting, of beads that nothing holds: what does is counted, and so are its beads.
 
     >>> grouped_beads(length=86.0, bead_length=4.0, spacing=25.0, group=3)
     9.0
     """
-    return group * (length + spacing) / (group * bead_length + spacing)
+    return group * (length - 2 * ends + spacing) / (group * bead_length + spacing)
 
 
 def knot_path(cord: float) -> float:
@@ -131,6 +152,30 @@ _KNOT = written_or(
         ),
     ),
 )
+
+
+def _hold(part: Part, ask: Quantities) -> Quantity:
+    """What stands on each side of a bead or a group of a spaced strand, along it, mm."""
+    if not apart(part):
+        return exact(f"{part.name}.hold", 0.0, "mm")
+    crimp = held_by_crimps(part)
+    return _KNOT(part, ask) if crimp is None else ask.of(crimp, "length")
+
+
+def _stop(part: Part, ask: Quantities) -> Quantity:
+    """How wide that is across the line, mm, where the hole of a bead comes against it."""
+    crimp = held_by_crimps(part)
+    if crimp is not None:
+        return ask.of(crimp, "outside")
+    cause = Cause("how the knot lies", f"`{part.name}`", "tie one and measure across it")
+    across = from_table(
+        "overhand across", "knots", tables.load("knots").row("overhand"), "across", cause
+    )
+    return arithmetic.product(f"{part.name}.stop", "mm", across, _CORD(part, ask))
+
+
+_HOLDS = count("holds", holds)
+_ENDS = written_or(size("bare_ends"), ("bare_ends",), otherwise=constant("ends", 0.0, "mm"))
 _SPACING = size("spacing")
 #: how many beads stand close together between two stretches of bare line
 _GROUP = count("group", lambda part: part.count("group", default=1))
@@ -155,6 +200,35 @@ _KNOTTED_THREAD = formula(
 )
 
 
+#: what knots on both sides of each group take, on top
+_HELD_THREAD = formula(
+    "thread",
+    "mm",
+    lambda length, passes, knots, cord, share: passes * (length + knots * knot_path(cord) * share),
+    length="length",
+    passes=_PASSES,
+    knots=_HOLDS,
+    cord=_CORD,
+    share=making.thread_share(),
+    source="10..14 cords a knot: from memory, measure ten of yours",
+)
+
+
+def _spaced_thread(part: Part, ask: Quantities) -> Quantity:
+    """The line, with the knots where they hold the beads; crimps and glue take none of it."""
+    tied = apart(part) and held_by_crimps(part) is None
+    return (_HELD_THREAD if tied else _THREAD)(part, ask)
+
+
+def _spaced_mass(part: Part, ask: Quantities) -> Quantity:
+    """The beads, and the crimps that hold them."""
+    crimp, beads = held_by_crimps(part), making.mass(part, ask)
+    if crimp is None:
+        return beads
+    crimps = arithmetic.times(ask.of(crimp, "mass"), holds(part))
+    return arithmetic.total(f"{part.name}.mass", "g", (beads, crimps))
+
+
 def _in_repeats(part: Part) -> float:
     return part.count("repeats") * sum(bead_mix(part).values())
 
@@ -163,7 +237,7 @@ def _strand(
     between: Formula, thread: Formula = _THREAD, *, grouped: bool = False
 ) -> dict[str, Formula]:
     """What every strand gives, by what lies between its beads, or between `grouped` ones."""
-    gap = {"spacing": between, "group": _GROUP} if grouped else {"between": between}
+    gap = {"spacing": between, "group": _GROUP, "ends": _ENDS} if grouped else {"between": between}
     by_length = formula(
         "beads",
         "",
@@ -177,7 +251,7 @@ def _strand(
         "length",
         "mm",
         grouped_length if grouped else length_of,
-        gap,
+        {**gap, "hold": _hold} if grouped else gap,
         beads="beads",
         bead_length=_BEAD_LENGTH,
         source=f"counting, {GEOMETRY}",
@@ -202,6 +276,12 @@ def _needs(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Pla
         known = part.has("knot_adds") or any(sold)
         if field != "spacing":
             yield from _refuses_groups(part)
+        elif part.has("held_by") and part.has("length"):
+            yield (
+                f"what holds the beads of `{part.name}` is counted, and so are its beads: write"
+                " `count` in place of `length`, as in `count: 21`",
+                part.place_of("length"),
+            )
         if not part.has(*field.split(".")) and not (known and field != "spacing"):
             yield (
                 f"`{part.name}` does not say its `{field}`: write `{example}`",
@@ -212,8 +292,9 @@ def _needs(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Pla
 
 
 def _refuses_groups(part: Part) -> Iterator[tuple[str, Place]]:
-    why = "only a spaced strand has bare line between groups"
-    yield from making.unwanted(part, ("group",), why, "`stitch: spaced`")
+    why = "only a spaced strand has bare line between its beads"
+    fields = ("group", "held_by", "bare_ends")
+    yield from making.unwanted(part, fields, why, "`stitch: spaced`")
 
 
 STRUNG = Stitch(
@@ -239,7 +320,13 @@ KNOTTED = Stitch(
 )
 SPACED = Stitch(
     name="spaced",
-    quantities=_strand(_SPACING, grouped=True),
+    quantities={
+        **_strand(_SPACING, _spaced_thread, grouped=True),
+        "mass": _spaced_mass,
+        "hold": _hold,
+        "stop": _stop,
+        "bare": _ENDS,
+    },
     asides={"between": _MEAN_SPACING},
     refuses=_needs("spacing", "spacing: 25 mm"),
     held_against="no published figure: it is counting",

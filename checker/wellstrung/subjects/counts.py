@@ -6,7 +6,14 @@ from collections import Counter
 from collections.abc import Mapping
 
 from wellstrung.common.cache import cached
-from wellstrung.model.beads import bead_mix, beads_in_order, legs_of, takes_bead
+from wellstrung.model.beads import (
+    bead_mix,
+    beads_in_order,
+    held_by_crimps,
+    holds,
+    legs_of,
+    takes_bead,
+)
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.model.references import WOVEN_HALVES
@@ -59,11 +66,13 @@ def placed(plan: Plan) -> Mapping[str, int]:
     counts: Counter[str] = Counter()
     for line in plan.hung:
         counts[line.part.name] += hung_in_all(plan, line)[0]
+        if (crimp := held_by_crimps(line.part)) is not None:
+            counts[crimp.name] += hung_in_all(plan, line)[0] * holds(line.part)
     for entry in plan.run:
         for part in entry.parts if entry.counts else ():
             counts[part.name] += entry.pieces
             for inside in made_with(part):
-                counts[inside.name] += entry.pieces
+                counts[inside.name] += entry.pieces * (holds(part) or 1)
     for bead in plan.beads.values():
         if bead.has("woven"):
             each = ((part, _in_one(part, bead.name)) for part in plan.parts.values())
@@ -101,10 +110,10 @@ def woven_of(part: Part) -> Part | None:
 def made_with(part: Part) -> tuple[Part, ...]:
     """The parts that have their place in another.
 
-    A crimp in its tip, the cover of a crimp, the woven halves of a clasp.
+    A crimp in its tip or beside beads, the cover of a crimp, the woven halves of a clasp.
     """
-    named = (part.part(*path) for path in (("covers",), ("cover",), *WOVEN_HALVES))
-    return tuple(inside for inside in named if inside is not None)
+    named = [part.part(*path) for path in (("covers",), ("cover",), *WOVEN_HALVES)]
+    return tuple(inside for inside in (*named, held_by_crimps(part)) if inside is not None)
 
 
 def how_many(plan: Plan, part: Part) -> int:

@@ -11,6 +11,7 @@ from wellstrung.subjects import (
     along_the_run,
     chain,
     glued,
+    held,
     house,
     hung,
     in_place,
@@ -73,6 +74,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     chain.piece_cuts,
     on_thread.threaded,
     on_thread.turns,
+    held.find,
     on_thread.caps_on_beads,
     woven_rings.find,
     on_thread.ties,
@@ -98,4 +100,5 @@ _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     steps.find,
     glued.find,
     joins_made.find,
+    held.joins,
 )

@@ -62,10 +62,19 @@ class StopsAt(Subject, frozen=True):
 
 
 class StrandInCrimp(Subject, frozen=True):
-    """The end of a strand in a crimp: its line goes through it and comes back."""
+    """A strand in a crimp: the line of its end goes through it and comes back.
+
+    Beside its beads, `apart` from its ends, it goes through only as often as it passes them.
+    """
 
     crimp: Part
     strand: Part
+    apart: bool = False
+
+    @property
+    def lines(self) -> int:
+        """How many lines lie in the crimp."""
+        return self.strand.count("passes", default=1) if self.apart else 2
 
 
 class TipOnStrands(Subject, frozen=True):

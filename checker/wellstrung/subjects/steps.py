@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from wellstrung.model.beads import held_by_crimps, holds
 from wellstrung.model.item import Item
 from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
@@ -291,6 +292,8 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
 
     for part in plan.in_run:
         _want_made(part, wanted)
+        if (crimp := held_by_crimps(part)) is not None:
+            want(crimp, "crimp", holds(part), holds(part))
     for line in plan.hung:
         _want_made(line.part, wanted)
         if line.part.kind.role is not Role.BAIL:  # it is slid on or closed round

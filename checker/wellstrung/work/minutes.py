@@ -7,6 +7,7 @@ from wellstrung.derived.embellished import beads_worked
 from wellstrung.derived.learnt import of_rate
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.formulas.arithmetic import most
+from wellstrung.model.beads import apart, held_by_crimps, holds
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
@@ -105,6 +106,8 @@ def times_done(plan: Plan, step: Step) -> int:
         return 2
     if step.verb in ("cut", "hang") or _beads_a_leg(plan, step):
         return sum(hung_in_all(plan, line)[0] for line in plan.hung if line.part is part) or 1
+    if step.verb == "knot" and part is not None and apart(part) and not held_by_crimps(part):
+        return holds(part)
     if step.verb == "close ring" and not step.has("around"):
         return _rings_closed(plan, step) or 1
     return 1

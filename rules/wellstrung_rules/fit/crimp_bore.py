@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.formulas.arithmetic import sqrt
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
 from wellstrung.rulebook.remedies import in_words, sold_within
 from wellstrung.rulebook.values import derived, exact, product, table
@@ -13,11 +14,14 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     tight = derived(
         "room in the crimp",
         "mm",
-        lambda inside, line: inside - 2 * line,
+        lambda inside, line, lines: inside - lines * line,
         inside=inside,
         line=line,
+        lines=exact("lines", join.lines),
     )
-    widest = table("crimps").row("two wires in any crimp").cell("loosest").value
+    # as much of the hole is filled whatever runs through it
+    share = sqrt(join.lines / 2)
+    widest = share * table("crimps").row("two wires in any crimp").cell("loosest").value
     loosest = exact("loosest", widest, source="trade table `crimps`, derived")
     loose = product("widest that closes", "mm", loosest, line) - inside
     if answer := kept(tight, loose):
@@ -27,9 +31,10 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     size, works = sold_within(low, high, coarsest=0.1), within(low, high, inside)
     wanted = in_unit_of(size or low, inside)
     place = join.crimp.place_of("inside")
+    many = "one wire" if join.lines == 1 else "two wires" if join.lines == 2 else "its wires"
     return Misfit(
         says=f"the hole of crimp `{join.crimp.name}` ({spelled(inside)}) {{is|may be}} too"
-        f" {'narrow for two wires' if too_tight else 'wide to close'} on the line of"
+        f" {f'narrow for {many}' if too_tight else 'wide to close'} on the line of"
         f" `{join.strand.name}` ({about(line, inside)})",
         place=place,
         found=spelled(inside),
@@ -55,14 +60,15 @@ RULE = Rule(
     subject=StrandInCrimp,
     check=check,
     fault="crimp does not fit",
-    title="two passes of the wire go through a crimp, and it still closes on them",
+    title="the wire goes through a crimp, twice at its end, and the crimp still closes on it",
     why=(
         "crimps are sold by sizes that mean different things, and one that is too wide looks closed"
         " and lets the wire slip on the first evening"
     ),
     sources=(
-        "hole >= 2 x wire: geometry",
-        "hole <= 4.7 x wire: trade table `crimps`, two wires in any crimp: derived from pairings"
+        "hole >= 2 x wire, 1 x where it only runs through: geometry",
+        "hole <= 4.7 x wire, 3.3 x one alone (geometry: as full): trade table `crimps`, two wires"
+        " in any crimp: derived from pairings"
         " in `beading_wires`",
     ),
     bad="crimp: {kind: crimp, inside: 0.75 mm} on a wire of 0.48 mm",

@@ -1,5 +1,7 @@
 """What stops at a hole is wider than it: a loop outside its cone, a turn bead below its leg.
 
+A crimp or a knot that holds beads apart stops at their holes.
+
 A turn bead hangs across its thread, so that it goes into a hole that takes both its length and its
 outside.
 """
@@ -8,12 +10,14 @@ from __future__ import annotations
 
 from wellstrung.formulas import rings
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StopsAt, kept
-from wellstrung.rulebook.plan import Bead
+from wellstrung.rulebook.plan import Bead, Role
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, lowered, raised, spelled
 
 
 def check(join: StopsAt, ask: Ask) -> Answer:
+    if join.carrier.kind.role is Role.STRAND:
+        return _hold(join, ask)
     return _turn(join, join.stop, ask) if isinstance(join.stop, Bead) else _loop(join, ask)
 
 
@@ -30,6 +34,27 @@ def _turn(join: StopsAt, turn: Bead, ask: Ask) -> Answer:
         found=about(wide),
         needed=f"wider than {about(hole)}",
         remedies=(Remedy(f"turn round a bead of more than {raised(wide, margin)}"),),
+        margin=margin,
+        also=(join.at.key.place,),
+    )
+
+
+def _hold(join: StopsAt, ask: Ask) -> Answer:
+    strand, hole, wide = join.carrier, ask.of(join.at, "hole"), ask.of(join.carrier, "stop")
+    margin = wide - hole
+    if answer := kept(margin):
+        return answer
+    tied = join.stop is strand
+    what = "the knots" if tied else f"crimp `{join.stop.name}`"
+    slips = "{slip|may slip}" if tied else "{slips|may slip}"
+    more = "knot a thicker line, or twice over" if tied else "take a larger crimp"
+    return Misfit(
+        says=f"{what} beside the beads of `{strand.name}` ({about(wide)} across) {slips} into the"
+        f" hole of bead `{join.at.name}` ({about(hole)})",
+        place=join.place,
+        found=f"{about(wide)} across",
+        needed=f"wider than {about(hole)}",
+        remedies=(Remedy(f"{more}, or string a small bead on each side of each group"),),
         margin=margin,
         also=(join.at.key.place,),
     )

@@ -12,6 +12,8 @@ from wellstrung_rules.limits import HOLD_FACTOR
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
+    if join.apart:
+        return None  # it carries the beads beside it alone
     load, pulls = pull_at_clasp(ask.plan, ask.get("piece.mass"), join.strand)
     factor = ask.limit(HOLD_FACTOR)
     share = weakest("share held", "crimps", "closed by hand", "held")

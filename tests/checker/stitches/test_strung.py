@@ -9,10 +9,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from wellstrung import tables
+from wellstrung.derived.drops import drops_on_knots
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
 from wellstrung.stitches import strung
+from wellstrung.subjects.counts import placed
 
 sizes = st.floats(0.8, 20.0)
 PLAN = """\
@@ -108,6 +110,44 @@ def test_beads_in_groups_along_a_bare_line(installed: Host) -> None:
     assert quantities(installed, old, long)["line.beads"] == pytest.approx(15, abs=0.01)
 
 
+HELD = """spaced, beads: pearl, count: 15, spacing: 25 mm, group: 3, bare_ends: 4 cm, held_by: """
+HOLDERS = """
+  stop: {kind: crimp, inside: 0.7 mm, outside: 1.3 mm, length: 1 mm, mass: 10 mg}
+  glue: {kind: adhesive, type: superglue}
+run: [line]
+work:
+  - string line
+"""
+
+
+@pytest.mark.parametrize(
+    ("held", "longer", "more_line"),
+    [("stop", 10 * 1, 0), ("knots", 10 * 0.85, 10 * 12 * 0.5), ("glue", 0, 0)],
+)
+def test_what_holds_beads_apart(
+    installed: Host, held: str, longer: float, more_line: float
+) -> None:
+    """Five stations: ten crimps or knots lie in the strand, a drop of glue in the bead."""
+    text = PLAN.replace("strung, beads: pearl, length: 42 cm", HELD + held)
+    result = Checker(installed, quantities=True).check_text(text.replace("run: [line]", HOLDERS))
+    assert not result.failures
+    found = {name: value.middle for name, value in result.quantities.items()}
+    long = 15 * 6.06 + 4 * 25 + 2 * 40 + longer
+    assert found["line.length"] == pytest.approx(long, abs=0.01)
+    assert found["line.thread"] == pytest.approx(long + more_line, abs=0.01)
+    assert result.ask is not None
+    counts, drops = placed(result.ask.plan), ask_drops(result)
+    assert counts.get("stop", 0) == (10 if held == "stop" else 0)
+    assert drops == pytest.approx(10 * 0.03 if held == "glue" else 0)
+
+
+def ask_drops(result: PlanResult) -> float:
+    """The glue of all the drops, ml."""
+    assert result.ask is not None
+    drops = drops_on_knots(result.ask.plan.parts["glue"], result.ask.quantities)
+    return drops.middle if drops is not None else 0.0
+
+
 @pytest.mark.parametrize("beads", ["[3 kelp, 2 pearl, 3 kelp]", "{mirror: [3 kelp, 2 pearl]}"])
 def test_graduated_beads_add_up_exactly(installed: Host, beads: str) -> None:
     """The middle is listed once; so many of a bead count as if each was written."""
@@ -162,8 +202,14 @@ def test_a_second_pass_takes_the_line_again(installed: Host) -> None:
         (
             "strung, beads: pearl, length: 42 cm",
             "strung, beads: pearl, length: 42 cm, group: 3",
-            "`line` has `group`, and only a spaced strand has bare line between groups: take it"
+            "`line` has `group`, and only a spaced strand has bare line between its beads: take it"
             " out, or write `stitch: spaced`",
+        ),
+        (
+            "strung, beads: pearl, length: 42 cm",
+            "spaced, beads: pearl, length: 42 cm, spacing: 25 mm, held_by: knots",
+            "what holds the beads of `line` is counted, and so are its beads: write `count` in"
+            " place of `length`, as in `count: 21`",
         ),
         (
             "beads: pearl,",

@@ -13,6 +13,7 @@ from wellstrung.drawing.looks.breaks import left_out
 from wellstrung.drawing.looks.shape import Drawn
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Pen
+from wellstrung.model.beads import apart, held_by_crimps
 from wellstrung.model.item import Missing
 from wellstrung.model.looks import Strung
 from wellstrung.model.parts import Part, Role
@@ -62,11 +63,14 @@ def strung(
         if left:
             half = sizes.across(part) / 2 + 1.0
             left_out(pen, end, at - along / 2, half, round(sizes.known(part, "beads", 0)))
+        if at - along / 2 - end > _LEEWAY or not end:
+            _hold(pen, sizes, part, end, at - along / 2)
         end = at + along / 2
         knot = min(_KNOT, outside / 4)
         if knotted and end + knot <= length:
             pen.disc(end + knot / 2, knot, "knot")
         one_bead(pen, sizes, bead, at)
+    _hold(pen, sizes, part, end, 0.0)
 
 
 def _group(part: Part) -> int:
@@ -103,7 +107,10 @@ def bead_places(
     lengths = [sizes.bead(bead)[0] for bead in repeat]
     rounds, over = divmod(count, len(repeat))
     filled = rounds * sum(lengths) + sum(lengths[:over])
-    gap = max((whole - filled) / max((count - 1) // group, 1), 0.0)
+    held, bare = _held(sizes, part)[0], sizes.known(part, "bare", 0.0)
+    taken = filled + 2 * bare + 2 * held * -(-count // group)
+    gap = max((whole - taken) / max((count - 1) // group, 1), 0.0) + 2 * held
+    lead, start, end = bare + held, start - bare - held, end - bare - held
     ends = ((number + 1) % group == 0 for number in range(len(lengths)))
     begins = [0.0, *accumulate(long + gap * end for long, end in zip(lengths, ends, strict=True))]
 
@@ -122,7 +129,25 @@ def bead_places(
         given[half:] = [(number, number == high - half) for number in range(high - half, high)]
     for number, left in given:
         turns, place = divmod(number, len(repeat))
-        yield turns * begins[-1] + begins[place] + lengths[place] / 2, repeat[place], left
+        at = lead + turns * begins[-1] + begins[place] + lengths[place] / 2
+        yield at, repeat[place], left
+
+
+def _held(sizes: Sizes, part: Part) -> tuple[float, float]:
+    """How long and wide what stands on both sides of each group is, mm; 0 where nothing does."""
+    if not apart(part):
+        return 0.0, 0.0
+    return sizes.known(part, "hold", 1.0), sizes.known(part, "stop", 1.5)
+
+
+def _hold(pen: Pen, sizes: Sizes, part: Part, behind: float, ahead: float) -> None:
+    """The crimps or the knots in a gap: behind the group before it, and ahead of the next."""
+    long, wide = _held(sizes, part)
+    for begin in [behind] * bool(behind) + [ahead - long] * bool(ahead) if long else ():
+        if held_by_crimps(part) is not None:
+            pen.box(begin, long, wide, "metal")
+        else:
+            pen.disc(begin + long / 2, min(long, wide), "knot")
 
 
 def leg(pen: Pen, sizes: Sizes, part: Part, number: int) -> Drawn:

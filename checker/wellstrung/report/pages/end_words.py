@@ -6,11 +6,13 @@ from collections.abc import Iterator
 from contextlib import suppress
 
 from wellstrung.common.wording import article, hours
+from wellstrung.model.beads import held_by_crimps
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.report.pages.cut_words import Bench
+from wellstrung.report.pages.held_words import pressed
 from wellstrung.report.pages.making_words import made
 from wellstrung.report.pages.round_words import about
 from wellstrung.report.terminal import counted
@@ -87,6 +89,10 @@ def crimp(step: Step, at: Bench) -> Iterator[str]:
     part, to, times = step.parts["part"], step.parts.get("to"), times_done(at.plan, step)
     if part.kind.role is Role.TIP:
         yield from _tip(part, times, at.plan)
+    elif part in (held := {held_by_crimps(one): one for one in at.plan.in_run}) and part not in (
+        end.part for end in at.plan.run
+    ):
+        yield from pressed(part, held[part])
     elif part.kind.role is Role.CRIMP:
         line = f"the line of `{to.name}`" if to is not None else "the line"
         yield f"Take {line} through `{part.name}`, through the eye behind it, and back through it"

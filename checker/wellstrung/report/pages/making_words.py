@@ -11,6 +11,7 @@ from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.working import number
 from wellstrung.report.pages.cut_words import Bench, to_cut
+from wellstrung.report.pages.held_words import held
 from wellstrung.report.pages.ring_words import of_rings
 from wellstrung.report.pages.round_words import about, embroidered, over_core
 from wellstrung.subjects.counts import how_many
@@ -269,15 +270,19 @@ def _strand(part: Part, at: Bench) -> Iterator[str]:
         group = part.count("group", default=1)
         two = f"two groups of {group} beads" if group > 1 else "two beads"
         yield f"Leave {part.text('spacing')} of bare line between {two}"
-        if group > 1:
-            yield "Hold each group on both sides by a crimp or a knot, so that it stays"
+    yield from held(part)
     if part.has("passes") and part.count("passes") > 1:
         yield f"Run the line through every bead {part.count('passes')} times"
     knot = part.stitch.knot if part.stitch is not None else ""
     if knot and not at.plan.steps_that("knot", part=part):
         yield f"Tie {article(knot)} knot between every two beads, tight against the bead"
     if length is not None:
-        yield f"The beads reach {at.long(length.middle)} from first to last"
+        long = f"{at.long(length.middle)} from first to last"
+        yield (
+            f"With its bare ends it is {at.long(length.middle)} long"
+            if part.has("bare_ends")
+            else f"The beads reach {long}"
+        )
 
 
 def _drop(part: Part, at: Bench) -> Iterator[str]:
