@@ -87,6 +87,12 @@ def single(draft: Draft) -> None:
         draft.parts[links.name]["extender"] = draft.pick("yes", "yes", "no")
         chains.cut(draft, links)
         draft.run[-1] = links.name
+    elif ring and draft.chance(20):
+        guard = chains.piece(draft, draft.between(30, 90, 10))
+        draft.parts[guard.name]["safety"] = draft.pick("yes", "yes", "yes", "no")
+        chains.cut(draft, guard)
+        small = findings.ring(draft)
+        hangers.hang(draft, guard.name, ring.name, small.name, 2)
     if draft.chance(35):
         _in_the_middle(draft, row)
     elif draft.chance(15):

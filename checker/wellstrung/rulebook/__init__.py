@@ -162,6 +162,7 @@ from wellstrung.subjects.worn import MetalParts as MetalParts
 from wellstrung.subjects.worn import OnElastic as OnElastic
 from wellstrung.subjects.worn import PutOn as PutOn
 from wellstrung.subjects.worn import Rigid as Rigid
+from wellstrung.subjects.worn import SafetyChain as SafetyChain
 from wellstrung.subjects.worn import Worn as Worn
 from wellstrung.subjects.woven_rings import WovenOfRings as WovenOfRings
 from wellstrung.work.dependencies import most_joints as most_joints

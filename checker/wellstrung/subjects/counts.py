@@ -28,7 +28,12 @@ def pieces_hung(line: Hung) -> int:
     own = hanging_eyes(line.part)
     if line.source_eyes or own is None:
         return line.times
-    return -(-line.times // own.count)
+    return -(-line.times // (2 if is_safety_chain(line.part) else own.count))
+
+
+def is_safety_chain(part: Part) -> bool:
+    """Whether it is a chain that hangs by both its ends, beside the clasp."""
+    return part.has("safety") and part.text("safety") == "yes"
 
 
 def hung_in_all(plan: Plan, line: Hung) -> tuple[int, int]:

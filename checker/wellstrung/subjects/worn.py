@@ -8,9 +8,10 @@ from wellstrung.common import units
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead, Item
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Plan
+from wellstrung.model.plan import Hung, Plan
 from wellstrung.model.references import WOVEN_HALVES
 from wellstrung.subjects.base import Subject
+from wellstrung.subjects.counts import is_safety_chain
 
 #: what a piece goes round
 ROUND: Mapping[str, str] = {
@@ -78,6 +79,15 @@ class PutOn(Subject, frozen=True):
     strands: tuple[Part, ...]
 
 
+class SafetyChain(Subject, frozen=True):
+    """A chain that hangs beside the clasp by both its ends, and the wearer; None if unsaid."""
+
+    chain: Part
+    line: Hung
+    clasp: Part
+    wearer: Item | None
+
+
 class Rigid(Subject, frozen=True):
     """What is stiff in the run - a part, or a bead of one - and whose measure it goes round.
 
@@ -128,6 +138,10 @@ def put_on(plan: Plan) -> Iterator[Subject]:
         for item, size in _stiff(plan):
             curved = item.has("curved") and item.text("curved") == "yes"
             yield Rigid(item.key.place, item, size, curved, wearer, measure)
+    clasp = next((part for part in plan.in_run if part.kind.role is Role.CLASP), None)
+    for line in plan.hung:
+        if clasp is not None and is_safety_chain(line.part):
+            yield SafetyChain(line.place, line.part, line, clasp, wearer)
     over = _over(plan)
     if over:
         slider = next((part for part in plan.in_run if part.traits.slides), None)

@@ -18,7 +18,7 @@ from wellstrung.report.pages.end_words import each_of, many_of
 from wellstrung.report.pages.making_words import in_order, made
 from wellstrung.report.terminal import counted
 from wellstrung.subjects.base import Eyes, hanging_eyes, opens, side_facing
-from wellstrung.subjects.counts import hung_in_all
+from wellstrung.subjects.counts import hung_in_all, is_safety_chain
 from wellstrung.subjects.hung import fringes_along
 from wellstrung.work.minutes import times_done
 
@@ -157,6 +157,8 @@ def _hang(step: Step, at: Bench) -> Iterator[str]:
         every = f", spread evenly over {over}" if along else _places(line, at.plan)
         layer = f"Layer {line.layer}, counted from the front: hang" if line.layer > 1 else "Hang"
         yield f"{layer} {many_of(part, pieces)} from {_from(line)}{every}"
+        if is_safety_chain(part):
+            yield "One end goes to each side of the clasp: it hangs slack beside it"
         yield from _by(step, line, joints)
     if not lines:
         many = many_of(part, times_done(at.plan, step))
