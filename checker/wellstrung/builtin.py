@@ -18,6 +18,7 @@ from wellstrung.stitches.dutch_spiral import DUTCH
 from wellstrung.stitches.flat_herringbone import FLAT_HERRINGBONE
 from wellstrung.stitches.flat_peyote import FLAT_PEYOTE
 from wellstrung.stitches.flat_spiral import FLAT_SPIRAL
+from wellstrung.stitches.hexagon import HEXAGON
 from wellstrung.stitches.ladder import LADDER
 from wellstrung.stitches.loom import LOOM
 from wellstrung.stitches.odd_tubular_peyote import ODD_PEYOTE
@@ -54,6 +55,7 @@ def wellstrung_stitches() -> tuple[Stitch, ...]:
         SQUARE,
         LOOM,
         RIGHT_ANGLE,
+        HEXAGON,
         netting.NETTING,
         netting.VERTICAL,
         netting.TUBULAR,

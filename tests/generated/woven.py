@@ -19,7 +19,7 @@ CHAINS = {
 }  # fmt: skip
 BANDS = (
     "flat peyote", "flat herringbone", "brick", "ladder", "square", "loom", "right-angle weave",
-    "netting", "two-hole strung", *CHAINS,
+    "hexagon weave", "netting", "two-hole strung", *CHAINS,
 )  # fmt: skip
 
 
@@ -334,6 +334,9 @@ def _grid(stitch: str, bead: Bead) -> tuple[float, float]:
         return bead.length, bead.outside
     if stitch == "two-hole strung":
         return bead.outside, bead.length
+    if stitch == "hexagon weave":
+        side = math.hypot(bead.length, bead.outside / math.sqrt(3))
+        return math.sqrt(3) * side, 1.5 * side
     unit = 1.02 * math.hypot(bead.length, bead.outside)
     return unit, unit
 

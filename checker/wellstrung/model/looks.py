@@ -46,6 +46,8 @@ class Pattern(Enum):
     * `DAISIES`: a row is a ring of a loop's beads with one in its middle.
     * `SLANTS`: a row is a column of six beads, aslant, in each of one or two chains.
     * `CHEVRONS`: a row is three beads along one edge and a leg that leads to the other.
+    * `COMBS`: on the sides of hexagons, holes along each side; a column is a hexagon, and every
+      second row lies half of one aside.
     """
 
     ROWS = auto()
@@ -59,6 +61,7 @@ class Pattern(Enum):
     DAISIES = auto()
     SLANTS = auto()
     CHEVRONS = auto()
+    COMBS = auto()
 
 
 class Thread(Enum):

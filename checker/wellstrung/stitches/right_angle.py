@@ -160,7 +160,8 @@ def _refuses_list(part: Part) -> Iterator[tuple[str, Place]]:
         yield from making.wrong_list(part, flat.across_of)
 
 
-_TENSION = hand(
+#: how close the hand draws the beads of a ring
+TENSION = hand(
     "thread tension",
     (_TIGHT, _USUAL, _LOOSE),
     cure="weave ten units of {part} and measure them",
@@ -172,7 +173,7 @@ SQUARE = formula(
     pitch,
     bead_length=making.bead("length"),
     bead_outside=making.bead("outside"),
-    tension=_TENSION,
+    tension=TENSION,
     source=GEOMETRY,
 )
 
@@ -227,7 +228,7 @@ def _of_sides(name: str, length: Formula, outside: Formula, along: Formula) -> F
         ),
         bead_length=length,
         bead_outside=outside,
-        tension=_TENSION,
+        tension=TENSION,
         along=along,
         source=GEOMETRY,
     )
@@ -253,19 +254,26 @@ def _either(plain: Formula, other: Formula) -> Formula:
     return lambda part, ask: (plain if _plain(part) else other)(part, ask)
 
 
-_BY_UNITS = formula(
-    "thread",
-    "mm",
-    lambda units, rows, passes, steps, bead_length, share: (
-        (units * passes + steps * rows) * (bead_length + thread_paths.CORNER) * share
-    ),
-    units=flat.beads(across=flat.across_of, each_row=flat.change_of),
-    rows="rows",
-    passes=count("passes", lambda part: passes(loop_of(part), part.count("needles", default=1))),
-    # one needle steps through two more beads to where the next row begins
-    steps=count("steps", lambda part: 2 if flat.widest_of(part) > 1 else 0),
-    bead_length=making.bead("length"),
-    share=making.thread_share(),
+def thread_by_units(passes: Callable[[Part], float], steps: int) -> Formula:
+    """Thread of units that take so many passes each, with steps to where the next row begins."""
+    return formula(
+        "thread",
+        "mm",
+        lambda units, rows, passes, steps, bead_length, share: (
+            (units * passes + steps * rows) * (bead_length + thread_paths.CORNER) * share
+        ),
+        units=flat.beads(across=flat.across_of, each_row=flat.change_of),
+        rows="rows",
+        passes=count("passes", passes),
+        steps=count("steps", lambda part: steps if flat.widest_of(part) > 1 else 0),
+        bead_length=making.bead("length"),
+        share=making.thread_share(),
+    )
+
+
+# one needle steps through two more beads to where the next row begins
+_BY_UNITS = thread_by_units(
+    lambda part: passes(loop_of(part), part.count("needles", default=1)), steps=2
 )
 _PLAIN_THREAD = formula(
     "thread",

@@ -125,6 +125,11 @@ WORKS = {
         Work(f"{BAND}, across: 1, loop: 5, rows: 6"),
         Work(f"{BAND}, across: 2, loop: 6, rows: 5"),
     ],
+    "hexagon weave": [
+        Work(f"{BAND}, across: 3, rows: 6"),
+        Work(f"{BAND}, across: 1, rows: 1"),
+        Work(f"{BAND}, across: 1, rows: 5"),
+    ],
     "netting": [
         Work(f"{BAND}, across: 4, loop: 5, rows: 6"),
         Work(f"{BAND}, across: 3, loop: 3, rows: 2"),

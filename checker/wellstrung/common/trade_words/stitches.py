@@ -31,6 +31,7 @@ STITCHES: Mapping[str, Mapping[str, str]] = {
         "tubular square": "tubular square stitch, square stitch tube",
         "loom": "loom work, loomed, loom weaving, bead loom",
         "right-angle weave": "RAW, flat RAW, single-needle RAW",
+        "hexagon weave": "hexagon stitch, hexagon angle weave, hexagonal weave, honeycomb weave",
         "netting": "netted, netting stitch, net stitch, flat netting, horizontal netting,"
         " bugle lace, lace netting",
         "ladder between cords": "wrap ladder, leather wrap, laddered wrap, ladder wrap",

@@ -1,9 +1,9 @@
-"""Chains of small units as they lie: daisies, columns aslant, and legs between two edges."""
+"""Work of small units as it lies: daisies, columns aslant, legs between two edges, and combs."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from wellstrung.drawing.looks.coils import Core
 from wellstrung.drawing.looks.laid import Laid
@@ -79,4 +79,34 @@ def chevrons(cloth: Core) -> Iterator[list[Laid]]:
         yield [Laid(*first, length, outside), *out, *along_edge, *back]
 
 
-CHAINS = {Pattern.DAISIES: daisies, Pattern.SLANTS: slants, Pattern.CHEVRONS: chevrons}
+def combs(cloth: Core) -> Iterator[list[Laid]]:
+    """Hexagons side by side, each row half of one aside, with a bead on each side of theirs."""
+    (length, outside), across = cloth.bead, cloth.face.columns
+    half = (cloth.width - outside) / (2 * across + (cloth.rows > 1))
+    # the first and the last row reach beyond the sides on which their beads lie aslant
+    rise = (cloth.length - math.hypot(length, math.sqrt(3) * outside) / 2) / cloth.rows
+    lean, first = math.atan2(half, rise / 3), (cloth.length - (cloth.rows - 1) * rise) / 2
+
+    def zigzag(along: float, left: float, sides: Iterable[int], *, up: bool) -> Iterator[Laid]:
+        for side in sides:
+            turn = lean if (side % 2 == 0) is up else -lean
+            yield Laid(along, left + (side + 0.5) * half, length, outside, turn)
+
+    for row in cloth.span:
+        aside = half / 2 * (1 if row % 2 else -1) if cloth.rows > 1 else 0.0
+        at, left = first + row * rise, aside - across * half
+        # a later row lies on the sides of the one before, and has one more at its end
+        below = (2 * across - 1 if row % 2 else 0,) if row else range(2 * across)
+        yield [
+            *zigzag(at - rise / 2, left, below, up=False),
+            *(Laid(at, left + 2 * n * half, length, outside) for n in range(across + 1)),
+            *zigzag(at + rise / 2, left, range(2 * across), up=True),
+        ]
+
+
+UNITS = {
+    Pattern.DAISIES: daisies,
+    Pattern.SLANTS: slants,
+    Pattern.CHEVRONS: chevrons,
+    Pattern.COMBS: combs,
+}

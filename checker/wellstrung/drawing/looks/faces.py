@@ -14,7 +14,7 @@ from itertools import islice
 from msgspec import Struct
 from msgspec.structs import replace
 
-from wellstrung.drawing.looks.chains import CHAINS
+from wellstrung.drawing.looks.chains import UNITS
 from wellstrung.drawing.looks.coils import Core, coils, wings
 from wellstrung.drawing.looks.laid import Laid as Laid
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
@@ -346,5 +346,5 @@ _PATTERNS: dict[Pattern, Callable[[Cloth], Rows]] = {
     Pattern.LOOPS: _loops,
     Pattern.COILS: _of_units(coils),
     Pattern.WINGS: _of_units(wings),
-    **{chain: _of_units(lay) for chain, lay in CHAINS.items()},
+    **{unit: _of_units(lay) for unit, lay in UNITS.items()},
 }
