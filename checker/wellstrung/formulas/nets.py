@@ -6,7 +6,7 @@ widest that a mesh can be.
 
 from __future__ import annotations
 
-from wellstrung.formulas.arithmetic import least, most, sqrt
+from wellstrung.formulas.arithmetic import atan, cos, least, most, sin, sqrt
 
 #: How much of a mesh the faces of its beads cover at most: closer than that no hole is left, and
 #: the work is peyote. Judged by eye, no source.
@@ -114,3 +114,36 @@ def beads_around(rounds: float, points: float, loop: float) -> float:
     40
     """
     return points * (1 + rounds * loop)
+
+
+def beads_over_ball(
+    points: float,
+    loop: float,
+    side: float,
+    opened: float,
+    core: float,
+    bead_length: float,
+    bead_outside: float,
+    way: float,
+    area: float,
+) -> float:
+    """Beads of a net over a ball, from hole to hole along a `way`, over an `area`.
+
+    Its points stay as many, so that its meshes are widest round the middle and draw together and
+    grow longer towards the holes: rounds are the way over how long a half mesh is there (Simpson's
+    rule). Where the meshes can close no further, smaller loops go on, and their faces cover what
+    is left. Geometry, worked out for this project; no published figure.
+
+    >>> round(beads_over_ball(12, 5, 4.82, 0.604, 20.0, 1.45, 2.1, 30.6, 1508.0))
+    400
+    """
+    across = core + bead_outside
+    shut, end = closed(side, loop, bead_length, bead_outside), way / across
+    turn = least(end, atan(sqrt(most(0, (opened / shut) ** 2 - 1))))
+
+    def long(angle: float) -> float:
+        return 1 / sqrt(1 - (opened * cos(angle)) ** 2)
+
+    rounds = across / side * turn / 6 * (long(0) + 4 * long(turn / 2) + long(turn))
+    left = area * (1 - sin(turn) / sin(end))
+    return beads_around(rounds, points, loop) + FULL * left / (bead_length * bead_outside)

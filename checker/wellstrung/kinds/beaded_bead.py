@@ -71,9 +71,21 @@ _DECREASES = hand(
 
 
 def _beads(part: Part, ask: Quantities) -> Quantity:
-    """Its beads: those of a straight tube as long, by how much less area it covers."""
+    """Its beads: those of a straight tube as long, by how much less area it covers.
+
+    A stitch that does not cover evenly says itself what a ball takes.
+    """
     if part.stitch is None:
         raise part.missing("stitch")
+    if "beads_over_ball" in part.stitch.asides and not part.has("core", "length"):
+        return derived(
+            f"{part.name}.beads",
+            "",
+            lambda over, closely: over * closely,
+            over=part.stitch.asides["beads_over_ball"](part, ask),
+            closely=_DECREASES(part, ask),
+            source=GEOMETRY,
+        )
     around = formula("round the beads", "mm", lambda outside: pi * outside, outside=_MIDDLE)
     return derived(
         f"{part.name}.beads",

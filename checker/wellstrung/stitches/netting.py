@@ -39,6 +39,10 @@ _HUNG = 28.0, 38.0, 48.0
 _FEWEST = 3
 
 
+#: what spreads a net that closes over it
+_CORE = "core", "outside"
+
+
 def loop_of(part: Part) -> int:
     """Beads of a loop; raises Missing."""
     return part.count("loop")
@@ -114,39 +118,46 @@ _TENSION = hand(
 _SIDE = formula("side", "mm", nets.side, {**_BEAD, **_SHARED}, tension=_TENSION, source=GEOMETRY)
 
 
-def _opened(
-    slant: tuple[float, float, float], measured: str, share: Callable[..., float], **args: Argument
-) -> Formula:
-    """How far it is opened: as the hand lays it, or as a size that was measured says.
+_TIGHT = formula("side drawn tight", "mm", nets.side, {**_BEAD, **_SHARED}, source=GEOMETRY)
+_ROOM = formula("closed", "", nets.closed, _BEAD, side=_TIGHT, source=GEOMETRY)
 
-    `share` works it out from the size, named as the quantity is, and the side.
-    """
-    tight = formula("side drawn tight", "mm", nets.side, {**_BEAD, **_SHARED}, source=GEOMETRY)
-    room = formula("closed", "", nets.closed, _BEAD, side=tight, source=GEOMETRY)
+
+def _laid(slant: tuple[float, float, float], measured: str) -> Formula:
+    """How far the hand opens it that lays it."""
     spread = hand(
         "spread of the net",
         slant,
         source=f"degrees of a side, {FITTED}",
         cure=f"net 5 cm of {{part}}, lay it as it is worn, write `measured: {{{measured}: ...}}`",
     )
-    laid = formula(
+    return formula(
         "opened",
         "",
         lambda spread, closed: nets.opened(sin(spread / 180 * pi), closed),
         spread=spread,
-        closed=room,
+        closed=_ROOM,
         source=GEOMETRY,
     )
+
+
+def _opened(
+    slant: tuple[float, float, float], measured: str, share: Callable[..., float], **args: Argument
+) -> Formula:
+    """How far it is opened: as the hand lays it, or as a size that was measured says, or a core.
+
+    `share` works it out from the size, named as the quantity is, and the side.
+    """
     found = formula(
         "opened",
         "",
         lambda closed, **sizes: nets.opened(share(**sizes), closed),
         {measured: measured, **args},
         side="side",
-        closed=room,
+        closed=_ROOM,
         source=GEOMETRY,
     )
-    return written_or(found, ("measured", measured), (measured,), otherwise=laid)
+    written = ("measured", measured), (measured,), _CORE
+    return written_or(found, *written, otherwise=_laid(slant, measured))
 
 
 def _mesh(what: str, function: Callable[..., float]) -> Formula:
@@ -197,11 +208,20 @@ def _around(outside: float, bead_outside: float, ring: float, side: float) -> fl
     return (outside - bead_outside) * tan(pi / ring) / side
 
 
-def _round(what: str, function: Callable[..., float]) -> Formula:
+def _round(what: str, function: Callable[..., float], pitch: Formula = _HALF_ACROSS) -> Formula:
     """A size of the tube: half meshes lie along the sides of a polygon, as beads of peyote do."""
-    return measurable(
-        what, formula(what, "mm", function, _POINTS, pitch=_HALF_ACROSS, source=GEOMETRY)
-    )
+    return measurable(what, formula(what, "mm", function, _POINTS, pitch=pitch, source=GEOMETRY))
+
+
+#: how wide the hand would lay it that closes over a core: whether its points are too few, or many
+_FREE = formula(
+    "half mesh",
+    "mm",
+    nets.across_mesh,
+    side="side",
+    opened=_laid(_LAID, "outside"),
+    source=GEOMETRY,
+)
 
 
 def _face(part: Part) -> Face:
@@ -246,7 +266,11 @@ TUBULAR = Stitch(
         "side": _SIDE,
         "opened": _opened(_LAID, "outside", _around, **_POINTS),
         "outside": _round("outside", tubular_peyote.outside),
-        "inside": _round("inside", tubular_peyote.inside),
+        "inside": written_or(
+            _round("inside", tubular_peyote.inside, _FREE),
+            _CORE,
+            otherwise=_round("inside", tubular_peyote.inside),
+        ),
         **making.growth(_HALF_ALONG),
         "beads": formula(
             "beads",
@@ -261,6 +285,20 @@ TUBULAR = Stitch(
         "thread": making.thread(thread_paths.netting, scan=True, loop=loop_of),
     },
     refuses=refuses_around,
+    asides={
+        "beads_over_ball": formula(
+            "beads over a ball",
+            "",
+            nets.beads_over_ball,
+            {**_BEAD, "points": count("points", making.around_of)},
+            core="core",
+            side="side",
+            opened="opened",
+            way="way",
+            area="area",
+            source=GEOMETRY,
+        ),
+    },
     held_against="ring to begin with, 10 points of loops of 3 -> 40 beads: `Net stitch` (amulet"
     " pouch, copy seen); no published outside",
     look=Weave(Pattern.LOOPS, _front, "rounds", is_round=True, thread=Thread.SIDES),

@@ -8,7 +8,7 @@ import pytest
 
 from pages import keeper
 from wellstrung.derived.taken import of_plan
-from wellstrung.formulas import covered
+from wellstrung.formulas import covered, nets
 from wellstrung.judging.result import PlanResult
 from wellstrung.subjects.counts import how_many
 
@@ -103,3 +103,50 @@ def test_each_takes_its_beads_and_a_core_and_none_is_bought() -> None:
 )
 def test_what_cannot_be_strung_or_counted_is_refused(change: tuple[str, str], says: str) -> None:
     assert any(says in slip.says for slip in of(change).remarks)
+
+
+NET = (
+    ("type: cylinder", "type: round, make: Japanese"),
+    ("tubular peyote, around: 28", "tubular netting, around: 12, loop: 5"),
+    ("10 mm", "20 mm"),
+)
+
+
+def test_a_net_is_spread_by_its_ball_and_narrows_to_the_holes() -> None:
+    """Against a sum over thin zones; where its meshes close, the faces of beads cover what is left.
+
+    No published figure was found for the beads of a netted ball.
+    """
+    result = of(*NET)
+    across, side, length, outside, steps = 22.1, middle(result, "ball.side"), 1.45, 2.1, 20_000
+    opened = middle(result, "ball.opened")
+    assert opened * side == pytest.approx(across * math.tan(math.pi / 24))
+    shut = nets.closed(side, 5, length, outside)
+    end = middle(result, "ball.way") / across
+    beads, turn = 12.0, end / steps
+    for n in range(steps):
+        wide = opened * math.cos((n + 0.5) * turn)
+        if wide > shut:  # a loop a round at every point
+            beads += 2 * 60 * turn * across / 2 / (side * math.sqrt(1 - wide**2))
+        else:
+            zone = math.pi * across * math.cos((n + 0.5) * turn) * turn * across
+            beads += zone * nets.FULL / (length * outside)
+    assert middle(result, "ball.beads") == pytest.approx(beads, rel=0.01)
+    assert nets.FULL * middle(result, "ball.area") / (length * outside) > beads
+
+
+@pytest.mark.parametrize(("points", "says"), [(6, "does not close round"), (15, "gapes round")])
+def test_a_net_with_too_few_or_too_many_points(points: int, says: str) -> None:
+    [remark] = [
+        one
+        for one in of(*NET, ("around: 12", f"around: {points}")).remarks
+        if one.rule == "bezel-count"
+    ]
+    assert says in remark.says
+    assert remark.level == "error"
+
+
+def test_fewer_points_are_spread_wider() -> None:
+    few, many = of(*NET, ("around: 12", "around: 9")), of(*NET)
+    assert middle(few, "ball.opened") > middle(many, "ball.opened")
+    assert middle(few, "ball.beads") < middle(many, "ball.beads")

@@ -28,9 +28,12 @@ def over_core(part: Part, at: Bench) -> Iterator[str]:
     yield f"Slide the {core} ({wide}) in after a few rounds, and weave on over it to both ends"
     hole = f"to a hole of {part.text('core', 'hole')}" if part.has("core", "hole") else "shut"
     at_last = f": about {last.middle:.0f} beads in the last round" if last is not None else ""
-    yield f"Where it narrows leave out beads, evenly round, and draw each end in {hole}{at_last}"
+    narrow = "pick up smaller loops" if part.has("loop") else "leave out beads, evenly round"
+    yield f"Where it narrows {narrow}, and draw each end in {hole}{at_last}"
     if rounds is not None and beads is not None:
-        yield f"From end to end it takes {about(rounds)} rounds, {about(beads)} beads"
+        # a net has longer meshes where it narrows: its rounds are not those of its middle
+        often = "" if part.has("loop") else f"{about(rounds)} rounds, "
+        yield f"From end to end it takes {often}{about(beads)} beads"
 
 
 def embroidered(part: Part, at: Bench) -> Iterator[str]:
