@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from generated import lines, palette
 from generated.draft import Bead, Draft, Fields
+from wellstrung.formulas import stones
 
 ROPES = (
     "tubular peyote", "odd tubular peyote", "tubular herringbone", "twisted herringbone",
@@ -384,8 +385,18 @@ def bezel(draft: Draft, *, eye: bool = False) -> Woven:
     middle = palette.seed(draft, "11/0", kind=round_or_not, measured=60)
     small = palette.seed(draft, "15/0", kind="round")
     stone = draft.between(10, 28, 1)
-    pitch = middle.length * 1.05
-    ring = math.pi / math.atan(pitch / (stone + middle.outside))
+    pitch, girth = middle.length * 1.05, float(stone)
+    of_stone: Fields = {"outside": draft.length(stone, 30)}
+    if draft.chance(35):
+        shape, width = draft.pick("round", "oval", "square", "pear"), round(stone * 0.75, 1)
+        of_stone["shape"] = shape
+        if shape in ("oval", "pear"):
+            of_stone["width"] = draft.length(width)
+            girth = stones.PERIMETERS[shape](stone, width) / math.pi
+        elif shape == "square":
+            of_stone["corner"] = "1 mm"
+            girth = stones.square_perimeter(stone, stone, 1.0) / math.pi
+    ring = math.pi / math.atan(pitch / (girth + middle.outside))
     around = 2 * round(draft.fit(ring) / 2)
     deep = draft.whole(2, 3)
     fields: Fields = {
@@ -394,7 +405,6 @@ def bezel(draft: Draft, *, eye: bool = False) -> Woven:
     }  # fmt: skip
     if draft.chance(15):
         fields["beads"][2] = [middle.name, small.name]
-    of_stone: Fields = {"outside": draft.length(stone, 30)}
     draft.maybe(85, of_stone, edge=draft.length(draft.between(1.0, 1.8, 0.2)))
     draft.maybe(70, of_stone, thickness=draft.length(draft.between(4.5, 6, 0.5)))
     draft.maybe(30, of_stone, back=draft.pick("flat", "pointed"))

@@ -2,6 +2,7 @@
 
 `beads` names the bead of every round, from the back edge to the front edge; all rounds have half
 the beads of the starting ring. The fattest bead lies round the stone's girdle and gives the size.
+A ring goes round an oval, a square or a pear as it does round a circle with the same way round.
 """
 
 from __future__ import annotations
@@ -19,12 +20,14 @@ from wellstrung.derived.declared import (
     hand,
     mass,
     product,
+    same_as,
     size,
     written_or,
 )
 from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.band import edge_sizes
 from wellstrung.kinds.plain import WOVEN
+from wellstrung.kinds.stone import SIZES, girth, shape
 from wellstrung.model.beads import bead_rows
 from wellstrung.model.item import Bead
 from wellstrung.model.looks import Look
@@ -76,14 +79,48 @@ def _rounds(part: Part) -> int:
     return len(bead_rows(part, "beads"))
 
 
-def _girdle(what: str) -> Formula:
-    """A size of the bead that lies round the girdle: the fattest."""
+def _fattest(part: Part, ask: Quantities) -> Quantity:
+    """How thick the bead is that lies round the girdle: the fattest."""
+    return max((ask.of(bead, "outside") for bead in rounds_of(part, ask)), key=_middle)
 
-    def size(part: Part, ask: Quantities) -> Quantity:
-        fattest = max(rounds_of(part, ask), key=lambda bead: ask.of(bead, "outside").middle)
-        return ask.of(fattest, what)
 
-    return size
+def _girdle_length(part: Part, ask: Quantities) -> Quantity:
+    """How long a bead at the girdle is: the mean of those rounds that have the fattest bead."""
+    rows = bead_rows(part, "beads")
+    fattest = max(rounds_of(part, ask), key=lambda bead: ask.of(bead, "outside").middle).name
+    girdle = [row for row in rows if fattest in row]
+    if all(len(row) == 1 for row in girdle):
+        return ask.of(part.beads[fattest], "length")
+    shares: dict[str, float] = {}
+    for row in girdle:
+        for name in row:
+            shares[name] = shares.get(name, 0.0) + 1 / (len(row) * len(girdle))
+    counts = tuple(shares.values())
+    return derived(
+        f"{part.name}.bead length",
+        "mm",
+        lambda **lengths: sum(n * v for n, v in zip(counts, lengths.values(), strict=True)),
+        {f"bead{n}": ask.of(part.beads[name], "length") for n, name in enumerate(shares, 1)},
+        source=f"mean by share, {GEOMETRY}",
+    )
+
+
+def _middle(size: Quantity) -> float:
+    return size.middle
+
+
+def _beyond(what: str, stone: str) -> Formula:
+    """Over all along the stone or across it: as far beyond it as round one of the same girth."""
+    beyond = formula(
+        what,
+        "mm",
+        lambda ring, stone, girth: ring + (stone - girth),
+        ring="ring.outside",
+        stone=stone,
+        girth="girth",
+        source=GEOMETRY,
+    )
+    return lambda part, ask: (_OUTSIDE if shape(part) == "round" else beyond)(part, ask)
 
 
 _TENSION = hand(
@@ -113,7 +150,7 @@ NO_MORE = constant("slack", 0.0, "mm")
 
 
 def _around(
-    what: str, tension: float, slack: Formula = NO_MORE, stone: Argument = "stone"
+    what: str, tension: float, slack: Formula = NO_MORE, stone: Argument = "girth"
 ) -> Formula:
     """Beads around at one end of the thread's tension, with that much play round the stone."""
     return formula(
@@ -169,7 +206,7 @@ _SPACING = formula(
     "from bead to bead",
     "mm",
     lambda outside, count: pi * outside / count,
-    outside="outside",
+    outside="ring.outside",
     count=count("beads of a round", _beads_each_round),
     source=GEOMETRY,
 )
@@ -186,24 +223,26 @@ BEZEL = Kind(
     traits=WOVEN_ROUND,
     eyes={"top_eyes": EyeField(("top_eyes",), several=True), **_EDGES},
     quantities={
-        "stone": size("stone", "outside", allowance="stone size"),
+        **SIZES,
         "stone.edge": size("stone", "edge", allowance="stone size"),
-        "girdle.length": _girdle("length"),
-        "girdle.outside": _girdle("outside"),
+        "girth": girth,
+        "girdle.length": _girdle_length,
+        "girdle.outside": _fattest,
         "around_least": _around("around at least", flat.LOOSE),
         "around_behind": _around(
             "around behind the girdle",
             flat.LOOSE,
-            stone=product("stone behind its girdle", "mm", "stone", _BEHIND),
+            stone=product("stone behind its girdle", "mm", "girth", _BEHIND),
         ),
         "around_most": _around("around at most", flat.TIGHT, slack_of),
         "inside": _ring("inside", tubular_peyote.inside),
-        "outside": _OUTSIDE,
-        "width": _OUTSIDE,
+        "ring.outside": _OUTSIDE,
+        "outside": _beyond("outside", "stone"),
+        "width": _beyond("width", "stone.width"),
         "length": _strip,
         "rounds": count("rounds", _rounds, "one for each that is named"),
         "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_with_stone),
-        "along": _OUTSIDE,
+        "along": same_as("outside"),
         **edge_sizes(_EDGES, _SPACING),
     },
     look=Look("bezel", label=(("outside", "across"),)),

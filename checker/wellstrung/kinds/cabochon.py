@@ -16,11 +16,11 @@ from wellstrung.derived.declared import (
     hand,
     mass,
     same_as,
-    size,
     written_or,
 )
 from wellstrung.formulas import stones, thread
 from wellstrung.kinds.bezel import WOVEN_ROUND
+from wellstrung.kinds.stone import SIZES, of_stone
 from wellstrung.model.beads import bead_rows
 from wellstrung.model.item import Bead
 from wellstrung.model.looks import Look
@@ -36,36 +36,6 @@ from wellstrung_schemas import fragment
 SEAM, ROUND_ABOUT, GLUE = 0.5, 10.0, 0.1
 
 _TENSION = hand("thread tension", flat.TENSION, cure="lay ten beads of {part} along its stone")
-_LONG = size("stone", "outside", allowance="stone size")
-_WIDE = written_or(
-    size("stone", "width", allowance="stone size"), ("stone", "width"), otherwise=_LONG
-)
-
-
-def shape(part: Part) -> str:
-    """The outline of its stone: as written, else round, or oval where it has a width."""
-    if part.has("stone", "shape"):
-        return part.text("stone", "shape")
-    return "oval" if part.has("stone", "width") else "round"
-
-
-def _corner(part: Part, ask: Quantities) -> Quantity:
-    written = part.has("stone", "corner")
-    return part.size("stone", "corner") if written else exact("corner", 0.0, "mm")
-
-
-def _of_stone(what: str, unit: str, by_shape: Mapping[str, Callable[..., float]]) -> Formula:
-    def found(part: Part, ask: Quantities) -> Quantity:
-        sizes = {name: ask.of(part, f"stone{of}") for name, of in _SIZES.items()}
-        if shape(part) == "square":
-            sizes["corner"] = _corner(part, ask)
-        called = f"{part.name}.{what} of the stone"
-        return derived(called, unit, by_shape[shape(part)], sizes, source=GEOMETRY)
-
-    return found
-
-
-_SIZES = {"length": "", "width": ".width"}
 
 
 def _rows(part: Part, field: str) -> list[list[Bead]]:
@@ -290,10 +260,8 @@ CABOCHON = Kind(
         "bottom_eyes": EyeField(("bottom_eyes",), several=True, carries=True),
     },
     quantities={
-        "stone": _LONG,
-        "stone.width": _WIDE,
-        "perimeter": _of_stone("perimeter", "mm", stones.PERIMETERS),
-        "area": _of_stone("area", "mm2", stones.AREAS),
+        **SIZES,
+        "area": of_stone("area", "mm2", stones.AREAS),
         "rows_wide": _rows_wide,
         "base": lambda part, ask: _counts(part, ask)[0][2],
         "edging_beads": _edging,

@@ -43,6 +43,19 @@ def cabochon(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
         pen.box(0, 0.0, width, "edge", of_width=sizes.named(part, "width"))
 
 
+def bezelled(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A stone that is not round in its bezel: the beads of its middle round about it."""
+    outline = _outline(sizes, part, sizes.known(part, "stone", length * 0.8))
+    rounds, middle = bead_rows(part, "beads"), length / 2
+    row = rounds[len(rounds) // 2]
+    wide = max(sizes.bead(name)[1] for name in row)
+    pen.area([_placed(_away(outline, wide), middle)], "frame")
+    _row(pen, sizes, row, _away(outline, wide / 2), middle, wide, along=True, every=2)
+    pen.area([_placed(outline, middle)], "stone")
+    if width := sizes.known(part, "width", 0.0):
+        pen.box(0, 0.0, width, "edge", of_width=sizes.named(part, "width"))
+
+
 def _row(
     pen: Pen, sizes: Sizes, row: list[str], line: Points, middle: float, wide: float, *,
     along: bool, every: int = 1,

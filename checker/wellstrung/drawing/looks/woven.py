@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from wellstrung.drawing.looks.beads import lay
 from wellstrung.drawing.looks.breaks import left_out
+from wellstrung.drawing.looks.cabochons import bezelled
 from wellstrung.drawing.looks.edgings import added
 from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
 from wellstrung.drawing.looks.listed import each_named
@@ -182,6 +183,9 @@ def pouch(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
 
 def bezel(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """From the front: the beads of one round about the stone that they hold."""
+    if part.has("stone", "shape") or part.has("stone", "width"):
+        bezelled(pen, sizes, part, length)
+        return
     outside = sizes.known(part, "outside", length)
     stone = sizes.known(part, "stone", outside * 0.8)
     middle = length / 2

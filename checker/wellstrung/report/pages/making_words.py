@@ -230,6 +230,8 @@ def _woven(part: Part, at: Bench) -> Iterator[str]:
         yield f"Its rounds, from the back edge to the front: {in_order(part, 'beads')}"
         wide = f" ({part.text(stone, 'outside')})" if part.has(stone, "outside") else ""
         yield f"Before the front rounds close over it, lay the {stone}{wide} in"
+        if part.has(stone, "shape") and part.text(stone, "shape") in ("square", "pear"):
+            yield "Try it in three rounds: a gap between two beads lies at each corner or tip"
         return
     yield from _order_of_beads(part)
     yield from _as_far(part, at)
