@@ -405,6 +405,11 @@ def bezel(draft: Draft, *, eye: bool = False) -> Woven:
     }  # fmt: skip
     if draft.chance(15):
         fields["beads"][2] = [middle.name, small.name]
+    if draft.chance(15):
+        fields["base"] = {
+            "stitch": draft.pick("right-angle weave", "ladder", "square"), "beads": middle.name
+        }  # fmt: skip
+        draft.maybe(40, fields["base"], rows=2)
     draft.maybe(85, of_stone, edge=draft.length(draft.between(1.0, 1.8, 0.2)))
     draft.maybe(70, of_stone, thickness=draft.length(draft.between(4.5, 6, 0.5)))
     draft.maybe(30, of_stone, back=draft.pick("flat", "pointed"))

@@ -10,9 +10,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import partial
 
-from wellstrung.derived.declared import FITTED, GEOMETRY, formula, hand
+from wellstrung.derived.base_bands import (
+    SHARE,
+    base_beads,
+    base_length,
+    base_thread,
+    counted,
+    mean_size,
+)
+from wellstrung.derived.declared import FITTED, GEOMETRY, formula, hand, same_as
 from wellstrung.formulas.arithmetic import floor, most, sqrt
-from wellstrung.formulas.thread import PATH_SHARE
 from wellstrung.model.beads import beads_named
 from wellstrung.model.edging import edges_of
 from wellstrung.model.parts import Formula, Part
@@ -22,6 +29,7 @@ from wellstrung.quantity.value import Quantity
 
 #: what a part with an edging or a layer gives beside what all woven work gives
 GIVES = {
+    "base": ("base.beads", "base.length"),
     "edging": ("edging.picots", "edging.beads", "edging.height"),
     "layer": ("layer.beads", "layer.thickness"),
 }
@@ -62,34 +70,12 @@ def _every(part: Part, field: str) -> int:
     return part.count(field, "every", default=1)
 
 
-def _mean(part: Part, what: str, ask: Quantities, *path: str) -> Quantity:
-    """The mean size of the beads of a field, by their number."""
-    mix = beads_named(part, *path)
-    if not mix:
-        raise part.missing(*path)
-    sizes = [ask.of(part.beads[name], what) for name in mix]
-    if len(sizes) == 1:
-        return sizes[0]
-    counts, of_all = tuple(mix.values()), sum(mix.values())
-    return derived(
-        f"{part.name}.bead {what} of {path[0]}",
-        "mm",
-        lambda **values: sum(n * v for n, v in zip(counts, values.values(), strict=True)) / of_all,
-        {f"bead{n}": size for n, size in enumerate(sizes, 1)},
-        source=f"mean by share, {GEOMETRY}",
-    )
-
-
 def _bead(field: str, what: str) -> Formula:
-    return lambda part, ask: _mean(part, what, ask, field, "beads")
+    return lambda part, ask: mean_size(part, what, ask, field, "beads")
 
 
 def _base(what: str) -> Formula:
-    return lambda part, ask: _mean(part, what, ask, "beads")
-
-
-def _count(what: str, of: int) -> Quantity:
-    return exact(what, of, source="counting")
+    return lambda part, ask: mean_size(part, what, ask, "beads")
 
 
 def _picots(part: Part, ask: Quantities) -> Quantity:
@@ -100,8 +86,8 @@ def _picots(part: Part, ask: Quantities) -> Quantity:
             "",
             lambda beads, every, closed: floor((beads - 1 + closed) / every + 1e-9),
             beads=_edge_beads(part, edge, ask),
-            every=_count("every", _every(part, "edging")),
-            closed=_count("closed", int(part.kind.eyes[edge].closed)),
+            every=counted("every", _every(part, "edging")),
+            closed=counted("closed", int(part.kind.eyes[edge].closed)),
             source="counting, from one bead of the edge to the next",
         )
         for edge in edges_of(part)
@@ -112,7 +98,7 @@ def _picots(part: Part, ask: Quantities) -> Quantity:
 def _edge_beads(part: Part, edge: str, ask: Quantities) -> Quantity:
     eye = part.kind.eyes[edge]
     if eye.counted is not None:
-        return _count("beads of the edge", eye.counted(part))
+        return counted("beads of the edge", eye.counted(part))
     return ask.of(part, "edge_beads")
 
 
@@ -123,7 +109,7 @@ def _gap(part: Part, ask: Quantities) -> Quantity:
 
 
 def _in_one(field: str) -> Formula:
-    return lambda part, ask: _count(f"beads of one of {field}", in_one(part, field))
+    return lambda part, ask: counted(f"beads of one of {field}", in_one(part, field))
 
 
 def _over(part: Part, ask: Quantities) -> Quantity:
@@ -133,7 +119,7 @@ def _over(part: Part, ask: Quantities) -> Quantity:
         "",
         lambda beads, every: floor(beads / every + 1e-9),
         beads=ask.of(part, "beads"),
-        every=_count("every", _every(part, "layer")),
+        every=counted("every", _every(part, "layer")),
         source="counting",
     )
 
@@ -149,14 +135,6 @@ def _beads(field: str, places: Formula | str) -> Formula:
     )
 
 
-_SHARE = hand(
-    "thread path of what is added",
-    (1 - PATH_SHARE, 1.0, 1 + PATH_SHARE),
-    source="counted passes, worked out for this project, ± 20 %",
-    cure="note the thread that 5 cm of {part} takes",
-)
-
-
 def _thread(field: str, places: Formula | str) -> Formula:
     return formula(
         f"thread of its {field}",
@@ -169,7 +147,7 @@ def _thread(field: str, places: Formula | str) -> Formula:
         length=_bead(field, "length"),
         edge_length=_base("length"),
         edge_outside=_base("outside"),
-        share=_SHARE,
+        share=SHARE,
     )
 
 
@@ -197,6 +175,7 @@ def _mass(field: str) -> Formula:
 
 
 _OWN: dict[str, dict[str, Formula]] = {
+    "base": {"base.beads": base_beads, "base.length": base_length},
     "edging": {
         "edging.picots": _picots,
         "edging.beads": _beads("edging", "edging.picots"),
@@ -237,6 +216,7 @@ _OWN: dict[str, dict[str, Formula]] = {
     },
 }
 _ADDED: dict[str, dict[str, Formula]] = {
+    "base": {"thread": base_thread, "mass": _mass("base"), "length": same_as("base.length")},
     "edging": {"thread": _thread("edging", "edging.picots"), "mass": _mass("edging")},
     "layer": {"thread": _thread("layer", _over), "mass": _mass("layer")},
 }

@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 
 from msgspec.structs import replace
 
+from wellstrung.derived.base_bands import base_column, base_thick
 from wellstrung.derived.declared import (
     GEOMETRY,
     Argument,
@@ -80,12 +81,16 @@ def _rounds(part: Part) -> int:
 
 
 def _fattest(part: Part, ask: Quantities) -> Quantity:
-    """How thick the bead is that lies round the girdle: the fattest."""
+    """How thick the bead is that lies round the girdle: the fattest, or that of its base."""
+    if part.has("base"):
+        return base_thick(part, ask)
     return max((ask.of(bead, "outside") for bead in rounds_of(part, ask)), key=_middle)
 
 
 def _girdle_length(part: Part, ask: Quantities) -> Quantity:
     """How long a bead at the girdle is: the mean of those rounds that have the fattest bead."""
+    if part.has("base"):
+        return base_column(part, ask)
     rows = bead_rows(part, "beads")
     fattest = max(rounds_of(part, ask), key=lambda bead: ask.of(bead, "outside").middle).name
     girdle = [row for row in rows if fattest in row]

@@ -12,8 +12,8 @@ from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.reading import tree as reading
 
-#: the fields that name beads added to woven work
-ADDED = (("edging", "beads"), ("layer", "beads"))
+#: the fields that name beads added to woven work: the band it grows from, edging and layer
+ADDED = (("base", "beads"), ("edging", "beads"), ("layer", "beads"))
 #: the fields of a part that name the beads its thread goes through
 _ON_THREAD = (
     ("beads",), ("core_bead",), ("turn",), ("sides",), ("bezel",), ("edge_row",), *ADDED,

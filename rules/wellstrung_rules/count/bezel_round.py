@@ -22,7 +22,8 @@ def check(woven: Woven, ask: Ask) -> Answer:
     if not off and around % (corners or 1) == 0:
         return Held()
     every = math.lcm(*(2 * many for many in repeats), corners or 2)
-    near = [n for n in (around // every * every, (around // every + 1) * every) if n]
+    aim = _goes_round(bezel, ask, around)
+    near = [n for n in (aim // every * every, (aim // every + 1) * every) if n]
     if off:
         has = plural(around // 2, "bead")
         fault = f"has rounds of {has}, and {plural(off[0], 'bead')} that repeat in one"
@@ -43,6 +44,14 @@ def check(woven: Woven, ask: Ask) -> Answer:
         ),
         also=(bezel.place_of("beads" if off else "stone"),),
     )
+
+
+def _goes_round(bezel: Part, ask: Ask, around: int) -> int:
+    """The ring itself where it may go round the stone, or else one that does."""
+    least, behind, most = (
+        ask.of(bezel, f"around_{what}").middle for what in ("least", "behind", "most")
+    )
+    return around if behind <= around <= most else round((least + most) / 2)
 
 
 def _corners(bezel: Part) -> int:

@@ -7,6 +7,7 @@ import math
 import pytest
 
 from pages import keeper, looks, parsed
+from wellstrung.derived.taken import of_plan
 from wellstrung.drawing.piece import drawings
 from wellstrung.judging.result import PlanResult
 
@@ -20,13 +21,17 @@ beads:
 parts:
   frame: {{kind: bezel, stitch: tubular peyote, around: {around},
     beads: [spray, brass, {row}, brass, spray],
-    stone: {{{stone}, edge: 1 mm}}}}
+    {more}stone: {{{stone}, edge: 1 mm}}}}
 run: [frame]
 """
 
 
-def of(stone: str, around: int = 40, row: str = "brass") -> PlanResult:
-    result = keeper().check_text(PLAN.format(stone=stone, around=around, row=row))
+#: the side of a unit of right-angle weave, of ovals that touch
+UNIT = math.hypot(1.3, 1.6)
+
+
+def of(stone: str, around: int = 40, row: str = "brass", more: str = "") -> PlanResult:
+    result = keeper().check_text(PLAN.format(stone=stone, around=around, row=row, more=more))
     assert not result.failures and result.quantities, result.remarks
     return result
 
@@ -67,3 +72,39 @@ def test_its_middle_round_is_drawn_about_its_outline(shape: str) -> None:
     result = of(f"shape: {shape}, outside: 18 mm, width: 14 mm", 40, "[brass, spray]")
     tree = parsed(drawings(result)[-1].svg)
     assert len(looks(tree, "b0")) + len(looks(tree, "b1")) >= 18
+
+
+def on_base(stitch: str, rows: int, around: int = 36) -> PlanResult:
+    base = f"base: {{stitch: {stitch}, beads: brass, rows: {rows}}}"
+    return of("outside: 14 mm, mass: 2 g", around, more=f"{base}, ")
+
+
+@pytest.mark.parametrize(
+    ("stitch", "rows", "beads", "tall", "column"),
+    [
+        # a bead of each round for each unit: its side and its bottom, and the top edge
+        ("right-angle weave", 1, 18 * 3, 1.02 * UNIT + 0.8, UNIT / 2),
+        ("right-angle weave", 2, 18 * 5, 2.04 * UNIT + 0.8, UNIT / 2),
+        ("ladder", 1, 36, 1.3 + 0.8, 1.6),
+        ("square", 3, 108, 3 * 1.3 + 0.8, 1.6),
+    ],
+)  # fmt: skip
+def test_rounds_grow_from_a_base(
+    stitch: str, rows: int, beads: int, tall: float, column: float
+) -> None:
+    plain, based = of("outside: 14 mm, mass: 2 g", 36), on_base(stitch, rows)
+    assert middle(based, "base.beads") == beads
+    assert middle(based, "length") - middle(plain, "length") == pytest.approx(tall)
+    assert middle(based, "mass") - middle(plain, "mass") == pytest.approx(beads / 200, rel=0.06)
+    assert middle(based, "thread") > middle(plain, "thread") + beads * 2 * 1.3
+    # as many as go round the stone and half a bead beyond it
+    least, most = middle(based, "around_least"), middle(based, "around_most")
+    assert least < math.pi * 15.6 / (column * 1.05) < most
+
+
+def test_a_base_takes_its_beads() -> None:
+    ask = on_base("square", 2).ask
+    assert ask is not None
+    beads = {thing.name: thing.need for thing in of_plan(ask)}
+    # 18 a round: spray in two of its rounds, brass in three, and the base
+    assert beads["spray"].middle == 36 and beads["brass"].middle == 54 + 72  # type: ignore[union-attr]

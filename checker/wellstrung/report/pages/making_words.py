@@ -13,7 +13,7 @@ from wellstrung.quantity.working import number
 from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.report.pages.held_words import held
 from wellstrung.report.pages.ring_words import of_rings
-from wellstrung.report.pages.round_words import about, embroidered, over_core
+from wellstrung.report.pages.round_words import about, base_band, embroidered, over_core
 from wellstrung.subjects.counts import how_many
 
 _LOOP = "Pick up {} beads for a loop, and go through the middle bead of the next loop before it"
@@ -220,6 +220,8 @@ def _woven(part: Part, at: Bench) -> Iterator[str]:
         return
     if part.has("loop"):
         yield from _points(part)
+    elif part.has("base"):
+        yield from base_band(part)
     elif part.has("around"):
         yield f"Begin with a ring of {part.count('around')} beads"
     if part.takes("core"):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from wellstrung.common.wording import together
-from wellstrung.model.beads import bead_rows
+from wellstrung.model.beads import bead_rows, beads_named
 from wellstrung.model.parts import Part
 from wellstrung.quantity.value import Quantity
 from wellstrung.report.pages.cut_words import Bench
@@ -18,6 +18,19 @@ def about(amount: Quantity) -> str:
     if low == high:
         return f"{'' if whole else 'about '}{amount.middle:.0f}"
     return f"about {amount.middle:.0f} ({low} to {high} likely)"
+
+
+def base_band(part: Part) -> Iterator[str]:
+    """The band that the rounds of a bezel grow from."""
+    around, rows = part.count("around"), part.count("base", "rows", default=1)
+    stitch, rounds = part.text("base", "stitch"), len(bead_rows(part, "beads"))
+    units = f"{around // 2} units" if stitch == "right-angle weave" else f"{around} beads"
+    named = together(f"`{name}`" for name in beads_named(part, "base", "beads"))
+    tall = "" if rows == 1 else f" and {rows} rows"
+    yield f"Begin with a base of {stitch}: {units}{tall} of {named}, joined into a ring"
+    behind, each = rounds // 2, "unit" if stitch == "right-angle weave" else "second bead"
+    yield f"Rounds grow from both its edges: {behind} at its back, {rounds - behind} at its front"
+    yield f"The first round from either edge has one bead for each {each} of it"
 
 
 def over_core(part: Part, at: Bench) -> Iterator[str]:
