@@ -112,7 +112,7 @@ _MOST = 20_000
 
 
 def _of_length(wanted: float, pattern: Sequence[str], first: str, chain: Part) -> tuple[str, ...]:
-    """The whole links whose length pulled taut comes nearest to what is wanted, mm; at least one.
+    """As many whole links as pulled taut are nearest to the wanted length, mm; at least one.
 
     Each link adds its length less two wires, and the two ends their walls.
     """

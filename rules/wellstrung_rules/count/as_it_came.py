@@ -28,7 +28,7 @@ def check(one: AsItCame, ask: Ask) -> Answer:
     )
     margin = min(margins, key=lambda side: side.middle)
     if margin.likely.high >= 0:
-        return Held(margin)  # where they may agree, nothing speaks against the count
+        return Held(margin)  # the two agree within their ranges, so the count may be right
     does, also = _SAID[what]
     return Misfit(
         says=f"what came {does.format(spelled(had))}, but the beads that were counted make"
