@@ -7,6 +7,7 @@ end at different heights may hang closer than the beads are wide.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from wellstrung.formulas import circles
@@ -92,12 +93,7 @@ def side_by_side(one: list[Slab], other: list[Slab]) -> Quantity | None:
 
     None where they share no height.
     """
-    meeting = [
-        (a.width, b.width)
-        for a in one
-        for b in other
-        if min(a.foot, b.foot) - max(a.top, b.top) > 1e-6
-    ]
+    meeting = list(_meeting(one, other))
     if not meeting:
         return None
     left, right = max(meeting, key=lambda pair: pair[0].middle + pair[1].middle)
@@ -111,3 +107,15 @@ def side_by_side(one: list[Slab], other: list[Slab]) -> Quantity | None:
         other=right,
         source="geometry, worked out for this project",
     )
+
+
+def _meeting(one: list[Slab], other: list[Slab]) -> Iterator[tuple[Quantity, Quantity]]:
+    """The widths of each two slabs that share a height: both lists go from top to foot."""
+    a = b = 0
+    while a < len(one) and b < len(other):
+        if min(one[a].foot, other[b].foot) - max(one[a].top, other[b].top) > 1e-6:
+            yield one[a].width, other[b].width
+        if one[a].foot < other[b].foot:
+            a += 1
+        else:
+            b += 1
