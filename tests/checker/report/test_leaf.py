@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterator
 from functools import cache
 from itertools import islice
-from typing import Any
+from typing import Any, NamedTuple
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -71,15 +71,38 @@ def with_remarks(number: int) -> PlanResult:
     return replace(result, remarks=(*remarks()[:number], *result.cautions))
 
 
-def printed(tab: Page, html: str, paper: str) -> list[Any]:
+class Printed(NamedTuple):
+    """A page: its words, and its texts but the footer with where each begins, in points."""
+
+    words: str
+    texts: list[tuple[float, float, str]]
+
+    def lines(self) -> list[str]:
+        """Its texts but the footer, from the top down."""
+        return [text for _, _, text in sorted(self.texts, key=lambda one: -one[1])]
+
+
+def printed(tab: Page, html: str, paper: str) -> list[Printed]:
     """The pages of a sheet on paper."""
     tab.emulate_media(media="print")
     tab.set_content(html)
-    return list(PdfReader(io.BytesIO(tab.pdf(format=paper, print_background=True))).pages)
+    return [
+        read(page)
+        for page in PdfReader(io.BytesIO(tab.pdf(format=paper, print_background=True))).pages
+    ]
 
 
-def words(page: Any) -> str:
-    return re.sub(r"\s+", " ", page.extract_text())
+def read(page: Any) -> Printed:
+    """What is on a page; the words of a drawing make it slow, so it is done once."""
+    found: list[tuple[float, float, str]] = []
+
+    def placed(text: str, page_at: list[float], at: list[float], *_: Any) -> None:
+        x = at[4] * page_at[0] + at[5] * page_at[2] + page_at[4]
+        y = at[4] * page_at[1] + at[5] * page_at[3] + page_at[5]
+        if text.strip() and y > FOOTER * float(page.mediabox.height):
+            found.append((x, y, text.strip()))
+
+    return Printed(re.sub(r"\s+", " ", page.extract_text(visitor_text=placed)), found)
 
 
 def squeezed(text: str) -> str:
@@ -92,7 +115,7 @@ def squeezed(text: str) -> str:
 def test_page_1_stands_alone_with_any_number_of_remarks(number: int, paper: str, tab: Page) -> None:
     result = with_remarks(number)
     front, *rest = printed(tab, sheet(result), paper)
-    said, letters = words(front), squeezed(words(front))
+    said, letters = front.words, squeezed(front.words)
     assert result.title in said and "Date:" in said and "Version:" in said
     assert result.outcome.upper() in said
     assert "on paper" in said or "life-size" in said  # the piece, drawn
@@ -111,8 +134,8 @@ def test_page_1_stands_alone_with_any_number_of_remarks(number: int, paper: str,
 def test_what_a_front_has_no_room_for_stands_behind_it(paper: str, tab: Page) -> None:
     result = with_remarks(60)
     pages = printed(tab, sheet(result), paper)
-    assert "19 remarks more behind this leaf" in words(pages[0])
-    every = squeezed("".join(map(words, pages)))
+    assert "19 remarks more behind this leaf" in pages[0].words
+    every = squeezed("".join(page.words for page in pages))
     assert all(squeezed(one.problem)[:20] in every for one in result.numbered)
 
 
@@ -133,9 +156,9 @@ def test_every_printed_page_is_named_and_none_is_blank_and_a_class_takes_34(
         taken += len(pages) if path in CLASS else 0
         assert len(pages) <= 3, path
         for number, page in enumerate(pages, 1):
-            assert f"page {number} of {len(pages)}" in words(page), path
-            assert path.name in words(page) and squeezed(result.title) in squeezed(words(page))
-            body = lines_of(page)
+            assert f"page {number} of {len(pages)}" in page.words, path
+            assert path.name in page.words and squeezed(result.title) in squeezed(page.words)
+            body = page.lines()
             assert len(body) > 3, path  # no page is blank
             assert squeezed(body[-1]) not in headings, path  # none ends with a heading
     assert taken <= 34
@@ -146,7 +169,7 @@ def test_a_punch_has_20_mm_at_either_side_and_a_pen_25_mm_beside_the_remarks(
     paper: str, tab: Page
 ) -> None:
     for page in printed(tab, sheet(with_remarks(14)), paper):
-        assert min(x for x, _, _ in placed_on(page)) >= 20 * MM - 0.5
+        assert min(x for x, _, _ in page.texts) >= 20 * MM - 0.5
     tab.set_viewport_size({"width": round(170 * PIXELS), "height": 900})
     tab.emulate_media(media="print")
     right = "Math.max(...[...document.querySelectorAll('.remark, .others')].map(right))"
@@ -154,25 +177,6 @@ def test_a_punch_has_20_mm_at_either_side_and_a_pen_25_mm_beside_the_remarks(
         f"(() => {{ const right = e => e.getBoundingClientRect().right; return {right} }})()"
     )
     assert 100 < reach / PIXELS <= 170 - 5 + 0.3  # and the margin of the page beside it
-
-
-def lines_of(page: Any) -> list[str]:
-    """The texts of a printed page but its footer, from the top down."""
-    return [text for _, _, text in sorted(placed_on(page), key=lambda one: -one[1])]
-
-
-def placed_on(page: Any) -> list[tuple[float, float, str]]:
-    """The texts of a printed page but its footer, with where each begins, in points."""
-    found: list[tuple[float, float, str]] = []
-
-    def placed(text: str, page_at: list[float], at: list[float], *_: Any) -> None:
-        x = at[4] * page_at[0] + at[5] * page_at[2] + page_at[4]
-        y = at[4] * page_at[1] + at[5] * page_at[3] + page_at[5]
-        if text.strip() and y > FOOTER * float(page.mediabox.height):
-            found.append((x, y, text.strip()))
-
-    page.extract_text(visitor_text=placed)
-    return found
 
 
 @pytest.mark.parametrize(("large", "points"), [(False, 11), (True, 14)])
