@@ -107,6 +107,8 @@ def front(
         drawn = _filling(result, max(min(room, most), _LEAST)) if room >= tier.least else ()
         if tier.tight or (drawn and sum(one.high for one in drawn) <= room):
             break
+    if sum(one.high for one in drawn) > room:
+        drawn = _filling(result, _LEAST)  # a drawing so low has no key of its beads
     return Front(
         in_full=tuple(in_full),
         others=tuple(few),
