@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generated import palette
 from generated.draft import Draft, Fields
 from generated.findings import eye
 
@@ -19,6 +20,10 @@ def ear_wire(draft: Draft, *, opens: str = "yes") -> str:
     fields["wire"] = draft.wire(0.65, 0.9).written
     fields["eye"] = eye(draft, 2.2, 0.8, opens=opens, faces=False)
     draft.maybe(90, fields, length=draft.length(draft.between(14, 24, 2)))
+    if fields.get("type") == "hoop" and draft.chance(50):
+        bead = palette.other(draft, 2, 4)
+        fields["beads"] = bead.name
+        draft.maybe(80, fields, count=draft.whole(1, 8))
     _of(draft, fields, 0.4)
     return draft.add(draft.pick("hook", "ear wire", "wire"), fields)
 

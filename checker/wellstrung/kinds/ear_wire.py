@@ -2,12 +2,37 @@
 
 from __future__ import annotations
 
-from wellstrung.derived.declared import mass, size, wire
+from wellstrung.derived.declared import GEOMETRY, count, formula, mass, size, wire, written_or
+from wellstrung.formulas.arithmetic import atan, pi
 from wellstrung.kinds.plain import up_to_the_eye
+from wellstrung.kinds.wire_link import beads_on
 from wellstrung.model.looks import Look
-from wellstrung.model.parts import EyeField, Kind, Role, Traits
+from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
+from wellstrung.model.plan import Quantities
 from wellstrung.model.sold import Sold
+from wellstrung.quantity.value import Quantity
+from wellstrung.stitches import making
 from wellstrung_schemas import fragment
+
+
+def round_hoop(beads: float, length: float, outside: float, across: float, wire: float) -> float:
+    """How far round a hoop its beads reach, mm along its wire: they meet on the inside of the bend.
+
+    Geometry, worked out for this project: each bead is a chord of the circle on which the inner
+    edges of beads lie. No published figure.
+
+    >>> round(round_hoop(beads=20, length=4.0, outside=4.0, across=40.0, wire=0.8), 1)
+    92.2
+    """
+    middle = (across - wire) / 2
+    return beads * 2 * atan(length / 2 / (middle - outside / 2)) * middle
+
+
+def _mass(part: Part, ask: Quantities) -> Quantity:
+    """The bare hoop as shops sell it, and its beads."""
+    bare = mass("mass")(part, ask)
+    return bare + making.mass(part, ask) if part.has("beads") else bare
+
 
 EAR_WIRE = Kind(
     "ear wire",
@@ -18,7 +43,27 @@ EAR_WIRE = Kind(
         "wire": wire("wire"),
         "length": size("length", allowance="part length"),
         "along": up_to_the_eye("length"),  # from where it bears in the ear
-        "mass": mass("mass"),
+        "beads": count("beads", beads_on),
+        "stack": formula(
+            "stack",
+            "mm",
+            round_hoop,
+            beads=count("beads", beads_on),
+            length=making.bead("length"),
+            outside=making.fattest,
+            across="length",
+            wire="wire",
+            source=GEOMETRY,
+        ),
+        "round": formula(
+            "round",
+            "mm",
+            lambda across, wire: pi * (across - wire),
+            across="length",
+            wire="wire",
+            source=GEOMETRY,
+        ),
+        "mass": written_or(mass("mass"), ("mass",), otherwise=_mass),
     },
     traits=Traits(in_ear=True),
     types={

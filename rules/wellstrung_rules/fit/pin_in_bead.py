@@ -7,7 +7,7 @@ from wellstrung_rules.fit import REAM_WET, through
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
-    if not join.part.traits.on_wire:
+    if not (join.part.traits.on_wire or join.part.traits.in_ear):
         return None
     return through(join.part, join.bead, f"the hole of bead `{join.bead.name}`", REAM_WET, ask)
 

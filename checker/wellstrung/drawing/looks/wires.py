@@ -142,6 +142,17 @@ def ear_hoop(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """A ring through the ear, with its eye below."""
     start = _eye_below(pen, sizes, part, length)
     pen.ring(start / 2, start, sizes.known(part, "wire", 0.8), "metal")
+    if not part.has("beads"):
+        return
+    count = min(part.count("count", default=sum(bead_mix(part).values())), _MOST_ON_WIRE)
+    middle = (start - sizes.known(part, "wire", 0.8)) / 2
+    row = [(bead, *sizes.bead(bead)) for bead in sizes.sequence(part, count)]
+    turns = [2 * math.atan(along / (2 * middle - wide)) for _, along, wide in row]
+    turned = -sum(turns) / 2
+    for (bead, _, wide), turn in zip(row, turns, strict=True):  # from the foot, to both sides
+        at, across = math.cos(turned + turn / 2), math.sin(turned + turn / 2)
+        pen.disc(start / 2 + middle * at, wide, sizes.look(bead), across=middle * across)
+        turned += turn
 
 
 def ear_post(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:

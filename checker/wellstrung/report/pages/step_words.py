@@ -16,6 +16,7 @@ from wellstrung.report.pages import end_words
 from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.report.pages.end_words import each_of, many_of
 from wellstrung.report.pages.making_words import in_order, made
+from wellstrung.report.pages.round_words import about
 from wellstrung.report.terminal import counted
 from wellstrung.subjects.base import Eyes, hanging_eyes, opens, side_facing
 from wellstrung.subjects.counts import hung_in_all, is_safety_chain
@@ -51,6 +52,10 @@ def _string(step: Step, at: Bench) -> Iterator[str]:
     if _part(step).thread.stretches:
         yield "Many makers stretch the line once before they string on it"
     yield from made(_part(step), at)
+    if _part(step).traits.in_ear:
+        beads = at.known(_part(step), "beads")
+        many = f"{about(beads)} of them" if beads is not None else "them"
+        yield f"String {many} on the open wire, and leave the end bare that goes through the ear"
     for entry in at.plan.run:
         if entry.twists and entry.parts[-1] is _part(step):
             turns = counted(entry.twists, "full turn")
