@@ -373,6 +373,10 @@ def panel(draft: Draft, across: int) -> Band:
         counts = [*range(across, 1, -1)]
         fields["each_row"] = draft.pick(counts, {"mirror": counts})
         del fields["rows"], fields["across"]
+        if draft.chance(30):
+            other, mirrored = palette.another(draft, bead), isinstance(fields["each_row"], dict)
+            total = sum(counts) + (sum(counts[:-1]) if mirrored else 0)
+            fields["beads"] = [f"{total - 1} {bead.name}", other.name]
     lines.woven_on(draft, fields)
     width = across * (bead.outside if stitch == "brick" else bead.length)
     name = draft.add(draft.pick("panel", "leaf", "wedge"), fields)

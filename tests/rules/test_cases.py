@@ -20,8 +20,8 @@ FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
 #: a ring and a glued joint always have what they need, from plan or tables; the others count
 ALWAYS_JUDGED = {
     "breakaway", "closed-already", "cure-time", "earwire-gauge", "fringe-lengths", "join-made",
-    "pair-complete", "part-use", "ring-gauge", "spectacle-ends", "step-parts", "strand-holes",
-    "top-drilled",
+    "pair-complete", "part-use", "ring-gauge", "row-beads", "spectacle-ends", "step-parts",
+    "strand-holes", "top-drilled",
 }  # fmt: skip
 #: what only asks which of two things a word means, and leaves the rest to other rules
 ONLY_ASKS = {"bead-type", "line-type"}
@@ -35,10 +35,11 @@ IN_WORDS_ALONE = {
     "crimp-hold", "ear-weight", "end-stop", "finish-before-glue", "finished-length", "first-row",
     "fringe-along", "fringe-count", "fringe-mirror", "fringe-spread", "glue-gap", "hangs-square",
     "hole-passes", "join-made", "line-in-eye", "link-clearance", "no-eye", "no-way-in", "one-lot",
-    "part-use", "pattern-repeat", "pot-life", "pouch-room", "rigid-run", "ring-hold", "sharp-edge",
-    "sleeve", "spare-share", "spectacle-ends", "step-parts", "strand-holes", "strand-nest",
-    "strand-twist", "tail-hides", "tassel-crowd", "thread-hold", "thread-on-open-ring",
-    "toggle-bar", "toggle-swing", "top-drilled", "usual-length", "wearer-fit",
+    "part-use", "pattern-repeat", "pot-life", "pouch-room", "rigid-run", "ring-hold", "row-beads",
+    "sharp-edge", "sleeve", "spare-share", "spectacle-ends", "step-parts", "strand-holes",
+    "strand-nest", "strand-twist", "tail-hides", "tassel-crowd", "thread-hold",
+    "thread-on-open-ring", "toggle-bar", "toggle-swing", "top-drilled", "usual-length",
+    "wearer-fit",
 }  # fmt: skip
 
 

@@ -199,8 +199,8 @@ class Stitch(Struct, frozen=True, eq=False):
     counted otherwise. `knot` is the row of trade table `knots` that ties it all along; `cored` has
     a core of beads and outer loops, `core_bead` and `outer`; `bare` is cord alone, without a bead.
     `side_every` says of a band which of its rows end at one of its long edges: each, or every
-    second. `how` is a sentence for a student on what the hand does. `look` is how it is drawn;
-    without one as plain cloth.
+    second; the columns of one that weaves `in_pairs` are an even number. `how` is a sentence for a
+    student on what the hand does. `look` is how it is drawn; without one as plain cloth.
     """
 
     name: str
@@ -216,6 +216,7 @@ class Stitch(Struct, frozen=True, eq=False):
     cored: bool = False
     bare: bool = False
     side_every: int = 1
+    in_pairs: bool = False
     how: str = ""
     look: StitchLook | None = None
 

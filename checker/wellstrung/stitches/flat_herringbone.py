@@ -147,6 +147,7 @@ FLAT_HERRINGBONE = Stitch(
         flat.beads(beads, stacks=flat.across_of, between=between_of),
     ),
     refuses=refuses,
+    in_pairs=True,
     how="The first row is ladder stitch; then up one stack, two beads on, down the stack beside it",
     held_against="no published figure of a width or a length: print gives the first row of ladder"
     " stitch and the even count (`Ndebele or herringbone stitch`,"

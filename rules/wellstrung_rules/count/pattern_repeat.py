@@ -1,7 +1,8 @@
 """A repeat of beads, columns or rows fits the count that it is woven over.
 
 Round a tube only whole repeats fit: any other count breaks the pattern where the round closes.
-Across a band, and from end to end, one more also works: the pattern then ends as it begins.
+Across a band, and from end to end, one more also works: the pattern then ends as it begins. A list
+of whole rows, one after another, fits as well.
 """
 
 from __future__ import annotations
@@ -19,18 +20,32 @@ from wellstrung.rulebook.remedies import measured_anew
 class Repeat(NamedTuple):
     """A repeat after `every` so many of `what`, the field that counts them, and its place.
 
-    `beads` are those of one repeat, where they are listed; `round_and_round` means it must close.
+    `beads` are those of one repeat, where they are listed.
     """
 
+    woven: Woven
     every: int
     what: str
     field: str
     place: Place
     beads: tuple[str, ...] = ()
-    round_and_round: bool = False
+
+    @property
+    def round_and_round(self) -> bool:
+        """Whether it must close."""
+        return self.field in ("around", "each_round")
+
+    @property
+    def stays_even(self) -> bool:
+        """Whether an even count stays even: of a ring, or of columns that are woven in pairs."""
+        return self.field == "around" or (self.field == "across" and self.woven.stitch.in_pairs)
 
     def comes_out(self, count: int) -> bool:
-        """Whole; or, where it need not close, alike from both ends."""
+        """Whole, or whole rows; or, where it need not close, alike from both ends."""
+        rows = self.woven.stitch.side_every  # of flat peyote a row is half of what lies across
+        row = count if count % rows else count // rows
+        if self.beads and self.field != "count" and self.every % row == 0:
+            return True
         if count % self.every == 0 or self.round_and_round:
             return count % self.every == 0
         if not self.beads:
@@ -53,19 +68,18 @@ def check(woven: Woven, ask: Ask) -> Answer:
 def _repeats(woven: Woven) -> Iterator[Repeat]:
     part, columns = woven.part, woven.stitch.columns
     field = next((word for word in _COUNTED if part.has(word)), "")
-    closes = field in ("around", "each_round")
     listed = _listed(part) if columns == "beads" or part.kind.role is Role.STRAND else ()
     if field and listed:
-        yield Repeat(len(listed), "beads", field, part.place_of("beads"), listed, closes)
+        yield Repeat(woven, len(listed), "beads", field, part.place_of("beads"), listed)
     if field and columns and part.has("repeat", "columns") and not part.has("each_row"):
         place = part.place_of("repeat", "columns")
-        yield Repeat(part.count("repeat", "columns"), "columns", field, place, (), closes)
+        yield Repeat(woven, part.count("repeat", "columns"), "columns", field, place)
     for what in ("rows", "rounds"):
         if part.has("repeat", what):
             counted = "rows" if part.has("rows") else what
             part.count(counted)  # a length gives no count: raises Missing
             place = part.place_of("repeat", what)
-            yield Repeat(part.count("repeat", what), what, counted, place)
+            yield Repeat(woven, part.count("repeat", what), what, counted, place)
 
 
 #: the fields that count what lies across or around, or along a strand
@@ -105,7 +119,7 @@ def _misfit(part: Part, repeat: Repeat) -> Misfit:
 
 def _nearest(repeat: Repeat, count: int) -> list[int]:
     """The nearest counts on either side that are whole, or whole and one more; the nearer first."""
-    even = repeat.field == "around" and count % 2 == 0  # an even ring stays even
+    even = repeat.stays_even and count % 2 == 0
     step = math.lcm(repeat.every, 2) if even else repeat.every
     whole = count // step * step
     works = [
