@@ -59,6 +59,8 @@ def of_woven(part: Part, what: str, ask: Quantities) -> Quantity:
     """A size of a bead of the palette that is woven: that of the beaded bead which it is."""
     if what == "per_gram":
         mass = ask.of(part, "mass")
+        if not mass.middle:  # not known, where a load is the least that it can be
+            raise part.missing("core", "mass")
         return derived(f"{part.name}.per gram", "", lambda mass: 1 / mass, mass=mass)
     return ask.of(part, "outside" if what == "height" else what)
 

@@ -150,3 +150,10 @@ def test_fewer_points_are_spread_wider() -> None:
     few, many = of(*NET, ("around: 12", "around: 9")), of(*NET)
     assert middle(few, "ball.opened") > middle(many, "ball.opened")
     assert middle(few, "ball.beads") < middle(many, "ball.beads")
+
+
+def test_a_core_that_nobody_weighed_leaves_checks_open() -> None:
+    result = of((", mass: 0.4 g", ""), ("repeats: 9", "repeats: 9, thread: flexible wire 0.38 mm"))
+    assert not result.failures, result.failures
+    open_fields = [field for check in result.unjudged for field in check.missing]
+    assert any("core.mass" in field for field in open_fields), open_fields
