@@ -149,6 +149,18 @@ def crimp_cover(draft: Draft, over: float) -> str:
     return draft.add("cover", fields)
 
 
+def brooch_pin(draft: Draft, behind: str) -> str:
+    """A pin that is sewn behind a panel."""
+    fields: Fields = {"kind": "brooch pin", "behind": behind}
+    draft.maybe(90, fields, length=draft.length(draft.pick(12.0, 19.0, 25.0, 32.0)))
+    draft.maybe(30, fields, width=draft.length(5.0))
+    draft.maybe(40, fields, held=draft.pick("sewn", "sewn", "glued"))
+    draft.metalwork(fields, 2)
+    name = draft.add("pin", fields)
+    draft.step("sew", "sew", name, to=behind)
+    return name
+
+
 def bead_tip(draft: Draft, line: float) -> Finding:
     """A bead tip over the knot, or over a crimp, at the end of a strand."""
     covers = draft.pick("double overhand", "overhand", "crimp", "")

@@ -171,6 +171,7 @@ KINDS: Mapping[str, Callable[[Draft], str]] = {
     "end cap": _cap,
     "cone": _cone,
     "bead tip": _tip,
+    "brooch pin": lambda draft: findings.brooch_pin(draft, woven.panel(draft, 9).name),
     "crimp": _crimp,
     "crimp cover": lambda draft: findings.crimp_cover(draft, 1.8),
     "french wire": lambda draft: findings.french_wire(draft, 0.4),

@@ -88,6 +88,8 @@ def brooch(draft: Draft) -> None:
     draft.run = [panel.name]
     hangers.fringe(draft, panel.name, "first edge", panel.across, panel.bead)
     draft.head |= {"piece": draft.pick("brooch", "pendant", "key ring")}
+    if draft.head["piece"] == "brooch":
+        findings.brooch_pin(draft, panel.name)
     draft.maybe(40, draft.head, wearer={"age": "adult"})
     draft.maybe(40, draft.head, closes="open")
 

@@ -13,7 +13,7 @@ from wellstrung.model.plan import Plan, Quantities, RunEntry
 from wellstrung.quantity.arithmetic import derived, exact, leaf, times, total
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
-from wellstrung.subjects.counts import hung_in_all
+from wellstrung.subjects.counts import has_place, hung_in_all
 from wellstrung.subjects.run import at_holes
 
 
@@ -203,6 +203,9 @@ def _mass(ask: Quantities) -> Quantity:
         terms.append(times(ask.of(line.part, "mass"), pieces))
         if line.by is not None:
             terms.append(times(ask.of(line.by, "mass"), joints))
+    placed = has_place(ask.plan)
+    backs = [one for one in ask.plan.parts.values() if one.kind.role is Role.BACK]
+    terms += [ask.of(back, "mass") for back in backs if back in placed]
     return total("piece.mass", "g", terms)
 
 

@@ -42,13 +42,16 @@ class Role(Enum):
     CORE = auto()
     CHAIN = auto()
     COVER = auto()
+    BACK = auto()
     LOOSE = auto()
 
 
 #: what is woven at the bench with a thread of its own
 WOVEN_WORK = frozenset({Role.ROPE, Role.BAND, Role.WOVEN})
 #: what has no place in the piece by itself
-UNPLACED = frozenset({Role.GLUE, Role.THREAD, Role.CORE, Role.CHAIN, Role.COVER, Role.LOOSE})
+UNPLACED = frozenset(
+    {Role.GLUE, Role.THREAD, Role.CORE, Role.CHAIN, Role.COVER, Role.BACK, Role.LOOSE}
+)
 
 
 class EyeField(Struct, frozen=True):

@@ -45,6 +45,8 @@ KNOTS = ("overhand", "double overhand")
 STATEMENTS = ("nickel free", "nickel release below the limit", "lead free", "cadmium free")
 #: Where a clasp names the woven ropes that its halves are made of.
 WOVEN_HALVES = (("ring", "woven"), ("bar", "woven"))
+#: what a pin can be sewn or glued behind
+BEHIND = (Role.ROPE, Role.BAND, Role.WOVEN, Role.EYED)
 #: Where a part may name another part.
 _PARTS_AT = (
     Reference(("thread", "spool"), (Role.THREAD,)),
@@ -53,6 +55,7 @@ _PARTS_AT = (
     Reference(("covers",), (Role.CRIMP,), KNOTS),
     Reference(("cover",), (Role.COVER,)),
     Reference(("held_by",), (Role.CRIMP, Role.GLUE), ("knots",)),
+    Reference(("behind",), BEHIND),
     Reference(("over",), (Role.CONE, Role.CAP)),
     Reference(("of",), (Role.CHAIN,)),
     *(Reference(path, (Role.ROPE,)) for path in WOVEN_HALVES),
@@ -72,7 +75,7 @@ WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
     ("weave", "part"): WOVEN_WORK,
     ("finish thread", "part"): WOVEN_WORK,
     ("slide", "onto"): LONG,
-    ("glue", "part"): (Role.CAP, Role.CLASP),
+    ("glue", "part"): (Role.CAP, Role.CLASP, Role.BACK),
     ("glue", "to"): (Role.ROPE,),
     ("glue", "with"): (Role.GLUE,),
     ("close ring", "part"): (Role.RING,),
@@ -289,6 +292,8 @@ class Names:
         roles, glued = WORKS_ON.get((verb, field)), parts.get("part")
         if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.CLASP:
             roles = (Role.BAND,)
+        if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.BACK:
+            roles = BEHIND
         if verb == "glue" and glued and glued.kind.role in _KNOTTED:
             if field == "part":
                 says = f"`{glued.name}` is {article(glued.noun)}: a drop of glue on its"

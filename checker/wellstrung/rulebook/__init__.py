@@ -91,6 +91,7 @@ from wellstrung.subjects.base import Eyes as Eyes
 from wellstrung.subjects.base import Subject as Subject
 from wellstrung.subjects.base import hanging_eyes as hanging_eyes
 from wellstrung.subjects.base import own_eyes as own_eyes
+from wellstrung.subjects.behind import PinBehind as PinBehind
 from wellstrung.subjects.chain import ChainCut as ChainCut
 from wellstrung.subjects.chain import EndLink as EndLink
 from wellstrung.subjects.chain import PieceCut as PieceCut

@@ -141,6 +141,8 @@ def _used_unnamed(plan: Plan, part: Part) -> bool:
     role = part.kind.role
     if role is Role.THREAD:
         return any(part in spools_for(plan, woven) for woven in plan.parts.values())
+    if role is Role.BACK:
+        return part.has("behind")
     return role is Role.LOOSE or (role is Role.GLUE and not plan.steps)
 
 

@@ -115,10 +115,13 @@ def woven_of(part: Part) -> Part | None:
 def made_with(part: Part) -> tuple[Part, ...]:
     """The parts that have their place in another.
 
-    A crimp in its tip or beside beads, the cover of a crimp, the woven halves of a clasp.
+    A crimp in its tip or beside beads, the cover of a crimp, the woven halves of a clasp, a pin on
+    its back.
     """
     named = [part.part(*path) for path in (("covers",), ("cover",), *WOVEN_HALVES)]
-    return tuple(inside for inside in (*named, held_by_crimps(part)) if inside is not None)
+    backs = (one for one in part.parts.values() if one.part("behind") is part)
+    inside = (one for one in (*named, held_by_crimps(part)) if one is not None)
+    return (*inside, *backs)
 
 
 def how_many(plan: Plan, part: Part) -> int:

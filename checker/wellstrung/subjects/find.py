@@ -9,6 +9,7 @@ from wellstrung.model.plan import Plan
 from wellstrung.subjects import (
     alone,
     along_the_run,
+    behind,
     chain,
     glued,
     held,
@@ -95,10 +96,12 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     along_the_run.find,
     house.held_to_house_limits,
     repair.find,
+    behind.find,
 )
 _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     steps.find,
     glued.find,
     joins_made.find,
     held.joins,
+    behind.put_on,
 )

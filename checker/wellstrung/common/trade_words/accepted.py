@@ -79,6 +79,7 @@ _LINKS = (
 ACCEPTED: Mapping[str, Mapping[str, str]] = {
     "kind": {
         "bead tip": "clamshell, clamshell tip, knot cover, calotte, knot end",
+        "brooch pin": "brooch back, pin back, bar pin, brooch finding, pin finding, brooch bar",
         "crimp cover": "crimp bead cover, crimp cover bead, crimp tube cover",
         "french wire": "gimp, bullion, bouillon, gimp wire, purl wire",
         "ear wire": "earring wire",

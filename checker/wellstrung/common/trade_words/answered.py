@@ -139,8 +139,6 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " without `type`",
         "swivel snap, swivel clasp, swivel, dog clip": "write `clasp` with `type: lobster` and its"
         " `closed_length`; that it turns is not checked",
-        "brooch pin, brooch back, pin back, bar pin, brooch finding": "leave it out and write"
-        " `piece: brooch`; name it in a `note`",
         "T-pin": "it pins work to a board and is no part of a piece: leave it out",
         "toggle bead": "write `clasp` with `type: button and loop`, with the bead as its `button`",
         "bead cap": f"{_PALETTE}, with `type: bead cap`",

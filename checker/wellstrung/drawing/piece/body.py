@@ -94,6 +94,11 @@ class Body:
         self.edges = canvas.extent[1], canvas.extent[3]
         for index, stretch in enumerate(self.run):
             self._show_run(index, stretch)
+        for pin in self.plan.parts.values():
+            carrier = pin.part("behind")
+            for stretch in self.run if carrier is not None else ():
+                if carrier in stretch.entry.parts:
+                    self._behind(pin, stretch)
         for part in dict.fromkeys(line.source for line in self.plan.hung):
             place = next((one for one in self.run if part in one.entry.parts), None)
             if place is not None:
@@ -120,6 +125,13 @@ class Body:
             ),
             default=0.0,
         )
+
+    def _behind(self, pin: Part, stretch: Stretch) -> None:
+        """A pin behind what carries it, dashed."""
+        length = self.sizes.known(pin, "length", stretch.drawn * 0.6)
+        pen = self._pen(stretch.middle - length / 2)
+        with self.canvas.thing(pin.name):
+            pen.box(0, length, self.sizes.known(pin, "width", 5.0), "hidden", corner=1.0)
 
     def _hung_width(self, part: Part) -> float:
         return sum(self.hanging.width(line) for line in self.plan.hung if line.source is part)

@@ -76,6 +76,10 @@ PREPARED: Mapping[str, str] = {
 }
 
 
+#: where a brooch pin lies: common practice, no source
+_IN_THE_UPPER_THIRD = "It lies across the upper third of the back, or the piece tips forward"
+
+
 def _glue(step: Step, at: Bench) -> Iterator[str]:
     cap, onto, glue = (step.parts[name] for name in ("part", "to", "with"))
     if step.has("prepared"):
@@ -89,7 +93,10 @@ def _glue(step: Step, at: Bench) -> Iterator[str]:
         yield f"A mix can be used for {hours(usable.likely.low)}, stirring included"
     deep = f", {cap.text('depth')} deep" if cap.has("depth") else ""
     where = "into" if cap.kind.role is Role.CAP else "to"
-    yield f"Glue `{onto.name}` {where} `{cap.name}`{deep}: {counted(step.joints, 'joint')}"
+    one, other = (cap, onto) if cap.part("behind") else (onto, cap)
+    yield f"Glue `{one.name}` {where} `{other.name}`{deep}: {counted(step.joints, 'joint')}"
+    if one is cap:
+        yield _IN_THE_UPPER_THIRD
     handling, cure = at.known(glue, "handling"), at.known(glue, "full_cure")
     if handling is not None:
         yield f"Let it lie: nothing may pull on it for {_time(handling)}"
@@ -269,6 +276,9 @@ def _sew(step: Step, at: Bench) -> Iterator[str]:
     part, to, times = _part(step), step.parts.get("to"), times_done(at.plan, step)
     onto = f" to `{to.name}`" if to is not None else ""
     yield f"Sew `{part.name}`{onto}" + (f", {_often(times)}" if times > 1 else "")
+    if part.part("behind") is not None:
+        yield _IN_THE_UPPER_THIRD
+        yield "Go through each of its holes, keep the pin shut, and try the catch when it is on"
     halves = [entry.called for entry in at.plan.run if entry.part is part and entry.half]
     if len(halves) > 1:
         yield f"One half goes to either end: {together(f'`{half}`' for half in halves)}"
