@@ -25,7 +25,18 @@ def written(data: object) -> str:
 
 
 #: fields of a part that may name another
-_NAMING = ("of", "over", "core", "covers", "cover", "thread", "needle", "started_on", "rings")
+_NAMING = (
+    "of",
+    "over",
+    "core",
+    "covers",
+    "cover",
+    "behind",
+    "thread",
+    "needle",
+    "started_on",
+    "rings",
+)
 
 
 def with_parts_renamed(data: dict[str, Any]) -> tuple[dict[str, Any], dict[str, str]]:

@@ -69,7 +69,19 @@ def silent(result: PlanResult, host: Host) -> list[str]:
 
 
 #: the fields by which a part names beads and other parts
-NAMING = {"beads", "core_bead", "outer", "turn", "core", "covers", "cover", "over", "of", "spool"}
+NAMING = {
+    "beads",
+    "core_bead",
+    "outer",
+    "turn",
+    "core",
+    "covers",
+    "cover",
+    "behind",
+    "over",
+    "of",
+    "spool",
+}
 
 
 def renamed(made: OnePart, more: str) -> tuple[str, Fields, Fields]:
