@@ -135,16 +135,21 @@ def hand(
     cure: str,
     source: str = FITTED,
     grade: str = "",
+    worst: tuple[float, float] | None = None,
 ) -> Formula:
     """A factor between two ends, by the maker's hand: how tight, how close, how far spread.
 
-    `{part}` in the cure stands for the part's name.
+    `{part}` in the cure stands for the part's name. `worst` are the ends that can be, where they
+    lie beyond those that are likely.
     """
     low, middle, high = range_
 
     def factor(part: Part, ask: Quantities) -> Quantity:
         cause = Hand(name, f"`{part.name}`", cure.replace("{part}", f"`{part.name}`"))
         spreads = [Spread(cause, middle - low, high - middle)]
+        if worst is not None:
+            beyond = Cause(f"{name} at its worst", cause.scope, cause.cure, "worst")
+            spreads.append(Spread(beyond, low - worst[0], worst[1] - high))
         called = f"{part.name}.{name.removeprefix('thread ')}"
         return of_hand(leaf(called, middle, "", spreads, source=source, grade=grade), part)
 

@@ -95,14 +95,15 @@ _BOTH = ("length", "outside")
 #: beads on end side by side; a ring of thread through each and its neighbour, or that below it
 _ON_END = (lambda outside: outside, ("outside",))
 _CIRCLED = (lambda length, outside: thread.square(length, outside), _BOTH)
+_LADDERED = (lambda length, outside: thread.ladder(length, outside), _BOTH)
 #: the stitches a base is woven in
 BASE_BANDS = {
     "right-angle weave": BaseBand(
         (column_of_units, _BOTH),
         units_tall,
         beads_of_units,
-        (lambda length: thread.right_angle_weave_first(length), ("length",)),
+        (lambda length, outside: 2 * thread.right_angle_pass(length, outside), _BOTH),
     ),
-    "ladder": BaseBand(_ON_END, columns_tall, beads_of_columns, _CIRCLED),
+    "ladder": BaseBand(_ON_END, columns_tall, beads_of_columns, _LADDERED),
     "square": BaseBand(_ON_END, columns_tall, beads_of_columns, _CIRCLED),
 }

@@ -1,9 +1,12 @@
 """Thread: how much a stitch takes, how many threads that is, what a hole passes, what it carries.
 
 Sizes and lengths in mm, pulls in N. Thread per bead is a count of passes, which is a floor, plus
-the steps from hole to hole: counting and geometry, worked out for this project, +/- 20 %
-(`PATH_SHARE`). Held against thread drawn taut through built work, bead by bead; no published figure
-was found. Thread that lies loose in the middle of wide holes takes up to a third more.
+the steps from hole to hole, and in many stitches a turn at the end of each row or round: counting
+and geometry, worked out for this project; no published figure was found. Where a thread was walked
+through built work, bead by bead, narrow and wide, from 15/0 to 6/0, the steps are fitted between
+thread drawn taut and a third of the way to the middle of its holes, and lie within `WALKED`
+(`PEYOTE_WALKED`) of it; other stitches are taken to be +/- 20 % (`PATH_SHARE`). At worst a thread
+is tighter still, or lies loose along the middles of the holes (`WALKED_WORST`).
 """
 
 from __future__ import annotations
@@ -12,23 +15,24 @@ from wellstrung.formulas.arithmetic import ceil, floor, most, pi, require, sqrt
 
 #: How far the thread of a piece may be off the formulas, either way.
 PATH_SHARE = 0.2
-#: Step between two beads of right-angle weave where the thread turns a corner, mm: the rounded
-#: ends leave it short. Worked out for this project, for 15/0 to 6/0.
-CORNER = 0.4
+#: The same where thread was walked through built work, and in peyote, where holes count for most.
+WALKED, PEYOTE_WALKED = 0.12, 0.13
+#: At worst, below and above: no slack in the widest holes, and thread along the middles of holes.
+WALKED_WORST = (0.2, 0.3)
 
 
 def peyote(bead_length: float, bead_outside: float, bead_up: float = 1) -> float:
     """Thread for one bead of peyote: passed as it is added and by the next row, half a step.
 
-    2 l + 0.5 d, +/- 20 %: counted passes, worked out for this project. Two beads picked up at a
+    2 l + 0.49 d, +/- 13 %: counted passes, walked through built work. Two beads picked up at a
     time, `bead_up` 2, share the step.
 
-    >>> peyote(bead_length=1.45, bead_outside=2.1)
-    3.95
-    >>> peyote(bead_length=1.45, bead_outside=2.1, bead_up=2)
-    3.425
+    >>> round(peyote(bead_length=1.45, bead_outside=2.1), 2)
+    3.93
+    >>> round(peyote(bead_length=1.45, bead_outside=2.1, bead_up=2), 2)
+    3.41
     """
-    return 2 * bead_length + 0.5 * bead_outside / bead_up
+    return 2 * bead_length + 0.49 * bead_outside / bead_up
 
 
 def odd_turn(bead_length: float, bead_outside: float, bead_up: float = 1) -> float:
@@ -46,32 +50,33 @@ def odd_turn(bead_length: float, bead_outside: float, bead_up: float = 1) -> flo
 def herringbone(bead_length: float, bead_outside: float) -> float:
     """Thread for one bead of herringbone: up one stack and down the next, a bead sideways.
 
-    2 l + d, +/- 20 %: counted passes, worked out for this project.
+    2 l + 0.8 d, +/- 12 %: counted passes, walked through built work. From round to round the
+    thread steps up through one bead more.
 
-    >>> herringbone(bead_length=1.45, bead_outside=2.1)
-    5.0
+    >>> round(herringbone(bead_length=1.45, bead_outside=2.1), 2)
+    4.58
     """
-    return 2 * bead_length + bead_outside
+    return 2 * bead_length + 0.8 * bead_outside
 
 
 def brick(bead_length: float, bead_outside: float) -> float:
     """Thread for one bead of brick stitch: down and up again, round the thread of the row below.
 
-    2 l + 1.3 d, +/- 20 %: counted passes, worked out for this project.
+    2 l + 0.9 d, +/- 12 %: counted passes, walked through built work.
 
     >>> round(brick(bead_length=1.45, bead_outside=2.1), 2)
-    5.63
+    4.79
     """
-    return 2 * bead_length + 1.3 * bead_outside
+    return 2 * bead_length + 0.9 * bead_outside
 
 
 def brick_first(bead_length: float, bead_outside: float) -> float:
     """Thread that one bead of the first row of brick stitch takes beyond the others: a ladder's.
 
-    l + 0.7 d: `ladder` less `brick`, counted passes.
+    l + 1.1 d: `ladder` less `brick`, counted passes.
 
     >>> round(brick_first(bead_length=1.45, bead_outside=2.1), 2)
-    2.92
+    3.76
     """
     return ladder(bead_length, bead_outside) - brick(bead_length, bead_outside)
 
@@ -90,7 +95,7 @@ def round_a_wire(wire: float) -> float:
 def ladder(bead_length: float, bead_outside: float, rung: float = 1) -> float:
     """Thread for one bead of ladder stitch: a ring through two beads, then on through the new one.
 
-    3 l + 2 d, +/- 20 %: counted passes, worked out for this project. The beads of one `rung` share
+    3 l + 2 d, +/- 12 %: counted passes, walked through built work. The beads of one `rung` share
     the steps.
 
     >>> round(ladder(bead_length=1.45, bead_outside=2.1), 2)
@@ -102,34 +107,24 @@ def ladder(bead_length: float, bead_outside: float, rung: float = 1) -> float:
 def square(bead_length: float, bead_outside: float) -> float:
     """Thread for one bead of square stitch: a ring with the bead below, and on through the new one.
 
-    3 l + 2 d, +/- 20 %: counted passes, worked out for this project.
+    3 l + 1.5 d, +/- 12 %: counted passes, walked through built work.
 
     >>> round(square(bead_length=1.45, bead_outside=2.1), 2)
-    8.55
+    7.5
     """
-    return 3 * bead_length + 2 * bead_outside
+    return 3 * bead_length + 1.5 * bead_outside
 
 
-def right_angle_weave_first(bead_length: float) -> float:
-    """Thread for one bead of the first row of right-angle weave: six passes for three beads.
+def right_angle_pass(bead_length: float, bead_outside: float) -> float:
+    """Thread for one pass of a bead of right-angle weave, with the corner to the next.
 
-    2 (l + 0.4), +/- 20 %: counted passes, worked out for this project.
+    l + 0.16 d, +/- 13 %: the rounded ends leave the corner short; geometry, walked through built
+    work.
 
-    >>> right_angle_weave_first(bead_length=1.45)
-    3.7
+    >>> round(right_angle_pass(bead_length=1.45, bead_outside=2.1), 2)
+    1.79
     """
-    return 2 * (bead_length + CORNER)
-
-
-def right_angle_weave_later(bead_length: float) -> float:
-    """Thread for one bead of a later row of right-angle weave: six passes for two beads.
-
-    3 (l + 0.4), +/- 20 %: counted passes, worked out for this project.
-
-    >>> round(right_angle_weave_later(bead_length=1.45), 2)
-    5.55
-    """
-    return 3 * (bead_length + CORNER)
+    return bead_length + 0.16 * bead_outside
 
 
 def spiral_rope(core_length: float, core_outside: float, core: float, outer: float) -> float:
@@ -137,7 +132,7 @@ def spiral_rope(core_length: float, core_outside: float, core: float, outer: flo
 
     `outer` is the length of the loop's beads strung. The loop spans the `core` beads it lies
     beside, however short it is strung, and steps out and in again by half a core bead:
-    (1 + core) l + max(outer, core l) + d, +/- 20 %. Worked out for this project. Counting passes
+    (1 + core) l + max(outer, core l) + d, +/- 12 %, walked through built work. Counting passes
     alone, (1 + core) l + outer, leaves out the steps and comes out a quarter short.
 
     >>> round(spiral_rope(core_length=1.45, core_outside=2.1, core=4, outer=3 * 1.45), 2)
@@ -194,7 +189,7 @@ def chevron(bead_length: float, bead_outside: float, leg: float) -> float:
 def fringe(leg: float, step: float) -> float:
     """Thread for one leg of bead fringe: down, round the turn bead, up again, on to the next.
 
-    2 x leg + step, +/- 20 %; `leg` counts the turn bead. Counting, worked out for this project.
+    2 x leg + step, +/- 12 %; `leg` counts the turn bead. Counting, walked through built work.
 
     >>> fringe(leg=30, step=6)
     66

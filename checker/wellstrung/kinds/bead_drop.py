@@ -180,7 +180,7 @@ BEAD_DROP = Kind(
             lambda leg, step, share: thread.fringe(leg, step) * share,
             leg=_leg_of_thread,
             step=_step,
-            share=making.thread_share(),
+            share=making.thread_share(thread.WALKED),
             source="2 x leg and a step: counted passes, worked out for this project",
         ),
     },

@@ -224,7 +224,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
     @property
     def tilts(self) -> dict[Cause, float]:
         """How far each cause moves the value on the way to its high end; down is less than 0."""
-        return {cause: (moves[-1] - moves[0]) / 2 for cause, moves in self._moves.items()}
+        return {c: (by[-1] - by[0]) / 2 for c, by in self._moves.items() if c.only != "worst"}
 
     def made_of(self, but: str, combined: Callable[..., float]) -> Window:
         """The range by all that each cause does alone, but for causes that are `only` for one."""

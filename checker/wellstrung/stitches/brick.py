@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand
-from wellstrung.formulas import row_on_row
+from wellstrung.formulas import row_on_row, thread_turns
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
@@ -113,15 +113,21 @@ def _begun(part: Part, ask: Quantities) -> Quantity:
 _THREAD = formula(
     "thread",
     "mm",
-    lambda beads, bead_length, bead_outside, first, begun, share: (
-        (beads * thread_paths.brick(bead_length, bead_outside) + first * begun) * share
+    lambda beads, rows, bead_length, bead_outside, first, begun, share: (
+        (
+            beads * thread_paths.brick(bead_length, bead_outside)
+            + rows * thread_turns.brick_turn(bead_length, bead_outside)
+            + first * begun
+        )
+        * share
     ),
     beads="beads",
+    rows="rows",
     bead_length=making.bead("length"),
     bead_outside=making.bead("outside"),
     first=count("first row", flat.across_of),
     begun=_begun,
-    share=making.thread_share(),
+    share=making.thread_share(thread_paths.WALKED),
 )
 
 

@@ -57,16 +57,16 @@ def thread(
 ) -> float:
     """Thread, mm: two passes a bead and a step; a ladder first; one pass of each bead between.
 
-    At each edge it turns round the thread of the row before: as far as a bead is wide. Counted
-    passes, worked out for this project, +/- 20 %.
+    At each edge it turns round the thread of the row before, half as far as a bead is wide. Counted
+    passes, walked through built work, +/- 12 %.
 
     >>> round(thread(10, 8, 0, 1.45, 2.1), 1)
-    447.3
+    407.6
     """
     woven = (rows - 1) * stacks * thread_paths.herringbone(bead_length, bead_outside)
     ladder = stacks * thread_paths.ladder(bead_length, bead_outside)
     lying = (rows - 1) * between * (stacks / 2 - 1) * bead_length
-    return woven + ladder + lying + (rows - 1) * bead_outside
+    return woven + ladder + lying + (rows - 1) * bead_outside / 2
 
 
 def between_of(part: Part) -> int:
@@ -128,7 +128,7 @@ _THREAD = formula(
     between=_BETWEEN,
     bead_length=making.bead("length"),
     bead_outside=making.bead("outside"),
-    share=making.thread_share(),
+    share=making.thread_share(thread_paths.WALKED),
 )
 
 

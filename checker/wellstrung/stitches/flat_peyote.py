@@ -16,7 +16,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import count, formula
-from wellstrung.formulas import row_on_row
+from wellstrung.formulas import row_on_row, thread_turns
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import ceil, either, most
 from wellstrung.model.looks import Face, Pattern, Weave
@@ -105,17 +105,26 @@ def _step(part: Part, ask: Quantities) -> Quantity:
     return exact("step", 0.0, "mm") if two_hole else making.bead("outside")(part, ask)
 
 
+def _share(part: Part, ask: Quantities) -> Quantity:
+    """How far the hand is off; thread was not walked through two-hole beads."""
+    walked = not flat.of_two_hole_beads(part)
+    share = making.thread_share(thread_paths.PEYOTE_WALKED) if walked else making.thread_share()
+    return share(part, ask)
+
+
 _THREAD = formula(
     "thread",
     "mm",
-    lambda beads, bead_length, bead_outside, up, turns, share: (
+    lambda beads, rows, bead_length, bead_outside, up, turns, share: (
         (
             beads * thread_paths.peyote(bead_length, bead_outside, up)
+            + rows * thread_turns.peyote_turn(bead_outside)
             + turns * thread_paths.odd_turn(bead_length, bead_outside, up)
         )
         * share
     ),
     beads="beads",
+    rows="rows",
     bead_length=making.bead("length"),
     bead_outside=_step,
     up=count("beads up", bead_up_of),
@@ -127,7 +136,7 @@ _THREAD = formula(
         edges=count("odd edges", _turns_at),
         source="every second row ends at one edge: counting",
     ),
-    share=making.thread_share(),
+    share=_share,
 )
 
 

@@ -17,6 +17,7 @@ from wellstrung.derived.declared import (
     same_as,
 )
 from wellstrung.formulas.arithmetic import most, sqrt
+from wellstrung.formulas.thread import PATH_SHARE
 from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.stitches import making, spiral_rope
@@ -126,7 +127,7 @@ FLAT_SPIRAL = Stitch(
             count("beads in two loops", _beads_in_loops),
             source="counting: a loop to the left and one to the right",
         ),
-        "thread": spiral_rope.thread(thread_for),
+        "thread": spiral_rope.thread(thread_for, PATH_SHARE),
     },
     refuses=spiral_rope.refuses,
     held_against="no published figure of a width: print has loops on both sides of every core bead"

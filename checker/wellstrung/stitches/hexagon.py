@@ -97,7 +97,9 @@ HEXAGON = Stitch(
                 formula("edge", "mm", edge, _BEAD, source=GEOMETRY),
                 steps_less=0,
             ),
-            right_angle.thread_by_units(lambda part: _PASSES, _STEPS),
+            right_angle.thread_by_units(
+                lambda part: _PASSES, lambda part: _STEPS if flat.widest_of(part) > 1 else 0
+            ),
             flat.beads(beads, across=flat.across_of),
         ),
     },

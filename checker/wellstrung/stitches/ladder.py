@@ -33,7 +33,7 @@ LADDER = Stitch(
     quantities=flat.band(
         flat.width(flat.pitch(along_hole=True), "length"),
         flat.growth(flat.pitch(along_hole=False), "outside"),
-        making.thread(thread_paths.ladder, rung=_rung),
+        making.thread(thread_paths.ladder, share=thread_paths.WALKED, rung=_rung),
     ),
     refuses=refuses,
     passes=3,

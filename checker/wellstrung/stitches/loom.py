@@ -18,6 +18,7 @@ from wellstrung.derived.declared import (
     size,
     written_or,
 )
+from wellstrung.formulas.thread import WALKED
 from wellstrung.model.looks import Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.model.plan import Quantities
@@ -101,7 +102,7 @@ _THREAD = formula(
     beads="beads",
     bead_length=making.bead("length"),
     warp=_WARP,
-    share=making.thread_share(),
+    share=making.thread_share(WALKED),
     warps="warps",
     each="warp_length",
 )

@@ -19,7 +19,7 @@ from wellstrung.derived.declared import (
     product,
     written_or,
 )
-from wellstrung.formulas.thread import PATH_SHARE
+from wellstrung.formulas.thread import PATH_SHARE, WALKED_WORST
 from wellstrung.model.beads import COLUMN, bead_mix, listed_for, rounds_listed
 from wellstrung.model.item import Bead
 from wellstrung.model.looks import Face
@@ -262,33 +262,44 @@ def thread(
     *,
     sizes: tuple[str, ...] = ("length", "outside"),
     share: float = PATH_SHARE,
+    turn: Callable[..., float] | None = None,
+    each: str = "rounds",
     scan: bool = False,
     **counts: Callable[[Part], float],
 ) -> Formula:
     """Thread in the work, mm, without tails: counted passes a bead, times the beads.
 
     `per_bead` takes the bead's `sizes` (as `bead_length`) and the `counts` of the part by name;
-    `share` is how far the hand may be off it, either way; `scan` as in `derived`.
+    `share` is how far the hand may be off it, either way; `turn` gives what each of its rounds
+    (or rows) takes beyond its beads, by the same sizes; `scan` as in `derived`.
     """
-    return formula(
-        "thread",
-        "mm",
-        lambda beads, share, **values: beads * per_bead(**values) * share,
-        {
-            "beads": "beads",
-            "share": thread_share(share),
-            **{f"bead_{size}": bead(size) for size in sizes},
-            **{name: count(name, of) for name, of in counts.items()},
-        },
-        scan=scan,
-    )
+    args: dict[str, str | Formula] = {
+        "beads": "beads",
+        "share": thread_share(share),
+        **{f"bead_{size}": bead(size) for size in sizes},
+        **{name: count(name, of) for name, of in counts.items()},
+    }
+    if turn is None:
+
+        def path(beads: float, share: float, **values: float) -> float:
+            return beads * per_bead(**values) * share
+
+        return formula("thread", "mm", path, args, scan=scan)
+
+    def turned(turns: float, beads: float, share: float, **values: float) -> float:
+        return (beads * per_bead(**values) + turns * turn(**values)) * share
+
+    return formula("thread", "mm", turned, {**args, "turns": each}, scan=scan)
 
 
 def thread_share(share: float = PATH_SHARE) -> Formula:
-    """How far the hand's thread path may be off the counted passes: ± 20 % unless said."""
+    """How far the hand's thread path may be off the counted passes: ± 20 % unless walked."""
+    walked = share < PATH_SHARE
+    held = "walked through built work" if walked else "worked out for this project"
     return hand(
         "thread path",
         (1 - share, 1.0, 1 + share),
-        source=f"counted passes, worked out for this project, ± {share:.0%}".replace("%", " %"),
+        source=f"counted passes, {held}, ± {share:.0%}".replace("%", " %"),
         cure="note the thread that 5 cm of {part} takes",
+        worst=(1 - WALKED_WORST[0], 1 + WALKED_WORST[1]) if walked else None,
     )

@@ -66,29 +66,6 @@ def listed_beads(units: Sequence[int]) -> float:
     return upright + units[0] + units[-1] + sum(map(max, pairwise(units)))
 
 
-def first_row(across: float) -> float:
-    """Beads of the first row: four, then three for each further unit.
-
-    Counting.
-
-    >>> first_row(5)
-    16
-    """
-    return 3 * across + 1
-
-
-def thread(beads: float, first: float, bead_length: float) -> float:
-    """Thread, mm: beads of the first row are passed twice, later ones three times, with corners.
-
-    Counted passes, worked out for this project, +/- 20 %.
-
-    >>> round(thread(17, 10, 1.45), 2)
-    75.85
-    """
-    later = (beads - first) * thread_paths.right_angle_weave_later(bead_length)
-    return first * thread_paths.right_angle_weave_first(bead_length) + later
-
-
 def passes(loop: float, needles: float) -> float:
     """Beads that thread passes through for one unit of a loop.
 
@@ -100,6 +77,25 @@ def passes(loop: float, needles: float) -> float:
     (6, 4, 7)
     """
     return loop + 4 - 2 * needles
+
+
+def steps(across: float, loop: int) -> int:
+    """Beads that a needle passes from the end of a row to where the next begins.
+
+    Two, or four where an odd row of squares ends on the wrong side of its last; none where the
+    band is one unit wide. Counting.
+
+    >>> steps(6, loop=4), steps(5, loop=4), steps(1, loop=4)
+    (2, 4, 0)
+    """
+    if across < 2:
+        return 0
+    return 4 if loop == _FEWEST and across % 2 else 2
+
+
+def needles_of(part: Part) -> int:
+    """Needles that it is woven with."""
+    return part.count("needles", default=1)
 
 
 def loop_of(part: Part) -> int:
@@ -254,35 +250,45 @@ def _either(plain: Formula, other: Formula) -> Formula:
     return lambda part, ask: (plain if _plain(part) else other)(part, ask)
 
 
-def thread_by_units(passes: Callable[[Part], float], steps: int) -> Formula:
+#: how far the hand is off the counted passes of units that no thread was walked through
+_BY_HAND = making.thread_share()
+
+
+def thread_by_units(
+    passes: Callable[[Part], float],
+    steps: Callable[[Part], float],
+    share: Formula = _BY_HAND,
+) -> Formula:
     """Thread of units that take so many passes each, with steps to where the next row begins."""
     return formula(
         "thread",
         "mm",
-        lambda units, rows, passes, steps, bead_length, share: (
-            (units * passes + steps * rows) * (bead_length + thread_paths.CORNER) * share
+        lambda units, rows, passes, steps, bead_length, bead_outside, share: (
+            (units * passes + steps * rows)
+            * thread_paths.right_angle_pass(bead_length, bead_outside)
+            * share
         ),
         units=flat.beads(across=flat.across_of, each_row=flat.change_of),
         rows="rows",
         passes=count("passes", passes),
-        steps=count("steps", lambda part: steps if flat.widest_of(part) > 1 else 0),
+        steps=count("steps", steps),
         bead_length=making.bead("length"),
-        share=making.thread_share(),
+        bead_outside=making.bead("outside"),
+        share=share,
     )
 
 
-# one needle steps through two more beads to where the next row begins
-_BY_UNITS = thread_by_units(
-    lambda part: passes(loop_of(part), part.count("needles", default=1)), steps=2
-)
-_PLAIN_THREAD = formula(
-    "thread",
-    "mm",
-    lambda beads, first, bead_length, share: thread(beads, first, bead_length) * share,
-    beads="beads",
-    first=count("first row", lambda part: first_row(flat.across_of(part))),
-    bead_length=making.bead("length"),
-    share=making.thread_share(),
+def _share(part: Part, ask: Quantities) -> Quantity:
+    """How far the hand is off; thread was walked through squares of one bead, with one needle."""
+    plain = loop_of(part) == _FEWEST and needles_of(part) == 1 and not part.has("sides")
+    share = making.thread_share(thread_paths.PEYOTE_WALKED) if plain else _BY_HAND
+    return share(part, ask)
+
+
+_THREAD = thread_by_units(
+    lambda part: passes(loop_of(part), needles_of(part)),
+    lambda part: steps(flat.widest_of(part), loop_of(part)),
+    _share,
 )
 
 
@@ -298,7 +304,7 @@ RIGHT_ANGLE = Stitch(
     quantities=flat.band(
         flat.width(_either(SQUARE, _MIXED_WIDE), _largest("outside", _side_mix), _lines),
         flat.growth(_either(SQUARE, _MIXED_RISE), _mean("outside", _across_mix), steps_less=0),
-        _either(_PLAIN_THREAD, _BY_UNITS),
+        _THREAD,
         flat.beads(
             beads,
             listed_beads,

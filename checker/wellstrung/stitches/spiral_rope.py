@@ -69,7 +69,7 @@ def thread_for(
     """Thread in the work, mm; `loop` is the length of the beads of one outer loop.
 
     `thread.spiral_rope` a stitch, and the first strings all core beads of the start. Counted
-    passes and steps, worked out for this project, +/- 20 %.
+    passes and steps, walked through built work, +/- 12 %.
 
     >>> thread_for(stitches=2, at_start=4, core_length=1.5, core_outside=2.0, loop=6.5)
     36.5
@@ -154,8 +154,8 @@ _STITCHES = formula(
 _LENGTH = product("length", "mm", "core_beads", "rise")
 
 
-def thread(path: Callable[..., float]) -> Formula:
-    """Thread in the work, mm, by a path of stitches, core and loop; the hand is 20 % off it."""
+def thread(path: Callable[..., float], share: float) -> Formula:
+    """Thread in the work, mm, by a path of stitches, core and loop; `share` off by the hand."""
     return formula(
         "thread",
         "mm",
@@ -167,7 +167,7 @@ def thread(path: Callable[..., float]) -> Formula:
         core_length=core_bead("length"),
         core_outside=core_bead("outside"),
         loop=loop,
-        share=making.thread_share(),
+        share=making.thread_share(share),
     )
 
 
@@ -223,7 +223,7 @@ SPIRAL = Stitch(
         ),
         "beads": total("beads", "", "core_beads", "outer_beads"),
         "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_mass),
-        "thread": thread(thread_for),
+        "thread": thread(thread_for, thread_paths.WALKED),
     },
     refuses=refuses,
     held_against="16 stitches of 11/0 are a touch over 1 in: `Estimating and adjusting part 2`,"

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas import thread_turns
 from wellstrung.model.looks import Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making
@@ -27,7 +28,12 @@ SQUARE = Stitch(
     quantities=flat.band(
         flat.width(flat.pitch(along_hole=True), "length"),
         flat.growth(flat.pitch(along_hole=False), "outside"),
-        making.thread(thread_paths.square),
+        making.thread(
+            thread_paths.square,
+            share=thread_paths.WALKED,
+            turn=thread_turns.square_turn,
+            each="rows",
+        ),
     ),
     refuses=refuses,
     passes=3,

@@ -129,7 +129,11 @@ def quantities(
         **making.growth(rise_of),
         "beads": making.beads_by_round(making.around_of, "counting: a bead a stack a round"),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.herringbone),
+        "thread": making.thread(
+            thread_paths.herringbone,
+            share=thread_paths.WALKED,
+            turn=lambda bead_length, bead_outside: bead_length,
+        ),
     }
 
 

@@ -14,9 +14,12 @@ from collections.abc import Callable, Iterator
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand, measurable
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas import thread_turns
 from wellstrung.formulas.arithmetic import either, most, pi, tan
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making, tubes
 
 
@@ -134,6 +137,17 @@ _RISE = formula(
     "rise", "mm", rise, bead_outside=tubes.rising("outside"), tension=_TENSION, source=GEOMETRY
 )
 
+_THREAD = making.thread(
+    thread_paths.peyote, share=thread_paths.PEYOTE_WALKED, turn=thread_turns.peyote_step_up
+)
+#: an odd ring never closes, so no round steps up
+_THREAD_OF_ODD = making.thread(thread_paths.peyote, share=thread_paths.PEYOTE_WALKED)
+
+
+def _thread(part: Part, ask: Quantities) -> Quantity:
+    return (_THREAD_OF_ODD if ring_of(part) % 2 else _THREAD)(part, ask)
+
+
 PEYOTE = Stitch(
     name="tubular peyote",
     also_makes=("pouch", "bezel", "beaded bead"),
@@ -149,7 +163,7 @@ PEYOTE = Stitch(
             lambda part: ring_of(part) / 2, "counting: a ring of N is two rounds, then N/2 a round"
         ),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.peyote),
+        "thread": _thread,
     },
     refuses=refuses,
     asides={

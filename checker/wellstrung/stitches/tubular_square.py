@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, measurable
 from wellstrung.formulas import thread as thread_paths
+from wellstrung.formulas import thread_turns
 from wellstrung.model.looks import Pattern, Thread, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making, tubular_peyote
@@ -51,7 +52,11 @@ TUBULAR_SQUARE = Stitch(
         **making.growth(flat.pitch(along_hole=False)),
         "beads": making.beads_by_round(making.around_of, "counting: a bead a column a round"),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.square),
+        "thread": making.thread(
+            thread_paths.square,
+            share=thread_paths.WALKED,
+            turn=thread_turns.square_close,
+        ),
     },
     refuses=refuses,
     passes=3,

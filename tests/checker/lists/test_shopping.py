@@ -219,7 +219,7 @@ def test_beads_of_the_loop_that_a_button_goes_through_are_bought_too() -> None:
 
 def test_thread_is_bought_with_the_tails_of_every_working_length() -> None:
     line = line_of("line", to_buy([checked(TAUGHT)]))
-    path = 397 / 1.5 * 5 * (2 * 2.1 + 0.5 * 3.0)
+    path = 397 / 1.5 * (5 * (2 * 2.1 + 0.49 * 3.0) + 2.1 + 0.25 * 3.0)  # and a step up
     assert line.need.middle == pytest.approx(path + math.ceil(path / 1400) * 400, rel=0.02)
     assert line.have == 45_000 and line.packs == 0
 

@@ -37,7 +37,7 @@ def test_a_band_is_half_of_a_tube_laid_flat(installed: Host) -> None:
     assert flat["width"] == pytest.approx(8 * 2.1)
     assert flat["length"] == pytest.approx(101 * 1.45)
     assert flat["thread"] == pytest.approx(
-        100 * 8 * (2 * 1.45 + 2.1) + 8 * (3 * 1.45 + 2 * 2.1) + 100 * 2.1
+        100 * 8 * (2 * 1.45 + 0.8 * 2.1) + 8 * (3 * 1.45 + 2 * 2.1) + 100 * 1.05
     )
 
 

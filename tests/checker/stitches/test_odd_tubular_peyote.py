@@ -59,7 +59,7 @@ def test_quantities(installed: Host) -> None:
         "rounds": 200.0,
         "beads": 700.0,
         "mass": 7.0,
-        "thread": 2800.0,
+        "thread": 2786.0,
         "along": 200.0,
     }
 
@@ -69,7 +69,8 @@ def test_it_lies_between_its_even_neighbours(installed: Host) -> None:
     for around, sign in ((6, 1), (8, -1)):
         even = ROPE.replace("odd ", "").replace("around: 7", f"around: {around}")
         found = checked(installed, f"{even}, rounds: 200").quantities
-        for what in ("outside", "inside", "beads", "mass", "thread"):
+        # thread is not among them: an odd ring is a spiral, whose rounds never step up
+        for what in ("outside", "inside", "beads", "mass"):
             assert sign * odd[f"rope.{what}"].middle > sign * found[f"rope.{what}"].middle
 
 

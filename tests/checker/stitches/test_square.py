@@ -57,7 +57,7 @@ def test_quantities_of_a_band(installed: Host) -> None:
         "rows": 76,
         "beads": 760.0,
         "mass": 6.91,
-        "thread": 6498.0,
+        "thread": 760 * 7.5 + 76 * 1.05,
         "along": 159.6,
     }
 

@@ -70,7 +70,7 @@ def test_quantities_of_a_straight_rope(installed: Host) -> None:
         "rounds": 100.0,
         "beads": len(tube),
         "mass": 6.0,
-        "thread": 3000.0,
+        "thread": 600 * (2 * 1.5 + 0.8 * 2.0) + 100 * 1.5,
         "along": 150.0,
     }
 

@@ -89,7 +89,7 @@ def test_quantities_of_a_rope(installed: Host) -> None:
         "rope.rounds": 200.0,
         "rope.beads": 1000.0,
         "rope.mass": 28.57,
-        "rope.thread": 5700.0,
+        "rope.thread": 1000 * (2 * 2.1 + 0.49 * 3.0) + 200 * (2.1 + 0.25 * 3.0),
         "rope.along": 300.0,
         "piece.length": 300.0,
         "piece.inside": 269.26,

@@ -19,7 +19,7 @@ def test_a_ring_of_beads_end_to_end(installed: Host) -> None:
     assert found["inside"] == pytest.approx(across - 2, abs=0.01)
     assert found["rise"] == 2
     assert (found["beads"], found["length"]) == (400, 100)
-    assert found["thread"] == pytest.approx(400 * (3 * 1.5 + 2 * 2))
+    assert found["thread"] == pytest.approx(400 * (3 * 1.5 + 1.5 * 2) + 50 * (1.5 + 2))
 
 
 def test_it_is_as_wide_as_peyote_and_half_as_quick(installed: Host) -> None:
