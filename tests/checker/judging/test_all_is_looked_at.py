@@ -151,6 +151,8 @@ def test_every_two_kinds_side_by_side_or_hung_are_looked_at(installed: Host) -> 
 
 
 @pytest.mark.slow
-def test_every_contact_of_a_case_is_looked_at(installed: Host) -> None:
-    texts = {case.text: f"{case.rule}: {case.name}" for file in CASES for case in cases(file)}
+def test_every_contact_of_every_other_case_is_looked_at(installed: Host) -> None:
+    texts = {
+        case.text: f"{case.rule}: {case.name}" for file in CASES for case in list(cases(file))[::2]
+    }
     assert unlooked_at({name: text for text, name in texts.items()}, installed) == {}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import cycle
 from pathlib import Path
 from typing import Any
 
@@ -88,8 +89,7 @@ def test_nothing_sticks_out_on_a_phone(name: str, opened: Watched, home: Path) -
     assert opened.page.evaluate(UNREACHABLE) == 0
 
 
-@pytest.mark.parametrize("name", NAMES)
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize(("name", "paper"), list(zip(NAMES, cycle(PAPERS))), ids=str)
 def test_a_page_prints_without_being_cut_off(
     name: str, paper: str, opened: Watched, home: Path
 ) -> None:
