@@ -68,8 +68,8 @@ def test_the_page_says_what_to_measure_of_it(installed: Host) -> None:
     text = PLAN.format(length="465 ± 4 mm", clasp="lobster 12 mm", wire="14 AWG")
     found = measurements(Checker(installed, quantities=True).check_text(text))
     changes = {one.what: one.changes for one in found}
-    assert changes["`closed_length` of `clasp`"] == ("finished-length waits for it",)
-    assert changes["`eye.hole` of `cap`"][0].startswith("ring-through-eye passes at ")
+    assert changes["closed length of `clasp`"] == ("finished-length waits for it",)
+    assert changes["inside width of the eye of `cap`"][0].startswith("ring-through-eye passes at ")
 
 
 def test_a_size_that_is_measured_is_no_longer_assumed(checker: Checker) -> None:

@@ -40,7 +40,7 @@ NAME = re.compile(
 #: a kind guessed by the eyes or the fields that it has
 GUESS = re.compile(
     r"'[\w ]+' (not )?in [\w.]*kind\.eyes"
-    r"|\.has\('(of|pattern|core_bead|over|stitch|tube|jaw|bar|ring|stone)'[,)]"
+    r"|\.has\('(of|pattern|core_bead|over|stitch|tube|jaw|bar|ring)'[,)]|\.has\('stone'\)"
 )
 
 
