@@ -35,7 +35,7 @@ KEYWORDS = {
     "enum", "const", "pattern", "minLength", "minimum", "exclusiveMinimum", "properties",
     "required", "additionalProperties", "propertyNames", "minProperties", "maxProperties", "items",
     "prefixItems", "minItems", "maxItems", "maximum", "allOf", "anyOf", "oneOf", "not", "if",
-    "then", "absent", "patternProperties",
+    "then", "absent", "patternProperties", "dependentSchemas",
 }  # fmt: skip
 
 
@@ -44,7 +44,7 @@ def subschemas(schema: Any) -> Iterator[dict[str, Any]]:
     if not isinstance(schema, dict):
         return
     yield schema
-    for word in ("properties", "patternProperties", "$defs"):
+    for word in ("properties", "patternProperties", "$defs", "dependentSchemas"):
         for inner in schema.get(word, {}).values():
             yield from subschemas(inner)
     for word in ("additionalProperties", "propertyNames", "items", "not", "if", "then"):

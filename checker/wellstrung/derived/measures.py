@@ -28,6 +28,7 @@ _UNITS: Mapping[str, tuple[str, ...]] = {
     ),
     "beads": (
         "around_least", "around_most", "around_behind", "edge_beads", "edging_beads", "base",
+        "last_round",
         *(f"row_{number}" for number in range(1, 13)),
     ),
     "mm2": ("area",),

@@ -68,7 +68,7 @@ RULE = Rule(
     family="count",
     subject=Woven,
     check=check,
-    fault="beads of a bezel do not come out round it",
+    fault="a bezel's beads do not go round",
     title="beads that repeat in a round of a bezel go round it, and a square stone has four alike",
     why=(
         "a repeat that does not come out breaks beside the first bead of its round; a ring that"

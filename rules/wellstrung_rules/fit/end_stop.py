@@ -10,54 +10,46 @@ from __future__ import annotations
 
 from wellstrung.formulas import rings
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StopsAt, kept
-from wellstrung.rulebook.plan import Bead, Role
+from wellstrung.rulebook.plan import Bead
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, lowered, raised, spelled
 
 
 def check(join: StopsAt, ask: Ask) -> Answer:
-    if join.carrier.kind.role is Role.STRAND:
-        return _hold(join, ask)
-    return _turn(join, join.stop, ask) if isinstance(join.stop, Bead) else _loop(join, ask)
-
-
-def _turn(join: StopsAt, turn: Bead, ask: Ask) -> Answer:
-    hole, sizes = ask.of(join.at, "hole"), [ask.of(turn, what) for what in ("outside", "length")]
-    wide = max(sizes, key=lambda size: size.middle)
+    if not isinstance(join.at, Bead):
+        return _loop(join, ask)
+    hole, stop = ask.of(join.at, "hole"), join.stop
+    if isinstance(stop, Bead):
+        wide = max((ask.of(stop, what) for what in ("outside", "length")), key=lambda x: x.middle)
+    else:
+        wide = ask.of(join.carrier, "stop")
     margin = wide - hole
     if answer := kept(margin):
         return answer
+    slips = "{slip|may slip}" if stop is join.carrier else "{slips|may slip}"
+    what, do = _named(join, raised(wide, margin))
     return Misfit(
-        says=f"the turn bead `{turn.name}` of `{join.carrier.name}` ({about(wide)}) {{slips|may"
-        f" slip}} into the hole of bead `{join.at.name}` above it ({about(hole)})",
-        place=join.place,
-        found=about(wide),
-        needed=f"wider than {about(hole)}",
-        remedies=(Remedy(f"turn round a bead of more than {raised(wide, margin)}"),),
-        margin=margin,
-        also=(join.at.key.place,),
-    )
-
-
-def _hold(join: StopsAt, ask: Ask) -> Answer:
-    strand, hole, wide = join.carrier, ask.of(join.at, "hole"), ask.of(join.carrier, "stop")
-    margin = wide - hole
-    if answer := kept(margin):
-        return answer
-    tied = join.stop is strand
-    what = "the knots" if tied else f"crimp `{join.stop.name}`"
-    slips = "{slip|may slip}" if tied else "{slips|may slip}"
-    more = "knot a thicker line, or twice over" if tied else "take a larger crimp"
-    return Misfit(
-        says=f"{what} beside the beads of `{strand.name}` ({about(wide)} across) {slips} into the"
-        f" hole of bead `{join.at.name}` ({about(hole)})",
+        says=f"{what} ({about(wide)} across) {slips} into the hole of bead `{join.at.name}`"
+        f" ({about(hole)})",
         place=join.place,
         found=f"{about(wide)} across",
         needed=f"wider than {about(hole)}",
-        remedies=(Remedy(f"{more}, or string a small bead on each side of each group"),),
+        remedies=(Remedy(do),),
         margin=margin,
         also=(join.at.key.place,),
     )
+
+
+def _named(join: StopsAt, more: str) -> tuple[str, str]:
+    """What stops at a bead, and what to do where it does not."""
+    stop, carrier = join.stop, join.carrier
+    if isinstance(stop, Bead):
+        return f"the turn bead `{stop.name}` of `{carrier.name}`", f"turn round one over {more}"
+    beside = f"beside the beads of `{carrier.name}`"
+    small = "or string a small bead on each side of each group"
+    if stop is carrier:
+        return f"the knots {beside}", f"knot a thicker line, or twice over, {small}"
+    return f"crimp `{stop.name}` {beside}", f"take a larger crimp, {small}"
 
 
 def _loop(join: StopsAt, ask: Ask) -> Answer:
@@ -76,6 +68,7 @@ def _loop(join: StopsAt, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     wider, cone = raised(written, margin), f"take a cone with a hole of {lowered(hole, margin)}"
+    between = Remedy(f"put a bead between cone and loop, or {cone}")
     turned = f"turn a loop of {wider} inside for `{name}`, or {cone} or narrower"
     return Misfit(
         says=f"the loop of `{name}` ({about(loop, hole)} outside) {{slips|may slip}} into the"
@@ -83,10 +76,7 @@ def _loop(join: StopsAt, ask: Ask) -> Answer:
         place=place,
         found=f"{about(loop, hole)} outside",
         needed=f"wider than {spelled(hole)}",
-        remedies=(
-            Remedy.write(place, wider, turned),
-            Remedy(f"put a bead between cone and loop, or {cone}"),
-        ),
+        remedies=(Remedy.write(place, wider, turned), between),
         margin=margin,
         also=(cone_part.place_of("hole"),),
     )

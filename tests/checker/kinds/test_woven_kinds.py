@@ -231,7 +231,7 @@ def test_thread_ends_closed_into_the_slot_of_a_clasp(installed: Host) -> None:
         (
             "glue, part: slide",
             "glue, part: pouch",
-            "`pouch` is a pouch, and `part` of `glue` takes an end cap or a clasp",
+            "`pouch` is a pouch, and `part` of `glue` takes a brooch pin, an end cap or a clasp",
         ),
     ],
 )
