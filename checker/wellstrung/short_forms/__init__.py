@@ -83,7 +83,7 @@ def _parts(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
     node = _node(whole, "parts")
     if not isinstance(node, tree.Mapping):
         return whole
-    parts = {name: entry.node for name, entry in node.entries.items() if entry.node.entries}
+    parts = {name: entry.node for name, entry in node.entries.items()}
     new: dict[str, tree.Node] = {}
     for spell in (_tool, _worked):
         for name, group in parts.items():
@@ -114,7 +114,7 @@ def _worked(
     said, told = _node(group, "thread"), _node(group, "needle")
     spelled: tree.Node | None = None
     if isinstance(said, tree.Scalar):
-        spools = [other for other, node in parts.items() if _is(node, "thread")]
+        spools = [other for other, node in parts.items() if _is_spool(node)]
         spelled = lines.thread(said, name, spools, faults)
     elif isinstance(said, tree.Mapping):
         spelled = lines.in_fields(said, f"`thread` of `{name}`", faults)
@@ -131,6 +131,13 @@ def _worked(
 
 def _is(part: tree.Node, kind: str) -> bool:
     return part.entries.get("kind") is not None and part.entries["kind"].node.value == kind
+
+
+def _is_spool(node: tree.Node) -> bool:
+    """A thread among the parts, or a phrase for one that has a fault of its own."""
+    if isinstance(node, tree.Scalar):
+        return _is_phrase(node) and lines.names_line(node)
+    return _is(node, "thread")
 
 
 def _supplies(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:

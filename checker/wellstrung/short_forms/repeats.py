@@ -2,6 +2,7 @@
 
 `beads: [{repeat: 20, of: [pearl, gold]}, shell]` is forty-one beads one after another, and so is
 `beads: {mirror: [12 small, 8 medium, 1 large]}`, which goes up to its last bead and back.
+A group alone, `beads: {repeat: 20, of: [pearl, gold]}`, is a list of it.
 """
 
 from __future__ import annotations
@@ -42,7 +43,7 @@ _HOW_MANY = frozenset({"length", "count", "repeats"})
 
 
 def _once(said: tree.Mapping, part: tree.Mapping) -> tree.Mapping:
-    """A strand whose beads are mirrored has all of them, once."""
+    """A strand whose beads are mirrored, or one group that repeats, has all of them, once."""
     kind, beads = said.entries.get("kind"), said.entries.get("beads")
     if (
         kind is None
@@ -51,7 +52,7 @@ def _once(said: tree.Mapping, part: tree.Mapping) -> tree.Mapping:
         or _HOW_MANY & said.entries.keys()
     ):
         return part
-    if part is said or "mirror" not in beads.node.entries:
+    if part is said or not {"mirror", "repeat"} & beads.node.entries.keys():
         return part
     return tree.with_more(part, {"repeats": tree.implied_data(beads.node, 1)})
 
@@ -59,6 +60,11 @@ def _once(said: tree.Mapping, part: tree.Mapping) -> tree.Mapping:
 def _all_of(node: tree.Node, known: Collection[str]) -> tree.Node:
     mirror = node.entries.get("mirror")
     half = mirror.node if mirror is not None and len(node.entries) == 1 else None
+    group = node.entries.get("of")
+    if group is not None and "repeat" not in known:
+        items = list(islice(_repeated(node, known), _MOST + 1))
+        read = node not in items and len(items) <= _MOST
+        return tree.with_items(tree.implied_data(group.node, []), items) if read else node
     listed = half or node
     if not isinstance(listed, tree.Sequence):
         return node
@@ -79,12 +85,13 @@ def _repeated(item: tree.Node, known: Collection[str]) -> Iterator[tree.Node]:
             yield from repeat(within(item, *counted.span(2)), int(counted[1]))
             return
     times, beads = item.entries.get("repeat"), item.entries.get("of")
-    if times is None or beads is None or not isinstance(beads.node, tree.Sequence):
+    if times is None or beads is None or isinstance(beads.node, tree.Mapping):
         yield item
         return
+    of = beads.node.items if isinstance(beads.node, tree.Sequence) else [beads.node]
     many = times.node.value
     if isinstance(many, int) and 0 < many <= _MOST and len(item.entries) == 2:
         for _ in range(many):
-            yield from beads.node.items
+            yield from of
     else:
         yield item

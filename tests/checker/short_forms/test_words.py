@@ -420,6 +420,19 @@ def test_a_group_of_beads_that_repeats_is_written_out(checker: Checker) -> None:
     assert findings(strung("[{repeat: 30, of: [gull, gull]}, gull]")) == findings(written_out)
     wrong = strung("[{repeat: 0, of: [gull]}, {of: [gull]}]").remarks
     assert {one.rule for one in wrong} == {"plan-shape"}
+    for alone in ("{repeat: 61, of: [gull]}", "{repeat: 61, of: gull}"):
+        read = checker.check_text(plan.replace(bare, f"beads: {alone}"))
+        assert findings(read) == findings(written_out)
+    assert strung("{repeat: 1, of: [gull]}").readable
+
+
+def test_a_thread_whose_words_are_refused_is_one_slip(checker: Checker) -> None:
+    plan = PLAN.replace("{kind: %s}", "6 lb fused line, smoke, tail 15 cm")
+    named = plan.replace("length: 40 cm", 'length: 40 cm, thread: "tip, tail 15 cm"')
+    assert [one.says for one in checker.check_text(named).remarks] == [
+        "`tip` says `15 cm`: a spool has no tail and no turns: write them in the `thread` of what"
+        " it makes"
+    ]
 
 
 SAID = yaml.safe_load(Path(__file__).with_name("plans_in_words.yaml").read_text(encoding="utf-8"))
