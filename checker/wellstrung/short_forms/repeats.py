@@ -63,8 +63,9 @@ def _all_of(node: tree.Node, known: Collection[str]) -> tree.Node:
     group = node.entries.get("of")
     if group is not None and "repeat" not in known:
         items = list(islice(_repeated(node, known), _MOST + 1))
+        empty = tree.implied_data(group.node, [])
         read = node not in items and len(items) <= _MOST
-        return tree.with_items(tree.implied_data(group.node, []), items) if read else node
+        return tree.with_items(empty, items) if read and isinstance(empty, tree.Sequence) else node
     listed = half or node
     if not isinstance(listed, tree.Sequence):
         return node
