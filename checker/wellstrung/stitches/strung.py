@@ -90,8 +90,9 @@ def grouped_beads(
 def knot_path(cord: float) -> float:
     """Cord that one overhand knot takes up, mm: about twelve times its thickness.
 
-    The tightest open trefoil takes about ten diameters (from memory), a hand ties it looser:
-    10..14, middle 12.
+    The tightest open trefoil takes about ten diameters (from memory), a hand ties it looser. Waxed
+    cord of 0.8 mm takes 1/4 in, eight times (`7 Top Cord Knotting Tips and Tricks`, copy seen):
+    8..14.4, middle 12.
 
     >>> knot_path(0.5)
     6.0
@@ -175,6 +176,13 @@ def _stop(part: Part, ask: Quantities) -> Quantity:
 
 
 _HOLDS = count("holds", holds)
+#: how much of `knot_path` the hand's own knots take
+_DRAWN = hand(
+    "thread path",
+    (8 / _KNOT_PATH, 1.0, 14.4 / _KNOT_PATH),
+    source="8..14.4 x the cord a knot: 8 on one page, the rest from memory",
+    cure="tie ten test knots, note the thread that {part} takes",
+)
 _ENDS = written_or(size("bare_ends"), ("bare_ends",), otherwise=constant("ends", 0.0, "mm"))
 _SPACING = size("spacing")
 #: how many beads stand close together between two stretches of bare line
@@ -195,8 +203,7 @@ _KNOTTED_THREAD = formula(
     passes=_PASSES,
     beads="beads",
     cord=_CORD,
-    share=making.thread_share(),
-    source="10..14 cords a knot: from memory, measure ten of yours",
+    share=_DRAWN,
 )
 
 
@@ -209,8 +216,7 @@ _HELD_THREAD = formula(
     passes=_PASSES,
     knots=_HOLDS,
     cord=_CORD,
-    share=making.thread_share(),
-    source="10..14 cords a knot: from memory, measure ten of yours",
+    share=_DRAWN,
 )
 
 

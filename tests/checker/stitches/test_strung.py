@@ -86,6 +86,17 @@ def test_knots_lie_between_the_beads(installed: Host) -> None:
 KNOTTED = "knotted, beads: pearl, count: 10"
 
 
+def test_a_printed_knot_is_one_that_can_be(installed: Host) -> None:
+    """One knot in 0.8 mm waxed cord takes 1/4 in (`7 Top Cord Knotting Tips and Tricks`, copy seen)."""
+    old = "strung, beads: pearl, length: 42 cm, thread: {outside: 0.5 mm}"
+    new = "knotted, beads: pearl, count: 101, thread: {outside: 0.8 mm}"
+    found = checked(installed, old, new).quantities
+    length, line = found["line.length"].middle, found["line.thread"].likely
+    assert (line.low - length) / 100 <= 6.35 + 0.05
+    assert (line.low - length) / 100 > 5.5
+    assert 9.6 < (line.high - length) / 100 < 13
+
+
 def test_ten_test_knots_beat_the_model(installed: Host) -> None:
     found = quantities(
         installed, "strung, beads: pearl, length: 42 cm", KNOTTED + ", knot_adds: 0.8 mm"
