@@ -203,7 +203,8 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     means = same_as(word, names)
     if means is not None or same(word):
         return means
-    found = {name: _slips(plain(word).split(), plain(name).split()) for name in names}
+    said = plain(word).split()
+    found = {name: _slips(said, plain(name).split()) for name in names}
     least = min((slips for slips in found.values() if slips is not None), default=None)
     near = [name for name, slips in found.items() if slips is not None and slips == least]
     if own(word):  # of what it means, one or many
@@ -217,8 +218,8 @@ def same_as(word: str, known: Iterable[str]) -> str | None:
     >>> same_as("Jumpring", ["jump ring"]), same_as("german silver", ["nickel silver"])
     ('jump ring', 'nickel silver')
     """
-    meant = same(word)
-    alike = [name for name in known if name in meant or close(name) == close(word)]
+    meant, said = same(word), close(word)
+    alike = [name for name in known if name in meant or close(name) == said]
     return alike[0] if len(alike) == 1 else None
 
 

@@ -7,14 +7,14 @@ from wellstrung.model.parts import Formula, Part
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import exact, times, total
 from wellstrung.quantity.value import Quantity
-from wellstrung.subjects.counts import how_many, taken_in_all, woven_of
+from wellstrung.subjects.counts import how_many, taken_in_all, weaves_of
 from wellstrung.subjects.supplies import supply_lines
 
 
 def pieces_needed(part: Part, ask: Quantities) -> Quantity:
     """How many of a ring or a finding the run and what is hung take."""
     placed = exact(f"{part.name}.needed", taken_in_all(ask.plan).get(part.name, 0))
-    weaves = [one for one in ask.plan.parts.values() if woven_of(one) is part]
+    weaves = weaves_of(ask.plan).get(part, [])
     woven = [times(ask.of(one, "rings"), how_many(ask.plan, one)) for one in weaves]
     return total(f"{part.name}.needed", "", [placed, *woven]) if woven else placed
 

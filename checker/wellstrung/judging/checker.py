@@ -25,6 +25,7 @@ from wellstrung.model.plan import Plan
 from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser, schema, tree
 from wellstrung.reading.json_plan import as_json, is_json
+from wellstrung.reading.most import too_many
 from wellstrung.reading.settings import Bench
 from wellstrung.rulebook.installed import Installed
 from wellstrung.short_forms import spelled_out
@@ -132,6 +133,8 @@ class Checker:
     ) -> PlanResult:
         if read.tree is None or read.faults:
             return _refused(read, read.faults)
+        if too_long := too_many(read.tree):
+            return _refused(read, too_long)
         beside = {drawer.file: drawer.text} if drawer is not None else {}
         beside.pop(read.file, None)  # of a drawer that could not be found
         read, faults, prices = self._filled(read, drawer)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Collection, Iterable, Iterator, Mapping
+from itertools import islice
 
 from msgspec.structs import replace
 
@@ -13,7 +14,7 @@ from wellstrung.common.places import Fault
 from wellstrung.common.wording import article, either, in_yaml
 from wellstrung.model.beads import legs_of
 from wellstrung.model.came import CAME, with_what_came
-from wellstrung.model.contradictions import contradictions
+from wellstrung.model.contradictions import MOST_PLACES, contradictions
 from wellstrung.model.item import Bead, node_at
 from wellstrung.model.parts import UNPLACED, Kind, Part, Role, Stitch
 from wellstrung.model.plan import Goal, Hung, Plan, RunEntry, Step
@@ -44,7 +45,7 @@ def build(
     builder.check_prepared()
     builder.check_came()
     builder.check_centre()
-    run = in_rows(tuple(builder.run()))
+    run = in_rows(tuple(islice(builder.run(), MOST_PLACES + 1)))
     plan = Plan(
         file=read.file,
         text=read.text,
@@ -82,7 +83,7 @@ def names_beside(
     builder.check_prepared()
     builder.check_came()
     builder.check_centre()
-    for each in (builder.run(), builder.hung(), builder.steps()):
+    for each in (islice(builder.run(), MOST_PLACES), builder.hung(), builder.steps()):
         deque(each, maxlen=0)
     return tuple(names.faults)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterator
 
 from wellstrung.common import units
@@ -17,6 +18,7 @@ from wellstrung.reading import tree as reading
 
 def contradictions(plan: Plan) -> Iterator[Fault]:
     """Every contradiction of a plan."""
+    yield from _too_much(plan)
     for part in plan.parts.values():
         for says, place in _in_part(part):
             yield _fault(says, place, part.key.place)
@@ -31,6 +33,35 @@ def contradictions(plan: Plan) -> Iterator[Fault]:
 
 def _fault(says: str, place: Place, *also: Place) -> Fault:
     return Fault("plan-shape", says, place, also=also)
+
+
+#: each of them is looked at beside all the others: no piece has as many
+MOST_MADE = 500
+MOST_PLACES = 50_000
+MOST_HUNG = 1_000
+MOST_ON_RING = 50
+
+
+def _too_much(plan: Plan) -> Iterator[Fault]:
+    """More made parts, lines of `hung` or places of the run than any piece has."""
+    made = [part for part in plan.parts.values() if not part.traits.bought]
+    if len(made) > MOST_MADE:
+        says = f"{len(made)} parts are made at the bench, more than any piece has ({MOST_MADE})"
+        yield _fault(f"{says}: write a plan for each piece", made[MOST_MADE].key.place)
+    if len(plan.hung) > MOST_HUNG:
+        says = f"`hung` has {len(plan.hung)} lines, more than any piece has ({MOST_HUNG})"
+        yield _fault(f"{says}: write a plan for each piece", plan.hung[MOST_HUNG].place)
+    rings = (line for line in plan.hung if line.source.kind.role is Role.RING)
+    on_rings = dict.fromkeys((line.source, line.part) for line in rings)
+    for ring, count in Counter(ring for ring, _ in on_rings).items():
+        if count > MOST_ON_RING:
+            says = (
+                f"{count} parts hang from `{ring.name}`, more than any ring holds ({MOST_ON_RING})"
+            )
+            yield _fault(f"{says}: name the ring that each hangs from", ring.key.place)
+    if len(plan.run) > MOST_PLACES:
+        says = f"the run has over {MOST_PLACES} places, more than any piece has"
+        yield _fault(f"{says}: write a plan for each piece", plan.run[MOST_PLACES].place)
 
 
 def _in_part(part: Part) -> Iterator[tuple[str, Place]]:

@@ -66,6 +66,8 @@ _BEADS_AT = (
     ("beads",), ("core_bead",), ("outer",), ("turn",), ("sides",), ("loop", "beads"), ("bezel",),
     ("edge_row",), *ADDED,
 )  # fmt: skip
+#: so many known names are held against unknown ones in all: what is far beyond any slips
+_MOST_COMPARED = 200_000
 #: what a ring or a bail can slide along
 LONG = (Role.ROPE, Role.BAND, Role.STRAND)
 #: what has knots that some makers glue, in the step that ties them
@@ -101,6 +103,7 @@ class Names:
         self._unread, self._doubtful = unread, doubtful
         self.kinds, self.parts, self.beads = kinds, parts, beads
         self.faults: list[Fault] = []
+        self._compared = 0
 
     def fault(
         self, says: str, place: Place, *also: Place, found: str = "", needed: str = "",
@@ -126,10 +129,16 @@ class Names:
         unread = [called for kind, called in self._unread if kind in what.split()]
         if name in unread:
             return
-        known = {**known, **dict.fromkeys(sorted(unread))}
-        says, advice, found = f"there is no {what} called `{name}`", "", nearest(name, known)
+        if unread:
+            known = {**known, **dict.fromkeys(sorted(unread))}
+        self._compared += len(known)
+        may_look = self._compared <= _MOST_COMPARED
+        found = nearest(name, known) if may_look else None
+        says, advice = f"there is no {what} called `{name}`", ""
         if found:
             advice = f"write `{found}`"
+        elif not may_look:
+            says = f"{says}, and too many names are unknown to look for one that is near"
         elif what in ("part", "bead"):
             says, advice = self._otherwise(what, name, known) or (f"{says} in the plan", "")
         edits = (Edit(node.place, found),) if found else ()

@@ -153,9 +153,10 @@ class Ask:
         """An edit that takes a named entry out of the plan, and in flow style a comma."""
         start, end = item.key.place, item.node.place
         around = (entry.node for entry in self.plan.tree.entries.values())
-        among = next((node for node in around if item.key in _keys(node)), None)
-        if among and self.source(among.place).startswith("{"):
-            entries, at = list(among.entries.values()), _keys(among).index(item.key)
+        among = next((node for node in around if _holds(node, item)), None)
+        if among and self.source(_first(among.place)) == "{":
+            entries = list(among.entries.values())
+            at = [*among.entries].index(item.name)
             if at:
                 start = _end(entries[at - 1].node.place)
             elif len(entries) > 1:
@@ -252,13 +253,19 @@ def _shares_its_words(name: str, said: Mapping[str, tree.Entry]) -> bool:
     return any(entry.node.place == place for one, entry in said.items() if one != name)
 
 
-def _keys(node: tree.Node) -> list[tree.Scalar]:
-    return [entry.key for entry in node.entries.values()]
+def _holds(node: tree.Node, item: Item) -> bool:
+    entry = node.entries.get(item.name)
+    return entry is not None and entry.key is item.key
 
 
 def _start(place: Place) -> Place:
     """The beginning of a place, before which something ends."""
     return Place(place.file, place.line, place.column, place.line, place.column)
+
+
+def _first(place: Place) -> Place:
+    """The first letter of a place."""
+    return Place(place.file, place.line, place.column, place.line, place.column + 1)
 
 
 def _end(place: Place) -> Place:

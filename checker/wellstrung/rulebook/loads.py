@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from wellstrung import tables
+from wellstrung.common.cache import cached
 from wellstrung.common.choice import Choice
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
@@ -36,11 +39,21 @@ def pull_at_clasp(plan: Plan, mass: Quantity, part: Part) -> tuple[Quantity, str
     What is worn hangs from both sides of its clasp, half at each, and strands side by side share
     that. A necklace is worn so; another piece may hang by one end.
     """
-    strands = min((len(entry.parts) for entry in plan.run if part in entry.parts), default=1)
+    strands = _side_by_side(plan).get(part, 1)
     if plan.piece == "necklace":
         words = "the necklace, half of it on each side of the neck,"
-        return weight(mass, 0.5, 0.5 / strands), words
-    return weight(mass, 1.0, 0.5 / strands), "the whole piece"
+        return plan.cache.get(weight, mass, 0.5, 0.5 / strands), words
+    return plan.cache.get(weight, mass, 1.0, 0.5 / strands), "the whole piece"
+
+
+@cached
+def _side_by_side(plan: Plan) -> Mapping[Part, int]:
+    """How many strands lie side by side where each part of the run stands: the fewest."""
+    found: dict[Part, int] = {}
+    for entry in plan.run:
+        for part in entry.parts:
+            found[part] = min(found.get(part, len(entry.parts)), len(entry.parts))
+    return found
 
 
 def pull_to_spare(bears: Quantity, load: Quantity, factor: Quantity) -> Quantity:

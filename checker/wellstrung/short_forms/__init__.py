@@ -83,22 +83,22 @@ def _parts(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
     node = _node(whole, "parts")
     if not isinstance(node, tree.Mapping):
         return whole
-    parts = {name: entry.node for name, entry in node.entries.items()}
-    new: dict[str, tree.Node] = {}
-    for spell in (_tool, _worked):
-        for name, group in parts.items():
-            if isinstance(group, tree.Mapping):
-                spelled = spell(group, name, parts | new, faults)
-                if spelled is not group:
-                    new[name] = spelled
-        parts |= new
+    groups = {name: entry.node for name, entry in node.entries.items()}
+    tools = {
+        name: _tool(group, name, faults)
+        for name, group in groups.items()
+        if isinstance(group, tree.Mapping)
+    }
+    spools = {name: None for name, node in (groups | tools).items() if _is_spool(node)}
+    sizes = {name: _node(tool, "size") for name, tool in tools.items() if _is(tool, "needle")}
+    needles = {name: size for name, size in sizes.items() if isinstance(size, tree.Scalar)}
+    worked = {name: _worked(tool, name, spools, needles, faults) for name, tool in tools.items()}
+    new = {name: part for name, part in worked.items() if part is not groups[name]}
     return tree.with_nodes(whole, {"parts": tree.with_nodes(node, new)}) if new else whole
 
 
-def _tool(
-    group: tree.Mapping, name: str, parts: Mapping[str, tree.Node], faults: list[Fault]
-) -> tree.Mapping:
-    """A thread or a needle among the parts, its words understood."""
+def _tool(group: tree.Mapping, name: str, faults: list[Fault]) -> tree.Mapping:
+    """A thread or a needle among the parts, its words understood; any other part as it is."""
     if _is(group, "thread"):
         return lines.in_fields(group, f"`{name}`", faults) or group
     size = _node(group, "size") if _is(group, "needle") else None
@@ -107,14 +107,20 @@ def _tool(
 
 
 def _worked(
-    group: tree.Mapping, name: str, parts: Mapping[str, tree.Node], faults: list[Fault]
+    group: tree.Mapping,
+    name: str,
+    spools: Collection[str],
+    needles: Mapping[str, tree.Scalar],
+    faults: list[Fault],
 ) -> tree.Mapping:
-    """A part with the phrases of its `thread` and its `needle` spelled out."""
+    """A part with the phrases of its `thread` and its `needle` spelled out.
+
+    They may name one of the `spools` and one of the `needles` of the plan.
+    """
     new: dict[str, tree.Node] = {}
     said, told = _node(group, "thread"), _node(group, "needle")
     spelled: tree.Node | None = None
     if isinstance(said, tree.Scalar):
-        spools = [other for other, node in parts.items() if _is_spool(node)]
         spelled = lines.thread(said, name, spools, faults)
     elif isinstance(said, tree.Mapping):
         spelled = lines.in_fields(said, f"`thread` of `{name}`", faults)
@@ -123,9 +129,7 @@ def _worked(
     elif isinstance(said, tree.Scalar):
         new["thread"] = tree.meaning(said, said.text)
     if isinstance(told, tree.Scalar):
-        sizes = {other: _node(node, "size") for other, node in parts.items() if _is(node, "needle")}
-        known = {other: size for other, size in sizes.items() if isinstance(size, tree.Scalar)}
-        new["needle"] = needle(told, name, known, faults) or tree.meaning(told, told.text)
+        new["needle"] = needle(told, name, needles, faults) or tree.meaning(told, told.text)
     return tree.with_nodes(group, new) if new else group
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from wellstrung.model.beads import bead_mix
@@ -11,7 +12,7 @@ from wellstrung.model.plan import Hung, Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
 from wellstrung.subjects.counts import has_place
-from wellstrung.subjects.supplies import spools_for
+from wellstrung.subjects.supplies import spools_in_use
 
 
 class Piece(Subject, frozen=True):
@@ -116,6 +117,10 @@ def names(plan: Plan) -> Iterator[Subject]:
         | bead_mix(part).keys()  # beads in shares are keys, as in `{milk: 1, rose: 2}`
         for part in plan.parts.values()
     }
+    users = Counter(text for texts in by_part.values() for text in texts)
+    for name, texts in by_part.items():
+        users[name] -= name in texts  # itself is no user
+    carried = {line.source: line for line in reversed(plan.hung)}
     in_piece = {*has_place(plan), *(part for step in plan.steps for part in step.parts.values())}
     lost = {p for p in plan.parts.values() if p.kind.role not in UNPLACED} - in_piece
     headings: tuple[tuple[str, list[Part | Bead]], ...] = (
@@ -124,12 +129,9 @@ def names(plan: Plan) -> Iterator[Subject]:
     )
     for heading, items in headings:
         for item in items:
-            used = item.name in used_outside or any(
-                item.name in texts for name, texts in by_part.items() if name != item.name
-            )
+            used = item.name in used_outside or users[item.name] > 0
             placeless = used and isinstance(item, Part) and item in lost
-            carried = (line for line in plan.hung if placeless and line.source is item)
-            carries = next(carried, None)
+            carries = carried.get(item) if placeless and isinstance(item, Part) else None
             yield Named(item.key.place, item, heading, used and not placeless, placeless, carries)
 
 
@@ -140,7 +142,7 @@ def _used_unnamed(plan: Plan, part: Part) -> bool:
     """
     role = part.kind.role
     if role is Role.THREAD:
-        return any(part in spools_for(plan, woven) for woven in plan.parts.values())
+        return part in spools_in_use(plan)
     if role is Role.BACK:
         return part.has("behind")
     return role is Role.LOOSE or (role is Role.GLUE and not plan.steps)

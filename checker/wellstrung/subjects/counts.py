@@ -76,7 +76,7 @@ def placed(plan: Plan) -> Mapping[str, int]:
     for entry in plan.run:
         for part in entry.parts if entry.counts else ():
             counts[part.name] += entry.pieces
-            for inside in made_with(part):
+            for inside in made_with(plan, part):
                 counts[inside.name] += entry.pieces * (holds(part) or 1)
     for bead in plan.beads.values():
         if bead.has("woven"):
@@ -104,7 +104,9 @@ def has_place(plan: Plan) -> frozenset[Part]:
         placed |= {line.part, *([line.by] if line.by else []), *(() if plan.run else [line.source])}
     placed |= {plan.parts[one.text("woven")] for one in plan.beads.values() if one.has("woven")}
     rings = {ring for part in placed if (ring := woven_of(part))}
-    return frozenset(placed | rings | {inside for part in placed for inside in made_with(part)})
+    return frozenset(
+        placed | rings | {inside for part in placed for inside in made_with(plan, part)}
+    )
 
 
 def woven_of(part: Part) -> Part | None:
@@ -112,16 +114,35 @@ def woven_of(part: Part) -> Part | None:
     return part.part(part.traits.of_rings) if part.traits.of_rings else None
 
 
-def made_with(part: Part) -> tuple[Part, ...]:
+@cached
+def weaves_of(plan: Plan) -> Mapping[Part, list[Part]]:
+    """The parts that are woven of each jump ring."""
+    found: dict[Part, list[Part]] = {}
+    for part in plan.parts.values():
+        if (ring := woven_of(part)) is not None:
+            found.setdefault(ring, []).append(part)
+    return found
+
+
+def made_with(plan: Plan, part: Part) -> tuple[Part, ...]:
     """The parts that have their place in another.
 
     A crimp in its tip or beside beads, the cover of a crimp, the woven halves of a clasp, a pin on
     its back.
     """
     named = [part.part(*path) for path in (("covers",), ("cover",), *WOVEN_HALVES)]
-    backs = (one for one in part.parts.values() if one.part("behind") is part)
     inside = (one for one in (*named, held_by_crimps(part)) if one is not None)
-    return (*inside, *backs)
+    return (*inside, *_backs_of(plan).get(part, ()))
+
+
+@cached
+def _backs_of(plan: Plan) -> Mapping[Part, list[Part]]:
+    """The pins on the back of each part."""
+    found: dict[Part, list[Part]] = {}
+    for pin in plan.parts.values():
+        if (front := pin.part("behind")) is not None:
+            found.setdefault(front, []).append(pin)
+    return found
 
 
 def how_many(plan: Plan, part: Part) -> int:
@@ -139,6 +160,7 @@ def taken_in_all(plan: Plan) -> Mapping[str, int]:
     return counts
 
 
+@cached
 def rings_used(plan: Plan) -> Mapping[Part, int]:
     """How many of each ring the run and what is hung take, over all the pieces of the plan."""
     counts: Counter[Part] = Counter()

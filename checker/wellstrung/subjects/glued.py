@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from wellstrung import tables
+from wellstrung.common.cache import cached
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
@@ -129,12 +130,18 @@ def glue_used(plan: Plan, adhesive: Part) -> GlueUsed:
 
 def caps_at(plan: Plan, rope: Part) -> list[Part]:
     """The caps of a rope in the run's order, one for each end that has one."""
-    caps = []
-    for before, after in plan.neighbours:
-        if rope in after.parts and before.part.kind.role is Role.CAP:
-            caps.append(before.part)
-        if rope in before.parts and after.part.kind.role is Role.CAP:
-            caps.append(after.part)
+    return _caps(plan).get(rope, [])
+
+
+@cached
+def _caps(plan: Plan) -> Mapping[Part, list[Part]]:
+    """The caps of every part that has one."""
+    caps: dict[Part, list[Part]] = {}
+    for pair in plan.neighbours:
+        for cap, capped in (pair, pair[::-1]):
+            if cap.part.kind.role is Role.CAP:
+                for rope in dict.fromkeys(capped.parts):
+                    caps.setdefault(rope, []).append(cap.part)
     return caps
 
 

@@ -12,6 +12,7 @@ from wellstrung.subjects.base import Subject, named
 
 #: made of thread and beads: one is sewn to the other
 _SOFT = WOVEN_WORK | {Role.STRAND, Role.DROP}
+_NOTHING: frozenset[int] = frozenset()
 
 
 class HeldInPlace(Subject, frozen=True):
@@ -36,13 +37,15 @@ def find(plan: Plan) -> Iterator[HeldInPlace]:
         yield HeldInPlace(line.place_of("part"), line.part, line.source, line)
     joins = (*run.joins(plan), *(join for join, _ in linked.in_run(plan)))
     others = (*linked.eyes_meet(plan), *on_thread.ties(plan))
-    known = {
-        frozenset(pair) for join in (*joins, *others) for pair in product(join.parts, repeat=2)
-    }
+    joined: dict[str, set[int]] = {}  # by which of the subjects each part is joined
+    for number, join in enumerate((*joins, *others)):
+        for name in join.parts:
+            joined.setdefault(name, set()).add(number)
     for before, after in plan.neighbours:
         if before.half and before.part is after.part:
             continue  # the halves of a clasp
         for one, other in product(before.parts, after.parts):
             soft = {one.kind.role, other.kind.role} <= _SOFT
-            if not soft and frozenset((one.name, other.name)) not in known:
+            by_one, by_other = (joined.get(part.name, _NOTHING) for part in (one, other))
+            if not soft and by_one.isdisjoint(by_other):
                 yield HeldInPlace(after.place, one, other)

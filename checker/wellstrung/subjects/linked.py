@@ -118,7 +118,7 @@ def _one_ring(
         yield RingThroughEye(entry.place, entry.part, eyes, 1), many
     ring = entry.part
     rings = tuple(place.part for place in beside if place.part.kind.role is Role.RING)
-    eyes_hung, rings_hung = _carried(plan, ring)
+    eyes_hung, rings_hung = plan.cache.get(_carried, plan, ring)
     for eyes in dict.fromkeys(eyes_hung):
         yield RingThroughEye(entry.place, ring, eyes, 1), eyes_hung.count(eyes)
     if entry.linked == 1:
@@ -184,7 +184,7 @@ def hung(plan: Plan) -> Iterator[tuple[Subject, int]]:
         if ring is None:
             continue
         place, times = line.place_of("by" if line.by else "part"), hung_in_all(plan, line)[1]
-        eyes_hung, rings_hung = _carried(plan, ring)
+        eyes_hung, rings_hung = plan.cache.get(_carried, plan, ring)
         own = hanging_eyes(line.part) if line.by else None
         held = [own] if own is not None else []
         held += eyes_hung

@@ -54,6 +54,8 @@ class Budgeted(Subject, frozen=True):
 
 #: what a line says of a supply that does not come by the piece
 _MEASURED = ("length", "volume", "pack")
+#: what tells a thread from others
+_TELLS_APART = ("type", "rating", "size")
 
 
 def find(plan: Plan) -> Iterator[Subject]:
@@ -76,12 +78,20 @@ def find(plan: Plan) -> Iterator[Subject]:
 
 def supply_lines(plan: Plan, what: str, name: str) -> tuple[Item, ...]:
     """The lines of `supplies` for a bead, part, chain or thread of that name."""
-    found = []
+    return tuple(
+        [plan.item(name, key, line) for key, line in _supplied(plan).get((what, name), ())]
+    )
+
+
+@cached
+def _supplied(plan: Plan) -> Mapping[tuple[str, str], list[tuple[tree.Scalar, tree.Mapping]]]:
+    """The lines of `supplies` by what each holds, with the node that names it."""
+    found: dict[tuple[str, str], list[tuple[tree.Scalar, tree.Mapping]]] = {}
     for line in plan.entries("supplies"):
-        key = line.entries[what].node if what in line.entries else None
-        if isinstance(key, tree.Scalar) and str(key.value) == name:
-            found.append(plan.item(name, key, line))
-    return tuple(found)
+        for what, entry in line.entries.items():
+            if isinstance(entry.node, tree.Scalar):
+                found.setdefault((what, str(entry.node.value)), []).append((entry.node, line))
+    return found
 
 
 def beads_needed(plan: Plan, bead: Bead) -> BeadsNeeded:
@@ -128,18 +138,28 @@ def spools_for(plan: Plan, woven: Part) -> list[Part]:
         return [named] if named is not None else []
     if not woven.has("thread", "type"):
         return []
+    has = (field for field in _TELLS_APART if woven.has("thread", field))
+    said = tuple([(field, woven.text("thread", field)) for field in has])
+    return plan.cache.get(_spools_of, plan, said)
+
+
+def _spools_of(plan: Plan, said: tuple[tuple[str, str], ...]) -> list[Part]:
+    """The threads that say nothing else of a field than what is said of a part's thread."""
+    spools = (part for part in plan.parts.values() if part.kind.role is Role.THREAD)
     return [
-        part
-        for part in plan.parts.values()
-        if part.kind.role is Role.THREAD
-        and all(_alike(part, woven, field) for field in ("type", "rating", "size"))
+        spool
+        for spool in spools
+        if all(not spool.has(field) or spool.text(field) == text for field, text in said)
     ]
 
 
-def _alike(spool: Part, woven: Part, field: str) -> bool:
-    """Whether a thread and a spool say no different things of a field."""
-    said = spool.has(field) and woven.has("thread", field)
-    return not said or spool.text(field) == woven.text("thread", field)
+@cached
+def spools_in_use(plan: Plan) -> frozenset[Part]:
+    """The threads that any part may be woven with."""
+    of_each = [spools_for(plan, woven) for woven in plan.parts.values()]  # many the very same
+    return frozenset(
+        spool for spools in {id(one): one for one in of_each}.values() for spool in spools
+    )
 
 
 def _budgeted(plan: Plan) -> Iterator[Subject]:

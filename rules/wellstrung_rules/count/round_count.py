@@ -55,8 +55,8 @@ def _stated(rope: Part, ask: Ask) -> tuple[Window, str, Quantity]:
         outside = ask.of(rope, "outside")
         return outside.worst, f"it measures {outside.spelling}", outside
     caps = caps_at(ask.plan, rope)
-    beside = any(rope in entry.parts and entry.beside for entry in ask.plan.run)
-    if beside or not caps:  # a cap that takes several ropes says of none how thick it is
+    if not caps or any(rope in entry.parts and entry.beside for entry in ask.plan.run):
+        # a cap that takes several ropes says of none how thick it is
         raise Missing(f"`measured.outside` of `{rope.name}`")
     bore = ask.of(caps[0], "bore")
     low = bore.worst.low - ask.limit(CAP_LOOSE).middle

@@ -87,7 +87,7 @@ KNOTTED = "knotted, beads: pearl, count: 10"
 
 
 def test_a_printed_knot_is_one_that_can_be(installed: Host) -> None:
-    """One knot in 0.8 mm waxed cord takes 1/4 in (`7 Top Cord Knotting Tips and Tricks`, copy seen)."""
+    """A knot in 0.8 mm waxed cord takes 1/4 in (`7 Top Cord Knotting Tips and Tricks`, excerpt)."""
     old = "strung, beads: pearl, length: 42 cm, thread: {outside: 0.5 mm}"
     new = "knotted, beads: pearl, count: 101, thread: {outside: 0.8 mm}"
     found = checked(installed, old, new).quantities

@@ -6,7 +6,7 @@ What goes in is what a beader writes; what comes out is the plan's own word, or 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 
 from msgspec import Struct
 
@@ -34,6 +34,7 @@ __all__ = [
 ]
 
 
+@lru_cache(10_000)  # each word of a phrase is held against the same few hundred words
 def plain(word: str) -> str:
     """A word in small letters, with single spaces for hyphens and underscores.
 
