@@ -32,7 +32,12 @@ _SITS = (1.0, 1.01, 1.02)
 
 
 def _came_length(ask: Quantities) -> Quantity:
-    """The beads that came, with what their knots may add on an old line of unknown thickness."""
+    """The beads that came, with what their knots may add on an old line of unknown thickness.
+
+    Of several strands nobody says how many of the beads each had: raises Missing.
+    """
+    if len(_strands(ask)) > 1:
+        raise Missing("one strand in the `run`: the beads of several do not say how long each was")
     beads = list(beads_that_came(ask.plan))
     low, middle, high = _SITS
     close = Cause("how close the beads lay", "", "measure ten of them as they came")
@@ -68,10 +73,14 @@ def _came_mass(ask: Quantities) -> Quantity:
 
 def restrung(ask: Quantities) -> Part:
     """The strand that takes the beads that came; raises Missing where that is not one."""
-    strands = [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
+    strands = _strands(ask)
     if len(strands) != 1:
         raise Missing("one strand in the `run` that takes the beads that came")
     return strands[0]
+
+
+def _strands(ask: Quantities) -> list[Part]:
+    return [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
 
 
 def evened(strand: Part) -> bool:
