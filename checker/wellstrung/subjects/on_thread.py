@@ -72,7 +72,10 @@ class CapOnBead(Subject, frozen=True):
 
 
 class Woven(Subject, frozen=True):
-    """A woven part, and whether its own thread sews it to a clasp, with no cap between."""
+    """A part that is woven or strung in a stitch, as its counts say.
+
+    `sewn_to_clasp`: its own thread sews it to a clasp, with no cap between.
+    """
 
     part: Part
     stitch: Stitch

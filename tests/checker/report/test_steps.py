@@ -237,3 +237,14 @@ def test_the_page_of_steps_is_written_beside_the_sheet(run: Run, tmp_path: Path)
     assert (ran.code, ran.out) == (0, "wrote slack_tide_collar-steps.html\n")
     page = (tmp_path / "slack_tide_collar-steps.html").read_text(encoding="utf-8")
     assert "<title>Slack Tide collar: step by step</title>" in page
+
+
+def test_a_split_ring_is_turned_on_round_and_not_opened_sideways() -> None:
+    open_, split = "wire: 18 AWG, closing: open", "wire: 18 AWG, closing: split"
+    text = COLLAR.read_text(encoding="utf-8")
+    told = [
+        " ".join(said for step in instructions(keeper().check_text(one)) for said in step.says)
+        for one in (text, text.replace(open_, split))
+    ]
+    assert told[1].count("sideways") < told[0].count("sideways")  # its links and pins are opened so
+    assert ["until what it carries hangs in both coils" in one for one in told] == [False, True]
