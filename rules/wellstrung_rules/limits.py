@@ -14,6 +14,13 @@ CAP_TIGHT = Limit(
     "",
     "a hollow rope gives by about a twentieth of its outside, common practice",
 )
+PETAL_ROUND = Limit(
+    "petals round a middle",
+    0.8,
+    "",
+    "petals in a row against the way round the middle of a daisy; six 11/0 about an 8/0 reach 0.92"
+    " of it, for the middle lies a little above them: common practice, no source",
+)
 FRINGE_CROWD = Limit(
     "fringe crowd",
     1.75,

@@ -6,14 +6,19 @@ geometry, worked out for this project.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived.declared import GEOMETRY, count, formula, measurable
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import cos, most, pi, sqrt, tan
+from wellstrung.model.beads import bead_mix
 from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.arithmetic import exact, product, total
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 
 _FEWEST_PETALS = 6
@@ -126,6 +131,42 @@ def _refuses_daisy(part: Part) -> Iterator[tuple[str, Place]]:
             f" ring of {_FEWEST_PETALS} or more: write `loop: {petals}`",
             part.place_of("loop"),
         )
+    elif not _middle(part):
+        mix, takes = bead_mix(part), part.count("loop") + 1
+        petal, middle, *_ = mix
+        yield (
+            f"`{part.name}` repeats {sum(mix.values())} beads, and a daisy takes {takes}: write its"
+            f" petals and one middle, as `beads: {{{petal}: {takes - 1}, {middle}: 1}}`",
+            part.place_of("beads"),
+        )
+
+
+def _middle(part: Part) -> str:
+    """The bead in the middle of each daisy, once to its petals; empty where a mix has none such."""
+    mix = bead_mix(part)
+    if len(mix) < 2:
+        return next(iter(mix), " ")  # one bead for all; none is answered by itself
+    daisies, over = divmod(sum(mix.values()), part.count("loop") + 1)
+    return "" if over else next((name for name, n in reversed(mix.items()) if n == daisies), "")
+
+
+def _middle_outside(part: Part, ask: Quantities) -> Quantity:
+    return ask.of(part.beads[_middle(part)], "outside")
+
+
+def _petals_long(part: Part, ask: Quantities) -> Quantity:
+    """How long the petals of a daisy are in a row."""
+    mix, middle = Counter(bead_mix(part)), _middle(part)
+    if len(mix) == 1:
+        mix[middle] = part.count("loop") + 1
+    daisies = sum(mix.values()) / (part.count("loop") + 1)
+    mix[middle] -= round(daisies)
+    long = [
+        product(f"petals of {name}", "mm", exact("petals", n / daisies), ask.of(bead, "length"))
+        for name, n in mix.items()
+        if n and (bead := part.beads[name])
+    ]
+    return total(f"{part.name}.petals", "mm", long, "counting")
 
 
 def _refuses_columns(part: Part) -> Iterator[tuple[str, Place]]:
@@ -179,7 +220,8 @@ DAISY = Stitch(
         flat.growth(formula("rise", "mm", daisy_step, _RING, source=GEOMETRY), _DAISY),
         making.thread(thread_paths.daisy, petals=_petals),
         flat.beads(lambda rows, petals: rows * (petals + 1), petals=_petals),
-    ),
+    )
+    | {"petals": _petals_long, "middle": _middle_outside},
     refuses=_refuses_daisy,
     held_against="rings of eight with one bead in the middle, two beads beside two of the next:"
     " `Make a daisy flower bead necklace`, copy seen; no published length",

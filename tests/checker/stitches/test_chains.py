@@ -107,6 +107,14 @@ def test_what_is_narrow_is_one_across_where_the_plan_does_not_say(
     assert bands.middles(installed, band) == bands.middles(installed, f"{band}, across: 1")
 
 
+def test_a_daisy_repeats_its_petals_and_one_middle(installed: Host) -> None:
+    band = "beads: [seed, tube, seed, seed], stitch: daisy chain, loop: 6, rows: 5"
+    assert bands.refused(installed, band) == [
+        "`band` repeats 4 beads, and a daisy takes 7: write its petals and one middle, as"
+        " `beads: {seed: 6, tube: 1}`"
+    ]
+
+
 @pytest.mark.parametrize("stitch", ["flat peyote", "brick", "loom", "netting, loop: 5"])
 def test_other_bands_say_how_many_go_across(installed: Host, stitch: str) -> None:
     [says] = bands.refused(installed, f"beads: seed, stitch: {stitch}, rows: 5")
