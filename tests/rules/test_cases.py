@@ -32,7 +32,7 @@ EDITS_OVER_THE_CASES = 2480
 IN_WORDS_ALONE = {
     "as-it-came", "bead-mix", "bead-weight", "beads-enough", "bench-limit", "bezel-count",
     "button-loop", "chain-enough", "child-neck", "clasp-eye", "coil-turns", "cost-limit",
-    "crimp-hold", "ear-weight", "end-stop", "finish-before-glue", "finished-length", "first-row",
+    "crimp-hold", "daisy-middle", "ear-weight", "end-stop", "finish-before-glue", "finished-length", "first-row",
     "fringe-along", "fringe-count", "fringe-mirror", "fringe-spread", "glue-gap", "hangs-square",
     "hole-passes", "join-made", "line-in-eye", "link-clearance", "no-eye", "no-way-in", "one-lot",
     "part-use", "pattern-repeat", "pot-life", "pouch-room", "rigid-run", "ring-hold", "row-beads",
