@@ -300,6 +300,8 @@ def band(
     _embellished(draft, fields, bead)
     fields["across"] = across
     fields["beads"] = lines.mixed(draft, bead, two, across)
+    if stitch == "daisy chain" and two is not None:
+        fields["beads"] = {bead.name: CHAINS[stitch], two.name: 1}
     if stitch == "right-angle weave" and not {"loop", "sides"} & {*fields} and draft.chance(20):
         other = palette.another(draft, bead)
         fields["one_for"] = draft.pick("each side", "each unit")

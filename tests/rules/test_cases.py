@@ -31,13 +31,14 @@ EDITS_OVER_THE_CASES = 2480
 #: way, to measure, or something else that is no size
 IN_WORDS_ALONE = {
     "as-it-came", "bead-mix", "bead-weight", "beads-enough", "bench-limit", "bezel-count",
-    "button-loop", "chain-enough", "child-neck", "clasp-eye", "coil-turns", "cost-limit",
-    "crimp-hold", "daisy-middle", "ear-weight", "end-stop", "finish-before-glue", "finished-length", "first-row",
-    "fringe-along", "fringe-count", "fringe-mirror", "fringe-spread", "glue-gap", "hangs-square",
-    "hole-passes", "join-made", "line-in-eye", "link-clearance", "no-eye", "no-way-in", "one-lot",
-    "part-use", "pattern-repeat", "pot-life", "pouch-room", "rigid-run", "ring-hold", "row-beads",
-    "sharp-edge", "sleeve", "spare-share", "spectacle-ends", "step-parts", "strand-holes",
-    "strand-nest", "strand-twist", "tail-hides", "tassel-crowd", "thread-hold",
+    "bezel-round", "button-loop", "chain-enough", "child-neck", "clasp-eye", "coil-turns",
+    "cost-limit", "crimp-hold", "daisy-middle", "ear-weight", "end-stop", "finish-before-glue",
+    "finished-length", "first-row", "fringe-along", "fringe-count", "fringe-mirror",
+    "fringe-spread", "glue-gap", "hangs-square", "hole-passes", "hoop-beads", "join-made",
+    "line-in-eye", "link-clearance", "no-eye", "no-way-in", "one-lot", "part-use",
+    "pattern-repeat", "pot-life", "pouch-room", "rigid-run", "ring-hold", "row-beads",
+    "safety-chain", "sharp-edge", "sleeve", "spare-share", "spectacle-ends", "step-parts",
+    "strand-holes", "strand-nest", "strand-twist", "tail-hides", "tassel-crowd", "thread-hold",
     "thread-on-open-ring", "toggle-bar", "toggle-swing", "top-drilled", "usual-length",
     "wearer-fit",
 }  # fmt: skip

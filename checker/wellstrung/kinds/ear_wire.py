@@ -22,7 +22,7 @@ def round_hoop(beads: float, length: float, outside: float, across: float, wire:
     edges of beads lie. No published figure.
 
     >>> round(round_hoop(beads=20, length=4.0, outside=4.0, across=40.0, wire=0.8), 1)
-    92.2
+    88.7
     """
     middle = (across - wire) / 2
     return beads * 2 * atan(length / 2 / (middle - outside / 2)) * middle

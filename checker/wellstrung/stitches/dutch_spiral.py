@@ -49,8 +49,8 @@ def thread_of_round(strip: float, outsides: float, bridge: float, step: float) -
     `strip` and `bridge` are lengths of the beads of one round, `outsides` how thick those of the
     strip are together. Counted passes, worked out for this project, +/- 20 %.
 
-    >>> thread_of_round(strip=9.0, outsides=12.0, bridge=10.0, step=2.4)
-    36.4
+    >>> round(thread_of_round(strip=9.0, outsides=12.0, bridge=10.0, step=2.4), 2)
+    36.28
     """
     return thread_paths.peyote(strip, outsides) + bridge + step
 

@@ -47,7 +47,10 @@ def touching(plan: Plan) -> Iterator[tuple[Part, Part]]:
 
 
 def silent(result: PlanResult, host: Host) -> list[str]:
-    """The parts and the contacts that no check of the report is about."""
+    """The parts and the contacts that no check of the report is about.
+
+    Knots of the piece's own cord that slide fit it as they are tied.
+    """
     if result.ask is None:
         return []  # the plan was refused
     plan, looked = result.ask.plan, set[frozenset[str]]()
@@ -58,6 +61,7 @@ def silent(result: PlanResult, host: Host) -> list[str]:
             looked |= {frozenset((one, other)) for one in entry.parts for other in entry.parts}
     # a remark may hide what another rule says of the same part
     remarked = {name for one in result.remarks if one.rule in fits for name in one.parts}
+    looked |= {frozenset((one.name,)) for one in has_place(plan) if one.traits.slides}
     alone = [part.name for part in has_place(plan) if frozenset((part.name,)) not in looked]
     return alone + [
         f"{one.name} and {other.name}"
@@ -65,6 +69,7 @@ def silent(result: PlanResult, host: Host) -> list[str]:
         if not {one.kind.role, other.kind.role} <= SOFT
         if frozenset((one.name, other.name)) not in looked
         if not remarked & {one.name, other.name}
+        if not (one.traits.slides or other.traits.slides)
     ]
 
 
