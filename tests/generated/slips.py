@@ -148,7 +148,8 @@ def around_or_each_round(choices: Choices, plan: Plan) -> None:
     if "cubic" in rope.get("stitch", ""):
         return
     if "around" in rope and "odd" not in rope["stitch"]:
-        rope["each_round"] = rope.pop("around")
+        if rope["stitch"] != "Russian spiral":  # it counts stitches around
+            rope["each_round"] = rope.pop("around")
     elif "each_round" in rope:
         rope["around"] = 2 * rope.pop("each_round")
     _set(choices, rope, rounds=(5, 900))
