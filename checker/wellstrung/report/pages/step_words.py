@@ -16,6 +16,7 @@ from wellstrung.report.pages import end_words
 from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.report.pages.end_words import each_of, many_of
 from wellstrung.report.pages.making_words import in_order, made
+from wellstrung.report.pages.opening_words import opening, shutting
 from wellstrung.report.pages.round_words import about
 from wellstrung.report.terminal import counted
 from wellstrung.subjects.base import Eyes, hanging_eyes, opens, side_facing
@@ -23,13 +24,8 @@ from wellstrung.subjects.counts import hung_in_all, is_safety_chain
 from wellstrung.subjects.hung import fringes_along
 from wellstrung.work.minutes import times_done
 
-#: how a split ring is put on, and how a ring or an eye is opened: common practice, no source
-_COILED = "split-ring pliers or a fingernail hold its coils apart"
-_ROUND = "until what it carries hangs in both coils"
-_SIDEWAYS = "turn one end away from you and the other towards you, and never pull them apart"
 #: of so many pieces of chain the links are counted off in words
 _COUNTED = 12
-_SHUT = "until the ends touch without a gap"
 
 
 def words(step: Step, at: Bench) -> tuple[str, ...]:
@@ -125,12 +121,12 @@ def _slide(step: Step, at: Bench) -> Iterator[str]:
 
 def _close_ring(step: Step, at: Bench) -> Iterator[str]:
     ring, count = _part(step), times_done(at.plan, step)
-    yield _opening(many_of(ring, count), ring)
+    yield opening(many_of(ring, count), ring)
     around = step.parts.get("around")
     for many, where in [(1, f"round `{around.name}`")] if around is not None else _where(step, at):
         row = f"{many} in a row" if many > 1 else "it" if count == 1 else "1"
         yield f"Lay {row} {where}"
-    yield _shutting(each_of(count), ring)
+    yield shutting(each_of(count), ring)
 
 
 def _where(step: Step, at: Bench) -> list[tuple[int, str]]:
@@ -210,9 +206,9 @@ def _by(step: Step, line: Hung, joints: int) -> Iterator[str]:
     elif ring is None or ring is line.part:
         yield from _opened(line.part, line.source)
     elif opens(ring):
-        opening = _opening(many_of(ring, joints), ring)
-        yield f"For that {opening[0].lower()}{opening[1:]}"
-        yield _shutting(each_of(joints), ring)
+        begin = opening(many_of(ring, joints), ring)
+        yield f"For that {begin[0].lower()}{begin[1:]}"
+        yield shutting(each_of(joints), ring)
     else:
         stays = "which stays closed" if joints == 1 else "which stay closed"
         yield f"What carries it is {many_of(ring, joints)}, {stays}"
@@ -225,25 +221,8 @@ def _opened(part: Part, source: Part | None) -> Iterator[str]:
     open_side = next((side for side in sides if side is not None and opens(side)), None)
     if open_side is not None:
         name = open_side.words if isinstance(open_side, Eyes) else f"`{open_side.name}`"
-        yield _opening(name, open_side)
-        yield _shutting("it", open_side)
-
-
-def _opening(what: str, opened: Part | Eyes) -> str:
-    if _coiled(opened):
-        return f"Lift an end of {what}: {_COILED}"
-    return f"Open {what} sideways: {_SIDEWAYS}"
-
-
-def _shutting(what: str, opened: Part | Eyes) -> str:
-    if _coiled(opened):
-        return f"Turn {what} on round, {_ROUND}"
-    return f"Close {what} the same way, {_SHUT}"
-
-
-def _coiled(opened: Part | Eyes) -> bool:
-    """Whether it is a split ring, whose two coils lie on each other: it opens but does not gape."""
-    return isinstance(opened, Part) and opened.kind.role is Role.RING and not opened.traits.gapes
+        yield opening(name, open_side)
+        yield shutting("it", open_side)
 
 
 def _cut(step: Step, at: Bench) -> Iterator[str]:
