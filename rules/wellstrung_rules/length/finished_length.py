@@ -23,7 +23,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
         return Held(answer.margin, assumed=goal.assumed)
     # where it may be either, what is likeliest says which way to go
     either = max(short.likely.low, long.likely.low) < 0
-    too_short = found.middle < wanted.middle if either else short.likely.low < long.likely.low
+    too_short = found.middle <= wanted.middle if either else short.likely.low < long.likely.low
     word = "short" if too_short else "long"
     # what goes round several times is shared out over them
     off = abs(found.middle - wanted.middle) * (turns(ask.plan).middle if inside else 1)
