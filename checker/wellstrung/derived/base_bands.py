@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.derived.bead_sizes import mean_size
 from wellstrung.derived.declared import GEOMETRY, hand
 from wellstrung.formulas.base_bands import BASE_BANDS, BaseBand
 from wellstrung.formulas.thread import PATH_SHARE
@@ -20,22 +21,11 @@ SHARE = hand(
 )
 
 
-def mean_size(part: Part, what: str, ask: Quantities, *path: str) -> Quantity:
+def mean_of(part: Part, what: str, ask: Quantities, *path: str) -> Quantity:
     """The mean size of the beads of a field, by their number."""
-    mix = beads_named(part, *path)
-    if not mix:
+    if not (mix := beads_named(part, *path)):
         raise part.missing(*path)
-    sizes = [ask.of(part.beads[name], what) for name in mix]
-    if len(sizes) == 1:
-        return sizes[0]
-    counts, of_all = tuple(mix.values()), sum(mix.values())
-    return derived(
-        f"{part.name}.bead {what} of {path[0]}",
-        "mm",
-        lambda **values: sum(n * v for n, v in zip(counts, values.values(), strict=True)) / of_all,
-        {f"bead{n}": size for n, size in enumerate(sizes, 1)},
-        source=f"mean by share, {GEOMETRY}",
-    )
+    return mean_size(part, what, mix, ask, of=path[0])
 
 
 def counted(what: str, of: int) -> Quantity:
@@ -56,7 +46,7 @@ def base_column(part: Part, ask: Quantities) -> Quantity:
 
 
 def _base_sizes(part: Part, ask: Quantities, sizes: tuple[str, ...]) -> dict[str, Quantity]:
-    return {size: mean_size(part, size, ask, "base", "beads") for size in sizes}
+    return {size: mean_of(part, size, ask, "base", "beads") for size in sizes}
 
 
 def base_thick(part: Part, ask: Quantities) -> Quantity:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import partial
 
 from wellstrung import tables
 from wellstrung.derived import bead_families
-from wellstrung.derived.declared import from_table
+from wellstrung.derived.declared import GEOMETRY, from_table
 from wellstrung.derived.learnt import of_bead
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import Part
@@ -72,3 +72,24 @@ OF_BEAD: dict[str, Callable[[Bead], Quantity]] = {
     "hole": partial(_size, "hole"),
     "per_gram": _per_gram,
 }
+
+
+def mean_size(
+    part: Part, what: str, mix: Mapping[str, float], ask: Quantities, of: str = ""
+) -> Quantity:
+    """A size of several beads by their names: the mean, each as often as it is counted.
+
+    `of` names the field that has them, where that is not `beads`.
+    """
+    sizes, counts = [ask.of(part.beads[name], what) for name in mix], tuple(mix.values())
+    if len(sizes) == 1:
+        return sizes[0]
+    return derived(
+        f"{part.name}.bead {what}" + (f" of {of}" if of else ""),
+        sizes[0].unit,
+        lambda **values: (
+            sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
+        ),
+        {f"bead{n}": size for n, size in enumerate(sizes, 1)},
+        source=f"mean by share, {GEOMETRY}",
+    )

@@ -16,7 +16,7 @@ from wellstrung.derived.base_bands import (
     base_length,
     base_thread,
     counted,
-    mean_size,
+    mean_of,
 )
 from wellstrung.derived.declared import FITTED, GEOMETRY, formula, hand, same_as
 from wellstrung.formulas.arithmetic import floor, most, sqrt
@@ -71,11 +71,11 @@ def _every(part: Part, field: str) -> int:
 
 
 def _bead(field: str, what: str) -> Formula:
-    return lambda part, ask: mean_size(part, what, ask, field, "beads")
+    return lambda part, ask: mean_of(part, what, ask, field, "beads")
 
 
 def _base(what: str) -> Formula:
-    return lambda part, ask: mean_size(part, what, ask, "beads")
+    return lambda part, ask: mean_of(part, what, ask, "beads")
 
 
 def _picots(part: Part, ask: Quantities) -> Quantity:

@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from msgspec.structs import replace
 
 from wellstrung.derived.base_bands import base_column, base_thick
+from wellstrung.derived.bead_sizes import mean_size
 from wellstrung.derived.declared import (
     GEOMETRY,
     Argument,
@@ -94,20 +95,11 @@ def _girdle_length(part: Part, ask: Quantities) -> Quantity:
     rows = bead_rows(part, "beads")
     fattest = max(rounds_of(part, ask), key=lambda bead: ask.of(bead, "outside").middle).name
     girdle = [row for row in rows if fattest in row]
-    if all(len(row) == 1 for row in girdle):
-        return ask.of(part.beads[fattest], "length")
     shares: dict[str, float] = {}
     for row in girdle:
         for name in row:
             shares[name] = shares.get(name, 0.0) + 1 / (len(row) * len(girdle))
-    counts = tuple(shares.values())
-    return derived(
-        f"{part.name}.bead length",
-        "mm",
-        lambda **lengths: sum(n * v for n, v in zip(counts, lengths.values(), strict=True)),
-        {f"bead{n}": ask.of(part.beads[name], "length") for n, name in enumerate(shares, 1)},
-        source=f"mean by share, {GEOMETRY}",
-    )
+    return mean_size(part, "length", shares, ask)
 
 
 def _middle(size: Quantity) -> float:

@@ -142,6 +142,20 @@ def beads_of_loop(part: Part) -> list[str]:
     return [str(name) for name in names] if whole else []
 
 
+def daisy_of(part: Part) -> tuple[dict[str, int], str]:
+    """The petals of one repeat of daisies, and the bead in their middles, once to so many petals.
+
+    One bead may be both. Both are empty where what repeats is no daisy of `loop` petals.
+    """
+    mix, takes = beads_named(part, "beads"), part.count("loop") + 1
+    if len(mix) == 1:
+        [bead] = mix
+        return {bead: takes - 1}, bead
+    daisies, over = divmod(sum(mix.values()), takes)
+    middle = next((name for name, n in reversed(mix.items()) if n == daisies and not over), "")
+    return {name: n for name, n in mix.items() if middle and name != middle}, middle
+
+
 def beads_in_order(part: Part) -> list[str]:
     """The beads of a strand from end to end; raises Missing if the plan lacks order or number."""
     node = part.node_at("beads")

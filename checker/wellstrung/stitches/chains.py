@@ -6,18 +6,17 @@ geometry, worked out for this project.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 
 from wellstrung.common.places import Place
-from wellstrung.derived.declared import GEOMETRY, count, formula, measurable
+from wellstrung.derived.bead_sizes import mean_size
+from wellstrung.derived.declared import GEOMETRY, count, formula, measurable, product
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import cos, most, pi, sqrt, tan
-from wellstrung.model.beads import bead_mix
+from wellstrung.model.beads import beads_named, daisy_of
 from wellstrung.model.looks import Face, Pattern, Weave
-from wellstrung.model.parts import Part, Stitch
+from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.model.plan import Quantities
-from wellstrung.quantity.arithmetic import exact, product, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import flat, making
 
@@ -119,20 +118,11 @@ def _refuses_daisy(part: Part) -> Iterator[tuple[str, Place]]:
     """One daisy after another, each an even ring."""
     yield from flat.refuses(part, "daisy chain", uses=("loop",), narrow=True)
     yield from _one(part, 1, "daisies of a chain follow each other in one line")
-    if not part.has("loop"):
-        yield (
-            f"`{part.name}` does not say how many petals a daisy has: write `loop: 8`",
-            part.key.place,
-        )
-    elif part.count("loop") < _FEWEST_PETALS or part.count("loop") % 2:
-        petals = max(part.count("loop") + 1, _FEWEST_PETALS)
-        yield (
-            f"`{part.name}` has `loop: {part.count('loop')}`, and the petals of a daisy are an even"
-            f" ring of {_FEWEST_PETALS} or more: write `loop: {petals}`",
-            part.place_of("loop"),
-        )
-    elif not _middle(part):
-        mix, takes = bead_mix(part), part.count("loop") + 1
+    needs = f"the petals of a daisy are an even ring of {_FEWEST_PETALS} or more"
+    wrong = [*_even_loop(part, _FEWEST_PETALS, "petals a daisy", needs, usual=8)]
+    yield from wrong
+    if not wrong and part.has("beads") and not daisy_of(part)[1]:
+        mix, takes = beads_named(part, "beads"), part.count("loop") + 1
         petal, middle, *_ = mix
         yield (
             f"`{part.name}` repeats {sum(mix.values())} beads, and a daisy takes {takes}: write its"
@@ -141,32 +131,13 @@ def _refuses_daisy(part: Part) -> Iterator[tuple[str, Place]]:
         )
 
 
-def _middle(part: Part) -> str:
-    """The bead in the middle of each daisy, once to its petals; empty where a mix has none such."""
-    mix = bead_mix(part)
-    if len(mix) < 2:
-        return next(iter(mix), " ")  # one bead for all; none is answered by itself
-    daisies, over = divmod(sum(mix.values()), part.count("loop") + 1)
-    return "" if over else next((name for name, n in reversed(mix.items()) if n == daisies), "")
+def _petal(what: str) -> Formula:
+    """A size of a petal, the mean of several."""
+    return lambda part, ask: mean_size(part, what, daisy_of(part)[0], ask)
 
 
 def _middle_outside(part: Part, ask: Quantities) -> Quantity:
-    return ask.of(part.beads[_middle(part)], "outside")
-
-
-def _petals_long(part: Part, ask: Quantities) -> Quantity:
-    """How long the petals of a daisy are in a row."""
-    mix, middle = Counter(bead_mix(part)), _middle(part)
-    if len(mix) == 1:
-        mix[middle] = part.count("loop") + 1
-    daisies = sum(mix.values()) / (part.count("loop") + 1)
-    mix[middle] -= round(daisies)
-    long = [
-        product(f"petals of {name}", "mm", exact("petals", n / daisies), ask.of(bead, "length"))
-        for name, n in mix.items()
-        if n and (bead := part.beads[name])
-    ]
-    return total(f"{part.name}.petals", "mm", long, "counting")
+    return ask.of(part.beads[daisy_of(part)[1]], "outside")
 
 
 def _refuses_columns(part: Part) -> Iterator[tuple[str, Place]]:
@@ -179,18 +150,20 @@ def _refuses_chevrons(part: Part) -> Iterator[tuple[str, Place]]:
     """One chain, which begins with a triangle of two legs alike."""
     yield from flat.refuses(part, "chevron chain", uses=("loop",), narrow=True)
     yield from _one(part, 1, "chevrons of a chain follow each other in one line")
+    needs = "a triangle of chevron chain has 4 beads at its edges and two legs alike, of 2 or more"
+    yield from _even_loop(part, _FEWEST_CHEVRON, "beads its first triangle", needs, usual=10)
+
+
+def _even_loop(
+    part: Part, fewest: int, counts: str, needs: str, *, usual: int
+) -> Iterator[tuple[str, Place]]:
+    """What is wrong with a `loop` that must be even and no less than the fewest."""
     if not part.has("loop"):
-        yield (
-            f"`{part.name}` does not say how many beads its first triangle has: write `loop: 10`",
-            part.key.place,
-        )
-    elif part.count("loop") < _FEWEST_CHEVRON or part.count("loop") % 2:
-        beads = max(part.count("loop") + 1, _FEWEST_CHEVRON)
-        yield (
-            f"`{part.name}` has `loop: {part.count('loop')}`, and a triangle of chevron chain has 4"
-            f" beads at its edges and two legs alike, of 2 or more: write `loop: {beads}`",
-            part.place_of("loop"),
-        )
+        says = f"`{part.name}` does not say how many {counts} has: write `loop: {usual}`"
+        yield says, part.key.place
+    elif (loop := part.count("loop")) < fewest or loop % 2:
+        says = f"`{part.name}` has `loop: {loop}`, and {needs}: write"
+        yield f"{says} `loop: {max(loop + 1, fewest)}`", part.place_of("loop")
 
 
 def _petals(part: Part) -> int:
@@ -204,9 +177,9 @@ def _leg(part: Part) -> int:
 
 _COLUMN, _STACK = flat.pitch(along_hole=True), flat.pitch(along_hole=False)
 _RING = {
-    "pitch": _COLUMN,
+    "pitch": flat.pitch(along_hole=True, bead=_petal("length")),
     "petals": count("petals", _petals),
-    "bead_outside": making.bead("outside"),
+    "bead_outside": _petal("outside"),
 }
 _DAISY = formula("width", "mm", daisy, _RING, source=GEOMETRY)
 _SIZES = {"column": _COLUMN, "stack": _STACK}
@@ -221,7 +194,12 @@ DAISY = Stitch(
         making.thread(thread_paths.daisy, petals=_petals),
         flat.beads(lambda rows, petals: rows * (petals + 1), petals=_petals),
     )
-    | {"petals": _petals_long, "middle": _middle_outside},
+    | {
+        "petals": product(
+            "petals in a row", "mm", count("petals", _petals), _petal("length"), source="counting"
+        ),
+        "middle": _middle_outside,
+    },
     refuses=_refuses_daisy,
     held_against="rings of eight with one bead in the middle, two beads beside two of the next:"
     " `Make a daisy flower bead necklace`, copy seen; no published length",

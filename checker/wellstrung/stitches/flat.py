@@ -208,14 +208,17 @@ _TENSION = hand(
 )
 
 
-def pitch(along_hole: bool, share: float = 1.0) -> Formula:
-    """From bead to bead, along the holes or across them; `share` of it where rows interlock."""
+def pitch(along_hole: bool, share: float = 1.0, bead: Formula | None = None) -> Formula:
+    """From bead to bead, along the holes or across them; `share` of it where rows interlock.
+
+    `bead` is the size of some of the beads, where they alone lie so.
+    """
     what, function = ("length", end_to_end) if along_hole else ("outside", side_by_side)
     return formula(
         "column" if along_hole else "stack",
         "mm",
         lambda bead, tension: share * function(bead, tension),
-        bead=making.bead(what),
+        bead=bead or making.bead(what),
         tension=_TENSION,
         source=GEOMETRY,
     )

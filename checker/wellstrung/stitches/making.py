@@ -6,12 +6,12 @@ A stitch's own module has its geometry as float functions; here they become quan
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.common.places import Place
 from wellstrung.derived import declared
+from wellstrung.derived.bead_sizes import mean_size
 from wellstrung.derived.declared import (
-    GEOMETRY,
     by_length,
     count,
     formula,
@@ -170,22 +170,6 @@ def bead(what: str) -> Formula:
         return mean_size(part, what, mix, ask)
 
     return size
-
-
-def mean_size(part: Part, what: str, mix: Mapping[str, int], ask: Quantities) -> Quantity:
-    """A size of several beads by their names: the mean, each as often as it is counted."""
-    sizes, counts = [ask.of(part.beads[name], what) for name in mix], tuple(mix.values())
-    if len(sizes) == 1:
-        return sizes[0]
-    return derived(
-        f"{part.name}.bead {what}",
-        sizes[0].unit,
-        lambda **values: (
-            sum(n * v for n, v in zip(counts, values.values(), strict=True)) / sum(counts)
-        ),
-        {f"bead{n}": size for n, size in enumerate(sizes, 1)},
-        source=f"mean by share, {GEOMETRY}",
-    )
 
 
 def swatch(verb: str) -> str:

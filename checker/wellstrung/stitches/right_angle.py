@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from wellstrung.common.places import Place
+from wellstrung.derived.bead_sizes import mean_size
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, sqrt
@@ -212,7 +213,7 @@ def _largest(what: str, mix: Callable[[Part], Mapping[str, int]]) -> Formula:
 
 def _mean(what: str, mix: Callable[[Part], Mapping[str, int]]) -> Formula:
     """The mean of some beads, which the length follows."""
-    return lambda part, ask: making.mean_size(part, what, mix(part), ask)
+    return lambda part, ask: mean_size(part, what, mix(part), ask)
 
 
 def _of_sides(name: str, length: Formula, outside: Formula, along: Formula) -> Formula:

@@ -250,6 +250,16 @@ def test_a_stretch_beyond_a_break_goes_on_with_the_beads_of_the_whole(
         assert bead.get("class") in near
 
 
+def test_each_daisy_has_its_middle_among_its_petals() -> None:
+    """Not the ninth bead of a mix that starts anywhere."""
+    fields = f"{BAND.replace('beads: reed', 'beads: {sand: 8, reed: 1}')}, across: 1, loop: 8"
+    colours = [
+        bead.get("class") for bead in looks(drawn("daisy chain", f"{fields}, rows: 3").tree, "bead")
+    ]
+    petals, middles = set(colours[: 3 * 8]), set(colours[3 * 8 :])  # a middle lies over its ring
+    assert len(petals) == len(middles) == 1 and petals != middles
+
+
 def spot(bead: ElementTree.Element) -> tuple[float, float]:
     """The middle of a bead as drawn."""
     box = bounds(bead)

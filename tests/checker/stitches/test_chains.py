@@ -18,8 +18,8 @@ def test_daisies_touch_and_are_as_wide_as_their_ring(installed: Host) -> None:
     )
     assert found["beads"] == 270
     assert found["length"] == pytest.approx(29 * found["rise"] + found["width"])
-    # the middles of the holes lie on an octagon of sides as long as a bead
-    outside, length = (8 * 2.1 + 1.6) / 9, (8 * 1.45 + 1.3) / 9
+    # the middles of the holes lie on an octagon of sides as long as a petal, whatever lies in it
+    outside, length = 2.1, 1.45
     ring = length * 1.05 * (1 + math.sqrt(2))
     assert found["width"] == pytest.approx(ring + outside)
     assert found["rise"] == pytest.approx(ring * math.cos(math.pi / 8) + outside)

@@ -1,4 +1,4 @@
-"""Woven work whose beads are listed, for each column, round, side or unit: each in its own size."""
+"""Woven work whose beads have their places, column, round, side, unit or daisy, and sizes."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from wellstrung.drawing.looks.faces import Cloth, Laid, rows_of
 from wellstrung.drawing.looks.sizes import Sizes
-from wellstrung.model.beads import COLUMN, ROUND, SIDE, UNIT, bead_of_unit, listed_for
+from wellstrung.model.beads import COLUMN, ROUND, SIDE, UNIT, bead_of_unit, daisy_of, listed_for
 from wellstrung.model.looks import Pattern
 from wellstrung.model.parts import Part
 
@@ -20,7 +20,7 @@ _WINDS_AFTER = 4
 
 
 def each_named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[Laid, str]]] | None:
-    """The beads of each row with their names, each as large as it is; None without a list."""
+    """The beads of each row with names and sizes of their own; None where any lies anywhere."""
     if columns := listed_for(part, COLUMN):
         return _by_column(sizes, columns, cloth)
     if cloth.look.shifts:
@@ -28,6 +28,8 @@ def each_named(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[La
         if cloth.look.pattern is Pattern.COLUMNS:  # two rounds go once round
             names = [name for name in names for _ in range(2)]
         return _by_column(sizes, names, cloth)
+    if cloth.look.pattern is Pattern.DAISIES:
+        return _by_daisy(sizes, part, cloth)
     if rounds := listed_for(part, ROUND):
         return _by_round(sizes, rounds, replace(cloth, first=0, stop=maxsize))
     if listed_for(part, SIDE) or listed_for(part, UNIT):
@@ -64,6 +66,18 @@ def _by_column(
         wound = cloth.look.shifts * row or 2 * (row // _WINDS_AFTER)
         first = wound + row % every
         named = [names[(first + every * number) % len(names)] for number in range(len(beads))]
+        yield [
+            (_sized(sizes, cloth, one, name), name) for one, name in zip(beads, named, strict=True)
+        ]
+
+
+def _by_daisy(sizes: Sizes, part: Part, cloth: Cloth) -> Iterator[list[tuple[Laid, str]]]:
+    """Petals by turns, and then the middle of each daisy."""
+    middle = daisy_of(part)[1]
+    petals = [name for name in sizes.repeat(part) if name != middle] or [middle]
+    for row, beads in zip(cloth.span(), rows_of(cloth), strict=False):
+        first = row * (len(beads) - 1)
+        named = [petals[(first + n) % len(petals)] for n in range(len(beads) - 1)] + [middle]
         yield [
             (_sized(sizes, cloth, one, name), name) for one, name in zip(beads, named, strict=True)
         ]
