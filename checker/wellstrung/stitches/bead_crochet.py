@@ -48,14 +48,7 @@ _FEWEST = 3
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """Three around or more, odd or even: the rounds are a spiral anyway."""
-    yield from making.counts_around(part, count=6)
-    field = making.around_field(part)
-    if part.has(field) and making.around_of(part) < _FEWEST:
-        yield (
-            f"`{part.name}` has {making.around_of(part)} beads around, too few to close a tube:"
-            f" write `{field}: {_FEWEST}` or more",
-            part.place_of(field),
-        )
+    yield from making.counts_around(part, count=6, fewest=_FEWEST)
 
 
 CROCHET = Stitch(

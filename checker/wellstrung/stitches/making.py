@@ -61,16 +61,24 @@ def counts_around(
     count: int,
     columns: Callable[[Part], int] | None = None,
     idle: tuple[str, ...] = ("loop",),
+    fewest: int = 0,
 ) -> Iterator[tuple[str, Place]]:
     """What is wrong where a stitch counts beads around and is made of one mix of them.
 
-    `columns` are those around, of a stitch that takes a list with a bead for each column or round;
-    `idle` are fields that say nothing about it.
+    A ring closes with the `fewest` or more. `columns` are those around, of a stitch that takes a
+    list with a bead for each column or round; `idle` are fields that say nothing about it.
     """
     yield from lacking(part, "around", "beads", count=count)
     yield from unwanted(part, idle, "only `tubular netting` takes it", "`stitch: tubular netting`")
     yield from unwanted(part, CORE_FIELDS, "only `spiral rope` takes it", "`stitch: spiral rope`")
     yield from wrong_list(part, columns) if columns else not_listed(part)
+    field = around_field(part)
+    if part.has(field) and around_of(part) < fewest:
+        yield (
+            f"`{part.name}` has {around_of(part)} beads around, too few to close a ring: write"
+            f" `{field}: {fewest}` or more",
+            part.place_of(field),
+        )
 
 
 def not_listed(part: Part) -> Iterator[tuple[str, Place]]:

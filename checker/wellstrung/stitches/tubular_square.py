@@ -22,14 +22,7 @@ _FEWEST = 3
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
     """A ring of three or more, any number: every round has as many."""
-    yield from making.counts_around(part, count=8)
-    field = making.around_field(part)
-    if part.has(field) and making.around_of(part) < _FEWEST:
-        yield (
-            f"`{part.name}` has {making.around_of(part)} beads around, too few to close a ring:"
-            f" write `{field}: {_FEWEST}` or more",
-            part.place_of(field),
-        )
+    yield from making.counts_around(part, count=8, fewest=_FEWEST)
 
 
 _SIZES = {

@@ -85,7 +85,7 @@ def test_more_around_takes_more_of_everything(installed: Host) -> None:
         (
             "around: 5",
             "around: 2",
-            "`rope` has 2 beads around, too few to close a tube: write `around: 3` or more",
+            "`rope` has 2 beads around, too few to close a ring: write `around: 3` or more",
         ),
         (
             "around: 5, ",
