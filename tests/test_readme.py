@@ -65,3 +65,10 @@ def test_every_kind_and_verb_is_named() -> None:
     for word in (*schemas.kind_names(), *schemas.verbs()):
         assert f"`{word}`" in README.replace("\n", " "), word
     assert yaml.safe_load(blocks("yaml")[0])["plan"] == 1
+
+
+def test_no_row_of_a_table_stands_twice_and_every_stitch_is_there(installed: Host) -> None:
+    rows = [line.split("|")[1].strip() for line in README.splitlines() if line.startswith("| `")]
+    assert len(rows) == len(set(rows))
+    woven = [one.name for one in installed.stitches.values() if one.makes.startswith("woven")]
+    assert woven and [name for name in woven if f"`{name}`" not in README] == []
