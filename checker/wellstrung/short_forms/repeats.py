@@ -63,9 +63,8 @@ def _all_of(node: tree.Node, known: Collection[str]) -> tree.Node:
     group = node.entries.get("of")
     if group is not None and "repeat" not in known:
         items = list(islice(_repeated(node, known), _MOST + 1))
-        empty = tree.implied_data(group.node, [])
-        read = node not in items and len(items) <= _MOST
-        return tree.with_items(empty, items) if read and isinstance(empty, tree.Sequence) else node
+        # one that is not read stands in a list as well, so that what is refused is what is wrong
+        return tree.sequence(group.node, items if len(items) <= _MOST else [node])
     listed = half or node
     if not isinstance(listed, tree.Sequence):
         return node
@@ -86,7 +85,12 @@ def _repeated(item: tree.Node, known: Collection[str]) -> Iterator[tree.Node]:
             yield from repeat(within(item, *counted.span(2)), int(counted[1]))
             return
     times, beads = item.entries.get("repeat"), item.entries.get("of")
-    if times is None or beads is None or isinstance(beads.node, tree.Mapping):
+    if (
+        not isinstance(item, tree.Mapping)
+        or times is None
+        or beads is None
+        or isinstance(beads.node, tree.Mapping)
+    ):
         yield item
         return
     of = beads.node.items if isinstance(beads.node, tree.Sequence) else [beads.node]
@@ -95,4 +99,4 @@ def _repeated(item: tree.Node, known: Collection[str]) -> Iterator[tree.Node]:
         for _ in range(many):
             yield from of
     else:
-        yield item
+        yield tree.with_nodes(item, {"of": tree.sequence(beads.node, of)})

@@ -424,6 +424,10 @@ def test_a_group_of_beads_that_repeats_is_written_out(checker: Checker) -> None:
         read = checker.check_text(plan.replace(bare, f"beads: {alone}"))
         assert findings(read) == findings(written_out)
     assert strung("{repeat: 1, of: [gull]}").readable
+    for group in ("repeat: many, of: [gull]", "repeat: 0, of: gull", "repeat: 20000, of: gull"):
+        for beads in (f"{{{group}}}", f"[{{{group}}}]"):
+            [slip] = strung(beads).remarks
+            assert slip.says.startswith("`repeat` of entry 1 of `beads`")
 
 
 def test_a_thread_whose_words_are_refused_is_one_slip(checker: Checker) -> None:
