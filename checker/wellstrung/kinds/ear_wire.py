@@ -10,22 +10,36 @@ from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
 from wellstrung.model.sold import Sold
+from wellstrung.quantity.arithmetic import leaf
+from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
 
 
-def round_hoop(beads: float, length: float, outside: float, across: float, wire: float) -> float:
-    """How far round a hoop its beads reach, mm along its wire: they meet on the inside of the bend.
+def round_hoop(
+    beads: float, length: float, outside: float, across: float, wire: float, square: float
+) -> float:
+    """How far round a hoop its beads reach, mm along its wire.
 
-    Geometry, worked out for this project: each bead is a chord of the circle on which the inner
-    edges of beads lie. No published figure.
+    Geometry, worked out for this project; no published figure. Beads with square ends (`square` 1)
+    meet at their inner edges, and each lies against the circle through these; balls (`square` 0)
+    meet at the wire.
 
-    >>> round(round_hoop(beads=20, length=4.0, outside=4.0, across=40.0, wire=0.8), 1)
+    >>> round(round_hoop(beads=20, length=4, outside=4, across=40, wire=0.8, square=1), 1)
     88.7
+    >>> round(round_hoop(beads=20, length=4, outside=4, across=40, wire=0.8, square=0), 1)
+    79.7
     """
     middle = (across - wire) / 2
-    return beads * 2 * atan(length / 2 / (middle - outside / 2)) * middle
+    return beads * 2 * atan(length / 2 / (middle - square * outside / 2)) * middle
+
+
+def _square(part: Part, ask: Quantities) -> Quantity:
+    """How square the ends of beads are: no plan says whether they are nearer to balls or tubes."""
+    cure = "slide the beads on the hoop, and look how far they reach"
+    shape = Cause("how square the ends of its beads are", f"`{part.name}`", cure)
+    return leaf("square ends", 0.5, "", [Spread(shape, 0.5, 0.5)])
 
 
 def _mass(part: Part, ask: Quantities) -> Quantity:
@@ -53,6 +67,7 @@ EAR_WIRE = Kind(
             outside=making.fattest,
             across="length",
             wire="wire",
+            square=_square,
             source=GEOMETRY,
         ),
         "round": formula(

@@ -26,14 +26,15 @@ def check(join: InEar, ask: Ask) -> Answer:
     beads = ask.of(hoop, "beads").middle
     fit = max(math.floor(beads * (1 + margin.likely.low / stack.middle)), 0)
     room = in_unit_of(stack.middle + margin.middle, stack)
-    few = f"`count: {fit}`" if fit else "no bead"
+    place = hoop.place_of("count" if hoop.has("count") else "beads")
+    do = f"string {f'`count: {fit}`' if fit else 'no bead'}, or take a larger hoop"
     return Misfit(
         says=f"the {beads:.0f} beads on hoop `{hoop.name}` take {about(stack)} of its wire,"
         f" {{more|perhaps more}} than the {room} that are free for them",
-        place=hoop.place_of("count") if hoop.has("count") else hoop.place_of("beads"),
+        place=place,
         found=about(stack),
         needed=f"{room} or less",
-        remedies=(Remedy(f"string {few}, or take a larger hoop"),),
+        remedies=(*[Remedy.write(place, str(fit), do)] * (fit and hoop.has("count")), Remedy(do)),
         margin=margin,
         also=(hoop.key.place,),
     )
