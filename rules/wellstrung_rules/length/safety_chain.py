@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator
+
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Remedy, Rule, SafetyChain, kept
+from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.values import Quantity, derived
-from wellstrung.rulebook.wording import about, at_least, in_unit_of
+from wellstrung.rulebook.wording import about, at_least, in_unit_of, raised
 
 
 def check(join: SafetyChain, ask: Ask) -> Answer:
@@ -51,18 +55,34 @@ def _spans(join: SafetyChain, ask: Ask) -> Quantity:
 
 
 def _misfit(join: SafetyChain, margin: Quantity, needed: Quantity, does: str, ask: Ask) -> Misfit:
-    more = in_unit_of(max(-margin.likely.low, 0.0), needed)
-    chain = join.chain
+    chain, short = join.chain, max(-margin.likely.low, 0.0)
+    more = in_unit_of(short, needed)
     return Misfit(
         says=f"safety chain `{chain.name}` ({about(_spans(join, ask))} with its rings) {does}",
         place=chain.key.place,
         found=about(_spans(join, ask)),
         needed=at_least(needed.middle, needed),
-        remedies=(Remedy(f"cut `{chain.name}` longer by {more} or more"),),
+        remedies=(
+            *_longer(chain, short, margin, ask),
+            Remedy(f"cut `{chain.name}` longer by {more} or more"),
+        ),
         margin=margin,
         at_most="warning",
         also=(join.place,),
     )
+
+
+def _longer(chain: Part, short: float, margin: Quantity, ask: Ask) -> Iterator[Remedy]:
+    """The chain cut longer, in the field that says how long it is."""
+    if chain.has("links"):
+        had = chain.count("links")
+        each = ask.of(chain, "along").middle / (had + 1)  # less than a link adds: ends have walls
+        links = had + math.ceil(short / each)
+        text = f"cut {links} links for `{chain.name}` instead of {had}"
+        yield Remedy.write(chain.place_of("links"), str(links), text)
+    elif chain.has("length"):
+        wanted = raised(chain.length("length"), margin)
+        yield Remedy.write(chain.place_of("length"), wanted, f"cut {wanted} for `{chain.name}`")
 
 
 RULE = Rule(
