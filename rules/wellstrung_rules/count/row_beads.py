@@ -6,6 +6,7 @@ from collections import Counter
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, Rule, Woven
 from wellstrung.rulebook.plan import Part, beads_named
+from wellstrung.rulebook.wording import plural
 
 
 def check(woven: Woven, ask: Ask) -> Answer:
@@ -16,11 +17,11 @@ def check(woven: Woven, ask: Ask) -> Answer:
     over = len(listed) - beads
     if beads % len(listed) == 0:
         return Held()
-    amount, word = abs(over), "over" if over > 0 else "short"
+    off = f"{plural(abs(over), 'bead')} {'over' if over > 0 else 'short'}"
     mix = ", ".join(f"{bead}: {n}" for bead, n in Counter(listed).items())
     return Misfit(
         says=f"`{band.name}` lists {len(listed)} beads, row by row, and its rows take {beads}: the"
-        f" list is {amount} {'bead' if amount == 1 else 'beads'} {word}, and the pattern shifts",
+        f" list is {off}, and the pattern shifts",
         place=band.place_of("beads"),
         found=f"{len(listed)} beads listed",
         needed=f"{beads} beads listed",
