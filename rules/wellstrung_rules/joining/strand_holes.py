@@ -8,6 +8,8 @@ from wellstrung.rulebook.wording import plural
 
 def check(join: StrandsAtHoles, ask: Ask) -> Answer:
     strands, all_holes = len(join.strands), join.eyes.stated_count
+    chains = any(one.cut_from is not None for one in join.strands)
+    each = "chain" if chains else "strand"
     if all_holes % join.ends:
         if strands < all_holes:
             return Held()  # its ends are not alike, and the other has what is left
@@ -19,20 +21,22 @@ def check(join: StrandsAtHoles, ask: Ask) -> Answer:
         return Held()
     name, place = join.eyes.part.name, join.eyes.count_place
     if over > 0:
-        so = f"{plural(over, 'strand')} {'has' if over == 1 else 'have'} no hole"
+        so = f"{plural(over, each)} {'has' if over == 1 else 'have'} no hole"
     else:
         so = f"{plural(-over, 'hole')} {'stays' if over == -1 else 'stay'} empty"
     at = " at that end" if join.ends > 1 else ""
-    lie = "1 strand meets" if strands == 1 else f"{strands} strands side by side meet"
-    text = f"take a `{name}` with {plural(strands, 'hole')}, or make {plural(holes, 'strand')}"
+    lie = f"1 {each} meets" if strands == 1 else f"{strands} {each}s side by side meet"
+    fewer = f"{'cut' if chains else 'make'} {plural(holes, each)}"
+    text = f"take a `{name}` with {plural(strands, 'hole')}, or {fewer}"
+    on_ring = "hang the chains from one ring, and the ring from it"
     return Misfit(
         says=f"{lie} `{name}`, which has {plural(holes, 'hole')}{at}: {so}",
         place=place,
         found=f"{holes} for {strands}",
-        needed=f"{strands}, one for each strand",
+        needed=f"{strands}, one for each {each}",
         remedies=(
             Remedy.write(place, str(strands * join.ends), text),
-            Remedy("gather the strands in cones before they meet it"),
+            Remedy(on_ring if chains else "gather the strands in cones before they meet it"),
         ),
         at_most="error" if over > 0 else "warning",
         also=(join.place,),
@@ -45,8 +49,8 @@ RULE = Rule(
     subject=StrandsAtHoles,
     check=check,
     fault="strands without a hole each",
-    title="strands side by side have a hole each (`cone-bundle` checks strands gathered in a cone,"
-    " `line-in-eye` those that one eye takes)",
+    title="strands or chains side by side have a hole each (`cone-bundle` checks strands gathered"
+    " in a cone, `line-in-eye` those that one eye takes)",
     why="a strand without a hole of its own crosses its neighbour, and the row does not lie flat",
     sources=("counting",),
     bad="{strands: [inner, middle, outer]} beside a spacer bar of two holes",
