@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from wellstrung.common.places import Fault
 from wellstrung.reading.tree import Mapping, Node, Sequence
 
-#: entries of one list or one group
+#: entries of one list or one group: our own choice, no source
 MOST_LISTED = 10_000
 
 
@@ -22,7 +22,7 @@ def _long(whole: Node) -> Iterator[Fault]:
         name, node = waiting.pop()
         listed = node.items if isinstance(node, Sequence) else [*node.entries.values()]
         if len(listed) > MOST_LISTED:
-            says = f"`{name}` has {len(listed)} entries, more than any plan needs ({MOST_LISTED})"
+            says = f"`{name}` has {len(listed)} entries, more than is checked ({MOST_LISTED})"
             yield Fault("plan-shape", f"{says}: write a plan for each piece", node.place)
         elif isinstance(node, Sequence):
             waiting += [(name, item) for item in node.items if isinstance(item, Mapping | Sequence)]
