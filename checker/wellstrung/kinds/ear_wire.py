@@ -38,7 +38,7 @@ def round_hoop(
 def _square(part: Part, ask: Quantities) -> Quantity:
     """How square the ends of beads are: no plan says whether they are nearer to balls or tubes."""
     cure = "slide the beads on the hoop, and look how far they reach"
-    shape = Cause("how square the ends of its beads are", f"`{part.name}`", cure)
+    shape = Cause("the shape of the beads", f"`{part.name}`", cure)
     return leaf("square ends", 0.5, "", [Spread(shape, 0.5, 0.5)])
 
 
