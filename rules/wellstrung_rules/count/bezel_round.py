@@ -69,7 +69,8 @@ RULE = Rule(
     subject=Woven,
     check=check,
     fault="a bezel's beads do not go round",
-    title="beads that repeat in a round of a bezel go round it, and a square stone has four alike",
+    title="beads that repeat in a round of a bezel go round it, and a square stone has four corners"
+    " alike",
     why=(
         "a repeat that does not come out breaks beside the first bead of its round; a ring that"
         " four does not divide meets the corners of a square stone each in another way"

@@ -62,8 +62,8 @@ RULE = Rule(
     check=check,
     fault="eye too small to link",
     title=(
-        "an eye linked into the eye of a clasp or a bail passes it, and it the eye (with a ring:"
-        " `ring-through-eye`; whether one opens: `no-way-in`)"
+        "an eye that is linked into the eye of a clasp or a bail fits through it, and the other way"
+        " round (with a ring: `ring-through-eye`; whether one opens: `no-way-in`)"
     ),
     why=(
         "the last link of a chain is opened to be hooked straight into the clasp, and the clasp's"

@@ -34,7 +34,6 @@ def check(join: CrimpInCover, ask: Ask) -> Answer:
         needed=needed,
         remedies=(in_words(by_hand, cover, field, low=had.middle - margin.likely.low),),
         margin=margin,
-        at_most="warning",  # it hides the crimp and holds nothing
         also=(crimp.place_of("cover"),),
     )
 
@@ -66,4 +65,5 @@ RULE = Rule(
     ),
     bad="a cover of 1.9 mm inside over a crimp tube of 2 mm",
     good="a cover of 2.4 mm inside over a crimp tube of 2 mm",
+    level="warning",  # it hides the crimp and holds nothing
 )

@@ -88,7 +88,8 @@ RULE = Rule(
     subject=StopsAt,
     check=check,
     fault="an end slips through its hole",
-    title="what stops at a hole is wider: the loop outside a cone, the turn bead below its leg",
+    title="what stops at a hole is wider: the loop outside a cone, the turn bead below its leg, the"
+    " crimp or knot beside a bead",
     why="a loop that slips into its cone takes the strands out at the wide side, and a turn bead"
     " that slips into the bead above it lets the whole leg go slack",
     sources=("what stops is wider than the hole it stops at: geometry",),

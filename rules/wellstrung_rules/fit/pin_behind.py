@@ -30,7 +30,6 @@ def check(join: PinBehind, ask: Ask) -> Answer:
         needed=needed,
         remedies=(in_words(by_hand, pin, "length", high=long.middle + margin.likely.low),),
         margin=margin,
-        at_most="warning",
         also=(carrier.key.place,),
     )
 
@@ -60,4 +59,5 @@ RULE = Rule(
     sources=("no longer than what covers it: geometry", "2 mm at either edge: common practice"),
     bad="a brooch pin of 32 mm behind a panel of 28 mm",
     good="a brooch pin of 25 mm behind a panel of 40 mm",
+    level="warning",
 )

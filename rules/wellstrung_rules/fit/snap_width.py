@@ -26,7 +26,6 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
         needed=f"a {wanted}",
         remedies=(in_words(f"take a {wanted}", join.clasp, part, field, high=high),),
         margin=margin,
-        at_most="warning",
         also=(join.band.key.place,),
     )
 
@@ -42,4 +41,5 @@ RULE = Rule(
     sources=("no wider than what covers it: geometry",),
     bad="a band 6 mm wide and snap: {outside: 7 mm}",
     good="a band 12 mm wide and snap: {outside: 7 mm}",
+    level="warning",
 )

@@ -67,7 +67,6 @@ def _misfit(join: SafetyChain, margin: Quantity, needed: Quantity, does: str, as
             Remedy(f"cut `{chain.name}` longer by {more} or more"),
         ),
         margin=margin,
-        at_most="warning",
         also=(join.place,),
     )
 
@@ -100,4 +99,5 @@ RULE = Rule(
     ),
     bad="guard: {..., length: 2 cm} beside a clasp of 18 mm, wearer: {wrist: 16 cm, hand: 21 cm}",
     good="guard: {..., length: 6 cm} beside a clasp of 18 mm, wearer: {wrist: 16 cm, hand: 21 cm}",
+    level="warning",
 )

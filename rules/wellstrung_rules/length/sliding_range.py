@@ -32,7 +32,6 @@ def check(join: EndsInKnots, ask: Ask) -> Answer:
             ),
         ),
         margin=margin,
-        at_most="warning",
         also=(join.work.key.place,),
     )
 
@@ -52,4 +51,5 @@ RULE = Rule(
     ),
     bad="sliding: {ends: 2 cm} on a cord of 2 mm",
     good="sliding: {ends: 8 cm} on a cord of 1 mm",
+    level="warning",
 )

@@ -21,7 +21,7 @@ RULE = Rule(
     subject=PinBehind,
     check=check,
     fault="point of a brooch pin",
-    title="a brooch pin comes with a word on its point",
+    title="a brooch pin comes with a reminder of its sharp point",
     why="an open pin runs into the hand that sews it on, and a catch that does not hold lets the"
     " point out on the one who wears it",
     sources=("common practice, no source",),

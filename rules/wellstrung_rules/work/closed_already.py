@@ -20,7 +20,6 @@ def check(closing: RingClosed, ask: Ask) -> Answer:
             *other_closings(ring, ask, "open"),
             Remedy(f"take step {step.number} out, or name the ring that is closed there"),
         ),
-        at_most="warning",
         also=(ring.key.place,),
     )
 
@@ -37,4 +36,5 @@ RULE = Rule(
     bad="{do: close ring, part: ring} of a soldered ring",
     good="{do: close ring, part: ring} of an open jump ring",
     yields_to=("no-way-in",),
+    level="warning",
 )
