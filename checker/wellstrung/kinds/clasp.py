@@ -22,7 +22,7 @@ from wellstrung.derived.declared import (
 )
 from wellstrung.formulas import rings
 from wellstrung.formulas.arithmetic import most, pi
-from wellstrung.kinds import sliding
+from wellstrung.kinds import buttons, sliding
 from wellstrung.kinds.plain import TWO_WIRES, end_wall
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import BandEnd, EyeField, Formula, Kind, Part, Role, Traits
@@ -174,7 +174,7 @@ _OVERLAP = formula(
     source=GEOMETRY,
 )
 _WITHOUT_EYES = {
-    "button and loop": _CLOSED,
+    "button and loop": buttons.CLOSED,
     "slide": _CLOSED,
     "ribbon end": _BETWEEN_BANDS,
     "snap": _OVERLAP,
@@ -258,6 +258,7 @@ CLASP = Kind(
         "bar.stem_width": _stem_width,
         # from the bar to where the next part bears in its eye
         "bar.to_the_run": total("bar to the run", "mm", _STEM, _hole("bar", "b"), source=GEOMETRY),
+        "loop.around": buttons.LOOP,
         "a.along": _first_half,
         "b.along": _second_half,
         "knot": sliding.KNOT,

@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from wellstrung.formulas.arithmetic import pi
 from wellstrung.formulas.findings import edge, widest_loop
 from wellstrung.rulebook import Answer, Ask, ClaspClosed, Held, Limit, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Part
-from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, leaf
 from wellstrung.rulebook.wording import about, within
 
 LOOP_LOOSE = Limit(
@@ -24,7 +23,9 @@ def check(clasp: ClaspClosed, ask: Ask) -> Answer:
     part = clasp.clasp
     if not part.traits.buttons:
         return None
-    (way_round, bead), around = _loop(part, ask), _button(part)
+    way_round, around = ask.of(part, "loop.around"), _button(part)
+    strung = not part.has("loop", "around")
+    bead = ask.of(ask.plan.beads[part.text("loop", "beads")], "length") if strung else None
     passes = way_round - around
     sizes = {"edge": around, "outside": part.size("button", "outside")}
     stays = derived("widest", "mm", widest_loop, sizes, loose=ask.limit(LOOP_LOOSE)) - way_round
@@ -61,23 +62,6 @@ def _button(part: Part) -> Quantity:
     shape = leaf("shape", 0.5, "", [spread], source="oval to rounded ends: geometry")
     sizes = {name: part.size("button", name) for name in ("outside", "thickness")}
     return derived("round the button", "mm", edge, sizes, shape=shape)
-
-
-def _loop(part: Part, ask: Ask) -> tuple[Quantity, Quantity | None]:
-    """The way round inside the loop, and the length of one bead where it is strung of beads."""
-    if part.has("loop", "around"):
-        return part.size("loop", "around"), None
-    bead = ask.plan.beads[part.text("loop", "beads")]
-    way_round = derived(
-        "round the loop",
-        "mm",
-        lambda count, length, outside: count * length - pi * outside,
-        count=exact("count", part.count("loop", "count")),
-        length=ask.of(bead, "length"),
-        outside=ask.of(bead, "outside"),
-        source="inside = length - pi x thickness: trade table `bracelet_eases`, thick beads",
-    )
-    return way_round, ask.of(bead, "length")
 
 
 def _beads(part: Part, bead: Quantity | None, low: float, high: float) -> Iterator[Remedy]:

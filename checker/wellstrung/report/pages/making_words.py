@@ -6,7 +6,15 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from wellstrung.common.wording import article, together
 from wellstrung.derived.taken import bead_words
-from wellstrung.model.beads import COLUMN, SIDE, UNIT, bead_rows, beads_named, beads_picked_up
+from wellstrung.model.beads import (
+    COLUMN,
+    SIDE,
+    UNIT,
+    apart,
+    bead_rows,
+    beads_named,
+    beads_picked_up,
+)
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.working import number
@@ -273,7 +281,8 @@ def _strand(part: Part, at: Bench) -> Iterator[str]:
     if part.has("spacing"):
         group = part.count("group", default=1)
         two = f"two groups of {group} beads" if group > 1 else "two beads"
-        yield f"Leave {part.text('spacing')} of bare line between {two}"
+        stops = "what holds " if apart(part) else ""
+        yield f"Leave {part.text('spacing')} of bare line between {stops}{two}"
     yield from held(part)
     if part.has("passes") and part.count("passes") > 1:
         yield f"Run the line through every bead {part.count('passes')} times"
