@@ -1,7 +1,8 @@
-"""The hole of a crimp: two wires go through it, and it has to close on both."""
+"""The hole of a crimp: its wires go through it, and it has to close on them."""
 
 from __future__ import annotations
 
+from wellstrung.formulas import circles
 from wellstrung.formulas.arithmetic import sqrt
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
 from wellstrung.rulebook.remedies import in_words, sold_within
@@ -17,7 +18,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         lambda inside, line, lines: inside - lines * line,
         inside=inside,
         line=line,
-        lines=exact("lines", join.lines),
+        lines=exact("lines side by side", circles.equal_ratio(min(join.lines, 20))),
     )
     # as much of the hole is filled whatever runs through it
     share = sqrt(join.lines / 2)
@@ -66,7 +67,7 @@ RULE = Rule(
         " and lets the wire slip on the first evening"
     ),
     sources=(
-        "hole >= 2 x wire, 1 x where it only runs through: geometry",
+        "hole >= 2 x wire, 1 x where it only runs through; of more, equal circles in a circle",
         "hole <= 4.7 x wire, 3.3 x one alone (geometry: as full): trade table `crimps`, two wires"
         " in any crimp: derived from pairings"
         " in `beading_wires`",
