@@ -6,7 +6,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.subjects.base import Eyes
 
 #: how a split ring is put on, and how a ring or an eye is opened: common practice, no source
-_COILED = "split-ring pliers or a fingernail hold its coils apart"
+_COILED = "apart with split-ring pliers or a fingernail"
 _ROUND = "until what it carries hangs in both coils"
 _SIDEWAYS = "turn one end away from you and the other towards you, and never pull them apart"
 _SHUT = "until the ends touch without a gap"
@@ -15,14 +15,14 @@ _SHUT = "until the ends touch without a gap"
 def opening(what: str, opened: Part | Eyes) -> str:
     """How a ring or an eye is opened, as a sentence."""
     if _coiled(opened):
-        return f"Lift an end of {what}: {_COILED}"
+        return f"Hold the coils of {what} {_COILED}"
     return f"Open {what} sideways: {_SIDEWAYS}"
 
 
 def shutting(what: str, opened: Part | Eyes) -> str:
     """How it is closed again."""
     if _coiled(opened):
-        return f"Turn {what} on round, {_ROUND}"
+        return f"Turn {what} {_ROUND}"
     return f"Close {what} the same way, {_SHUT}"
 
 
