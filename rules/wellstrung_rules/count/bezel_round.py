@@ -31,7 +31,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
         fault = f"{fault} do not go round: {around // 2 % off[0]} are left over"
     else:
         other = ""
-        fault = f"has a ring of {around}, and its stone four corners, so that they are not alike"
+        fault = f"has a ring of {around}, not a multiple of 4: the corners of its stone are unlike"
     writes = " or ".join(f"`around: {n}`" for n in near)
     return Misfit(
         says=f"`{bezel.name}` {fault}",

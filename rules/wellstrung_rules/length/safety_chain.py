@@ -75,8 +75,7 @@ def _longer(chain: Part, short: float, margin: Quantity, ask: Ask) -> Iterator[R
     """The chain cut longer, in the field that says how long it is."""
     if chain.has("links"):
         had = chain.count("links")
-        each = ask.of(chain, "along").middle / (had + 1)  # less than a link adds: ends have walls
-        links = had + math.ceil(short / each)
+        links = had + math.ceil(short * had / ask.of(chain, "along").middle)
         text = f"cut {links} links for `{chain.name}` instead of {had}"
         yield Remedy.write(chain.place_of("links"), str(links), text)
     elif chain.has("length"):
