@@ -23,16 +23,8 @@ def check(join: SafetyChain, ask: Ask) -> Answer:
         return Held()
     if join.wearer is None or not join.wearer.has("hand"):
         raise Missing("`wearer: {hand: ...}`")
-    hand, inside = join.wearer.girth("hand"), ask.get("piece.inside")
-    room = derived(
-        f"inside with {join.clasp.name} open",
-        "mm",
-        lambda inside, closed, spans: inside - closed + spans,
-        inside=inside,
-        closed=closed,
-        spans=spans,
-        source="geometry: the chain in place of the clasp",
-    )
+    hand = join.wearer.girth("hand")
+    room = ask.get("piece.inside") - closed + spans  # the chain in place of the clasp
     if answer := kept(room - hand):
         return answer
     says = f"{{does|may}} not let the hand ({about(hand)}) through with the clasp open"
