@@ -40,9 +40,10 @@ def _needed(woven: Woven, ask: Ask) -> tuple[str, Quantity, float, tuple[float, 
     """What the tail is for, the shortest and the longest usual, mm, and two round lengths."""
     for inner, end in ask.plan.meetings:
         if inner.part is woven.part and end.part.traits.slides:
+            # 1 cm over, up to a whole cm or inch; 4 cm more is usual: common practice, no source
             tail = ask.of(end.part, "tail")
             high = tail.likely.high + 10.0
-            lengths = (math.ceil(high / 10) * 10.0, math.ceil(high / 12.7) * 12.7)
+            lengths = (math.ceil(high / 10) * 10.0, math.ceil(high / 25.4) * 25.4)
             return "to tie a sliding knot", tail, high + 50.0, lengths
     if woven.part.kind.role is Role.STRAND:
         return "to tie", ask.limit(TIED), 150.0, (50.0, 50.8)
