@@ -74,11 +74,17 @@ def counts_around(
     yield from wrong_list(part, columns) if columns else not_listed(part)
     field = around_field(part)
     if part.has(field) and around_of(part) < fewest:
-        yield (
-            f"`{part.name}` has {around_of(part)} beads around, too few to close a ring: write"
-            f" `{field}: {fewest}` or more",
-            part.place_of(field),
+        yield too_few(
+            part, f"{around_of(part)} beads", part.place_of(field), so_many(field, fewest)
         )
+
+
+def too_few(
+    part: Part, has: str, place: Place, instead: str, *, closes: str = "ring"
+) -> tuple[str, Place]:
+    """The refusal of so many around that no ring closes, with what to write instead or more of."""
+    says = f"`{part.name}` has {has} around, too few to close a {closes}: write {instead} or more"
+    return says, place
 
 
 def not_listed(part: Part) -> Iterator[tuple[str, Place]]:

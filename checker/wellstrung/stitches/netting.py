@@ -83,11 +83,8 @@ def refuses_around(part: Part) -> Iterator[tuple[str, Place]]:
     yield from _loops(part)
     field = making.around_field(part)
     if part.has(field) and part.count(field) < _FEWEST:
-        yield (
-            f"`{part.name}` has {part.count(field)} points around, too few to close a ring: write"
-            f" `around: {_FEWEST}` or more",
-            part.place_of(field),
-        )
+        instead = making.so_many(field, _FEWEST)
+        yield making.too_few(part, f"{part.count(field)} points", part.place_of(field), instead)
 
 
 def _shared(what: str) -> Formula:

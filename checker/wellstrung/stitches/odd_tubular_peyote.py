@@ -35,11 +35,8 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
 def _ring(part: Part, ring: int) -> Iterator[tuple[str, Place]]:
     place = part.place_of("around")
     if ring < _FEWEST:
-        yield (
-            f"`{part.name}` has {ring} beads around, too few to close a ring: write"
-            f" `around: {_FEWEST}` or more",
-            place,
-        )
+        instead = making.so_many("around", _FEWEST)
+        yield making.too_few(part, f"{ring} beads", place, instead)
     elif ring % 2 == 0:
         yield (
             f"`{part.name}` has {ring} beads around, and odd tubular peyote needs an odd ring:"

@@ -89,11 +89,8 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
             part.place_of("each_round"),
         )
     elif part.has("around") and part.count("around") < _FEWEST_AROUND:
-        yield (
-            f"`{part.name}` has {part.count('around')} stitch around, too few to close a tube:"
-            f" write `around: {_FEWEST_AROUND}` or more",
-            part.place_of("around"),
-        )
+        instead = making.so_many("around", _FEWEST_AROUND)
+        yield making.too_few(part, "1 stitch", part.place_of("around"), instead, closes="tube")
     if part.has("beads") and beads_of_stitch(part) < _FEWEST:
         one = next(iter(beads_named(part, "beads")))
         yield (

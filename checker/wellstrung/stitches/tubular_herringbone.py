@@ -78,11 +78,8 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
         return
     stacks = making.around_of(part)
     if stacks < _FEWEST:
-        yield (
-            f"`{part.name}` has {stacks} beads around, too few to close a tube: write"
-            f" {making.so_many(field, _FEWEST)} or more",
-            part.place_of(field),
-        )
+        instead = making.so_many(field, _FEWEST)
+        yield making.too_few(part, f"{stacks} beads", part.place_of(field), instead, closes="tube")
     elif stacks % 2:
         yield (
             f"`{part.name}` has {stacks} beads around, and herringbone adds them in pairs: write"

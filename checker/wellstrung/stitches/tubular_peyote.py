@@ -94,11 +94,7 @@ def refuses(part: Part) -> Iterator[tuple[str, Place]]:
             place,
         )
     elif ring < _FEWEST:
-        yield (
-            f"`{part.name}` has {ring} beads around, too few to close a ring: write"
-            f" {making.so_many(field, _FEWEST)} or more",
-            place,
-        )
+        yield making.too_few(part, f"{ring} beads", place, making.so_many(field, _FEWEST))
 
 
 _TENSION = hand("thread tension", (1.0, _USUAL, _LOOSEST), cure=making.swatch("weave"))
