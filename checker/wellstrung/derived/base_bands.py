@@ -49,6 +49,12 @@ def _base_sizes(part: Part, ask: Quantities, sizes: tuple[str, ...]) -> dict[str
     return {size: mean_of(part, size, ask, "base", "beads") for size in sizes}
 
 
+def _counts(part: Part) -> dict[str, Quantity]:
+    """Beads round the ring, and how many rows of its base."""
+    rows = counted("rows of its base", part.count("base", "rows", default=1))
+    return {"around": counted("around", part.count("around")), "rows": rows}
+
+
 def base_thick(part: Part, ask: Quantities) -> Quantity:
     """How thick its base is: its fattest bead."""
     names = beads_named(part, "base", "beads")
@@ -61,8 +67,7 @@ def base_beads(part: Part, ask: Quantities) -> Quantity:
         f"{part.name}.beads of its base",
         "",
         _band(part).beads,
-        around=counted("around", part.count("around")),
-        rows=counted("rows of its base", part.count("base", "rows", default=1)),
+        _counts(part),
         source="counting",
     )
 
@@ -74,20 +79,19 @@ def base_length(part: Part, ask: Quantities) -> Quantity:
         "mm",
         _band(part).tall,
         _base_sizes(part, ask, ("length", "outside")),
-        rows=counted("rows of its base", part.count("base", "rows", default=1)),
+        rows=_counts(part)["rows"],
         source=GEOMETRY,
     )
 
 
 def base_thread(part: Part, ask: Quantities) -> Quantity:
     """Thread in its base, mm."""
-    each, sizes = _band(part).thread
+    each = _band(part).thread
     return derived(
         f"{part.name}.thread of its base",
         "mm",
-        lambda beads, share, **sizes: beads * each(**sizes) * share,
-        _base_sizes(part, ask, sizes),
-        beads=ask.of(part, "base.beads"),
+        lambda length, outside, around, rows, share: around * each(length, outside, rows) * share,
+        {**_base_sizes(part, ask, ("length", "outside")), **_counts(part)},
         share=SHARE(part, ask),
         source="counted passes, worked out for this project",
     )

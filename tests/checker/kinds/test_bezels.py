@@ -28,6 +28,8 @@ run: [frame]
 
 #: the side of a unit of right-angle weave, of ovals that touch
 UNIT = math.hypot(1.3, 1.6)
+#: a pass of its beads, with the corner to the next
+PASS = 1.3 + 0.16 * 1.6
 
 
 def of(stone: str, around: int = 40, row: str = "brass", more: str = "") -> PlanResult:
@@ -80,23 +82,25 @@ def on_base(stitch: str, rows: int, around: int = 36) -> PlanResult:
 
 
 @pytest.mark.parametrize(
-    ("stitch", "rows", "beads", "tall", "column"),
+    ("stitch", "rows", "beads", "tall", "column", "thread"),
     [
-        # a bead of each round for each unit: its side and its bottom, and the top edge
-        ("right-angle weave", 1, 18 * 3, 1.02 * UNIT + 0.8, UNIT / 2),
-        ("right-angle weave", 2, 18 * 5, 2.04 * UNIT + 0.8, UNIT / 2),
-        ("ladder", 1, 36, 1.3 + 0.8, 1.6),
-        ("square", 3, 108, 3 * 1.3 + 0.8, 1.6),
+        # a bead of each round for each unit: its side and its bottom, and the top edge; a needle
+        # goes round each unit and on through two beads
+        ("right-angle weave", 1, 18 * 3, 1.02 * UNIT + 0.8, UNIT / 2, 18 * 6 * PASS),
+        ("right-angle weave", 2, 18 * 5, 2.04 * UNIT + 0.8, UNIT / 2, 18 * 12 * PASS),
+        ("ladder", 1, 36, 1.3 + 0.8, 1.6, 36 * (3 * 1.3 + 2 * 1.6)),
+        ("ladder", 2, 72, 2.6 + 0.8, 1.6, 36 * (6 * 1.3 + 2 * 1.6)),
+        ("square", 3, 108, 3 * 1.3 + 0.8, 1.6, 108 * (3 * 1.3 + 1.5 * 1.6)),
     ],
 )  # fmt: skip
 def test_rounds_grow_from_a_base(
-    stitch: str, rows: int, beads: int, tall: float, column: float
+    stitch: str, rows: int, beads: int, tall: float, column: float, thread: float
 ) -> None:
     plain, based = of("outside: 14 mm, mass: 2 g", 36), on_base(stitch, rows)
     assert middle(based, "base.beads") == beads
     assert middle(based, "length") - middle(plain, "length") == pytest.approx(tall)
     assert middle(based, "mass") - middle(plain, "mass") == pytest.approx(beads / 200, rel=0.06)
-    assert middle(based, "thread") > middle(plain, "thread") + beads * 2 * 1.3
+    assert middle(based, "thread") - middle(plain, "thread") == pytest.approx(thread)
     # as many as go round the stone and half a bead beyond it
     least, most = middle(based, "around_least"), middle(based, "around_most")
     assert least < math.pi * 15.6 / (column * 1.05) < most
