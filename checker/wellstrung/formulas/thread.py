@@ -3,10 +3,11 @@
 Sizes and lengths in mm, pulls in N. Thread per bead is a count of passes, which is a floor, plus
 the steps from hole to hole, and in many stitches a turn at the end of each row or round: counting
 and geometry, worked out for this project; no published figure was found. Where a thread was walked
-through built work, bead by bead, narrow and wide, from 15/0 to 6/0, the steps are fitted between
-thread drawn taut and a third of the way to the middle of its holes, and lie within `WALKED`
-(`PEYOTE_WALKED`) of it; other stitches are taken to be +/- 20 % (`PATH_SHARE`). At worst a thread
-is tighter still, or lies loose along the middles of the holes (`WALKED_WORST`).
+through a model of the work, bead by bead, narrow and wide, from 15/0 to 6/0, the steps are fitted
+between thread drawn taut and a third of the way to the middle of its holes, and lie within `WALKED`
+(`PEYOTE_WALKED`) of it. That a hand stays below that third is a guess; no thread of real work was
+measured. Other stitches are taken to be +/- 20 % (`PATH_SHARE`). At worst a thread is tighter
+still, or lies loose along the middles of the holes (`WALKED_WORST`).
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ from wellstrung.formulas.arithmetic import ceil, floor, most, pi, require, sqrt
 
 #: How far the thread of a piece may be off the formulas, either way.
 PATH_SHARE = 0.2
-#: The same where thread was walked through built work, and in peyote, where holes count for most.
+#: The same where thread was walked through a model, and in peyote, where holes count for most.
 WALKED, PEYOTE_WALKED = 0.12, 0.13
 #: At worst, below and above: no slack in the widest holes, and thread along the middles of holes.
 WALKED_WORST = (0.2, 0.3)
@@ -24,7 +25,7 @@ WALKED_WORST = (0.2, 0.3)
 def peyote(bead_length: float, bead_outside: float, bead_up: float = 1) -> float:
     """Thread for one bead of peyote: passed as it is added and by the next row, half a step.
 
-    2 l + 0.49 d, +/- 13 %: counted passes, walked through built work. Two beads picked up at a
+    2 l + 0.49 d, +/- 13 %: counted passes, walked through a model. Two beads picked up at a
     time, `bead_up` 2, share the step.
 
     >>> round(peyote(bead_length=1.45, bead_outside=2.1), 2)
@@ -50,7 +51,7 @@ def odd_turn(bead_length: float, bead_outside: float, bead_up: float = 1) -> flo
 def herringbone(bead_length: float, bead_outside: float) -> float:
     """Thread for one bead of herringbone: up one stack and down the next, a bead sideways.
 
-    2 l + 0.8 d, +/- 12 %: counted passes, walked through built work. From round to round the
+    2 l + 0.8 d, +/- 12 %: counted passes, walked through a model. From round to round the
     thread steps up through one bead more.
 
     >>> round(herringbone(bead_length=1.45, bead_outside=2.1), 2)
@@ -62,7 +63,7 @@ def herringbone(bead_length: float, bead_outside: float) -> float:
 def brick(bead_length: float, bead_outside: float) -> float:
     """Thread for one bead of brick stitch: down and up again, round the thread of the row below.
 
-    2 l + 0.9 d, +/- 12 %: counted passes, walked through built work.
+    2 l + 0.9 d, +/- 12 %: counted passes, walked through a model.
 
     >>> round(brick(bead_length=1.45, bead_outside=2.1), 2)
     4.79
@@ -95,7 +96,7 @@ def round_a_wire(wire: float) -> float:
 def ladder(bead_length: float, bead_outside: float, rung: float = 1) -> float:
     """Thread for one bead of ladder stitch: a ring through two beads, then on through the new one.
 
-    3 l + 2 d, +/- 12 %: counted passes, walked through built work. The beads of one `rung` share
+    3 l + 2 d, +/- 12 %: counted passes, walked through a model. The beads of one `rung` share
     the steps.
 
     >>> round(ladder(bead_length=1.45, bead_outside=2.1), 2)
@@ -107,7 +108,7 @@ def ladder(bead_length: float, bead_outside: float, rung: float = 1) -> float:
 def square(bead_length: float, bead_outside: float) -> float:
     """Thread for one bead of square stitch: a ring with the bead below, and on through the new one.
 
-    3 l + 1.5 d, +/- 12 %: counted passes, walked through built work.
+    3 l + 1.5 d, +/- 12 %: counted passes, walked through a model.
 
     >>> round(square(bead_length=1.45, bead_outside=2.1), 2)
     7.5
@@ -118,8 +119,8 @@ def square(bead_length: float, bead_outside: float) -> float:
 def right_angle_pass(bead_length: float, bead_outside: float) -> float:
     """Thread for one pass of a bead of right-angle weave, with the corner to the next.
 
-    l + 0.16 d, +/- 13 %: the rounded ends leave the corner short; geometry, walked through built
-    work.
+    l + 0.16 d, +/- 13 %: the rounded ends leave the corner short; geometry, walked through a
+    model.
 
     >>> round(right_angle_pass(bead_length=1.45, bead_outside=2.1), 2)
     1.79
@@ -132,7 +133,7 @@ def spiral_rope(core_length: float, core_outside: float, core: float, outer: flo
 
     `outer` is the length of the loop's beads strung. The loop spans the `core` beads it lies
     beside, however short it is strung, and steps out and in again by half a core bead:
-    (1 + core) l + max(outer, core l) + d, +/- 12 %, walked through built work. Counting passes
+    (1 + core) l + max(outer, core l) + d, +/- 12 %, walked through a model. Counting passes
     alone, (1 + core) l + outer, leaves out the steps and comes out a quarter short.
 
     >>> round(spiral_rope(core_length=1.45, core_outside=2.1, core=4, outer=3 * 1.45), 2)
@@ -189,7 +190,7 @@ def chevron(bead_length: float, bead_outside: float, leg: float) -> float:
 def fringe(leg: float, step: float) -> float:
     """Thread for one leg of bead fringe: down, round the turn bead, up again, on to the next.
 
-    2 x leg + step, +/- 12 %; `leg` counts the turn bead. Counting, walked through built work.
+    2 x leg + step, +/- 12 %; `leg` counts the turn bead. Counting, walked through a model.
 
     >>> fringe(leg=30, step=6)
     66

@@ -1,10 +1,10 @@
-"""Thread that a row or round takes beyond its beads, mm: geometry walked through built work."""
+"""Thread that a row or round takes beyond its beads, mm: geometry, walked through a model."""
 
 from __future__ import annotations
 
 
 def peyote_turn(bead_outside: float) -> float:
-    """Thread from one row of flat peyote to the next, 0.4 d: geometry walked through built work.
+    """Thread from one row of flat peyote to the next, 0.4 d: geometry, walked through a model.
 
     >>> peyote_turn(bead_outside=2.0)
     0.8
@@ -15,7 +15,7 @@ def peyote_turn(bead_outside: float) -> float:
 def peyote_step_up(bead_length: float, bead_outside: float) -> float:
     """Thread from one round of peyote to the next, up through its first bead.
 
-    l + 0.25 d: geometry walked through built work.
+    l + 0.25 d: geometry, walked through a model.
 
     >>> peyote_step_up(bead_length=1.5, bead_outside=2.0)
     2.0
@@ -26,7 +26,7 @@ def peyote_step_up(bead_length: float, bead_outside: float) -> float:
 def brick_turn(bead_length: float, bead_outside: float) -> float:
     """Thread that a row of brick takes beyond its beads: two are passed again to stand straight.
 
-    2 l + 0.2 d: geometry walked through built work.
+    2 l + 0.2 d: geometry, walked through a model.
 
     >>> round(brick_turn(bead_length=1.45, bead_outside=2.1), 2)
     3.32
@@ -35,7 +35,7 @@ def brick_turn(bead_length: float, bead_outside: float) -> float:
 
 
 def square_turn(bead_length: float, bead_outside: float) -> float:
-    """Thread from one row of square stitch to the next, 0.5 d: geometry walked through built work.
+    """Thread from one row of square stitch to the next, 0.5 d: geometry, walked through a model.
 
     >>> square_turn(bead_length=1.5, bead_outside=2.0)
     1.0
@@ -46,7 +46,7 @@ def square_turn(bead_length: float, bead_outside: float) -> float:
 def square_close(bead_length: float, bead_outside: float) -> float:
     """Thread that closes a round of square stitch, through its first bead, and goes up a round.
 
-    l + d: geometry walked through built work.
+    l + d: geometry, walked through a model.
 
     >>> square_close(bead_length=1.5, bead_outside=2.0)
     3.5

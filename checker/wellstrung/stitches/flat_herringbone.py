@@ -58,7 +58,7 @@ def thread(
     """Thread, mm: two passes a bead and a step; a ladder first; one pass of each bead between.
 
     At each edge it turns round the thread of the row before, half as far as a bead is wide. Counted
-    passes, walked through built work, +/- 12 %.
+    passes, walked through a model, +/- 12 %.
 
     >>> round(thread(10, 8, 0, 1.45, 2.1), 1)
     407.6

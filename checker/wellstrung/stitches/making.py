@@ -293,7 +293,7 @@ def thread(
 def thread_share(share: float = PATH_SHARE) -> Formula:
     """How far the hand's thread path may be off the counted passes: ± 20 % unless walked."""
     walked = share < PATH_SHARE
-    held = "walked through built work" if walked else "worked out for this project"
+    held = "walked through a model of the work" if walked else "worked out for this project"
     return hand(
         "thread path",
         (1 - share, 1.0, 1 + share),

@@ -69,7 +69,7 @@ def thread_for(
     """Thread in the work, mm; `loop` is the length of the beads of one outer loop.
 
     `thread.spiral_rope` a stitch, and the first strings all core beads of the start. Counted
-    passes and steps, walked through built work, +/- 12 %.
+    passes and steps, walked through a model, +/- 12 %.
 
     >>> thread_for(stitches=2, at_start=4, core_length=1.5, core_outside=2.0, loop=6.5)
     36.5

@@ -1,4 +1,4 @@
-"""Thread per bead, by walking a thread through built work bead by bead, in the published order.
+"""Thread per bead, by walking a thread through a model bead by bead, in the published order.
 
 Beads are laid out where the stitch puts them, and the walk goes through their holes one after
 another. Its length is measured twice: along the middles of the holes, as a loose thread lies, and
