@@ -20,7 +20,8 @@ _USUAL = 1.02
 def unit(length: float, outside: float) -> float:
     """The side of a unit of right-angle weave, drawn close: ovals that touch at its corners.
 
-    Geometry of this project.
+    Two ovals of length l and outside d, one on each side of a corner, touch when their middles lie
+    as far apart as the halves of a square of side sqrt(l^2 + d^2). Geometry of this project.
 
     >>> round(unit(1.45, 2.1), 2)
     2.55

@@ -15,7 +15,8 @@ from wellstrung.common.places import Place
 from wellstrung.derived.bead_sizes import mean_size
 from wellstrung.derived.declared import GEOMETRY, count, formula, hand
 from wellstrung.formulas import thread as thread_paths
-from wellstrung.formulas.arithmetic import most, sqrt
+from wellstrung.formulas.arithmetic import most
+from wellstrung.formulas.base_bands import unit
 from wellstrung.model.beads import SIDE, UNIT, bead_mix, bead_of_unit, beads_named, listed_for
 from wellstrung.model.looks import Face, Pattern, Thread, Weave
 from wellstrung.model.parts import Formula, Part, Stitch
@@ -32,14 +33,12 @@ _FEWEST = 4
 def pitch(bead_length: float, bead_outside: float, tension: float) -> float:
     """The side of a unit, mm: from one line of beads to the next.
 
-    Two ovals of length l and outside d, one on each side of a corner, touch when their middles lie
-    as far apart as the halves of a square of side sqrt(l^2 + d^2). Geometry of this project; good
-    for beads from about half as long as wide to twice as long.
+    Geometry of this project; good for beads from about half as long as wide to twice as long.
 
     >>> round(pitch(1.45, 2.1, 1.02), 2)
     2.6
     """
-    return sqrt(bead_length**2 + bead_outside**2) * tension
+    return unit(bead_length, bead_outside) * tension
 
 
 def beads(rows: float, across: float, each_row: float, along: float = 1) -> float:
