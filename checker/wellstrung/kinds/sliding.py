@@ -8,6 +8,7 @@ how thick a knot comes out is from memory.
 from __future__ import annotations
 
 from wellstrung.derived.declared import formula, size, written_or
+from wellstrung.formulas.arithmetic import pi
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import derived, exact, leaf
@@ -19,6 +20,8 @@ from wellstrung.quantity.value import Quantity
 _TURNS = 4
 #: cord that is left to hold while a knot is drawn tight, mm: common practice, no source
 _TO_HOLD = 50.0
+#: one turn round two cords side by side, at the middle of the cord that turns: so many cords
+_TURN = 2 * pi + 2
 
 
 def knot_length(turns: float, line: float, tight: float) -> float:
@@ -35,14 +38,13 @@ def knot_length(turns: float, line: float, tight: float) -> float:
 def cord_in_knot(turns: float, line: float) -> float:
     """The cord in a knot round two cords, mm: so many turns round both, and back through them.
 
-    Geometry of this project: a turn is the way round two cords side by side, at the middle of the
-    cord. Two knots take about 25 mm of the cord of one page (`Reverse Sliding Knot for Bracelets`,
-    copy seen: overhand knots of one turn each), 21 mm of 1 mm cord here.
+    Geometry of this project. Two knots take about 25 mm of the cord of one page (`Reverse Sliding
+    Knot for Bracelets`, copy seen: overhand knots of one turn each), 21 mm of 1 mm cord here.
 
     >>> round(2 * cord_in_knot(turns=1, line=1.0), 1)
     20.6
     """
-    return turns * 8.28 * line + (turns + 1) * line
+    return turns * _TURN * line + (turns + 1) * line
 
 
 def reach(ends: float, knot: float, two: float) -> float:
@@ -131,8 +133,8 @@ def own_cord(part: Part, ask: Quantities) -> Quantity:
     return derived(
         f"{part.name}.cord",
         "mm",
-        # a square knot is two half knots, each once round both cords with either end
-        lambda turns, line: 4 * turns * 8.28 * line / 2 + 2 * _TO_HOLD,
+        # a square knot is two half knots, each half round both cords with either end
+        lambda turns, line: 2 * turns * _TURN * line + 2 * _TO_HOLD,
         turns=_turns(part, ask),
         line=_line(part, ask),
         source="geometry of this project; one page has 10 in (copy seen)",
