@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import bands
+import ropes
 from wellstrung.formulas import nets, thread
 from wellstrung.plugins.host import Host
 from wellstrung.stitches import flat
@@ -214,3 +215,11 @@ def test_length_gives_the_rows_it_came_from(installed: Host) -> None:
 )
 def test_what_it_refuses(installed: Host, band: str, says: list[str]) -> None:
     assert bands.refused(installed, f"{NET}, {band}") == says
+
+
+@pytest.mark.parametrize("field", ["around", "each_round"])
+def test_two_points_are_no_ring(installed: Host, field: str) -> None:
+    rope = f"kind: woven rope, stitch: tubular netting, loop: 5, beads: seed, {field}: 2"
+    assert ropes.told(installed, f"{rope}, length: 5 cm") == [
+        f"`rope` has 2 points around, too few to close a ring: write `{field}: 3` or more"
+    ]
