@@ -133,7 +133,7 @@ def _packs_wanted(bead: Bead, ask: Quantities) -> Quantity:
 
 def thread_in_all(part: Part, ask: Quantities) -> Quantity:
     """Thread that every one of a part takes, with the tails of all its threads, mm."""
-    count, tail, path = how_many(ask.plan, part), tail_of(part), ask.of(part, "thread")
+    count, tail, path = how_many(ask.plan, part), tail_at_ends(part, ask), ask.of(part, "thread")
     name = f"{part.name}.thread in all"
     if part.kind.role is Role.STRAND:
         return derived(
@@ -195,6 +195,15 @@ def threads_of(part: Part, ask: Quantities) -> Quantity:
 def tail_of(part: Part) -> Quantity:
     """The tail at each end of a thread, as written or as is usual, mm; memory wire has none."""
     return _of_thread(part, "tail", 0.0 if part.thread.springs else thread.USUAL_TAIL)
+
+
+def tail_at_ends(part: Part, ask: Quantities) -> Quantity:
+    """The same, mm, or as much as the sliding knots that it ends in take of its own cord."""
+    knots = (end.part for end, inner in ask.plan.meetings if inner.part is part)
+    sliding = next((one for one in knots if one.traits.slides), None)
+    if sliding is None or part.has("thread", "tail"):
+        return tail_of(part)
+    return ask.of(sliding, "tail")
 
 
 def working_length_of(part: Part) -> Quantity:

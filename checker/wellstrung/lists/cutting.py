@@ -16,7 +16,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.common import units
-from wellstrung.derived.amounts import tail_of, wire_of, working_length_of
+from wellstrung.derived.amounts import tail_at_ends, wire_of, working_length_of
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
 from wellstrung.kinds.chain import link_inside, one_stretch
@@ -287,7 +287,7 @@ def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
     """Line in one go for a strand; else threads as long as is worked with, and a loom's warps."""
     if not part.has("thread"):
         return
-    count, tail = how_many(ask.plan, part) * makers, tail_of(part).middle
+    count, tail = how_many(ask.plan, part) * makers, tail_at_ends(part, ask).middle
     path, total = ask.of(part, "thread"), ask.of(part, "thread_in_all").middle * makers
     long = units.by_length(tail, inches=ask.plan.in_inches)
     tails = f"a tail of {long} at both ends included"

@@ -251,3 +251,29 @@ def test_more_chain_than_anyone_cuts_is_listed_and_not_laid_out() -> None:
     found = listed(COLLAR, makers=1000)
     assert found.chains == ()
     assert found.missing == ("`bar chain` needs fewer than 20000 links to be cut from `bar chain`",)
+
+
+@pytest.mark.parametrize(
+    ("tail", "long"),
+    [
+        # 14 beads that sit 1 % apart, and at each end 80 mm to slide on, a knot of four turns round
+        # two cords of 1 mm, and 5 cm to hold
+        ("", 14 * 8 * 1.01 + 2 * (80 + 4 * 8.28 + 5 + 50)),
+        (", tail: 20 cm", 14 * 8 * 1.01 + 2 * 200),
+    ],
+)
+def test_cord_of_sliding_knots_is_cut_with_what_they_take(tail: str, long: float) -> None:
+    plan = f"""\
+plan: 1
+title: Sliding bracelet
+piece: bracelet
+beads:
+  stone: {{type: other, outside: 8 mm, length: 8 mm, hole: 1.5 mm, per_gram: 1}}
+parts:
+  row:
+    {{kind: strand, stitch: strung, beads: stone, count: 14,
+     thread: {{type: waxed cotton, outside: 1 mm{tail}}}}}
+  slider: {{kind: clasp, type: sliding knots, sliding: {{ends: 8 cm}}}}
+run: [slider.a, row, slider.b]
+"""
+    assert cut_of("row", listed(plan)).length == pytest.approx(long, rel=1e-3)
