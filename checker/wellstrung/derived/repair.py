@@ -163,7 +163,7 @@ def _thickest_line(ask: Quantities) -> Quantity:
     """The thickest line that passes the narrowest hole as often as the strand takes it, mm."""
     strand = restrung(ask)
     holes = [ask.of(strand.beads[name], "hole") for name in bead_mix(strand)]
-    ratio = circles.equal_ratio(strand.count("passes", default=1))
+    ratio = circles.container([1.0] * strand.count("passes", default=1))
     return derived(
         "piece.thickest_line",
         "mm",

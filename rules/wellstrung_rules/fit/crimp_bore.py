@@ -18,7 +18,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         lambda inside, line, lines: inside - lines * line,
         inside=inside,
         line=line,
-        lines=exact("lines side by side", circles.equal_ratio(min(join.lines, 20))),
+        lines=exact("lines side by side", circles.container([1.0] * join.lines)),
     )
     # as much of the hole is filled whatever runs through it
     share = sqrt(join.lines / 2)

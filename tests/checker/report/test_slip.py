@@ -76,6 +76,9 @@ def test_a_strand_again_by_hand() -> None:
     assert result.ask is not None
     # silk No. 6 is 0.70 mm in print, No. 8 is 0.80
     assert thickest_sold(result.ask.quantities) == "silk 6"
+    often = result_of(TEXT.replace("    kind: strand\n", "    kind: strand\n    passes: 30\n"))
+    # more than twenty, for which no ratio is printed, lie as in a honeycomb
+    assert often.quantities["piece.thickest_line"].middle == pytest.approx(0.8 / 6.2915, rel=1e-4)
 
 
 def test_a_graduated_strand_stays_even() -> None:
