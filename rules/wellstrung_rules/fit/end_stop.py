@@ -44,10 +44,7 @@ def _named(join: StopsAt, more: str) -> tuple[str, str]:
     """What stops at a bead, and what to do where it does not."""
     stop, carrier = join.stop, join.carrier
     if isinstance(stop, Bead):
-        return (
-            f"the turn bead `{stop.name}` of `{carrier.name}`",
-            f"turn round a bead more than {more} across",
-        )
+        return f"the turn bead `{stop.name}` of `{carrier.name}`", f"turn round a bead over {more}"
     beside = f"beside the beads of `{carrier.name}`"
     small = "or string a small bead on each side of each group"
     if stop is carrier:
