@@ -125,14 +125,15 @@ def weaves_of(plan: Plan) -> Mapping[Part, list[Part]]:
 
 
 def made_with(plan: Plan, part: Part) -> tuple[Part, ...]:
-    """The parts that have their place in another.
+    """The parts that have their place in another, and those in these.
 
     A crimp in its tip or beside beads, the cover of a crimp, the woven halves of a clasp, a pin on
     its back.
     """
     named = [part.part(*path) for path in (("covers",), ("cover",), *WOVEN_HALVES)]
-    inside = (one for one in (*named, held_by_crimps(part)) if one is not None)
-    return (*inside, *_backs_of(plan).get(part, ()))
+    found = [one for one in (*named, held_by_crimps(part)) if one is not None]
+    deeper = (more for one in found for more in made_with(plan, one))
+    return (*found, *deeper, *_backs_of(plan).get(part, ()))
 
 
 @cached

@@ -152,6 +152,15 @@ def test_what_holds_beads_apart(
     assert drops == pytest.approx(10 * 0.03 if held == "glue" else 0)
 
 
+def test_each_crimp_beside_beads_has_its_cover(installed: Host) -> None:
+    text = PLAN.replace("strung, beads: pearl, length: 42 cm", HELD + "stop")
+    covered = HOLDERS.replace("mass: 10 mg}", "mass: 10 mg, cover: ball}\n  ball: crimp cover 3 mm")
+    result = Checker(installed, keep=True).check_text(text.replace("run: [line]", covered))
+    assert result.ask is not None
+    assert placed(result.ask.plan)["ball"] == 10
+    assert not [one for one in result.remarks if one.rule == "part-use" and "ball" in one.parts]
+
+
 def ask_drops(result: PlanResult) -> float:
     """The glue of all the drops, ml."""
     assert result.ask is not None

@@ -93,14 +93,13 @@ def crimp(step: Step, at: Bench) -> Iterator[str]:
         end.part for end in at.plan.run
     ):
         yield from pressed(part, held[part])
+        yield from _covered(part, times)
     elif part.kind.role is Role.CRIMP:
         line = f"the line of `{to.name}`" if to is not None else "the line"
         yield f"Take {line} through `{part.name}`, through the eye behind it, and back through it"
         tried = f"try {each_of(times)} with a pull"
         yield f"Close {many_of(part, times)} with crimping pliers, and {tried}"
-        if (cover := part.part("cover")) is not None:
-            yield f"Lay {each_of(times)}, folded round, into its `{cover.name}`"
-            yield f"Close {each_of(times)} with chain-nose pliers until the edges meet, as a ball"
+        yield from _covered(part, times)
     else:
         end = f"the end of `{to.name}`" if to is not None else "the end"
         yield f"Lay {end} into {many_of(part, times)}, as far as it goes"
@@ -135,3 +134,10 @@ def many_of(part: Part, count: int) -> str:
 def each_of(count: int) -> str:
     """What stands for a part that was named before, or for each of several."""
     return "it" if count == 1 else "each"
+
+
+def _covered(crimp: Part, times: int) -> Iterator[str]:
+    """The cover that hides a crimp."""
+    if (cover := crimp.part("cover")) is not None:
+        yield f"Lay {each_of(times)}, folded round, into its `{cover.name}`"
+        yield f"Close {each_of(times)} with chain-nose pliers until the edges meet, as a ball"

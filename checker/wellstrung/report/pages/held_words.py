@@ -32,4 +32,5 @@ def pressed(crimp: Part, strand: Part) -> Iterator[str]:
     """The crimps beside the beads of a spaced strand."""
     group = "group" if strand.count("group", default=1) > 1 else "bead"
     yield f"Measure to the place of each {group}, push `{crimp.name}` against it from both sides"
-    yield f"Press each `{crimp.name}` flat there, and try whether the {group} stays"
+    how = "round there" if crimp.has("cover") else "flat there"
+    yield f"Press each `{crimp.name}` {how}, and try whether the {group} stays"
