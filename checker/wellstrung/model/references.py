@@ -231,7 +231,11 @@ class Names:
         if part.kind.role in WOVEN_WORK:
             says = f"`{bead.name}` is a beaded bead, and `{part.name}` is woven: string it, on a"
             self.fault(f"{says} strand, a wire link or a bead drop", node.place, bead.key.place)
-        elif part.kind.role is Role.STRAND and not (part.has("count") or part.has("repeats")):
+        elif (
+            part.kind.role is Role.STRAND
+            and part.name not in self._doubtful  # a count that is wrong is not missing
+            and not (part.has("count") or part.has("repeats"))
+        ):
             says = f"`{bead.name}` is made at the bench, and `{part.name}` does not say how many"
             self.fault(f"{says}: write `repeats` or `count` for its length", node.place)
 

@@ -163,12 +163,20 @@ def _steps(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
     if not isinstance(node, tree.Sequence) or parts is None:
         return whole
     named = _by_words(parts)
-    said = [
-        (step(item, named, faults) or item) if _is_phrase(item) else item for item in node.items
-    ]
+    said: list[tree.Node] = []
+    woven: dict[str, None] = {}
+    for item in node.items:
+        said.append((_is_phrase(item) and step(item, named, [*woven], faults)) or item)
+        if isinstance(part := _node(said[-1], "part"), tree.Scalar) and _does(said[-1], "weave"):
+            woven[part.text] = None
     if all(new is old for new, old in zip(said, node.items, strict=True)):
         return whole
     return tree.with_nodes(whole, {"work": tree.with_items(node, said)})
+
+
+def _does(step: tree.Node, verb: str) -> bool:
+    done = _node(step, "do")
+    return done is not None and done.value == verb
 
 
 def _by_words(parts: tree.Node) -> dict[str, str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
@@ -37,10 +37,13 @@ _VERBS: Mapping[str, str] = {
 _EXAMPLE = "`weave rope`, `close ring small 3 times` or `wait 24 h`"
 
 
-def step(node: tree.Scalar, parts: Mapping[str, str], faults: list[Fault]) -> tree.Mapping | None:
+def step(
+    node: tree.Scalar, parts: Mapping[str, str], woven: Sequence[str], faults: list[Fault]
+) -> tree.Mapping | None:
     """A step of the work from a phrase; None, with a fault, where it does not name a step.
 
     `parts` are the parts by every word that may name one: its own name, or that of its beads.
+    `woven` are those that earlier steps weave: the thread to finish is that of the only one.
     """
     phrase = Phrase(node)
     # where `rope` is a part, `weave rope` says which
@@ -76,9 +79,13 @@ def step(node: tree.Scalar, parts: Mapping[str, str], faults: list[Fault]) -> tr
         pass
     left = phrase.unknown(f"step {shown(node)}", f"write it as {_EXAMPLE}, or as a group of fields")
     if left is None and "part" in verbs()[verb.value]["required"] and fields["part"] is None:
-        such = f"`{verb.value} {next(iter(parts.values()), 'rope')}`"
-        says = f"step {shown(node)} does not name its part: write it as in {such}"
-        left = fault(says, node.place)
+        finished = woven if verb.value == "finish thread" else ()
+        if len(finished) == 1:
+            fields["part"] = tree.meaning(verb, finished[0])
+        else:
+            such = next(iter(finished), verbs()[verb.value]["examples"][0]["part"])
+            says = f"step {shown(node)} does not name its part: write it as in"
+            left = fault(f"{says} `{verb.value} {such}`", node.place)
     if left is not None:
         faults.append(left)
         return None

@@ -50,6 +50,23 @@ def test_what_could_not_be_read_is_not_missing_and_is_offered(checker: Checker) 
     assert (edits["rimg"], edits["shel"]) == (["ring"], ["shell"])
 
 
+def test_a_count_that_is_one_too_many_is_not_missing(checker: Checker) -> None:
+    text = """\
+plan: 1
+title: Ball on a cord
+piece: necklace
+beads: {seed: 11/0 cylinder, ball: {type: beaded bead, woven: bead}}
+parts:
+  bead:
+    {kind: beaded bead, stitch: tubular peyote, around: 12, beads: seed,
+     core: {outside: 8 mm, hole: 2 mm}}
+  cord: {kind: strand, stitch: strung, beads: ball, count: 1, length: 70 cm}
+run: [cord]
+"""
+    (one,) = checker.check_text(text).remarks
+    assert one.says == "`cord` (a strand) has `length` and `count`: keep one"
+
+
 @pytest.mark.parametrize("seed", range(4))
 def test_no_slip_breaks_the_search_for_names(checker: Checker, seed: int) -> None:
     choice = random.Random(seed)

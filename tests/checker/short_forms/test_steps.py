@@ -14,13 +14,13 @@ PARTS = {
 }
 
 
-def said(phrase: str) -> tuple[tree.Mapping | None, list[Fault]]:
+def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
     read = parser.read_text(f"work:\n  - {phrase}\n", "plan.yaml")
     assert read.tree is not None
     work = read.tree.entries["work"].node
     assert isinstance(work, tree.Sequence) and isinstance(work.items[0], tree.Scalar)
     faults: list[Fault] = []
-    return step(work.items[0], PARTS, faults), faults
+    return step(work.items[0], PARTS, woven, faults), faults
 
 
 @pytest.mark.parametrize(
@@ -70,6 +70,15 @@ def test_a_step_is_read(phrase: str, fields: dict[str, object]) -> None:
         place = entry.node.place
         assert isinstance(entry.node, tree.Scalar), name
         assert phrase[place.column - 5 : place.end_column - 5] == entry.node.text
+
+
+def test_the_thread_to_finish_is_that_of_the_only_part_that_is_woven() -> None:
+    node, _ = said("finish thread", "frame")
+    assert node is not None and node.value == {"do": "finish thread", "part": "frame"}
+    node, (one,) = said("finish thread", "frame", "drop")
+    assert node is None and one.says.endswith("write it as in `finish thread frame`")
+    node, (one,) = said("measure", "frame")
+    assert node is None and one.says.endswith("write it as in `measure rope`")
 
 
 @pytest.mark.parametrize(
