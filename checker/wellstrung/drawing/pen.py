@@ -74,7 +74,8 @@ class Pen(Struct, frozen=True):
     ) -> None:
         """A box about the line; it draws the quantity of its length, or that of its width."""
         if self.bend is not None:
-            self.area([outlines.box(along, across - width / 2, length, width)], look)
+            rim = outlines.box(along, across - width / 2, length, width)
+            self.line([*rim, rim[0]], look)  # no area, which is hollow where its turns cross
             return
         x, y = self.at(along, across - width / 2)
         far_x, far_y = self.at(along + length, across + width / 2)

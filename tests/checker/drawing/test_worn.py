@@ -180,9 +180,35 @@ def test_the_legend_names_what_a_drawing_has_and_nothing_else(path: Path) -> Non
         assert said == {words for look, words in LEGEND.items() if looks(body, look)}
 
 
+WRAP = """\
+plan: 1
+title: Wrap
+piece: bracelet
+wearer: {wrist: 16 cm}
+beads: {spray: 4 mm round}
+parts:
+  band:
+    {kind: woven band, stitch: ladder between cords, beads: spray, rows: 134, wraps: 3,
+     cords: {outside: 2 mm, type: leather}, thread: nylon D}
+  clasp: lobster 12 mm
+run: [clasp.a, band, clasp.b]
+"""
+
+
+def test_what_goes_round_the_wrist_three_times_is_drawn_in_three_turns() -> None:
+    figure = worn(keeper().check_text(WRAP))
+    assert figure is not None
+    [band] = things(parsed(figure.svg), "band")
+    box = box_of(band)
+    # an oval of a third of the length, and two turns 10 mm lower each
+    assert box.right - box.left < 72 and 60 < box.bottom - box.top < 90
+    assert course.coil(540.0, 3).along[-1] == pytest.approx(540.0, abs=0.1)
+
+
 @pytest.mark.parametrize("length", [0.0, 0.5, 1e6])
 def test_a_course_of_any_length_has_spots(length: float) -> None:
     for way in (
-        course.oval(length), course.on_neck(length, 360.0), course.over_neck(length, 360.0)
+        course.oval(length), course.on_neck(length, 360.0), course.over_neck(length, 360.0),
+        course.coil(length, 3),
     ):  # fmt: skip
         assert all(math.isfinite(one) for one in way.bend(length / 2, 1.0))

@@ -22,6 +22,8 @@ _STEPS = 240
 _OVAL = 1.25
 #: how far apart the ends of a lariat hang, mm, so that both are seen: our own choice
 _APART = 16.0
+#: how far each turn of a coil lies below the last, mm, so that all are seen: our own choice
+_TURN_BELOW = 10.0
 
 
 class Course(Struct, frozen=True):
@@ -60,6 +62,23 @@ def oval(length: float, wider: float = _OVAL) -> Course:
     """
     high = _solved(lambda r: _half(wider * r, r), length / 2, length)
     return _through(_arc(wider * high, high, 0, 2), closed=True)
+
+
+def coil(length: float, turns: int, wider: float = _OVAL) -> Course:
+    """Several turns of an oval, seen from a slant: each lies below the last.
+
+    >>> round(coil(540.0, 3).along[-1])
+    540
+    """
+
+    def laid(high: float, turns: int) -> list[Spot]:
+        flat = _arc(wider * high, high, 0, 2 * turns)
+        return [(x, y + _TURN_BELOW * step / _STEPS) for step, (x, y) in enumerate(flat)]
+
+    def one_turn(high: float) -> float:
+        return sum(math.dist(one, other) for one, other in pairwise(laid(high, 1)))
+
+    return _through(laid(_solved(one_turn, length / turns, length), turns), closed=False)
 
 
 def on_neck(length: float, neck: float) -> Course:

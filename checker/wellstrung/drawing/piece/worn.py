@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from wellstrung.derived.piece import turns
 from wellstrung.drawing import Figure, marks
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks import shape_of
@@ -24,6 +25,8 @@ _NECK = 355.0
 _OPEN = "lariat"
 #: the most that a drawing takes on paper, mm, and how large it is drawn, times life: our own choice
 _PAPER, _LARGEST = (93.0, 90.0), 1.0
+#: more turns than a drawing has room to show: our own choice
+_MOST_TURNS = 40
 
 
 def worn(result: PlanResult) -> Figure | None:
@@ -91,6 +94,9 @@ def _course(plan: Plan, length: float, size: float | None) -> Course:
         return course.over_neck(length, size or _NECK)
     if ROUND[_round(plan)] == "neck":
         return course.on_neck(length, size or _NECK)
+    times = round(turns(plan).middle)
+    if 1 < times <= _MOST_TURNS and not plan.is_loop:
+        return course.coil(length, times, *_round_as(plan))
     return course.oval(length, *_round_as(plan))
 
 
