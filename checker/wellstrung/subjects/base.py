@@ -149,6 +149,11 @@ def hanging_eyes(part: Part) -> Eyes | None:
     return Eyes(part, key) if key else None
 
 
+def shut_by_wraps(part: Part) -> bool:
+    """Whether the loops of a wire are wrapped: each is open until then, and never again."""
+    return part.has("loops") and part.text("loops") == "wrapped"
+
+
 def opens(side: Side) -> bool | None:
     """Whether a ring or an eye can be opened; None where the plan does not say.
 

@@ -8,7 +8,16 @@ from wellstrung.model.beads import held_by_crimps, holds
 from wellstrung.model.item import Item
 from wellstrung.model.parts import UNPLACED, Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
-from wellstrung.subjects.base import Eyes, Side, Subject, hanging_eyes, named, opens, side_facing
+from wellstrung.subjects.base import (
+    Eyes,
+    Side,
+    Subject,
+    hanging_eyes,
+    named,
+    opens,
+    shut_by_wraps,
+    side_facing,
+)
 from wellstrung.subjects.counts import has_place, hung_in_all
 from wellstrung.subjects.glued import caps_at, closing_glue
 
@@ -157,7 +166,7 @@ def _wrapped(plan: Plan) -> Iterator[WrappedLoop]:
     """What each wrapped loop takes; a simple one is opened again with the pliers."""
     for link in plan.parts.values():
         wraps = plan.steps_that("wrap loop", part=link)
-        if not wraps or not link.has("loops") or link.text("loops") != "wrapped":
+        if not wraps or not shut_by_wraps(link):
             continue
         for side in dict.fromkeys(_taken_by(plan, link)):
             part = side.part if isinstance(side, Eyes) else side

@@ -23,8 +23,8 @@ from wellstrung.what_if.work_found import steps_of, with_work
 COLLAR = SHARED / "slack_tide_collar.yaml"
 ORLA = SHARED / "lantern_collar.yaml"
 CLASS = SAMPLES / "class"
-PEARLS = Path(__file__).parent / "steps" / "quayside_pearls.yaml"
-PINNED = [COLLAR, PEARLS, SAMPLES / "spindrift_earrings.yaml"]
+PLANS = sorted((Path(__file__).parent / "steps").glob("*.yaml"))
+PINNED = [COLLAR, *PLANS, SAMPLES / "spindrift_earrings.yaml"]
 #: roles of a part that a step makes bead by bead
 MADE = {
     kind.role

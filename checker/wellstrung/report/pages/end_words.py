@@ -9,15 +9,21 @@ from wellstrung.common.wording import article, hours
 from wellstrung.model.beads import held_by_crimps
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Plan, Step
+from wellstrung.model.plan import Plan, RunEntry, Step
 from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.working import number
 from wellstrung.report.pages.cut_words import Bench
 from wellstrung.report.pages.held_words import pressed
 from wellstrung.report.pages.making_words import made
 from wellstrung.report.pages.round_words import about
 from wellstrung.report.terminal import counted
+from wellstrung.subjects import run
+from wellstrung.subjects.base import Eyes, side_facing
 from wellstrung.work import minutes
 from wellstrung.work.minutes import times_done
+
+#: how a line ends in its own beads: common practice, no source
+BACK = "Knot it round the other line, go back through the next bead, and so on: trim it after three"
 
 
 def _reckoned(step: Step, at: Bench) -> Quantity | None:
@@ -49,12 +55,20 @@ def knot(step: Step, at: Bench) -> Iterator[str]:
         return
     if at.plan.steps_that("string", "knot", part=part)[:1] == [step]:
         yield from made(part, at)
-    if part.stitch is not None and part.stitch.knot:
+    tips = {end.part for end, inner in at.plan.meetings if part in inner.parts}
+    if cups := tips & _tied_before(at.plan):
+        for tip in sorted(cups, key=lambda one: one.name):
+            yield from _into_cup(tip, max(1, times // len(cups)))
+    elif _is_knotted(part):
         knots = _reckoned(step, at)
         many = counted(times, "knot") if knots is None else f"{about(knots)} knots"
-        yield f"Tie {many} in `{part.name}`, one between two beads, tight"
+        last = (
+            "; those of the last three beads at an end come last" if _coils(part, at.plan) else ""
+        )
+        yield f"Tie {many} in `{part.name}`, one between two beads, tight{last}"
     else:
         yield f"Tie {counted(times, 'knot')} in `{part.name}` and pull tight"
+    yield from brought_back(step, at)
     for tip in dict.fromkeys(minutes.tips_knotted(at.plan, part)):
         yield f"An end knot lies in the cup of `{tip.name}`, which is then closed over it"
     glue = step.parts.get("with")
@@ -64,6 +78,46 @@ def knot(step: Step, at: Bench) -> Iterator[str]:
         cure = at.known(glue, "full_cure")
         if cure is not None:
             yield f"It has its full strength after {hours(cure.likely.high, days=True)}"
+
+
+def brought_back(step: Step, at: Bench) -> Iterator[str]:
+    """How a line goes through its coils of French wire and back, when all is strung and knotted.
+
+    How often it is knotted on its way back: common practice, no source.
+    """
+    strand = step.parts["part"]
+    if at.plan.steps_that("string", "knot", part=strand)[-1] is not step:
+        return
+    coils = _coils(strand, at.plan)
+    for sleeve in dict.fromkeys(join.sleeve for join in coils):
+        long = at.known(sleeve, "length")
+        each = f", {number(long.middle)} mm," if long is not None else ""
+        loops = [join.loop for join in coils if join.sleeve is sleeve]
+        words = [one.words if isinstance(one, Eyes) else f"`{one.name}`" for one in loops]
+        end = "At each end" if len(loops) > 1 else "There"
+        yield f"{end} string a piece of `{sleeve.name}`{each} after the last bead"
+        through = " or ".join(dict.fromkeys(words))
+        yield f"Take coil and line through {through}, and the line back through the last bead"
+        yield "Pull until the coil closes to a small loop and no line shows"
+    if coils:
+        yield BACK
+
+
+def _coils(strand: Part, plan: Plan) -> list[run.LineInSleeve]:
+    """The coils of French wire that the line of a strand goes through."""
+    joins = (one for one in run.joins(plan) if isinstance(one, run.LineInSleeve))
+    return [one for one in joins if strand in one.strands]
+
+
+def side_words(one: RunEntry, *, onwards: bool = False) -> str:
+    """What a place in the run is met by, as it is called: an eye, or a ring."""
+    side = side_facing(one, onwards=onwards)
+    return side.words if isinstance(side, Eyes) else f"`{one.called}`"
+
+
+def _is_knotted(strand: Part) -> bool:
+    """Whether a strand is knotted between its beads."""
+    return strand.stitch is not None and bool(strand.stitch.knot)
 
 
 def _sliding(clasp: Part, at: Bench) -> Iterator[str]:
@@ -89,6 +143,9 @@ def crimp(step: Step, at: Bench) -> Iterator[str]:
     part, to, times = step.parts["part"], step.parts.get("to"), times_done(at.plan, step)
     if part.kind.role is Role.TIP:
         yield from _tip(part, times, at.plan)
+    elif tips := [tip for tip in at.plan.parts.values() if tip.part("covers") is part]:
+        for tip in tips:
+            yield from _into_cup(tip, times // len(tips))
     elif part in (held := {held_by_crimps(one): one for one in at.plan.in_run}) and part not in (
         end.part for end in at.plan.run
     ):
@@ -109,21 +166,41 @@ def crimp(step: Step, at: Bench) -> Iterator[str]:
 
 
 def _tip(tip: Part, times: int, plan: Plan) -> Iterator[str]:
+    inside = tip.part("covers")
+    pressed_before = plan.steps_that("crimp", part=inside) if inside is not None else []
+    if not pressed_before and tip not in _tied_before(plan):
+        yield from _into_cup(tip, times)
+    yield "Trim the line, and shut the cup with chain-nose pliers"
+    ahead = dict.fromkeys(near for one, near in plan.meetings if one.part is tip)
+    held = [near for near in ahead if near.part.kind.role is not Role.STRAND]
+    if held and all(plan.steps_that("close ring", part=near.part) for near in held):
+        yield "Roll its hook with round-nose pliers into a loop that is shut"
+        return
+    onto = " or ".join(sorted({f"`{near.called}`" for near in held}))
+    yield f"Roll its hook shut round {onto or 'the ring'} with round-nose pliers"
+
+
+def _into_cup(tip: Part, times: int) -> Iterator[str]:
+    """How a line is held in the cup of a bead tip: by a crimp, or by a knot."""
     inside, knot_ = tip.part("covers"), tip.text("covers") if tip.has("covers") else ""
-    hole = f"the hole of `{tip.name}`" if times == 1 else f"the hole of each `{tip.name}`"
+    hole = f"the hole of {'each ' if times > 1 else ''}`{tip.name}`"
     yield f"Take the line out through {hole}, into the cup"
     if inside is not None:
         yield f"String `{inside.name}` in the cup, draw the line tight, and press the crimp"
     else:
         what = f"{article(knot_)} knot" if knot_ else "a knot that the hole holds back"
         yield f"Tie {what} in the cup, and draw it down to the hole"
-    yield "Trim the line, and shut the cup with chain-nose pliers"
-    ahead = {near.called for one, near in plan.meetings if one.part is tip}
-    rings = sorted(
-        name for name in ahead if plan.parts[name.partition(".")[0]].kind.role is not Role.STRAND
-    )
-    onto = " or ".join(f"`{name}`" for name in rings)
-    yield f"Roll its hook shut round {onto or 'the ring'} with round-nose pliers"
+
+
+def _tied_before(plan: Plan) -> set[Part]:
+    """The tips whose knots a step ties in the strand, which has no others: between its beads."""
+    return {
+        end.part
+        for end, inner in plan.meetings
+        for strand in inner.parts
+        if end.part.kind.role is Role.TIP and end.part.part("covers") is None
+        if not _is_knotted(strand) and plan.steps_that("knot", part=strand)
+    }
 
 
 def many_of(part: Part, count: int) -> str:

@@ -3,25 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from contextlib import suppress
 
 from wellstrung.common.wording import hours, together
-from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
-from wellstrung.model.plan import Hung, Plan, RunEntry, Step
+from wellstrung.model.plan import RunEntry, Step
 from wellstrung.quantity.value import Quantity
-from wellstrung.quantity.working import number
 from wellstrung.report import cuts_list
 from wellstrung.report.pages import end_words
 from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.report.pages.end_words import each_of, many_of
-from wellstrung.report.pages.making_words import in_order, made
+from wellstrung.report.pages.hanging_words import hang, hangs_from, often, wrap_loop
+from wellstrung.report.pages.making_words import made
 from wellstrung.report.pages.opening_words import opening, shutting
 from wellstrung.report.pages.round_words import about
 from wellstrung.report.terminal import counted
-from wellstrung.subjects.base import Eyes, hanging_eyes, opens, side_facing
-from wellstrung.subjects.counts import hung_in_all, is_safety_chain
-from wellstrung.subjects.hung import fringes_along
 from wellstrung.work.minutes import times_done
 
 #: of so many pieces of chain the links are counted off in words
@@ -36,10 +31,6 @@ def words(step: Step, at: Bench) -> tuple[str, ...]:
 
 def _part(step: Step) -> Part:
     return step.parts["part"]
-
-
-def _often(count: int) -> str:
-    return {1: "once", 2: "twice"}.get(count) or f"{count} times"
 
 
 def _weave(step: Step, at: Bench) -> Iterator[str]:
@@ -58,12 +49,7 @@ def _string(step: Step, at: Bench) -> Iterator[str]:
         if entry.twists and entry.parts[-1] is _part(step):
             turns = counted(entry.twists, "full turn")
             yield f"Fasten all strands at one end, twist them {turns}, and hold the other end"
-    ends = [end for entry, end in at.plan.meetings if _part(step) in entry.parts]
-    for coil in dict.fromkeys(end.part for end in ends if end.part.kind.role is Role.SLEEVE):
-        long = at.known(coil, "length")
-        each = f", {number(long.middle)} mm" if long is not None else ""
-        yield f"At each end put on a piece of `{coil.name}`{each}, then the eye of the clasp"
-        yield "Go back through the last bead, and pull until the coil closes round the eye"
+    yield from end_words.brought_back(step, at)
 
 
 #: what is done to the inside of a cap before it is glued: common practice, no source
@@ -136,93 +122,20 @@ def _where(step: Step, at: Bench) -> list[tuple[int, str]]:
         beside = [place.called for place in (*behind, *ahead)]
         if entry.part is ring and beside and set(step.joins) <= set(beside):
             rows = f", one for each of {entry.rows} strands" if entry.rows > 1 else ""
-            found.append((entry.linked, f"through {_both_sides((*behind, *ahead))}{rows}"))
+            found.append((entry.linked, f"through {_both_sides(behind, ahead)}{rows}"))
     if step.joins and not found:
         return [(1, f"through {together(f'`{name}`' for name in step.joins)}")]
     hung = (line for line in at.plan.hung if line.by is ring) if not found else ()
-    found += [(1, f"through `{line.part.name}` and {_from(line)}") for line in hung]
+    found += [(1, f"through `{line.part.name}` and {hangs_from(line)}") for line in hung]
     return list(dict.fromkeys(found))
 
 
-def _both_sides(near: Sequence[RunEntry]) -> str:
+def _both_sides(behind: Sequence[RunEntry], ahead: Sequence[RunEntry]) -> str:
     """What a ring goes through at both its sides, as it is called: an eye, or a ring."""
-    sides = [side_facing(one) for one in near]
-    said = [
-        side.words if isinstance(side, Eyes) else f"`{one.called}`"
-        for one, side in zip(near, sides, strict=True)
-    ]
+    said = [end_words.side_words(one, onwards=True) for one in behind]
+    said += [end_words.side_words(one) for one in ahead]
     alike = len(said) == 2 and said[0] == said[1]
     return f"{said[0]}, and of another" if alike else together(said)
-
-
-def _hang(step: Step, at: Bench) -> Iterator[str]:
-    part, source = _part(step), step.parts.get("from")
-    if part.kind.role is Role.DROP:
-        yield from made(part, at)
-    lines = [line for line in at.plan.hung if line.part is part and source in (None, line.source)]
-    for line in lines:
-        pieces, joints = hung_in_all(at.plan, line)
-        along = any(line in one.lines for one in fringes_along(at.plan))
-        over = line.over or "all its length"
-        every = f", spread evenly over {over}" if along else _places(line, at.plan)
-        layer = f"Layer {line.layer}, counted from the front: hang" if line.layer > 1 else "Hang"
-        yield f"{layer} {many_of(part, pieces)} from {_from(line)}{every}"
-        if is_safety_chain(part):
-            yield "One end goes to each side of the clasp: it hangs slack beside it"
-        yield from _by(step, line, joints)
-    if not lines:
-        many = many_of(part, times_done(at.plan, step))
-        yield f"Hang {many}" + (f" from `{source.name}`" if source is not None else "")
-        yield from _opened(part, source)
-
-
-def _from(line: Hung) -> str:
-    key = line.source_eyes
-    return Eyes(line.source, key).words if key in line.source.kind.eyes else f"`{line.source.name}`"
-
-
-def _eyes(line: Hung) -> int:
-    """How many eyes there are to hang from; 0 where the plan does not say."""
-    key = line.source_eyes
-    with suppress(Missing):
-        return Eyes(line.source, key).count if key in line.source.kind.eyes else 0
-    return 0
-
-
-def _places(line: Hung, plan: Plan) -> str:
-    if line.at:
-        return f", at number {together(map(str, line.at))}, counted from the left"
-    if line.times == 1 or not line.source_eyes or _eyes(line) == 1:
-        return ""
-    others = (one for one in plan.hung if one is not line and one.source is line.source)
-    shared = any(one.source_eyes == line.source_eyes for one in others)
-    return f", {'at those that are free' if shared else 'one at each'}, from the left"
-
-
-def _by(step: Step, line: Hung, joints: int) -> Iterator[str]:
-    ring = step.parts.get("by") or line.ring
-    if line.on_thread:
-        yield f"Take the thread {_often(line.passes)} through what each hangs from"
-    elif ring is None or ring is line.part:
-        yield from _opened(line.part, line.source)
-    elif opens(ring):
-        begin = opening(many_of(ring, joints), ring)
-        yield f"For that {begin[0].lower()}{begin[1:]}"
-        yield shutting(each_of(joints), ring)
-    else:
-        stays = "which stays closed" if joints == 1 else "which stay closed"
-        yield f"What carries it is {many_of(ring, joints)}, {stays}"
-        yield from _opened(line.part, ring)
-
-
-def _opened(part: Part, source: Part | None) -> Iterator[str]:
-    """Which of two that meet is opened: a ring, or an eye of one."""
-    sides = (side for one in (part, source) if one is not None for side in (one, hanging_eyes(one)))
-    open_side = next((side for side in sides if side is not None and opens(side)), None)
-    if open_side is not None:
-        name = open_side.words if isinstance(open_side, Eyes) else f"`{open_side.name}`"
-        yield opening(name, open_side)
-        yield shutting("it", open_side)
 
 
 def _cut(step: Step, at: Bench) -> Iterator[str]:
@@ -274,7 +187,7 @@ def _wear(step: Step, at: Bench) -> Iterator[str]:
 def _sew(step: Step, at: Bench) -> Iterator[str]:
     part, to, times = _part(step), step.parts.get("to"), times_done(at.plan, step)
     onto = f" to `{to.name}`" if to is not None else ""
-    yield f"Sew `{part.name}`{onto}" + (f", {_often(times)}" if times > 1 else "")
+    yield f"Sew `{part.name}`{onto}" + (f", {often(times)}" if times > 1 else "")
     if part.part("behind") is not None:
         yield _IN_THE_UPPER_THIRD
         yield "Go through each of its holes, keep the pin shut, and try the catch when it is on"
@@ -285,30 +198,15 @@ def _sew(step: Step, at: Bench) -> Iterator[str]:
         count = f"{part.count('loop', 'count')} of " if part.has("loop", "count") else ""
         yield f"For the loop string {count}`{part.text('loop', 'beads')}`; try it over the button"
     passes = step.get("passes")
-    through = _often(int(passes)) if passes is not None else "until it holds"
+    through = often(int(passes)) if passes is not None else "until it holds"
     if to is not None and to.on_cords:
         yield "Tie it to the cords, in a knot of both of them at each end, and pull at it"
         return
+    if Role.STRAND in (part.kind.role, to.kind.role if to is not None else None):
+        yield f"Take the line through {through}, and back through the last bead"
+        yield end_words.BACK
+        return
     yield f"Take the thread through {through}, and end it in the beads"
-
-
-def _wrap_loop(step: Step, at: Bench) -> Iterator[str]:
-    part, times = _part(step), times_done(at.plan, step)
-    yield from to_cut(part, at)
-    over = part.part("over")
-    if part.traits.takes_tops:
-        yield f"Put the wire of `{part.name}` through the hole of the drop, a third of it out"
-        yield "Bend both ends up, cross them above the drop, and bend the longer one straight up"
-    elif part.has("beads"):
-        yield f"Put on `{part.name}`: {in_order(part, 'beads')}"
-    hole = at.known(part, "loop.hole")
-    wide = f", {number(hole.middle)} mm inside" if hole is not None else ""
-    yield f"Turn {counted(times, 'loop')} at `{part.name}`{wide}"
-    if over is not None:
-        yield f"The wire runs through `{over.name}`: put it on before the second loop"
-    if part.has("loops") and part.text("loops") == "wrapped":
-        often = f", {part.text('wraps')} turns" if part.has("wraps") else ""
-        yield f"Hang in what a loop carries, and then wrap it shut{often}: it opens no more"
 
 
 #: what to do, by the verb of a step
@@ -320,7 +218,7 @@ WORDS: Mapping[str, Callable[[Step, Bench], Iterator[str]]] = {
     "wait": _wait,
     "slide": _slide,
     "close ring": _close_ring,
-    "hang": _hang,
+    "hang": hang,
     "cut": _cut,
     "measure": _measure,
     "pack": _pack,
@@ -330,5 +228,5 @@ WORDS: Mapping[str, Callable[[Step, Bench], Iterator[str]]] = {
     "sew": _sew,
     "knot": end_words.knot,
     "crimp": end_words.crimp,
-    "wrap loop": _wrap_loop,
+    "wrap loop": wrap_loop,
 }
