@@ -10,7 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.common import units
-from wellstrung.common.cache import Cache
+from wellstrung.common.cache import Cache, cached
 from wellstrung.common.places import Place
 from wellstrung.model.item import Bead, Item, node_at
 from wellstrung.model.parts import Part, Role
@@ -204,6 +204,7 @@ class Plan(Struct, frozen=True, eq=False):
         self.parts.clear()
 
     @property
+    @cached
     def in_inches(self) -> bool:
         """Whether its maker goes by inches: the length that the plan asks for is in them.
 

@@ -15,6 +15,8 @@ from wellstrung.rulebook import Level
 
 #: the outcomes of a plan that is mostly open
 MOSTLY_OPEN = ("nothing wrong found", "no error found")
+#: signs of one line of a plan that a report keeps: more than a page or a terminal shows
+_LONG_LINE = 2_000
 
 
 class OpenCheck(Struct, frozen=True):
@@ -98,10 +100,14 @@ def line_at(plan: PlanResult, place: Place) -> str:
 
 
 def cut_line(plan: PlanResult, place: Place) -> tuple[str, str, str]:
-    """The line at a place: before what is meant, what is meant, and after it."""
+    """The line at a place: before what is meant, what is meant, and after it.
+
+    Of a line of thousands of signs, which as many remarks may be about, each has what lies near.
+    """
     line = line_at(plan, place)
     end = place.end_column - 1 if place.end_line == place.line else len(line)
-    return line[: place.column - 1].lstrip(), line[place.column - 1 : end], line[end:]
+    before, meant = line[: place.column - 1].lstrip(), line[place.column - 1 : end]
+    return in_view(before, meant, line[end:], _LONG_LINE)
 
 
 def in_view(before: str, meant: str, after: str, room: int) -> tuple[str, str, str]:

@@ -33,6 +33,8 @@ OUTCOMES = {
     "no error found": "bold yellow",
     "not checked yet": "bold red",
 }
+#: lines of a page: without a number `rich` asks the terminal at every line, 8 % of a long report
+_NO_LIMIT = 1_000_000
 
 
 class Page:
@@ -44,6 +46,7 @@ class Page:
         self.console = Console(
             file=self._out,
             width=options.width,
+            height=_NO_LIMIT,
             color_system="standard" if options.colour else None,
             force_terminal=options.colour,
             markup=False,

@@ -224,6 +224,8 @@ def _thread(node: tree.Scalar, name: str) -> tree.Mapping | None:
 
     So `leather end cap 5 mm` is a cap, and `memory wire ring` wire.
     """
+    if not names_line(node) and Phrase(node).take_word(_known()) is not None:
+        return None
     fields = line(node, name, [])
     said = {one: entry.node for one, entry in fields.entries.items()} if fields else {}
     colour, size = said.get("colour"), said.get("size")
