@@ -86,9 +86,9 @@ def thread_of_units(length: float, outside: float, rows: float) -> float:
     Counted passes, worked out for this project.
 
     >>> round(thread_of_units(1.45, 2.1, rows=1), 2)
-    5.36
+    5.7
     """
-    return 3 * rows * thread.right_angle_pass(length, outside)
+    return 3 * rows * (length + thread.corner(length, unit(length, outside) * _USUAL))
 
 
 class BaseBand(NamedTuple):

@@ -6,7 +6,8 @@ and geometry, worked out for this project; no published figure was found. Where 
 through a model of the work, bead by bead, narrow and wide, from 15/0 to 6/0, the steps are fitted
 between thread drawn taut and a third of the way to the middle of its holes, and lie within `WALKED`
 (`PEYOTE_WALKED`) of it. That a hand stays below that third is a guess; no thread of real work was
-measured. Other stitches are taken to be +/- 20 % (`PATH_SHARE`). At worst a thread is tighter
+measured. What is sewn to a backing, to an edge or as a second layer is taken to be +/- 20 %
+(`PATH_SHARE`): where the needle turns there is the maker's own choice. At worst a thread is tighter
 still, or lies loose along the middles of the holes (`WALKED_WORST`).
 """
 
@@ -16,7 +17,8 @@ from wellstrung.formulas.arithmetic import ceil, floor, most, pi, require, sqrt
 
 #: How far the thread of a piece may be off the formulas, either way.
 PATH_SHARE = 0.2
-#: The same where thread was walked through a model, and in peyote, where holes count for most.
+#: The same where thread was walked through a model, and in peyote, and nets and spirals as close
+#: as that, where holes count for most.
 WALKED, PEYOTE_WALKED = 0.12, 0.13
 #: At worst, below and above: no slack in the widest holes, and thread along the middles of holes.
 WALKED_WORST = (0.2, 0.3)
@@ -116,16 +118,16 @@ def square(bead_length: float, bead_outside: float) -> float:
     return 3 * bead_length + 1.5 * bead_outside
 
 
-def right_angle_pass(bead_length: float, bead_outside: float) -> float:
-    """Thread for one pass of a bead of right-angle weave, with the corner to the next.
+def corner(bead_length: float, side: float) -> float:
+    """Thread from one bead of a ring round the corner to the next, on a unit of that `side`.
 
-    l + 0.16 d, +/- 13 %: the rounded ends leave the corner short; geometry, walked through a
-    model.
+    0.39 (side - l): of the room that the bead leaves on its side. Geometry, walked through squares,
+    hexagons and cubes, +/- 12 % with the beads it lies between.
 
-    >>> round(right_angle_pass(bead_length=1.45, bead_outside=2.1), 2)
-    1.79
+    >>> round(corner(bead_length=1.45, side=2.6), 2)
+    0.45
     """
-    return bead_length + 0.16 * bead_outside
+    return 0.39 * (side - bead_length)
 
 
 def spiral_rope(core_length: float, core_outside: float, core: float, outer: float) -> float:
@@ -143,48 +145,50 @@ def spiral_rope(core_length: float, core_outside: float, core: float, outer: flo
 
 
 def netting(bead_length: float, bead_outside: float, loop: float) -> float:
-    """Thread for one bead of netting: each loop is passed, one shared bead with it, and a step.
+    """Thread for one bead of netting: each loop is passed, one shared bead with it, and its steps.
 
-    l (loop + 1) / loop + 0.5 d / loop, +/- 20 %: counted passes, worked out for this project.
+    l (loop + 1) / loop + 0.55 d / loop, +/- 12 % with the turn of its row or round, +/- 13 % of
+    loops of three: counted passes, walked through meshes from narrow to wide.
 
     >>> round(netting(bead_length=1.45, bead_outside=2.1, loop=5), 2)
-    1.95
+    1.97
     """
-    return bead_length * (loop + 1) / loop + 0.5 * bead_outside / loop
+    return bead_length * (loop + 1) / loop + 0.55 * bead_outside / loop
 
 
-def daisy(bead_length: float, bead_outside: float, petals: float) -> float:
-    """Thread for one bead of daisy chain: a ring passed twice, its middle, and a link to the next.
+def daisy(bead_length: float, bead_outside: float, petals: float, rings: float = 2) -> float:
+    """Thread for one bead of daisy chain: its ring, its middle, and a link to the next.
 
-    ((2 petals + 9) l + 2 d) / (petals + 1), +/- 20 %: counted passes, worked out for this project.
+    ((rings petals + 9) l + 4.8 d) / (petals + 1), +/- 12 %, of a ring that is passed once as it is
+    strung, and once again where `rings` is 2: counted passes, walked through a model.
 
     >>> round(daisy(bead_length=1.45, bead_outside=2.1, petals=8), 2)
-    4.49
+    5.15
     """
-    return ((2 * petals + 9) * bead_length + 2 * bead_outside) / (petals + 1)
+    return ((rings * petals + 9) * bead_length + 4.8 * bead_outside) / (petals + 1)
 
 
 def petersburg(bead_length: float, bead_outside: float, chains: float) -> float:
-    """Thread for one bead of St. Petersburg chain: 13 passes a column, and three steps.
+    """Thread for one bead of St. Petersburg chain: 13 passes a column, and its steps.
 
-    (13 l + 3 d) a column of each chain, which adds 1 + 5 chains beads, +/- 20 %: counted passes,
-    worked out for this project.
+    (13 l + 3.5 d) a column of each chain, which adds 1 + 5 chains beads, +/- 12 %: counted passes,
+    walked through a model.
 
     >>> round(petersburg(bead_length=1.45, bead_outside=2.1, chains=1), 2)
-    4.19
+    4.37
     """
-    return (13 * bead_length + 3 * bead_outside) * chains / (1 + 5 * chains)
+    return (13 * bead_length + 3.5 * bead_outside) * chains / (1 + 5 * chains)
 
 
 def chevron(bead_length: float, bead_outside: float, leg: float) -> float:
     """Thread for one bead of chevron chain: an edge of three and a leg, and one bead across.
 
-    ((leg + 4) l + d) / (leg + 3), +/- 20 %: counted passes, worked out for this project.
+    ((leg + 4) l + 1.5 d) / (leg + 3), +/- 12 %: counted passes, walked through a model.
 
     >>> round(chevron(bead_length=1.45, bead_outside=2.1, leg=3), 2)
-    2.04
+    2.22
     """
-    return ((leg + 4) * bead_length + bead_outside) / (leg + 3)
+    return ((leg + 4) * bead_length + 1.5 * bead_outside) / (leg + 3)
 
 
 def fringe(leg: float, step: float) -> float:

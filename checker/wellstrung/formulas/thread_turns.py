@@ -52,3 +52,28 @@ def square_close(bead_length: float, bead_outside: float) -> float:
     3.5
     """
     return bead_length + bead_outside
+
+
+def net_turn(bead_length: float, bead_outside: float, loop: float) -> float:
+    """Thread from one row of flat netting to the next, back through half a loop.
+
+    (loop - 1) / 2 l + 0.6 d: at one edge the needle goes back through the leg it came by, and down
+    and up the leg of the bead beyond. Counted passes, walked through a model; makers turn in more
+    ways than one.
+
+    >>> round(net_turn(bead_length=1.45, bead_outside=2.1, loop=5), 2)
+    4.16
+    """
+    return (loop - 1) / 2 * bead_length + 0.6 * bead_outside
+
+
+def net_step_down(bead_length: float, bead_outside: float, loop: float) -> float:
+    """Thread from one round of netting to the next, to the bead in the middle of its first loop.
+
+    (loop + 1) / 2 l + 0.7 d: the beads are printed (`Net stitch`, copy seen: a red bead and a blue
+    one of loops of three); walked through a model.
+
+    >>> round(net_step_down(bead_length=1.45, bead_outside=2.1, loop=5), 2)
+    5.82
+    """
+    return (loop + 1) / 2 * bead_length + 0.7 * bead_outside

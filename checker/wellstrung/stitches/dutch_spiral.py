@@ -47,12 +47,13 @@ def thread_of_round(strip: float, outsides: float, bridge: float, step: float) -
     """Thread for one round, mm: the strip as in peyote, the bridge strung once, a step to it.
 
     `strip` and `bridge` are lengths of the beads of one round, `outsides` how thick those of the
-    strip are together. Counted passes, worked out for this project, +/- 20 %.
+    strip are together; of how thick one of them is the `step` takes a fifth. Counted passes,
+    walked through a model, +/- 12 %: the bridge takes no steps, so it is surer than peyote alone.
 
     >>> round(thread_of_round(strip=9.0, outsides=12.0, bridge=10.0, step=2.4), 2)
-    36.28
+    34.36
     """
-    return thread_paths.peyote(strip, outsides) + bridge + step
+    return thread_paths.peyote(strip, outsides) + bridge + 0.2 * step
 
 
 #: The pull on the thread, as in tubular peyote; how far the bridge hangs loose; how a strip whose
@@ -151,7 +152,7 @@ _THREAD = formula(
     outsides=_over("beads of the strip", _strip, "outside"),
     bridge=_over("bridge", _bridge, "length"),
     step=_mean_outside,
-    share=making.thread_share(),
+    share=making.thread_share(thread_paths.WALKED),
 )
 
 DUTCH = Stitch(

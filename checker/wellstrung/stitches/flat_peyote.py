@@ -106,10 +106,12 @@ def _step(part: Part, ask: Quantities) -> Quantity:
 
 
 def _share(part: Part, ask: Quantities) -> Quantity:
-    """How far the hand is off; thread was not walked through two-hole beads."""
-    walked = not flat.of_two_hole_beads(part)
-    share = making.thread_share(thread_paths.PEYOTE_WALKED) if walked else making.thread_share()
-    return share(part, ask)
+    """How far the hand is off: less where fewer steps count, more where no thread was walked."""
+    if flat.of_two_hole_beads(part):
+        return making.thread_share()(part, ask)
+    one = bead_up_of(part) == 1
+    share = thread_paths.PEYOTE_WALKED if one else thread_paths.WALKED
+    return making.thread_share(share)(part, ask)
 
 
 _THREAD = formula(

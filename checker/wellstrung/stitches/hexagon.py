@@ -15,7 +15,7 @@ from wellstrung.model.looks import Face, Pattern, Weave
 from wellstrung.model.parts import Part, Stitch
 from wellstrung.stitches import flat, making, right_angle
 
-#: beads that thread passes for a unit: round its six, and on through three to the next
+#: beads that thread passes for a unit, a corner after each: its six, and three to the next
 _PASSES = 9
 _STEPS = 3
 
@@ -98,7 +98,10 @@ HEXAGON = Stitch(
                 steps_less=0,
             ),
             right_angle.thread_by_units(
-                lambda part: _PASSES, lambda part: _STEPS if flat.widest_of(part) > 1 else 0
+                lambda part: _PASSES,
+                lambda part: _PASSES,
+                lambda part: _STEPS if flat.widest_of(part) > 1 else 0,
+                side="side",
             ),
             flat.beads(beads, across=flat.across_of),
         ),

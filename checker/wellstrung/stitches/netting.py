@@ -22,7 +22,7 @@ from wellstrung.derived.declared import (
     measurable,
     written_or,
 )
-from wellstrung.formulas import nets
+from wellstrung.formulas import nets, thread_turns
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, pi, sin, sqrt, tan
 from wellstrung.model.beads import beads_of_loop
@@ -161,6 +161,17 @@ def _mesh(what: str, function: Callable[..., float]) -> Formula:
     return formula(what, "mm", function, side="side", opened="opened", source=GEOMETRY)
 
 
+def _thread(turn: Callable[..., float], each: str) -> Formula:
+    """Thread of its loops, and the turn of each row or round; closest in loops of three."""
+    close, open_ = (
+        making.thread(
+            thread_paths.netting, share=share, turn=turn, each=each, scan=True, loop=loop_of
+        )
+        for share in (thread_paths.PEYOTE_WALKED, thread_paths.WALKED)
+    )
+    return lambda part, ask: (close if loop_of(part) == _FEWEST else open_)(part, ask)
+
+
 def _flat(
     slant: tuple[float, float, float], share: Callable[..., float], half: Formula, rise: Formula
 ) -> dict[str, Formula]:
@@ -176,7 +187,7 @@ def _flat(
         **flat.band(
             measurable("width", by_opening),
             flat.growth(rise, "outside", steps_less=0),
-            making.thread(thread_paths.netting, scan=True, loop=loop_of),
+            _thread(thread_turns.net_turn, "rows"),
             flat.beads(nets.beads, across=flat.across_of, loop=loop_of),
         ),
     }
@@ -279,7 +290,7 @@ TUBULAR = Stitch(
             source="counted round by round",
         ),
         "mass": making.mass,
-        "thread": making.thread(thread_paths.netting, scan=True, loop=loop_of),
+        "thread": _thread(thread_turns.net_step_down, "rounds"),
     },
     refuses=refuses_around,
     asides={

@@ -69,14 +69,25 @@ def listed_beads(units: Sequence[int]) -> float:
 def passes(loop: float, needles: float) -> float:
     """Beads that thread passes through for one unit of a loop.
 
-    One needle goes round the whole loop, and on through two beads to where the next begins; of two
-    needles that cross in the bead between two units, each goes through its own side of the loop.
-    Counting.
+    One needle goes round the whole loop, and on along its shorter side to where the next begins;
+    of two needles that cross in the bead between two units, each goes through its own side of the
+    loop. Counting.
 
-    >>> passes(4, needles=1), passes(4, needles=2), passes(5, needles=1)
-    (6, 4, 7)
+    >>> passes(4, needles=1), passes(4, needles=2), passes(5, needles=1), passes(6, needles=1)
+    (6, 4, 7, 9)
     """
-    return loop + 4 - 2 * needles
+    return loop + (2 - needles) * (loop // 2)
+
+
+def corners(needles: float) -> float:
+    """Corners that thread turns for one unit: four of the loop, and two on the way to the next.
+
+    Two needles turn four. Counting.
+
+    >>> corners(needles=1), corners(needles=2)
+    (6, 4)
+    """
+    return 8 - 2 * needles
 
 
 def steps(across: float, loop: int) -> int:
@@ -250,45 +261,41 @@ def _either(plain: Formula, other: Formula) -> Formula:
     return lambda part, ask: (plain if _plain(part) else other)(part, ask)
 
 
-#: how far the hand is off the counted passes of units that no thread was walked through
-_BY_HAND = making.thread_share()
-
-
 def thread_by_units(
     passes: Callable[[Part], float],
+    corners: Callable[[Part], float],
     steps: Callable[[Part], float],
-    share: Formula = _BY_HAND,
+    side: str | Formula = SQUARE,
 ) -> Formula:
-    """Thread of units that take so many passes each, with steps to where the next row begins."""
+    """Thread of units that take so many passes and corners each, with steps to the next row.
+
+    `side` is the side of a unit of one bead, as the hand draws it: looser work takes more thread.
+    """
     return formula(
         "thread",
         "mm",
-        lambda units, rows, passes, steps, bead_length, bead_outside, share: (
-            (units * passes + steps * rows)
-            * thread_paths.right_angle_pass(bead_length, bead_outside)
+        lambda units, rows, passes, corners, steps, bead_length, side, share: (
+            (
+                (units * passes + steps * rows) * bead_length
+                + (units * corners + steps * rows) * thread_paths.corner(bead_length, side)
+            )
             * share
         ),
         units=flat.beads(across=flat.across_of, each_row=flat.change_of),
         rows="rows",
         passes=count("passes", passes),
+        corners=count("corners", corners),
         steps=count("steps", steps),
         bead_length=making.bead("length"),
-        bead_outside=making.bead("outside"),
-        share=share,
+        side=side,
+        share=making.thread_share(thread_paths.WALKED),
     )
-
-
-def _share(part: Part, ask: Quantities) -> Quantity:
-    """How far the hand is off; thread was walked through squares of one bead, with one needle."""
-    plain = loop_of(part) == _FEWEST and needles_of(part) == 1 and not part.has("sides")
-    share = making.thread_share(thread_paths.PEYOTE_WALKED) if plain else _BY_HAND
-    return share(part, ask)
 
 
 _THREAD = thread_by_units(
     lambda part: passes(loop_of(part), needles_of(part)),
+    lambda part: corners(needles_of(part)),
     lambda part: steps(flat.widest_of(part), loop_of(part)),
-    _share,
 )
 
 

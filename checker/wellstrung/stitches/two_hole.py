@@ -19,13 +19,13 @@ from wellstrung.stitches import flat, making
 _SITS = (1.0, 1.01, 1.02)
 
 
-def thread_per_bead(bead_length: float) -> float:
+def thread_per_bead(rise: float) -> float:
     """Line that one bead takes, mm: a line through each of its two holes (counting).
 
     >>> thread_per_bead(5.0)
     10.0
     """
-    return 2 * bead_length
+    return 2 * rise
 
 
 def refuses(part: Part) -> Iterator[tuple[str, Place]]:
@@ -67,7 +67,15 @@ TWO_HOLE = Stitch(
     quantities=flat.band(
         measurable("width", making.bead("outside")),
         flat.growth(_RISE, "length"),
-        making.thread(thread_per_bead, sizes=("length",)),
+        # the lines lie straight, so that they are as long as the work
+        formula(
+            "thread",
+            "mm",
+            lambda beads, rise: beads * thread_per_bead(rise),
+            beads="beads",
+            rise="rise",
+            source="counting: a line through either hole",
+        ),
     ),
     refuses=refuses,
     passes=1,

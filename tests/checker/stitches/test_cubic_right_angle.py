@@ -70,7 +70,7 @@ def test_quantities_of_a_rope(installed: Host) -> None:
         "rounds": 150,
         "beads": 1204,
         "mass": round(1204 / 110, 2),
-        "thread": round(1204 * 3 * (1.45 + 0.16 * 2.1), 2),
+        "thread": round(1204 * 25 / 8 * (1.45 + 0.39 * (unit - 1.45)), 2),
         "along": round(150 * unit, 2),
     }
 

@@ -69,7 +69,7 @@ def test_three_ovals_touch_at_a_corner() -> None:
 def test_thread_of_a_unit(installed: Host) -> None:
     """Round its six beads and on through three, with a corner after each; three more a row."""
     found = bands.middles(installed, "beads: seed, stitch: hexagon weave, across: 4, rows: 5")
-    assert found["thread"] == pytest.approx((20 * 9 + 5 * 3) * (1.45 + 0.16 * 2.1))
+    assert found["thread"] == pytest.approx((20 * 9 + 5 * 3) * (0.61 * 1.45 + 0.39 * found["side"]))
 
 
 @pytest.mark.parametrize(

@@ -92,7 +92,7 @@ def test_thread_by_following_the_needle() -> None:
     """A row of four loops of seven: seven new beads, then the shared bead of the row before."""
     path = 0.0
     for _ in range(4):
-        path += 7 * 1.45 + 1.45 + 0.5 * 2.1
+        path += 7 * 1.45 + 1.45 + 0.55 * 2.1
     assert 4 * 7 * thread.netting(1.45, 2.1, 7) == pytest.approx(path)
 
 
@@ -113,7 +113,7 @@ def test_quantities_of_a_net(installed: Host) -> None:
         "rows": 20,
         "beads": 415.0,
         "mass": round(415 / 110, 2),
-        "thread": round(415 * (1.45 * 6 / 5 + 0.21), 2),
+        "thread": round(415 * (1.45 * 6 / 5 + 0.231) + 20 * (2 * 1.45 + 0.6 * 2.1), 2),
         "along": round(20 * half + 2.1, 2),
     }
 

@@ -88,7 +88,7 @@ def test_the_form_with_the_slant_radius_lies_within_the_hand(length: float, outs
 def test_quantities_of_a_band(installed: Host) -> None:
     found = bands.middles(installed, f"{RAW}, across: 5, rows: 60")
     unit = math.hypot(1.45, 2.1) * 1.02
-    thread = 60 * (5 * 6 + 4) * (1.45 + 0.16 * 2.1)  # from row to row through four beads
+    thread = 60 * (5 * 6 + 4) * (0.61 * 1.45 + 0.39 * unit)  # from row to row through four beads
     assert {
         name: round(value, 2) for name, value in found.items() if not name.startswith("piece")
     } == {
@@ -121,15 +121,17 @@ def test_loops_of_five_take_four_new_beads_each(installed: Host) -> None:
     found = bands.middles(installed, f"{RAW}, loop: 5, across: 1, rows: 30")
     assert found["beads"] == 5 + 29 * 4
     assert found["rise"] == pytest.approx(1.02 * math.hypot(1.5 * 1.45, 2.1))
-    assert found["thread"] == pytest.approx(30 * 7 * (1.45 + 0.16 * 2.1))
+    corner = 0.39 * (1.02 * math.hypot(1.45, 2.1) - 1.45)
+    assert found["thread"] == pytest.approx(30 * (7 * 1.45 + 6 * corner))  # two lie in one line
 
 
 def test_two_needles_share_the_way_round_a_unit(installed: Host) -> None:
     """Each goes through its own side and through the bead in which both cross."""
     one = bands.middles(installed, f"{RAW}, across: 1, rows: 40")
     two = bands.middles(installed, f"{RAW}, needles: 2, across: 1, rows: 40")
-    assert one["thread"] == pytest.approx(40 * 6 * (1.45 + 0.16 * 2.1))
-    assert two["thread"] == pytest.approx(40 * 4 * (1.45 + 0.16 * 2.1))
+    each = 0.61 * 1.45 + 0.39 * 1.02 * math.hypot(1.45, 2.1)
+    assert one["thread"] == pytest.approx(40 * 6 * each)
+    assert two["thread"] == pytest.approx(40 * 4 * each)
     assert one["beads"] == two["beads"] == 4 + 39 * 3
 
 

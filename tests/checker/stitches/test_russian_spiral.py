@@ -18,7 +18,7 @@ def test_beads_mass_and_thread_stitch_by_stitch(installed: Host) -> None:
     assert rope["beads"] == 3 * stitches
     assert rope["mass"] == round(stitches / 40 + 2 * stitches / 100, 2)
     mean_long, mean_thick = (2.0 + 2 * 1.5) / 3, (3.0 + 2 * 2.0) / 3
-    each = 2.0 + 2 * 1.5 + mean_long + mean_thick / 2  # its beads, one of those below, half a step
+    each = 2.0 + 2 * 1.5 + mean_long + 0.6 * mean_thick  # its beads, one of those below, its steps
     assert rope["thread"] == pytest.approx(stitches * each, abs=0.05)
 
 

@@ -36,9 +36,20 @@ def test_cords_of_a_printed_bracelet(installed: Host) -> None:
 
 
 def test_thread_by_following_the_needle() -> None:
-    """Under, through both beads, round the cord, back, round the other cord, and a step on."""
-    path = 2 * 2 * 4 + 2 * math.pi * 2 / 2 + 4
+    """Through both beads, all but round the cord, back, as far round the other, and a step on."""
+    path = 2 * 2 * 4 + 2 * 0.95 * math.pi * 2 + 4 / 2
     assert 2 * wrap.thread_per_bead(4, 4, 2, across=2) == pytest.approx(path)
+
+
+def test_thread_of_printed_bracelets() -> None:
+    """18 beads of 8 mm took 10 ft less 3 1/2, doubled, with knots and a wrapping at both ends.
+
+    A kit for one wrap of beads of 4 mm between cords of 1.5 mm has 4 1/2 ft.
+    """
+    taken, used = 18 * wrap.thread_per_bead(8, 8, 2, across=1), (10 - 3.5) / 2 * 304.8
+    assert 2 * 100 < used - taken < 2 * 250  # what is left for either end
+    kit = 38 * wrap.thread_per_bead(4, 4, 1.5, across=1)
+    assert 2 * 150 < 4.5 * 304.8 - kit < 2 * 350
 
 
 def test_each_wrap_goes_round_the_wrist(installed: Host) -> None:
