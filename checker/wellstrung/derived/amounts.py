@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator
 from wellstrung.derived.drops import drops_on_knots
 from wellstrung.derived.embellished import beads_added
 from wellstrung.derived.ends import end_in_cap
+from wellstrung.derived.nets import in_net, lists_loops
 from wellstrung.derived.packs import in_one_pack, in_packs, one_spool
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import floor, most
@@ -58,7 +59,11 @@ def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
     if part.kind.bead_counts is not None:
         return times(part.kind.bead_counts(part, ask)[bead.name], count)
     share = bead_shares(part).get(bead.name, 0.0) / part.beads[bead.name].shared
-    if added := beads_added(part, bead.name, ask):
+    added = beads_added(part, bead.name, ask)
+    if lists_loops(part):
+        terms = [in_net(part, bead.name, ask), *added]
+        return times(total(f"{bead.name} in {part.name}", PIECES, terms), count)
+    if added:
         if share:
             woven = product(bead.name, PIECES, ask.of(part, "beads"), exact("share", share))
             added.append(woven)

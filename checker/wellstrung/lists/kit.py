@@ -40,7 +40,7 @@ class CutPiece(Struct, frozen=True):
     @property
     def long(self) -> str:
         """Its length in the maker's unit."""
-        return units.by_length(self.length, inches=self.inches, side="up")
+        return units.by_length(self.length, inches=self.inches)
 
 
 class Loose(Struct, frozen=True):

@@ -22,6 +22,7 @@ from wellstrung.derived.declared import (
     measurable,
     written_or,
 )
+from wellstrung.derived.nets import IN_LOOPS, in_net, lists_loops
 from wellstrung.formulas import nets, thread_turns
 from wellstrung.formulas import thread as thread_paths
 from wellstrung.formulas.arithmetic import most, pi, sin, sqrt, tan
@@ -172,6 +173,30 @@ def _thread(turn: Callable[..., float], each: str) -> Formula:
     return lambda part, ask: (close if loop_of(part) == _FEWEST else open_)(part, ask)
 
 
+def _mass(part: Part, ask: Quantities) -> Quantity:
+    """Mass of its beads, g, where its loops are listed each by its own count."""
+    if not lists_loops(part) or part.has("measured", "mass"):
+        return making.mass(part, ask)
+    names = dict.fromkeys(beads_of_loop(part))
+    return making.weighed(
+        part, ask, [(part.beads[name], in_net(part, name, ask), 1.0) for name in names]
+    )
+
+
+def _in_loops(rows: str, meshes: Callable[[Part], float]) -> dict[str, Formula]:
+    """Beads of its loops alone: what its base and its turns add is the bead that loops share."""
+    beads = formula(
+        "beads of its loops",
+        "",
+        lambda rows, meshes, loop: rows * meshes * loop,
+        rows=rows,
+        meshes=count("loops of a row", meshes),
+        loop=_BEAD["loop"],
+        source="counting",
+    )
+    return {IN_LOOPS: beads}
+
+
 def _flat(
     slant: tuple[float, float, float], share: Callable[..., float], half: Formula, rise: Formula
 ) -> dict[str, Formula]:
@@ -190,6 +215,7 @@ def _flat(
             _thread(thread_turns.net_turn, "rows"),
             flat.beads(nets.beads, across=flat.across_of, loop=loop_of),
         ),
+        "mass": _mass,
     }
 
 
@@ -250,6 +276,7 @@ NETTING = Stitch(
     columns="units",
     quantities=_flat(_LAID, _wide, _HALF_ACROSS, _HALF_ALONG),
     refuses=refuses,
+    asides=_in_loops("rows", flat.across_of),
     held_against=_NO_PRINT,
     look=Weave(Pattern.LOOPS, _face, "rows", thread=Thread.SIDES),
 )
@@ -263,6 +290,7 @@ VERTICAL = Stitch(
         "points": formula("points", "", lambda rows: rows / 2, rows="rows"),
     },
     refuses=refuses,
+    asides=_in_loops("rows", flat.across_of),
     held_against=_NO_PRINT,
     look=Weave(Pattern.LOOPS, _face, "rows", thread=Thread.SIDES),
 )
@@ -289,11 +317,12 @@ TUBULAR = Stitch(
             loop=_BEAD["loop"],
             source="counted round by round",
         ),
-        "mass": making.mass,
+        "mass": _mass,
         "thread": _thread(thread_turns.net_step_down, "rounds"),
     },
     refuses=refuses_around,
     asides={
+        **_in_loops("rounds", making.around_of),
         "beads_over_ball": formula(
             "beads over a ball",
             "",

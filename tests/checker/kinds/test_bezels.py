@@ -29,7 +29,7 @@ run: [frame]
 #: the side of a unit of right-angle weave, of ovals that touch
 UNIT = math.hypot(1.3, 1.6)
 #: a pass of its beads, with the corner to the next
-PASS = 1.3 + 0.16 * 1.6
+PASS = 0.61 * 1.3 + 0.39 * 1.02 * UNIT
 
 
 def of(stone: str, around: int = 40, row: str = "brass", more: str = "") -> PlanResult:

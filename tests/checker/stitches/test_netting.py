@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 import bands
 import ropes
 from wellstrung.formulas import nets, thread
+from wellstrung.judging.checker import Checker
 from wellstrung.plugins.host import Host
 from wellstrung.stitches import flat
 
@@ -223,3 +224,25 @@ def test_two_points_are_no_ring(installed: Host, field: str) -> None:
     assert ropes.told(installed, f"{rope}, length: 5 cm") == [
         f"`rope` has 2 points around, too few to close a ring: write `{field}: 3` or more"
     ]
+
+
+@pytest.mark.parametrize(
+    ("net", "shared"),
+    [
+        ("stitch: netting, across: 3, loop: 5, rows: 20", 4 + 20 * 3.5),
+        ("stitch: vertical netting, across: 3, loop: 5, rows: 20", 4 + 20 * 3.5),
+    ],
+)
+def test_a_bead_that_loops_share_is_counted_in_base_and_turns(
+    installed: Host, net: str, shared: float
+) -> None:
+    """Crossings of the net are one bead, legs another: no share of all the beads gives that."""
+    named = "beads: [seed, seed, cube, seed, seed]"
+    result = Checker(installed, keep=True).check_text(bands.PLAN.replace("BAND", f"{net}, {named}"))
+    assert result.ask is not None
+    ask = result.ask
+    needed = {name: ask.of(ask.plan.beads[name], "needed").middle for name in ("seed", "cube")}
+    assert needed == {"seed": 20 * 3 * 4, "cube": shared}
+    assert ask.get("band.beads").middle == sum(needed.values())
+    mass = ask.get("band.mass").middle
+    assert mass == pytest.approx(240 / 110 + shared / 16.7, rel=1e-3)
