@@ -120,7 +120,8 @@ def _density(bead: Bead, family: tables.Row) -> Quantity:
     for table in ("materials", "metals"):
         row = tables.load(table).rows.get(material)
         if row is not None and "density" in row.cells:
-            return from_table(called, table, row, "density", cause, place=bead.place_of("material"))
+            place = bead.place_of("material")
+            return of_bead(from_table(called, table, row, "density", cause, place=place), bead)
     if "density" not in family.cells:
         raise bead.missing("material")
     return _leaf(called, family.cell("density"), cause, bead)

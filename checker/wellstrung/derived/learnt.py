@@ -28,6 +28,8 @@ from wellstrung.reading.settings import Bench
 _STATED = ("material", "finish")
 #: sizes that calipers are laid on
 MEASURED = frozenset({"outside", "inside", "width", "thickness", "length"})
+#: narrowed to less of its range than this, a size is the maker's own, not the table's
+_OWN = 0.5
 _Rows = Mapping[str, LearntCause]
 _NONE: _Rows = {}
 
@@ -36,7 +38,11 @@ def of_bead(found: Quantity, bead: Bead) -> Quantity:
     """A size of a bead, by what swatches of its lot show."""
     if bead.bench.learnt is None:
         return found
-    return _narrowed(found, bead.cache.get(_rows_of_bead, bead), bead.bench.learnt)
+    rows = bead.cache.get(_rows_of_bead, bead)
+    narrowed = _narrowed(found, rows, bead.bench.learnt)
+    known = [_row(rows, spread) for spread in found.spreads] if narrowed is not found else []
+    own = known and all(row and row.reach < _OWN for row in known)
+    return replace(narrowed, grade="") if own else narrowed
 
 
 def of_hand(found: Quantity, part: Part) -> Quantity:
@@ -84,7 +90,8 @@ def _by_name(plan: Plan) -> Iterator[tuple[str, Iterable[LearntCause]]]:
 
 def _is_stated(bead: Bead, what: str) -> bool:
     """Whether the plan has a size of a bead itself, which no swatch changes then."""
-    return bead.has(what) or bead.has("measured", what)
+    field = what.replace(" ", "_")
+    return bead.has(field) or bead.has("measured", field)
 
 
 def _rows_of_bead(bead: Bead) -> _Rows:
@@ -179,21 +186,22 @@ def _narrowed(found: Quantity, rows: _Rows, learnt: Learnt) -> Quantity:
         cause, down, up = spread
         shift = row.shift * (up if row.shift > 0 else down)
         middle += shift
-        reach = math.hypot(*row.loadings, row.day)
+        low, high = row.sides(down, up)
         bound = Cause(cause.name, cause.scope, cause.cure, "worst")
-        spreads.append(Spread(bound, max(down + shift, down * reach), max(up - shift, up * reach)))
+        ends = max(down + shift, low * row.reach), max(up - shift, high * row.reach)
+        spreads.append(Spread(bound, *ends))
         for load, of in zip(row.loadings, learnt.causes, strict=True):
             if load:
                 left = _left(of, cause)
                 spreads.append(
-                    Spread(left, down * load, up * load)
+                    Spread(left, low * load, high * load)
                     if load > 0
-                    else Spread(left, up * load, down * load)
+                    else Spread(left, high * load, low * load)
                 )
         if row.day:
             name = f"{cause.name} from day to day"
             day = Cause(name, cause.scope, cause.cure, "likely")
-            spreads.append(Spread(day, down * row.day, up * row.day))
+            spreads.append(Spread(day, low * row.day, high * row.day))
     source = "; ".join((*(said(row) for row in by), *([found.source] if found.source else [])))
     return replace(found, at_rest=middle, spreads=tuple(spreads), source=source)
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 import statistics
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -18,14 +18,15 @@ from wellstrung.common import units
 from wellstrung.common.wording import either
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.parts import Stitch
-from wellstrung.quantity.arithmetic import derived, product, times
+from wellstrung.quantity.arithmetic import derived, exact, product, times
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
 from wellstrung.work.minutes import pace, rate_of
 
 #: whose hand it is where a class was timed
 STUDENTS = "students"
-BEADWORK, BEADS, TO_BEAD = "gauge on beadwork", "gauge on beads", "bead to bead"
+BEADWORK, BEADS, SCALES = "gauge on beadwork", "gauge on beads", "gauge of scales"
+TO_BEAD = "bead to bead"
 #: a half range in standard deviations
 COVERS = 2.0
 #: how much of the gauge comes anew each time that it is laid on: from memory
@@ -37,6 +38,11 @@ SIZES = {
 }
 #: what is measured of beads in a row, and the size of one that adds up
 IN_ROWS = {"in_a_row": "length", "side_by_side": "outside"}
+#: what is weighed of beads
+WEIGHED = "mass"
+#: how far one bead is off its lot in mass, in that of a size: it grows with its length and twice
+#: with its outside, each off by itself
+_BY_SIZE = math.hypot(1, 2)
 
 
 class Swatch(Struct):
@@ -91,6 +97,15 @@ def measured(swatch: Swatch, ask: Quantities, maker: str) -> Iterator[Measured]:
             alike = allowances[TO_BEAD].value * found / math.sqrt(count)
             row = times(ask.of(bead, size), count)
             yield Measured(swatch, what, row, found, gauge, math.hypot(scatter, alike))
+    if swatch.has(WEIGHED):
+        per_gram = ask.of(beads[str(swatch.bead)], "per_gram")
+        found, gauge, scatter = _read(swatch, WEIGHED, allowances[SCALES].value, units.mass)
+        alike = _BY_SIZE * allowances[TO_BEAD].value * found / math.sqrt(count)
+        name = f"{swatch.name}.mass"
+        weight = derived(
+            name, "g", lambda count, each: count / each, count=exact("beads", count), each=per_gram
+        )
+        yield Measured(swatch, WEIGHED, weight, found, gauge, math.hypot(scatter, alike))
     if swatch.has("adds") and part is not None:
         found, gauge, scatter = _read(swatch, "adds", on_beads)
         knots = times(ask.of(part, "knot"), int(swatch.text("knots")))
@@ -99,11 +114,16 @@ def measured(swatch: Swatch, ask: Quantities, maker: str) -> Iterator[Measured]:
         yield _timed(swatch, ask, count, maker)
 
 
-def _read(swatch: Swatch, what: str, gauge: float) -> tuple[float, float, float]:
-    """What was measured, mm: the mean of all readings, the gauge, and how far they scatter."""
+def _read(
+    swatch: Swatch,
+    what: str,
+    gauge: float,
+    parse: Callable[[str], units.Parsed] = units.size,
+) -> tuple[float, float, float]:
+    """What was measured, mm or g: the mean of all readings, the gauge, and how far they scatter."""
     node = swatch.node.entries[what].node
     written = node.value if isinstance(node.value, list) else [node.value]
-    read = [units.size(str(text)) for text in written]
+    read = [parse(str(text)) for text in written]
     off = max((one.high - one.low) / 2 for one in read)
     beyond = math.sqrt(max(0.0, off * off - gauge * gauge))  # a tolerance wider than the gauge
     values = [one.value for one in read]

@@ -17,7 +17,7 @@ from wellstrung.common.trade_words import fields_meant, said
 from wellstrung.common.wording import either, one_of
 from wellstrung.derived.learnt import lot_of
 from wellstrung.derived.of_plan import Quantities
-from wellstrung.judging.readings import IN_ROWS, SIZES, Swatch
+from wellstrung.judging.readings import IN_ROWS, SIZES, WEIGHED, Swatch
 from wellstrung.judging.taught import taught
 from wellstrung.model import build
 from wellstrung.model.parts import Stitch
@@ -33,7 +33,7 @@ _OWN = {
     *SIZES,
     *IN_ROWS,
     *("bead", "lot", "hand", "date", "note", "tension", "waxed", "relaxed", "columns"),
-    *("knots", "adds", "do", "times", "time"),
+    *("knots", "adds", "do", "times", "time", WEIGHED),
 }
 _ANY_PART = {"kind": "adhesive", "type": "superglue"}
 _ANY_BEAD = {"type": "other", "outside": "6 mm", "length": "6 mm", "hole": "1 mm"}
@@ -167,9 +167,12 @@ class _Swatches:
     def _lacks(self, name: str, node: tree.Mapping, stitch: Stitch | None) -> str:
         """What a swatch lacks to teach anything, with what to write; empty for a whole one."""
         has = node.entries
-        rows = {*IN_ROWS} & has.keys()
-        if rows and not ("bead" in has and isinstance(has["bead"].node, tree.Scalar)):
-            return "has beads in a row, and does not say of which: write `bead: kelp`, one name"
+        done = "weighed" if WEIGHED in has else "in a row" if {*IN_ROWS} & has.keys() else ""
+        if done and not ("bead" in has and isinstance(has["bead"].node, tree.Scalar)):
+            return f"has beads {done}, and does not say of which: write `bead: kelp`, one name"
+        if WEIGHED in has and stitch is not None:
+            loose = "`{bead: kelp, count: 100, mass: 2.86 g}`"
+            return f"is woven, and what is weighed is loose beads: write {loose}, without a stitch"
         if "do" in has and "time" not in has:
             return "does not say how long it took: write `time: 12 min`"
         if "do" in has:
@@ -181,10 +184,11 @@ class _Swatches:
         if "time" in has and "count" not in has:
             return "has a time and not how many beads it took: write `count: 216`"
         if stitch is None:
-            if not {*IN_ROWS, "time"} & has.keys():
+            if not {*IN_ROWS, WEIGHED, "time"} & has.keys():
                 return "has nothing measured: write `stitch` with a size, or `in_a_row: 21 mm`"
             if "count" not in has:
-                return "does not say how many beads are in the row: write `count: 10`"
+                count = 100 if WEIGHED in has else 10
+                return f"does not say how many beads are {done}: write `count: {count}`"
             return "" if "time" not in has else "has a time and no stitch: write `stitch: brick`"
         if ("knots" in has) != ("adds" in has):
             return "needs `knots` and what they add together: write `knots: 10, adds: 8.4 mm`"

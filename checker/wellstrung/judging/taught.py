@@ -21,7 +21,9 @@ from wellstrung.judging.readings import (
     BEADWORK,
     COVERS,
     IN_ROWS,
+    SCALES,
     TO_BEAD,
+    WEIGHED,
     Measured,
     Swatch,
     measured,
@@ -36,7 +38,7 @@ from wellstrung.reading.learnt import Learnt, LearntCause
 
 _DAY = {"hand": "hand from day to day", "rate": "timing from day to day"}
 #: the settings that are for swatches alone
-SETTINGS = frozenset({BEADWORK, BEADS, TO_BEAD, *_DAY.values()})
+SETTINGS = frozenset({BEADWORK, BEADS, SCALES, TO_BEAD, *_DAY.values()})
 #: so many standard deviations off what the tables expect is no chance
 _FAR = 3.0
 #: so many, and it is another bead, another count or a slip of the pen
@@ -46,6 +48,8 @@ _ASSUMED = 2.0
 #: however little a factor is, a hand is off itself by this share of the range between makers, from
 #: memory: knots and nets differ widely from maker to maker, and so they do from day to day
 _AT_LEAST = 0.2
+#: a step for a slope, in half ranges
+_STEP = 0.05
 #: so few swatches show nothing of how the hand varies
 _FEWEST = 3
 
@@ -89,6 +93,9 @@ class _Hand:
         readings = [self._as_reading(one, causes, days, prior) for one, causes in parts]
         keep = sorted(self.by)
         left = conditioned(readings, keep, prior)
+        if any(one.what == WEIGHED for one in trusted):
+            there = [self._as_reading(*of, days, prior, left.shifts) for of in parts]
+            left = conditioned(there, keep, prior)
         rows = [
             self._row(key, left.shifts[key], left.loadings[key], math.sqrt(1 - prior.get(key, 1.0)))
             for key in keep
@@ -106,6 +113,8 @@ class _Hand:
         again = f"measure its `{one.what}` again, count it, and look which bead it is"
         if one.what == "time":
             again = "time it again, and count what was done"
+        elif one.what == WEIGHED:
+            again = "weigh them again without their bag, count them, and look which bead it is"
         taken = "is not used" if off > _NO_CHANCE else "is used all the same"
         says = (
             f"`{one.swatch.name}` has {number(one.found)} {unit} (`{one.what}`), and the tables"
@@ -194,9 +203,10 @@ class _Hand:
         causes: Mapping[Cause, Key],
         days: Mapping[Key, float],
         prior: dict[Key, float],
+        shifts: Mapping[Key, float] | None = None,
     ) -> Reading:
-        """A measurement as a sum of causes."""
-        tilts = one.expected.tilts
+        """A measurement as a sum of causes, at rest or where `shifts` has them."""
+        off, tilts = _straight(one, {c: shifts[k] for c, k in causes.items()} if shifts else {})
         slopes: dict[Key, float] = {}
         by_hand = False
         for cause, tilt in tilts.items():
@@ -212,16 +222,16 @@ class _Hand:
                 slopes[day] = slopes.get(day, 0.0) + tilt
                 prior[key], prior[day] = 1 - days[key] ** 2, days[key] ** 2
         slopes["gauge", one.what] = one.gauge
-        beads = one.what in IN_ROWS
+        beads = one.what in (*IN_ROWS, WEIGHED)
         own = 0.0 if by_hand or beads else self._share("hand") * one.expected.middle
-        return Reading(one.found - one.expected.middle, slopes, one.scatter**2 + own**2)
+        return Reading(off, slopes, one.scatter**2 + own**2)
 
     def _row(self, key: Key, shift: float, loadings: tuple[float, ...], day: float) -> LearntCause:
         of, cause = self.leaves[key]
         spread = next(one for one in of.spreads if one.cause == cause)
         row = LearntCause(
             *(key[0], "", key[-1], shift, loadings, of.at_rest, spread.down, spread.up),
-            unit=of.unit or ("x its size" if key[0] == "bead" else ""),
+            unit=of.unit or _share_of(key),
             by=tuple(sorted(self.by[key])),
             day=day,
         )
@@ -233,3 +243,33 @@ class _Hand:
         whose, _, lot = key[1].partition(" lot ")
         bead = identity(self.ask.plan.beads[key[1]])
         return replace(row, whose=whose, bead=bead, lot=lot_of(lot))
+
+
+def _straight(one: Measured, moved: Mapping[Cause, float]) -> tuple[float, Mapping[Cause, float]]:
+    """How far a measurement is off what is expected, and the slopes of what moves that.
+
+    Twice as many beads to the gram weigh half as much: over a range of a fifth one slope is off by
+    more than good scales are. So a mass takes its slopes where its causes went at first (one step
+    of Gauss and Newton); sizes are close enough to straight.
+    """
+    expected, tilts = one.expected, one.expected.tilts
+    if one.what != WEIGHED or not moved:
+        return one.found - expected.middle, tilts
+    here = {}
+    for cause, by in moved.items():
+        ends = [expected.at({**moved, cause: by + step}) for step in (-_STEP, _STEP)]
+        here[cause] = (ends[1] - ends[0]) / (2 * _STEP)
+    line = math.fsum(here[cause] * by for cause, by in moved.items())
+    return one.found - expected.at(moved) + line, {**tilts, **here}
+
+
+def _share_of(key: Key) -> str:
+    """What a cause without a unit is counted in: beads of a gram, or a share of the bead.
+
+    >>> _share_of(("bead", "kelp", "8/0 bead per gram")), _share_of(("bead", "foam", "cube length"))
+    ('to the gram', 'x its size')
+    """
+    if key[0] != "bead":
+        return ""
+    of = {"per gram": "to the gram", "shape": "of its block"}
+    return next((unit for what, unit in of.items() if key[-1].endswith(what)), "x its size")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 
 from msgspec import Struct, field
@@ -37,6 +38,20 @@ class LearntCause(Struct, frozen=True):
     hand: str = ""
     thread: str = ""
     passes: str = ""
+
+    @property
+    def reach(self) -> float:
+        """What is left of its half range, as a share."""
+        return math.hypot(*self.loadings, self.day)
+
+    def sides(self, down: float, up: float) -> tuple[float, float]:
+        """Its half ranges before, each on the side where it is now.
+
+        A range that is wider upwards and lies all above its old middle is as wide both ways.
+        """
+        if self.shift > self.reach:
+            return up, up
+        return (down, down) if -self.shift > self.reach else (down, up)
 
 
 class Learnt(Struct, frozen=True):

@@ -66,6 +66,12 @@ ALLOWANCES: Mapping[str, Setting] = {
     "gauge on beads": Setting(
         0.1, "mm", "calipers on a row of beads or knots, its ends included: common practice"
     ),
+    "gauge of scales": Setting(
+        0.1,
+        "g",
+        "scales that show tenths of a gram, which a seller of scales calls the most used for"
+        " jewellery: quicktest.co.uk, Weights and weighing machines, copy seen",
+    ),
     "bead to bead": Setting(
         0.05, "", "one bead against the mean of its lot, which ten stand for: from memory"
     ),

@@ -22,7 +22,7 @@ def write(page: Page, learnt: Learnt, plan: Plan | None) -> None:
     """Each cause that swatches narrowed, what contradicts the tables, and what a plan takes."""
     page.line(_HEAD, style="bold")
     for row in learnt.causes:
-        if abs(row.shift) < _NOTHING and math.hypot(*row.loadings, row.day) > 1 - _NOTHING:
+        if abs(row.shift) < _NOTHING and row.reach > 1 - _NOTHING:
             continue
         after, down, up = _after(row)
         before = _sized(row, row.middle, row.down, row.up)
@@ -62,9 +62,9 @@ def _called(row: LearntCause) -> str:
 
 def _after(row: LearntCause) -> tuple[float, float, float]:
     """Its middle and how far it goes down and up, with what varies from day to day."""
-    reach = math.hypot(*row.loadings, row.day)
     middle = row.middle + row.shift * (row.up if row.shift > 0 else row.down)
-    return middle, row.down * reach, row.up * reach
+    down, up = row.sides(row.down, row.up)
+    return middle, down * row.reach, up * row.reach
 
 
 def _sized(row: LearntCause, middle: float, down: float, up: float) -> str:
