@@ -7,6 +7,7 @@ from collections.abc import Callable
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.wording import either
+from wellstrung.derived import weighing
 from wellstrung.derived.declared import from_table
 from wellstrung.derived.learnt import of_bead
 from wellstrung.formulas.beads import by_volume
@@ -20,7 +21,8 @@ Sizes = Callable[[str], Quantity]
 
 _TABLE = "other_beads"
 _MEASURE = "measure ten of `{bead}` and write `{what}: ...` in the palette"
-_WEIGH = "weigh some of `{bead}`, count them, write `measured: {{per_gram: ...}}` in the palette"
+#: a bead as a ball of glass, g for the cube of its size in mm: enough to say how many to weigh
+_BALL = 0.0013
 
 
 def size(what: str, bead: Bead, other: Sizes) -> Quantity:
@@ -138,7 +140,9 @@ def _leaf(name: str, cell: tables.Cell, cause: Cause, bead: Bead) -> Quantity:
 
 def _cause(bead: Bead, what: str) -> Cause:
     weighed = what in ("per_gram", "shape", "material")
-    cure = (_WEIGH if weighed else _MEASURE).format(bead=bead.name, what=what)
+    cure = _MEASURE.format(bead=bead.name, what=what)
+    if weighed:
+        cure = weighing.cure(bead, _BALL * _largest(bead) ** 3)
     which = bead.family.text("either") if bead.family is not None else ""
     if which:
         cure = f"write which `{bead.name}` is, {either(which.split(', '))}; or {cure}"

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from functools import partial
 
 from wellstrung import tables
-from wellstrung.derived import bead_families
+from wellstrung.derived import bead_families, weighing
 from wellstrung.derived.declared import GEOMETRY, from_table
 from wellstrung.derived.learnt import of_bead
 from wellstrung.model.item import Bead
@@ -17,7 +17,6 @@ from wellstrung.quantity.causes import Cause
 from wellstrung.quantity.value import Quantity
 
 _MEASURE = "measure ten of `{bead}` together and write `measured: {{{what}: ...}}` in the palette"
-_WEIGH = "weigh some of `{bead}`, count them, write `measured: {{{what}: ...}}` in the palette"
 _FINER = "weigh more of `{bead}`, count them, write `per_gram` with one figure more"
 
 
@@ -49,7 +48,9 @@ def _from_table(what: str, bead: Bead) -> Quantity:
     if what not in row.cells:
         raise bead.missing("measured", what)
     words = what.replace("_", " ")
-    cure = (_WEIGH if what == "per_gram" else _MEASURE).format(bead=bead.name, what=what)
+    cure = _MEASURE.format(bead=bead.name, what=what)
+    if what == "per_gram":
+        cure = weighing.cure(bead, 1 / row.cell(what).value)
     cause = Cause(f"{bead.text('size')} bead {words}", f"`{bead.name}`", cure)
     name, place = f"{bead.name}.{words}", bead.key.place
     return of_bead(from_table(name, "beads", row, what, cause, place=place), bead)

@@ -130,7 +130,7 @@ def test_a_volume_is_what_weighted_chance_gives(checked: Check, weighed: float) 
     each = density * (filled * outside**2 * length - math.pi / 4 * hole**2 * length) / 1000
     middle, half = _by_chance(20 * each, 1000 * each, weighed, 0.01, 20)
     assert found[0] == pytest.approx(middle, rel=0.01)
-    assert found[1] == pytest.approx(half, rel=0.2)
+    assert 0.85 * half < found[1] < 1.5 * half  # no surer; ranges that lean one way stay wider
 
 
 def _by_chance(
@@ -153,7 +153,7 @@ def test_a_kit_weighs_out_by_it(checked: Check) -> None:
         assert result.ask is not None
         [bag] = kit.kit(result.ask.quantities).bags
         grams.append((bag.grams, bag.measured))
-    assert grams == [(5.8, "weigh 5.8 g"), (5.6, "weigh 5.6 g")]
+    assert grams == [(5.9, "weigh 5.9 g"), (5.6, "weigh 5.6 g")]
 
 
 def test_supplies_go_by_it_and_it_is_no_value_from_memory_then(checked: Check) -> None:
@@ -162,8 +162,8 @@ def test_supplies_go_by_it_and_it_is_no_value_from_memory_then(checked: Check) -
     after = checked("{bead: kelp, count: 100, mass: 0.54 g}", more=pack).remarks
     line = "`bead` on hand ({}) {} too little for `strand`, which takes 1000 beads"
     [first], [then] = ([one for one in r if one.rule == "beads-enough"] for r in (before, after))
-    assert first.says.startswith(line.format("1000 beads, likely 920..1080", "may be"))
-    assert then.says == line.format("931 beads, likely 910..952", "is")
+    assert first.says.startswith(line.format("1000 beads, likely 900..1165", "may be"))
+    assert then.says == line.format("929 beads, likely 907..951", "is")
     assert (first.level, then.level) == ("warning", "error")
 
 
@@ -211,6 +211,43 @@ def test_a_mass_that_contradicts_the_tables_is_said(read: Read) -> None:
     bench = read("{bead: kelp, count: 100, mass: 0.9 g}")[0]
     assert bench is not None and bench.learnt is not None
     assert [says for _, says in bench.learnt.doubts] == [
-        "`swatch 1` has 0.9 g (`mass`), and the tables expect 0.463..0.543 g: weigh them again"
+        "`swatch 1` has 0.9 g (`mass`), and the tables expect 0.429..0.556 g: weigh them again"
         " without their bag, count them, and look which bead it is; it is not used"
     ]
+
+
+@pytest.mark.parametrize(
+    ("bead", "pack", "gauge", "says"),
+    [
+        (
+            '"8/0 round Japanese, matte green"',
+            "30 g",
+            "0.1 g",
+            "weigh 200 of `bead` and write `swatches: [{bead: bead, count: 200, mass: ... g}]` in"
+            " the bench, with `bead` under its `beads`; or have 1000 beads of `bead` in all",
+        ),
+        (
+            '"11/0 cylinder, gold"',
+            "5 g",
+            "0.1 g",
+            "weigh 100 of `bead` on scales that show 0.01 g and write `allowances: {gauge of"
+            " scales: 0.01 g}` and `swatches: [{bead: bead, count: 100, mass: ... g}]` in the"
+            " bench, with `bead` under its `beads`; or have 1000 beads of `bead` in all",
+        ),
+        (
+            '"1.8 mm cube, gold"',
+            "13 g",
+            "0.01 g",
+            "weigh 100 of `bead` and write `swatches: [{bead: bead, count: 100, mass: ... g}]` in"
+            " the bench, with `bead` under its `beads`; or have 1000 beads of `bead` in all",
+        ),
+    ],
+)
+def test_where_the_count_decides_the_lines_to_write_are_said(
+    checked: Check, bead: str, pack: str, gauge: str, says: str
+) -> None:
+    more = f"supplies: [{{bead: bead, pack: {pack}, packs: 1}}]\n"
+    line = "{bead: pearl, count: 20, mass: 5.4 g}"  # of another bead: the bench has its scales
+    result = checked(line, bead=bead, gauge=gauge, more=more)
+    [found] = [one.remedy for one in result.remarks if one.rule == "beads-enough"]
+    assert found == says
