@@ -61,6 +61,8 @@ def strand(
         fields["measured"] = {"outside": f"{thick} mm"}
         draft.maybe(40, fields["measured"], mass=f"{draft.whole(8, 40)} g")
     ends = _held(draft, fields, line, repeats * len(repeat)) if stitch == "spaced" else 0.0
+    if stitch == "knotted" or fields.get("held_by") == "knots":
+        draft.maybe(30, fields, knot=draft.pick("overhand", "double overhand", "figure eight"))
     name = draft.add(draft.pick("strand", "row", "string"), fields)
     if fields.get("held_by") == "knots":
         draft.step("knot", "knot", name)

@@ -8,6 +8,8 @@ Information for Beaders` (11/0), a table of tools and sizes (all Czech), `Square
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from wellstrung import tables
@@ -57,16 +59,17 @@ def test_cylinders_as_glass_of_their_sizes(size: str) -> None:
     Each size goes to either end of its own tolerance alone, and they count by root-sum-square.
     """
     row = tables.load("beads").row(f"cylinder {size}")
-    cells = [row.cell(what) for what in ("outside", "hole", "length")]
-    middle = by_size(*(cell.value for cell in cells), 1)
-    ends = [
-        [by_size(*(side if one is cell else one.value for one in cells), 1) - middle]
-        for cell in cells
-        for side in (cell.low, cell.high)
+    cells = {what: row.cell(what) for what in ("outside", "hole", "length")}
+    sizes = {what: cell.value for what, cell in cells.items()}
+    middle = by_size(**sizes, filled=1)
+    offs = [
+        by_size(**{**sizes, what: end}, filled=1) - middle
+        for what, cell in cells.items()
+        for end in (cell.low, cell.high)
     ]
     counted = row.cell("per_gram")
     for sign, end in ((-1, counted.low), (1, counted.high)):
-        off = sum(max(0.0, sign * by) ** 2 for [by] in ends) ** 0.5
+        off = math.hypot(*(max(0.0, sign * by) for by in offs))
         assert sign * (end - middle) >= 0.97 * off
 
 

@@ -112,6 +112,64 @@ def test_a_knotted_strand_of_60_in_took_107_in(
     assert used.low / lines < 107 * 25.4 < used.high / lines
 
 
+def test_an_overhand_takes_what_print_has_and_no_more_than_the_tightest_ring() -> None:
+    """1/4 in of 0.8 mm waxed cord on one page (copy seen), which is taken as the least.
+
+    The tightest trefoil spliced to a ring is 32.74 radii long (an encyclopedia) or 32.86 (Starostin
+    and van der Heijden, J. Phys. Conf. Ser. 544, 012007): copies seen. In an open line the knot is
+    drawn from both ends, takes less, and is tied looser by hand.
+    """
+    takes, adds = (KNOTS.row("overhand").cell(what) for what in ("takes", "adds"))
+    assert takes.low == pytest.approx(25.4 / 4 / 0.8, abs=0.1)
+    for ring in (32.74 / 2, 32.86 / 2):
+        assert takes.value + adds.value < ring
+        assert takes.high + adds.high == pytest.approx(ring, rel=0.03)
+
+
+def test_a_figure_eight_takes_more_by_as_much_as_the_tightest_ring_of_it() -> None:
+    """21.0 lines to 16.4: that of the figure eight is from memory, no copy was seen."""
+    eight, one = (KNOTS.row(knot).cell("takes") for knot in ("figure eight", "overhand"))
+    for end in ("low", "value", "high"):
+        assert getattr(eight, end) == pytest.approx(getattr(one, end) * 21.04 / 16.37, abs=0.1)
+
+
+def test_a_figure_eight_is_as_wide_as_an_overhand_or_wider_up_to_two() -> None:
+    """`Stopper knots` has it no wider, `Figure 8 Knot` wider and below a double overhand."""
+    eight, one, two = (
+        KNOTS.row(knot).cell("across") for knot in ("figure eight", "overhand", "double overhand")
+    )
+    assert one.low == eight.low and one.value <= eight.value < eight.high == two.value
+
+
+@pytest.mark.parametrize(("cord", "taken"), [(1.5, 30), (3, 50), (5, 60)])
+def test_a_square_knot_over_cords_takes_what_is_printed(cord: float, taken: float) -> None:
+    """`How to Calculate the Right Amount of Cord` (copy seen): 3, 5 and 6 cm of either cord."""
+    cell = KNOTS.row("square over two cords").cell("takes")
+    assert cell.low <= taken / cord <= cell.high
+
+
+def test_ten_inches_are_enough_for_a_sliding_knot_of_square_knots(installed: Host) -> None:
+    """`How to Make Cord Bracelet Adjustable` (copy seen): 4 to 6 square knots, 10 in of cord."""
+    text = """\
+plan: 1
+title: Cord
+piece: bracelet
+beads: {pearl: {type: other, outside: 6 mm, length: 6 mm}}
+parts:
+  row: {kind: strand, stitch: strung, beads: pearl, count: 20, thread: {type: nylon, outside: 1 mm}}
+  slider: {kind: clasp, type: sliding knots, sliding: {ends: 8 cm, knots: 1, turns: TURNS}}
+run: [slider.a, row, slider.b]
+"""
+    few, many = (
+        Checker(installed, quantities=True)
+        .check_text(text.replace("TURNS", str(turns)))
+        .quantities["slider.cord"]
+        .likely
+        for turns in (4, 6)
+    )
+    assert few.low < 254 < many.high and few.high == pytest.approx(260)
+
+
 def test_a_suture_of_56_1_n_breaks_at_34_3_n_knotted() -> None:
     """61 % is left; the shares of rope, an overhand's 45 %, do not promise more than that."""
     left = KNOTS.row("knotted suture").cell("left").value

@@ -7,11 +7,12 @@ how thick a knot comes out is from memory.
 
 from __future__ import annotations
 
-from wellstrung.derived.declared import formula, size, written_or
-from wellstrung.formulas.arithmetic import pi
+from wellstrung import tables
+from wellstrung.derived.declared import formula, from_table, size, written_or
+from wellstrung.formulas.knots import of_turns, taken_by_turns
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Quantities
-from wellstrung.quantity.arithmetic import derived, exact, leaf
+from wellstrung.quantity.arithmetic import derived, exact, leaf, product, times
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 
@@ -20,31 +21,6 @@ from wellstrung.quantity.value import Quantity
 _TURNS = 4
 #: cord that is left to hold while a knot is drawn tight, mm: common practice, no source
 _TO_HOLD = 50.0
-#: one turn round two cords side by side, at the middle of the cord that turns: so many cords
-_TURN = 2 * pi + 2
-
-
-def knot_length(turns: float, line: float, tight: float) -> float:
-    """How long a sliding knot is, mm: its turns side by side, and the line through them.
-
-    Geometry of this project; no published figure.
-
-    >>> knot_length(turns=4, line=1.0, tight=1.0)
-    5.0
-    """
-    return (turns + 1) * line * tight
-
-
-def cord_in_knot(turns: float, line: float) -> float:
-    """The cord in a knot round two cords, mm: so many turns round both, and back through them.
-
-    Geometry of this project. Two knots take about 25 mm of the cord of one page (`Reverse Sliding
-    Knot for Bracelets`, copy seen: overhand knots of one turn each), 21 mm of 1 mm cord here.
-
-    >>> round(2 * cord_in_knot(turns=1, line=1.0), 1)
-    20.6
-    """
-    return turns * _TURN * line + (turns + 1) * line
 
 
 def reach(ends: float, knot: float, two: float) -> float:
@@ -79,6 +55,18 @@ def _turns(part: Part, ask: Quantities) -> Quantity:
     return exact(f"{part.name}.turns", part.count("sliding", "turns", default=_TURNS))
 
 
+def _wraps(part: Part, ask: Quantities) -> Quantity:
+    """How often cord lies round both ends: once a turn; twice in a square knot, of two halves."""
+    return times(_turns(part, ask), 1 if knots(part) > 1 else 2)
+
+
+def _takes(knot: str, part: Part) -> Quantity:
+    """What one knot takes of a cord that ties it, in cords."""
+    row, cure = tables.load("knots").row(knot), "tie one, and note the cord that it takes"
+    cause = Cause(f"how the {knot} is tied", f"`{part.name}`", cure)
+    return from_table(f"{knot} takes", "knots", row, "takes", cause)
+
+
 def _tight(part: Part, ask: Quantities) -> Quantity:
     cure = f"tie one, measure it and write `sliding: {{knot: ...}}` in `{part.name}`"
     cause = Cause("how tight the knot is drawn", f"`{part.name}`", cure)
@@ -89,7 +77,7 @@ _ENDS = size("sliding", "ends", allowance="part length")
 KNOT = written_or(
     size("sliding", "knot", allowance="part length"),
     ("sliding", "knot"),
-    otherwise=formula("knot", "mm", knot_length, turns=_turns, line=_line, tight=_tight),
+    otherwise=formula("knot", "mm", of_turns, turns=_wraps, line=_line, tight=_tight),
 )
 
 
@@ -115,13 +103,24 @@ def extends(part: Part, ask: Quantities) -> Quantity:
 
 def tail(part: Part, ask: Quantities) -> Quantity:
     """The cord to leave at either end of the work: as far as it reaches, its knot, and to hold."""
+    line = _line(part, ask)
+    if knots(part) > 1:
+        knot = derived(
+            f"cord in a knot of {part.name}",
+            "mm",
+            taken_by_turns,
+            turns=_turns(part, ask),
+            line=line,
+            source="geometry of this project",
+        )
+    else:
+        knot = product(f"cord in a stopper of {part.name}", "mm", _takes("overhand", part), line)
     return derived(
         f"{part.name}.tail",
         "mm",
-        lambda ends, turns, line: ends + cord_in_knot(turns, line) + _TO_HOLD,
+        lambda ends, knot: ends + knot + _TO_HOLD,
         ends=_ENDS(part, ask),
-        turns=_turns(part, ask) if knots(part) > 1 else exact("a stopper", 1),
-        line=_line(part, ask),
+        knot=knot,
         source="geometry of this project, and 5 cm to hold: common practice, no source",
     )
 
@@ -133,9 +132,9 @@ def own_cord(part: Part, ask: Quantities) -> Quantity:
     return derived(
         f"{part.name}.cord",
         "mm",
-        # a square knot is two half knots, each half round both cords with either end
-        lambda turns, line: 2 * turns * _TURN * line + 2 * _TO_HOLD,
+        lambda turns, square, line: 2 * turns * square * line + 2 * _TO_HOLD,
         turns=_turns(part, ask),
+        square=_takes("square over two cords", part),
         line=_line(part, ask),
-        source="geometry of this project; one page has 10 in (copy seen)",
+        source="either end of it ties every knot: counting",
     )

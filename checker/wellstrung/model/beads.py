@@ -175,6 +175,11 @@ def apart(strand: Part) -> bool:
     return strand.has("held_by") and (held is None or held.kind.role is Role.CRIMP)
 
 
+def knot_of(strand: Part) -> str:
+    """The row of trade table `knots` that a strand is knotted with."""
+    return strand.text("knot") if strand.has("knot") else "overhand"
+
+
 def held_by_crimps(strand: Part) -> Part | None:
     """The crimp that stands beside the beads of a spaced strand; None where none does."""
     held = strand.part("held_by")

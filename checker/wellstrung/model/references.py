@@ -40,7 +40,7 @@ class Reference(Struct, frozen=True):
 
 
 #: What a bead tip may cover beside a crimp: the knots whose width trade table `knots` has.
-KNOTS = ("overhand", "double overhand")
+KNOTS = ("overhand", "double overhand", "figure eight")
 #: What a supplier may state of a metal; other words, such as `hypoallergenic`, state nothing.
 STATEMENTS = ("nickel free", "nickel release below the limit", "lead free", "cadmium free")
 #: Where a clasp names the woven ropes that its halves are made of.

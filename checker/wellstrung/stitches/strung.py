@@ -21,8 +21,9 @@ from wellstrung.derived.declared import (
     size,
     written_or,
 )
-from wellstrung.formulas.arithmetic import most, sqrt
-from wellstrung.model.beads import apart, bead_mix, held_by_crimps, holds
+from wellstrung.formulas.arithmetic import most
+from wellstrung.formulas.knots import as_one
+from wellstrung.model.beads import apart, bead_mix, held_by_crimps, holds, knot_of
 from wellstrung.model.looks import Strung
 from wellstrung.model.parts import Formula, Part, Stitch
 from wellstrung.model.plan import Quantities
@@ -87,35 +88,6 @@ def grouped_beads(
     return group * (length - 2 * ends + spacing) / (group * bead_length + spacing)
 
 
-def knot_path(cord: float) -> float:
-    """Cord that one overhand knot takes up, mm: about twelve times its thickness.
-
-    The tightest open trefoil takes about ten diameters (from memory), a hand ties it looser. Waxed
-    cord of 0.8 mm takes 1/4 in, eight times (`7 Top Cord Knotting Tips and Tricks`, copy seen):
-    8..14.4, middle 12.
-
-    >>> knot_path(0.5)
-    6.0
-    """
-    return _KNOT_PATH * cord
-
-
-_KNOT_PATH = 12
-
-
-def as_one(line: float, lines: float) -> float:
-    """Thickness of lines that are knotted together, mm: of one cord with as much in it.
-
-    Geometry: their areas added. Doubled silk knots as a cord 1.4 times as thick.
-
-    >>> round(as_one(0.5, lines=2), 2)
-    0.71
-    """
-    return line * sqrt(lines)
-
-
-#: A tight overhand between two beads keeps them this many cords apart: common practice.
-_TIGHT = (1.25, 1.7, 2.2)
 #: Strung beads do not sit face to face: rounds of 4 to 10 mm come to 100..101, 66..67, 50 and
 #: 40..41 on 16 in, which is 0 to 2 % more than their size (trade table `bead_strands`).
 _SITS = (1.0, 1.01, 1.02)
@@ -134,6 +106,28 @@ _BEAD_LENGTH = product(
     ),
 )
 _NOTHING = constant("between", 0.0, "mm")
+
+
+def _tied(name: str, column: str, cure: str) -> Formula:
+    """A column of the knot that a strand is tied with, in cords, by the hand that ties it.
+
+    What is learnt of one knot is for that knot alone.
+    """
+
+    def factor(part: Part, ask: Quantities) -> Quantity:
+        row = tables.load("knots").row(knot_of(part))
+        cell = row.cell(column)
+        called = name if row.name == KNOTTED.knot else f"{name}, {row.name}"
+        range_, cures = (cell.low, cell.value, cell.high), f"tie ten test knots, {cure}"
+        return hand(called, range_, source=cell.note, cure=cures, grade=_weak(cell))(part, ask)
+
+    return factor
+
+
+def _weak(cell: tables.Cell) -> str:
+    return cell.grade if cell.grade in tables.WEAK else ""
+
+
 _PASSES = count("passes", lambda part: part.count("passes", default=1))
 #: the cord that is knotted: every pass of the line
 _CORD = formula("cord", "mm", as_one, line="line", lines=_PASSES, source=GEOMETRY)
@@ -145,12 +139,7 @@ _KNOT = written_or(
         "knot",
         "mm",
         _CORD,
-        hand(
-            "how tight the knots are",
-            _TIGHT,
-            source="1.25..2.2 x the cord, where makers differ: common practice, no source",
-            cure="tie ten test knots, measure, write `knot_adds: ...` in {part}",
-        ),
+        _tied("how tight the knots are", "adds", "measure, write `knot_adds: ...` in {part}"),
     ),
 )
 
@@ -169,20 +158,14 @@ def _stop(part: Part, ask: Quantities) -> Quantity:
     if crimp is not None:
         return ask.of(crimp, "outside")
     cause = Cause("how the knot lies", f"`{part.name}`", "tie one and measure across it")
-    across = from_table(
-        "overhand across", "knots", tables.load("knots").row("overhand"), "across", cause
-    )
+    row = tables.load("knots").row(knot_of(part))
+    across = from_table(f"{row.name} across", "knots", row, "across", cause)
     return arithmetic.product(f"{part.name}.stop", "mm", across, _CORD(part, ask))
 
 
 _HOLDS = count("holds", holds)
-#: how much of `knot_path` the hand's own knots take
-_DRAWN = hand(
-    "thread path",
-    (8 / _KNOT_PATH, 1.0, 14.4 / _KNOT_PATH),
-    source="8..14.4 x the cord a knot: 8 on one page, the rest from memory",
-    cure="tie ten test knots, note the thread that {part} takes",
-)
+#: how many cords of line one knot takes up
+_TAKES = _tied("thread path", "takes", "note the thread that {part} takes")
 _ENDS = written_or(size("bare_ends"), ("bare_ends",), otherwise=constant("ends", 0.0, "mm"))
 _SPACING = size("spacing")
 #: how many beads stand close together between two stretches of bare line
@@ -196,14 +179,14 @@ _THREAD = product("thread", "mm", "length", _PASSES, source="counting: one lengt
 _KNOTTED_THREAD = formula(
     "thread",
     "mm",
-    lambda length, passes, beads, cord, share: (
-        passes * (length + most(0, beads - 1) * knot_path(cord) * share)
+    lambda length, passes, beads, cord, takes: (
+        passes * (length + most(0, beads - 1) * takes * cord)
     ),
     length="length",
     passes=_PASSES,
     beads="beads",
     cord=_CORD,
-    share=_DRAWN,
+    takes=_TAKES,
 )
 
 
@@ -211,12 +194,12 @@ _KNOTTED_THREAD = formula(
 _HELD_THREAD = formula(
     "thread",
     "mm",
-    lambda length, passes, knots, cord, share: passes * (length + knots * knot_path(cord) * share),
+    lambda length, passes, knots, cord, takes: passes * (length + knots * takes * cord),
     length="length",
     passes=_PASSES,
     knots=_HOLDS,
     cord=_CORD,
-    share=_DRAWN,
+    takes=_TAKES,
 )
 
 
@@ -280,8 +263,12 @@ def _needs(field: str, example: str) -> Callable[[Part], Iterator[tuple[str, Pla
         """A knot or a gap has to be known before a length can be."""
         sold = (part.of_thread(said) for said in ("size", "rating", "outside"))
         known = part.has("knot_adds") or any(sold)
+        knots = part.has("held_by") and part.text("held_by") == "knots"
         if field != "spacing":
             yield from _refuses_groups(part)
+        elif part.has("knot") and not knots:
+            why = "nothing of it is knotted"
+            yield from making.unwanted(part, ("knot",), why, "`held_by: knots`")
         elif part.has("held_by") and part.has("length"):
             yield (
                 f"what holds the beads of `{part.name}` is counted, and so are its beads: write"
@@ -303,11 +290,18 @@ def _refuses_groups(part: Part) -> Iterator[tuple[str, Place]]:
     yield from making.unwanted(part, fields, why, "`stitch: spaced`")
 
 
+def _refuses_knots(part: Part) -> Iterator[tuple[str, Place]]:
+    yield from _refuses_groups(part)
+    yield from making.unwanted(
+        part, ("knot",), "only a knotted strand has knots", "`stitch: knotted`"
+    )
+
+
 STRUNG = Stitch(
     name="strung",
     quantities=_strand(_NOTHING),
     asides={"between": _NOTHING},
-    refuses=_refuses_groups,
+    refuses=_refuses_knots,
     held_against="4, 6, 8 and 10 mm rounds on 16 in: 100..101, 66..67, 50 and 40..41 printed, trade"
     " table `bead_strands`; the form gives 100.6, 67.1, 50.3 and 40.2",
     makes="strand",

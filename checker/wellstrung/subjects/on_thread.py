@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from wellstrung.model.beads import beads_named, beads_on_thread
+from wellstrung.model.beads import beads_named, beads_on_thread, knot_of
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, Part, Role, Stitch
 from wellstrung.model.plan import Hung, Plan, Step
@@ -103,7 +103,7 @@ def _strands(plan: Plan) -> Iterator[OnThread]:
             ends = met.get(part, [])
             crimped = len(ends) > 1 and set(ends) == {Role.CRIMP}
             tied = "" if crimped or part.thread.steel else "any other knot"
-            knot = (part.stitch.knot if part.stitch else "") or tied
+            knot = knot_of(part) if part.stitch and part.stitch.knot else tied
             lines = part.count("passes", default=1)
             yield OnThread(part.place_of("thread"), part, None, lines, knot)
 

@@ -8,6 +8,8 @@ outside.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from wellstrung.formulas import rings
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StopsAt, kept
 from wellstrung.rulebook.plan import Bead
@@ -34,10 +36,17 @@ def check(join: StopsAt, ask: Ask) -> Answer:
         place=join.place,
         found=f"{about(wide)} across",
         needed=f"wider than {about(hole)}",
-        remedies=(Remedy(do),),
+        remedies=(*_knotted(join, ask), Remedy(do)),
         margin=margin,
         also=(join.at.key.place,),
     )
+
+
+def _knotted(join: StopsAt, ask: Ask) -> Iterator[Remedy]:
+    """A wider knot where a single overhand stops there."""
+    if join.stop is join.carrier and not join.carrier.has("knot"):
+        edit = ask.with_field(join.carrier.node, "knot", "double overhand")
+        yield Remedy("tie a second overhand over each: `knot: double overhand`", (edit,))
 
 
 def _named(join: StopsAt, more: str) -> tuple[str, str]:
@@ -48,7 +57,7 @@ def _named(join: StopsAt, more: str) -> tuple[str, str]:
     beside = f"beside the beads of `{carrier.name}`"
     small = "or string a small bead on each side of each group"
     if stop is carrier:
-        return f"the knots {beside}", f"knot a thicker line, or twice over, {small}"
+        return f"the knots {beside}", f"knot a thicker line, {small}"
     return f"crimp `{stop.name}` {beside}", f"take a larger crimp, {small}"
 
 

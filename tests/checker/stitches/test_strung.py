@@ -13,6 +13,7 @@ from wellstrung.derived.drops import drops_on_knots
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.plugins.host import Host
+from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import strung
 from wellstrung.subjects.counts import placed
 
@@ -270,3 +271,43 @@ def test_a_stated_bead_may_be_longer_and_a_measured_one_is_as_measured(installed
     ]
     low, high = (66 * 6.06 * (1 - math.hypot(*off)) for off in ((0.1 / 6, 0.01), (0.01,)))
     assert [length.likely.low for length in found] == pytest.approx([low, high], rel=1e-3)
+
+
+@pytest.mark.parametrize("knot", ["double overhand", "figure eight"])
+def test_a_larger_knot_adds_and_takes_more(knot: str, installed: Host) -> None:
+    def strand(more: str) -> dict[str, Quantity]:
+        text = PEARLS.replace("stitch: knotted", f"stitch: knotted{more}")
+        return dict(Checker(installed, quantities=True).check_text(text).quantities)
+
+    one, larger = strand(""), strand(f", knot: {knot}")
+    for name in ("strand.knot", "strand.length", "strand.thread"):
+        assert larger[name].middle > one[name].middle, name
+    assert strand(", knot: overhand")["strand.knot"].likely == one["strand.knot"].likely
+    measured = strand(f", knot: {knot}, knot_adds: 1.2 mm")["strand.knot"]
+    assert measured.middle == 1.2
+
+
+@pytest.mark.parametrize(
+    ("stitch", "says"),
+    [
+        ("strung", "only a knotted strand has knots: take it out, or write `stitch: knotted`"),
+        (
+            "spaced, spacing: 2 cm",
+            "nothing of it is knotted: take it out, or write `held_by: knots`",
+        ),
+    ],
+)
+def test_a_knot_where_none_is_tied_is_refused(stitch: str, says: str, installed: Host) -> None:
+    text = PEARLS.replace("stitch: knotted", f"stitch: {stitch}, knot: overhand")
+    [slip] = Checker(installed).check_text(text).remarks
+    assert slip.says == f"`strand` has `knot`, and {says}"
+
+
+PEARLS = """\
+plan: 1
+title: Pearls
+piece: necklace
+beads: {pearl: {type: other, outside: 6 mm, length: 6 mm}}
+parts: {strand: {kind: strand, stitch: knotted, beads: pearl, count: 60, thread: silk No. 4}}
+run: [strand]
+"""

@@ -222,6 +222,11 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "soldered": "soldered ring, soldered shut, welded",
         "closed": "closed ring",
     },
+    "knot": {
+        "overhand": "single knot, single overhand, simple knot, thumb knot",
+        "double overhand": "double knot, two overhands",
+        "figure eight": "figure 8, figure of eight",
+    },
     "links_are": {"soldered": "soldered shut, welded, closed", "open": "unsoldered, opening"},
     "temper": {
         "annealed": "dead soft, soft",

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.model.beads import apart, held_by_crimps
+from wellstrung.common.wording import article
+from wellstrung.model.beads import apart, held_by_crimps, knot_of
 from wellstrung.model.parts import Part
 
 
@@ -18,7 +19,9 @@ def held(strand: Part) -> Iterator[str]:
     if crimp is not None:
         yield f"String `{crimp.name}` before each {each} and after it"
     elif apart(strand):
-        yield f"Tie an overhand knot before each {each}, and one after it, tight against the bead"
+        knot = knot_of(strand)
+        tied = f"Tie {article(knot)} knot before each {each}, and one after it"
+        yield f"{tied}, tight against the bead"
     elif named is not None:
         where = "the first and the last bead of each group" if group > 1 else "each bead"
         yield f"Mark each place on the line, and slide the {each} to it"

@@ -14,6 +14,7 @@ from wellstrung.model.beads import (
     bead_rows,
     beads_named,
     beads_picked_up,
+    knot_of,
 )
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Role
@@ -286,7 +287,7 @@ def _strand(part: Part, at: Bench) -> Iterator[str]:
     yield from held(part)
     if part.has("passes") and part.count("passes") > 1:
         yield f"Run the line through every bead {part.count('passes')} times"
-    knot = part.stitch.knot if part.stitch is not None else ""
+    knot = knot_of(part) if part.stitch is not None and part.stitch.knot else ""
     if knot and not at.plan.steps_that("knot", part=part):
         yield f"Tie {article(knot)} knot between every two beads, tight against the bead"
     if length is not None:
