@@ -99,13 +99,16 @@ def _extends(part: Part) -> bool:
 def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
     """By how much the piece can be closed at all, mm; None where elastic or coils open it further.
 
-    The beads of a strand press into the skin until the line itself goes round.
+    The beads of a strand press into the skin until the line itself goes round, let out all the way.
     """
     strands = [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
     if any(strand.thread.stretches or strand.thread.springs for strand in strands):
         return None
     if strands:
-        return ask.get("piece.length") - worn.wearer.girth(worn.measure)
+        longest = any(_extends(part) for part in ask.plan.in_run)
+        return ask.get("piece.longest" if longest else "piece.length") - worn.wearer.girth(
+            worn.measure
+        )
     return room + ask.limit(SNUG if worn.measure != "finger" else RING_SNUG)
 
 

@@ -128,7 +128,8 @@ def test_the_prongs_of_a_pinch_bail_open() -> None:
         (
             "covers: double overhand",
             "covers: ring",
-            "`ring` is a jump ring, and `covers` takes a crimp, `overhand` or `double overhand`",
+            "`ring` is a jump ring, and `covers` takes a crimp, `overhand`, `double overhand` or"
+            " `figure eight`",
         ),
         (
             "{part: bail, from: strand}",
