@@ -122,6 +122,9 @@ def require(condition: bool, otherwise: str, *values: float) -> None:
         raise ValueError(otherwise.format(*values))
 
 
+_NUMBERS = frozenset({float, int})
+
+
 def opaque(words: str) -> Callable[[Callable[P, R]], Callable[P, R]]:
     """A function that is not traced: its text is `words` and its arguments, linear in none of them.
 
@@ -135,7 +138,10 @@ def opaque(words: str) -> Callable[[Callable[P, R]], Callable[P, R]]:
     def declared(function: Callable[P, R]) -> Callable[P, R]:
         @wraps(function)
         def called(*args: P.args, **kwargs: P.kwargs) -> R:
-            of = tuple(_each((*args, *kwargs.values())))
+            given = (*args, *kwargs.values())
+            if _NUMBERS.issuperset(map(type, given)):  # as nearly always
+                return function(*args, **kwargs)
+            of = tuple(_each(given))
             if any(isinstance(one, Symbol) for one in of):
                 symbol: R = call(words, *of)
                 return symbol

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from itertools import product
 
 from wellstrung.quantity.causes import Cause, Window
@@ -14,13 +14,51 @@ _MOST_MOVES = 20_000
 At = Callable[[Mapping[Cause, float]], float]
 
 
-def of_corners(at: At, middle: float, points: Mapping[Cause, tuple[float, ...]]) -> Window:
+class Moved:
+    """The arguments of a function under causes that are moved one at a time.
+
+    Each argument is worked out once for every point of the causes that move it.
+    """
+
+    def __init__(self, args: Mapping[str, tuple[At, Collection[Cause]]]) -> None:
+        self._args = args
+        self._known: dict[tuple[object, ...], float] = {}
+        self._of: dict[Cause, list[str]] = {}
+        for key, (_, causes) in args.items():
+            for cause in causes:
+                self._of.setdefault(cause, []).append(key)
+
+    def values(self, moved: Mapping[Cause, float], by: Cause | None = None) -> dict[str, float]:
+        """All arguments, or those that one cause moves, each where all causes are moved so far."""
+        found = {}
+        for key in self._args if by is None else self._of.get(by, ()):
+            at, causes = self._args[key]
+            point = (key, *[moved[cause] for cause in causes])
+            value = self._known.get(point)
+            if value is None:
+                value = self._known[point] = at(moved)
+            found[key] = value
+        return found
+
+
+def of_corners(
+    function: Callable[..., float],
+    args: Moved,
+    middle: float,
+    points: Mapping[Cause, tuple[float, ...]],
+) -> Window:
     """Over every combination of the points of the causes: exact where nothing turns between."""
-    values = [at(dict(zip(points, corner, strict=True))) for corner in product(*points.values())]
+    corners = [dict(zip(points, corner, strict=True)) for corner in product(*points.values())]
+    values = [function(**args.values(corner)) for corner in corners]
     return Window(min(middle, *values), max(middle, *values))
 
 
-def climbed(at: At, middle: float, alone: Mapping[Cause, Mapping[float, float]]) -> Window:
+def climbed(
+    function: Callable[..., float],
+    args: Moved,
+    middle: float,
+    alone: Mapping[Cause, Mapping[float, float]],
+) -> Window:
     """Over so many causes that not every corner can be tried.
 
     `alone` has the value with each cause alone at each of its points. From its own best point one
@@ -28,31 +66,40 @@ def climbed(at: At, middle: float, alone: Mapping[Cause, Mapping[float, float]])
     that, the range is no narrower than all that each cause does alone, added up: no error comes of
     a range that was not followed to its end.
     """
-    low, high = (_climb(sign, at, middle, alone) for sign in (-1.0, 1.0))
+    low, high = (_climb(sign, function, args, middle, alone) for sign in (-1.0, 1.0))
     return Window(min(middle, -low), max(middle, high))
 
 
 def _climb(
-    sign: float, at: At, middle: float, alone: Mapping[Cause, Mapping[float, float]]
+    sign: float,
+    function: Callable[..., float],
+    args: Moved,
+    middle: float,
+    alone: Mapping[Cause, Mapping[float, float]],
 ) -> float:
     """The greatest `sign` x value that is found."""
     moved = {
         cause: max(tried, key=lambda point: sign * tried[point]) for cause, tried in alone.items()
     }
-    best = sign * at(moved)
+    values = args.values(moved)
+    best = sign * function(**values)
     improved, left = True, _MOST_MOVES // len(alone)  # each trial moves them all
     while improved:
         improved = False
         for cause, tried in alone.items():
             for point in tried:
-                if point == moved[cause]:
+                before = moved[cause]
+                if point == before:
                     continue
                 if not left:
                     gains = [sign * (alone[one][by] - middle) for one, by in moved.items()]
                     return max(best, sign * middle + math.fsum(max(0.0, gain) for gain in gains))
                 left -= 1
-                trial = sign * at({**moved, cause: point})
+                moved[cause] = point
+                there = {**values, **args.values(moved, cause)}
+                trial = sign * function(**there)
                 if trial > best + 1e-12:
-                    best, improved = trial, True
-                    moved[cause] = point
+                    best, improved, values = trial, True, there
+                else:
+                    moved[cause] = before
     return best

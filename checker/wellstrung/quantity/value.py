@@ -12,7 +12,9 @@ evaluated as a whole, so a cause that enters twice moves both places together an
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Callable, Collection, Mapping
+from functools import partial
 from types import MappingProxyType
 
 from msgspec import Struct, field
@@ -21,8 +23,8 @@ from msgspec.structs import replace
 from wellstrung.common.choice import Choice
 from wellstrung.common.places import Place
 from wellstrung.formulas.tracing import Traced, traced
-from wellstrung.quantity import extremes
 from wellstrung.quantity.causes import Cause, Moves, Spread, Window, around, moves_of, summed
+from wellstrung.quantity.extremes import Moved, climbed, of_corners
 from wellstrung.quantity.once import once
 
 _UNMOVED: Moves = {}
@@ -257,39 +259,34 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         if merged is not self:
             return merged.worst
         causes = self._bounding
+        assert self.function is not None
+        function = partial(self.function, **self._resting)
+        args = Moved({key: (arg.at, arg._bounding) for key, arg in self._varying.items()})
         if self._scanned or len(causes) > _ALL_CORNERS_UP_TO:
-            alone = {cause: {**self._alone[cause], 0.0: self.middle} for cause in causes}
-            return extremes.climbed(self._at, self.middle, alone)
-        corners = {cause: self._points(cause) for cause in causes}
-        return extremes.of_corners(self._at, self.middle, corners)
+            alone = {cause: self._tried(cause) for cause in causes}
+            return climbed(function, args, self.middle, alone)
+        return of_corners(
+            function, args, self.middle, {cause: self._points(cause) for cause in causes}
+        )
 
-    @property
-    def _at(self) -> extremes.At:
-        """`at` for many points of all causes, each argument worked out once for those it has."""
-        function, resting = self.function, self._resting
-        assert function is not None
-        known: dict[tuple[object, ...], float] = {}
-        args = [(key, arg, arg._bounding) for key, arg in self._varying.items()]
-
-        def at(moved: Mapping[Cause, float]) -> float:
-            values = {**resting}
-            for key, arg, causes in args:
-                point = (key, *[moved[cause] for cause in causes])
-                found = known.get(point)
-                if found is None:
-                    found = known[point] = arg.at(moved)
-                values[key] = found
-            return function(**values)
-
-        return at
+    def _tried(self, cause: Cause) -> dict[float, float]:
+        """The value with a cause alone at each point where it may push it furthest."""
+        tried = dict(self._alone[cause])
+        if self._scanned or 0.0 in self._points(cause):
+            tried[0.0] = self.middle
+        return tried
 
     def _points(self, cause: Cause) -> tuple[float, ...]:
         """Where a cause may push the value furthest: at its ends; at rest too, if leaves share it.
 
         One leaf alone has nothing at rest that it has not at an end.
         """
-        leaves = sum(spread.cause == cause for one in self.leaves for spread in one.spreads)
-        return (*_ENDS, 0.0) if self._kinked and leaves > 1 else _ENDS
+        return (*_ENDS, 0.0) if self._kinked and self._moving[cause] > 1 else _ENDS
+
+    @once
+    def _moving(self) -> Mapping[Cause, int]:
+        """How many leaves each cause moves."""
+        return Counter([spread.cause for one in self.leaves for spread in one.spreads])
 
     def _merged(self, elsewhere: Collection[Cause]) -> Quantity:
         """The same value with each argument whose causes move nothing else made one leaf.

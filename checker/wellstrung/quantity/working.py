@@ -12,9 +12,10 @@ from wellstrung.quantity.value import Quantity
 def number(value: float) -> str:
     """A number as a beader writes it: at most three figures after the point, no trailing zeros."""
     size = abs(value)
-    digits = 0 if size >= 1000 else 1 if size >= 100 else 2 if size >= 1 else 3
-    text = f"{value:.{digits}f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
+    if size >= 1000:
+        return f"{value:.0f}"
+    text = f"{value:.1f}" if size >= 100 else f"{value:.2f}" if size >= 1 else f"{value:.3f}"
+    text = text.rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text
 
 

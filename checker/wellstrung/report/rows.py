@@ -103,8 +103,9 @@ def figure(value: float) -> float:
     >>> figure(460.0719), figure(133047.2), figure(5.0)
     (460.07, 133047, 5)
     """
+    printed = number(value)
     for digits in range(_FIGURES, 18):
         short = float(f"{value:.{digits}g}")
-        if number(short) == number(value):
+        if short == value or number(short) == printed:
             break
     return int(short) if short.is_integer() else short

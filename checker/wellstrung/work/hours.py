@@ -18,7 +18,7 @@ from wellstrung.subjects.steps import done_at_home
 from wellstrung.work import search
 from wellstrung.work.dependencies import for_times, wait_of
 from wellstrung.work.minutes import minutes_of, pace
-from wellstrung.work.schedule import Meetings, Task, Times, Work, in_a_row, overlapping
+from wellstrung.work.schedule import InOrder, Meetings, Task, Times, Work, in_a_row
 
 
 def hands(ask: Quantities) -> list[Quantity]:
@@ -88,13 +88,12 @@ def _class_time(ask: Quantities) -> Quantity:
     if not plan.steps:
         raise Missing("`work`, the steps in their order")
     times = {f"t{number}": time for number, time in enumerate(in_class(ask), 1)}
-    work = for_times(ask, [0.0] * len(plan.steps))
+    in_order = InOrder(for_times(ask, [0.0] * len(plan.steps)))
     whole = frozenset(index for index, step in enumerate(plan.steps) if step.verb == "glue")
 
     @opaque("minutes of class, what cures left to cure between meetings, of")
     def taken(session: float, between: float, **minutes: float) -> float:
-        meetings = Meetings(session, between, whole)
-        return overlapping(work, meetings=meetings, hands=[*minutes.values()]).hands
+        return in_order.times([*minutes.values()], Meetings(session, between, whole)).hands
 
     return derived(
         "piece.class_time",
@@ -139,9 +138,11 @@ def _earliest(ask: Quantities) -> Quantity:
             f" {search.MOST_LOOKS:,} times, and no order is over before {found.cost:g} min"
         )
 
+    in_order = InOrder(work, order)
+
     @opaque("end of the steps, waits put to use, that take")
     def finish(**minutes: float) -> float:
-        return overlapping(work, order, hands=[*minutes.values()]).finish
+        return in_order.times([*minutes.values()]).finish
 
     return derived("piece.finish_earliest", "min", finish, times, source=source)
 

@@ -16,7 +16,7 @@ from __future__ import annotations
 import math
 from abc import ABC, abstractmethod
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -81,6 +81,12 @@ class Work(Struct, frozen=True):
         """The order as written."""
         return tuple(range(len(self.tasks)))
 
+    def ordered(self, order: Sequence[int] | None) -> Sequence[int]:
+        """An order, or the one as written; ValueError where it is not one of all tasks."""
+        if order is not None and sorted(order) != list(self.written):
+            raise ValueError("an order names every task once")
+        return self.written if order is None else order
+
     def taking(self, hands: Sequence[float]) -> Work:
         """The same work with other minutes of hands."""
         each = zip(self.tasks, hands, strict=True)
@@ -132,19 +138,16 @@ def in_a_row(work: Work, order: Sequence[int] | None = None) -> Times:
     (0.0, 65.0, 75.0)
     """
     state = InARow(work).walk(order)
-    return _times(state, state.free)
+    starts = tuple([start for start in state.starts if start is not None])
+    over = tuple([end for end in state.over if end is not None])
+    return Times(starts, over, state.free, state.free)
 
 
 def overlapping(
-    work: Work,
-    order: Sequence[int] | None = None,
-    meetings: Meetings | None = None,
-    *,
-    hands: Sequence[float] | None = None,
+    work: Work, order: Sequence[int] | None = None, meetings: Meetings | None = None
 ) -> Times:
     """Each task as soon as hands and needs allow, taken in the order written, or in another.
 
-    `hands` are other minutes than those of the tasks, for a time that is asked for many of them.
     Raises ValueError for an order with a task before one that it needs.
 
     >>> work = Work((Task(5, rest=60), Task(10, after=frozenset({0})), Task(30)))
@@ -155,9 +158,7 @@ def overlapping(
     >>> overlapping(Work((Task(100), Task(30))), None, Meetings(120, 1440, frozenset({1}))).hands
     150.0
     """
-    way = Overlapping(work, meetings, hands)
-    state = way.walk(order)
-    return _times(state, way.ready(state, END))
+    return InOrder(work, order).times([task.hands for task in work.tasks], meetings)
 
 
 class State(Struct):
@@ -184,6 +185,10 @@ class State(Struct):
         )  # fmt: skip
 
 
+#: A task that was taken, its rest where that is not waited for, and the least minutes after it.
+Gate = tuple[int, float, float]
+
+
 class Way(ABC):
     """What both ways through the work share."""
 
@@ -203,10 +208,8 @@ class Way(ABC):
 
     def walk(self, order: Sequence[int] | None = None) -> State:
         """The state after all of an order; ValueError where that is not one of all tasks."""
-        if order is not None and sorted(order) != list(self.work.written):
-            raise ValueError("an order names every task once")
         state = self.beginning()
-        for index in self.work.written if order is None else order:
+        for index in self.work.ordered(order):
             self.take(state, index)
         return state
 
@@ -216,10 +219,14 @@ class Way(ABC):
 
     def ready(self, state: State, index: int) -> float:
         """When the tasks taken so far allow a task, or the END."""
+        return _latest(self.gates(state, index), state.over)
+
+    def gates(self, state: State, index: int) -> list[Gate]:
+        """All that the tasks taken so far hold a task back by, or the END."""
         needs = self.work.written if index == END else self.tasks[index].after
-        ends = [end for need in needs if (end := state.over[need]) is not None]
-        ends += (made + lag.least for lag, made in self.begun(state, index))
-        return max(ends, default=0.0)
+        found = [(need, 0.0, 0.0) for need in needs if state.over[need] is not None]
+        begun = [lag for lag, _ in self.begun(state, index)]
+        return found + [(lag.first, self.tasks[lag.first].rest, lag.least) for lag in begun]
 
     def begun(self, state: State, index: int) -> Iterator[tuple[Lag, float]]:
         """The lags to a task, or the END, that have begun, and when."""
@@ -262,36 +269,54 @@ class InARow(Way):
 class Overlapping(Way):
     """Each task as soon as hands, needs and lags allow; every mix is stirred as the plan has it."""
 
-    def __init__(
-        self,
-        work: Work,
-        meetings: Meetings | None = None,
-        hands: Sequence[float] | None = None,
-    ) -> None:
-        super().__init__(work)
-        self.meetings = meetings
-        self.hands = hands or [task.hands for task in self.tasks]
-
     def take(self, state: State, index: int) -> State:
         """Go on with a task; raises ValueError where it needs one that was not taken."""
-        task, hands, meetings = self.tasks[index], self.hands[index], self.meetings
+        task = self.tasks[index]
         for need in sorted(task.after):
             if state.over[need] is None:
                 raise ValueError(f"task {index} stands before task {need}, which it needs")
         ready = self.ready(state, index)
-        if not hands:
-            return self._taken(state, index, ready, ready + task.rest)
-        if meetings is None:
-            start = max(state.free, ready)
-            state.free = clock = start + hands
-        else:
-            start = meetings.start(index, hands, max(state.free, meetings.held(ready)))
-            state.free = start + hands
-            clock = meetings.clock(state.free)
+        start, state.free, clock = _timed(index, task.hands, state.free, ready)
         return self._taken(state, index, start, clock + task.rest)
 
 
-def _times(state: State, finish: float) -> Times:
-    starts = tuple(start for start in state.starts if start is not None)
-    over = tuple(end for end in state.over if end is not None)
-    return Times(starts, over, finish, state.free)
+class InOrder:
+    """Overlapping, in one order, for a time that is asked for many minutes of hands.
+
+    What holds back each task depends on the order alone, so it is found once.
+    Raises ValueError for an order with a task before one that it needs.
+    """
+
+    def __init__(self, work: Work, order: Sequence[int] | None = None) -> None:
+        way, self._gates = Overlapping(work), list[tuple[int, float, list[Gate]]]()
+        state = way.beginning()
+        for index in work.ordered(order):
+            self._gates.append((index, work.tasks[index].rest, way.gates(state, index)))
+            way.take(state, index)
+        self._last = way.gates(state, END)
+
+    def times(self, hands: Sequence[float], meetings: Meetings | None = None) -> Times:
+        """The times when each task takes so many minutes of hands."""
+        starts, over, free = [0.0] * len(hands), [0.0] * len(hands), 0.0
+        for index, rest, gates in self._gates:
+            ready = _latest(gates, over)
+            starts[index], free, clock = _timed(index, hands[index], free, ready, meetings)
+            over[index] = clock + rest
+        return Times(tuple(starts), tuple(over), _latest(self._last, over), free)
+
+
+def _timed(
+    index: int, hands: float, free: float, ready: float, meetings: Meetings | None = None
+) -> tuple[float, float, float]:
+    """When a task starts that may from `ready` on, when hands are free, and the clock then."""
+    if not hands:
+        return ready, free, ready
+    if meetings is None:
+        start = max(free, ready)
+        return start, start + hands, start + hands
+    start = meetings.start(index, hands, max(free, meetings.held(ready)))
+    return start, start + hands, meetings.clock(start + hands)
+
+
+def _latest(gates: Sequence[Gate], over: Sequence[Any]) -> float:
+    return max([over[first] - rest + least for first, rest, least in gates], default=0.0)

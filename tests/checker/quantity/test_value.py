@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from itertools import product
+from operator import itemgetter
 
 import pytest
 from hypothesis import given
@@ -13,8 +14,8 @@ from wellstrung.formulas.arithmetic import either, pi, tan
 from wellstrung.formulas.thread import strength_left
 from wellstrung.quantity.arithmetic import derived, exact, leaf, total
 from wellstrung.quantity.assumed import ASSUMED, fails_anyway, rests_on
-from wellstrung.quantity.causes import Cause, Spread
-from wellstrung.quantity.extremes import climbed
+from wellstrung.quantity.causes import Cause, Spread, Window
+from wellstrung.quantity.extremes import Moved, climbed
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.quantity.working import described, formula_of, number, working
@@ -205,28 +206,31 @@ def test_many_causes_are_climbed_to_the_same_ends_as_counting_corners(
     assert total("sum", "mm", own).worst.high == pytest.approx(middle + straight)
 
 
+def _climbed(function: Callable[..., float], many: int) -> Window:
+    """Over so many causes, each of which is itself an argument of the function."""
+    causes = [Cause(f"cause {number}") for number in range(many)]
+    args = {f"a{n}": (itemgetter(cause), (cause,)) for n, cause in enumerate(causes)}
+    rest = dict.fromkeys(args, 0.0)
+    alone = {
+        cause: {by: function(**{**rest, key: by}) for by in (-1.0, 1.0, 0.0)}
+        for key, cause in zip(args, causes, strict=True)
+    }
+    return climbed(function, Moved(args), 0.0, alone)
+
+
 def test_a_climb_that_stops_is_no_narrower_than_its_causes_added_up() -> None:
     """Pairs that cancel where both start; more causes than a climb moves once each."""
-    causes = [Cause(f"cause {number}") for number in range(200)]
 
-    def at(moved: Mapping[Cause, float]) -> float:
-        every = [moved.get(cause, 0.0) for cause in causes]
+    def apart(**moved: float) -> float:
+        every = [*moved.values()]
         return sum((one - other) ** 2 for one, other in zip(every[::2], every[1::2], strict=True))
 
-    alone = {cause: {by: at({cause: by}) for by in (-1.0, 1.0, 0.0)} for cause in causes}
-    found = climbed(at, 0.0, alone)
-    assert found.high >= len(causes)
+    assert _climbed(apart, 200).high >= 200
 
 
 def test_a_climb_that_stops_adds_up_what_each_cause_does_and_no_more() -> None:
     """Half of the causes do nothing: what they add is nothing, too."""
-    causes = [Cause(f"cause {number}") for number in range(400)]
-
-    def at(moved: Mapping[Cause, float]) -> float:
-        return sum(abs(moved.get(cause, 0.0)) for cause in causes[::2])
-
-    alone = {cause: {by: at({cause: by}) for by in (-1.0, 1.0, 0.0)} for cause in causes}
-    assert climbed(at, 0.0, alone) == (0.0, 200.0)
+    assert _climbed(lambda **moved: sum(map(abs, [*moved.values()][::2])), 400) == (0.0, 200.0)
 
 
 #: how two values are compared, the span of the first, and the ways that are left; the second is 11
