@@ -5,7 +5,7 @@ A plan carries its cache and shares it with its parts and beads; it lives as lon
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import wraps
 from typing import Any, Protocol, TypeVar, TypeVarTuple, cast
 
@@ -38,6 +38,14 @@ class Cache:
         if answer is _NONE:
             answer = self._answers[key] = work(*asked)
         return cast(R, answer)
+
+    def kept(self) -> Mapping[tuple[object, ...], Any]:
+        """All answers so far, to go back to."""
+        return dict(self._answers)
+
+    def back_to(self, kept: Mapping[tuple[object, ...], Any]) -> None:
+        """Forget all answers but those."""
+        self._answers = dict(kept)
 
     def clear(self) -> None:
         """Forget all answers."""

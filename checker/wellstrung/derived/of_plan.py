@@ -70,6 +70,14 @@ class Quantities:
         """The quantities of a changed plan."""
         return Quantities(plan, self._brought)
 
+    def kept(self) -> Mapping[str, Quantity | Missing]:
+        """What is worked out so far, to go back to."""
+        return dict(self._known)
+
+    def back_to(self, kept: Mapping[str, Quantity | Missing]) -> None:
+        """Forget all but that."""
+        self._known = dict(kept)
+
     def get(self, name: str) -> Quantity:
         """The quantity of that name; raises Missing when the plan lacks a value it needs."""
         found = self._known.get(name)

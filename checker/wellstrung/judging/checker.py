@@ -93,15 +93,26 @@ class Checker:
 
         `plan` is the plan before the change; None if the changed text is no longer a plan.
         """
-        read, faults, _ = self._filled(parser.read_text(text, plan.file), plan.drawer)
-        read, said = self._spelled_out(read)
-        changed = None if faults or said else self._built(read, plan.bench, plan.drawer)[0]
+        read = self.spelled(parser.read_text(text, plan.file), plan)
+        changed = self.rebuilt(read, plan) if read is not None else None
         if changed is None:
             return None
         judged = self._judge(changed)
         judged.run(one for one in standing(changed) if part in one.parts or isinstance(one, Piece))
         changed.let_go()
         return judged.raised
+
+    def spelled(self, read: tree.Read, plan: Plan) -> tree.Read | None:
+        """A changed text of a plan, filled from its drawer and in the plan's own words."""
+        read, faults, _ = self._filled(read, plan.drawer)
+        read, said = self._spelled_out(read)
+        return None if faults or said else read
+
+    def rebuilt(self, read: tree.Read, plan: Plan, *, within_parts: bool = True) -> Plan | None:
+        """The changed plan of a text that is `spelled`; None where it is no plan."""
+        kinds, stitches = self.installed.kinds, self.installed.stitches
+        of = read, kinds, stitches, plan.bench, plan.drawer
+        return build.build(*of, within_parts=within_parts)[0]
 
     def _spelled_out(self, read: tree.Read) -> tuple[tree.Read, tuple[Fault, ...]]:
         return spelled_out(read, self._known.kinds, self.installed.stitches)

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.common.places import Place
+from wellstrung.common.unsettled import Unsettled
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging import failures
 from wellstrung.judging.result import RANK, Failure, HeldCheck, Identity, Remark, Unjudged
@@ -87,7 +88,7 @@ class Judge:
             by_type.setdefault(type(subject), []).append(subject)
         for rule in self._installed.rules.values():
             for subject in by_type.get(rule.subject, ()):
-                self._judge(rule, subject)
+                self.judge(rule, subject)
 
     def quantities(self) -> dict[str, Quantity]:
         """Every quantity that the plan has the values for; an error in one is a failure."""
@@ -102,12 +103,13 @@ class Judge:
                 self.failures.append(Failure("", "wellstrung", message))
         return found
 
-    def _judge(self, rule: Rule, subject: Subject) -> None:
+    def judge(self, rule: Rule, subject: Subject) -> None:
+        """Judge one subject by one rule; raises Unsettled where that takes such a value."""
         try:
             self._take(rule, subject, self._answer(rule, subject))
         except Missing as missing:
             self._leave_open(rule, subject, (missing.field,))
-        except KeyboardInterrupt:
+        except (KeyboardInterrupt, Unsettled):
             raise
         except (
             BaseException

@@ -33,8 +33,13 @@ def build(
     stitches: Mapping[str, Stitch],
     bench: Bench,
     drawer: reading.Read | None = None,
+    *,
+    within_parts: bool = True,
 ) -> tuple[Plan | None, tuple[Fault, ...]]:
-    """The plan of a well-shaped tree, or the faults that keep it from being one."""
+    """The plan of a well-shaped tree, or the faults that keep it from being one.
+
+    What stands against itself `within` a part can be left to be looked for later.
+    """
     tree, cache = read.tree, Cache()
     assert tree is not None
     if bench.learnt is not None:
@@ -62,7 +67,7 @@ def build(
         cache=cache,
         drawer=drawer,
     )
-    faults = (*names.faults, *contradictions(plan))
+    faults = (*names.faults, *contradictions(plan, within_parts=within_parts))
     return (None if faults else plan), faults
 
 

@@ -16,12 +16,11 @@ from wellstrung.model.references import LONG
 from wellstrung.reading import tree as reading
 
 
-def contradictions(plan: Plan) -> Iterator[Fault]:
-    """Every contradiction of a plan."""
+def contradictions(plan: Plan, *, within_parts: bool = True) -> Iterator[Fault]:
+    """Every contradiction of a plan, or all but those `within` one of its parts."""
     yield from _too_much(plan)
-    for part in plan.parts.values():
-        for says, place in _in_part(part):
-            yield _fault(says, place, part.key.place)
+    for part in plan.parts.values() if within_parts else ():
+        yield from within(part)
     yield from _rest(plan)
     yield from _loop(plan)
     yield from _closing(plan)
@@ -29,6 +28,11 @@ def contradictions(plan: Plan) -> Iterator[Fault]:
         yield from _hung(line)
     yield from _circle(plan)
     yield from _centre(plan)
+
+
+def within(part: Part) -> Iterator[Fault]:
+    """What two fields of one part say against each other."""
+    return (_fault(says, place, part.key.place) for says, place in _in_part(part))
 
 
 def _fault(says: str, place: Place, *also: Place) -> Fault:

@@ -333,9 +333,9 @@ class Part(Item, frozen=True, eq=False):
 
     @property
     def fills_rest(self) -> bool:
-        """Whether it is as long as the rest of the run leaves room for."""
+        """Whether it is as long as the rest of the run leaves room for; nothing bought can be."""
         node = self.node_at("length")
-        return node is not None and node.value == units.REST
+        return node is not None and not self.traits.bought and node.value == units.REST
 
     def eye_path(self, key: str) -> tuple[str, ...]:
         """Where the fields of a set of eyes stand in this part, or would stand."""

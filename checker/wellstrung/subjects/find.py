@@ -31,11 +31,16 @@ from wellstrung.subjects.base import Subject
 
 def find(plan: Plan) -> tuple[Subject, ...]:
     """Every subject of a plan."""
-    return _found(plan, (*_STANDING, *_OF_WORK))
+    return _found(plan, (*_STANDING, *_NAMES, *_OF_WORK))
 
 
 def standing(plan: Plan) -> tuple[Subject, ...]:
     """Every subject of a plan that does not come from its work steps."""
+    return _found(plan, (*_STANDING, *_NAMES))
+
+
+def standing_but_names(plan: Plan) -> tuple[Subject, ...]:
+    """The same without the names of the plan, for which every text in it is looked at."""
     return _found(plan, _STANDING)
 
 
@@ -92,12 +97,12 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     on_thread.woven,
     supplies.find,
     worn.put_on,
-    alone.names,
     along_the_run.find,
     house.held_to_house_limits,
     repair.find,
     behind.find,
 )
+_NAMES = (alone.names,)
 _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     steps.find,
     glued.find,

@@ -7,12 +7,13 @@ above double are not tried. Of a very long plan so many copies are judged as `MO
 
 from __future__ import annotations
 
-from collections.abc import Callable, Container, Iterator, Mapping
+from collections.abc import Callable, Container, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from msgspec import Struct
 
 from wellstrung.common import units
+from wellstrung.common.places import Place
 from wellstrung.derived.taken import bought_parts
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Identity, PlanResult
@@ -23,6 +24,7 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
 from wellstrung.rulebook import at_least, at_most, within
 from wellstrung.what_if.unfit import called, unfit
+from wellstrung.what_if.unsettled import Unsettling
 
 #: Steps in which sizes are tried, mm.
 STEP = 0.05
@@ -33,6 +35,8 @@ _PLACE = 40
 #: Values of these kinds are sizes that a shop sells by; measured values and weights are not.
 _SIZES = frozenset({"length", "wire"})
 _NO_SIZES = frozenset({"measured", "closed_length"})
+#: the rank of each remark about a part when a size is written like this; None where it is no plan
+Raised = Callable[[str], Mapping[Identity, int] | None]
 
 
 class Substitute(Struct, frozen=True):
@@ -66,13 +70,16 @@ def found(result: PlanResult, checker: Checker, names: Container[str]) -> Sizes:
     """The sizes that matter, of rings and findings by these names, and the ranges that work."""
     if result.ask is None:
         return Sizes([])
-    judge, sizes = _Copies(checker, result.ask.plan), list[Substitute]()
+    plan, sizes = result.ask.plan, list[Substitute]()
+    asked = {part: list(_readable(part, plan)) for part in bought_parts(plan) if part.name in names}
+    judge = _Copies(checker, plan, asked)
     try:
-        for part in bought_parts(result.ask.plan):
-            if part.name in names:
-                sizes.extend(_of(part, result, judge))
+        for part, own in asked.items():
+            sizes.extend(_of(part, own, result, judge))
     except _Stopped:
         return Sizes(sizes, stopped=True)
+    finally:
+        judge.let_go()
     return Sizes(sizes)
 
 
@@ -80,42 +87,88 @@ class _Stopped(Exception):
     """As many copies were judged as may be."""
 
 
+class _Asked(NamedTuple):
+    """A size of a part, where its field stands, and the size as it is read; None if it is not."""
+
+    path: tuple[str, ...]
+    size: Quantity | None
+
+
 class _Copies:
-    """Judges changed copies of a plan, until `MOST_READ` characters are read."""
+    """Judges a plan with one size changed, until `MOST_READ` characters are read."""
 
-    def __init__(self, checker: Checker, plan: Plan) -> None:
+    def __init__(
+        self, checker: Checker, plan: Plan, asked: Mapping[Part, Sequence[_Asked]]
+    ) -> None:
         self.plan, self._checker, self._left = plan, checker, MOST_READ
+        self._short = Unsettling(
+            checker,
+            plan,
+            [
+                (part.name, path, size.place)
+                for part, own in asked.items()
+                for path, size in own
+                if size is not None and size.place is not None
+            ],
+        )
 
-    def raised(self, text: str, part: Part) -> Mapping[Identity, int] | None:
+    def as_written(self, part: Part) -> Mapping[Identity, int]:
         """The rank of each remark about the part; raises _Stopped."""
-        self._left -= len(text) + _PLACE * len(self.plan.run)
+        self._count()
+        return self._short.as_written(part.name)
+
+    def of(self, part: Part, place: Place) -> Raised:
+        """The same by what is written at a place; None where it is no plan; raises _Stopped."""
+        short = self._short.of(part.name, place)
+
+        def raised(written: str) -> Mapping[Identity, int] | None:
+            self._count()
+            if short is not None:
+                return short(written)
+            text = tree.replaced(self.plan.text, [(place, written)])
+            return self._checker.raised_about(text, self.plan, part.name)
+
+        return raised
+
+    def let_go(self) -> None:
+        """Free the memory of the copy at once."""
+        self._short.let_go()
+
+    def _count(self) -> None:
+        self._left -= len(self.plan.text) + _PLACE * len(self.plan.run)
         if self._left < 0:
             raise _Stopped
-        return self._checker.raised_about(text, self.plan, part.name)
 
 
-def _of(part: Part, result: PlanResult, judge: _Copies) -> Iterator[Substitute]:
-    plan = judge.plan
-    paths = [
-        (path, kind)
-        for path, kind in _sizes(part)
-        if (node := part.node_at(*path)) and node.place.file == plan.file  # else in the drawer
-    ]
-    before = judge.raised(plan.text, part) if paths else {}
+def _of(
+    part: Part, asked: Sequence[_Asked], result: PlanResult, judge: _Copies
+) -> Iterator[Substitute]:
+    before = judge.as_written(part) if asked else {}
     wrong = {(one.thing, one.path): one.remark.needed for one in unfit(result)}
-    for path, kind in paths:
+    for path, size in asked:
         name = called(path)
         if (part.name, path) in wrong:
             yield Substitute(part.name, name, wrong[part.name, path], works=False)
             continue
-        try:
-            size = part.wire(*path) if kind == "wire" else part.size(*path)
-        except Missing:
+        if size is None:
             continue
-        trial = _Trial(part, size, before or {}, judge)
+        assert size.place is not None
+        trial = _Trial(part, size, before, judge.of(part, size.place))
         if trial.decides():
             low, high = trial.end(-1), trial.end(1)
             yield Substitute(part.name, name, f"{name} {_range_words(low, high, size)}", low, high)
+
+
+def _readable(part: Part, plan: Plan) -> Iterator[_Asked]:
+    """The sizes of a part that stand in the plan, not in its drawer."""
+    for path, kind in _sizes(part):
+        node = part.node_at(*path)
+        if node and node.place.file == plan.file:
+            try:
+                size = part.wire(*path) if kind == "wire" else part.size(*path)
+            except Missing:
+                size = None
+            yield _Asked(path, size)
 
 
 def _sizes(part: Part) -> Iterator[tuple[tuple[str, ...], str]]:
@@ -143,10 +196,9 @@ class _Trial:
         part: Part,
         size: Quantity,
         before: Mapping[Identity, int],
-        judge: _Copies,
+        raised: Raised,
     ) -> None:
-        self._part, self._size, self._judge = part, size, judge
-        self._before = before
+        self._part, self._size, self._before, self._raised = part, size, before, raised
         self._known: dict[int, frozenset[tuple[str, ...]]] = {}
 
     def decides(self) -> bool:
@@ -180,13 +232,11 @@ class _Trial:
         return self._known[steps]
 
     def _asked(self, steps: int) -> frozenset[tuple[str, ...]]:
-        assert self._size.place is not None
         low, high = self._size.worst if self._written_with_tolerance() else (0.0, 0.0)
         written = units.show(self._at(steps), "mm", 4)
         if high > low:
             written += f" ± {units.show((high - low) / 2, 'mm', 4)}"
-        text = tree.replaced(self._judge.plan.text, [(self._size.place, written)])
-        after = self._judge.raised(text, self._part)
+        after = self._raised(written)
         if after is None:
             return frozenset({(self._part.name,)})
         return frozenset(

@@ -80,7 +80,7 @@ def asked_by(rule: Rule, text: str, bench: Bench, host: Host) -> dict[str, set[s
     judge = Judge(host, plan, Quantities(plan, host.quantities), shown=False)
     for subject in find(plan):
         if type(subject) is rule.subject:
-            judge._judge(rule, subject)
+            judge.judge(rule, subject)
     found: dict[str, set[str]] = {group: {*getattr(mine, group).asked} for group in GROUPS}
     if "goal was asked for" in vars(plan):
         found["allowances"] |= OF_GOALS

@@ -6,13 +6,15 @@ from functools import cache
 
 import pytest
 
-from running import SHARED
+from generated.plans import seeded
+from running import SAMPLES, SHARED
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.quantity.arithmetic import leaf
 from wellstrung.testing.cases import changed
 from wellstrung.what_if import other_sizes
 from wellstrung.what_if.other_sizes import STEP, Substitute, _range_words
+from wellstrung.what_if.unsettled import Unsettling
 
 CHECKER = Checker(host.load(), keep=True)
 COLLAR = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
@@ -115,6 +117,46 @@ def test_only_parts_that_are_asked_for_are_told() -> None:
 
 def test_a_plan_that_is_not_understood_has_none() -> None:
     assert other_sizes.found(CHECKER.check_text("plan: 1"), CHECKER, ("cap",)).found == []
+
+
+CLASS = SAMPLES / "class"
+EITHER_WAY = {
+    "collar": COLLAR,
+    "a size that rules need": changed(COLLAR, {"bore: 10 mm": "bore: 6 mm"}),
+    "bars and links": (CLASS / "lowena_bar_bracelet.yaml").read_text(encoding="utf-8"),
+    "pearls": (CLASS / "massen_pearl_strand.yaml").read_text(encoding="utf-8"),
+    "earrings": (CLASS / "elowen_earrings.yaml").read_text(encoding="utf-8"),
+    **{f"by chance {number}": text for number, text in enumerate(seeded(5, seed=3))},
+}
+
+
+@pytest.mark.parametrize("name", EITHER_WAY)
+def test_what_depends_on_a_size_alone_is_enough_to_judge(
+    name: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The same ranges as by reading every changed text as a plan of its own."""
+    result = CHECKER.check_text(EITHER_WAY[name])
+    assert result.ask is not None
+    names = set(result.ask.plan.parts)
+    short, asked = other_sizes.found(result, CHECKER, names), []
+
+    def none(_: Unsettling, *size: object) -> None:
+        asked.append(size)
+
+    monkeypatch.setattr(Unsettling, "of", none)
+    assert other_sizes.found(result, CHECKER, names) == short
+    assert asked or not short.found
+
+
+@pytest.mark.parametrize("text", ["cap", "small", "toggle"])
+def test_every_size_of_a_part_has_a_short_way(text: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """So no size of a ring or a finding is looked at before rules are asked."""
+
+    def read(*_: object) -> None:
+        raise AssertionError("a changed text was read as a plan of its own")
+
+    monkeypatch.setattr(Checker, "raised_about", read)
+    assert found.__wrapped__(COLLAR, text)
 
 
 def test_a_search_that_stops_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
