@@ -103,5 +103,5 @@ def around(
     >>> around(10.0, [(-1.0, 2.0), (0.0, 3.0)], lambda *moves: sum(moves))
     Window(low=9.0, high=15.0)
     """
-    down = combined(*[max(0.0, *[-end for end in ends]) for ends in moves])
-    return Window(middle - down, middle + combined(*[max(0.0, *ends) for ends in moves]))
+    down = combined(*[max(0.0, -min(ends)) for ends in moves])
+    return Window(middle - down, middle + combined(*[max(0.0, max(ends)) for ends in moves]))

@@ -132,10 +132,11 @@ def _place(place: Place) -> dict[str, Any]:
 
 def _text(data: Any, levels: int, ascii_only: bool) -> str:
     """Data as JSON, so many of its outer levels with each entry on a line of its own."""
+    plain = json.JSONEncoder(ensure_ascii=ascii_only, separators=(",", ":")).encode
 
     def written(data: Any, levels: int) -> str:
         if not levels or not data or not isinstance(data, dict | list):
-            return json.dumps(data, ensure_ascii=ascii_only, separators=(",", ":"))
+            return plain(data)
         if isinstance(data, list):
             return "[\n{}\n]".format(",\n".join(written(entry, levels - 1) for entry in data))
         named = (f"{written(name, 0)}:{written(entry, levels - 1)}" for name, entry in data.items())
