@@ -11,11 +11,11 @@ from wellstrung.model.parts import Role
 from wellstrung.model.plan import RunEntry
 
 #: what joins the end of a strand to a loop
-BETWEEN = frozenset({Role.RING, Role.CRIMP, Role.TIP})
+BETWEEN = frozenset({Role.RING, Role.CRIMP, Role.TIP, Role.SLEEVE})
 
 
 def between(run: Sequence[RunEntry], index: int, way: int) -> tuple[RunEntry, ...]:
-    """The rings, crimps and tips from a place on, one `way` or the other."""
+    """The rings, crimps, tips and coils from a place on, one `way` or the other."""
     onwards = run[index + 1 :] if way > 0 else run[:index][::-1]
     return tuple(takewhile(lambda entry: entry.part.kind.role in BETWEEN, onwards))
 
@@ -32,9 +32,18 @@ def in_rows(run: Sequence[RunEntry]) -> tuple[RunEntry, ...]:
             for at in range(index + way, far, way) if rows > 1 else ():
                 found[at] = replace(found[at], rows=rows)
         if entry.part.traits.gathers:
-            far = index - len(between(run, index, -1)) - 1
-            found[index] = replace(found[index], turned=far >= 0 and bool(run[far].beside))
+            behind, ahead = (_many(run, index, way) for way in (-1, 1))
+            found[index] = replace(found[index], turned=behind > ahead)
     return tuple(found)
+
+
+def _many(run: Sequence[RunEntry], index: int, way: int) -> int:
+    """How much there is to gather at one side of a bar: strands, a band, a line, or nothing."""
+    far = index + way * (len(between(run, index, way)) + 1)
+    if not 0 <= far < len(run):
+        return 0
+    role = run[far].part.kind.role
+    return len(run[far].parts) if run[far].beside else {Role.BAND: 2, Role.STRAND: 1}.get(role, 0)
 
 
 def _loops(entry: RunEntry) -> int:

@@ -128,12 +128,19 @@ def made_with(plan: Plan, part: Part) -> tuple[Part, ...]:
     """The parts that have their place in another, and those in these.
 
     A crimp in its tip or beside beads, the cover of a crimp, the woven halves of a clasp, a pin on
-    its back.
+    its back, the cone over a wire.
     """
     named = [part.part(*path) for path in (("covers",), ("cover",), *WOVEN_HALVES)]
-    found = [one for one in (*named, held_by_crimps(part)) if one is not None]
+    found = [one for one in (*named, held_by_crimps(part), _covers(plan, part)) if one is not None]
     deeper = (more for one in found for more in made_with(plan, one))
     return (*found, *deeper, *_backs_of(plan).get(part, ()))
+
+
+def _covers(plan: Plan, wire: Part) -> Part | None:
+    """The cone that a hung wire runs into, where it has no place of its own."""
+    cone = wire.part("over")
+    placed = cone in plan.in_run or any(line.part is cone for line in plan.hung)
+    return None if placed else cone
 
 
 @cached

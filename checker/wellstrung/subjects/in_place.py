@@ -34,6 +34,8 @@ class HeldInPlace(Subject, frozen=True):
 def find(plan: Plan) -> Iterator[HeldInPlace]:
     """Every line that hangs something, and every two of the run that no other subject joins."""
     for line in plan.hung:
+        if line.source.part("over") is line.part:
+            continue  # a cone sits on the wire that runs through it
         yield HeldInPlace(line.place_of("part"), line.part, line.source, line)
     joins = (*run.joins(plan), *(join for join, _ in linked.in_run(plan)))
     others = (*linked.eyes_meet(plan), *on_thread.ties(plan))

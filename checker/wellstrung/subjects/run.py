@@ -10,7 +10,7 @@ from itertools import product, takewhile
 
 from wellstrung.model import rows
 from wellstrung.model.item import Bead
-from wellstrung.model.parts import BandEnd, Part, Role
+from wellstrung.model.parts import WOVEN_WORK, BandEnd, Part, Role
 from wellstrung.model.plan import Plan, RunEntry
 from wellstrung.subjects.base import Eyes, Side, Subject, eyes_facing, named, side_facing
 
@@ -224,11 +224,16 @@ def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
         yield StopsAt(inner.place, inner.part, inner.part, end.part)
     elif role is Role.STRAND and ends_in is Role.CRIMP:
         yield from (StrandInCrimp(end.place, end.part, one) for one in inner.parts)
-    elif role is Role.STRAND and ends_in is Role.TIP:
+    elif ends_in is Role.TIP and (role is Role.STRAND or _on_thread(inner.part)):
         yield from (TipOnStrands(end.place, end.part, ends) for ends in _each(inner, end))
         inside = end.part.part("covers")
         if inside is not None:
             yield from (StrandInCrimp(end.place, inside, one) for one in inner.parts)
+
+
+def _on_thread(part: Part) -> bool:
+    """Whether a part is woven on thread, whose tail can be knotted at its ends."""
+    return part.kind.role in WOVEN_WORK and part.takes("thread") and not part.on_cords
 
 
 def _gathers(end: Part, inner: RunEntry) -> bool:
@@ -257,7 +262,8 @@ def _covered(
     for inner, end in product(inwards, beyond):
         loop = side_facing(end, onwards=onwards)
         if inner.part.kind.role is Role.STRAND and loop is not None:
-            yield LineInSleeve(sleeve.place, sleeve.part, inner.parts, loop)
+            for strands in _each(inner, sleeve):
+                yield LineInSleeve(sleeve.place, sleeve.part, strands, loop)
 
 
 def _each(inner: RunEntry, end: RunEntry) -> Sequence[tuple[Part, ...]]:

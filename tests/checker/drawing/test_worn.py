@@ -205,6 +205,101 @@ def test_what_goes_round_the_wrist_three_times_is_drawn_in_three_turns() -> None
     assert course.coil(540.0, 3).along[-1] == pytest.approx(540.0, abs=0.1)
 
 
+def test_the_halves_of_a_clasp_meet_where_a_piece_goes_round_three_times() -> None:
+    figure = worn(keeper().check_text(WRAP))
+    assert figure is not None
+    first, second = (box_of(one) for one in things(parsed(figure.svg), "clasp"))
+    across = max(first.left, second.left) - min(first.right, second.right)
+    down = max(first.top, second.top) - min(first.bottom, second.bottom)
+    assert across < 2 and down < 2  # they touch, or lie over each other
+    open_, shut = course.coil(540.0, 3), course.coil(540.0, 3, meets=True)
+    assert shut.along[-1] == pytest.approx(540.0, abs=0.1)
+    assert math.dist(open_.spots[0], open_.spots[-1]) == pytest.approx(30.0)
+    assert math.dist(shut.spots[0], shut.spots[-1]) == pytest.approx(0.0, abs=1e-6)
+
+
+STRANDS = """\
+plan: 1
+title: Two lines
+piece: bracelet
+wearer: {wrist: 16 cm}
+beads: {spray: 4 mm round}
+parts:
+  inner: {kind: strand, stitch: strung, beads: spray, length: 14 cm, thread: silk No. 4}
+  outer: {kind: strand, stitch: strung, beads: spray, length: 15 cm, thread: silk No. 4}
+  gimp: {kind: french wire, size: medium}
+  bar: end bar 2 loops
+  cone: {kind: cone, bore: 9 mm, hole: 2 mm, depth: 8 mm, length: 14 mm}
+  ring: 5 mm jump ring 20 AWG
+  clasp: lobster 12 mm
+"""
+BARS = "run: [clasp.a, ring, bar, gimp, {strands: [inner, outer]}, gimp, bar, ring, clasp.b]\n"
+CONES = "run: [clasp.a, ring, cone, {strands: [inner, outer]}, cone, ring, clasp.b]\n"
+
+
+def test_strands_at_loops_of_their_own_are_worn_beside_each_other() -> None:
+    figure = worn(keeper().check_text(STRANDS + BARS))
+    assert figure is not None
+    tree = parsed(figure.svg)
+    [inner], [outer] = things(tree, "inner"), things(tree, "outer")
+    assert len(things(tree, "gimp")) == 4  # one for each loop of either bar
+    assert box_of(outer).left < box_of(inner).left - 2
+    assert box_of(outer).right > box_of(inner).right + 2
+
+
+@pytest.mark.parametrize(
+    ("gathered", "run"),
+    [
+        ("  band: {kind: woven band, stitch: square, beads: spray, across: 2, rows: 30}\n",
+         "run: [clasp.a, ring, bar, band, bar, ring, clasp.b]\n"),
+        ("", BARS),
+    ],
+)  # fmt: skip
+def test_the_loops_of_an_end_bar_face_what_it_gathers_at_both_ends(gathered: str, run: str) -> None:
+    result = keeper().check_text(STRANDS + gathered + run)
+    assert result.ask is not None
+    bars = [one for one in result.ask.plan.run if one.part.name == "bar"]
+    assert [one.turned for one in bars] == [False, True]
+
+
+def test_strands_leave_their_cones_by_the_wide_end() -> None:
+    whole = parsed(drawings(keeper().check_text(STRANDS + CONES))[0].svg)
+    [outer], cones = things(whole, "outer"), [box_of(one) for one in things(whole, "cone")]
+    for bead in outer[1:]:
+        at = box_of(bead)
+        within = any(cone.left < at.left and at.right < cone.right for cone in cones)
+        assert not within or at.bottom <= max(cone.bottom for cone in cones)
+
+
+def test_a_cone_on_a_hung_wire_lies_over_the_ends_of_its_tassel() -> None:
+    plan = """\
+plan: 1
+title: Tassel
+piece: necklace
+beads: {spray: 11/0 round Japanese}
+parts:
+  strand: {kind: strand, stitch: strung, beads: spray, length: 50 cm, thread: nylon D}
+  cone: {kind: cone, bore: 10 mm, hole: 2 mm, depth: 8 mm, length: 14 mm}
+  pin:
+    {kind: wire link, type: eye pin, wire: 20 AWG, loops: wrapped, loop: {hole: 3 mm},
+     length: 60 mm, over: cone}
+  legs: {kind: tassel, legs: 8, beads: spray, count: 20, thread: nylon D}
+  bail: 6 mm jump ring 18 AWG
+run: [strand]
+run_is: loop
+hung:
+  - {part: bail, from: strand}
+  - {part: pin, from: bail}
+  - {part: legs, from: pin, by: thread}
+"""
+    result = keeper().check_text(plan)
+    tree = parsed(drawings(result)[0].svg)
+    [cone], legs = things(tree, "cone"), [box_of(one) for one in things(tree, "legs")]
+    over = box_of(cone)
+    assert len(legs) == 8 and all(over.top < leg.top < over.bottom < leg.bottom for leg in legs)
+    assert not any(remark.parts == ("cone",) for remark in result.numbered)
+
+
 @pytest.mark.parametrize("length", [0.0, 0.5, 1e6])
 def test_a_course_of_any_length_has_spots(length: float) -> None:
     for way in (

@@ -89,6 +89,8 @@ class Body:
             if stretch.is_worked:
                 self._worked_place(stretch)
         for stretch in self.run:
+            if stretch.entry.part.kind.role is Role.CONE:  # over the ends of what hangs in it
+                self.hanging.from_run(stretch)
             if not stretch.is_worked:
                 self._findings(stretch)
         self.edges = canvas.extent[1], canvas.extent[3]
@@ -101,7 +103,7 @@ class Body:
                     self._behind(pin, stretch)
         for part in dict.fromkeys(line.source for line in self.plan.hung):
             place = next((one for one in self.run if part in one.entry.parts), None)
-            if place is not None:
+            if place is not None and part.kind.role is not Role.CONE:
                 self.hanging.from_run(place)
 
     @property
@@ -150,7 +152,7 @@ class Body:
         entry = stretch.entry
         each = stretch.length / entry.linked
         for count in range(entry.linked):
-            for across in self._rows(stretch) if self._laid is None else (0.0,):
+            for across in self._rows(stretch):
                 pen = self._pen(stretch.start + count * each, across)
                 pen = pen.turned(each) if stretch.turned else pen
                 self._finding(entry, pen, each)
@@ -187,7 +189,7 @@ class Body:
         for order, part in enumerate(stretch.entry.parts):
             with self.canvas.thing(part.name):
                 if self._laid is not None:
-                    self._on_course(stretch, part)
+                    self._on_course(stretch, part, order)
                 elif self._sags(stretch):
                     self._sagging(stretch, part)
                 else:
@@ -213,10 +215,15 @@ class Body:
         for start in stretch.breaks:
             gap(self._pen(stretch.start, across), start, start + GAP, half)
 
-    def _on_course(self, stretch: Stretch, part: Part) -> None:
-        """A worked part as it is worn: a band from its edge, for it does not bend in its plane."""
+    def _on_course(self, stretch: Stretch, part: Part, order: int) -> None:
+        """A worked part as it is worn: a band from its edge, for it does not bend in its plane.
+
+        Strands that come to loops of their own lie beside each other, the others in one bundle.
+        """
         whole = self._length(stretch, part)
-        pen = self._pen(stretch.start, longer=whole - stretch.length)
+        apart = bool(stretch.entry.beside) and at_holes(self.plan, stretch.entry) is not None
+        across = self._lane(stretch, order) if apart else 0.0
+        pen = self._pen(stretch.start, across, longer=whole - stretch.length)
         if part.kind.role is Role.STRAND and bead_by_bead(self.sizes, part):
             strung(pen, self.sizes, part, whole, whole)
         elif part.kind.role is Role.BAND:
@@ -232,10 +239,19 @@ class Body:
 
     def _sagging(self, stretch: Stretch, part: Part) -> None:
         whole = self._length(stretch, part)
-        curve = sagging(stretch.start, stretch.length, whole)
+        curve = sagging(stretch.start, stretch.length, whole, self._straight(stretch))
         self.canvas.curve([(x, y) for _, x, y in curve], "thread")
         for along, bead, _ in bead_places(self.sizes, part, whole):
             one_bead(Pen(self.canvas, *point_on(curve, along)), self.sizes, bead, 0)
+
+    def _straight(self, stretch: Stretch) -> float:
+        """How far strands run straight from either end, in the cone that gathers them there."""
+        at = self.run.index(stretch)
+        ends = (
+            one.entry.part for one in (*self.run[max(at - 1, 0) : at], *self.run[at + 1 : at + 2])
+        )
+        deep = (self.sizes.known(one, "depth", 0.0) for one in ends if one.kind.role is Role.CONE)
+        return max(deep, default=0.0)
 
     def _sags(self, stretch: Stretch) -> bool:
         """Whether strands are drawn as they hang from one spot; those at loops of their own lie."""
@@ -272,7 +288,7 @@ class Body:
                 across = self._lane(stretch, order)
                 if self._sags(stretch):
                     whole = self._length(stretch, part)
-                    curve = sagging(stretch.start, stretch.length, whole)
+                    curve = sagging(stretch.start, stretch.length, whole, self._straight(stretch))
                     along, across = point_on(curve, whole * share)
             spot = (reach, along) if self.upright else (along, across)
             x, y = within(spot, self._boxes[entry, order])

@@ -64,21 +64,31 @@ def oval(length: float, wider: float = _OVAL) -> Course:
     return _through(_arc(wider * high, high, 0, 2), closed=True)
 
 
-def coil(length: float, turns: int, wider: float = _OVAL) -> Course:
+def coil(length: float, turns: int, wider: float = _OVAL, *, meets: bool = False) -> Course:
     """Several turns of an oval, seen from a slant: each lies below the last.
+
+    Where its end `meets` its start, as at a clasp, the last half turn climbs to it.
 
     >>> round(coil(540.0, 3).along[-1])
     540
+    >>> [round(abs(one), 1) for one in coil(540.0, 3, meets=True).spots[-1]]
+    [0.0, 0.0]
     """
 
-    def laid(high: float, turns: int) -> list[Spot]:
+    def laid(high: float) -> list[Spot]:
         flat = _arc(wider * high, high, 0, 2 * turns)
-        return [(x, y + _TURN_BELOW * step / _STEPS) for step, (x, y) in enumerate(flat)]
+        return [(x, y + _below(step / _STEPS)) for step, (x, y) in enumerate(flat)]
 
-    def one_turn(high: float) -> float:
-        return sum(math.dist(one, other) for one, other in pairwise(laid(high, 1)))
+    def _below(turn: float) -> float:
+        climbs = turn - (turns - 0.5) if meets else 0.0
+        if climbs <= 0:
+            return _TURN_BELOW * turn
+        return _TURN_BELOW * (turns - 0.5) * (1 + math.cos(2 * math.pi * climbs)) / 2
 
-    return _through(laid(_solved(one_turn, length / turns, length), turns), closed=False)
+    def long(high: float) -> float:
+        return sum(math.dist(one, other) for one, other in pairwise(laid(high)))
+
+    return _through(laid(_solved(long, length, length)), closed=False)
 
 
 def on_neck(length: float, neck: float) -> Course:

@@ -18,7 +18,7 @@ from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.subjects.base import Eyes
-from wellstrung.subjects.counts import pieces_hung
+from wellstrung.subjects.counts import made_with, pieces_hung
 from wellstrung.subjects.hung import FringeAlong, HungOnEyes, fringes_along, tassels
 
 #: white between things that hang side by side, mm
@@ -88,6 +88,8 @@ class Hanging:
     def _tassel(self, line: Hung) -> float | None:
         """How thick the tassel is whose legs a line hangs; None where it hangs none."""
         is_leg = any(line in one.lines for one in tassels(self.sizes.plan))
+        if line.on_thread and line.source.kind.role is Role.CONE:
+            return self.sizes.known(line.part, "bundle", self.sizes.known(line.source, "bore", 6.0))
         return self.sizes.mm(line.part, "bundle") if is_leg else None
 
     def _step(self, line: Hung, together: int) -> float:
@@ -252,6 +254,8 @@ class Hanging:
     def _piece(self, line: Hung, x: float, y: float, number: int, *, first: bool) -> None:
         """One hung part from where it bears on, and what hangs from it."""
         part, pen = line.part, Pen(self.canvas, x, y, upright=True)
+        if part.kind.role is Role.CONE:  # over the ends of what hangs in it
+            self._below_part(part, x, y, ((0.0, 0.0),))
         shape = shape_of(part)
         with self.canvas.thing(part.name):
             length, feet = shape.hung(pen, self.sizes, part, number)
@@ -260,8 +264,19 @@ class Hanging:
         if first:
             spot = within((x + half, y + length * 0.6), self.canvas.last)
             self._show_once(part, pieces_hung(line), spot, line)
-        if feet:
+        if feet and part.kind.role is not Role.CONE:
             self._below_part(part, x, y, feet)
+            self._cone_over(part, x, y + feet[0][0])
+
+    def _cone_over(self, wire: Part, x: float, foot: float) -> None:
+        """The cone that a hung wire runs into, over the ends of what it carries."""
+        cone = wire.part("over")
+        if cone is not None and cone in made_with(self.sizes.plan, wire):
+            with self.canvas.thing(cone.name):
+                length = self.sizes.known(cone, "length", UNKNOWN)
+                shape_of(cone).draw(
+                    Pen(self.canvas, x, foot, upright=True), self.sizes, cone, length
+                )
 
     def _below_part(self, part: Part, x: float, y: float, feet: tuple[Spot, ...]) -> None:
         """What hangs from a hung part, eye by eye; what has no eye hangs beyond the last.

@@ -17,13 +17,19 @@ _STRETCHES = 100
 CurvePoint = tuple[float, float, float]
 
 
-def sagging(start: float, chord: float, length: float) -> list[CurvePoint]:
-    """A curve of a length whose ends lie `chord` apart, mm.
+def sagging(start: float, chord: float, length: float, lead: float = 0.0) -> list[CurvePoint]:
+    """A curve of a length whose ends lie `chord` apart, mm; it leads in and out straight so far.
 
     >>> curve = sagging(0.0, 100.0, 110.0)
     >>> round(curve[-1][0], 3), round(max(y for _, _, y in curve), 1)
     (110.0, 20.2)
+    >>> [round(one, 1) for one in sagging(0.0, 100.0, 110.0, lead=8.0)[1]]
+    [8.0, 8.0, 0.0]
     """
+    if 0.0 < lead < chord / 4:
+        hung = sagging(start + lead, chord - 2 * lead, length - 2 * lead)
+        between = [(along + lead, x, y) for along, x, y in hung]
+        return [(0.0, start, 0.0), *between, (between[-1][0] + lead, start + chord, 0.0)]
     low, high = 0.0, length
     for _ in range(50):
         depth = (low + high) / 2

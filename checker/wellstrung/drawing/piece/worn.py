@@ -96,7 +96,8 @@ def _course(plan: Plan, length: float, size: float | None) -> Course:
         return course.on_neck(length, size or _NECK)
     times = round(turns(plan).middle)
     if 1 < times <= _MOST_TURNS and not plan.is_loop:
-        return course.coil(length, times, *_round_as(plan))
+        clasped = any(entry.half for entry in plan.run)
+        return course.coil(length, times, *_round_as(plan), meets=clasped)
     return course.oval(length, *_round_as(plan))
 
 
