@@ -133,6 +133,11 @@ def of_piece(ask: Quantities) -> Cost | None:
     )
 
 
+def to_pay_for(ask: Quantities) -> tuple[str, ...]:
+    """The names of all that a piece takes and its owner did not bring."""
+    return tuple(one.name for one in _to_pay_for(taken.of_plan(ask), ask))
+
+
 def _to_pay_for(things: Iterable[Taken], ask: Quantities) -> Iterator[Purchase]:
     """Everything with nothing on hand; but what came for repair is its owner's, up to its number.
 

@@ -237,7 +237,7 @@ class Names:
             and not (part.has("count") or part.has("repeats"))
         ):
             says = f"`{bead.name}` is made at the bench, and `{part.name}` does not say how many"
-            self.fault(f"{says}: write `repeats` or `count` for its length", node.place)
+            self.fault(f"{says}: write `count` or `repeats` in place of its `length`", node.place)
 
     def _check_words(self, part: Part) -> None:
         """An adhesive is in its table; a metal, a line and a statement are no slips of another.

@@ -10,13 +10,16 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping
 from typing import Any, TypeGuard
 
-from wellstrung.common.places import Fault
+from wellstrung.common.places import Edit, Fault
 from wellstrung.reading import tree
+from wellstrung.reading.faults import fault
 from wellstrung.short_forms import lines
 from wellstrung.short_forms.beads import bead, bead_group
 from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
 from wellstrung.short_forms.repeats import written_out
+from wellstrung.short_forms.step_lines import WOVEN as FRONTS
+from wellstrung.short_forms.step_lines import OfPlan
 from wellstrung.short_forms.steps import step
 from wellstrung.short_forms.supplies import named_by, supply
 from wellstrung.short_forms.words import in_our_words, with_sections
@@ -41,6 +44,7 @@ def spelled_out(
     spelled, said = in_our_words(spelled, kinds, stitches)
     faults += said
     spelled = _section(written_out(spelled), "beads", _bead, faults)
+    spelled = _pins_behind(spelled, read.tree, faults)
     spelled = _parts(spelled, faults)
     spelled = _supplies(spelled, faults)
     spelled = _steps(spelled, faults)
@@ -76,6 +80,29 @@ def _bead(node: tree.Node, name: str, faults: list[Fault]) -> tree.Mapping | Non
     if isinstance(node, tree.Mapping) and not isinstance(node, tree.Spelled):
         return bead_group(node, faults)
     return None
+
+
+def _pins_behind(whole: tree.Mapping, read: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
+    """The plan with what each brooch pin lies behind; a phrase that leaves it out is a fault."""
+    parts, as_read = _node(whole, "parts"), _node(read, "parts")
+    if not isinstance(parts, tree.Mapping) or as_read is None:
+        return whole
+    kinds, new = _kinds(parts), dict[str, tree.Node]()
+    fronts = [name for name, kind in kinds.items() if kind in FRONTS]
+    for name, kind in kinds.items():
+        pin, said = parts.entries[name].node, _node(as_read, name)
+        if kind != "brooch pin" or not _is_phrase(said) or not isinstance(pin, tree.Mapping):
+            continue
+        if _node(pin, "behind") is not None:
+            continue
+        front = next(iter(fronts), "panel")
+        line = f"{said.text}, behind {front}"
+        advice = f"write {'it as in ' * (len(fronts) != 1)}`{line}`"
+        says = f"`{name}` (a brooch pin) does not say what it is behind: {advice}"
+        edits = (Edit(said.place, line),) if len(fronts) == 1 else ()
+        faults.append(fault(says, said.place, remedy=advice, edits=edits))
+        new[name] = tree.with_more(pin, {"behind": tree.implied(said, front)})
+    return tree.with_nodes(whole, {"parts": tree.with_nodes(parts, new)}) if new else whole
 
 
 def _parts(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
@@ -165,13 +192,32 @@ def _steps(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
     named = _by_words(parts)
     said: list[tree.Node] = []
     woven: dict[str, None] = {}
+    of_plan = _of_plan(whole, parts)
     for item in node.items:
-        said.append((_is_phrase(item) and step(item, named, [*woven], faults)) or item)
+        said.append((_is_phrase(item) and step(item, named, [*woven], faults, of_plan)) or item)
         if isinstance(part := _node(said[-1], "part"), tree.Scalar) and _does(said[-1], "weave"):
             woven[part.text] = None
     if all(new is old for new, old in zip(said, node.items, strict=True)):
         return whole
     return tree.with_nodes(whole, {"work": tree.with_items(node, said)})
+
+
+def _of_plan(whole: tree.Mapping, parts: tree.Node) -> OfPlan:
+    """The kinds of the parts, and the run by their names."""
+    run = _node(whole, "run")
+    places = run.items if isinstance(run, tree.Sequence) else ()
+    names = [
+        str(one.value).partition(".")[0] if isinstance(one, tree.Scalar) else "" for one in places
+    ]
+    return OfPlan(_kinds(parts), tuple(names))
+
+
+def _kinds(parts: tree.Node) -> dict[str, str]:
+    return {
+        name: str(kind.value)
+        for name, entry in parts.entries.items()
+        if (kind := _node(entry.node, "kind")) is not None
+    }
 
 
 def _does(step: tree.Node, verb: str) -> bool:
@@ -195,7 +241,7 @@ def _by_words(parts: tree.Node) -> dict[str, str]:
     return of_beads | {name: name for name in parts.entries}
 
 
-def _is_phrase(node: tree.Node) -> TypeGuard[tree.Scalar]:
+def _is_phrase(node: tree.Node | None) -> TypeGuard[tree.Scalar]:
     return isinstance(node, tree.Scalar) and isinstance(node.value, str)
 
 

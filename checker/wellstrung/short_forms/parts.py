@@ -85,6 +85,7 @@ _NOUNS: Mapping[str, Noun] = {
     "head pin": _of_wire("wire link", type="head pin"),
     "eye pin": _of_wire("wire link", type="eye pin"),
     "spectacle loop": Noun({"kind": "spectacle loop"}),
+    "brooch pin": Noun({"kind": "brooch pin"}, ("behind",)),
     "spacer bar": Noun({"kind": "spacer bar"}, ("holes",)),
     "end bar": Noun({"kind": "end bar"}, ("holes",)),
     "cable chain": Noun({"kind": "chain", "type": "cable"}, ("links",)),
@@ -137,6 +138,7 @@ _NAMED = named_sizes(depth="deep", length="long", width="wide", height="high")
 _BESIDE_BORE = Pattern(rf"(?<!\w)outside\s+({LENGTH})", re.IGNORECASE)
 _OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
+_BEHIND = Pattern(r"(?<!\w)(?:behind|to)\s+(?:the\s+)?([^,\0]+?)(?=\s*(?:,|\0|$))", re.IGNORECASE)
 _GLUED = Pattern(r"(?<!\w)glue[\s-]?(?:on|in)(?!\w)", re.IGNORECASE)
 _COUNTS = ("", "", "two", "three", "four", "five", "six", "seven")
 _STRANDS = Pattern(
@@ -177,6 +179,9 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
         fields |= {"size": phrase.take_word(_GRADES), "length": size}
     else:
         fields["size"] = size or tree.implied(node, USUAL)
+    if "behind" in noun.takes:  # sold by how long it is; not listed in the trade tables
+        fields |= {"length": size, **_behind(phrase)}
+        del fields["size"]
     fields |= sizes
     fields["metal"] = phrase.take_word(_metals())
     if noun.fields["kind"] == "clasp" and (strands := phrase.take(_STRANDS)):
@@ -186,6 +191,14 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     if unknown := phrase.unknown(f"`{name}`", advice):
         faults.append(unknown)
     return tree.Spelled(node, fields)
+
+
+def _behind(phrase: Phrase) -> dict[str, tree.Node | None]:
+    """What a pin is behind, where the phrase says it, and how it is held there."""
+    held = phrase.take_word(
+        {"sewn": "sewn", "sewn on": "sewn", "glued": "glued", "glued on": "glued"}
+    )
+    return {"behind": phrase.take(_BEHIND), "held": held}
 
 
 def _loops(said: tree.Scalar, name: str, faults: list[Fault]) -> dict[str, tree.Node | None]:

@@ -12,10 +12,9 @@ from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import tree
 from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.phrase import Phrase
+from wellstrung.short_forms.step_lines import BEFORE, OfPlan, said
 from wellstrung_schemas import verbs
 
-#: the words before the second part that a step names; each is the field that takes it
-_BEFORE = ("to", "onto", "with", "around", "from", "by")
 _TIME = Pattern(
     r"(?<![\w./])\d+(?:\.\d+)?\s*(?:min|minutes?|h|hrs?|hours?|days?|weeks?)\b", re.IGNORECASE
 )
@@ -34,11 +33,14 @@ _VERBS: Mapping[str, str] = {
     **{plain(word): verb for verb, listed in ACCEPTED["do"].items() for word in words(listed)},
     **{word: verb for verb in verbs() for word in (verb.split()[0], verb)},
 }
-_EXAMPLE = "`weave rope`, `close ring small 3 times` or `wait 24 h`"
 
 
 def step(
-    node: tree.Scalar, parts: Mapping[str, str], woven: Sequence[str], faults: list[Fault]
+    node: tree.Scalar,
+    parts: Mapping[str, str],
+    woven: Sequence[str],
+    faults: list[Fault],
+    plan: OfPlan,
 ) -> tree.Mapping | None:
     """A step of the work from a phrase; None, with a fault, where it does not name a step.
 
@@ -50,13 +52,13 @@ def step(
     ends = tuple(f" {plain(name)}{many}" for name in parts for many in ("", "s", "es"))
     verb = phrase.take_word({word: of for word, of in _VERBS.items() if not word.endswith(ends)})
     if verb is None:
-        faults.append(_no_step(node, phrase))
+        faults.append(_no_step(node, phrase, parts, plan))
         return None
     takes = verbs()[verb.value]["properties"]
     longest = "|".join(map(re.escape, sorted(parts, key=len, reverse=True))) or "(?!)"
     names = rf"(?:{longest})(?:e?s)?"
     fields: dict[str, tree.Node | None] = {"do": verb}
-    for field in _BEFORE:
+    for field in BEFORE:
         if field in takes:
             pattern = rf"(?<!\w){field}\s+(?:(?:the|its)\s+)?({names})(?![\w/])"
             fields[field] = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
@@ -77,32 +79,65 @@ def step(
     filler = re.compile(_FILLER.format(noun=noun), re.IGNORECASE)
     while phrase.take(filler) is not None:
         pass
-    left = phrase.unknown(f"step {shown(node)}", f"write it as {_EXAMPLE}, or as a group of fields")
-    if left is None and "part" in verbs()[verb.value]["required"] and fields["part"] is None:
-        finished = woven if verb.value == "finish thread" else ()
-        if len(finished) == 1:
-            fields["part"] = tree.meaning(verb, finished[0])
-        else:
-            such = next(iter(finished), verbs()[verb.value]["examples"][0]["part"])
-            says = f"step {shown(node)} does not name its part: write it as in"
-            left = fault(f"{says} `{verb.value} {such}`", node.place)
-    if left is not None:
-        faults.append(left)
+    if verb.value == "finish thread" and fields["part"] is None and len(woven) == 1:
+        fields["part"] = tree.meaning(verb, woven[0])
+    lacks = [name for name in verbs()[verb.value]["required"] if fields.get(name) is None]
+    rest = phrase.take_rest()
+    if rest is not None or lacks:
+        faults.append(_in_part(node, fields, rest, lacks, plan))
         return None
     return tree.Spelled(node, fields)
 
 
-def _no_step(node: tree.Scalar, phrase: Phrase) -> Fault:
+def _in_part(
+    node: tree.Scalar,
+    fields: Mapping[str, tree.Node | None],
+    rest: tree.Scalar | None,
+    lacks: Sequence[str],
+    plan: OfPlan,
+) -> Fault:
+    """The fault of a step that says more than is known, or less than it has to."""
+    known = {name: str(one.value) for name, one in fields.items() if one is not None}
+    verb, time = known.pop("do"), known.get("time", "")
+    line = plan.example(verb) if lacks else said(verb, known, time)
+    says = f"step {shown(node)} says {shown(rest)}, which is not known" if rest is not None else ""
+    if rest is None:
+        what = "how long it takes" if "time" in lacks else f"its `{lacks[0]}`"
+        what = "its part" if lacks[0] == "part" else what
+        says = f"step {shown(node)} does not {'say' if 'time' in lacks else 'name'} {what}"
+    advice = f"write it as {'in ' * bool(lacks)}`{line}`"
+    advice += ", and what else it says in its `note`" if rest is not None and not lacks else ""
+    edits = () if lacks else (Edit(node.place, line),)
+    place = rest.place if rest is not None else node.place
+    return fault(f"{says}: {advice}", place, remedy=advice, edits=edits)
+
+
+def _no_step(node: tree.Scalar, phrase: Phrase, parts: Mapping[str, str], plan: OfPlan) -> Fault:
     """The fault of a phrase that does not begin with a step, with what to write instead."""
     first = phrase.take(re.compile(r"\S+")) or node
     begin = node.text.split()
     known = (answer("do", " ".join(begin[:count])) for count in (3, 2, 1))
     told, near = next((one for one in known if one), None), nearest(first.text, _VERBS)
     advice = f"begin with {one_of(verbs(), first.text, EVERY_WORD)}"
-    advice = told[0] if told else f"write `{_VERBS[near]}`" if near else advice
+    lines = _lines(node.text, parts, plan)
+    if told:
+        advice = told[0] + (f"; here {' or '.join(lines)}" if lines and told[1] else "")
+    elif near or lines:
+        advice = f"write `{_VERBS[near]}`" if near else f"write {' or '.join(lines)}"
     edits = (Edit(first.place, _VERBS[near]),) if near and not told else ()
     says = f"{shown(node)} does not begin with a step: {advice}"
     return fault(says, first.place, remedy=advice, edits=edits)
+
+
+def _lines(text: str, parts: Mapping[str, str], plan: OfPlan) -> list[str]:
+    """Lines of steps about the parts that a phrase names, at most three."""
+    named = (
+        parts[word]
+        for word in parts
+        if re.search(rf"(?i)(?<!\w){re.escape(word)}(?:e?s)?(?!\w)", text)
+    )
+    lines = dict.fromkeys(line for part in dict.fromkeys(named) for line in plan.about(part))
+    return [f"`{line}`" for line in lines][:3]
 
 
 def _part(word: tree.Scalar | None, parts: Mapping[str, str]) -> tree.Scalar | None:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from wellstrung.formulas.findings import pressed
-from wellstrung.rulebook import Answer, Ask, CrimpInCover, Misfit, Rule, kept, tightest
+from wellstrung.rulebook import Answer, Ask, CrimpInCover, Misfit, Remedy, Rule, kept, tightest
 from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, leaf
 from wellstrung.rulebook.wording import about, raised, spelled
 
 #: how far a crimp is flattened that was folded round with crimping pliers: from memory
 _FOLDED, _LESS, _MORE = 0.1, 0.1, 0.15
+#: how wide covers are sold, closed, mm, and what of it is inside: from memory, table `crimps`
+_SOLD, _ROOM = (3.0, 4.0, 5.0), 0.8
 
 
 def check(join: CrimpInCover, ask: Ask) -> Answer:
@@ -25,14 +27,22 @@ def check(join: CrimpInCover, ask: Ask) -> Answer:
     wider = raised(had, margin)
     does = "{does|may} not close over" if margin is goes_in else "{is|may be} shorter than"
     needed = f"{'room of' if margin is goes_in else 'an outside of'} {wider} or wider"
-    by_hand = f"take a crimp cover with {needed}, or a smaller crimp"
+    low = had.middle - margin.likely.low
+    sold = [one for one in _SOLD if one * (_ROOM if margin is goes_in else 1) >= low]
+    of = f" of {sold[0]:g} mm" if sold else ""
+    by_hand = f"take a crimp cover{of} with {needed}, or a smaller crimp"
+    place, size = cover.place_of("size"), f"{sold[0]:g} mm" if sold else ""
+    by_size = Remedy.write(place, size, f"take a crimp cover{of}, as shops sell it")
     return Misfit(
         says=f"crimp cover `{cover.name}` ({spelled(had)} {field}) {does} crimp `{crimp.name}`"
         f" ({about(needs, had)}{' folded round' if margin is goes_in else ' long'})",
         place=cover.place_of(field),
         found=f"{spelled(had)} {field}",
         needed=needed,
-        remedies=(in_words(by_hand, cover, field, low=had.middle - margin.likely.low),),
+        remedies=(
+            *([by_size] if sold and not cover.has(field) else []),
+            in_words(by_hand, cover, field, low=low),
+        ),
         margin=margin,
         also=(crimp.place_of("cover"),),
     )

@@ -2,15 +2,27 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Missing, PinBehind, Rule, kept
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Limit,
+    Misfit,
+    Missing,
+    PinBehind,
+    Remedy,
+    Rule,
+    kept,
+)
 from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import Quantity
-from wellstrung.rulebook.wording import about, lowered, spelled
+from wellstrung.rulebook.wording import about, in_unit_of, lowered, spelled
 
 COVERED = Limit(
     "pin covered", 4.0, "mm", "a pin 2 mm inside either edge is not seen, common practice"
 )
+#: how long brooch pins are sold, mm: from memory (3/4, 1, 1 1/4, 1 1/2 and 2 in)
+_SOLD = (20.0, 25.0, 32.0, 38.0, 50.0)
 #: what may say how far a part reaches across
 _ACROSS = ("width", "length", "outside", "height")
 
@@ -21,14 +33,17 @@ def check(join: PinBehind, ask: Ask) -> Answer:
     if answer := kept(margin := wide - long - ask.limit(COVERED)):
         return answer
     needed = f"{lowered(long, margin)} or shorter"
-    by_hand = f"take a brooch pin of {needed}"
+    by_hand, most = f"take a brooch pin of {needed}", long.middle + margin.likely.low
+    sold = [in_unit_of(one, long) for one in _SOLD if one <= most]
+    place = pin.place_of("length")
+    shops = [Remedy.write(place, one, f"take one of {one}, as shops sell it") for one in sold[-1:]]
     return Misfit(
         says=f"brooch pin `{pin.name}` ({spelled(long)}) {{shows|may show}} at the sides of"
         f" `{carrier.name}`, which is {about(wide, long)} at its widest",
-        place=pin.place_of("length"),
+        place=place,
         found=spelled(long),
         needed=needed,
-        remedies=(in_words(by_hand, pin, "length", high=long.middle + margin.likely.low),),
+        remedies=(*shops, in_words(by_hand, pin, "length", high=most)),
         margin=margin,
         also=(carrier.key.place,),
     )

@@ -96,7 +96,7 @@ def test_each_takes_its_beads_and_a_core_and_none_is_bought() -> None:
 @pytest.mark.parametrize(
     ("change", "says"),
     [
-        (("repeats: 9", "length: 20 cm"), "write `repeats` or `count` for its length"),
+        (("repeats: 9", "length: 20 cm"), "write `count` or `repeats` in place of its `length`"),
         (("beads: brass", "beads: post"), "`post` is a beaded bead, and `ball` is woven"),
         (("woven: ball", "woven: strand"), "`woven` takes a beaded bead"),
     ],

@@ -14,7 +14,7 @@ from wellstrung.formulas.chain import length_of, links_from, numbered, piece
 from wellstrung.formulas.chain_cutting import laid_out, pieces_had
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import understood
-from wellstrung.lists import cutting
+from wellstrung.lists import cutting, shopping
 from wellstrung.lists.cutting import Bar, CutList, Lengths
 from wellstrung.plugins import host
 from wellstrung.testing.cases import changed
@@ -277,3 +277,23 @@ parts:
 run: [slider.a, row, slider.b]
 """
     assert cut_of("row", listed(plan)).length == pytest.approx(long, rel=1e-3)
+
+
+def test_the_cord_of_one_sliding_knot_is_bought_with_that_of_the_strand() -> None:
+    plan = """\
+plan: 1
+title: Sliding bracelet
+piece: bracelet
+beads:
+  stone: {type: other, outside: 8 mm, length: 8 mm, hole: 1.5 mm, per_gram: 1}
+parts:
+  row: {kind: strand, stitch: strung, beads: stone, count: 14, thread: waxed cotton 1 mm}
+  slider: {kind: clasp, type: sliding knots, sliding: {ends: 8 cm, knots: 1}}
+run: [slider.a, row, slider.b]
+"""
+    result = KEEPS.check_text(plan)
+    assert result.ask is not None
+    [line] = [one for one in shopping.needed([result.ask.quantities]) if one.group == "thread"]
+    ask = result.ask.quantities
+    both = ask.get("row.thread_in_all").middle + ask.get("slider.cord").middle
+    assert line.need.middle == pytest.approx(both) and ask.get("slider.cord").middle > 100

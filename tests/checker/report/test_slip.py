@@ -135,6 +135,28 @@ def test_its_price_is_a_range_of_the_bench_and_the_owners_beads_cost_nothing() -
     assert low < 24 * 2.3 < high
 
 
+@pytest.mark.parametrize(
+    ("own", "says"),
+    [
+        (
+            "bench: 1",
+            "beside the plan: pricing: {wage: 18 EUR per h} , with your own wage; prices: {silk:"
+            " ..., gimp: ...} .",
+        ),
+        (
+            "bench: 1\nprices: {silk: 3.50 EUR per spool}\npricing: {wage: 24 EUR per h}",
+            "beside the plan: prices: {gimp: ...} , in EUR.",
+        ),
+    ],
+)
+def test_a_slip_without_a_price_says_what_to_write_for_one(own: str, says: str) -> None:
+    page = words(slip(result_of(TEXT, own)))
+    assert f"To have a price here, write in bench.yaml , {says}" in page and "Likely" not in page
+    whole = "bench: 1\nprices: {silk: 3.50 EUR per spool, gimp: 0.40 EUR each}\n"
+    priced = words(slip(result_of(TEXT, f"{whole}pricing: {{wage: 24 EUR per h}}")))
+    assert "To have a price" not in priced
+
+
 def test_it_is_taken_apart_and_cleaned_before_it_is_strung() -> None:
     first, second, *_ = instructions(checked(PEARLS))
     assert "before you cut its line" in " ".join(first.says)

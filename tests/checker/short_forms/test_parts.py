@@ -124,3 +124,38 @@ def test_what_a_finding_adds_to_the_run_is_always_known(said: str, keeping: Chec
 
 def _adds(quantities: Any) -> Iterator[str]:
     yield from (what for what in ("along", "a.along", "b.along") if what in quantities)
+
+
+def test_a_brooch_pin_that_says_not_what_it_is_behind_is_completed_by_the_only_part() -> None:
+    panel = "  panel: {kind: woven band, stitch: square, beads: seed, across: 9, rows: 9}\n"
+    pin = "  pin: brooch pin 20 mm, sewn on\n"
+    read, (one,) = spelled_out(parser.read_text(f"parts:\n{panel}{pin}", "plan.yaml"))
+    assert read.tree is not None
+    assert one.says == (
+        "`pin` (a brooch pin) does not say what it is behind:"
+        " write `brooch pin 20 mm, sewn on, behind panel`"
+    )
+    assert [edit.new for edit in one.edits] == ["brooch pin 20 mm, sewn on, behind panel"]
+    two = panel.replace("panel", "frame") + panel
+    _, (one,) = spelled_out(parser.read_text(f"parts:\n{two}{pin}", "plan.yaml"))
+    assert (
+        one.remedy == "write it as in `brooch pin 20 mm, sewn on, behind frame`" and not one.edits
+    )
+
+
+@pytest.mark.parametrize(
+    ("phrase", "fields"),
+    [
+        (
+            "brooch pin 30 mm, sewn on, behind panel",
+            {"length": "30 mm", "held": "sewn", "behind": "panel"},
+        ),
+        (
+            "bar pin 32 mm, brass, glued to the panel",
+            {"length": "32 mm", "held": "glued", "behind": "panel", "metal": "brass"},
+        ),
+    ],
+)
+def test_a_brooch_pin_says_what_it_is_behind(phrase: str, fields: dict[str, str]) -> None:
+    node, faults = spelled(f'"{phrase}"')
+    assert not faults and node.value == {"kind": "brooch pin"} | fields

@@ -6,12 +6,22 @@ import pytest
 
 from wellstrung.common.places import Fault
 from wellstrung.reading import parser, tree
+from wellstrung.short_forms.step_lines import OfPlan
 from wellstrung.short_forms.steps import step
 
 PARTS = {
-    **{name: name for name in ("rope", "cap", "ring", "small ring", "glue", "drop", "frame")},
+    **{
+        name: name
+        for name in ("rope", "cap", "ring", "small ring", "glue", "drop", "frame", "clasp")
+    },
     "pearl": "strand",
 }
+KINDS = {
+    "rope": "woven rope", "cap": "end cap", "ring": "jump ring", "small ring": "jump ring",
+    "glue": "adhesive", "drop": "pendant", "frame": "pendant", "strand": "strand",
+    "clasp": "clasp",
+}  # fmt: skip
+RUN = ("clasp", "small ring", "cap", "rope", "cap", "small ring", "clasp")
 
 
 def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
@@ -20,7 +30,7 @@ def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
     work = read.tree.entries["work"].node
     assert isinstance(work, tree.Sequence) and isinstance(work.items[0], tree.Scalar)
     faults: list[Fault] = []
-    return step(work.items[0], PARTS, woven, faults), faults
+    return step(work.items[0], PARTS, woven, faults, OfPlan(KINDS, RUN)), faults
 
 
 @pytest.mark.parametrize(
@@ -76,7 +86,7 @@ def test_the_thread_to_finish_is_that_of_the_only_part_that_is_woven() -> None:
     node, _ = said("finish thread", "frame")
     assert node is not None and node.value == {"do": "finish thread", "part": "frame"}
     node, (one,) = said("finish thread", "frame", "drop")
-    assert node is None and one.says.endswith("write it as in `finish thread frame`")
+    assert node is None and one.says.endswith("write it as in `finish thread rope`")
     node, (one,) = said("measure", "frame")
     assert node is None and one.says.endswith("write it as in `measure rope`")
 
@@ -111,3 +121,37 @@ def test_what_says_no_step(phrase: str, says: str, column: int) -> None:
     assert node is None
     assert one.says.startswith(says)
     assert one.place.column == column
+
+
+@pytest.mark.parametrize(
+    ("phrase", "advice", "written"),
+    [
+        (
+            "sew the clasp on",
+            "write it as `sew clasp`, and what else it says in its `note`",
+            "sew clasp",
+        ),
+        (
+            "close the round rings",
+            "write it as `close ring`, and what else it says in its `note`",
+            "close ring",
+        ),
+        ("glue", "write it as in `glue cap to rope with glue`", ""),
+        ("glue cap to bits", "write it as in `glue cap to rope with glue`", ""),
+        ("let it dry", "write it as in `wait 24 h`", ""),
+        ("put the pearls on the line", "write `string strand` or `knot strand`", ""),
+        (
+            "attach the clasp",
+            "write `close ring` if a ring does it, `sew`, `glue`, `hang`, `crimp` or `wrap loop`;"
+            " here `close ring small ring`",
+            "",
+        ),
+        ("bring the cap round", "write `glue cap to rope with glue`", ""),
+    ],
+)
+def test_free_words_are_answered_with_the_line_to_write(
+    phrase: str, advice: str, written: str
+) -> None:
+    node, (one,) = said(phrase)
+    assert node is None and one.remedy == advice
+    assert [edit.new for edit in one.edits] == ([written] if written else [])

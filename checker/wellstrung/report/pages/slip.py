@@ -10,7 +10,7 @@ from contextlib import suppress
 
 from wellstrung.common import units
 from wellstrung.common.money import Money
-from wellstrung.common.wording import hours
+from wellstrung.common.wording import hours, in_yaml, together
 from wellstrung.derived.purchase import up
 from wellstrung.derived.repair import evened, restrung, thickest_sold, whole
 from wellstrung.derived.taken import bead_words, thread_words
@@ -38,7 +38,8 @@ def slip(result: PlanResult, checker: Checker | None = None, options: Options = 
     repair = ask.plan.section("repair")
     assert repair is not None
     cost = costs.of_piece(ask)
-    price = cost.price if cost is not None and not cost.unpriced else None
+    lacks = list(_unpriced(cost, ask))
+    price = cost.price if cost is not None and not lacks else None
     return render(
         "slip.html",
         result=result,
@@ -49,6 +50,7 @@ def slip(result: PlanResult, checker: Checker | None = None, options: Options = 
         wished=repair.texts("wished"),
         done=list(_done(result, ask)),
         price=_range(price) if price is not None else (),
+        to_price=lacks,
     )
 
 
@@ -149,6 +151,19 @@ def _as_wished(goal: Goal, ask: Quantities) -> bool:
 
 def _long(length: float, ask: Quantities) -> str:
     return units.by_length(length, inches=ask.plan.in_inches)
+
+
+def _unpriced(cost: costs.Cost | None, ask: Quantities) -> Iterator[str]:
+    """What a price lacks, each as the line of a bench file that gives it."""
+    if ask.plan.bench.pricing.wage is None:
+        yield "`pricing: {wage: 18 EUR per h}`, with your own wage"
+    names = costs.to_pay_for(ask) if cost is None else cost.unpriced
+    if names:
+        prices = ", ".join(f"{in_yaml(name)}: ..." for name in names)
+        currency = f", in {cost.currency}" if cost is not None else ""
+        yield f"`prices: {{{prices}}}`{currency}"
+    if cost is not None and cost.hours is None:
+        yield f"in the plan {together(cost.missing[:1])}, for the hours"
 
 
 def _range(price: Quantity) -> tuple[str, str]:
