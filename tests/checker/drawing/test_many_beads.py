@@ -6,7 +6,8 @@ from xml.etree import ElementTree
 
 import pytest
 
-from pages import keeper, looks, parsed, words_of
+from pages import checked, keeper, looks, parsed, words_of
+from running import SAMPLES
 from wellstrung.drawing.canvas import Canvas
 from wellstrung.drawing.looks.sizes import Sizes
 from wellstrung.drawing.looks.strung import bead_places, leg, strung
@@ -169,3 +170,11 @@ def test_very_many_beads_on_a_wire_are_summed_up() -> None:
         tree = parsed(figure.svg)
         assert shapes(tree) < MOST
         assert f"{MANY:,} beads" in [words for words, _ in words_of(tree)]
+
+
+def test_the_end_of_a_wide_band_is_drawn_bead_by_bead_as_its_start_is() -> None:
+    """The rows before a stretch that may lie aslant into it are not beads of the stretch."""
+    tree = parsed(drawings(checked(SAMPLES / "breakwater_cuff.yaml"), only=1)[0].svg)
+    [band] = [one for one in looks(tree, "thing") if one.get("data-part") == "band"]
+    assert [one.get("class") for one in looks(band, "cloth")] == ["cloth seen"] * 3
+    assert len(looks(band, "broken")) == 4  # two breaks

@@ -47,7 +47,9 @@ def worked(
     width, of = sizes.across(part), sizes.named(part, sizes.breadth(part))
     look = part.stitch.look if part.stitch is not None else None
     cloth = cloth_of(sizes, part, look, start, start + length) if isinstance(look, Weave) else None
-    ends = length if cloth is None or cloth.beads <= most else cloth.reach_of(most // 2)
+    # the rows of a stretch are counted with those that may reach into it: its length decides too
+    all_seen = cloth is None or cloth.beads <= most or length <= cloth.reach_of(most)
+    ends = length if all_seen or cloth is None else cloth.reach_of(most // 2)
     seen = cloth is not None and ends > 0
     pen.box(0, length, width, "cloth seen" if seen else "cloth", of_width=of)
     if isinstance(look, Braided):
