@@ -38,8 +38,11 @@ def _has_gap(tie: TiedTo, ask: Ask) -> bool:
     side = tie.loop
     if isinstance(side, Part):
         return side.traits.gapes
-    sold_closed = tie.line is None and side.part.kind.role is Role.CLASP
-    return (not sold_closed or side.part.has(*side.path, "opens")) and ask.opens(side)
+    part = side.part
+    if part.traits.of_wire and part.has("loops") and part.text("loops") == "wrapped":
+        return False  # both its loops are wrapped shut; the ready eye of a pin has a gap
+    sold_closed = tie.line is None and part.kind.role is Role.CLASP
+    return (not sold_closed or part.has(*side.path, "opens")) and ask.opens(side)
 
 
 def _remedies(loose: Eyes | Part, ask: Ask) -> Iterator[Remedy]:
