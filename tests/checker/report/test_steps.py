@@ -24,7 +24,12 @@ COLLAR = SHARED / "slack_tide_collar.yaml"
 ORLA = SHARED / "lantern_collar.yaml"
 CLASS = SAMPLES / "class"
 PLANS = sorted((Path(__file__).parent / "steps").glob("*.yaml"))
-PINNED = [COLLAR, *PLANS, SAMPLES / "spindrift_earrings.yaml"]
+PINNED = [
+    COLLAR,
+    *PLANS,
+    SAMPLES / "spindrift_earrings.yaml",
+    SAMPLES / "ebb_line_three_strand.yaml",
+]
 #: roles of a part that a step makes bead by bead
 MADE = {
     kind.role

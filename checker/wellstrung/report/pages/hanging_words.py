@@ -149,6 +149,11 @@ def wrap_loop(step: Step, at: Bench) -> Iterator[str]:
     wide = f", {number(hole.middle)} mm inside" if hole is not None else ""
     yield f"Turn {counted(times, 'loop')} at `{part.name}`{wide}"
     if over is not None:
+        gathered = [
+            one for inner, end in at.plan.meetings if end.part is over for one in inner.parts
+        ]
+        if lines := [f"`{one.name}`" for one in dict.fromkeys(gathered) if one.has("thread")]:
+            yield f"Fix the ends of {together(lines)} in one loop, by a knot or a crimp"
         yield f"The wire runs through `{over.name}`: put it on before the second loop"
     if shut_by_wraps(part):
         turns = f", {part.text('wraps')} turns" if part.has("wraps") else ""
