@@ -7,11 +7,11 @@ list, pages and JSON all ask for it.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Container, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.derived.drops import drops_on_knots
 from wellstrung.derived.embellished import beads_added
-from wellstrung.derived.ends import end_in_cap
+from wellstrung.derived.ends import cords_of_knots, end_in_cap
 from wellstrung.derived.nets import in_net, lists_loops
 from wellstrung.derived.packs import in_one_pack, in_packs, one_spool
 from wellstrung.formulas import thread
@@ -236,19 +236,7 @@ def thread_needed(spool: Part, ask: Quantities) -> Quantity:
 def thread_for(name: str, parts: Iterable[Part], ask: Quantities) -> Quantity:
     """Thread for some parts, with all tails, mm, and what is cut of it to knot over their ends."""
     lengths = {part: ask.of(part, "thread_in_all") for part in parts}
-    return total(f"{name}.needed", LENGTH, [*lengths.values(), *_cords_of_knots(lengths, ask)])
-
-
-def _cords_of_knots(parts: Container[Part], ask: Quantities) -> Iterator[Quantity]:
-    """The cord of its own that one sliding knot is tied of, by what it is tied over."""
-    met = {end.part: inner.part for end, inner in reversed([*ask.plan.meetings])}
-    for clasp, work in met.items():
-        if (
-            clasp.traits.slides
-            and work in parts
-            and clasp.count("sliding", "knots", default=2) == 1
-        ):
-            yield times(ask.of(clasp, "cord"), how_many(ask.plan, clasp))
+    return total(f"{name}.needed", LENGTH, [*lengths.values(), *cords_of_knots(lengths, ask)])
 
 
 def thread_on_hand(spool: Part, ask: Quantities) -> Quantity:

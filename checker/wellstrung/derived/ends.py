@@ -1,13 +1,16 @@
-"""Which size of a rope a cap takes: its nub, its outside, or that of one end where they differ."""
+"""The ends of work: which size of a rope a cap takes, and the cord of a knot tied over them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from itertools import pairwise
 
 from wellstrung.model.beads import ROUND, listed_for
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Quantities
+from wellstrung.quantity.arithmetic import times
+from wellstrung.quantity.value import Quantity
+from wellstrung.subjects.counts import how_many
 from wellstrung.subjects.run import taken
 
 
@@ -32,3 +35,12 @@ def _ends_at(rope: Part, cap: Part, plan: Plan) -> Iterator[str]:
             yield "first_end"
         if other.part is cap and rope in one.parts:
             yield "last_end"
+
+
+def cords_of_knots(parts: Container[Part], ask: Quantities) -> Iterator[Quantity]:
+    """The cord of its own that one sliding knot is tied of, by what it is tied over."""
+    met = {end.part: inner.part for end, inner in reversed([*ask.plan.meetings])}
+    for clasp, work in met.items():
+        one_knot = clasp.traits.slides and clasp.count("sliding", "knots", default=2) == 1
+        if one_knot and work in parts:
+            yield times(ask.of(clasp, "cord"), how_many(ask.plan, clasp))
