@@ -306,7 +306,7 @@ def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
     numbers = [thread.threads(each * one, working, tail) * lots for one in (weft, most)]
     last = "the last of each cut to need" if lots > 1 else "the last cut to need"
     needed = units.by_length(each * weft + 2 * tail, inches=ask.plan.in_inches)
-    how = last if numbers[0] > lots else f"{needed} of {'each' if lots > 1 else 'it'} is needed"
+    how = last if numbers[0] > lots else f"{needed} needed {'of each' if lots > 1 else 'in all'}"
     yield _lengths(part, "thread", numbers[0], working, tails, how, most=numbers[1], total=total)
 
 
