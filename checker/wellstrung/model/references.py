@@ -169,12 +169,19 @@ class Names:
             )
         return None
 
-    def part(self, node: reading.Node, roles: Collection[Role] = ()) -> Part | None:
-        """The part that a node names; a fault where there is none, with those of these roles."""
+    def part(
+        self, node: reading.Node, roles: Collection[Role] = (), words: Collection[str] = ()
+    ) -> Part | None:
+        """The part that a node names; a fault where there is none, with those of these roles.
+
+        Words that may stand in its place are offered before them, but for a bare yes or no.
+        """
         part = self.parts.get(str(node.value))
         if part is None:
             fitting = {name: one for name, one in self.parts.items() if one.kind.role in roles}
-            self.unknown("part", str(node.value), self.parts, node, fitting=fitting)
+            may = {word: None for word in words if word not in ("yes", "no")}
+            known = {**may, **self.parts}
+            self.unknown("part", str(node.value), known, node, fitting={**may, **fitting})
         return part
 
     def takes(
@@ -218,7 +225,7 @@ class Names:
         for named in _PARTS_AT:
             node = part.node_at(*named.path)
             if isinstance(node, reading.Scalar) and str(node.value) not in named.words:
-                other = self.part(node, named.roles)
+                other = self.part(node, named.roles, named.words)
                 if other is not None:
                     field = f"`{named.path[-1]}`"
                     self.takes(field, other, node, named.roles, named.words)

@@ -149,3 +149,18 @@ def test_names_that_do_not_fit(installed: Host, old: str, new: str, says: str) -
     assert PLAN.count(old) == 1
     result = Checker(installed).check_text(PLAN.replace(old, new))
     assert [remark.says for remark in result.remarks] == [says]
+
+
+@pytest.mark.parametrize(
+    ("knot", "needed"),
+    [
+        ("figure 8", "`figure eight`"),
+        ("surgeon", "one of `overhand`, `double overhand`, `figure eight`, `small`"),
+    ],
+)
+def test_a_knot_that_is_not_known_is_answered_with_those_that_are(
+    knot: str, needed: str, installed: Host
+) -> None:
+    text = PLAN.replace("covers: double overhand", f"covers: {knot}")
+    [slip] = Checker(installed).check_text(text).remarks
+    assert slip.needed == needed
