@@ -19,6 +19,7 @@ def part(draft: Draft) -> tuple[str, Bead]:
         long = draft.between(8, 18, 1)
         core["length"] = draft.length(long)
     draft.maybe(80, core, mass=f"{round(wide / 20, 1)} g")
+    draft.maybe(30, core, material=draft.pick("wood", "painted wood", "acrylic"))
     fields: Fields = {"kind": "beaded bead", "core": core, "beads": bead.name}
     if draft.chance(75):
         around = 2 * round(draft.fit(ring) / 2)

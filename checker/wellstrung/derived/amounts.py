@@ -138,16 +138,15 @@ def _packs_wanted(bead: Bead, ask: Quantities) -> Quantity:
 
 def thread_in_all(part: Part, ask: Quantities) -> Quantity:
     """Thread that every one of a part takes, with the tails of all its threads, mm."""
-    count, tail, path = how_many(ask.plan, part), tail_at_ends(part, ask), ask.of(part, "thread")
+    count, tail, path = how_many(ask.plan, part), tail_of(part), ask.of(part, "thread")
     name = f"{part.name}.thread in all"
     if part.kind.role is Role.STRAND:
         return derived(
             name,
             LENGTH,
-            lambda count, line, tail: count * (line + 2 * tail),
+            lambda count, line, first, last: count * (line + first + last),
+            {"line": path, **dict(zip(("first", "last"), tails_at_ends(part, ask), strict=True))},
             count=exact("strung", count),
-            line=path,
-            tail=tail,
             source="strung in one go, a tail at each end: counting",
         )
     if ask.offers(part, "warps"):
@@ -202,13 +201,15 @@ def tail_of(part: Part) -> Quantity:
     return _of_thread(part, "tail", 0.0 if part.thread.springs else thread.USUAL_TAIL)
 
 
-def tail_at_ends(part: Part, ask: Quantities) -> Quantity:
-    """The same, mm, or as much as the sliding knots that it ends in take of its own cord."""
-    knots = (end.part for end, inner in ask.plan.meetings if inner.part is part)
-    sliding = next((one for one in knots if one.traits.slides), None)
-    if sliding is None or part.has("thread", "tail"):
-        return tail_of(part)
-    return ask.of(sliding, "tail")
+def tails_at_ends(part: Part, ask: Quantities) -> tuple[Quantity, Quantity]:
+    """The tail at either end of a strand, mm; where it ends in sliding knots what they take."""
+    usual = tail_of(part)
+    if part.has("thread", "tail"):
+        return usual, usual
+    ends = [end.part for end, inner in ask.plan.meetings if part in inner.parts]
+    sliding = [ask.of(end, "tail") for end in ends if end.traits.slides]
+    first, last = (*sliding, usual, usual)[:2]
+    return first, last
 
 
 def working_length_of(part: Part) -> Quantity:

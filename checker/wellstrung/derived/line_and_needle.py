@@ -173,6 +173,13 @@ def needle(part: Part) -> Quantity:
     return _leaf(part, "needle", rows, "wire", "needle", "thickness", cure)
 
 
+def _bought(part: Part) -> str:
+    """What tells its line from another of one type and size: its spool, or else its colour."""
+    spool = part.part("thread", "spool")
+    colour = part.of_thread("colour")
+    return f"`{spool.name}`" if spool is not None else f"`{colour}`" if colour else ""
+
+
 def _leaf(
     part: Part,
     what: str,
@@ -193,7 +200,9 @@ def _leaf(
     if len(rows) > 1 and field == "thread":
         types = either(f"`{kind}`" for kind in types_of(part))
         cure = f"write which it is, {types}, or {cure}"
-    cause = Cause(f"{varies} of {names}", f"`{part.name}`", f"{cure} in `{part.name}`")
+    # one thread, however many parts it is in; a needle is each part's own
+    scope = _bought(part) if field == "thread" else f"`{part.name}`"
+    cause = Cause(f"{varies} of {names}", scope, f"{cure} in `{part.name}`")
     return leaf(
         f"{part.name}.{what}",
         value,

@@ -21,6 +21,8 @@ from wellstrung.rulebook import Ask, Level
 
 #: the families that say whether a piece can be made: a plan is mostly open by their checks
 DECIDING = ("fit", "length", "work")
+#: the rule that holds a piece against the length that its plan asks for
+_LENGTH = "finished-length"
 
 
 class HeldCheck(NamedTuple):
@@ -176,6 +178,12 @@ class PlanResult(_OfPlan, frozen=True):
         return len(self._waiting) > passed
 
     @property
+    def length_waits(self) -> str:
+        """The values without which its length is not checked; empty where it is checked."""
+        waits = [check.missing for check in self.unjudged if check.rule == _LENGTH]
+        return " and ".join(waits[0]) if waits and not self.count("error") else ""
+
+    @property
     def _waiting(self) -> list[str]:
         """The value that each open check of fit, length and work waits for."""
         return [" and ".join(check.missing) for check in self.unjudged if check.family in DECIDING]
@@ -199,6 +207,8 @@ class Summary(_OfPlan, frozen=True, kw_only=True):
     slips: int = 0
     passed: int = 0
     open: int = 0
+    #: the values without which its length is not checked
+    length_waits: str = ""
     #: without what only its own lines show
     fix_first: Remark | None = None
     #: each safety text with the steps that it is for

@@ -35,6 +35,7 @@ def summary(plan: PlanResult) -> Summary:
         slips=plan.slips,
         passed=len(plan.held),
         open=plan.open,
+        length_waits=plan.length_waits,
         fix_first=first,
         cautions=tuple((one.says, one.steps) for one in plan.cautions),
         failures=plan.failures,

@@ -16,7 +16,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.common import units
-from wellstrung.derived.amounts import tail_at_ends, wire_of, working_length_of
+from wellstrung.derived.amounts import tail_of, tails_at_ends, wire_of, working_length_of
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
 from wellstrung.kinds.chain import link_inside, one_stretch
@@ -287,12 +287,14 @@ def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
     """Line in one go for a strand; else threads as long as is worked with, and a loom's warps."""
     if not part.has("thread"):
         return
-    count, tail = how_many(ask.plan, part) * makers, tail_at_ends(part, ask).middle
+    count, tail = how_many(ask.plan, part) * makers, tail_of(part).middle
     path, total = ask.of(part, "thread"), ask.of(part, "thread_in_all").middle * makers
-    long = units.by_length(tail, inches=ask.plan.in_inches)
-    tails = f"a tail of {long} at both ends included"
+    ends = [one.middle for one in tails_at_ends(part, ask)]
+    said = [units.by_length(one, inches=ask.plan.in_inches) for one in dict.fromkeys(ends)]
+    other = "the other" if said[1:] else "both ends"
+    tails = f"a tail of {' at one end, '.join(said)} at {other} included"
     if part.kind.role is Role.STRAND:
-        yield _lengths(part, "line", count, path.middle + 2 * tail, tails)
+        yield _lengths(part, "line", count, path.middle + sum(ends), tails)
         return
     weft, most = path.middle, path.likely.high
     if ask.offers(part, "warps"):
@@ -301,11 +303,10 @@ def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
         weft, most, total = weft - warps * warp, most - warps * warp, total - warps * count * warp
     working = working_length_of(part).middle
     # the legs of a fringe hang on one thread in each piece; a woven part has its own threads
-    pieces = ask.plan.makes * makers
-    each, lots = (count // pieces, pieces) if part.kind.role is Role.DROP else (1, count)
-    numbers = [thread.threads(each * one, working, tail) * lots for one in (weft, most)]
+    lots = ask.plan.makes * makers if part.kind.role is Role.DROP else count
+    numbers = [thread.threads(count // lots * one, working, tail) * lots for one in (weft, most)]
     last = "the last of each cut to need" if lots > 1 else "the last cut to need"
-    needed = units.by_length(each * weft + 2 * tail, inches=ask.plan.in_inches)
+    needed = units.by_length(count // lots * weft + 2 * tail, inches=ask.plan.in_inches)
     how = last if numbers[0] > lots else f"{needed} needed {'of each' if lots > 1 else 'in all'}"
     yield _lengths(part, "thread", numbers[0], working, tails, how, most=numbers[1], total=total)
 

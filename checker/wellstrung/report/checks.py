@@ -43,11 +43,12 @@ def open_checks(plan: PlanResult) -> list[OpenCheck]:
 
 
 def counts(plan: Counted) -> str:
-    """What follows the outcome in a heading: how many slips, or errors, warnings, open checks."""
+    """What follows the outcome in a heading: slips, or errors and warnings, and what is open."""
     if not plan.readable:
         return f": {counted(plan.slips, 'slip')}" if plan.slips else ""
     if plan.outcome not in MOSTLY_OPEN:
-        return "  " + ", ".join(counted(plan.count(one), one) for one in ("error", "warning"))
+        found = [counted(plan.count(one), one) for one in ("error", "warning")]
+        return "  " + ", ".join([*found, *(["length not checked"] if plan.length_waits else [])])
     warned = [counted(plan.count("warning"), "warning")] if plan.count("warning") else []
     return ", ".join(["", *warned, f"{counted(plan.open, 'check')} open"])
 
@@ -81,9 +82,12 @@ def to_fix(plan: Counted) -> str:
 
 
 def answers(plan: PlanResult) -> list[str]:
-    """The values to fill in first where a plan is mostly open, and what each would settle."""
+    """The values to fill in first where a plan is mostly open, and what each would settle.
+
+    Of another that may be made, what its length waits for.
+    """
     if plan.outcome not in MOSTLY_OPEN:
-        return []
+        return [f"{plan.length_waits} (it closes the length)"] if plan.length_waits else []
     return [f"{value} ({counted(number, 'check')})" for value, number in plan.answer_first]
 
 

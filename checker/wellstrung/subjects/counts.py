@@ -70,9 +70,10 @@ def placed(plan: Plan) -> Mapping[str, int]:
     """
     counts: Counter[str] = Counter()
     for line in plan.hung:
-        counts[line.part.name] += hung_in_all(plan, line)[0]
-        if (crimp := held_by_crimps(line.part)) is not None:
-            counts[crimp.name] += hung_in_all(plan, line)[0] * holds(line.part)
+        pieces = hung_in_all(plan, line)[0]
+        counts[line.part.name] += pieces
+        for inside in made_with(plan, line.part):
+            counts[inside.name] += pieces * (holds(line.part) or 1)
     for entry in plan.run:
         for part in entry.parts if entry.counts else ():
             counts[part.name] += entry.pieces
@@ -131,12 +132,14 @@ def made_with(plan: Plan, part: Part) -> tuple[Part, ...]:
     its back, the cone over a wire.
     """
     named = [part.part(*path) for path in (("covers",), ("cover",), *WOVEN_HALVES)]
-    found = [one for one in (*named, held_by_crimps(part), _covers(plan, part)) if one is not None]
+    found = [
+        one for one in (*named, held_by_crimps(part), hung_over(plan, part)) if one is not None
+    ]
     deeper = (more for one in found for more in made_with(plan, one))
     return (*found, *deeper, *_backs_of(plan).get(part, ()))
 
 
-def _covers(plan: Plan, wire: Part) -> Part | None:
+def hung_over(plan: Plan, wire: Part) -> Part | None:
     """The cone that a hung wire runs into, where it has no place of its own."""
     cone = wire.part("over")
     in_run = {cone, wire} & {*plan.in_run}  # in the run both stand there

@@ -123,14 +123,15 @@ class Tassel(Subject, frozen=True):
 
 @cached
 def tassels(plan: Plan) -> tuple[Tassel, ...]:
-    """Every tassel: legs of which more than one hang from one ring or eye."""
+    """Every tassel: legs of which more than one hang from one ring or eye, in no cone."""
     found: dict[Side, list[Hung]] = {}
     for line in plan.hung:
         eyes = line.source_eyes or last_eyes(line.source)
         above = Eyes(line.source, eyes) if eyes else line.source
         woven = isinstance(above, Eyes) and above.woven
         ring = not woven and (isinstance(above, Eyes) or above.kind.role is Role.RING)
-        if ring and line.on_thread and line.part.kind.role is Role.DROP:
+        in_cone = line.source.part("over") is not None
+        if ring and line.on_thread and line.part.kind.role is Role.DROP and not in_cone:
             found.setdefault(above, []).append(line)
     every = (Tassel(lines[-1].place_of("part"), (*lines,), one) for one, lines in found.items())
     return tuple(tassel for tassel in every if tassel.each > 1)

@@ -13,6 +13,7 @@ from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, BandEnd, Part, Role
 from wellstrung.model.plan import Plan, RunEntry
 from wellstrung.subjects.base import Eyes, Side, Subject, eyes_facing, named, side_facing
+from wellstrung.subjects.counts import hung_over
 
 
 class RopeInCap(Subject, frozen=True):
@@ -198,8 +199,14 @@ def joins(plan: Plan) -> Iterator[Subject]:
             yield from _covered(crimp, ahead, behind, onwards=True)
 
 
-def tassels(plan: Plan) -> Iterator[StrandsInCone]:
-    """Legs that hang by thread from a cone, or from the wire that runs into an empty one."""
+def tassels(plan: Plan) -> Iterator[Subject]:
+    """Legs that hang by thread from a cone, or from the wire that runs into an empty one.
+
+    And the wire of a cone that hangs with its tassel, which stops at its narrow hole.
+    """
+    for line in plan.hung:
+        if (cone := hung_over(plan, line.part)) is not None:
+            yield StopsAt(line.place, line.part, line.part, cone)
     filled = {end.part for inner, end in plan.meetings if inner.part.kind.role in _GATHERED}
     for line in plan.hung:
         over = line.source.part("over")

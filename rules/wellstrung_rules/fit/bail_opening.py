@@ -1,7 +1,7 @@
 """The opening of a bail and what it goes round: it runs along it freely.
 
-A bail too narrow for the beads of a strand may be strung between two of them, where it stays; round
-a rope or a chain there is no such place.
+A bail too narrow for the beads of a strand may be strung between two of them, where it stays; on a
+spaced strand that is bare line, along which it runs. Round a rope or a chain is no such place.
 """
 
 from __future__ import annotations
@@ -25,8 +25,8 @@ def check(join: GoesRound, ask: Ask) -> Answer:
     else:
         inside, words = ask.of(what, "inside"), f"the opening of {what.noun} `{what.name}`"
         part, path = what, ("inside" if is_bail else sized_by(what),)
-    # an eye or a ring is strung between two beads
-    strung = beaded and not is_bail
+    # an eye or a ring is strung between two beads, a bail where the line is bare
+    strung = beaded and not (is_bail and not join.around.has("spacing"))
     across = ask.of(join.around, "line") if strung else ask.across(join.around)
     fits = inside - across
     runs = fits - ask.limit(RING_SWING)
@@ -34,7 +34,7 @@ def check(join: GoesRound, ask: Ask) -> Answer:
         return answer
     forced = not holds(fits)
     goes = "go" if forced else "run freely"
-    between = forced and beaded and is_bail
+    between = forced and beaded and not strung
     stays = ": it stays between the two beads where it is strung" if between else ""
     place, least = part.place_of(*path), next_up(inside.middle - runs.likely.low, _STEP)
     size = in_unit_of(least, inside)

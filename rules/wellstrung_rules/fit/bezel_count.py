@@ -41,10 +41,18 @@ def check(woven: Woven, ask: Ask) -> Answer:
     if answer := kept(snug, fills):
         return answer
     sure = _even(least.likely.high, most.likely.low)
-    needed = f"a ring of {_listed(sure)}"
+    needed, try_it = (
+        f"a ring of {_listed(sure)}",
+        f"try the {held} in three rounds, and add or leave",
+    )
+    try_it += " out two beads"
     if not sure:
         likely = _even(least.middle, most.middle) or [2 * round(least.middle / 2)]
         needed = f"a ring of {_listed(likely)}, by the length of its beads"
+        try_it = (
+            f"try the {held} in three rounds of {_listed(likely)}: over all that is sold no one"
+        )
+        try_it += " ring is sure"
     margin, does, takes = tightest(snug, fills), "{gapes|may gape} round", "which takes"
     if_pointed = False
     if margin is snug:
@@ -65,7 +73,7 @@ def check(woven: Woven, ask: Ask) -> Answer:
         remedies=(
             *(Remedy.write(place, str(n), f"write `around: {n}`") for n in sure),
             *([Remedy("if its back is pointed, write `back: pointed` in `stone`")] * if_pointed),
-            Remedy(f"try the {held} in three rounds, and add or leave out two beads"),
+            Remedy(try_it),
         ),
         margin=margin,
         at_most="warning" if if_pointed or margin is snug else "error",

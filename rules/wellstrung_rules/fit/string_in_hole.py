@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from wellstrung.formulas import circles
-from wellstrung.rulebook import Answer, Ask, Misfit, Rule, Threaded, kept
-from wellstrung.rulebook.plan import Role
-from wellstrung.rulebook.values import exact, product
-from wellstrung.rulebook.wording import about, raised, spelled
-from wellstrung_rules.fit import REAM_WET, thinner_or_wider, with_needle
+from wellstrung.rulebook import Answer, Ask, Misfit, Missing, Rule, Threaded, holds, kept
+from wellstrung.rulebook.plan import Role, bead_mix
+from wellstrung.rulebook.values import Quantity, exact, product
+from wellstrung.rulebook.wording import about, raised, spelled, together
+from wellstrung_rules.fit import REAM_WET, REAMED_DRY, thinner_or_wider, with_needle
 
 _SOURCE = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
 
@@ -15,26 +15,62 @@ _SOURCE = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 
 def check(join: Threaded, ask: Ask) -> Answer:
     if join.part.kind.role is not Role.STRAND:
         return None
-    line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
-    passes = join.lines
-    ratio = circles.equal_ratio(min(passes, 20))
-    bundle = product("lines in the hole", "mm", line, exact("ratio", ratio), source=_SOURCE)
-    margin = hole - bundle
-    if answer := kept(margin):
+    hole = ask.of(join.bead, "hole")
+    if answer := kept(hole - _bundle(join, ask)):
         return answer
-    times = {1: "", 2: " twice"}.get(passes, f" {passes} times")
+    # one line to change: one remark, of the bead that lacks most, with the others by name
+    lacks = _too_narrow(join, ask)
+    worst, *others = sorted(lacks, key=lambda one: lacks[one].likely.low)
+    return _misfit(worst, lacks[worst], {one: lacks[one] for one in others}, ask)
+
+
+def _bundle(join: Threaded, ask: Ask) -> Quantity:
+    line, ratio = ask.of(join.part, "line"), exact("ratio", _ratio(join))
+    return product("lines in the hole", "mm", line, ratio, source=_SOURCE)
+
+
+def _ratio(join: Threaded) -> float:
+    return circles.equal_ratio(min(join.lines, 20))
+
+
+def _too_narrow(join: Threaded, ask: Ask) -> dict[Threaded, Quantity]:
+    """The beads of a strand that its line may not pass, each with its margin."""
+    found = {}
+    for name in bead_mix(join.part):
+        one = Threaded(join.place, join.part, ask.plan.beads[name])
+        try:
+            margin = ask.of(one.bead, "hole") - _bundle(one, ask)
+        except Missing:  # open by itself
+            continue
+        if not holds(margin):
+            found[one] = margin
+    return found
+
+
+def _misfit(join: Threaded, margin: Quantity, others: dict[Threaded, Quantity], ask: Ask) -> Misfit:
+    line, hole, ratio = ask.of(join.part, "line"), ask.of(join.bead, "hole"), _ratio(join)
+    times = {1: "", 2: " twice"}.get(join.lines, f" {join.lines} times")
     short, thickest = with_needle(join, margin, line.middle + margin.likely.low / ratio, ask)
+    ream = "" if join.bead.text("type") in REAMED_DRY else f"; {REAM_WET}"
     return Misfit(
         says=f"the line of `{join.part.name}` ({spelled(line)}) {{does|may}} not pass the hole of"
         f" bead `{join.bead.name}` ({spelled(hole)}){times}: the hole would need to be"
-        f" {about(bundle, hole)}",
+        f" {about(_bundle(join, ask), hole)}{_so_do(others)}",
         place=join.part.place_of("thread"),
         found=spelled(line),
         needed=f"a hole of {raised(hole, short)} or wider",
-        remedies=(thinner_or_wider(join, short, thickest, ask, f"; {REAM_WET}"),),
+        remedies=(thinner_or_wider(join, short, thickest, ask, ream),),
         margin=margin,
-        also=(join.bead.key.place,),
+        also=tuple(one.bead.key.place for one in (join, *others)),
     )
+
+
+def _so_do(others: dict[Threaded, Quantity]) -> str:
+    """The other beads of which the same is known, or may be."""
+    surely = [f"`{one.bead.name}`" for one, lacks in others.items() if lacks.likely.high < 0]
+    maybe = [f"`{one.bead.name}`" for one, lacks in others.items() if lacks.likely.high >= 0]
+    goes = f"; the same goes for {together(surely)}" if surely else ""
+    return goes + (f"; it may be so with {together(maybe)}" if maybe else "")
 
 
 RULE = Rule(

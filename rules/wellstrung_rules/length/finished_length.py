@@ -28,7 +28,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     # what goes round several times is shared out over them
     off = abs(found.middle - wanted.middle) * (turns(ask.plan).middle if inside else 1)
     more = off if too_short else -off
-    longer = _longer_ends(ask, more) or run_longer(ask, more, round)
+    longer = run_longer(ask, more, round)
     by_hand = f"make the run about {by_ruler(off, wanted)} {'longer' if too_short else 'shorter'}"
     clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
     taut = "taut with the clasp closed" if clasp else "taut"
@@ -49,18 +49,6 @@ def check(piece: Piece, ask: Ask) -> Answer:
         fault=f"piece too {word}",
         also=tuple(rope.place_of("length") for rope in with_length(ask)),
     )
-
-
-def _longer_ends(ask: Ask, more: float) -> tuple[Remedy, ...]:
-    """Cord ends between two sliding knots that are so much longer, mm: no bead is restrung."""
-    for knots in ask.plan.in_run:
-        if knots.traits.slides and knots.count("sliding", "knots", default=2) > 1:
-            ends, place = knots.length("sliding", "ends"), knots.place_of("sliding", "ends")
-            if (new := round(ends.middle + more)) > 0:
-                wanted = in_unit_of(new, ends)
-                text = f"leave ends of {wanted} in `{knots.name}` instead of {ends.spelling}"
-                return (Remedy.write(place, wanted, text),)
-    return ()
 
 
 RULE = Rule(

@@ -89,3 +89,36 @@ def test_plans_with_slips_are_counted_apart_and_never_as_errors(
     ]
     page = pages.folder(result)["index.html"]
     assert "2 plans: 1 not checked yet, 1 nothing wrong found" in page
+
+
+GULLS = """\
+plan: 1
+title: Gull strand
+piece: necklace
+metal: brass
+wearer: {neck: 36 cm}
+finished_length: 46 cm
+beads: {gull: 8/0 round}
+parts:
+  strand: {kind: strand, stitch: strung, beads: gull, count: 180, thread: flexible wire 0.38 mm}
+  crimp: 2 mm crimp tube
+  ring: 4 mm jump ring 20 AWG
+  clasp: lobster 12 mm
+run: [clasp.a, ring, crimp, strand, crimp, ring, clasp.b]
+work:
+  - string strand
+  - crimp crimp, 2 times
+  - close ring, 2 times
+  - wear
+"""
+
+
+def test_a_plan_whose_length_waits_for_a_value_says_so_in_its_heading(checker: Checker) -> None:
+    result = checker.check_text(GULLS)
+    assert result.outcome == "makeable"
+    assert heading(result).splitlines()[2:] == [
+        "MAKEABLE  0 errors, 0 warnings, length not checked",
+        "fill in first  `make` of `gull` (it closes the length)",
+    ]
+    known = checker.check_text(GULLS.replace("8/0 round", "8/0 round Japanese"))
+    assert known.held and "length" not in heading(known)

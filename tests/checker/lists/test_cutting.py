@@ -297,3 +297,25 @@ run: [slider.a, row, slider.b]
     ask = result.ask.quantities
     both = ask.get("row.thread_in_all").middle + ask.get("slider.cord").middle
     assert line.need.middle == pytest.approx(both) and ask.get("slider.cord").middle > 100
+
+
+def test_a_strand_that_meets_the_knots_by_one_end_leaves_their_cord_there_alone() -> None:
+    plan = """\
+plan: 1
+title: Half sliding bracelet
+piece: bracelet
+beads: {stone: {type: other, outside: 8 mm, length: 8 mm, hole: 1.5 mm, per_gram: 1}}
+parts:
+  row:
+    {kind: strand, stitch: strung, beads: stone, count: 14,
+     thread: {type: waxed cotton, outside: 1 mm}}
+  other:
+    {kind: strand, stitch: strung, beads: stone, count: 2,
+     thread: {type: waxed cotton, outside: 1 mm}}
+  ring: {kind: jump ring, outside: 8 mm, wire: 1 mm, closing: soldered}
+  slider: {kind: clasp, type: sliding knots, sliding: {ends: 8 cm}}
+run: [slider.a, row, ring, other, slider.b]
+"""
+    knots, usual = 80 + 4 * 8.28 + 5 + 50, 175
+    cut = cut_of("row", listed(plan))
+    assert cut.length == pytest.approx(14 * 8 * 1.01 + knots + usual, rel=1e-3)

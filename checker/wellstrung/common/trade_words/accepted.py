@@ -59,7 +59,11 @@ _TOGGLE = (
 _HOOK = "hook clasp, hook and eye, hook and eye clasp"
 _S_HOOK = "S-hook, S-hook clasp"
 _FOLD = "fold-over clasp, watch clasp"
-_BARREL = "barrel clasp, screw clasp, torpedo clasp, barrel screw clasp, screw barrel clasp"
+_BARREL = (
+    "barrel clasp, screw clasp, torpedo clasp, barrel screw clasp, screw barrel clasp,"
+    " breakaway clasp, breakaway, breakaway barrel, breakaway barrel clasp, breakaway connector,"
+    " lanyard breakaway, safety breakaway, pop barrel"
+)
 _SNAP = "sew-on snap, press stud, popper, snap fastener, sew-on press stud"
 _BOX = "box clasp, tongue clasp, filigree box clasp, tab clasp, fishhook clasp, pearl clasp"
 _MAGNET = "magnetic clasp, magnet clasp, magnet"
@@ -135,7 +139,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "wire link, type: eye pin": f"eye pin, {_EYE_PIN}",
         "wire link, type: briolette wrap": "briolette wrap, wrapped briolette, wrapped drop",
         "pendant": "charm, medal, medallion, tag, focal, focal pendant, drop pendant, crucifix,"
-        " cross",
+        " cross, badge clip, badge reel, id clip, lanyard clip, swivel clip, swivel hook, key clip,"
+        " bulldog clip",
         "bead drop": "fringe, fringe leg, fringe strand, bead dangle, beaded dangle, bead fringe,"
         " beaded fringe, tassel leg, tassel, bead tassel, beaded tassel",
         "chain piece": "piece of chain, length of chain, cut chain, chain length, extender,"

@@ -42,6 +42,8 @@ ASKED: Mapping[str, Mapping[str, str]] = {
         " hangs",
         "button": "write `clasp` with `type: button and loop`, which has a `button`, or a bead"
         " under `beads`",
+        "safety clasp": "write `breakaway clasp` for one that lets go when it catches, or `clasp`"
+        " with `type: fold-over` or `box` for one that a catch keeps shut",
         "tip": "write `bead tip` for a shell over a knot, or `end cap` for a cup that takes a rope",
         "end": "write `end cap` for a cup that takes a rope, `bead tip` for a shell over a knot,"
         " or `clasp` with `type: ribbon end` for a jaw on a band",

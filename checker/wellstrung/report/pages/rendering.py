@@ -130,6 +130,7 @@ def _sentence(plan: PlanResult) -> str:
     ]
     if not plan.readable:
         return f"{_MEANS[plan.outcome]}: {counted(len(plan.remarks), 'slip')} to put right."
+    found += ["its length not checked"] if plan.length_waits else []
     held = f"{counted(len(plan.held), 'check')} passed, {len(plan.unjudged) or 'none'} open"
     return f"{_MEANS[plan.outcome]}: {', '.join([*found, held])}."
 

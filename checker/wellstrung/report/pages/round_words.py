@@ -38,6 +38,9 @@ def over_core(part: Part, at: Bench) -> Iterator[str]:
     rounds, beads, last = (at.known(part, what) for what in ("rounds", "beads", "last_round"))
     core = "tube" if part.has("core", "length") else "ball"
     wide = part.text("core", "outside")
+    if part.has("core", "material") and "wood" in part.text("core", "material").casefold():
+        # bare wood shows between the beads, and takes up damp: common practice, no source
+        yield f"Paint or seal the wooden {core} in the colour of the beads, and let it dry through"
     yield f"Slide the {core} ({wide}) in after a few rounds, and weave on over it to both ends"
     hole = f"to a hole of {part.text('core', 'hole')}" if part.has("core", "hole") else "shut"
     at_last = f": about {last.middle:.0f} beads in the last round" if last is not None else ""
