@@ -36,6 +36,15 @@ def glued(draft: Draft, part: str, to: str, *, joints: int = 2) -> None:
         draft.step("wait", "wait", time=cures)
 
 
+def on_layers(draft: Draft, stone: str) -> None:
+    """The steps that glue a stone on its foundation before it is sewn, and on its backing after."""
+    glue = draft.add("glue", {"kind": "adhesive", "type": "contact cement"})
+    draft.step("make", "glue", stone, to="foundation", with_=glue)
+    draft.step("make", "wait", time=draft.pick("3 h", "1 h"))
+    draft.step("glue", "glue", stone, to="backing", with_=glue)
+    draft.step("wait", "wait", time="2 days")
+
+
 def adhesive(draft: Draft, *, likely: bool = True) -> str:
     """An adhesive; most plans use epoxy, which suits a cap."""
     type_ = draft.pick(TYPES[0], TYPES[0], TYPES[0], *TYPES) if likely else draft.pick(*TYPES)

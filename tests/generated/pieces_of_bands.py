@@ -110,6 +110,8 @@ def bezel_pendant(draft: Draft) -> None:
     """A stone in a bezel on a ring, often with a fringe."""
     sewn = draft.chance(30)
     setting = woven.cabochon(draft) if sewn else woven.bezel(draft, eye=True)
+    if sewn and draft.chance(60):
+        glues.on_layers(draft, setting.name)
     draft.step("make", "weave", setting.name)
     draft.step("finish", "finish thread", setting.name)
     inside = draft.between(4, 8, 0.5)

@@ -61,16 +61,35 @@ def round_the_neck(draft: Draft) -> None:
     draft.run = [ends[0], ring.name, crimp, row.name, crimp, ring.name, ends[1]]
 
 
+def _between_balls(draft: Draft, coil: str) -> list[Any]:
+    """A coil with a half-drilled ball glued on either end of its wire."""
+    ball: Fields = {"kind": "end cap", "type": "ball", "size": f"{draft.whole(3, 6)} mm"}
+    draft.maybe(50, ball, bore="0.8 mm", depth="2 mm")
+    name = draft.add("ball", ball)
+    glue = draft.add("glue", {"kind": "adhesive", "type": "two-part epoxy"})
+    prepared = ["roughened", "degreased"]
+    draft.step("glue", "glue", name, to=coil, joints=2, prepared=prepared, with_=glue)
+    return [name, coil, name]
+
+
 def coiled(draft: Draft) -> None:
     """Beads on memory wire that goes round the wrist a few times."""
     bead, turns = palette.seed(draft, "8/0", "6/0"), draft.whole(2, 5)
     fields: Fields = {"kind": "strand", "stitch": "strung", "beads": bead.name}
-    fields["length"] = draft.length(round(draft.fit(turns * 190.4)))
-    fields["thread"] = {"type": "memory wire", "size": "bracelet", "turns": turns}
+    thread: Fields = {"type": "memory wire", "turns": turns}
+    if draft.chance(50):
+        fields["length"] = draft.length(round(draft.fit(turns * 190.4)))
+        thread["size"] = "bracelet"
+    else:
+        thread["coil"] = f"{round(draft.fit(60))} mm"
+    fields["thread"] = thread
     name = draft.add("coil", fields)
     draft.step("make", "string", name)
-    draft.step("wire", "wrap loop", name, times=2)
-    draft.run = [name]
+    if draft.chance(60):
+        draft.step("wire", "wrap loop", name, times=2)
+        draft.run = [name]
+    else:
+        draft.run = _between_balls(draft, name)
     draft.head |= {"piece": "bracelet", "closes": "open"}
     draft.maybe(80, draft.head, wearer={"wrist": "16.5 cm"})
 

@@ -81,6 +81,7 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
             ("ear post", "type", "= pad"),
             ("embroidered cabochon", "stone", "shape", "= round"),
             ("end bar", "note"),
+            ("end cap", "takes", "= wire"),
             ("end bar", "size"),
             ("french wire", "size", "= heavy"),
             ("plan", "beads", "*", "drilled", "= through"),

@@ -10,6 +10,8 @@ import pytest
 
 from wellstrung import tables
 from wellstrung.common import units
+from wellstrung.formulas.rings import coiled
+from wellstrung.kinds.wire_link import cylinder_mass
 
 #: table, row, column, what is printed, in mm or pounds, and by whom (copies seen)
 PRINTED = [
@@ -35,6 +37,8 @@ PRINTED = [
     ("memory_wires", "memory wire bracelet", "diameter", 0.6, "avbeads.com"),
     ("memory_wires", "memory wire bracelet", "coil", 65, "avbeads.com"),
     ("memory_wires", "memory wire bracelet", "coil", 57.2, "beads.co, 2.25 in"),
+    ("memory_wires", "memory wire small bracelet", "coil", 50.8, "beadingtimes.com, 2 in"),
+    ("memory_wires", "memory wire bracelet", "coil", 63.5, "beadingtimes.com, 2.5 in"),
     ("needles", "beading 10", "wire", 0.46, "beads.co, needle sizes"),
     ("needles", "beading 12", "wire", 0.4, "ameblo.jp, bead-stitch needles"),
 ]
@@ -44,6 +48,16 @@ PRINTED = [
 def test_a_printed_size(table: str, row: str, column: str, printed: float, page: str) -> None:
     cell = tables.load(table).row(row).cell(column)
     assert cell.low - 1e-9 <= printed <= cell.high + 1e-9, page
+
+
+def test_the_coils_in_an_ounce_of_memory_wire() -> None:
+    """68 to 70 coils of 2 in weigh 1 oz (beadingtimes.com, excerpt seen): steel, 7.85 g/cm3."""
+    line = tables.load("memory_wires").row("memory wire small bracelet").cell("diameter")
+    mass = [
+        cylinder_mass(coiled(69, coil=50.8, line=wire), wire, density=7.85)
+        for wire in (line.value - 0.02, line.value + 0.02)
+    ]
+    assert mass[0] < 28.35 < mass[1]
 
 
 def test_government_nylon_is_as_strong_as_the_strongest_beading_nylon() -> None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
+from wellstrung.derived.coils import at_ends
 from wellstrung.derived.drops import drops_on_knots
 from wellstrung.derived.embellished import beads_added
 from wellstrung.derived.ends import cords_of_knots, end_in_cap
@@ -197,8 +198,8 @@ def threads_of(part: Part, ask: Quantities) -> Quantity:
 
 
 def tail_of(part: Part) -> Quantity:
-    """The tail at each end of a thread, as written or as is usual, mm; memory wire has none."""
-    return _of_thread(part, "tail", 0.0 if part.thread.springs else thread.USUAL_TAIL)
+    """The tail at each end of a thread, as written or as is usual, mm."""
+    return _of_thread(part, "tail", thread.USUAL_TAIL)
 
 
 def tails_at_ends(part: Part, ask: Quantities) -> tuple[Quantity, Quantity]:
@@ -206,6 +207,8 @@ def tails_at_ends(part: Part, ask: Quantities) -> tuple[Quantity, Quantity]:
     usual = tail_of(part)
     if part.has("thread", "tail"):
         return usual, usual
+    if part.thread.springs:  # a loop is turned in it, or it goes into a ball
+        return at_ends(part, ask), at_ends(part, ask)
     ends = [end.part for end, inner in ask.plan.meetings if part in inner.parts]
     sliding = [ask.of(end, "tail") for end in ends if end.traits.slides]
     first, last = (*sliding, usual, usual)[:2]
@@ -286,7 +289,9 @@ def glue_needed(adhesive: Part, ask: Quantities) -> Quantity:
 
 
 def _in_joints(used: GlueUsed, ask: Quantities) -> Iterator[Quantity]:
-    if not used.ends and not used.stirred:
+    for part, layer, count in used.films:
+        yield times(ask.of(part, f"glue_on_{layer}"), count)
+    if not (used.ends or used.films or used.stirred):
         raise Missing(f"a cap with a `bore` that `{used.adhesive.name}` holds")
     for end, count in used.ends:
         yield times(_in_one(end, ask), count)

@@ -1,4 +1,4 @@
-"""The ends of work: which size of a rope a cap takes, and the cord of a knot tied over them."""
+"""How the end of a rope or a line lies in a cap: which size of it the cap takes, and of wire."""
 
 from __future__ import annotations
 
@@ -20,6 +20,8 @@ def end_in_cap(rope: Part, cap: Part, ask: Quantities) -> str:
     Of a rope whose rounds differ that of the end which stands there; where one cap is at both ends,
     of the one that it fits worse. Raises Missing.
     """
+    if rope.thread.springs:
+        return "line"
     if taken(cap) == "nub":
         return "nub.outside"
     if not listed_for(rope, ROUND):

@@ -26,6 +26,8 @@ def line(part: Part) -> Quantity:
     for of, path in _said(part, "outside"):
         return of.size(*path)
     rows = _rows(part)
+    if part.thread.springs and not part.of_thread("size"):
+        rows = [*of_type(types_of(part)[0])[:1]]  # of any coil it is as thick
     thick = None if rows else _sold_by_thickness(part)
     if thick is not None:
         return thick
@@ -36,11 +38,16 @@ def line(part: Part) -> Quantity:
 
 
 def coil(part: Part) -> Quantity:
-    """Across the inside of a coil of memory wire at rest, mm: the trade tables'; raises Missing."""
+    """Across the inside of a coil of memory wire at rest, mm: as the plan or a table has it.
+
+    Raises Missing.
+    """
+    if part.has("thread", "coil"):
+        return part.size("thread", "coil")
     rows = [row for row in _rows(part) if "coil" in row.cells]
     if not rows:
-        raise part.missing("thread", "size")
-    cure = "measure across a coil as it lies, and cut turns by that"
+        raise part.missing("thread", "coil")
+    cure = "measure across a coil as it lies, and write `thread: {coil: ...}`"
     return _leaf(part, "coil", rows, "coil", "thread", "coil", cure)
 
 

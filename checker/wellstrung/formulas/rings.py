@@ -212,3 +212,37 @@ def taken_along(next: float, hole: float = 0.0, **rings: float) -> float:
     if len(wires) == 1:
         return next + sum(wires)
     return next + either(sum(wires) <= hole, most(*wires), sum(wires))
+
+
+def loop_wire(hole: float, wire: float, wraps: float) -> float:
+    """Wire in one loop, mm: once round the hole, and `wraps` turns round the neck.
+
+    Geometry, worked out for this project.
+
+    >>> round(loop_wire(hole=2.5, wire=0.64, wraps=3), 1)
+    21.9
+    """
+    return pi * (hole + wire) + wraps * pi * 2 * wire
+
+
+def coiled(turns: float, coil: float, line: float) -> float:
+    """Wire in so many coils, mm, of which each is `coil` wide inside: the way along its middle.
+
+    Geometry. Held against print: 68 to 70 coils of 2 in in an ounce of steel, 7.85 g/cm3, are wire
+    of 0.64 to 0.65 mm (`Memory Wire Bracelet`, beadingtimes.com project0105, excerpt seen).
+
+    >>> round(coiled(turns=3, coil=60.0, line=0.6), 1)
+    571.1
+    """
+    return turns * pi * (coil + line)
+
+
+def turns_in(length: float, coil: float, line: float) -> float:
+    """How often a length of wire, mm, goes round in its coil: `coiled` the other way round.
+
+    Geometry.
+
+    >>> round(turns_in(length=571.1, coil=60.0, line=0.6), 2)
+    3.0
+    """
+    return length / (pi * (coil + line))

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from msgspec.structs import replace
+
 from wellstrung.derived.declared import (
     GEOMETRY,
     count,
@@ -16,10 +18,11 @@ from wellstrung.derived.declared import (
     hand,
     mass,
     same_as,
+    size,
     written_or,
 )
 from wellstrung.formulas import stones, thread
-from wellstrung.kinds.bezel import WOVEN_ROUND
+from wellstrung.kinds.bezel import WOVEN_ROUND, strip
 from wellstrung.kinds.stone import SIZES, of_stone
 from wellstrung.model.beads import bead_rows
 from wellstrung.model.item import Bead
@@ -233,20 +236,51 @@ def _foundation(backing: str) -> Formula:
     )
 
 
-def _glue(part: Part, ask: Quantities) -> Quantity:
+def _glue(on: str) -> Formula:
+    """A film of glue, ml: under the stone, on its foundation; between foundation and backing."""
+
+    def found(part: Part, ask: Quantities) -> Quantity:
+        film = exact("layer of glue", GLUE, "mm", "common practice, no source")
+        name, area = f"{part.name}.glue on {on}", ask.of(part, "area")
+        if on == "foundation":
+            return derived(name, "ml", _under_stone, area=area, thick=film, source=GEOMETRY)
+        return derived(
+            name,
+            "ml",
+            lambda area, perimeter, rows, seam, thick: (
+                stones.area_outside(area, perimeter, rows + seam) * thick / 1000
+            ),
+            area=area,
+            perimeter=ask.of(part, "perimeter"),
+            rows=ask.of(part, "rows_wide"),
+            seam=_seam(part, ask),
+            thick=film,
+            source=GEOMETRY,
+        )
+
+    return found
+
+
+def _under_stone(area: float, thick: float) -> float:
+    return area * thick / 1000
+
+
+def _glue_in_all(part: Part, ask: Quantities) -> Quantity:
     """Glue under the stone, and between foundation and backing, ml."""
+    both = [ask.of(part, "glue_on_foundation"), ask.of(part, "glue_on_backing")]
+    return total(f"{part.name}.glue", "ml", both)
+
+
+def _rise(part: Part, ask: Quantities) -> Quantity:
+    """How high the bezel stands over the foundation: its base row and the rounds above it."""
+    base, *rounds = [_rows(part, "beads")[0], *_rows(part, "bezel")]
+    beads = {f"bead{number}": _fattest(row, ask) for number, row in enumerate((base, *rounds), 1)}
     return derived(
-        f"{part.name}.glue",
-        "ml",
-        lambda area, perimeter, rows, seam, thick: (
-            (area + stones.area_outside(area, perimeter, rows + seam)) * thick / 1000
-        ),
-        area=ask.of(part, "area"),
-        perimeter=ask.of(part, "perimeter"),
-        rows=ask.of(part, "rows_wide"),
-        seam=_seam(part, ask),
-        thick=exact("layer of glue", GLUE, "mm", "common practice, no source"),
-        source=GEOMETRY,
+        f"{part.name}.rise",
+        "mm",
+        lambda tension, **outsides: strip(tuple(outsides.values()), tension),
+        {"tension": _TENSION(part, ask), **beads},
+        source="rounds of peyote rise half a bead: geometry",
     )
 
 
@@ -254,7 +288,7 @@ CABOCHON = Kind(
     "embroidered cabochon",
     fragment("embroidered cabochon"),
     Role.WOVEN,
-    traits=WOVEN_ROUND,
+    traits=replace(WOVEN_ROUND, glued_on=("foundation", "backing")),
     eyes={
         "top_eyes": EyeField(("top_eyes",), several=True),
         "bottom_eyes": EyeField(("bottom_eyes",), several=True, carries=True),
@@ -275,7 +309,12 @@ CABOCHON = Kind(
         "width": _over_all("backing_width"),
         "outside": same_as("width"),
         "thread": _thread,
-        "glue": _glue,
+        "glue_on_foundation": _glue("foundation"),
+        "glue_on_backing": _glue("backing"),
+        "glue": _glue_in_all,
+        "rise": _rise,
+        "stone.edge": size("stone", "edge", allowance="stone size"),
+        "stone.thickness": size("stone", "thickness", allowance="stone size"),
         "mass": written_or(mass("mass"), ("measured", "mass"), otherwise=_mass),
     },
     look=Look("cabochon", label=(("width", "wide"),)),

@@ -1,4 +1,4 @@
-"""End cap: takes the end of a rope; a ring holds it by its eye."""
+"""End cap: takes the end of a rope, and a ring holds it by its eye; a ball ends memory wire."""
 
 from __future__ import annotations
 
@@ -30,9 +30,20 @@ _PUSHED_HOME = formula(
 _BEADS_AT_RIM = up_to_the_eye("length")
 
 
+_LENGTH, _OUTSIDE = size("length", allowance="part length"), size("outside", allowance="cap size")
+
+
 def _along(part: Part, ask: Quantities) -> Quantity:
-    """Less the depth that the rope enters; of a nub alone the beads end at the rim."""
-    return (_BEADS_AT_RIM if taken(part) == "nub" else _PUSHED_HOME)(part, ask)
+    """Less the depth that the rope enters; of a nub or a wire alone the beads end at the rim."""
+    if part.type == "ball":
+        return ask.of(part, "length")
+    return (_BEADS_AT_RIM if taken(part) in ("nub", "wire") else _PUSHED_HOME)(part, ask)
+
+
+def _length(part: Part, ask: Quantities) -> Quantity:
+    """A ball is as long as it is wide."""
+    ball = part.type == "ball" and not part.has("length")
+    return (_OUTSIDE if ball else _LENGTH)(part, ask)
 
 
 END_CAP = Kind(
@@ -41,13 +52,21 @@ END_CAP = Kind(
     Role.CAP,
     eyes={"eye": EyeField(("eye",))},
     quantities={
-        **{what: size(what, allowance="cap size") for what in ("bore", "depth", "outside")},
-        "length": size("length", allowance="part length"),
+        **{what: size(what, allowance="cap size") for what in ("bore", "depth")},
+        "outside": _OUTSIDE,
+        "length": _length,
         "along": _along,
         "mass": mass("mass"),
     },
     traits=Traits(stiff="length"),
-    types={"fold-over": Traits(stiff="length", pressed=True)},
-    look=Look("cap", label=(("outside", "outside"), ("bore", "bore"))),
-    sold=Sold("caps", {"fold-over": "fold-over end", "": "end cap"}, size_is={"": ("bore",)}),
+    types={
+        "fold-over": Traits(stiff="length", pressed=True),
+        "ball": Traits(stiff="length", on_wire_end=True),
+    },
+    look=Look("cap", {"ball": "ball"}, label=(("outside", "outside"), ("bore", "bore"))),
+    sold=Sold(
+        "caps",
+        {"fold-over": "fold-over end", "ball": "end ball", "": "end cap"},
+        size_is={"": ("bore",), "ball": ("outside",)},
+    ),
 )

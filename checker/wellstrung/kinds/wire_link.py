@@ -23,6 +23,7 @@ from wellstrung.derived.declared import (
     written_or,
 )
 from wellstrung.formulas.arithmetic import pi, sqrt
+from wellstrung.formulas.rings import loop_wire
 from wellstrung.kinds.metal import density
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Bead
@@ -34,17 +35,6 @@ from wellstrung.quantity.arithmetic import exact
 from wellstrung.quantity.value import Quantity
 from wellstrung.stitches import making
 from wellstrung_schemas import fragment
-
-
-def loop_wire(hole: float, wire: float, wraps: float) -> float:
-    """Wire in one loop, mm: once round the hole, and `wraps` turns round the neck.
-
-    Geometry, worked out for this project.
-
-    >>> round(loop_wire(hole=2.5, wire=0.64, wraps=3), 1)
-    21.9
-    """
-    return pi * (hole + wire) + wraps * pi * 2 * wire
 
 
 def along(stack: float, hole: float, wire: float, wraps: float) -> float:

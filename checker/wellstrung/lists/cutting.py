@@ -17,10 +17,12 @@ from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.derived.amounts import tail_of, tails_at_ends, wire_of, working_length_of
+from wellstrung.derived.coils import ends_said
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
+from wellstrung.formulas.rings import loop_wire
 from wellstrung.kinds.chain import link_inside, one_stretch
-from wellstrung.kinds.wire_link import loop_wire, wraps_of
+from wellstrung.kinds.wire_link import wraps_of
 from wellstrung.lists import chain_stock
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
@@ -290,9 +292,7 @@ def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
     count, tail = how_many(ask.plan, part) * makers, tail_of(part).middle
     path, total = ask.of(part, "thread"), ask.of(part, "thread_in_all").middle * makers
     ends = [one.middle for one in tails_at_ends(part, ask)]
-    said = [units.by_length(one, inches=ask.plan.in_inches) for one in dict.fromkeys(ends)]
-    other = "the other" if said[1:] else "both ends"
-    tails = f"a tail of {' at one end, '.join(said)} at {other} included"
+    tails = f"a {ends_said(part, ends, ask)} included"
     if part.kind.role is Role.STRAND:
         yield _lengths(part, "line", count, path.middle + sum(ends), tails)
         return

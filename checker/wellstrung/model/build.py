@@ -289,14 +289,15 @@ class _Builder:
         """The steps of the work."""
         for number, node in enumerate(self._items("work"), 1):
             assert isinstance(node, reading.Mapping)
-            verb = str(node.value["do"])
-            parts: dict[str, Part] = {}
+            verb, parts = str(node.value["do"]), dict[str, Part]()
             for name in ("part", "to", "with", "onto", "from", "by", "around"):
-                if name in node.entries:
+                layers = parts["part"].traits.glued_on if name == "to" and "part" in parts else ()
+                if name in node.entries and node.entries[name].node.value not in layers:
                     part = self.names.part(node.entries[name].node, WORKS_ON.get((verb, name), ()))
                     if part is not None:
                         parts[name] = part
             held = parts["part"].part("held_by") if verb == "string" and "part" in parts else None
+            self.names.check_glued_to(verb, node, parts)
             for name in parts:
                 self.names.check_use(verb, name, node.entries[name].node, parts)
             if held is not None and held.kind.role is Role.GLUE:

@@ -106,12 +106,13 @@ class Traits(Struct, frozen=True):
 
     made_by: the verb of the step that makes it; empty where no step of its own does.
     bought: whether it is bought by the piece; what is not is made of other supplies.
-    of_wire: whether a length of wire is cut for it.
+    of_wire: whether a length of wire is cut for it; on_wire_end: whether it is put on memory wire.
     on_wire: whether it is a wire whose loops are turned at the bench, with beads on it or without.
     takes_tops: whether its wire goes through the hole across the top of a drop, both its ends up.
     cut_from: the field that names the chain it is cut from.
     of_rings: the field that names the jump ring it is woven of.
-    made_round: the field for the stone that it is made round, which is bought with it.
+    made_round: the field for the stone that it is made round, which is bought with it; `glued_on`
+    are the layers that this is glued on, before it is sewn and after.
     two_ends: whether it meets what stands before it by its first eyes, what follows by its last.
     pressed: whether flaps hold what it takes, pressed over it, with glue or without.
     side_by_side: the field that counts how many of it lie side by side in one place.
@@ -139,10 +140,12 @@ class Traits(Struct, frozen=True):
     takes_tops: bool = False
     cut_from: str = ""
     made_round: str = ""
+    glued_on: tuple[str, ...] = ()
     of_rings: str = ""
     two_ends: bool = False
     gathers: bool = False
     pressed: bool = False
+    on_wire_end: bool = False
     side_by_side: tuple[str, ...] = ()
     opens: bool | None = None
     gapes: bool = False

@@ -21,7 +21,7 @@ from wellstrung.common.wording import (
     same_as,
     split_count,
 )
-from wellstrung.model import edging
+from wellstrung.model import edging, layers
 from wellstrung.model.beads import ADDED
 from wellstrung.model.item import Bead
 from wellstrung.model.palette import wrong_with
@@ -77,7 +77,7 @@ WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
     ("weave", "part"): WOVEN_WORK,
     ("finish thread", "part"): WOVEN_WORK,
     ("slide", "onto"): LONG,
-    ("glue", "part"): (Role.CAP, Role.CLASP, Role.BACK),
+    ("glue", "part"): (Role.CAP, Role.CLASP, Role.BACK, Role.WOVEN),
     ("glue", "to"): (Role.ROPE,),
     ("glue", "with"): (Role.GLUE,),
     ("close ring", "part"): (Role.RING,),
@@ -257,15 +257,17 @@ class Names:
             called, see = "row in the trade table `adhesives`", "wellstrung tables adhesives"
             self.unknown(called, str(glue.value), adhesives, glue, see=see)
         self._no_slip("row in the trade table `metals`", part.node_at("metal"), metals)
-        line, turns = part.node_at("thread", "type"), part.node_at("thread", "turns")
+        line = part.node_at("thread", "type")
         for node in (glue if part.kind.role is Role.THREAD else None, line):
             if node is not None and str(node.value) not in part.threads:
                 sure = {kind: kind for kind in part.threads if not tables.line_may_be(kind)}
                 see = "wellstrung tables line_types"
                 self.unknown("type of thread", str(node.value), sure, node, see=see)
-        if turns is not None and line is not None and not part.thread.springs:
-            says = f"`turns` are the coils of memory wire, and the thread of `{part.name}` is"
-            self.fault(f"{says} {line.value}: leave `turns` out", turns.place, line.place)
+        for field in ("turns", "coil"):
+            node = part.node_at("thread", field)
+            if node is not None and line is not None and not part.thread.springs:
+                says = f"`{field}` is of memory wire, and the thread of `{part.name}` is"
+                self.fault(f"{says} {line.value}: leave `{field}` out", node.place, line.place)
         for each in stated.items if isinstance(stated, reading.Sequence) else ():
             word, known = str(each.value), dict.fromkeys(STATEMENTS)
             if word not in known and nearest(word, known):  # also where it is only spelt otherwise
@@ -305,6 +307,13 @@ class Names:
             if node is not None and str(node.value) not in known:
                 self.unknown(f"link of `{chain.name}`", str(node.value), known, node)
 
+    def check_glued_to(self, verb: str, node: reading.Mapping, parts: Mapping[str, Part]) -> None:
+        """A step that glues says what to: a stone on one of its layers, all else on a part."""
+        glued = parts.get("part") if verb == "glue" else None
+        if glued is not None and glued.kind.role not in _KNOTTED:
+            for says, place in layers.refuses(glued, node, parts):
+                self.fault(says, place)
+
     def check_use(
         self, verb: str, field: str, node: reading.Node, parts: Mapping[str, Part]
     ) -> None:
@@ -314,6 +323,10 @@ class Names:
             roles = (Role.BAND,)
         if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.BACK:
             roles = BEHIND
+        if (verb, field) == ("glue", "to") and glued and glued.traits.glued_on:
+            return  # said by `check_glued_to`
+        if (verb, field) == ("glue", "to") and glued and parts[field].thread.springs:
+            roles = (Role.ROPE, Role.STRAND)  # a cap or a ball on the end of its wire
         if verb == "glue" and glued and glued.kind.role in _KNOTTED:
             if field == "part":
                 says = f"`{glued.name}` is {article(glued.noun)}: a drop of glue on its"

@@ -83,6 +83,7 @@ from wellstrung.subjects.alone import Named as Named
 from wellstrung.subjects.alone import PaletteBead as PaletteBead
 from wellstrung.subjects.alone import Piece as Piece
 from wellstrung.subjects.alone import StartedOn as StartedOn
+from wellstrung.subjects.alone import StoneInRounds as StoneInRounds
 from wellstrung.subjects.alone import WireLink as WireLink
 from wellstrung.subjects.along_the_run import Centred as Centred
 from wellstrung.subjects.along_the_run import SlidesOn as SlidesOn
@@ -132,6 +133,7 @@ from wellstrung.subjects.on_thread import fringe_passes as fringe_passes
 from wellstrung.subjects.on_thread import passes_of as passes_of
 from wellstrung.subjects.repair import AsItCame as AsItCame
 from wellstrung.subjects.run import BandInClasp as BandInClasp
+from wellstrung.subjects.run import EndInHole as EndInHole
 from wellstrung.subjects.run import EndsInKnots as EndsInKnots
 from wellstrung.subjects.run import LineInSleeve as LineInSleeve
 from wellstrung.subjects.run import LinesInEye as LinesInEye
@@ -152,6 +154,7 @@ from wellstrung.subjects.steps import RingOnCappedRope as RingOnCappedRope
 from wellstrung.subjects.steps import ThreadEnds as ThreadEnds
 from wellstrung.subjects.steps import WrappedLoop as WrappedLoop
 from wellstrung.subjects.steps import done_at_home as done_at_home
+from wellstrung.subjects.stones import StoneGlued as StoneGlued
 from wellstrung.subjects.supplies import BeadsNeeded as BeadsNeeded
 from wellstrung.subjects.supplies import Budgeted as Budgeted
 from wellstrung.subjects.supplies import PiecesNeeded as PiecesNeeded

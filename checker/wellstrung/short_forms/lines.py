@@ -14,7 +14,7 @@ from wellstrung.common.wording import either, listed, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
 from wellstrung.short_forms.phrase import Phrase
-from wellstrung.short_forms.sizes import RATING, THICK, length, rating, size_of
+from wellstrung.short_forms.sizes import RATING, THICK, is_coil, length, rating, size_of
 
 _NUMBER = r"\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)?"
 _OFF = rf"(?: ?(?:±|\.\.|to) ?{_NUMBER})?"
@@ -30,14 +30,15 @@ _BESIDE: Mapping[str, Pattern] = {
         "tail": _TAIL,
         "working_length": _WORKING,
         "strands": r"\b(\d+)[ -]*strands?\b",
-        "turns": r"\b(\d+) ?(?:turns?|coils?)\b",
+        "turns": r"\b(\d+) ?(?:turns?|coils?|times (?:a)?round)\b",
+        "coil": rf"\bcoils?(?: of| size)? ({_LENGTH})|({_LENGTH})(?: wide)? coils?\b",
         "rating": RATING,
         "outside": THICK,
         "length": rf"\b(?:spool of )?({_LENGTH})",
     }.items()
 }
 #: fields that only a part has, and those that only a spool has
-_OF_A_PART, _OF_A_SPOOL = ("tail", "working_length", "turns"), ("length",)
+_OF_A_PART, _OF_A_SPOOL = ("tail", "working_length", "turns", "coil"), ("length",)
 #: words that say nothing of size or fibre: what a line is for, how it is made up, a matter of taste
 _NOTHING = Pattern(
     r"(?<![\w-])(?:beading|bead|stringing|jewell?e?ry|threads?|lines?|cords?|strings?|wires?|test|"
@@ -154,6 +155,9 @@ def _read(
     if _FIGURE.search(head):
         faults.append(_no_size(phrase, what, sold))
         return None
+    outside = fields.get("outside")
+    if isinstance(outside, tree.Scalar) and is_coil(str(outside.value), sold):
+        fields = {"coil" if field == "outside" else field: node for field, node in fields.items()}
     if "outside" in fields and {"mm", "inches"} & {*sold.text("sold_by").split(", ")}:
         fields = {"size" if field == "outside" else field: node for field, node in fields.items()}
     colour = phrase.take_rest()

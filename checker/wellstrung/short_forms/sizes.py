@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 
+from wellstrung.common import units
 from wellstrung.common.patterns import Pattern
 from wellstrung.reading import tree
 from wellstrung.short_forms.phrase import Phrase
@@ -22,7 +23,11 @@ _PATTERNS: Mapping[str, Pattern] = {
     "number": Pattern(rf"{_BEGIN}{_CARD}(\d{{1,3}}){_END}", re.IGNORECASE),
     "tex": Pattern(rf"{_BEGIN}(?:size *)?(?:tex|T) ?-?(\d{{2,4}}){_END}", re.IGNORECASE),
     "ply": Pattern(rf"{_BEGIN}(\d{{1,2}})[ -]*ply\b", re.IGNORECASE),
-    "coil": Pattern(rf"{_BEGIN}(large bracelet|bracelet|necklace|choker|ring)\b", re.IGNORECASE),
+    "coil": Pattern(
+        rf"{_BEGIN}(?:size *)?((?:large |small )?bracelet|necklace|choker|ring)\b"
+        r"(?:[ -]*sized?\b)?",
+        re.IGNORECASE,
+    ),
     "rating": Pattern(RATING, re.IGNORECASE),
     "mm": Pattern(THICK, re.IGNORECASE),
     "inches": Pattern(THICK, re.IGNORECASE),
@@ -62,6 +67,26 @@ _AS_SOLD: Mapping[str, Callable[[str], str]] = {
 }
 
 
+#: no line is so thick, mm, and no coil of memory wire so narrow
+_NARROWEST_COIL = 10.0
+
+
+def is_coil(text: str, sold: Row | None) -> bool:
+    """Whether a length that memory wire is sold by is how wide its coils are.
+
+    >>> from wellstrung import tables
+    >>> memory_wire = tables.load("line_types").row("memory wire")
+    >>> is_coil("58 mm", memory_wire), is_coil("0.6 mm", memory_wire)
+    (True, False)
+    """
+    if sold is None or sold.text("sold_by") != "coil":
+        return False
+    try:
+        return units.size(text).value >= _NARROWEST_COIL
+    except units.UnitFault:
+        return False
+
+
 def size_of(said: Phrase | tree.Scalar, sold: Row | None) -> tuple[str, tree.Scalar | None]:
     """The field and the size that words say; None where they say none.
 
@@ -69,6 +94,8 @@ def size_of(said: Phrase | tree.Scalar, sold: Row | None) -> tuple[str, tree.Sca
     their own are a size only as a whole.
     """
     whole = isinstance(said, tree.Scalar)
+    if isinstance(said, tree.Scalar) and is_coil(said.text, sold):
+        return "coil", said
     ways = list(filter(None, sold.text("sold_by").split(", "))) if sold is not None else ["letter"]
     for way in (*ways, "rating") if whole else ways:
         phrase = Phrase(said) if isinstance(said, tree.Scalar) else said

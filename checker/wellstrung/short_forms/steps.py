@@ -21,13 +21,18 @@ _TIME = Pattern(
 _TIMES = Pattern(
     r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b|\b(once|twice)\b", re.IGNORECASE
 )
+#: `turn 2 loops at coil`
+_LOOPS = Pattern(r"^(?:turn|make|bend|wrap|form)\s+(\d+)(?=\s+loops?\b)", re.IGNORECASE)
 #: `2 joints`, `2 ends`, as lists of steps print them
 _COUNTS = {
     field: Pattern(rf"(?<![\w./])(\d+)\s*{field[:-1]}s?\b", re.IGNORECASE)
     for field in ("joints", "ends")
 }
+#: what a stone that is sewn on is glued to: no parts of the plan
+_LAYER = Pattern(r"(?<!\w)to\s+(?:(?:the|its)\s+)?(foundation|backing)(?!\w)", re.IGNORECASE)
+_STONE = Pattern(r"(?<!\w)stone\s+of(?!\w)", re.IGNORECASE)
 _SAID = {"once": 1, "twice": 2}
-_FILLER = r"(?<!\w)(?:the|a|an|each|every|all|for|of|and|then|it{noun})(?!\w)"
+_FILLER = r"(?<!\w)(?:the|a|an|each|every|all|for|of|and|then|at|in|on|it{noun})(?!\w)"
 #: a verb as the plan has it and as people say it, with its noun and without -> the plan's own
 _VERBS: Mapping[str, str] = {
     **{plain(word): verb for verb, listed in ACCEPTED["do"].items() for word in words(listed)},
@@ -50,7 +55,9 @@ def step(
     phrase = Phrase(node)
     # where `rope` is a part, `weave rope` says which
     ends = tuple(f" {plain(name)}{many}" for name in parts for many in ("", "s", "es"))
-    verb = phrase.take_word({word: of for word, of in _VERBS.items() if not word.endswith(ends)})
+    loops = phrase.take(_LOOPS)
+    known = {word: of for word, of in _VERBS.items() if not word.endswith(ends)}
+    verb = phrase.take_word(known if loops is None else {"loop": "wrap loop", "loops": "wrap loop"})
     if verb is None:
         faults.append(_no_step(node, phrase, parts, plan))
         return None
@@ -62,6 +69,9 @@ def step(
         if field in takes:
             pattern = rf"(?<!\w){field}\s+(?:(?:the|its)\s+)?({names})(?![\w/])"
             fields[field] = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
+    if verb.value == "glue" and fields["to"] is None:
+        fields["to"] = phrase.take(_LAYER)
+        phrase.take(_STONE)
     if "part" in takes:
         pattern = rf"(?<![\w/])({names})(?![\w/])"
         fields["part"] = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
@@ -71,6 +81,9 @@ def step(
     if often is not None and (times := phrase.take(_TIMES)) is not None:
         times.value = _SAID.get(times.text.casefold()) or int(times.text)
         fields[often] = times
+    elif loops is not None:
+        loops.value = int(loops.text)
+        fields["times"] = loops
     for field, counted in _COUNTS.items():
         if field in takes and (count := phrase.take(counted)) is not None:
             count.value = int(count.text)

@@ -25,6 +25,7 @@ from wellstrung.common.trade_words import (
 from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
+from wellstrung.short_forms.coils import on_memory_wire
 
 _Schema = Mapping[str, Any]
 
@@ -75,7 +76,7 @@ class _Words(Struct):
                 parts.node,
                 {
                     name: _of_metal(
-                        self._chosen(_of_beads(entry.node, beads), "kind", kinds, f"`{name}`"),
+                        self._part(_of_beads(entry.node, beads), kinds, f"`{name}`"),
                         metal,
                         kinds,
                     )
@@ -92,6 +93,10 @@ class _Words(Struct):
             ]
             new["work"] = tree.with_items(work.node, items)
         return tree.with_nodes(whole, new)
+
+    def _part(self, node: tree.Mapping, kinds: Mapping[str, _Schema], name: str) -> tree.Mapping:
+        """A part; one that is named by its memory wire is a strand on it."""
+        return self._chosen(on_memory_wire(_with_key(node, "kind")), "kind", kinds, name)
 
     def _chosen(
         self, node: tree.Mapping, key: str, schemas_of: Mapping[str, _Schema], name: str

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 
 from wellstrung import tables
 from wellstrung.common.places import Place
+from wellstrung.derived.coils import by_turns_or
 from wellstrung.derived.declared import (
     GEOMETRY,
     constant,
@@ -247,7 +248,7 @@ def _strand(
     )
     return {
         "outside": measurable("outside", making.fattest),
-        "length": written_or(making.WOVEN_LENGTH, ("length",), otherwise=by_beads),
+        "length": written_or(making.WOVEN_LENGTH, ("length",), otherwise=by_turns_or(by_beads)),
         "beads": written_or(
             count("beads", lambda part: part.count("count")),
             ("count",),

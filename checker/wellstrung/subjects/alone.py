@@ -45,6 +45,12 @@ class CrimpInCover(Subject, frozen=True):
     cover: Part
 
 
+class StoneInRounds(Subject, frozen=True):
+    """A stone that is sewn on a backing, with rounds of beads that rise round it."""
+
+    part: Part
+
+
 class StartedOn(Subject, frozen=True):
     """A band, and the ring, hoop, bar or chain that its first row is woven onto."""
 
@@ -82,6 +88,8 @@ def find(plan: Plan) -> Iterator[Subject]:
         core = part.part("core")
         if core is not None:
             yield CoreInRope(part.place_of("core"), core, part)
+        if part.traits.glued_on and part.has("bezel"):
+            yield StoneInRounds(part.place_of("bezel"), part)
         cover = part.part("cover")
         if cover is not None:
             yield CrimpInCover(part.place_of("cover"), part, cover)

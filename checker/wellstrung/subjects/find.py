@@ -22,6 +22,7 @@ from wellstrung.subjects import (
     repair,
     run,
     steps,
+    stones,
     supplies,
     worn,
     woven_rings,
@@ -105,6 +106,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
 _NAMES = (alone.names,)
 _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     steps.find,
+    stones.find,
     glued.find,
     joins_made.find,
     held.joins,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from wellstrung import tables
 from wellstrung.common.cache import cached
@@ -12,7 +12,7 @@ from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Step
 from wellstrung.subjects.base import Subject
-from wellstrung.subjects.pulled import pulls
+from wellstrung.subjects.pulled import Pull, pulling_on, pulls
 from wellstrung.subjects.supplies import supply_lines
 
 #: Steps after which the piece is worn or leaves the bench.
@@ -72,11 +72,14 @@ class GlueOnThread(Subject, frozen=True):
 class GlueUsed(Subject, frozen=True):
     """An adhesive, the ends it holds with how many joints of each, its mixes, and what is on hand.
 
+    `films` are the stones that it holds, each on one of its layers, with how many of them.
+
     Joints and mixes are those of every piece that the plan makes.
     """
 
     adhesive: Part
     ends: tuple[tuple[GluedEnd, int], ...]
+    films: tuple[tuple[Part, str, int], ...]
     mixes: int
     lines: tuple[Item, ...]
 
@@ -123,9 +126,15 @@ def glue_used(plan: Plan, adhesive: Part) -> GlueUsed:
         end = _glued_end(step)
         if end is not None and end.adhesive is adhesive:
             ends[end] += step.joints * plan.makes
+    films = tuple(
+        (step.parts["part"], str(step.get("to")), step.joints * plan.makes)
+        for step in plan.steps_that("glue", **{"with": adhesive})
+        if step.parts["part"].traits.glued_on
+    )
     mixes = sum(mix.mixes for mix in mixed(plan) if mix.adhesive is adhesive)
     lines = supply_lines(plan, "part", adhesive.name)
-    return GlueUsed(adhesive.key.place, adhesive, tuple(ends.items()), mixes * plan.makes, lines)
+    held, mixes = tuple(ends.items()), mixes * plan.makes
+    return GlueUsed(adhesive.key.place, adhesive, held, films, mixes, lines)
 
 
 def caps_at(plan: Plan, rope: Part) -> list[Part]:
@@ -163,7 +172,7 @@ def _joints(plan: Plan) -> Iterator[GluedJoint]:
     worn = wearing(plan)
     for step in plan.steps_that("glue"):
         adhesive, cap = step.parts["with"], step.parts["part"]
-        loaded = _first_after(step, loading(plan, cap))
+        loaded = _first_after(step, _loading(pulling_on(plan, step)))
         yield GluedJoint(step.place, step, adhesive, cap, loaded, _first_after(step, worn))
     for step in on_knots(plan):
         adhesive, strand = step.parts["with"], step.parts["part"]
@@ -172,7 +181,11 @@ def _joints(plan: Plan) -> Iterator[GluedJoint]:
 
 def loading(plan: Plan, part: Part) -> Sequence[Step]:
     """The steps that pull on a part in the order that the plan has."""
-    found = {pull.step for pull in pulls(plan).get(part, ()) if pull.as_written}
+    return _loading(pulls(plan).get(part, ()))
+
+
+def _loading(pulls_on: Iterable[Pull]) -> Sequence[Step]:
+    found = {pull.step for pull in pulls_on if pull.as_written}
     return sorted(found, key=lambda step: step.number)
 
 
@@ -220,5 +233,7 @@ def _goes_on(before: Step, step: Step) -> bool:
 
 def _glued_end(step: Step) -> GluedEnd | None:
     """What a step glues into a bore; None for a clasp on a band, which has none."""
-    adhesive, cap, rope = (step.parts[name] for name in ("with", "part", "to"))
-    return GluedEnd(step.place, adhesive, cap, rope) if cap.kind.role is Role.CAP else None
+    adhesive, cap, rope = step.parts["with"], step.parts["part"], step.parts.get("to")
+    if rope is None or cap.kind.role is not Role.CAP:
+        return None
+    return GluedEnd(step.place, adhesive, cap, rope)

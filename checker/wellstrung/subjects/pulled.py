@@ -9,6 +9,7 @@ from wellstrung.common.cache import cached
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Step
 from wellstrung.subjects import joins_made
+from wellstrung.subjects.stones import sets_stone
 
 #: Steps that put a pull on what was glued.
 LOADING = frozenset({"hang", "close ring"})
@@ -26,6 +27,12 @@ class Pull(NamedTuple):
         return all(step.number < self.step.number for step in self.after)
 
 
+def pulling_on(plan: Plan, glued: Step) -> list[Pull]:
+    """The pulls on what a step glues: the sewing of a stone is none on its backing."""
+    found = pulls(plan).get(glued.parts["part"], ())
+    return [pull for pull in found if pull.step.verb != "weave" or sets_stone(glued)]
+
+
 @cached
 def pulls(plan: Plan) -> Mapping[Part, Iterable[Pull]]:
     """The pulls on each part: of steps at hand, and of the weights that it carries.
@@ -36,6 +43,11 @@ def pulls(plan: Plan) -> Mapping[Part, Iterable[Pull]]:
     for step in plan.steps_that(*LOADING):
         for part in _named(plan, step):
             found.setdefault(part, {})[Pull(step)] = None
+    for glued in plan.steps_that("glue"):
+        if sets_stone(glued):  # the needle and the rows pull on the stone
+            part = glued.parts["part"]
+            sewn = {Pull(step): None for step in plan.steps_that("weave", part=part)}
+            found.setdefault(part, {}).update(sewn)
     for step, parts in _weights(plan).items():
         for part, between in _carrying(plan, parts).items():
             steps = between | {step}

@@ -33,6 +33,13 @@ class RopeInCap(Subject, frozen=True):
         return self.takes == "nub" and (self.rope.has("nub", "outside") or self.rope.has("beads"))
 
 
+class EndInHole(Subject, frozen=True):
+    """What is glued into a hole that ends inside: memory wire in an end ball or a cap."""
+
+    hole: Part
+    end: Part
+
+
 class StrandsInCone(Subject, frozen=True):
     """The gathered ends of strands in a cone, or in an end cap that takes them all.
 
@@ -176,8 +183,9 @@ _HOLED = frozenset({Role.EYED, Role.CLASP})
 
 
 def taken(cap: Part) -> str:
-    """What of a rope a cap takes, `beads`, `nub` or `bundle`: its beads where it does not say."""
-    return cap.text("takes") if cap.has("takes") else "beads"
+    """What a cap takes, `beads`, `nub`, `bundle` or `wire`: beads where it does not say."""
+    usual = "wire" if cap.traits.on_wire_end else "beads"
+    return cap.text("takes") if cap.has("takes") else usual
 
 
 def joins(plan: Plan) -> Iterator[Subject]:
@@ -225,7 +233,9 @@ def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
         yield BandInClasp(end.place, end.part, inner.part)
     if end.part.traits.slides:
         yield from (EndsInKnots(end.place, end.part, one) for one in inner.parts)
-    if role in _GATHERED and _gathers(end.part, inner):
+    if ends_in is Role.CAP and inner.part.thread.springs:
+        yield from (EndInHole(end.place, end.part, one) for one in inner.parts)
+    elif role in _GATHERED and _gathers(end.part, inner):
         yield StrandsInCone(end.place, end.part, inner.parts)
     elif ends_in is Role.CONE and inner.part.part("over") is not None:
         yield StopsAt(inner.place, inner.part, inner.part, end.part)

@@ -20,6 +20,7 @@ from wellstrung.subjects.base import (
 )
 from wellstrung.subjects.counts import has_place, hung_in_all
 from wellstrung.subjects.glued import caps_at, closing_glue
+from wellstrung.subjects.stones import sets_stone
 
 
 class RingOnCappedRope(Subject, frozen=True):
@@ -156,7 +157,10 @@ def _cutting(plan: Plan) -> Iterator[Subject]:
         if part.traits.cut_from or part.traits.on_wire or part.thread.steel
     )
     steps = tuple(
-        step for step in plan.steps_that(*_CUTS) if any(part in cut for part in step.parts.values())
+        step
+        for step in plan.steps_that(*_CUTS, "string")
+        if any(part in cut for part in step.parts.values())
+        and (step.verb != "string" or step.parts["part"].thread.springs)  # cut as it is strung
     )
     if cut:
         yield Cutting((steps[0].place if steps else cut[0].key.place), cut, steps)
@@ -226,7 +230,7 @@ def puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:
 def _thread_ends(plan: Plan) -> Iterator[Subject]:
     for rope in plan.parts.values():
         glued = plan.steps_that("glue", to=rope)
-        if glued:
+        if glued and not rope.thread.springs:  # wire has no thread ends
             finishing = tuple(plan.steps_that("finish thread", part=rope))
             closing = closing_glue(plan, rope)
             yield ThreadEnds(glued[0].place, rope, finishing, tuple(glued), closing)
@@ -265,6 +269,13 @@ def _class(plan: Plan) -> Iterator[Subject]:
 _MAKING = frozenset({"weave", "string", "cut"})
 #: verbs that work on a part as it came for repair
 _AS_IT_CAME = frozenset({"take apart", "clean"})
+
+
+def _before_it_is_made(step: Step) -> bool:
+    """Whether a step works on what is not made yet: as it came, or its stone."""
+    return step.verb in _AS_IT_CAME or sets_stone(step)
+
+
 #: the fields of a step that name a part of the piece
 _NAMED = ("part", "to", "onto", "from", "by", "around")
 
@@ -282,7 +293,7 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
         # the knots of a strand that is knotted all along are tied as it is strung
         verbs = {verb, "knot"} if part.stitch is not None and part.stitch.knot else {verb}
         made = [step for step, name in steps.items() if step.verb in verbs and name == "part"]
-        later = [step for step in steps if step not in made and step.verb not in _AS_IT_CAME]
+        later = [step for step in steps if step not in made and not _before_it_is_made(step)]
         needed_by = later if verb in _MAKING else []
         yield PartAtWork(part.key.place, part, verb, times, rings, tuple(made), tuple(needed_by))
     placed = has_place(plan)
@@ -315,7 +326,8 @@ def _wanted(plan: Plan) -> dict[tuple[Part, str], tuple[int, int]]:
         elif part.kind.role is Role.RING and opens(part) and part not in hanging:
             want(part, "close ring", entry.pieces, entry.pieces)
     for end, inner in plan.meetings:
-        if end.part.kind.role is Role.CAP and inner.part.kind.role is Role.ROPE:
+        capped = inner.part.kind.role is Role.ROPE or inner.part.thread.springs
+        if end.part.kind.role is Role.CAP and capped:
             want(end.part, "crimp" if end.part.traits.pressed else "glue", 1, 1)
     return wanted
 

@@ -21,9 +21,9 @@ from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
-from wellstrung.subjects import glued, steps
+from wellstrung.subjects import glued, steps, stones
 from wellstrung.subjects.base import opens
-from wellstrung.subjects.pulled import pulls
+from wellstrung.subjects.pulled import pulling_on, pulls
 from wellstrung.work.schedule import END, Lag, Task, Work
 from wellstrung.work.search import MOST_LOOKS, Found, nearest
 
@@ -123,7 +123,7 @@ def _lags(ask: Quantities) -> Iterator[Lag]:
         handling, full = _cures(step, ask)
         yield from (Lag(_at(step), _at(worn), full) for worn in wearing)
         yield Lag(_at(step), END, full)  # what is glued last is worn when all is done
-        loads = pulls(ask.plan).get(step.parts["part"], ()) if step.verb == "glue" else ()
+        loads = pulling_on(ask.plan, step) if step.verb == "glue" else ()
         for load, others in loads:
             yield Lag(_at(step), _at(load), handling, frozenset(map(_at, others)))
 
@@ -139,6 +139,8 @@ def _needed(ask: Quantities) -> Iterator[tuple[Step, Step]]:
         elif isinstance(subject, steps.RingOnCappedRope) and _blocked(subject, ask):
             closing = glued.closing_glue(plan, subject.rope)
             yield from ((subject.step, closed) for closed in closing if subject.step)
+    for stone in stones.find(plan):
+        yield from stone.in_order
     for step in glued.wearing(plan):  # what was done before the piece is worn stays before it
         yield from ((before, step) for before in plan.steps[: _at(step)])
     for step in plan.steps_that("slide"):

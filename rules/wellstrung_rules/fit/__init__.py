@@ -121,7 +121,9 @@ def thinner_or_wider(
     thinner = f"a {word} of {at_most(thickest, line)} or thinner"
     if thickest < THINNEST:
         thinner = f"a thinner {word} and a finer needle"
-    text = f"take {thinner}, or beads with a hole of {raised(hole, short)} or wider{note}"
+    wider = f"beads with a hole of {raised(hole, short)} or wider{note}"
+    # of memory wire there is none so thin
+    text = f"take {wider}" if join.part.thread.springs else f"take {thinner}, or {wider}"
     return in_words(text, join.bead, "hole", low=hole.middle - short.likely.low)
 
 

@@ -7,28 +7,32 @@ from wellstrung.rulebook import Answer, Ask, GluedJoint, Held, Misfit, Missing, 
 
 def check(joint: GluedJoint, ask: Ask) -> Answer:
     step, cap = joint.step, joint.cap
-    if not step.has("to"):
-        return None  # a drop on a knot, which holds by itself
+    if "to" not in step.parts:
+        return None  # a drop on a knot, or a stone that is sewn round as well
     done = [str(word) for word in step.node.value.get("prepared", ())]
     lacking = [word for word in ("roughened", "degreased") if word not in done]
     if not lacking:
         return Held()
     if lacking == ["roughened"]:
         return Held(differ="a cap roughened inside or left as it is (common practice, no source)")
-    if not cap.has("metal"):
+    wire = step.parts["to"].thread.springs
+    if not wire and not cap.has("metal"):
         raise Missing(f"`metal` of `{cap.name}`, or `prepared` of the step that glues it")
     words, prepared = " and ".join(lacking), (*done, *lacking)
+    metal = f"{cap.said('metal')} cap " if cap.has("metal") and not wire else ""
+    where, whose = ("end of its wire", "the") if wire else ("inside", "its")
+    hole = "" if wire else "; if there is a hole to the eye, plug it"
     return Misfit(
-        says=f"{cap.said('metal')} cap `{cap.name}` carries `{step.get('to')}` by glue alone, and"
-        f" the plan does not say that its inside is {words}: glue peels off smooth or greasy metal",
+        says=f"{metal}`{cap.name}` {'holds on' if wire else 'carries'} `{step.get('to')}` by glue"
+        f" alone, and the plan does not say that {whose} {where} is {words}: glue peels off smooth"
+        " or greasy metal",
         place=step.place_of("prepared"),
         found=f"prepared: [{', '.join(done)}]" if done else "no preparation",
-        needed=f"a cap {words} inside",
+        needed=f"{'a wire' if wire else 'a cap'} {words}{'' if wire else ' inside'}",
         remedies=(
             Remedy(
-                "roughen the inside, wipe it free of grease and write"
-                f" `prepared: [{', '.join(prepared)}]` in the step; if there is"
-                " a hole to the eye, plug it",
+                f"roughen the {where}, wipe it free of grease and write"
+                f" `prepared: [{', '.join(prepared)}]` in the step{hole}",
                 (ask.with_field(step.node, "prepared", prepared),),
             ),
         ),

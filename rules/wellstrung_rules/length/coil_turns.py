@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
-from wellstrung.formulas.arithmetic import pi
+from collections.abc import Iterator
+
+from wellstrung.formulas.rings import turns_in
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, Woven, kept
+from wellstrung.rulebook.coils import a_turn, a_turn_wanted, goes_by_turns, other_turns
+from wellstrung.rulebook.plan import Part
+from wellstrung.rulebook.remedies import with_length
 from wellstrung.rulebook.values import Quantity, derived, exact, times
 from wellstrung.rulebook.wording import about, in_unit_of
 
@@ -17,49 +22,53 @@ TURN = Limit(
 
 def check(woven: Woven, ask: Ask) -> Answer:
     part = woven.part
-    if not part.thread.springs:
+    if not part.thread.springs or goes_by_turns(part):
         return None
-    turns = exact("turns", part.count("thread", "turns"))
-    length, coil = ask.of(part, "length"), ask.of(part, "coil")
+    turns = part.count("thread", "turns")
     found = derived(
         f"{part.name}.turns",
         "",
         turns_in,
-        length=length,
-        coil=coil,
+        length=ask.of(part, "length"),
+        coil=ask.of(part, "coil"),
         line=ask.of(part, "line"),
         source="length = turns x pi x (coil + wire): geometry",
     )
-    gives = times(ask.limit(TURN), part.count("thread", "turns"))
-    over, under = gives - (found - turns), gives - (turns - found)
+    gives, wanted = times(ask.limit(TURN), turns), exact("turns", turns)
+    over, under = gives - (found - wanted), gives - (wanted - found)
     if answer := kept(over, under):
         return answer
-    return _misfit(woven, found, min(over, under, key=lambda margin: margin.likely.low), ask)
+    return _misfit(part, found, min(over, under, key=lambda margin: margin.likely.low), ask)
 
 
-def turns_in(length: float, coil: float, line: float) -> float:
-    """How often a length of wire goes round in its coil: its middle line is a circle. Geometry.
-
-    >>> round(turns_in(length=571.0, coil=60.0, line=0.6), 2)
-    3.0
-    """
-    return length / (pi * (coil + line))
-
-
-def _misfit(woven: Woven, found: Quantity, margin: Quantity, ask: Ask) -> Misfit:
-    part = woven.part
+def _misfit(part: Part, found: Quantity, margin: Quantity, ask: Ask) -> Misfit:
     length, turns = ask.of(part, "length"), part.count("thread", "turns")
-    wanted = in_unit_of(length.middle / found.middle * turns, length)
+    long = in_unit_of(round(turns * _turn(part, ask)), length)
     return Misfit(
         says=f"`{part.name}` ({about(length)}) {{goes|may go}} round {found.middle:.1f} times in"
         f" the coils of its wire, not {turns} times",
         place=part.place_of("thread"),
         found=f"{found.middle:.1f} turns",
-        needed=f"about {wanted} for {turns} turns",
-        remedies=(Remedy(f"string about {wanted}, or take wire with coils of another size"),),
+        needed=f"about {long} for {turns} turns",
+        remedies=tuple(_remedies(part, long, round(found.middle), ask)),
         margin=margin,
         also=(part.place_of("length"),),
     )
+
+
+def _turn(part: Part, ask: Ask) -> float:
+    """One turn, mm, as wide as the plan asks where the coils give as much; else as they lie."""
+    lies, wanted = a_turn(part, ask), a_turn_wanted(part, ask)
+    gives = ask.limit(TURN).middle * lies / 2  # half, so that bead and ruler may be off as well
+    return wanted if wanted is not None and abs(wanted - lies) <= gives else lies
+
+
+def _remedies(part: Part, long: str, turns: int, ask: Ask) -> Iterator[Remedy]:
+    if part in with_length(ask):
+        text = f"string {long} of `{part.name}` instead of {part.length('length').spelling}"
+        yield Remedy.write(part.place_of("length"), long, text)
+    yield from other_turns(part, turns)
+    yield Remedy(f"string about {long}, or take wire with coils of another size")
 
 
 RULE = Rule(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Piece, Remedy, Rule, kept
+from wellstrung.rulebook.coils import coils_decide, wider
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf, turns
@@ -42,8 +43,11 @@ def check(piece: Piece, ask: Ask) -> Answer:
         needed=goal.text,
         remedies=(
             *longer,
+            *(wider(ask, wanted.middle - found.middle) if inside else ()),
             *(Remedy(run.text) for run in longer if not with_length(ask)),  # the nearest count
-            *((Remedy(by_hand),) if off >= 0.5 else ()),  # nobody sets a run nearer than that
+            *(
+                (Remedy(by_hand),) if off >= 0.5 and not coils_decide(ask) else ()
+            ),  # nobody sets a run nearer than that
         ),
         margin=short if too_short else long,
         fault=f"piece too {word}",

@@ -17,6 +17,7 @@ from wellstrung.rulebook import (
     Rule,
     holds,
 )
+from wellstrung.rulebook.coils import coils_decide, wider
 from wellstrung.rulebook.plan import Part, Role
 from wellstrung.rulebook.remedies import asked_longer, run_longer
 from wellstrung.rulebook.values import Quantity, table, turns
@@ -130,6 +131,7 @@ def _misfit(
     rounded = math.ceil if more > 0 else math.floor
     by = in_unit_of(abs(more), body)
     asked = f" and `{goal.field}`" if goal else ""
+    by_hand = f"make the run{asked} about {by} {'longer' if more > 0 else 'shorter'}"
     return Misfit(
         says=f"the {ask.plan.piece} ({about(inside, body)} inside) {{{will}}} {fault} the"
         f" {worn.measure} ({spelled(body)})",
@@ -138,8 +140,9 @@ def _misfit(
         needed=f"{wanted} inside, or {'more' if more > 0 else 'less'}",
         remedies=(
             *run_longer(ask, more, rounded),
+            *wider(ask, more / turns(ask.plan).middle),
             *asked_longer(ask, more, rounded),
-            Remedy(f"make the run{asked} about {by} {'longer' if more > 0 else 'shorter'}"),
+            *(() if coils_decide(ask) else (Remedy(by_hand),)),
         ),
         margin=margin,
         at_most=level,

@@ -14,7 +14,8 @@ _WORN = {"wear": "worn", "pack": "packed", "": "taken as ready to wear"}
 def check(joint: GluedJoint, ask: Ask) -> Answer:
     if stalled := _stalled(joint, ask):
         return stalled
-    handled = joint.loaded and _judged(joint, ask, joint.loaded, "handling", "pulled on")
+    how = "sewn round" if joint.loaded and joint.loaded.verb == "weave" else "pulled on"
+    handled = joint.loaded and _judged(joint, ask, joint.loaded, "handling", how)
     worn = _WORN[joint.worn.verb if joint.worn else ""]
     at_last = _judged(joint, ask, joint.worn, "full_cure", worn)
     # the longer wait puts the shorter one right too, so it alone is shown
@@ -76,7 +77,8 @@ def _judged(joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: s
             by_hand,
         ),
         margin=margin,
-        at_most="error" if joint.step.has("to") else "warning",  # a knot holds by itself
+        # a knot holds by itself, and so do the beads round a stone
+        at_most="error" if "to" in joint.step.parts else "warning",
         also=(joint.place,),
     )
 

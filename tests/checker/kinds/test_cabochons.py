@@ -10,6 +10,7 @@ from pages import keeper, looks, parsed
 from wellstrung.drawing.piece import drawings
 from wellstrung.formulas import stones
 from wellstrung.judging.result import PlanResult
+from wellstrung.report.pages.steps import instructions
 
 PLAN = """
 plan: 1
@@ -97,3 +98,49 @@ def test_several_beads_in_one_round_of_a_bezel_share_it() -> None:
     beads = middle(found, "beads")
     assert beads == 54
     assert middle(found, "mass") == pytest.approx(2 + beads * 5 / 6 / 200 + beads / 6 / 110)
+
+
+GLUED = """\
+  glue: {kind: adhesive, type: contact cement}
+run: [lamp]
+work:
+  - {do: glue, part: lamp, to: foundation, with: glue}
+  - {do: wait, time: 3 h}
+  - {do: weave, part: lamp}
+  - {do: glue, part: lamp, to: backing, with: glue}
+"""
+
+
+def glued(steps: str = "") -> PlanResult:
+    text = PLAN.format(stone="outside: 40 mm, width: 30 mm", more=ROWS)
+    return keeper().check_text(text.replace("run: [lamp]\n", steps or GLUED))
+
+
+def test_a_stone_takes_a_film_of_glue_under_it_and_one_behind_what_is_sewn() -> None:
+    """By hand: the area of the oval, and of the backing of 48.4 x 38.4 mm, by 0.1 mm."""
+    found = glued()
+    stone, backing = math.pi / 4 * 40 * 30, math.pi / 4 * 48.4 * 38.4
+    out = middle(found, "rows_wide") + 0.5
+    assert 40 + 2 * out == pytest.approx(48.4)
+    assert middle(found, "glue_on_foundation") == pytest.approx(stone * 0.1 / 1000)
+    assert middle(found, "glue_on_backing") == pytest.approx(backing * 0.1 / 1000, rel=0.05)
+    assert found.quantities["glue.needed"].middle == pytest.approx(middle(found, "glue"))
+
+
+def test_what_a_step_glues_it_to_is_one_of_its_layers() -> None:
+    for wrong, says in (
+        ("to: foundation, ", "step `glue` lacks `to`: write `to: foundation` or `to: backing`"),
+        ("", "the stone of `lamp` is glued to its foundation or its backing"),
+    ):
+        steps = GLUED.replace(wrong, "") if wrong else GLUED.replace("to: backing", "to: lamp")
+        (slip,) = glued(steps).remarks
+        assert slip.says.startswith(says), slip.says
+
+
+def test_the_steps_glue_the_stone_before_it_is_sewn_and_its_backing_after() -> None:
+    found = glued()
+    down, _, sewn, back = (" | ".join(one.says) for one in instructions(found))
+    assert "mark the stone in its middle" in down and "leave its rim free" in down
+    assert "nothing may be sewn to it for 2 h" in down
+    assert "glue" not in sewn and "cut no thread" in sewn
+    assert "over the threads" in back

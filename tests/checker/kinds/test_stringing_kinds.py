@@ -8,8 +8,8 @@ import pytest
 
 from running import ROOT
 from wellstrung.formulas import thread
+from wellstrung.formulas.rings import loop_wire
 from wellstrung.judging.checker import Checker
-from wellstrung.kinds import wire_link
 from wellstrung.kinds.metal import ring_mass
 from wellstrung.plugins.host import Host
 
@@ -74,9 +74,9 @@ def test_the_small_ones(found: dict[str, float]) -> None:
 
 
 def test_more_wraps_and_wider_loops_take_more_wire() -> None:
-    assert wire_link.loop_wire(2.5, 0.6, 3) > wire_link.loop_wire(2.5, 0.6, 2)
-    assert wire_link.loop_wire(2.6, 0.6, 3) > wire_link.loop_wire(2.5, 0.6, 3)
-    assert wire_link.loop_wire(2.5, 0.7, 3) > wire_link.loop_wire(2.5, 0.6, 3)
+    assert loop_wire(2.5, 0.6, 3) > loop_wire(2.5, 0.6, 2)
+    assert loop_wire(2.6, 0.6, 3) > loop_wire(2.5, 0.6, 3)
+    assert loop_wire(2.5, 0.7, 3) > loop_wire(2.5, 0.6, 3)
 
 
 @pytest.mark.parametrize(

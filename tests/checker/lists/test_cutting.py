@@ -319,3 +319,18 @@ run: [slider.a, row, ring, other, slider.b]
     knots, usual = 80 + 4 * 8.28 + 5 + 50, 175
     cut = cut_of("row", listed(plan))
     assert cut.length == pytest.approx(14 * 8 * 1.01 + knots + usual, rel=1e-3)
+
+
+def test_memory_wire_is_cut_with_the_loops_at_its_ends() -> None:
+    """By hand: 3 x pi x 60.6 mm of coils, and pi x (2.5 + 0.6 mm) in each of two loops."""
+    piece = (ROOT / "tests" / "ordinary" / "memory_wire_in_words.yaml").read_text(encoding="utf-8")
+    (one,) = listed(piece).lengths
+    assert one.length == pytest.approx(571.1 + 2 * 9.74, abs=0.1)
+    assert one.notes == ("a loop of 10 mm at both ends included",)
+
+
+def test_memory_wire_in_half_drilled_balls_is_cut_as_deep_as_they_are_drilled() -> None:
+    piece = (ROOT / "tests" / "ordinary" / "memory_wire_balls.yaml").read_text(encoding="utf-8")
+    (one,) = listed(piece).lengths
+    assert one.length == pytest.approx(571.1 + 2 * 2.0, abs=0.1)
+    assert one.notes == ("a length of 2 mm at both ends, in `ball`, included",)

@@ -11,7 +11,7 @@ import pytest
 import wellstrung_schemas as schemas
 from generated.plans import seeded
 from pages import ALL, checked, keeper
-from running import SAMPLES, SHARED, Pinned, Run
+from running import ROOT, SAMPLES, SHARED, Pinned, Run
 from wellstrung.judging.result import PlanResult
 from wellstrung.model.parts import Role
 from wellstrung.report.pages import making_words, step_tools, step_words
@@ -55,6 +55,17 @@ def without_work(path: Path) -> PlanResult:
 
 def test_every_verb_has_its_words_and_tools_and_no_other() -> None:
     assert set(step_words.WORDS) == set(step_tools.TOOLS) == set(schemas.verbs())
+
+
+def test_memory_wire_is_cut_with_its_own_shears_alone() -> None:
+    result = checked(ROOT / "tests" / "ordinary" / "memory_wire_in_words.yaml")
+    assert result.ask is not None
+    string, loops, _ = (" ".join(step_tools.tools(step)) for step in result.ask.plan.steps)
+    assert "memory wire shears" in string and "memory wire shears" in loops
+    assert not {"scissors", "flush cutters"} & {*string.split(" "), *loops.split(", ")}
+    says = [said(one) for one in instructions(result)]
+    assert says[0].startswith("File both cut ends smooth | Turn a loop in one of them first")
+    assert "against the curve of the coil" in says[1]
 
 
 def test_every_way_to_prepare_a_cap_has_its_words() -> None:

@@ -39,6 +39,12 @@ def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
         ("weave rope", {"do": "weave", "part": "rope"}),
         ("Weave the rope", {"do": "weave", "part": "rope"}),
         ("wear it", {"do": "wear"}),
+        (
+            "glue the stone of frame to its foundation with glue",
+            {"do": "glue", "to": "foundation", "with": "glue", "part": "frame"},
+        ),
+        ("turn 2 loops at the drop", {"do": "wrap loop", "part": "drop", "times": 2}),
+        ("make a loop in drop", {"do": "wrap loop", "part": "drop"}),
         ("wait 24 h", {"do": "wait", "time": "24 h"}),
         (
             "glue the cap to the rope with glue, 10 min",

@@ -120,6 +120,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "end cap": "cord end, glue-in end, glue-in cord end, cord cap, rope end, barrel end,"
         " kumihimo end, kumihimo end cap, glue-in end cap, end cup, tube end cap",
         "end bar": "multi-strand end bar, strand reducer, multi-strand end, end spacer bar",
+        "end cap, type: ball": "end ball, memory wire end, memory wire end ball, half-drilled ball,"
+        " glue-on ball, end bead",
         "end cap, type: fold-over": "crimp end, folding crimp end, fold-over cord end,"
         " fold-over crimp end",
         "ring weave": "chain maille, maille, chain mail",
@@ -316,7 +318,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "crimp": "squash, flatten, close crimp, squash crimp, flatten crimp, fold crimp,"
         " crimp the end",
         "wrap loop": "make loop, make wrapped loop, wrap a loop, make a wrapped loop, turn loop,"
-        " wire wrap",
+        " turn a loop, turn loops, make loops, make a loop, wire wrap",
     },
     **FIELDS,
 }

@@ -43,6 +43,7 @@ SHAPES = {
     "soldered ring": Shape(rings.soldered_ring),
     "ring weave": Shape(rings.ring_weave),
     "cap": Shape(ends.cap),
+    "ball": Shape(ends.ball),
     "tip": Shape(ends.tip),
     "cone": Shape(ends.cone),
     "crimp": Shape(ends.crimp),

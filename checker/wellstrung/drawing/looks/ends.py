@@ -20,6 +20,18 @@ def cap(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
         pen.box(rim - depth, depth, bore, "hidden", of_width=sizes.named(part, "bore"))
 
 
+def ball(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
+    """A ball, with its hole dashed as deep as the wire goes in."""
+    outside = sizes.mm(part, "outside")
+    wide = outside or UNKNOWN
+    look = "metal" if outside is not None else "metal open-size"
+    pen.oval(length / 2, wide, wide, look)
+    depth = sizes.known(part, "depth", 0.0)
+    if depth:
+        bore = sizes.known(part, "bore", 1.0)
+        pen.box(length - depth, depth, bore, "hidden", of_width=sizes.named(part, "bore"))
+
+
 def tip(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     """From its loop to its hole, with a cup that closes over a knot or a crimp."""
     outside = sizes.mm(part, "outside")

@@ -135,6 +135,32 @@ def _sliding(clasp: Part, at: Bench) -> Iterator[str]:
     yield "Slide it wide and shut a few times, and only then trim the ends"
 
 
+def first_end(coil: Part, plan: Plan) -> Iterator[str]:
+    """What is done to one end of memory wire before it is strung: common practice."""
+    yield "File both cut ends smooth"
+    balls = [end.part for inner, end in plan.meetings if coil in inner.parts]
+    if any(end.kind.role is Role.CAP for end in balls):
+        yield "Stop one of them with tape or a clip, or the beads run off as you string"
+    else:
+        yield "Turn a loop in one of them first, or the beads run off as you string"
+
+
+def into_ball(cap: Part, coil: Part, joints: int) -> Iterator[str]:
+    """How balls or caps are glued on memory wire: common practice, several pages seen."""
+    deep = f", {cap.text('depth')} deep" if cap.has("depth") else ""
+    each = counted(joints, "end")
+    yield f"Roughen {each} of `{coil.name}` with abrasive paper{deep}, and wipe off dust and grease"
+    yield f"With a pin put a little glue in the hole of {many_of(cap, joints)}, and on the wire"
+    yield f"Push {each} in to the floor of the hole, and wipe off what comes out"
+
+
+def coil_loops(coil: Part, times: int) -> Iterator[str]:
+    """The loops at the ends of memory wire: common practice, several pages seen."""
+    yield f"Grip the filed tip of `{coil.name}` with the round pliers"
+    yield f"Turn {counted(times, 'loop')}, each outward, against the curve of the coil, and shut it"
+    yield "Push the beads up to the loop, so that no bare wire is left beside it"
+
+
 def crimp(step: Step, at: Bench) -> Iterator[str]:
     """A crimp on its line, a bead tip over its knot or its crimp, an end pressed on what it holds.
 

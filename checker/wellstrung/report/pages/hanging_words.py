@@ -11,7 +11,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan, Step
 from wellstrung.quantity.working import number
 from wellstrung.report.pages.cut_words import Bench, to_cut
-from wellstrung.report.pages.end_words import each_of, many_of
+from wellstrung.report.pages.end_words import coil_loops, each_of, many_of
 from wellstrung.report.pages.making_words import in_order, made
 from wellstrung.report.pages.opening_words import opening, shutting
 from wellstrung.report.terminal import counted
@@ -138,6 +138,9 @@ def _opened(part: Part, source: Part | None) -> Iterator[str]:
 def wrap_loop(step: Step, at: Bench) -> Iterator[str]:
     """A loop of wire; before one is wrapped shut, what it takes is hung in it."""
     part, times = step.parts["part"], times_done(at.plan, step)
+    if part.thread.springs:
+        yield from coil_loops(part, times)
+        return
     yield from to_cut(part, at)
     over = part.part("over")
     if part.traits.takes_tops:

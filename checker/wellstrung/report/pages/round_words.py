@@ -54,7 +54,11 @@ def over_core(part: Part, at: Bench) -> Iterator[str]:
 
 def embroidered(part: Part, at: Bench) -> Iterator[str]:
     """A stone sewn down on a backing."""
-    yield f"Cut foundation {_by(part, at, 'foundation')} or larger; glue the stone to its middle"
+    under, behind = part.traits.glued_on
+    done = {str(step.get("to")) for step in at.plan.steps_that("glue", part=part)}
+    if under not in done:
+        size = _by(part, at, "foundation")
+        yield f"Cut foundation {size} or larger; glue the stone to its middle"
     for turn, row in enumerate(bead_rows(part, "beads"), 1):
         count = at.known(part, f"row_{turn}")
         many = "" if count is None else f" {about(count)} beads,"
@@ -62,12 +66,26 @@ def embroidered(part: Part, at: Bench) -> Iterator[str]:
         yield f"Row {turn}:{many} {_in_row(row)}{base}"
     for turn, row in enumerate(bead_rows(part, "bezel") if part.has("bezel") else (), 1):
         yield f"Bezel, round {turn}, a bead for every second of the base: {_in_row(row)}"
-    yield f"Trim the foundation to {_by(part, at, 'backing')}, and glue on a backing as large"
+    later = "" if behind in done else ", and glue on a backing as large"
+    yield f"Trim the foundation to {_by(part, at, 'backing')}, and cut no thread{later}"
     if part.has("edge_row"):
         count = at.known(part, "edging_beads")
         many = "" if count is None else f"{about(count)} of "
         edge = f"{many}`{part.text('edge_row')}` side by side round the edge"
-        yield f"Sew {edge}, through both layers"
+        when = "When the backing is on, sew" if behind in done else "Sew"
+        yield f"{when} {edge}, through both layers"
+
+
+def stone_glued(part: Part, layer: str, glue: str, at: Bench) -> Iterator[str]:
+    """A stone glued on its foundation, or the backing glued behind both: common practice."""
+    if layer == part.traits.glued_on[0]:
+        size = _by(part, at, "foundation")
+        yield f"Cut foundation {size} or larger, and mark the stone in its middle"
+        yield f"Spread a thin film of `{glue}` under it, and leave its rim free for the needle"
+        yield "Press it down flat, and wipe off what comes out before it sets"
+        return
+    yield f"Spread a thin film of `{glue}` on the back, over the threads, up to the last row"
+    yield f"Lay it on the backing, press it flat, and trim that to {_by(part, at, 'backing')}"
 
 
 def _by(part: Part, at: Bench, what: str) -> str:

@@ -29,6 +29,13 @@ TOOLS: Mapping[str, tuple[str, ...]] = {
     "crimp": ("crimping pliers", _CUTTERS, _GLASSES),
     "wrap loop": ("round pliers", _PLIERS, _CUTTERS, _GLASSES),
 }
+#: memory wire is cut by what is made for it alone: common practice, several pages seen
+_SHEARS = "memory wire shears (hard-wire cutters)"
+_ON_MEMORY_WIRE: Mapping[str, tuple[str, ...]] = {
+    "string": ("bead mat", _SHEARS, _GLASSES),
+    "wrap loop": ("strong round pliers", "flat pliers", _SHEARS, "fine file", _GLASSES),
+    "take apart": ("bead board", _SHEARS, _GLASSES),
+}
 _TIP = ("knotting tweezers or awl", "chain-nose pliers", "round-nose pliers", "scissors")
 
 
@@ -37,6 +44,8 @@ def tools(step: Step) -> tuple[str, ...]:
     part = step.parts.get("part")
     if part is None:
         return TOOLS[step.verb]
+    if part.thread.springs and step.verb in _ON_MEMORY_WIRE:
+        return _ON_MEMORY_WIRE[step.verb]
     if part.traits.of_rings and step.verb == part.traits.made_by:
         return (_PLIERS,)
     if step.verb == "crimp" and part.kind.role is not Role.CRIMP:

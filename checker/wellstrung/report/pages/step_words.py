@@ -9,7 +9,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import RunEntry, Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.report import cuts_list
-from wellstrung.report.pages import end_words
+from wellstrung.report.pages import end_words, round_words
 from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.report.pages.end_words import each_of, many_of
 from wellstrung.report.pages.hanging_words import hang, hangs_from, often, wrap_loop
@@ -40,6 +40,8 @@ def _weave(step: Step, at: Bench) -> Iterator[str]:
 def _string(step: Step, at: Bench) -> Iterator[str]:
     if _part(step).thread.stretches:
         yield "Many makers stretch the line once before they string on it"
+    if _part(step).thread.springs:
+        yield from end_words.first_end(_part(step), at.plan)
     yield from made(_part(step), at)
     if _part(step).traits.in_ear:
         beads = at.known(_part(step), "beads")
@@ -65,25 +67,42 @@ _IN_THE_UPPER_THIRD = "It lies across the upper third of the back, or the piece 
 
 
 def _glue(step: Step, at: Bench) -> Iterator[str]:
-    cap, onto, glue = (step.parts[name] for name in ("part", "to", "with"))
-    if step.has("prepared"):
+    cap, glue, onto = step.parts["part"], step.parts["with"], step.parts.get("to")
+    if onto is None:
+        yield from _stirred(step, glue, at)
+        yield from round_words.stone_glued(cap, str(step.get("to")), glue.name, at)
+        yield from _cures(glue, at, "nothing may be sewn to it")
+        return
+    if step.has("prepared") and not onto.thread.springs:
         done = together(PREPARED[str(one)] for one in step.node.value["prepared"])
         yield f"Prepare the inside of {many_of(cap, step.joints)}: {done}"
-    mixing, usable = at.known(glue, "mixing"), at.known(glue, "usable")
-    if mixing is not None:
-        mixes = f"{step.mixes or 1} mix{'es' if (step.mixes or 1) > 1 else ''}"
-        yield f"Stir {mixes} of `{glue.name}` for {hours(mixing.likely.high)}"
-    if usable is not None:
-        yield f"A mix can be used for {hours(usable.likely.low)}, stirring included"
+    yield from _stirred(step, glue, at)
+    if onto.thread.springs:
+        yield from end_words.into_ball(cap, onto, step.joints)
     deep = f", {cap.text('depth')} deep" if cap.has("depth") else ""
     where = "into" if cap.kind.role is Role.CAP else "to"
     one, other = (cap, onto) if cap.part("behind") else (onto, cap)
     yield f"Glue `{one.name}` {where} `{other.name}`{deep}: {counted(step.joints, 'joint')}"
     if one is cap:
         yield _IN_THE_UPPER_THIRD
+    yield from _cures(glue, at, "nothing may pull on it")
+
+
+def _stirred(step: Step, glue: Part, at: Bench) -> Iterator[str]:
+    mixing, usable = at.known(glue, "mixing"), at.known(glue, "usable")
+    if mixing is not None:
+        mixes = f"{step.mixes or 1} mix{'es' if (step.mixes or 1) > 1 else ''}"
+        yield f"Stir {mixes} of `{glue.name}` for {hours(mixing.likely.high)}"
+    if usable is not None and mixing is None:
+        yield f"Once it is spread, `{glue.name}` can be worked for {hours(usable.likely.low)}"
+    elif usable is not None:
+        yield f"A mix can be used for {hours(usable.likely.low)}, stirring included"
+
+
+def _cures(glue: Part, at: Bench, rests: str) -> Iterator[str]:
     handling, cure = at.known(glue, "handling"), at.known(glue, "full_cure")
     if handling is not None:
-        yield f"Let it lie: nothing may pull on it for {_time(handling)}"
+        yield f"Let it lie: {rests} for {_time(handling)}"
     if cure is not None:
         yield f"It has its full strength after {_time(cure)}"
 
