@@ -16,6 +16,8 @@ from wellstrung.rulebook.plan import Bead
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, lowered, raised, spelled
 
+_OUTSIDE = "outside = inside + 2 x wire: geometry"
+
 
 def check(join: StopsAt, ask: Ask) -> Answer:
     if not isinstance(join.at, Bead):
@@ -64,14 +66,9 @@ def _named(join: StopsAt, more: str) -> tuple[str, str]:
 def _loop(join: StopsAt, ask: Ask) -> Answer:
     link, cone_part = join.carrier, join.at
     name, place = link.name, link.place_of("loop", "hole")
-    hole, written = ask.of(cone_part, "hole"), ask.of(link, "loop.hole")
+    hole, written, wire = ask.of(cone_part, "hole"), ask.of(link, "loop.hole"), ask.of(link, "wire")
     loop = derived(
-        "loop outside",
-        "mm",
-        rings.outside_of,
-        inside=written,
-        wire=ask.of(link, "wire"),
-        source="outside = inside + 2 x wire: geometry",
+        "loop outside", "mm", rings.outside_of, inside=written, wire=wire, source=_OUTSIDE
     )
     margin = loop - hole
     if answer := kept(margin):
