@@ -21,7 +21,7 @@ FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
 ALWAYS_JUDGED = {
     "breakaway", "closed-already", "cure-time", "earwire-gauge", "fringe-lengths", "join-made",
     "pair-complete", "part-use", "ring-gauge", "row-beads", "spectacle-ends", "step-parts",
-    "strand-holes", "top-drilled",
+    "stone-first", "strand-holes", "top-drilled",
 }  # fmt: skip
 #: what only asks which of two things a word means, and leaves the rest to other rules
 ONLY_ASKS = {"bead-type", "line-type"}

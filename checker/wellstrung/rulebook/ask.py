@@ -15,7 +15,7 @@ from wellstrung.derived.measures import has
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import Slab, across, apart, outline
 from wellstrung.derived.packs import in_packs
-from wellstrung.derived.piece import adds
+from wellstrung.derived.piece import adds, extended
 from wellstrung.model.beads import bead_mix
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Part
@@ -63,6 +63,11 @@ class Ask:
     def of(self, item: Item, what: str) -> Quantity:
         """`what` of a part or a bead; raises Missing."""
         return self.quantities.of(item, what)
+
+    def let_out(self, length: str) -> Quantity:
+        """A length of the piece with its extender or its sliding knots let out all the way."""
+        more = extended(self.quantities)
+        return self.get(length) if more is None else self.get(length) + more
 
     def beads_of(self, part: Part) -> list[Item]:
         """The beads that a part is made of, each once; raises Missing where it names none."""

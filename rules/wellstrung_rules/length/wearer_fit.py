@@ -18,7 +18,7 @@ from wellstrung.rulebook import (
     holds,
 )
 from wellstrung.rulebook.coils import coils_decide, wider
-from wellstrung.rulebook.plan import Part, Role
+from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import asked_longer, run_longer
 from wellstrung.rulebook.values import Quantity, table, turns
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
@@ -71,10 +71,8 @@ _EASES = {
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
-    body, inside = worn.wearer.girth(worn.measure), ask.get("piece.inside")
-    room, least = inside - body, inside - body
-    if any(_extends(part) for part in ask.plan.in_run):
-        room = room + (ask.get("piece.longest") - ask.get("piece.length"))
+    body, least = worn.wearer.girth(worn.measure), ask.get("piece.inside")
+    least, room = least - body, ask.let_out("piece.inside") - body
     eases = _EASES.get(worn.measure)
     binds = room - ask.limit(eases[0]) if eases else room
     lacks, closes = -binds.likely.low, _closes(worn, ask, room)
@@ -92,11 +90,6 @@ def check(worn: Fitted, ask: Ask) -> Answer:
     return Held(min(binds, slips, key=lambda margin: margin.likely.low))
 
 
-def _extends(part: Part) -> bool:
-    """Whether the piece can be worn longer by a part of it."""
-    return part.traits.slides or (part.has("extender") and part.text("extender") == "yes")
-
-
 def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
     """By how much the piece can be closed at all, mm; None where elastic or coils open it further.
 
@@ -106,10 +99,7 @@ def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
     if any(strand.thread.stretches or strand.thread.springs for strand in strands):
         return None
     if strands:
-        longest = any(_extends(part) for part in ask.plan.in_run)
-        return ask.get("piece.longest" if longest else "piece.length") - worn.wearer.girth(
-            worn.measure
-        )
+        return ask.let_out("piece.length") - worn.wearer.girth(worn.measure)
     return room + ask.limit(SNUG if worn.measure != "finger" else RING_SNUG)
 
 
@@ -122,7 +112,9 @@ def _misfit(
     worn: Fitted, ask: Ask, margin: Quantity, fault: str, more: float, level: Level
 ) -> Misfit:
     """`more` is what the inside lacks; less than zero where it is too long."""
-    body, inside = worn.wearer.girth(worn.measure), ask.get("piece.inside")
+    body, closed = worn.wearer.girth(worn.measure), ask.get("piece.inside")
+    inside = ask.let_out("piece.inside") if more > 0 else closed
+    opened = "inside" if inside is closed else "inside, let out all the way"
     will = "cannot|may not" if level == "error" else "will|may"
     goal, place = ask.plan.goal, worn.wearer.place_of(worn.measure)
     wanted = in_unit_of(inside.middle + more, body)
@@ -133,7 +125,7 @@ def _misfit(
     asked = f" and `{goal.field}`" if goal else ""
     by_hand = f"make the run{asked} about {by} {'longer' if more > 0 else 'shorter'}"
     return Misfit(
-        says=f"the {ask.plan.piece} ({about(inside, body)} inside) {{{will}}} {fault} the"
+        says=f"the {ask.plan.piece} ({about(inside, body)} {opened}) {{{will}}} {fault} the"
         f" {worn.measure} ({spelled(body)})",
         place=goal.place if goal else place,
         found=f"{in_unit_of(inside.middle, body)} inside",

@@ -24,8 +24,7 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
 
 def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:
     """A room so cold that many formulas never cure fully, however long they have."""
-    glue = joint.adhesive
-    row = table("adhesives").row(glue.text("type"))
+    glue, row = joint.adhesive, table("adhesives").row(joint.adhesive.text("type"))
     if not glue.has("room") or "stalls_below" not in row.cells:
         return None
     cell, room = row.cell("stalls_below"), glue.temperature("room")
