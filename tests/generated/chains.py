@@ -83,6 +83,31 @@ def _every(links: int, pattern: int, *, soldered: bool) -> int:
     return -(-least // pattern) * pattern
 
 
+def cups(draft: Draft, length: float) -> str:
+    """Cup chain of about a length, by its length or by counting cups, with its step."""
+    stone, across = draft.pick(("3 mm", 3.0), ("SS12", 3.1), ("pp18", 2.45), ("4 mm", 4.0))
+    pitch, name = 1.42 * across, draft.pick("front", "sparkle")
+    fields: Fields = {"kind": "chain", "type": "cup", "size": stone}
+    draft.metalwork(fields, 0.05 * length)
+    cup: Fields = {}
+    draft.maybe(40, cup, outside=draft.length(round(1.3 * across, 2)))
+    draft.maybe(60, cup, pitch=draft.length(round(pitch, 2)))
+    draft.maybe(30, cup, height=draft.length(round(0.8 * across, 1)))
+    if cup:
+        fields["cup"] = cup
+    draft.maybe(30, fields, links_are="cups")
+    many: Fields = {"length": draft.length(length)}
+    if draft.chance(50):
+        many = {"links": round(length / pitch)}
+    if draft.chance(50):  # the chain says itself how much is cut of it
+        part = draft.add(name, fields | many)
+    else:
+        of = draft.add("chain", fields)
+        part = draft.add(name, {"kind": "chain piece", "of": of, **many})
+    draft.step("cut", "cut", part)
+    return part
+
+
 def cut(draft: Draft, of: Piece, *, off: int = 8) -> None:
     """The step that cuts it, often every so many links; `off` of a hundred are wrong."""
     every = of.every - 1 if draft.chance(off) and of.every > 1 else of.every

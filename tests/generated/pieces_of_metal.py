@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from generated import aims, chains, clasps, findings, hangers, strung
-from generated.draft import Draft
+from generated.draft import Draft, Fields
 
 
 def links(draft: Draft) -> None:
@@ -84,6 +84,22 @@ def _side_by_side(
     aims.worn(draft, min(piece.length, other.length) + clasp.along + 2 * ring.inside, 3)
 
 
+def of_cups(draft: Draft) -> None:
+    """Cup chain with a clasp, a cap at either end of it."""
+    total = draft.within(draft.pick(aims.BRACELETS, aims.NECKLACES), 5)
+    clasp = clasps.eyed(draft)
+    ring = findings.ring(draft)
+    cups = chains.cups(draft, total - clasp.along - 2 * ring.inside - 8)
+    cap: Fields = {"kind": "end cap", "type": "fold-over", "size": "4 mm"}
+    draft.maybe(50, cap, length="8 mm", depth="4 mm")
+    draft.metalwork(cap, 0.2)
+    end = draft.add("end", cap)
+    draft.run = [f"{clasp.name}.a", ring.name, end, cups, end, ring.name, f"{clasp.name}.b"]
+    draft.step("close", "crimp", end, times=2)
+    draft.step("close", "close ring", ring.name)
+    aims.worn(draft, total, 5)
+
+
 def of_rings(draft: Draft) -> None:
     """A weave of rings with a clasp."""
     total = draft.within(draft.pick(aims.BRACELETS, aims.NECKLACES), 5)
@@ -109,4 +125,4 @@ def key_ring(draft: Draft) -> None:
     draft.head |= {"piece": draft.pick("key ring", "key ring", "pendant", "brooch")}
 
 
-ALL = (links, links, of_chain, of_chain, of_rings, key_ring)
+ALL = (links, links, of_chain, of_chain, of_cups, of_rings, key_ring)

@@ -197,3 +197,23 @@ def begins_behind(
     """Where the next piece begins behind a piece, and the insides lost up to there."""
     start = _next_at(pattern, end + (1 if soldered else 0), links)
     return start, sum(insides[link] for link in _links_at(pattern, end, start - end))
+
+
+def gap(cup: float, pitch: float) -> float:
+    """From one cup to the next, mm: geometry.
+
+    >>> round(gap(cup=3.9, pitch=4.3), 2)
+    0.4
+    """
+    return pitch - cup
+
+
+def cups_in(length: float, cup: float, pitch: float) -> float:
+    """How many cups a length of cup chain has: the last has no link behind it.
+
+    Geometry, worked out for this project; no published figure.
+
+    >>> round(cups_in(length=150.0, cup=3.9, pitch=4.3), 1)
+    35.0
+    """
+    return (length + gap(cup, pitch)) / pitch

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 
 from wellstrung.derived.declared import formula, hand, mass, same_as
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import chain_cutting, rings
 from wellstrung.formulas.arithmetic import most, opaque
+from wellstrung.kinds import cups
 from wellstrung.model.item import Missing
 from wellstrung.model.looks import Look
 from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
@@ -20,7 +22,9 @@ from wellstrung_schemas import fragment
 
 
 def link_inside(chain: Part, link: str) -> Quantity:
-    """What a link adds to a length pulled taut: its outside length less two wires."""
+    """What a link adds to a length pulled taut: its outside length less two wires, or a pitch."""
+    if chain.traits.cups:
+        return cups.size(chain, "pitch")
     return derived(
         f"{chain.name}.{link} inside",
         "mm",
@@ -29,6 +33,16 @@ def link_inside(chain: Part, link: str) -> Quantity:
         wire=chain.wire("links", link, "wire"),
         source="inside = outside - 2 x wire, trade table `chains`",
     )
+
+
+def end_wall(chain: Part, link: str) -> Quantity:
+    """What a length has at either end beyond what its links add: a wire.
+
+    The pitch of a cup has half a gap at either side, which its ends do not have.
+    """
+    if not chain.traits.cups:
+        return chain.wire("links", link, "wire")
+    return cups.end_wall(chain)
 
 
 def run_length(name: str, chain: Part, run: Sequence[str]) -> Quantity:
@@ -42,7 +56,7 @@ def run_length(name: str, chain: Part, run: Sequence[str]) -> Quantity:
         )
         for link in dict.fromkeys(run)
     ]
-    walls = [chain.wire("links", link, "wire") for link in (run[0], run[-1])]
+    walls = [end_wall(chain, link) for link in (run[0], run[-1])]
     return total(
         name, "mm", [*terms, *walls], "links pulled taut: geometry, worked out for this project"
     )
@@ -53,6 +67,8 @@ def _chain_of(piece: Part, ask: Quantities) -> Part:
 
 
 def _links(piece: Part, ask: Quantities) -> Quantity:
+    if cups.by_measure(piece):
+        return cups.counted(piece, _chain_of(piece, ask))
     return exact(f"{piece.name}.links", len(links_of(piece, _chain_of(piece, ask))))
 
 
@@ -67,6 +83,8 @@ def _lost(piece: Part, ask: Quantities) -> Quantity:
 
 def _length(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
+    if cups.by_measure(piece):
+        return cups.cut_at(piece, chain)
     return run_length(f"{piece.name}.length", chain, links_of(piece, chain))
 
 
@@ -102,6 +120,8 @@ def _extends(piece: Part, ask: Quantities) -> Quantity:
 
 def _taut(piece: Part, ask: Quantities) -> Quantity:
     chain = _chain_of(piece, ask)
+    if chain.traits.cups:
+        return _length(piece, ask)  # no ring goes into its last cups
     run = links_of(piece, chain)
     return derived(
         f"{piece.name}.along",
@@ -117,6 +137,8 @@ def _end(which: int, what: str) -> Callable[[Part, Quantities], Quantity]:
     def end(piece: Part, ask: Quantities) -> Quantity:
         chain = _chain_of(piece, ask)
         link = links_of(piece, chain)[which]
+        if chain.traits.cups:
+            raise Missing(f"a hole in the last cup of `{piece.name}`: a cup chain end has one")
         if what != "hole":
             return chain.wire("links", link, "wire")
         if chain.has("links", link, "hole"):
@@ -136,6 +158,8 @@ def _end(which: int, what: str) -> Callable[[Part, Quantities], Quantity]:
 def _width(piece: Part, ask: Quantities) -> Quantity:
     """Outside width of the widest link that the piece has."""
     chain = _chain_of(piece, ask)
+    if chain.traits.cups:
+        return cups.size(chain, "outside")
     names = dict.fromkeys(links_of(piece, chain))
     widths = {
         f"link{n}": chain.size("links", link, "width", allowance="link size")
@@ -144,7 +168,12 @@ def _width(piece: Part, ask: Quantities) -> Quantity:
     return derived(f"{piece.name}.width", "mm", lambda **widths: most(*widths.values()), widths)
 
 
-_THICKNESS = formula(
+def _thickness(piece: Part, ask: Quantities) -> Quantity:
+    chain = _chain_of(piece, ask)
+    return cups.size(chain, "height") if chain.traits.cups else _OF_LINKS(piece, ask)
+
+
+_OF_LINKS = formula(
     "thickness",
     "mm",
     lambda width, wire, lean: 2 * wire + lean * most(0, width - 2 * wire),
@@ -182,15 +211,32 @@ def one_stretch(cut: ChainCut, pieces: Sequence[Sequence[str]]) -> Quantity:
     """The length that gives these pieces, in phase, when they are cut from one, mm."""
     if not pieces:
         return exact(f"{cut.chain.name}.needed", 0.0, "mm")
+    if cut.chain.traits.cups:
+        return _cups_needed(cut, pieces)
     run = links.run_of(bounded(cut).pattern, pieces, soldered=cut.soldered)
     return run_length(f"{cut.chain.name}.needed", cut.chain, run)
+
+
+def _cups_needed(cut: ChainCut, pieces: Sequence[Sequence[str]]) -> Quantity:
+    """The length with all these cups: none is lost between two pieces, only the link there."""
+    chain, name = cut.chain, f"{cut.chain.name}.needed"
+    measured = {one.links: one.piece for one in cut.pieces if cups.by_measure(one.piece)}
+    wall, terms = end_wall(chain, cut.pattern[0]), []
+    for run, count in Counter(tuple(piece) for piece in pieces).items():
+        piece = measured.get(run)
+        each = cups.cut_at(piece, chain) if piece else run_length("a piece", chain, run)
+        terms.append(product(f"{count} x {len(run)} cups", "mm", exact("pieces", count), each))
+    gaps = product("gaps", "mm", exact("between", 2 - 2 * len(pieces)), wall)
+    return total(
+        name, "mm", [*terms, gaps], "cups pulled taut: geometry, worked out for this project"
+    )
 
 
 def pieces_had(cut: ChainCut) -> Quantity:
     """How many of its pieces the lengths on hand give, cut in phase."""
     chain = bounded(cut).chain
     names = list(dict.fromkeys(cut.pattern))
-    wires = {link: chain.wire("links", link, "wire").middle for link in names}
+    wires = {link: end_wall(chain, link).middle for link in names}
 
     lengths = " and ".join(f"{length:g} mm" for length in cut.lengths) or "none"
 
@@ -246,11 +292,16 @@ CHAIN = Kind(
         "mass": mass("mass"),
     },
     traits=Traits(bought=False),
-    types={"open": Traits(bought=False, opens=True), "soldered": Traits(bought=False, opens=False)},
+    types={
+        "open": Traits(bought=False, opens=True),
+        "soldered": Traits(bought=False, opens=False),
+        "cups": Traits(bought=False, cups=True),
+    },
     typed_by="links_are",
     sold=Sold(
         "chains",
         usual={"pattern": ["link"], "links": {"link": {}}, "links_are": "open"},
+        usual_of={"cup": {"pattern": ["cup"], "links": {"cup": {}}, "links_are": "cups"}},
     ),
 )
 
@@ -272,7 +323,7 @@ CHAIN_PIECE = Kind(
         "extends": _extends,
         "width": _width,
         "outside": same_as("width"),  # what it takes beside other chains
-        "thickness": _THICKNESS,
+        "thickness": _thickness,
         "mass": _mass,
     },
     traits=Traits(made_by="cut", bought=False, cut_from="of", two_ends=True),

@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import chain_cutting
 from wellstrung.formulas.cutting_stock import CutPlan, cut
-from wellstrung.kinds.chain import bounded, link_inside, one_stretch, pieces_had
+from wellstrung.kinds.chain import bounded, end_wall, link_inside, one_stretch, pieces_had
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Quantities
 from wellstrung.quantity.arithmetic import exact
@@ -65,7 +65,10 @@ def described(chain: Part) -> str:
         for link in dict.fromkeys(pattern_of(chain))
         if chain.has("links", link, "length")
     )
-    ends = " ".join(chain.text(field) for field in ("links_are", "metal") if chain.has(field))
+    if chain.by_size and not sizes:
+        sizes = " ".join(chain.said(field) for field in ("type", "size") if chain.has(field))
+    told = ("metal",) if chain.traits.cups else ("links_are", "metal")
+    ends = " ".join(chain.text(field) for field in told if chain.has(field))
     return f"{sizes}, {ends}" if sizes else ends
 
 
@@ -123,7 +126,7 @@ class _Search:
         self.pieces, self.lengths = chain.every_piece, chain.lengths
         names = dict.fromkeys(chain.pattern)
         self.insides = {link: of(link_inside(chain.chain, link)) for link in names}
-        self.wires = {link: chain.chain.wire("links", link, "wire").middle for link in names}
+        self.wires = {link: end_wall(chain.chain, link).middle for link in names}
         self.kinds = list(dict.fromkeys(self.pieces))
         losses = {
             kind: links.least_lost(

@@ -21,9 +21,10 @@ from wellstrung.derived.coils import ends_said
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
 from wellstrung.formulas.rings import loop_wire
-from wellstrung.kinds.chain import link_inside, one_stretch
+from wellstrung.kinds.chain import end_wall, link_inside, one_stretch
 from wellstrung.kinds.wire_link import wraps_of
 from wellstrung.lists import chain_stock
+from wellstrung.lists.behind import at_end, behind, between_cups
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan, Quantities
@@ -40,7 +41,7 @@ class ChainPiece(Struct, frozen=True):
 
     Numbers count from 1 at the beginning of the length. `start` and `length` are mm, from outer end
     to outer end; `how` says what to do behind its last link; `turned` is whether it lies end for
-    end.
+    end. `unit` is what is counted: links, or cups.
     """
 
     name: str
@@ -51,6 +52,7 @@ class ChainPiece(Struct, frozen=True):
     length: float
     how: str
     turned: bool = False
+    unit: str = "link"
 
     @property
     def links(self) -> int:
@@ -204,25 +206,29 @@ def _bar(chain: ChainCut, length: float, written: str, laid: Sequence[int]) -> B
     names = [one.piece.name for one in chain.pieces for _ in range(one.count)]
     pieces = [chain.every_piece[number] for number in laid]
     insides = {link: link_inside(chain.chain, link).middle for link in dict.fromkeys(chain.pattern)}
-    wires = {link: chain.chain.wire("links", link, "wire").middle for link in insides}
+    wires = {link: end_wall(chain.chain, link).middle for link in insides}
     places = links.numbered(chain.pattern, pieces, soldered=chain.soldered)
     run = links.run_of(chain.pattern, pieces, soldered=chain.soldered)
     ends = [0.0, *accumulate(insides[link] for link in run)]
     rest = length - links.length_of(run, insides, wires)
     if chain.soldered:
         rest -= insides[_after(chain.pattern, run)]  # the link behind the last piece is cut through
-    counted = []
+    counted, unit = [], "cup" if chain.chain.traits.cups else "link"
     for number, piece, here, following in zip(
         laid, pieces, places, [*places[1:], None], strict=True
     ):
         lost = tuple(range(here.stop, following.start)) if following else ()
-        if following:
-            how = _behind(here[-1], lost, soldered=chain.soldered)
+        if chain.chain.traits.cups:
+            how = between_cups(here[-1], rest, last_piece=following is None)
+        elif following:
+            how = behind(here[-1], lost, soldered=chain.soldered)
         else:
-            how = _at_end(here[-1], rest, soldered=chain.soldered)
+            how = at_end(here[-1], rest, soldered=chain.soldered)
         size = links.length_of(piece, insides, wires)
         start, turned = ends[here[0] - 1], tuple(run[link - 1] for link in here) != piece
-        counted.append(ChainPiece(names[number], here[0], here[-1], lost, start, size, how, turned))
+        counted.append(
+            ChainPiece(names[number], here[0], here[-1], lost, start, size, how, turned, unit)
+        )
     return Bar(length, written, run[0], tuple(counted), max(0.0, rest))
 
 
@@ -232,29 +238,6 @@ def _after(pattern: Sequence[str], run: Sequence[str]) -> str:
         if all(pattern[(start + n) % len(pattern)] == link for n, link in enumerate(run)):
             return pattern[(start + len(run)) % len(pattern)]
     raise AssertionError("a run follows its pattern")
-
-
-def _behind(last: int, lost: tuple[int, ...], *, soldered: bool) -> str:
-    """What to do between two pieces: cut through the lost links at both ends of them, or open."""
-    if not soldered:
-        if not lost:
-            return f"open link {last + 1}"
-        return f"open links {lost[0]} and {lost[-1] + 1}, {_numbers(lost)} left over"
-    if len(lost) == 1:
-        return f"cut through link {lost[0]}"
-    cut = f"cut through links {lost[0]} and {lost[-1]}"
-    return cut if len(lost) == 2 else f"{cut}, {_numbers(lost[1:-1])} falls away"
-
-
-def _at_end(last: int, rest: float, *, soldered: bool) -> str:
-    """What to do behind the last piece: nothing where the chain ends with it."""
-    if rest <= 0:
-        return "the chain ends here"
-    return f"{'cut through' if soldered else 'open'} link {last + 1}"
-
-
-def _numbers(numbers: Sequence[int]) -> str:
-    return f"link {numbers[0]}" if len(numbers) == 1 else f"links {numbers[0]}..{numbers[-1]}"
 
 
 # --- what is cut by length

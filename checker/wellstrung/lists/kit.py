@@ -25,7 +25,8 @@ _NEEDLE = "needle"
 class CutPiece(Struct, frozen=True):
     """So many pieces of one length in a kit, for one part; chain is counted by its `links`.
 
-    `later` says that it is cut when the woven part is measured: the kit has it a little longer.
+    Each of those is a `unit`, a link or a cup. `later` says that it is cut when the woven part is
+    measured: the kit has it a little longer.
     """
 
     what: str
@@ -34,6 +35,7 @@ class CutPiece(Struct, frozen=True):
     count: int
     length: float
     links: int = 0
+    unit: str = "link"
     later: bool = False
     inches: bool = False
 
@@ -116,9 +118,8 @@ def _of_chain(chain: ChainCuts) -> Iterator[CutPiece]:
     first = {piece.name: piece for bar in chain.bars for piece in bar.pieces}
     for name, count in chain.pieces:
         piece, later = first[name], chain.when != "now"
-        yield CutPiece(
-            "chain", name, chain.chain, count, piece.length, piece.links, later, chain.inches
-        )
+        many = (count, piece.length, piece.links, piece.unit)
+        yield CutPiece("chain", name, chain.chain, *many, later, chain.inches)
 
 
 def _findings(ask: Quantities) -> Iterator[Loose]:

@@ -110,6 +110,7 @@ class Traits(Struct, frozen=True):
     on_wire: whether it is a wire whose loops are turned at the bench, with beads on it or without.
     takes_tops: whether its wire goes through the hole across the top of a drop, both its ends up.
     cut_from: the field that names the chain it is cut from.
+    cups: whether its links are cups, between which it is cut, and none of which takes a ring.
     of_rings: the field that names the jump ring it is woven of.
     made_round: the field for the stone that it is made round, which is bought with it; `glued_on`
     are the layers that this is glued on, before it is sewn and after.
@@ -139,6 +140,7 @@ class Traits(Struct, frozen=True):
     on_wire: bool = False
     takes_tops: bool = False
     cut_from: str = ""
+    cups: bool = False
     made_round: str = ""
     glued_on: tuple[str, ...] = ()
     of_rings: str = ""

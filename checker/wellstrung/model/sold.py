@@ -31,19 +31,24 @@ class Sold(Struct, frozen=True):
     `rows` names the rows of those types whose row is not called like the type, and by an empty text
     that of all others where it is not called like the kind. `size_is` is the field that the size
     fills, by type, or by an empty text whatever the type; `usual` what a part is that says nothing
-    else.
+    else, and `usual_of` what one of a type is.
     """
 
     table: str
     rows: Mapping[str, str] = field(default_factory=dict)
     size_is: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     usual: Mapping[str, object] = field(default_factory=dict)
+    usual_of: Mapping[str, Mapping[str, object]] = field(default_factory=dict)
     typed_by: str = "type"
 
     def row(self, kind: str, node: reading.Mapping) -> tables.Row | None:
         """The row of a part; None where the table has none."""
         rows, type_ = tables.load(self.table).rows, self._type(node)
         return rows.get(self.rows.get(type_, type_)) or rows.get(self.rows.get("", kind))
+
+    def implied(self, node: reading.Mapping) -> Mapping[str, object]:
+        """What a part is that says no more than its type and its size."""
+        return self.usual_of.get(self._type(node), self.usual)
 
     def filled(self, node: reading.Mapping) -> tuple[str, ...]:
         """The field of a part that its size fills; empty where there is none."""
@@ -60,7 +65,7 @@ def as_sold(node: reading.Mapping, sold: Sold | None) -> reading.Mapping:
     if sold is None or size is None:
         return node
     fields: dict[str, reading.Node] = {
-        name: reading.implied_data(size.node, value) for name, value in sold.usual.items()
+        name: reading.implied_data(size.node, value) for name, value in sold.implied(node).items()
     }
     first, *deeper = sold.filled(node) or ("",)
     if first and size.node.value != units.USUAL and not _RINGS & node.entries.keys():

@@ -93,9 +93,16 @@ def how_good(chain: ChainCuts) -> str:
 def _bar(page: Page, bar: Bar) -> None:
     page.line(source(bar), _INDENT)
     page.path(drawn(bar, page.console.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
-    page.line(f"begin with {article(bar.begins_with)} as link 1", _INDENT)
+    page.line(begins(bar), _INDENT)
     for number, piece in enumerate(bar.pieces, 1):
         page.pair(f"{number}.".rjust(4), counted_off(piece), _INDENT, gap=5)
+
+
+def begins(bar: Bar) -> str:
+    """What is counted, and from where."""
+    if bar.pieces[0].unit == "link":
+        return f"link 1 is {article(bar.begins_with)}"
+    return f"count {bar.pieces[0].unit}s from one end"
 
 
 def source(bar: Bar) -> str:
@@ -127,7 +134,7 @@ def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
 
 def counted_off(piece: ChainPiece) -> str:
     """A piece by counting its links, and what to do behind the last of them."""
-    count = counted(piece.links, "link")
+    count = counted(piece.links, piece.unit)
     turned = ", turned end for end" if piece.turned else ""
     return f"{count} ({piece.first}..{piece.last}) for {piece.name}{turned}, then {piece.how}"
 

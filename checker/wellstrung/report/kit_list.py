@@ -17,7 +17,7 @@ from wellstrung.lists.kit import CutPiece, Kit, Loose
 from wellstrung.lists.stock import Stocked
 from wellstrung.quantity.value import Quantity
 from wellstrung.report.heading import as_data, head
-from wellstrung.report.terminal import Page
+from wellstrung.report.terminal import Page, counted
 from wellstrung.report.writer import Options
 
 _INDENT, _GAP = 2, 4
@@ -70,7 +70,8 @@ def cut_words(one: CutPiece) -> str:
     many = f"{one.count} pieces" if one.count > 1 else "1 piece"
     each = "each " if one.count > 1 else ""
     if one.links:
-        what = f"`{one.part}`: {many} of `{one.describes}`, {each}{one.links} links, {one.long}"
+        links = counted(one.links, one.unit)
+        what = f"`{one.part}`: {many} of `{one.describes}`, {each}{links}, {one.long}"
     else:
         of = f" ({one.describes})" if one.describes and one.describes != one.what else ""
         what = f"`{one.part}`: {many} of {one.what}{of}, {each}{one.long}"

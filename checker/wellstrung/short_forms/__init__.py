@@ -22,6 +22,7 @@ from wellstrung.short_forms.step_lines import WOVEN as FRONTS
 from wellstrung.short_forms.step_lines import OfPlan
 from wellstrung.short_forms.steps import step
 from wellstrung.short_forms.supplies import named_by, supply
+from wellstrung.short_forms.uncut import of_chain, of_stones, uncut
 from wellstrung.short_forms.words import in_our_words, with_sections
 
 #: what spells out a value; where it cannot, it adds a fault and answers None
@@ -46,7 +47,8 @@ def spelled_out(
     spelled = _section(written_out(spelled), "beads", _bead, faults)
     spelled = _pins_behind(spelled, read.tree, faults)
     spelled = _parts(spelled, faults)
-    spelled = _supplies(spelled, faults)
+    spelled, chains = _cut(spelled)
+    spelled = _supplies(spelled, chains, faults)
     spelled = _steps(spelled, faults)
     if spelled is read.tree:
         return read, tuple(faults)
@@ -125,9 +127,14 @@ def _parts(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
 
 
 def _tool(group: tree.Mapping, name: str, faults: list[Fault]) -> tree.Mapping:
-    """A thread or a needle among the parts, its words understood; any other part as it is."""
+    """A thread or a needle among the parts, its words understood, what is sold by its stones in mm.
+
+    Any other part is as it is.
+    """
     if _is(group, "thread"):
         return lines.in_fields(group, f"`{name}`", faults) or group
+    if _is(group, "chain") or _is(group, "end cap"):
+        return of_stones(group)
     size = _node(group, "size") if _is(group, "needle") else None
     said = needle(size, name, {}, faults) if isinstance(size, tree.Scalar) else None
     return tree.with_nodes(group, {"size": said}) if said is not None else group
@@ -171,16 +178,27 @@ def _is_spool(node: tree.Node) -> bool:
     return _is(node, "thread")
 
 
-def _supplies(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
-    """The plan with the phrases of its supplies spelled out; the very same where it has none."""
+def _cut(whole: tree.Mapping) -> tuple[tree.Mapping, Mapping[str, str]]:
+    """The plan with every chain that says how much is cut of it in two; their chains by name."""
+    node = _node(whole, "parts")
+    if not isinstance(node, tree.Mapping):
+        return whole, {}
+    parts, chains = uncut(node)
+    return (tree.with_nodes(whole, {"parts": parts}) if chains else whole), chains
+
+
+def _supplies(whole: tree.Mapping, chains: Mapping[str, str], faults: list[Fault]) -> tree.Mapping:
+    """The plan with the phrases of its supplies spelled out; the very same where it has none.
+
+    A length of what is one of the `chains` is of the chain that it is cut from.
+    """
     node = _node(whole, "supplies")
     if not isinstance(node, tree.Sequence):
         return whole
-    names = named_by(whole)
+    names = {**named_by(whole), **dict.fromkeys(chains, "chain")}
     new = [supply(item, names, faults) for item in node.items]
-    if not any(new):
-        return whole
     said = [line or item for line, item in zip(new, node.items, strict=True)]
+    said = [of_chain(line, chains) for line in said]
     return tree.with_nodes(whole, {"supplies": tree.with_items(node, said)})
 
 

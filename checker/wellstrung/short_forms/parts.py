@@ -23,6 +23,7 @@ from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase, named_sizes
 from wellstrung.short_forms.phrase import part as within
+from wellstrung.short_forms.uncut import cut_of
 from wellstrung.short_forms.words import answered
 from wellstrung_schemas import fragment
 
@@ -92,6 +93,7 @@ _NOUNS: Mapping[str, Noun] = {
     "cable chain": Noun({"kind": "chain", "type": "cable"}, ("links",)),
     "rolo chain": Noun({"kind": "chain", "type": "rolo"}, ("links",)),
     "curb chain": Noun({"kind": "chain", "type": "curb"}, ("links",)),
+    "cup chain": Noun({"kind": "chain", "type": "cup"}, ("links",)),
 }
 #: words of shops for the same, beside those of the table of trade words
 _ALSO: Mapping[str, str] = {
@@ -106,6 +108,13 @@ _ALSO: Mapping[str, str] = {
     "memory wire end": "end ball",
     "ribbon clamp": "ribbon end",
     "ball pin": "head pin",
+    **dict.fromkeys(
+        (
+            *("cupchain", "crystal cup chain", "rhinestone cup chain", "rhinestone chain"),
+            *("crystal chain", "strass chain", "stone chain", "diamante chain"),
+        ),
+        "cup chain",
+    ),
     "ring": "jump ring",
 }
 _GRADES = {word: word for word in ("fine", "medium", "heavy")}
@@ -174,9 +183,9 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
         field: tree.implied(word, value) for field, value in noun.fields.items()
     }
     sizes = {field: size for field, size in _sizes(phrase, noun) if size is not None}
-    size = phrase.take(_BOTH) or phrase.take(_SIZE)
-    if size is not None and size.text[-1].isdigit():  # the first of two, as in `12 x 7 mm`
-        size.value = f"{size.text} mm"
+    size = sizes.pop("size", None) or phrase.take(_BOTH) or phrase.take(_SIZE)
+    if size is not None and str(size.value)[-1].isdigit():  # the first of two, as in `12 x 7 mm`
+        size.value = f"{size.value} mm"
     if "grade" in noun.takes:  # sold by a word; what is measured is how long it is cut
         fields |= {"size": phrase.take_word(_GRADES), "length": size}
     else:
@@ -266,6 +275,7 @@ def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]
         yield "closing", phrase.take_word(_CLOSINGS)
     if "links" in noun.takes:
         yield "links_are", phrase.take_word({word: word for word in ("open", "soldered")})
+        yield from cut_of(phrase, _BOTH)
     if "ring inside" in noun.takes and (inside := phrase.take(_INSIDE)):
         yield "ring", tree.Spelled(inside, {"inside": inside})
     if "holes" in noun.takes and (count := phrase.take(_HOLES)):

@@ -115,7 +115,12 @@ def _names(value: object) -> Iterator[str]:
 
 
 def own_eyes(part: Part) -> list[str]:
-    """The sets of eyes by which a part runs and hangs: all but those that only carry."""
+    """The sets of eyes by which a part runs and hangs: all but those that only carry.
+
+    A piece of cup chain has none: nothing goes through a cup.
+    """
+    if part.cut_from is not None and part.cut_from.traits.cups:
+        return []
     eyes = part.kind.eyes.items()
     return [key for key, eye in eyes if not (eye.counted or eye.carries or eye.along)]
 

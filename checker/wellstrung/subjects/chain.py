@@ -95,6 +95,11 @@ def pattern_of(chain: Part) -> tuple[str, ...]:
     return chain.texts("pattern")
 
 
+def loses_links(chain: Part) -> bool:
+    """Whether a link is lost where it is cut: none where links open, or between two cups."""
+    return not (chain.traits.opens or chain.traits.cups)
+
+
 def links_of(piece: Part, chain: Part, first: str | None = None) -> tuple[str, ...]:
     """The links of one piece, first to last, or what they would be with another first link."""
     counted = piece.node_at("count_of")
@@ -116,10 +121,7 @@ def _of_length(wanted: float, pattern: Sequence[str], first: str, chain: Part) -
 
     Each link adds its length less two wires, and the two ends their walls.
     """
-    sizes = {
-        link: (chain.size("links", link, "length").middle, chain.wire("links", link, "wire").middle)
-        for link in pattern
-    }
+    sizes = {link: _outside_and_wire(chain, link) for link in pattern}
     links: list[str] = []
     reached = sizes[first][1]
     for link in islice(chains.links_from(pattern, first), _MOST):
@@ -130,6 +132,15 @@ def _of_length(wanted: float, pattern: Sequence[str], first: str, chain: Part) -
         links.append(link)
         reached += adds
     return tuple(links)
+
+
+def _outside_and_wire(chain: Part, link: str) -> tuple[float, float]:
+    """How long a link is, mm, and what of it the next overlaps at either end; of cups a gap."""
+    if chain.traits.cups:
+        outside, pitch = (chain.size("cup", what).middle for what in ("outside", "pitch"))
+        return outside, (outside - pitch) / 2
+    long, wire = chain.size("links", link, "length"), chain.wire("links", link, "wire")
+    return long.middle, wire.middle
 
 
 def _pieces(plan: Plan) -> Iterator[tuple[Part, Part]]:
@@ -148,7 +159,7 @@ def chain_cuts(plan: Plan) -> tuple[ChainCut, ...]:
             chain.key.place,
             chain,
             pattern_of(chain),
-            not chain.traits.opens,
+            loses_links(chain),
             tuple(
                 CutFromChain(piece, links_of(piece, chain), counts[piece.name])
                 for piece, its_chain in _pieces(plan)
@@ -178,7 +189,7 @@ def piece_cuts(plan: Plan) -> Iterator[Subject]:
             piece,
             chain,
             pattern_of(chain),
-            not chain.traits.opens,
+            loses_links(chain),
             links_of(piece, chain),
             placed(plan).get(piece.name, 0),
             next(iter(plan.steps_that("cut", part=piece)), None),
@@ -188,6 +199,8 @@ def piece_cuts(plan: Plan) -> Iterator[Subject]:
 def end_links(plan: Plan) -> Iterator[Subject]:
     """The end links of chain pieces that take a ring, once for every way they are hung or run."""
     for piece, chain in _pieces(plan):
+        if chain.traits.cups:
+            continue
         links = links_of(piece, chain)
         below = {key: tuple(_rings_below(plan, piece, key)) for key in piece.kind.eyes}
         for above in dict.fromkeys(_rings_above(plan, piece)) or [((), ())]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from wellstrung.common.wording import article
 from wellstrung.drawing import Figure
 from wellstrung.drawing.canvas import Canvas, words_width
 from wellstrung.lists import cutting
@@ -27,7 +26,7 @@ def cut_bars(chain: ChainCuts) -> Iterator[Figure]:
         if len(bar.pieces) > _COUNTED:
             steps = (*steps, f"go on so for {len(bar.pieces) - _COUNTED} more")
         when, good = cuts_list.WHEN[chain.when], cuts_list.how_good(chain)
-        words = f"{when}; {good}; {cuts_list.source(bar)}; link 1 is {article(bar.begins_with)}"
+        words = f"{when}; {good}; {cuts_list.source(bar)}; {cuts_list.begins(bar)}"
         several = f", length {number} of {len(chain.bars)}" if len(chain.bars) > 1 else ""
         title = f"`{chain.chain}`{several}"
         alt = ". ".join((f"{title}: {words}", *steps))

@@ -169,7 +169,7 @@ def _cut(step: Step, at: Bench) -> Iterator[str]:
     for bar in bars:
         mine = [piece for piece in bar.pieces if piece.name == part.name]
         if mine:
-            yield f"From {bar.written or at.long(bar.length)}; link 1 is a {bar.begins_with}"
+            yield f"From {bar.written or at.long(bar.length)}; {cuts_list.begins(bar)}"
             yield from map(cuts_list.counted_off, mine[:_COUNTED])
         if len(mine) > _COUNTED:
             yield f"Go on so for {len(mine) - _COUNTED} more"

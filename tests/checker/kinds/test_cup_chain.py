@@ -1,0 +1,94 @@
+"""Cup chain: the size of its stones, how many cups a length has, and what is cut from it.
+
+No published figure of cups to a length was found. Sizes of stones are those of one printed table,
+and held against another, `PP and SS to mm conversion table`, copy seen, whose last digits differ.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from wellstrung import tables
+from wellstrung.judging.checker import Checker
+from wellstrung.judging.result import PlanResult
+from wellstrung.lists import cutting
+from wellstrung.plugins.host import Host
+from wellstrung.report import cuts_list
+
+#: the other table: size, mm from and to
+PRINTED = [
+    ("SS 5", 1.7, 1.9), ("SS 6", 1.9, 2.1), ("SS 8", 2.3, 2.5), ("SS 9", 2.5, 2.7),
+    ("SS 12", 3.0, 3.2), ("SS 16", 3.8, 4.0), ("SS 18", 4.2, 4.4), ("SS 20", 4.6, 4.8),
+    ("SS 24", 5.27, 5.44), ("SS 28", 5.96, 6.14), ("SS 29", 6.14, 6.32), ("SS 34", 7.07, 7.27),
+    ("SS 39", 8.16, 8.41), ("SS 40", 8.41, 8.67), ("PP 9", 1.5, 1.6), ("PP 13", 1.9, 2.0),
+    ("PP 14", 2.0, 2.1), ("PP 18", 2.4, 2.5), ("PP 24", 3.0, 3.2), ("PP 31", 3.8, 4.0),
+]  # fmt: skip
+PLAN = """
+plan: 1
+title: Lamps along the slip
+piece: bracelet
+parts:
+  front: {front}
+  back: {back}
+run: [front]
+hung: [{{part: back, from: front, by: thread}}]
+supplies: [1 m of front]
+"""
+CHAIN = "kind: chain, type: cup, size: 3 mm, cup: {outside: 4 mm, pitch: 4.5 mm}"
+
+
+def checked(installed: Host, front: str, back: str = "4 mm jump ring 20 AWG") -> PlanResult:
+    checker = Checker(installed, keep=True, quantities=True)
+    result = checker.check_text(PLAN.format(front=front, back=back))
+    assert result.quantities and result.ask is not None, [one.says for one in result.remarks]
+    return result
+
+
+@pytest.mark.parametrize(("size", "low", "high"), PRINTED)
+def test_stones_have_the_sizes_of_another_table(size: str, low: float, high: float) -> None:
+    found = tables.load("stone_sizes").row(size).cell("outside")
+    assert (found.low, found.high) == pytest.approx((low, high), abs=0.041)
+
+
+@pytest.mark.parametrize("written", ["SS12", "ss 12", "12ss", "PP24", "pp-24", "24 PP"])
+def test_a_size_of_stones_is_a_length(installed: Host, written: str) -> None:
+    found = checked(installed, f"{written} cup chain, 10 cups").quantities
+    # 3 to 3.2 mm, in cups 1.2 to 1.4 times as wide
+    assert found["front.width"].middle == pytest.approx(3.1 * 1.3)
+    assert found["front.width"].worst.low == pytest.approx(3.0 * 1.2, abs=0.03)
+
+
+def test_a_length_is_so_many_whole_cups(installed: Host) -> None:
+    found = checked(installed, f"{{{CHAIN}, length: 15 cm}}").quantities
+    # 150 = 33 x 4.5 + 1.5: a cut between two cups lies 2.25 mm off at most
+    assert found["front.links"].middle == pytest.approx((150 + 0.5) / 4.5)
+    assert found["front.length"].middle == 150
+    assert found["front.length"].worst == pytest.approx((147.75, 152.25))
+
+
+def test_so_many_cups_are_a_length(installed: Host) -> None:
+    found = checked(installed, f"{{{CHAIN}, cups: 34}}").quantities
+    assert found["front.links"].middle == 34
+    assert found["front.length"].middle == pytest.approx(33 * 4.5 + 4)
+    assert found["uncut front.needed"].middle == pytest.approx(33 * 4.5 + 4)
+
+
+def test_what_is_said_alike_is_cut_from_one_chain(installed: Host) -> None:
+    result = checked(installed, "3 mm cup chain, brass, 34 cups", "3 mm cup chain, brass, 5 cups")
+    assert result.ask is not None
+    assert [name for name in result.ask.plan.parts if name.startswith("uncut")] == ["uncut front"]
+    (chain,) = cutting.listed([result.ask.quantities]).chains
+    (bar,) = chain.bars
+    assert [cuts_list.counted_off(piece) for piece in bar.pieces] == [
+        "34 cups (1..34) for front, then cut the little link between cups 34 and 35, and trim what"
+        " is left of it",
+        "5 cups (35..39) for back, then cut the little link between cups 39 and 40, and trim what"
+        " is left of it",
+    ]
+    assert cuts_list.begins(bar) == "count cups from one end"
+    assert bar.lost == 0
+
+
+def test_any_chain_may_say_how_much_is_cut_of_it(installed: Host) -> None:
+    found = checked(installed, "cable chain 3 mm, 15 cm").quantities
+    assert found["front.length"].middle == pytest.approx(150, abs=2)
