@@ -90,18 +90,27 @@ def of_cups(draft: Draft) -> None:
     clasp = clasps.eyed(draft)
     ring = findings.ring(draft)
     cups = chains.cups(draft, total - clasp.along - 2 * ring.inside - 8)
-    cap: Fields = {"kind": "end cap", "type": "fold-over", "size": "4 mm"}
-    draft.maybe(50, cap, length="8 mm", depth="4 mm")
+    cap: Fields = {
+        "kind": "end cap",
+        "type": "cup chain",
+        "size": draft.pick("SS12", "3 mm", "4 mm"),
+    }
+    draft.maybe(50, cap, length="8 mm", depth="4 mm", bore=draft.length(draft.fit(4.3)))
     draft.metalwork(cap, 0.2)
     end = draft.add("end", cap)
     draft.run = [f"{clasp.name}.a", ring.name, end, cups, end, ring.name, f"{clasp.name}.b"]
-    draft.step("close", "crimp", end, times=2)
+    if draft.chance(20):  # a ring at the last cup
+        del draft.run[4]
+    draft.step("close", "crimp", end, times=draft.run.count(end))
     draft.step("close", "close ring", ring.name)
     aims.worn(draft, total, 5)
 
 
 def of_rings(draft: Draft) -> None:
-    """A weave of rings with a clasp."""
+    """A weave of rings with a clasp; or cup chain."""
+    if draft.chance(40):
+        of_cups(draft)
+        return
     total = draft.within(draft.pick(aims.BRACELETS, aims.NECKLACES), 5)
     clasp = clasps.eyed(draft)
     ring = findings.ring(draft)
@@ -125,4 +134,4 @@ def key_ring(draft: Draft) -> None:
     draft.head |= {"piece": draft.pick("key ring", "key ring", "pendant", "brooch")}
 
 
-ALL = (links, links, of_chain, of_chain, of_cups, of_rings, key_ring)
+ALL = (links, links, of_chain, of_chain, of_rings, key_ring)

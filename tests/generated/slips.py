@@ -193,7 +193,8 @@ def short_bar(choices: Choices, plan: Plan) -> None:
 def fine_chain(choices: Choices, plan: Plan) -> None:
     """Chain with links that little goes through."""
     for chain in _parts(plan, "chain"):
-        for link in chain["links"].values():
+        links = chain.get("links")
+        for link in links.values() if isinstance(links, dict) else ():
             link.pop("hole", None)
             link |= pick(choices, ({"wire": "1.6 mm"}, {"width": "2.2 mm"}, {"wire": "1.3 mm"}))
 

@@ -1,4 +1,4 @@
-"""End cap: takes the end of a rope, and a ring holds it by its eye; a ball ends memory wire."""
+"""End cap: takes a rope's end or the last cup of cup chain, and a ring its eye; or ends memory wire."""
 
 from __future__ import annotations
 
@@ -62,11 +62,17 @@ END_CAP = Kind(
     types={
         "fold-over": Traits(stiff="length", pressed=True),
         "ball": Traits(stiff="length", on_wire_end=True),
+        "cup chain": Traits(stiff="length", pressed=True, cups=True),
     },
     look=Look("cap", {"ball": "ball"}, label=(("outside", "outside"), ("bore", "bore"))),
     sold=Sold(
         "caps",
-        {"fold-over": "fold-over end", "ball": "end ball", "": "end cap"},
-        size_is={"": ("bore",), "ball": ("outside",)},
+        {
+            "fold-over": "fold-over end",
+            "ball": "end ball",
+            "cup chain": "cup chain end",
+            "": "end cap",
+        },
+        size_is={"": ("bore",), "ball": ("outside",), "cup chain": ()},
     ),
 )

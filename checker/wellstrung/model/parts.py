@@ -110,7 +110,8 @@ class Traits(Struct, frozen=True):
     on_wire: whether it is a wire whose loops are turned at the bench, with beads on it or without.
     takes_tops: whether its wire goes through the hole across the top of a drop, both its ends up.
     cut_from: the field that names the chain it is cut from.
-    cups: whether its links are cups, between which it is cut, and none of which takes a ring.
+    cups: whether its links are cups, between which it is cut, and none of which takes a ring; of a
+    cap, whether it closes over one.
     of_rings: the field that names the jump ring it is woven of.
     made_round: the field for the stone that it is made round, which is bought with it; `glued_on`
     are the layers that this is glued on, before it is sewn and after.

@@ -52,7 +52,7 @@ class Sold(Struct, frozen=True):
 
     def filled(self, node: reading.Mapping) -> tuple[str, ...]:
         """The field of a part that its size fills; empty where there is none."""
-        return self.size_is.get(self._type(node)) or self.size_is.get("", ())
+        return self.size_is.get(self._type(node), self.size_is.get("", ()))
 
     def _type(self, node: reading.Mapping) -> str:
         typed = node.entries.get(self.typed_by)

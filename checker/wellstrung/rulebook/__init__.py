@@ -96,6 +96,7 @@ from wellstrung.subjects.behind import PinBehind as PinBehind
 from wellstrung.subjects.chain import ChainCut as ChainCut
 from wellstrung.subjects.chain import EndLink as EndLink
 from wellstrung.subjects.chain import PieceCut as PieceCut
+from wellstrung.subjects.chain import of_cups as of_cups
 from wellstrung.subjects.counts import hung_in_all as hung_in_all
 from wellstrung.subjects.counts import pieces_hung as pieces_hung
 from wellstrung.subjects.glued import Glue as Glue
@@ -133,6 +134,7 @@ from wellstrung.subjects.on_thread import fringe_passes as fringe_passes
 from wellstrung.subjects.on_thread import passes_of as passes_of
 from wellstrung.subjects.repair import AsItCame as AsItCame
 from wellstrung.subjects.run import BandInClasp as BandInClasp
+from wellstrung.subjects.run import CupInEnd as CupInEnd
 from wellstrung.subjects.run import EndInHole as EndInHole
 from wellstrung.subjects.run import EndsInKnots as EndsInKnots
 from wellstrung.subjects.run import LineInSleeve as LineInSleeve

@@ -23,7 +23,7 @@ from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase, named_sizes
 from wellstrung.short_forms.phrase import part as within
-from wellstrung.short_forms.uncut import cut_of
+from wellstrung.short_forms.uncut import cut_of, size_of_stones
 from wellstrung.short_forms.words import answered
 from wellstrung_schemas import fragment
 
@@ -64,6 +64,7 @@ _NOUNS: Mapping[str, Noun] = {
     "end cap": Noun({"kind": "end cap"}, ("bore",)),
     "fold over end": Noun({"kind": "end cap", "type": "fold-over"}, ("bore",)),
     "end ball": Noun({"kind": "end cap", "type": "ball"}, ("bore",)),
+    "cup chain end": Noun({"kind": "end cap", "type": "cup chain"}, ("bore", "stones")),
     "cone": Noun({"kind": "cone"}, ("bore",)),
     "bead tip": Noun({"kind": "bead tip"}),
     "crimp": Noun({"kind": "crimp"}),
@@ -262,6 +263,8 @@ def _thread(node: tree.Scalar, name: str) -> tree.Mapping | None:
 
 def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]:
     """What a phrase says beside the size that the finding is sold by, by field."""
+    if "stones" in noun.takes:
+        yield "size", size_of_stones(phrase)
     if "wire" in noun.takes:
         yield "wire", phrase.take(_WIRE) or phrase.take(_GAUGE)
     if "inside" in noun.takes:

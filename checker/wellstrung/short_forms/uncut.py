@@ -50,6 +50,12 @@ def stone_size(said: tree.Scalar) -> tree.Scalar | None:
     return tree.meaning(said, f"{outside.low:g}..{outside.high:g} mm")
 
 
+def size_of_stones(phrase: Phrase) -> tree.Scalar | None:
+    """The size of stones in a phrase, in mm; as it is said where no table has it."""
+    said = phrase.take(STONES)
+    return (stone_size(said) or said) if said is not None else None
+
+
 def of_stones(group: tree.Mapping) -> tree.Mapping:
     """A part whose size is that of stones, in mm."""
     size = group.entries.get("size")
@@ -66,9 +72,8 @@ def cut_of(phrase: Phrase, two: Pattern) -> Iterator[tuple[str, tree.Node | None
     """
     if (links := phrase.take(_COUNT)) is not None:
         links.value = int(links.text)
-    stones: tree.Scalar | None = phrase.take(STONES)
+    across = size_of_stones(phrase) or phrase.take(two)
     long: tree.Scalar | None = None
-    across = (stone_size(stones) or stones) if stones else phrase.take(two)
     while (said := phrase.take(_LONG)) is not None:
         if across is None and length(said.text).value < _THICKEST:
             across = said

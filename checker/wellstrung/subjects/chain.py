@@ -95,6 +95,11 @@ def pattern_of(chain: Part) -> tuple[str, ...]:
     return chain.texts("pattern")
 
 
+def of_cups(part: Part) -> bool:
+    """Whether it is cut from cup chain, so that no ring goes through its ends."""
+    return part.cut_from is not None and part.cut_from.traits.cups
+
+
 def loses_links(chain: Part) -> bool:
     """Whether a link is lost where it is cut: none where links open, or between two cups."""
     return not (chain.traits.opens or chain.traits.cups)

@@ -73,6 +73,7 @@ def _joins(plan: Plan) -> Iterator[Subject]:
 _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     _joins,
     run.tassels,
+    run.cups_hung,
     hung.on_eyes,
     hung.tassels,
     hung.fringes_along,

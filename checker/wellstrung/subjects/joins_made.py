@@ -14,6 +14,7 @@ from wellstrung.common.wording import in_yaml
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Hung, Plan, RunEntry, Step
 from wellstrung.subjects.base import Subject, opens, side_facing
+from wellstrung.subjects.chain import of_cups
 
 
 class JoinAtWork(Subject, frozen=True):
@@ -203,7 +204,7 @@ def _way(part: Part, other: RunEntry, steps: _Steps) -> _Way | None:
         return "strings it on", f"{{do: string, part: {other.part.name}}}", _strings(part, other)
     if part.kind.role is Role.CONE:
         return _in_cone(part, other, steps.through.get(part.name, []))
-    if part.kind.role is Role.CAP and other.part.kind.role in _SOFT:
+    if part.kind.role is Role.CAP and (other.part.kind.role in _SOFT or of_cups(other.part)):
         pressed = part.traits.pressed
         does = "presses it on" if pressed else "glues or sews them together"
         line = f"{{do: crimp, part: {in_yaml(part.name)}}}" if pressed else ""

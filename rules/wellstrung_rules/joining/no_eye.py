@@ -12,6 +12,7 @@ from wellstrung.rulebook import (
     Remedy,
     Rule,
     hanging_eyes,
+    of_cups,
     own_eyes,
 )
 from wellstrung.rulebook.plan import Role
@@ -20,6 +21,8 @@ from wellstrung.rulebook.wording import article
 
 def check(held: HeldInPlace, ask: Ask) -> Answer:
     part, line, other = held.part, held.line, held.other
+    if of_cups(part) or of_cups(other):
+        return None  # `cup-end` says what holds them
     if line is None:
         two = f"`{part.name}` and `{other.name}`"
         raise Missing(f"a part that joins {two} in `run`: no check knows how these two go together")

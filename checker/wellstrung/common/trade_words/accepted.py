@@ -124,6 +124,9 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         " glue-on ball, end bead",
         "end cap, type: fold-over": "crimp end, folding crimp end, fold-over cord end,"
         " fold-over crimp end",
+        "end cap, type: cup chain": "cup chain end, cup chain connector, cup chain end connector,"
+        " cupchain end, cupchain connector, cup chain ending, rhinestone chain end,"
+        " rhinestone chain connector, crystal chain end, rhinestone cup chain end",
         "ring weave": "chain maille, maille, chain mail",
         "cone": "cord cone, cone end, end cone",
         "crimp": "crimp tube, crimp bead, crimping bead, crimp tube bead",
