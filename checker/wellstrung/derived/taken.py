@@ -279,7 +279,7 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
 def _finding(part: Part) -> str:
     """A finding as a shop asks for it: its kind, the sizes that decide, its metal."""
     sizes = [
-        f"{name.replace('_', ' ')} {part.text(name)}"
+        f"{name.replace('_', ' ')} {part.said(name)}"
         for name in ("size", "bore", "outside", "inside", "wire", "depth", "length")
         if part.has(name) and part.text(name) != units.USUAL and not part.implies(name)
     ]

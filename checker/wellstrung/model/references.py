@@ -327,6 +327,8 @@ class Names:
             return  # said by `check_glued_to`
         if (verb, field) == ("glue", "to") and glued and parts[field].thread.springs:
             roles = (Role.ROPE, Role.STRAND)  # a cap or a ball on the end of its wire
+        if field == "to" and glued and glued.traits.cups:
+            roles = (Role.EYED,)  # the last cup, with a drop of glue under it or without
         if verb == "glue" and glued and glued.kind.role in _KNOTTED:
             if field == "part":
                 says = f"`{glued.name}` is {article(glued.noun)}: a drop of glue on its"

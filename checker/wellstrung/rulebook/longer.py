@@ -11,6 +11,7 @@ from wellstrung.quantity.arithmetic import leaf
 from wellstrung.rulebook.answer import Remedy
 from wellstrung.rulebook.ask import Ask
 from wellstrung.rulebook.wording import in_unit_of, together
+from wellstrung.subjects.chain import of_cups
 
 
 def with_length(ask: Ask) -> list[Part]:
@@ -95,10 +96,11 @@ def _more_counted(
     count = max(1, rounded(had + more / _by_one(part, field, ask)))
     if count == had:
         return ()  # as near as whole beads come
-    what = {"links": "cut {} links for", "count": "string {} beads of"}.get(
+    what = {"links": "cut {} {} for", "count": "string {} beads of"}.get(
         field, f"string {{}} {field} of"
     )
-    words = f"{what.format(count)} `{part.name}` instead of {had}"
+    unit = "cups" if of_cups(part) else "links"
+    words = f"{what.format(count, unit)} `{part.name}` instead of {had}"
     return (Remedy.write(part.place_of(field), str(count), words),)
 
 

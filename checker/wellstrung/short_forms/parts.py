@@ -109,13 +109,6 @@ _ALSO: Mapping[str, str] = {
     "memory wire end": "end ball",
     "ribbon clamp": "ribbon end",
     "ball pin": "head pin",
-    **dict.fromkeys(
-        (
-            *("cupchain", "crystal cup chain", "rhinestone cup chain", "rhinestone chain"),
-            *("crystal chain", "strass chain", "stone chain", "diamante chain"),
-        ),
-        "cup chain",
-    ),
     "ring": "jump ring",
 }
 _GRADES = {word: word for word in ("fine", "medium", "heavy")}

@@ -18,6 +18,7 @@ from wellstrung.subjects.base import (
     shut_by_wraps,
     side_facing,
 )
+from wellstrung.subjects.chain import of_cups
 from wellstrung.subjects.counts import has_place, hung_in_all
 from wellstrung.subjects.glued import caps_at, closing_glue
 from wellstrung.subjects.stones import sets_stone
@@ -230,7 +231,7 @@ def puts_on(step: Step, ring: Part, line: Hung, rope: Part) -> bool:
 def _thread_ends(plan: Plan) -> Iterator[Subject]:
     for rope in plan.parts.values():
         glued = plan.steps_that("glue", to=rope)
-        if glued and not rope.thread.springs:  # wire has no thread ends
+        if glued and not rope.thread.springs and not of_cups(rope):  # wire has no thread ends
             finishing = tuple(plan.steps_that("finish thread", part=rope))
             closing = closing_glue(plan, rope)
             yield ThreadEnds(glued[0].place, rope, finishing, tuple(glued), closing)

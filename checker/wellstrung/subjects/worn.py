@@ -55,10 +55,11 @@ class OnElastic(Subject, frozen=True):
 
 
 class BeadsOnChild(Subject, frozen=True):
-    """The beads with sizes of their own that a child wears, which are no seed beads."""
+    """The beads with sizes of their own that a child wears, no seed beads, and its cup chains."""
 
     beads: tuple[Bead, ...]
     age: str
+    cups: tuple[Part, ...] = ()
 
 
 class Fitted(Subject, frozen=True):
@@ -120,8 +121,10 @@ def find(plan: Plan) -> Iterator[Subject]:
     if strung:
         yield OnElastic(strung[0].key.place, strung)
     beads = tuple(bead for bead in plan.beads.values() if not bead.seed)
-    if beads and plan.age in (units.CHILD, units.UNDER_THREE):
-        yield BeadsOnChild(beads[0].key.place, beads, plan.age)
+    chains = (part for part in plan.parts.values() if part.kind.role is Role.CHAIN)
+    cups = tuple(chain for chain in chains if chain.traits.cups)
+    if (beads or cups) and plan.age in (units.CHILD, units.UNDER_THREE):
+        yield BeadsOnChild((*beads, *cups)[0].key.place, beads, plan.age, cups)
     for part in plan.parts.values():
         if part.traits.in_ear:
             yield InEar(part.key.place, part)

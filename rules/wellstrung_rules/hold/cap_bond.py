@@ -9,6 +9,8 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
     step, cap = joint.step, joint.cap
     if "to" not in step.parts:
         return None  # a drop on a knot, or a stone that is sewn round as well
+    if cap.traits.pressed and ask.plan.steps_that("crimp", part=cap):
+        return Held()  # its flaps or tabs carry, and the glue keeps them shut
     done = [str(word) for word in step.node.value.get("prepared", ())]
     lacking = [word for word in ("roughened", "degreased") if word not in done]
     if not lacking:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, BeadsOnChild, Caution, Rule
-from wellstrung.rulebook.plan import Bead
+from wellstrung.rulebook.plan import Bead, Part
 from wellstrung.rulebook.wording import listed
 from wellstrung_rules.wearer import CHILDREN, LAW_FIRST
 
@@ -12,15 +12,19 @@ _MAY, _IS_NONE = ("crystal", "lead", "rhinestone"), ("lead free", "lead-free", "
 
 
 def check(worn: BeadsOnChild, ask: Ask) -> Answer:
-    asked = [bead for bead in worn.beads if _may_be_lead_glass(bead)]
+    beads = [bead for bead in worn.beads if _may_be_lead_glass(bead)]
+    cups = [chain for chain in worn.cups if "lead free" not in chain.texts("states")]
+    asked: list[Bead | Part] = [*beads, *cups]
     if not asked:
         return None
+    say = "what they are made of, such as `material: lead free crystal`" if beads else ""
+    stated = "`states: [lead free]` of the chain, stones included" if cups else ""
     return Caution(
-        f"this is for {CHILDREN[worn.age]}, and {listed(bead.name for bead in asked)} may be lead"
+        f"this is for {CHILDREN[worn.age]}, and {listed(one.name for one in asked)} may be lead"
         " crystal, about a quarter of which by weight is lead oxide; for children's products the"
         " US limit is 100 ppm of lead (CPSIA, section 101), and crystal beads are not exempt: ask"
-        " the supplier for a statement and write what they are made of, such as `material: lead"
-        f" free crystal`; {LAW_FIRST}",
+        f" the supplier for a statement and write {say}{' and ' if say and stated else ''}{stated};"
+        f" {LAW_FIRST}",
         asked[0].key.place,
     )
 
@@ -39,7 +43,7 @@ RULE = Rule(
     subject=BeadsOnChild,
     check=check,
     fault="lead in crystal",
-    title="a child's piece with beads that may be lead crystal comes with a warning",
+    title="a child's piece with beads or stones that may be lead crystal comes with a warning",
     why="a child sucks on what sparkles; the lead in crystal does not show, and no polish keeps"
     " all of it in",
     sources=(

@@ -8,7 +8,12 @@ from __future__ import annotations
 
 import pytest
 
+from running import ROOT
 from wellstrung import tables
+from wellstrung.drawing import looks
+from wellstrung.drawing.canvas import Canvas
+from wellstrung.drawing.looks.sizes import Sizes
+from wellstrung.drawing.pen import Pen
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists import cutting
@@ -92,3 +97,18 @@ def test_what_is_said_alike_is_cut_from_one_chain(installed: Host) -> None:
 def test_any_chain_may_say_how_much_is_cut_of_it(installed: Host) -> None:
     found = checked(installed, "cable chain 3 mm, 15 cm").quantities
     assert found["front.length"].middle == pytest.approx(150, abs=2)
+
+
+def test_a_drawing_has_each_stone_and_tabs_at_both_ends(installed: Host) -> None:
+    plan = (ROOT / "sample_plans" / "leading_lights_bracelet.yaml").read_text(encoding="utf-8")
+    result = Checker(installed, keep=True).check_text(plan)
+    assert result.ask is not None
+    sizes, drawn = Sizes(result.ask), {}
+    for name in ("lights", "end"):
+        canvas, part = Canvas(), result.ask.plan.parts[name]
+        looks.shape_of(part).draw(Pen(canvas), sizes, part, 0.0)
+        drawn[name] = canvas.svg("", "", "piece")
+    assert drawn["lights"].count('class="stone"') == 2 * 38  # each with the facet on its top
+    # 36 cups and 37 links between 38 cups
+    assert drawn["lights"].count('class="metal"') == 38 + 37
+    assert drawn["end"].count('class="metal"') == 3 + 1  # back and two tabs, and its eye

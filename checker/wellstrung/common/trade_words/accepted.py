@@ -148,6 +148,11 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         " bulldog clip",
         "bead drop": "fringe, fringe leg, fringe strand, bead dangle, beaded dangle, bead fringe,"
         " beaded fringe, tassel leg, tassel, bead tassel, beaded tassel",
+        "chain, type: cable": "cable chain",
+        "chain, type: rolo": "rolo chain, belcher chain",
+        "chain, type: curb": "curb chain",
+        "chain, type: cup": "cup chain, cupchain, crystal cup chain, rhinestone cup chain,"
+        " rhinestone chain, crystal chain, strass chain, stone chain, diamante chain",
         "chain piece": "piece of chain, length of chain, cut chain, chain length, extender,"
         " extender chain, extension chain, safety chain, chain extender",
         "adhesive": "glue",

@@ -14,6 +14,13 @@ def cap(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     far, rim = _to_rim(pen, sizes, part, sizes.known(part, "length", UNKNOWN * 1.5))
     look = "metal" if outside is not None else "metal open-size"
     quantity = sizes.named(part, "outside")
+    if part.traits.cups:  # tabs at both sides of the cup, whose stone is seen
+        tab = max(((outside or bore + 1.0) - bore) / 2, 0.2)
+        pen.box(far, tab, bore + 2 * tab, look)
+        for side in (-1, 1):
+            across = side * (bore + tab) / 2
+            pen.box(far, rim - far, tab, look, across=across, corner=tab / 2)
+        return
     pen.box(far, rim - far, outside or bore + 1.0, look, corner=1.0, of_width=quantity)
     depth = sizes.known(part, "depth", 0.0)
     if depth:

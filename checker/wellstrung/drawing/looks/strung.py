@@ -180,12 +180,29 @@ def chain(pen: Pen, sizes: Sizes, part: Part, length: float) -> None:
     if len(links) > _MOST_LINKS:
         pen.box(0, length, sizes.known(part, "width", UNKNOWN / 2), "metal")
         return
+    if of.traits.cups:
+        _cups(pen, sizes, part, of, len(links))
+        return
     for link in links:
         outside = _of_link(of, link, "length", 5.0)
         wire = _of_link(of, link, "wire", 0.8)
         width = _of_link(of, link, "width", outside * 0.7)
         pen.link(at + outside / 2 - wire, outside, width, wire, "metal")
         at += outside - 2 * wire
+
+
+def _cups(pen: Pen, sizes: Sizes, part: Part, chain: Part, count: int) -> None:
+    """Stones in their cups, and the little links between them."""
+    cup, stone = sizes.known(part, "width", UNKNOWN / 2), chain.size("size").middle
+    long = sizes.known(part, "length", count * cup * 1.1)
+    pitch = (long - cup) / (count - 1) if count > 1 else cup
+    for number in range(count - 1):
+        pen.box(number * pitch + cup * 0.9, pitch - cup * 0.8, cup * 0.2, "metal")
+    for number in range(count):
+        middle = cup / 2 + number * pitch
+        pen.rounded(middle, cup, cup, "metal", (cup / 4, cup / 4))
+        for round_ in (1.0, 0.5):  # the stone, and the facet on its top
+            pen.disc(middle, min(stone, cup) * round_, "stone")
 
 
 def _of_link(chain: Part, link: str, what: str, otherwise: float) -> float:

@@ -10,6 +10,7 @@ from wellstrung.drawing.looks import shape_of
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, RunEntry
+from wellstrung.subjects.chain import of_cups
 
 WORKED = frozenset({Role.ROPE, Role.BAND, Role.STRAND})
 #: of a worked part that is cut short: how much of an end is drawn at least, and a break's gap, mm
@@ -96,7 +97,7 @@ def _along(plan: Plan, sizes: Sizes, entry: RunEntry) -> float:
 
 
 def _turned(run: tuple[RunEntry, ...], index: int) -> bool:
-    """Whether a part's outer end lies ahead: the rope, the strands or their cone are behind it."""
+    """Whether a part's outer end lies ahead: the rope, cups, strands or their cone lie behind."""
     entry = run[index]
     if entry.part.kind.role is Role.CLASP:
         return index > 0
@@ -105,4 +106,6 @@ def _turned(run: tuple[RunEntry, ...], index: int) -> bool:
     inner = WORKED | {Role.CONE, Role.CAP}
     behind = run[index - 1].part.kind.role if index else None
     ahead = run[index + 1].part.kind.role if index + 1 < len(run) else None
+    if index and of_cups(run[index - 1].part):
+        return True
     return behind in WORKED or (behind in inner and ahead not in inner)

@@ -183,12 +183,22 @@ def crimp(step: Step, at: Bench) -> Iterator[str]:
         tried = f"try {each_of(times)} with a pull"
         yield f"Close {many_of(part, times)} with crimping pliers, and {tried}"
         yield from _covered(part, times)
+    elif part.traits.cups:
+        yield from _over_cups(part, to, times)
     else:
         end = f"the end of `{to.name}`" if to is not None else "the end"
         yield f"Lay {end} into {many_of(part, times)}, as far as it goes"
         yield f"Press {each_of(times)} shut with flat pliers, and try {each_of(times)} with a pull"
     if to is not None and to.has("thread", "tail"):
         yield f"Hide the tail of {to.text('thread', 'tail')} in the beads as far as it goes"
+
+
+def _over_cups(end: Part, to: Part | None, times: int) -> Iterator[str]:
+    """The last cup in its end: the order of the tabs is common practice, no source."""
+    of = f" of `{to.name}`" if to is not None else ""
+    yield f"Lay the last cup{of} into {many_of(end, times)}, stone up, its link towards the chain"
+    yield "Fold the tabs over the cup with flat-nose pliers, two that face each other first"
+    yield f"Press on the metal, never on the stone, and try {each_of(times)} with a pull"
 
 
 def _tip(tip: Part, times: int, plan: Plan) -> Iterator[str]:
