@@ -96,11 +96,10 @@ def _more_counted(
     count = max(1, rounded(had + more / _by_one(part, field, ask)))
     if count == had:
         return ()  # as near as whole beads come
-    what = {"links": "cut {} {} for", "count": "string {} beads of"}.get(
-        field, f"string {{}} {field} of"
-    )
-    unit = "cups" if of_cups(part) else "links"
-    words = f"{what.format(count, unit)} `{part.name}` instead of {had}"
+    links = "cut {} cups for" if of_cups(part) else "cut {} links for"
+    what = {"links": links, "count": "string {} beads of"}
+    said = what.get(field, f"string {{}} {field} of").format(count)
+    words = f"{said} `{part.name}` instead of {had}"
     return (Remedy.write(part.place_of(field), str(count), words),)
 
 

@@ -28,7 +28,7 @@ from wellstrung.rulebook.wording import (
     spelled_time,
 )
 from wellstrung.subjects.base import Eyes
-from wellstrung.subjects.chain import links_of, of_cups, pattern_of
+from wellstrung.subjects.chain import links_of, pattern_of
 from wellstrung.subjects.supplies import BeadsNeeded
 
 

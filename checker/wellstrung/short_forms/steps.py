@@ -67,7 +67,8 @@ def step(
     fields: dict[str, tree.Node | None] = {"do": verb}
     for field in BEFORE:
         if field in takes:
-            pattern = rf"(?<!\w){field}\s+(?:(?:the|its)\s+)?({names})(?![\w/])"
+            before = "(?:to|over)" if field == "to" else field  # `fold end over chain`
+            pattern = rf"(?<!\w){before}\s+(?:(?:the|its)\s+)?({names})(?![\w/])"
             fields[field] = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
     if verb.value == "glue" and fields["to"] is None:
         fields["to"] = phrase.take(_LAYER)

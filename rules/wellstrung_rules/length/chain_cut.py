@@ -12,8 +12,8 @@ def check(cut: PieceCut, ask: Ask) -> Answer:
         return _wrong_end(cut)
     every = cut.step.get("every") if cut.step else None
     if not isinstance(every, int):
-        if cut.count == 1:
-            return Held()  # nothing is cut after it
+        if cut.count == 1 or cut.chain.traits.cups:
+            return Held()  # nothing is cut after it, or between two cups
         raise Missing(f"`every` in a step `{{do: cut, part: {cut.piece.name}, every: ...}}`")
     needed = links.stride(cut.pattern, run, soldered=cut.soldered)
     lost = needed - len(run)

@@ -324,7 +324,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "sew": "sew on, sew down, stitch on, stitch down, stitch together",
         "knot": "tie knots, knot between, knot between beads, knot pearls",
         "crimp": "squash, flatten, close crimp, squash crimp, flatten crimp, fold crimp,"
-        " crimp the end",
+        " crimp the end, fold, fold over, fold down, fold shut, fold the tabs of",
         "wrap loop": "make loop, make wrapped loop, wrap a loop, make a wrapped loop, turn loop,"
         " turn a loop, turn loops, make loops, make a loop, wire wrap",
     },
