@@ -1,4 +1,4 @@
-"""End cap: takes a rope's end or the last cup of cup chain, and a ring its eye; or ends memory wire."""
+"""End cap: takes the end of a rope or the last cup of cup chain; a ball ends memory wire."""
 
 from __future__ import annotations
 

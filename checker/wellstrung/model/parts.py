@@ -110,25 +110,22 @@ class Traits(Struct, frozen=True):
     on_wire: whether it is a wire whose loops are turned at the bench, with beads on it or without.
     takes_tops: whether its wire goes through the hole across the top of a drop, both its ends up.
     cut_from: the field that names the chain it is cut from.
-    cups: whether its links are cups, between which it is cut, and none of which takes a ring; of a
-    cap, whether it closes over one.
+    cups: whether its links are cups, none of which takes a ring; of a cap, whether it holds one.
     of_rings: the field that names the jump ring it is woven of.
-    made_round: the field for the stone that it is made round, which is bought with it; `glued_on`
-    are the layers that this is glued on, before it is sewn and after.
+    made_round: the field for the stone in it; glued_on: what that is glued on, in order.
     two_ends: whether it meets what stands before it by its first eyes, what follows by its last.
-    pressed: whether flaps hold what it takes, pressed over it, with glue or without.
+    pressed: whether flaps pressed over it hold what it takes, with glue or without.
     side_by_side: the field that counts how many of it lie side by side in one place.
     gathers: the same, and its last eyes take a strand each, whichever side of it they come from.
     opens: whether a ring, a link or the eyes of a part can be opened; None where each eye says it.
     gapes: whether it closes end to end, so that a pull opens it and thread slips out.
     stiff: the quantity that is its straight length where it lies stiff in the run.
     in_ear: whether its wire goes through an ear; `stays_in` where it stays there, as a post does.
-    grips_spectacles: whether it takes the arm of spectacles.
-    band_end: how it takes the end of a band.
+    grips_spectacles: whether it takes the arm of spectacles; band_end: how it takes a band's end.
     hoop: the quantity that is the outside of a round wire, onto which a row can be woven.
     swings: whether it closes by a bar that swings through a ring.
     slides: whether knots close it that slide along its cord, so that it never opens.
-    magnetic, buttons: whether a pair of magnets closes it, or a button in a loop.
+    magnetic, buttons: whether magnets close it, or a button in a loop.
     named_by_type: whether its type alone names it in a shop.
     stretches, steel, resists_cuts: of thread: elastic; wire that no bead cuts and that is sold by
     its size alone; thread of which one pass still holds when an edge has cut another.

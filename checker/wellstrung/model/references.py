@@ -319,14 +319,12 @@ class Names:
     ) -> None:
         """A step works on the kind of part it is meant for; a clasp is glued to a band."""
         roles, glued = WORKS_ON.get((verb, field)), parts.get("part")
-        if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.CLASP:
-            roles = (Role.BAND,)
-        if (verb, field) == ("glue", "to") and glued and glued.kind.role is Role.BACK:
-            roles = BEHIND
-        if (verb, field) == ("glue", "to") and glued and glued.traits.glued_on:
-            return  # said by `check_glued_to`
-        if (verb, field) == ("glue", "to") and glued and parts[field].thread.springs:
-            roles = (Role.ROPE, Role.STRAND)  # a cap or a ball on the end of its wire
+        if (verb, field) == ("glue", "to") and glued:
+            if glued.traits.glued_on:
+                return  # said by `check_glued_to`
+            roles = {Role.CLASP: (Role.BAND,), Role.BACK: BEHIND}.get(glued.kind.role, roles)
+            if parts[field].thread.springs:
+                roles = (Role.ROPE, Role.STRAND)  # a cap or a ball on the end of its wire
         if field == "to" and glued and glued.traits.cups:
             roles = (Role.EYED,)  # the last cup, with a drop of glue under it or without
         if verb == "glue" and glued and glued.kind.role in _KNOTTED:

@@ -99,6 +99,7 @@ from wellstrung.subjects.chain import PieceCut as PieceCut
 from wellstrung.subjects.chain import of_cups as of_cups
 from wellstrung.subjects.counts import hung_in_all as hung_in_all
 from wellstrung.subjects.counts import pieces_hung as pieces_hung
+from wellstrung.subjects.cups import CupInEnd as CupInEnd
 from wellstrung.subjects.glued import Glue as Glue
 from wellstrung.subjects.glued import GluedEnd as GluedEnd
 from wellstrung.subjects.glued import GluedJoint as GluedJoint
@@ -134,7 +135,6 @@ from wellstrung.subjects.on_thread import fringe_passes as fringe_passes
 from wellstrung.subjects.on_thread import passes_of as passes_of
 from wellstrung.subjects.repair import AsItCame as AsItCame
 from wellstrung.subjects.run import BandInClasp as BandInClasp
-from wellstrung.subjects.run import CupInEnd as CupInEnd
 from wellstrung.subjects.run import EndInHole as EndInHole
 from wellstrung.subjects.run import EndsInKnots as EndsInKnots
 from wellstrung.subjects.run import LineInSleeve as LineInSleeve

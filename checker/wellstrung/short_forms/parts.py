@@ -21,6 +21,7 @@ from wellstrung.common.wording import article, nearest, one_of
 from wellstrung.reading import tree
 from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
+from wellstrung.short_forms.loops import STRANDS, loops_of
 from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase, named_sizes
 from wellstrung.short_forms.phrase import part as within
 from wellstrung.short_forms.uncut import cut_of, size_of_stones
@@ -145,11 +146,6 @@ _OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORE
 _HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
 _BEHIND = Pattern(r"(?<!\w)(?:behind|to)\s+(?:the\s+)?([^,\0]+?)(?=\s*(?:,|\0|$))", re.IGNORECASE)
 _GLUED = Pattern(r"(?<!\w)glue[\s-]?(?:on|in)(?!\w)", re.IGNORECASE)
-_COUNTS = ("", "", "two", "three", "four", "five", "six", "seven")
-_STRANDS = Pattern(
-    rf"(?<![\w./])(\d+|{'|'.join(_COUNTS[2:])}|multi(?:ple)?)[\s-]*(?:strands?|rows?|loops?)\b",
-    re.IGNORECASE,
-)
 _NEEDLE = Pattern(r"(?<!\w)needles?(?!\w)", re.IGNORECASE)
 _NOTE = Pattern(r",\s*([^\W\d_][^,\0\d]*)")
 _EXAMPLE = "`lobster 12 mm`, `5 mm jump ring 20 AWG` or `end cap 8 mm, brass`"
@@ -189,8 +185,8 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
         del fields["size"]
     fields |= sizes
     fields["metal"] = phrase.take_word(_metals())
-    if noun.fields["kind"] == "clasp" and (strands := phrase.take(_STRANDS)):
-        fields |= _loops(strands, name, faults)
+    if noun.fields["kind"] == "clasp" and (strands := phrase.take(STRANDS)):
+        fields |= loops_of(strands, name, faults)
     fields["note"] = phrase.take(_NOTE)
     advice = "take it out, or write it after a comma, as in `lobster 12 mm, plain`"
     if unknown := phrase.unknown(f"`{name}`", advice):
@@ -204,19 +200,6 @@ def _behind(phrase: Phrase) -> dict[str, tree.Node | None]:
         {"sewn": "sewn", "sewn on": "sewn", "glued": "glued", "glued on": "glued"}
     )
     return {"behind": phrase.take(_BEHIND), "held": held}
-
-
-def _loops(said: tree.Scalar, name: str, faults: list[Fault]) -> dict[str, tree.Node | None]:
-    """The loops of a clasp for several strands, as many at either half."""
-    word = said.text.lower()
-    if word.startswith("multi"):
-        advice = "write how many, as in `box clasp 18 mm, 3 strands`"
-        says = f"`{name}` says {shown(said)} and not how many strands it takes"
-        faults.append(fault(f"{says}: {advice}", said.place, remedy=advice))
-        return {}
-    said.value = _COUNTS.index(word) if word in _COUNTS else int(word)
-    eye = tree.Spelled(said, {"eye": tree.Spelled(said, {"count": said})})
-    return {"a": eye, "b": eye}
 
 
 def _glue(node: tree.Scalar) -> tree.Mapping | None:

@@ -11,6 +11,7 @@ from wellstrung.subjects import (
     along_the_run,
     behind,
     chain,
+    cups,
     glued,
     held,
     house,
@@ -73,7 +74,7 @@ def _joins(plan: Plan) -> Iterator[Subject]:
 _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     _joins,
     run.tassels,
-    run.cups_hung,
+    cups.hung,
     hung.on_eyes,
     hung.tassels,
     hung.fringes_along,

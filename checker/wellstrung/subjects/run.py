@@ -12,8 +12,8 @@ from wellstrung.model import rows
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, BandEnd, Part, Role
 from wellstrung.model.plan import Plan, RunEntry
+from wellstrung.subjects import cups
 from wellstrung.subjects.base import Eyes, Side, Subject, eyes_facing, named, side_facing
-from wellstrung.subjects.chain import of_cups
 from wellstrung.subjects.counts import hung_over
 
 
@@ -39,13 +39,6 @@ class EndInHole(Subject, frozen=True):
 
     hole: Part
     end: Part
-
-
-class CupInEnd(Subject, frozen=True):
-    """The last cup of cup chain in an end that closes over it."""
-
-    end: Part
-    piece: Part
 
 
 class StrandsInCone(Subject, frozen=True):
@@ -238,7 +231,7 @@ def _end_in(inner: RunEntry, end: RunEntry) -> Iterator[Subject]:
     if role is Role.ROPE and ends_in is Role.CAP and alone:
         yield RopeInCap(end.place, end.part, inner.part)
     if ends_in is Role.CAP and end.part.traits.cups:
-        yield from (CupInEnd(end.place, end.part, one) for one in inner.parts if of_cups(one))
+        yield from cups.at_end(inner, end)
     if role is Role.BAND and end.half and end.part.traits.band_end is not None:
         yield BandInClasp(end.place, end.part, inner.part)
     if end.part.traits.slides:
