@@ -281,6 +281,11 @@ class Bead(Item, frozen=True, eq=False):
         return tables.load("other_beads").rows.get(self.text("type"))
 
     @property
+    def reamed_dry(self) -> bool:
+        """Whether it is no pearl, shell, stone or glass, which are reamed under water."""
+        return self.family is not None and bool(self.family.text("reamed"))
+
+    @property
     def two_hole(self) -> bool:
         """Whether it has two holes side by side, so that it lies flat on two threads."""
         return self.family is not None and bool(self.family.text("holes"))

@@ -30,9 +30,6 @@ REAM_WET = (
     " lungs and a dry bit cracks the bead"
 )
 
-#: types of beads that are no pearl, shell, stone or glass: nobody reams them under water
-REAMED_DRY = ("wood", "acrylic", "metal bead", "spacer", "bead cap")
-
 
 def packed(name: str, sizes: Iterable[Quantity], source: str = IN_A_CIRCLE) -> Quantity:
     """The smallest round hole, mm, that takes round things side by side."""

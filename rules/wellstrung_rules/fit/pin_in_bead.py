@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Rule, Threaded
-from wellstrung_rules.fit import REAM_WET, REAMED_DRY, through
+from wellstrung_rules.fit import REAM_WET, through
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
     if not (join.part.traits.on_wire or join.part.traits.in_ear):
         return None
-    care = "" if join.bead.text("type") in REAMED_DRY else REAM_WET
+    care = "" if join.bead.reamed_dry else REAM_WET
     return through(join.part, join.bead, f"the hole of bead `{join.bead.name}`", care, ask)
 
 

@@ -7,7 +7,7 @@ from wellstrung.rulebook import Answer, Ask, Misfit, Missing, Rule, Threaded, ho
 from wellstrung.rulebook.plan import Role, bead_mix
 from wellstrung.rulebook.values import Quantity, exact, product
 from wellstrung.rulebook.wording import about, raised, spelled, together
-from wellstrung_rules.fit import REAM_WET, REAMED_DRY, thinner_or_wider, with_needle
+from wellstrung_rules.fit import REAM_WET, thinner_or_wider, with_needle
 
 _SOURCE = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
 
@@ -51,7 +51,7 @@ def _misfit(join: Threaded, margin: Quantity, others: dict[Threaded, Quantity], 
     line, hole, ratio = ask.of(join.part, "line"), ask.of(join.bead, "hole"), _ratio(join)
     times = {1: "", 2: " twice"}.get(join.lines, f" {join.lines} times")
     short, thickest = with_needle(join, margin, line.middle + margin.likely.low / ratio, ask)
-    ream = "" if join.bead.text("type") in REAMED_DRY else f"; {REAM_WET}"
+    ream = "" if join.bead.reamed_dry else f"; {REAM_WET}"
     return Misfit(
         says=f"the line of `{join.part.name}` ({spelled(line)}) {{does|may}} not pass the hole of"
         f" bead `{join.bead.name}` ({spelled(hole)}){times}: the hole would need to be"
