@@ -141,7 +141,8 @@ def made_with(plan: Plan, part: Part) -> tuple[Part, ...]:
 
 def hung_over(plan: Plan, wire: Part) -> Part | None:
     """The cone that a hung wire runs into, where it has no place of its own."""
-    cone = wire.part("over")
+    if (cone := wire.part("over")) is None:
+        return None
     in_run = {cone, wire} & {*plan.in_run}  # in the run both stand there
     return None if in_run or any(line.part is cone for line in plan.hung) else cone
 

@@ -84,10 +84,11 @@ def titled(figures: list[Figure], words: str) -> Figure:
 
 
 def drawn_for(number: int, figures: list[Figure]) -> Figure:
-    """The figure of a remark; others may name it because it comes first."""
-    (found,) = (figure for figure in figures if f"(remark {number}, " in figure.caption)
-    assert number in found.remarks
-    return found
+    """The figure of a remark, the first of several beads of one line; others may name it."""
+    found = [figure for figure in figures if f"(remark {number}, " in figure.caption]
+    assert all(number in one.remarks for one in found)
+    assert len({one.title for one in found}) == len(found)
+    return found[0]
 
 
 def measured(shape: ElementTree.Element) -> float:
