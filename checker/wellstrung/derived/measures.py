@@ -32,7 +32,7 @@ _UNITS: Mapping[str, tuple[str, ...]] = {
         *(f"row_{number}" for number in range(1, 13)),
     ),
     "mm2": ("area",),
-    "ml": ("glue",),
+    "ml": ("glue", "glue_on_foundation", "glue_on_backing"),
 }  # fmt: skip
 #: amounts have the unit of what is sold
 _BY_THE_PART = ("needed", "on_hand", "knot")

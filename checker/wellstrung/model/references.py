@@ -77,7 +77,7 @@ WORKS_ON: Mapping[tuple[str, str], Collection[Role]] = {
     ("weave", "part"): WOVEN_WORK,
     ("finish thread", "part"): WOVEN_WORK,
     ("slide", "onto"): LONG,
-    ("glue", "part"): (Role.CAP, Role.CLASP, Role.BACK, Role.WOVEN),
+    ("glue", "part"): (Role.CAP, Role.CLASP, Role.BACK),
     ("glue", "to"): (Role.ROPE,),
     ("glue", "with"): (Role.GLUE,),
     ("close ring", "part"): (Role.RING,),
@@ -319,9 +319,9 @@ class Names:
     ) -> None:
         """A step works on the kind of part it is meant for; a clasp is glued to a band."""
         roles, glued = WORKS_ON.get((verb, field)), parts.get("part")
+        if verb == "glue" and field != "with" and glued and glued.traits.glued_on:
+            return  # said by `check_glued_to`
         if (verb, field) == ("glue", "to") and glued:
-            if glued.traits.glued_on:
-                return  # said by `check_glued_to`
             roles = {Role.CLASP: (Role.BAND,), Role.BACK: BEHIND}.get(glued.kind.role, roles)
             if parts[field].thread.springs:
                 roles = (Role.ROPE, Role.STRAND)  # a cap or a ball on the end of its wire
