@@ -133,7 +133,7 @@ def test_what_says_no_step(phrase: str, says: str, column: int) -> None:
     ("phrase", "advice", "written"),
     [
         (
-            "sew the clasp on",
+            "sew the clasp on firmly",
             "write it as `sew clasp`, and what else it says in its `note`",
             "sew clasp",
         ),
