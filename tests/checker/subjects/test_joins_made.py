@@ -21,6 +21,11 @@ Joins = list[tuple[str, list[int]]]
 
 SAMPLE_JOINS: dict[str, Joins] = {
     "petrel_earrings": [("hook, ring", [5]), ("ring, wing", [3]), ("feather, wing", [2])],
+    "leading_lights_bracelet": [
+        ("ring, clasp, end", [3]),
+        ("ring, end, clasp", [3]),
+        ("end, lights", [2]),
+    ],
     "landfall_pearls": [("gimp, strand", [2, 3])],
     "tide_race_bracelet": [
         ("ring, hook, cap", [6]),

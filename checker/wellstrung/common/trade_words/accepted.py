@@ -125,7 +125,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "end cap, type: fold-over": "crimp end, folding crimp end, fold-over cord end,"
         " fold-over crimp end",
         "end cap, type: cup chain": "cup chain end, cup chain connector, cup chain end connector,"
-        " cupchain end, cupchain connector, cup chain ending, rhinestone chain end,"
+        " cup chain ending, rhinestone chain end,"
         " rhinestone chain connector, crystal chain end, rhinestone cup chain end",
         "ring weave": "chain maille, maille, chain mail",
         "cone": "cord cone, cone end, end cone",
@@ -151,7 +151,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "chain, type: cable": "cable chain",
         "chain, type: rolo": "rolo chain, belcher chain",
         "chain, type: curb": "curb chain",
-        "chain, type: cup": "cup chain, cupchain, crystal cup chain, rhinestone cup chain,"
+        "chain, type: cup": "cup chain, crystal cup chain, rhinestone cup chain,"
         " rhinestone chain, crystal chain, strass chain, stone chain, diamante chain",
         "chain piece": "piece of chain, length of chain, cut chain, chain length, extender,"
         " extender chain, extension chain, safety chain, chain extender",

@@ -238,7 +238,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
             "block, iron, press, pull taut",
             "sort, cull, lay out, sort beads, cull beads, design",
             "check, test, inspect, photograph",
-            "turn, turn over, fold, zip, zip up",
+            "turn, turn over, zip, zip up",
         )
     }
     | {
