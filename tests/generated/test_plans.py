@@ -31,11 +31,14 @@ NOT_JUDGED: Mapping[str, str] = {
     **dict.fromkeys(
         (
             "bead-cap",
+            "bezel-rise",
             "cost-limit",
+            "cup-end",
             "first-row",
             "hoop-beads",
             "row-beads",
             "safety-chain",
+            "stone-first",
             "top-drilled",
         ),
         "what it looks at is seldom drawn: its own cases in tests/rules have it",
@@ -66,7 +69,7 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
     **{
         path: _RARE
         for path in (
-            ("bead tip", "eye", "faces", "= side"),
+            ("bead tip", "measured", "hole"),
             ("beaded bead", "note"),
             ("beaded bead", "source"),
             ("braid", "measured", "mass"),
@@ -74,8 +77,6 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
             ("brooch pin", "note"),
             ("clasp", "sliding", "knot"),
             ("core", "note"),
-            ("crimp cover", "measured"),
-            ("crimp cover", "measured", "inside"),
             ("crimp cover", "note"),
             ("ear post", "type", "= pad"),
             ("embroidered cabochon", "stone", "shape", "= round"),
