@@ -73,7 +73,7 @@ def threads_in_a_phrase(data: Plan) -> None:
         ]
         beside = [
             f"{key.replace('_', ' ')} {thread[key]}"
-            for key in ("tail", "working_length")
+            for key in ("tail", "working_length", "coil")
             if key in thread
         ]
         beside += [f"{thread['turns']} turns"] if "turns" in thread else []
