@@ -48,7 +48,8 @@ def schema_of(path: Fields, value: Any, holder: Schema) -> Schema:
     """The schema of a value in the schema that holds it; of parts by kind, of steps by verb."""
     match path:
         case ("parts", _):
-            return schemas.fragment(value["kind"]) if value.get("kind") in KINDS else {}
+            kind = value.get("kind") if isinstance(value, dict) else None  # or it is a phrase
+            return schemas.fragment(kind) if kind in KINDS else {}
         case ("work", int()):
             return schemas.verbs()[value["do"]]
         case (*_, int()):
@@ -95,8 +96,10 @@ def called(plan: Any, path: Fields) -> str:
 
 def given_otherwise(plan: Any, path: Fields) -> bool:
     """Whether another field gives the same: turns of memory wire the length of its strand."""
-    thread = plan["parts"][path[1]].get("thread") if path[0] == "parts" else None
-    return path[2:] == ("length",) and isinstance(thread, dict) and "turns" in thread
+    if path[0] != "parts" or path[2:] != ("length",):
+        return False
+    thread = plan["parts"][path[1]].get("thread")
+    return isinstance(thread, dict) and "turns" in thread
 
 
 class Judged:
