@@ -13,7 +13,7 @@ from wellstrung.model.plan import Plan, Quantities, RunEntry
 from wellstrung.quantity.arithmetic import derived, exact, leaf, times, total
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
-from wellstrung.subjects.counts import has_place, hung_in_all
+from wellstrung.subjects.counts import has_place, hung_in_all, is_extender
 from wellstrung.subjects.run import at_holes
 
 
@@ -179,7 +179,7 @@ def extended(ask: Quantities) -> Quantity | None:
     more = [
         ask.of(part, "extends")
         for part in ask.plan.in_run
-        if part.traits.slides or (part.has("extender") and part.text("extender") == "yes")
+        if part.traits.slides or is_extender(part)
     ]
     return total("what extends it", "mm", more) if more else None
 

@@ -18,6 +18,7 @@ from wellstrung.model.sold import Sold
 from wellstrung.quantity.arithmetic import derived, exact, product, total
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.chain import ChainCut, chain_cuts, links_of, pattern_of
+from wellstrung.subjects.counts import is_extender
 from wellstrung_schemas import fragment
 
 
@@ -86,11 +87,6 @@ def _length(piece: Part, ask: Quantities) -> Quantity:
     if cups.by_measure(piece):
         return cups.cut_at(piece, chain)
     return run_length(f"{piece.name}.length", chain, links_of(piece, chain))
-
-
-def is_extender(piece: Part) -> bool:
-    """Whether the clasp hooks into any of its links."""
-    return piece.has("extender") and piece.text("extender") == "yes"
 
 
 def _along(piece: Part, ask: Quantities) -> Quantity:

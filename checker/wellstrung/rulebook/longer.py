@@ -12,15 +12,14 @@ from wellstrung.rulebook.answer import Remedy
 from wellstrung.rulebook.ask import Ask
 from wellstrung.rulebook.wording import in_unit_of, together
 from wellstrung.subjects.chain import of_cups
+from wellstrung.subjects.counts import is_extender
 
 
 def with_length(ask: Ask) -> list[Part]:
-    """The woven and strung parts of the run with a written length of their own."""
-    return [
-        part
-        for part in ask.plan.in_run
-        if part.stitch and part.has("length") and not part.fills_rest
-    ]
+    """The woven and strung parts of the run with a written length of their own, or its chain."""
+    written = [part for part in ask.plan.in_run if part.has("length") and not part.fills_rest]
+    made = [part for part in written if part.stitch]
+    return made or [one for one in written if one.traits.cut_from and not is_extender(one)]
 
 
 def places_of(part: Part, ask: Ask) -> int:
@@ -52,7 +51,7 @@ def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[
         text = in_unit_of(rounded(new), length)
         edits.append(Edit(part.place_of("length"), text))
         words.setdefault((text, length.spelling), []).append(f"`{part.name}`")
-    makes = "string" if part.kind.role is Role.STRAND else "weave"
+    makes = "string" if part.kind.role is Role.STRAND else "weave" if part.stitch else "cut"
     each = (f"{text} of {together(names)} instead of {was}" for (text, was), names in words.items())
     return (Remedy(f"{makes} {together(each)}", tuple(edits)),)
 

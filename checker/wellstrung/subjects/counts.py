@@ -31,6 +31,11 @@ def pieces_hung(line: Hung) -> int:
     return -(-line.times // (2 if is_safety_chain(line.part) else own.count))
 
 
+def is_extender(part: Part) -> bool:
+    """Whether a piece of chain lets its clasp be closed in any of its links."""
+    return part.has("extender") and part.text("extender") == "yes"
+
+
 def is_safety_chain(part: Part) -> bool:
     """Whether it is a chain that hangs by both its ends, beside the clasp."""
     return part.has("safety") and part.text("safety") == "yes"

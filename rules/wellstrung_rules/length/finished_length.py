@@ -29,7 +29,8 @@ def check(piece: Piece, ask: Ask) -> Answer:
     # what goes round several times is shared out over them
     off = abs(found.middle - wanted.middle) * (turns(ask.plan).middle if inside else 1)
     more = off if too_short else -off
-    longer = run_longer(ask, more, round)
+    longer, lengths = run_longer(ask, more, round), with_length(ask)
+    made = [part for part in lengths if part.stitch]
     by_hand = f"make the run about {by_ruler(off, wanted)} {'longer' if too_short else 'shorter'}"
     clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
     taut = "taut with the clasp closed" if clasp else "taut"
@@ -44,14 +45,14 @@ def check(piece: Piece, ask: Ask) -> Answer:
         remedies=(
             *longer,
             *(wider(ask, wanted.middle - found.middle) if inside else ()),
-            *(Remedy(run.text) for run in longer if not with_length(ask)),  # the nearest count
+            *(Remedy(run.text) for run in longer if not made),  # the nearest count, or cut of chain
             *(
                 (Remedy(by_hand),) if off >= 0.5 and not coils_decide(ask) else ()
             ),  # nobody sets a run nearer than that
         ),
         margin=short if too_short else long,
         fault=f"piece too {word}",
-        also=tuple(rope.place_of("length") for rope in with_length(ask)),
+        also=tuple(rope.place_of("length") for rope in lengths),
     )
 
 
