@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
+from wellstrung.derived.taken import asked_for
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import chain_cutting
 from wellstrung.formulas.cutting_stock import CutPlan, cut
@@ -66,7 +67,7 @@ def described(chain: Part) -> str:
         if chain.has("links", link, "length")
     )
     if chain.by_size and not sizes:
-        sizes = " ".join(chain.said(field) for field in ("type", "size") if chain.has(field))
+        sizes = f"{asked_for(chain)} {chain.said('size')}"
     told = ("metal",) if chain.traits.cups else ("links_are", "metal")
     ends = " ".join(chain.text(field) for field in told if chain.has(field))
     return f"{sizes}, {ends}" if sizes else ends
