@@ -22,6 +22,11 @@ def by_turns(part: Part) -> bool:
     return part.has("thread", "turns") and not counted
 
 
+def decides(part: Part) -> bool:
+    """Whether the coils of memory wire say how wide it lies, however much of it is strung."""
+    return part.thread.springs and (by_turns(part) or part.has("thread", "coil"))
+
+
 def by_turns_or(otherwise: Formula) -> Formula:
     """The length that so many coils of memory wire have, end to end of its beads; else another."""
 
@@ -33,10 +38,10 @@ def by_turns_or(otherwise: Formula) -> Formula:
     return found
 
 
-def in_turns(part: Part, turns: int, ask: Quantities) -> Quantity:
+def in_turns(part: Part, turns: int, ask: Quantities, what: str = "length") -> Quantity:
     """Memory wire in so many coils as they lie, mm."""
     return derived(
-        f"{part.name}.length",
+        f"{part.name}.{what}",
         "mm",
         coiled,
         turns=exact("turns", turns),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from wellstrung.derived.coils import decides, in_turns
 from wellstrung.formulas import circles
 from wellstrung.formulas.arithmetic import most, pi, sqrt
 from wellstrung.formulas.thread import PACKING
@@ -136,19 +137,23 @@ _HANGS = frozenset({"earrings", "pendant", "brooch", "key ring"})
 
 
 def _inside(ask: Quantities) -> Quantity:
-    """The way round inside: a thing of some thickness loses pi times that thickness."""
+    """The way round inside: a thing of some thickness loses pi times that thickness.
+
+    Memory wire lies as wide as its coils, however much of it is strung.
+    """
     if ask.plan.piece in _HANGS:
         raise Missing("a `piece` that goes round something")
     thick = thickest(ask.plan, ask)
     if thick is None:
         raise Missing("a rope, a band, a strand, chain or wire links in the run")
+    coils = [in_turns(one, 1, ask, "coil round") for one in ask.plan.in_run if decides(one)]
     return derived(
         "piece.inside",
         "mm",
         inside_length,
-        length=ask.get("piece.length"),
+        length=coils[0] if coils else ask.get("piece.length"),
         thickness=thick,
-        turns=turns(ask.plan),
+        turns=exact("turns", 1) if coils else turns(ask.plan),
         source="strung length = body + ease + pi x thickness, trade table `bracelet_eases`",
     )
 

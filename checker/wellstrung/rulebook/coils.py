@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from wellstrung.common.places import Edit
-from wellstrung.derived.coils import by_turns, in_turns
+from wellstrung.derived.coils import by_turns, decides, in_turns
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part
 from wellstrung.rulebook.answer import Remedy
@@ -20,8 +20,8 @@ def goes_by_turns(part: Part) -> bool:
 
 
 def coils_decide(ask: Ask) -> bool:
-    """Whether the coils of memory wire alone say how long the run is."""
-    return any(by_turns(part) for part in ask.plan.in_run if part.thread.springs)
+    """Whether the coils of memory wire say how wide the piece is, whatever its length."""
+    return any(decides(part) for part in ask.plan.in_run)
 
 
 def a_turn(part: Part, ask: Ask) -> float:
@@ -39,6 +39,8 @@ def a_turn_wanted(part: Part, ask: Ask) -> float | None:
 
 def _round(part: Part, more: float, ask: Ask) -> float:
     """Wire in one turn that is `more` mm longer than now."""
+    if decides(part):
+        return a_turn(part, ask) + more
     return ask.get("piece.length").middle / part.count("thread", "turns") + more
 
 
@@ -53,7 +55,7 @@ def wider(ask: Ask, more: float) -> Iterator[Remedy]:
         turn, turns = _round(part, more, ask), part.count("thread", "turns")
         if turn <= 0:
             continue
-        if not by_turns(part):
+        if not decides(part):
             yield from other_turns(part, round(ask.get("piece.length").middle / turn))
         yield from _other_coil(part, turn, turns, ask)
 
