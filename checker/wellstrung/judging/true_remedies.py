@@ -42,26 +42,32 @@ def with_true_remedy(
     """The remark with the first remedy that is true; `before` has the rank of each remark so far.
 
     A remedy without edits cannot be tried and is taken at its word. Where another value of the same
-    field was tried and broke another rule, the words name that rule. Edits that there is no trial
-    left for are not offered.
+    field was tried and broke another rule, the words name that rule; so do they where no remedy is
+    left but one that breaks a rule. Edits that there is no trial left for are not offered.
     """
     remark = alike.remark
+    alone = ""  # what puts it right, and breaks another rule
     brings: dict[Place, tuple[str, ...]] = {}  # what an edit at a place breaks
     for remedy in alike.remedies:
         after = try_edits(remedy.edits) if remedy.edits else None
         cured = alike.stands_for.union(*(alike.with_it.get(e.place, ()) for e in remedy.edits))
         new = _new(cured, after, before) if after else None if remedy.edits else ()
         brings.update({edit.place: new for edit in remedy.edits if new})
+        alone = alone or (_with(remedy.text, new) if new else "")
         if new == ():
             text = remedy.text
             if remedy.target is not None and remedy.target.place in brings:
-                text += f" (changed alone, that brings {listed(brings[remedy.target.place])})"
+                text = _with(text, brings[remedy.target.place])
             ways = [way for way in (remark.remedy, text) if way]
             if remark.margin is not None and remark.margin.middle < -SLACK:
                 ways.reverse()  # a closer measurement would likely find the same fault
             text = "; or ".join(ways)
             return replace(remark, remedy=text, edits=remedy.edits, target=remedy.target)
-    return remark
+    return remark if remark.remedy else replace(remark, remedy=alone)
+
+
+def _with(text: str, rules: tuple[str, ...]) -> str:
+    return f"{text} (changed alone, that brings {listed(rules)})"
 
 
 def _new(

@@ -272,9 +272,17 @@ _MAKING = frozenset({"weave", "string", "cut"})
 _AS_IT_CAME = frozenset({"take apart", "clean"})
 
 
-def _before_it_is_made(step: Step) -> bool:
-    """Whether a step works on what is not made yet: as it came, or its stone."""
-    return step.verb in _AS_IT_CAME or sets_stone(step)
+def _before_it_is_made(step: Step, plan: Plan) -> bool:
+    """Whether a step works on what is not made yet: as it came, its stone, one end of its wire."""
+    return step.verb in _AS_IT_CAME or sets_stone(step) or _first_end(step, plan)
+
+
+def _first_end(step: Step, plan: Plan) -> bool:
+    """Whether it glues a ball on one end of memory wire: the beads go on from the other."""
+    wire = step.parts.get("to")
+    if step.verb != "glue" or wire is None or not wire.thread.springs:
+        return False
+    return step.joints == 1 and step is next(iter(plan.steps_that("glue", to=wire)))
 
 
 #: the fields of a step that name a part of the piece
@@ -294,7 +302,7 @@ def _parts_at_work(plan: Plan) -> Iterator[Subject]:
         # the knots of a strand that is knotted all along are tied as it is strung
         verbs = {verb, "knot"} if part.stitch is not None and part.stitch.knot else {verb}
         made = [step for step, name in steps.items() if step.verb in verbs and name == "part"]
-        later = [step for step in steps if step not in made and not _before_it_is_made(step)]
+        later = [step for step in steps if step not in made and not _before_it_is_made(step, plan)]
         needed_by = later if verb in _MAKING else []
         yield PartAtWork(part.key.place, part, verb, times, rings, tuple(made), tuple(needed_by))
     placed = has_place(plan)

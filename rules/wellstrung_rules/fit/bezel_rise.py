@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Limit, Misfit, Remedy, Rule, StoneInRounds, kept
 from wellstrung.rulebook.plan import bead_rows
-from wellstrung.rulebook.values import Quantity, derived, exact, product, total
+from wellstrung.rulebook.values import Quantity, derived, total
 from wellstrung.rulebook.wording import about, at_most, plural, raised
 
 COVERS = Limit(
@@ -29,12 +29,9 @@ def check(stone: StoneInRounds, ask: Ask) -> Answer:
         thickness=ask.of(part, "stone.thickness"),
         share=ask.limit(COVERS),
     )
-    # what holds it never hides it, however flat the stone is
-    low, high = (
-        has - needed,
-        max(dome, needed + product("half a bead", "mm", front, exact("half", 0.5)), key=_middle)
-        - has,
-    )
+    # what holds it never hides it, however flat the stone is: rounds rise half a bead, and the
+    # next one after a round that only may hold it lies within a bead
+    low, high = has - needed, max(dome, needed + front, key=_middle) - has
     if answer := kept(low, high):
         return answer
     too_low = low.likely.low < high.likely.low

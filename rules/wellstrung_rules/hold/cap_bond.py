@@ -24,6 +24,8 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
     metal = f"{cap.said('metal')} cap " if cap.has("metal") and not wire else ""
     where, whose = ("end of its wire", "the") if wire else ("inside", "its")
     hole = "" if wire else "; if there is a hole to the eye, plug it"
+    do = f"roughen the {where}, wipe it free of grease and write"
+    do += f" `prepared: [{', '.join(prepared)}]` in the step{hole}"
     return Misfit(
         says=f"{metal}`{cap.name}` {'holds on' if wire else 'carries'} `{step.get('to')}` by glue"
         f" alone, and the plan does not say that {whose} {where} is {words}: glue peels off smooth"
@@ -32,11 +34,8 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
         found=f"prepared: [{', '.join(done)}]" if done else "no preparation",
         needed=f"{'a wire' if wire else 'a cap'} {words}{'' if wire else ' inside'}",
         remedies=(
-            Remedy(
-                f"roughen the {where}, wipe it free of grease and write"
-                f" `prepared: [{', '.join(prepared)}]` in the step{hole}",
-                (ask.with_field(step.node, "prepared", prepared),),
-            ),
+            Remedy(do, (ask.with_field(step.node, "prepared", prepared),)),
+            Remedy(do),  # where the same is to be done in another step too
         ),
         also=(cap.key.place,),
     )
