@@ -31,10 +31,10 @@ EDITS_OVER_THE_CASES = 2480
 #: way, to measure, or something else that is no size
 IN_WORDS_ALONE = {
     "as-it-came", "bead-mix", "bead-weight", "beads-enough", "bench-limit", "bezel-count",
-    "bezel-round", "button-loop", "chain-enough", "child-neck", "clasp-eye", "coil-turns",
-    "cost-limit", "crimp-hold", "daisy-middle", "ear-weight", "end-stop", "finish-before-glue",
-    "finished-length", "first-row", "fringe-along", "fringe-count", "fringe-mirror",
-    "fringe-spread", "glue-gap", "hangs-square", "hole-passes", "hoop-beads", "join-made",
+    "bezel-rise", "bezel-round", "button-loop", "chain-enough", "child-neck", "clasp-eye",
+    "coil-turns", "cost-limit", "crimp-hold", "cup-end", "daisy-middle", "ear-weight",
+    "end-in-hole", "end-stop", "finish-before-glue", "finished-length", "first-row",
+    "fringe-along", "fringe-count", "fringe-mirror", "fringe-spread", "glue-gap", "hangs-square", "hole-passes", "hoop-beads", "join-made",
     "line-in-eye", "link-clearance", "no-eye", "no-way-in", "one-lot", "part-use",
     "pattern-repeat", "pot-life", "pouch-room", "rigid-run", "ring-hold", "row-beads",
     "safety-chain", "sharp-edge", "sleeve", "spare-share", "spectacle-ends", "step-parts",

@@ -38,7 +38,7 @@ _THICKEST = 14.0
 
 
 def stone_size(said: tree.Scalar) -> tree.Scalar | None:
-    """A size of stones, `SS12` or `24pp`, as the lengths that it means; None for any other text."""
+    """A size of stones, of either scale, as the lengths that it means; None for any other text."""
     text = said.text.strip()
     if not STONES.fullmatch(text):
         return None
@@ -112,9 +112,10 @@ def of_chain(line: tree.Node, chains: Mapping[str, str]) -> tree.Node:
     """A line of supplies by the name of its chain, where it has that of a piece."""
     field = next((field for field in ("chain", "part") if field in line.entries), "")
     entry = line.entries.get(field)
-    if entry is None or not isinstance(line, tree.Mapping) or entry.node.value not in chains:
+    if entry is None or not isinstance(line, tree.Mapping):
         return line
-    assert isinstance(entry.node, tree.Scalar)
+    if not isinstance(entry.node, tree.Scalar) or entry.node.value not in chains:
+        return line
     named = tree.meaning(entry.node, chains[entry.node.value])
     others = {word: one.node for word, one in line.entries.items() if word != field}
     return tree.with_fields(line, {"chain": named, **others})

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, EndInHole, Limit, Misfit, Rule, kept
-from wellstrung.rulebook.remedies import in_words
+from wellstrung.rulebook import Answer, Ask, EndInHole, Limit, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.remedies import in_words, sold_within
 from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled, within
 
 ROOM_LEAST = Limit(
@@ -41,7 +41,10 @@ def check(join: EndInHole, ask: Ask) -> Answer:
         needed = f"a hole of {room}"
         word = "narrow" if margin is tight else "wide"
         says = f"{hole} ({spelled(bore)}) {{is|may be}} too {word} for {end} ({about(wire, bore)})"
-        remedy = in_words(f"take one with {needed}", join.hole, field, low=low, high=high)
+        if sold_within(low, high) is None:  # the wire is too little known for any one hole
+            remedy = Remedy(f"take one drilled for the wire of `{join.end.name}`")
+        else:
+            remedy = in_words(f"take one with {needed}", join.hole, field, low=low, high=high)
     return Misfit(
         says=says,
         place=join.hole.place_of(field),

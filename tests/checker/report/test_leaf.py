@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+import unicodedata
 from collections.abc import Iterator
 from functools import cache
 from itertools import islice
@@ -102,7 +103,8 @@ def read(page: Any) -> Printed:
         if text.strip() and y > FOOTER * float(page.mediabox.height):
             found.append((x, y, text.strip()))
 
-    return Printed(re.sub(r"\s+", " ", page.extract_text(visitor_text=placed)), found)
+    words = unicodedata.normalize("NFKC", page.extract_text(visitor_text=placed))  # ﬁ: f, i
+    return Printed(re.sub(r"\s+", " ", words), found)
 
 
 def squeezed(text: str) -> str:

@@ -18,6 +18,7 @@ from wellstrung.drawing.piece.labels import Label
 from wellstrung.drawing.piece.stretches import WORKED
 from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.model.parts import Part
+from wellstrung.subjects.chain import of_cups
 
 #: the least that a step of a ruler takes on paper, and the least that it counts, mm
 _LEAST_STEP, _CENTIMETRE = 2.6, 10.0
@@ -189,4 +190,4 @@ def _in_half(one: Shown, places: Sequence[Place]) -> bool:
 
 
 def _is_worked(part: Part) -> bool:
-    return part.kind.role in WORKED or part.traits.made_by == "weave"
+    return part.kind.role in WORKED or part.traits.made_by == "weave" or of_cups(part)
