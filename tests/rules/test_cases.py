@@ -34,13 +34,13 @@ IN_WORDS_ALONE = {
     "bezel-rise", "bezel-round", "button-loop", "chain-enough", "child-neck", "clasp-eye",
     "coil-turns", "cost-limit", "crimp-hold", "cup-end", "daisy-middle", "ear-weight",
     "end-in-hole", "end-stop", "finish-before-glue", "finished-length", "first-row",
-    "fringe-along", "fringe-count", "fringe-mirror", "fringe-spread", "glue-gap", "hangs-square", "hole-passes", "hoop-beads", "join-made",
-    "line-in-eye", "link-clearance", "no-eye", "no-way-in", "one-lot", "part-use",
-    "pattern-repeat", "pot-life", "pouch-room", "rigid-run", "ring-hold", "row-beads",
-    "safety-chain", "sharp-edge", "sleeve", "spare-share", "spectacle-ends", "step-parts",
-    "strand-holes", "strand-nest", "strand-twist", "tail-hides", "tassel-crowd", "thread-hold",
-    "thread-on-open-ring", "toggle-bar", "toggle-swing", "top-drilled", "usual-length",
-    "wearer-fit",
+    "fringe-along", "fringe-count", "fringe-mirror", "fringe-spread", "glue-gap", "hangs-square",
+    "hole-passes", "hoop-beads", "join-made", "line-in-eye", "link-clearance", "no-eye",
+    "no-way-in", "one-lot", "part-use", "pattern-repeat", "pot-life", "pouch-room", "rigid-run",
+    "ring-hold", "row-beads", "safety-chain", "sharp-edge", "sleeve", "spare-share",
+    "spectacle-ends", "step-parts", "strand-holes", "strand-nest", "strand-twist", "tail-hides",
+    "tassel-crowd", "thread-hold", "thread-on-open-ring", "toggle-bar", "toggle-swing",
+    "top-drilled", "usual-length", "wearer-fit",
 }  # fmt: skip
 
 
