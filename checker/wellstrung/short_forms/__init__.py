@@ -47,6 +47,7 @@ def spelled_out(
     spelled = _section(written_out(spelled), "beads", _bead, faults)
     spelled = _pins_behind(spelled, read.tree, faults)
     spelled = _parts(spelled, faults)
+    spelled = _clasped(spelled)
     spelled, chains = _cut(spelled)
     spelled = _supplies(spelled, chains, faults)
     spelled = _steps(spelled, faults)
@@ -200,6 +201,21 @@ def _supplies(whole: tree.Mapping, chains: Mapping[str, str], faults: list[Fault
     said = [line or item for line, item in zip(new, node.items, strict=True)]
     said = [of_chain(line, chains) for line in said]
     return tree.with_nodes(whole, {"supplies": tree.with_items(node, said)})
+
+
+def _clasped(whole: tree.Mapping) -> tree.Mapping:
+    """The plan with a clasp that stands at both ends of the run by its name there by its halves."""
+    run, parts = _node(whole, "run"), _node(whole, "parts")
+    if not isinstance(run, tree.Sequence) or len(run.items) < 2 or parts is None:
+        return whole
+    first, *between, last = run.items
+    if not (_is_phrase(first) and _is_phrase(last)) or first.value != last.value:
+        return whole
+    if _kinds(parts).get(first.text) != "clasp":
+        return whole
+    halves = [tree.meaning(end, f"{end.text}.{half}") for end, half in ((first, "a"), (last, "b"))]
+    items = [halves[0], *between, halves[1]]
+    return tree.with_nodes(whole, {"run": tree.with_items(run, items)})
 
 
 def _steps(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:

@@ -75,7 +75,10 @@ def step(
         phrase.take(_STONE)
     if "part" in takes:
         pattern = rf"(?<![\w/])({names})(?![\w/])"
-        fields["part"] = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
+        fields["part"] = part = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
+        kind = plan.kinds.get(str(part.value)) if part is not None else None
+        if (verb.value, kind, fields.get("to")) == ("sew", "embroidered cabochon", None):
+            fields["do"] = tree.meaning(verb, "weave")  # its beads are sewn round the stone
     fields["time" if "time" in takes else "takes"] = phrase.take(_TIME)
     # how often a glue step is done is how many joints it makes
     often = next((field for field in ("times", "joints") if field in takes), None)

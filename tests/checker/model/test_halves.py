@@ -20,12 +20,18 @@ run: [lock.a, rope, lock.b]
 
 @pytest.mark.parametrize(
     ("kind", "first", "second"),
-    [("toggle", "ring", "bar"), ("button and loop", "button", "loop"), ("hook", "hook", "eye")],
+    [
+        ("toggle", ".ring", ".bar"),
+        ("button and loop", ".button", ".loop"),
+        ("hook", ".hook", ".eye"),
+        ("hook", "", ""),
+    ],
 )
 def test_a_half_by_its_name(kind: str, first: str, second: str, checker: Checker) -> None:
+    """Or by the clasp's own name at both ends."""
     plan = PLAN.replace("TYPE", kind)
     by_letter = checker.check_text(plan)
-    by_name = checker.check_text(plan.replace(".a,", f".{first},").replace(".b]", f".{second}]"))
+    by_name = checker.check_text(plan.replace(".a,", f"{first},").replace(".b]", f"{second}]"))
     assert by_letter.readable and by_name.readable
     said = [[(one.rule, one.says) for one in result.remarks] for result in (by_letter, by_name)]
     assert said[0] == said[1] and by_letter.unjudged == by_name.unjudged

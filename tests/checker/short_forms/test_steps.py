@@ -12,14 +12,14 @@ from wellstrung.short_forms.steps import step
 PARTS = {
     **{
         name: name
-        for name in ("rope", "cap", "ring", "small ring", "glue", "drop", "frame", "clasp")
+        for name in ("rope", "cap", "ring", "small ring", "glue", "drop", "frame", "clasp", "moon")
     },
     "pearl": "strand",
 }
 KINDS = {
     "rope": "woven rope", "cap": "end cap", "ring": "jump ring", "small ring": "jump ring",
     "glue": "adhesive", "drop": "pendant", "frame": "pendant", "strand": "strand",
-    "clasp": "clasp",
+    "clasp": "clasp", "moon": "embroidered cabochon",
 }  # fmt: skip
 RUN = ("clasp", "small ring", "cap", "rope", "cap", "small ring", "clasp")
 
@@ -72,6 +72,8 @@ def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
             "glue the caps to the rope with glue",
             {"do": "glue", "to": "rope", "with": "glue", "part": "cap"},
         ),
+        ("sew moon", {"do": "weave", "part": "moon"}),
+        ("sew moon to rope", {"do": "sew", "to": "rope", "part": "moon"}),
         ("sew on drop to frame", {"do": "sew", "to": "frame", "part": "drop"}),
         ("weave in the tails of the rope", {"do": "finish thread", "part": "rope"}),
         ("crochet rope", {"do": "weave", "part": "rope"}),
