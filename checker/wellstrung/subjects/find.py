@@ -9,6 +9,7 @@ from wellstrung.model.plan import Plan
 from wellstrung.subjects import (
     alone,
     along_the_run,
+    bare_ends,
     behind,
     chain,
     cups,
@@ -113,4 +114,5 @@ _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
     joins_made.find,
     held.joins,
     behind.put_on,
+    bare_ends.find,
 )

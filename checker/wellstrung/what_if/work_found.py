@@ -14,7 +14,7 @@ from wellstrung.judging.result import PlanResult
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Hung, Plan
 from wellstrung.reading import parser
-from wellstrung.subjects import joins_made
+from wellstrung.subjects import bare_ends, joins_made
 from wellstrung.subjects.base import opens
 from wellstrung.subjects.glued import caps_at
 from wellstrung.work.dependencies import order_that_works
@@ -55,11 +55,12 @@ def _checked(result: PlanResult, lines: list[str], checker: Checker) -> PlanResu
 
 def steps_of(plan: Plan) -> list[str]:
     """The steps that run and hung ask for, as they would be written, in the usual order."""
-    joins = [join.line for join in joins_made.every(plan) if join.line]
+    every = (*joins_made.every(plan), *bare_ends.every(plan))
+    joins = [join.line for join in every if join.line]
     on_thread = [line for line in joins if line in _hung_on_thread(plan)]
     soft = [line for line in joins if line.startswith(_BY_THREAD)]
     rest = [line for line in joins if line not in (*on_thread, *soft)]
-    every = (
+    lines = (
         *_made(plan, cut=False),
         *on_thread,
         *soft,
@@ -71,7 +72,7 @@ def steps_of(plan: Plan) -> list[str]:
         "{do: wear}",
     )
     # that one is sewn to another, and the other to it, is one step
-    return list({frozenset(line.strip("{}").split(": ")): line for line in every}.values())
+    return list({frozenset(line.strip("{}").split(": ")): line for line in lines}.values())
 
 
 #: steps that need the thread that a part was made with

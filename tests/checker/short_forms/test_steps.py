@@ -72,6 +72,7 @@ def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
             "glue the caps to the rope with glue",
             {"do": "glue", "to": "rope", "with": "glue", "part": "cap"},
         ),
+        ("turn a loop at each end of rope", {"do": "wrap loop", "part": "rope", "times": 2}),
         ("sew moon", {"do": "weave", "part": "moon"}),
         ("sew moon to rope", {"do": "sew", "to": "rope", "part": "moon"}),
         ("sew on drop to frame", {"do": "sew", "to": "frame", "part": "drop"}),

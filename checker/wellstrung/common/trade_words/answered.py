@@ -224,6 +224,15 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         "body chain, arm band, armband, toe ring, ear cuff, ear cuffs": "write the nearest that"
         " there is (`bracelet`, `ring`, `earrings`), without `wearer`",
     },
+    "field": {
+        "base row, base rows, first row of beads": "write its bead first in `beads`; a row takes as"
+        " many as go round, which the program counts",
+        "backing, foundation, ultrasuede, felt": "write `seam` for how far it reaches beyond the"
+        " beads of an `embroidered cabochon`, and glue it by steps (`to: foundation`,"
+        " `to: backing`)",
+        "ends, end": "name what it ends in under `run`, or write the step that makes its ends, as"
+        " in `turn 2 loops at coil`",
+    },
     "do": {
         word: "leave the step out; what time it takes can stand in `takes` of the step that it"
         " belongs to"
