@@ -139,7 +139,7 @@ _HANGS = frozenset({"earrings", "pendant", "brooch", "key ring"})
 def _inside(ask: Quantities) -> Quantity:
     """The way round inside: a thing of some thickness loses pi times that thickness.
 
-    Memory wire lies as wide as its coils, however much of it is strung.
+    Memory wire lies as wide as its coils, however much of it is strung; the tightest holds it.
     """
     if ask.plan.piece in _HANGS:
         raise Missing("a `piece` that goes round something")
@@ -151,7 +151,7 @@ def _inside(ask: Quantities) -> Quantity:
         "piece.inside",
         "mm",
         inside_length,
-        length=coils[0] if coils else ask.get("piece.length"),
+        length=min(coils, key=lambda one: one.middle) if coils else ask.get("piece.length"),
         thickness=thick,
         turns=exact("turns", 1) if coils else turns(ask.plan),
         source="strung length = body + ease + pi x thickness, trade table `bracelet_eases`",

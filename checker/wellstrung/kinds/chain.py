@@ -203,26 +203,30 @@ def bounded(cut: ChainCut) -> ChainCut:
     return cut
 
 
-def one_stretch(cut: ChainCut, pieces: Sequence[Sequence[str]]) -> Quantity:
-    """The length that gives these pieces, in phase, when they are cut from one, mm."""
-    if not pieces:
+def one_stretch(cut: ChainCut, numbers: Sequence[int] | None = None) -> Quantity:
+    """The length that gives the pieces of these numbers, or all, in phase, cut from one, mm."""
+    every = cut.every_piece
+    numbers = range(len(every)) if numbers is None else numbers
+    if not numbers:
         return exact(f"{cut.chain.name}.needed", 0.0, "mm")
     if cut.chain.traits.cups:
-        return _cups_needed(cut, pieces)
+        return _cups_needed(cut, numbers)
+    pieces = [every[number] for number in numbers]
     run = links.run_of(bounded(cut).pattern, pieces, soldered=cut.soldered)
     return run_length(f"{cut.chain.name}.needed", cut.chain, run)
 
 
-def _cups_needed(cut: ChainCut, pieces: Sequence[Sequence[str]]) -> Quantity:
+def _cups_needed(cut: ChainCut, numbers: Sequence[int]) -> Quantity:
     """The length with all these cups: none is lost between two pieces, only the link there."""
     chain, name = cut.chain, f"{cut.chain.name}.needed"
-    measured = {one.links: one.piece for one in cut.pieces if cups.by_measure(one.piece)}
+    places = [at for at, one in enumerate(cut.pieces) for _ in range(one.count)]
     wall, terms = end_wall(chain, cut.pattern[0]), []
-    for run, count in Counter(tuple(piece) for piece in pieces).items():
-        piece = measured.get(run)
-        each = cups.cut_at(piece, chain) if piece else run_length("a piece", chain, run)
+    for at, count in Counter(places[number] for number in numbers).items():
+        piece, run = cut.pieces[at].piece, cut.pieces[at].links
+        asked = cups.by_measure(piece)
+        each = cups.cut_at(piece, chain) if asked else run_length("a piece", chain, run)
         terms.append(product(f"{count} x {len(run)} cups", "mm", exact("pieces", count), each))
-    gaps = product("gaps", "mm", exact("between", 2 - 2 * len(pieces)), wall)
+    gaps = product("gaps", "mm", exact("between", 2 - 2 * len(numbers)), wall)
     return total(
         name, "mm", [*terms, gaps], "cups pulled taut: geometry, worked out for this project"
     )
@@ -257,7 +261,7 @@ def _cut(chain: Part, ask: Quantities) -> ChainCut:
 
 def _needed(chain: Part, ask: Quantities) -> Quantity:
     cut = _cut(chain, ask)
-    return one_stretch(cut, cut.every_piece)
+    return one_stretch(cut)
 
 
 def _pieces_had(chain: Part, ask: Quantities) -> Quantity:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 
-def between_cups(last: int, rest: float, *, last_piece: bool) -> str:
+def between_cups(rest: float, *, last_piece: bool) -> str:
     """What to do behind a piece of cup chain: nothing where the chain ends with it."""
     if last_piece and rest <= 0:
         return "the chain ends here"
-    return f"cut the little link between cups {last} and {last + 1}, and trim what is left of it"
+    return "cut the little link behind its last cup, and trim what is left of it"
 
 
 def behind(last: int, lost: tuple[int, ...], *, soldered: bool) -> str:

@@ -88,15 +88,9 @@ def enough(chain: ChainCut) -> bool:
     """Whether the lengths on hand give every piece, as the check judges it; raises Missing."""
     lengths = chain.lengths
     if len(lengths) == 1:
-        whole = one_stretch(chain, chain.every_piece)
+        whole = one_stretch(chain)
         return lengths[0] >= whole.likely.high - SLACK
     return holds(pieces_had(chain) - exact("pieces", len(chain.every_piece)))
-
-
-def not_had(chain: ChainCut) -> list[Piece]:
-    """The pieces that the lengths on hand do not give; raises Missing."""
-    pieces = chain.every_piece
-    return [pieces[number] for number in laid_out(chain).left(chain)]
 
 
 def laid_out(chain: ChainCut) -> Laid:

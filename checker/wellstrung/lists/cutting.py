@@ -22,6 +22,7 @@ from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
 from wellstrung.formulas.rings import loop_wire
 from wellstrung.kinds.chain import end_wall, link_inside, one_stretch
+from wellstrung.kinds.cups import by_measure
 from wellstrung.kinds.wire_link import wraps_of
 from wellstrung.lists import chain_stock
 from wellstrung.lists.behind import at_end, behind, between_cups
@@ -41,7 +42,8 @@ class ChainPiece(Struct, frozen=True):
 
     Numbers count from 1 at the beginning of the length. `start` and `length` are mm, from outer end
     to outer end; `how` says what to do behind its last link; `turned` is whether it lies end for
-    end. `unit` is what is counted: links, or cups.
+    end. `unit` is what is counted: links, or cups. `asked` is a length, mm, that is measured off
+    instead, to the nearest cup: how many it has depends on the chain.
     """
 
     name: str
@@ -53,6 +55,7 @@ class ChainPiece(Struct, frozen=True):
     how: str
     turned: bool = False
     unit: str = "link"
+    asked: float = 0.0
 
     @property
     def links(self) -> int:
@@ -197,13 +200,12 @@ def _on_hand(chain: ChainCut, laid: chain_stock.Laid) -> tuple[tuple[Bar, ...], 
 
 def _to_buy(chain: ChainCut, rest: Sequence[int]) -> Bar:
     """The length that is still to be bought, for the pieces that no length on hand gives."""
-    pieces = [chain.every_piece[number] for number in rest]
-    bought = one_stretch(chain, pieces).likely.high
+    bought = one_stretch(chain, rest).likely.high
     return _bar(chain, math.ceil(bought / 10 - 1e-6) * 10.0, "", rest)
 
 
 def _bar(chain: ChainCut, length: float, written: str, laid: Sequence[int]) -> Bar:
-    names = [one.piece.name for one in chain.pieces for _ in range(one.count)]
+    every = [one.piece for one in chain.pieces for _ in range(one.count)]
     pieces = [chain.every_piece[number] for number in laid]
     insides = {link: link_inside(chain.chain, link).middle for link in dict.fromkeys(chain.pattern)}
     wires = {link: end_wall(chain.chain, link).middle for link in insides}
@@ -219,15 +221,17 @@ def _bar(chain: ChainCut, length: float, written: str, laid: Sequence[int]) -> B
     ):
         lost = tuple(range(here.stop, following.start)) if following else ()
         if chain.chain.traits.cups:
-            how = between_cups(here[-1], rest, last_piece=following is None)
+            how = between_cups(rest, last_piece=following is None)
         elif following:
             how = behind(here[-1], lost, soldered=chain.soldered)
         else:
             how = at_end(here[-1], rest, soldered=chain.soldered)
         size = links.length_of(piece, insides, wires)
         start, turned = ends[here[0] - 1], tuple(run[link - 1] for link in here) != piece
+        of = every[number]
+        asked = of.length("length").middle if by_measure(of) else 0.0
         counted.append(
-            ChainPiece(names[number], here[0], here[-1], lost, start, size, how, turned, unit)
+            ChainPiece(of.name, here[0], here[-1], lost, start, size, how, turned, unit, asked)
         )
     return Bar(length, written, run[0], tuple(counted), max(0.0, rest))
 

@@ -26,7 +26,8 @@ class CutPiece(Struct, frozen=True):
     """So many pieces of one length in a kit, for one part; chain is counted by its `links`.
 
     Each of those is a `unit`, a link or a cup. `later` says that it is cut when the woven part is
-    measured: the kit has it a little longer.
+    measured: the kit has it a little longer. `asked` is a length, mm, that is measured off, not
+    counted.
     """
 
     what: str
@@ -38,11 +39,12 @@ class CutPiece(Struct, frozen=True):
     unit: str = "link"
     later: bool = False
     inches: bool = False
+    asked: float = 0.0
 
     @property
     def long(self) -> str:
         """Its length in the maker's unit."""
-        return units.by_length(self.length, inches=self.inches)
+        return units.by_length(self.asked or self.length, inches=self.inches)
 
 
 class Loose(Struct, frozen=True):
@@ -119,7 +121,7 @@ def _of_chain(chain: ChainCuts) -> Iterator[CutPiece]:
     for name, count in chain.pieces:
         piece, later = first[name], chain.when != "now"
         many = (count, piece.length, piece.links, piece.unit)
-        yield CutPiece("chain", name, chain.chain, *many, later, chain.inches)
+        yield CutPiece("chain", name, chain.chain, *many, later, chain.inches, piece.asked)
 
 
 def _findings(ask: Quantities) -> Iterator[Loose]:

@@ -81,8 +81,8 @@ def _chains(plans: Iterable[Quantities], makers: int, *, on_hand: bool) -> Itera
 def _amounts(cut: ChainCut) -> dict[str, Any]:
     """What a chain's line says of its need and of what has to be bought."""
     try:
-        need = one_stretch(cut, cut.every_piece)
-        buy = one_stretch(cut, chain_stock.not_had(cut)).likely.high
+        need = one_stretch(cut)
+        buy = one_stretch(cut, chain_stock.laid_out(cut).left(cut)).likely.high
     except Missing as lacks:
         return {"missing": (lacks.field,)}
     return {

@@ -68,6 +68,17 @@ def _too_much(plan: Plan) -> Iterator[Fault]:
         yield _fault(f"{says}: write a plan for each piece", plan.run[MOST_PLACES].place)
 
 
+#: Two sizes of a part, the share of the first that the second has at most, and why.
+_LESS = 1 - 1e-9
+_INSIDE = (
+    (("outside",), ("bore",), _LESS, "the bore of {} is smaller than its outside"),
+    (("length",), ("depth",), _LESS, "the depth of {} is less than its length"),
+    (("stone", "thickness"), ("stone", "edge"), 1, "the edge of a stone ends below its top"),
+    (("cup", "pitch"), ("cup", "outside"), 1, "cups of {} do not lie over each other"),
+)
+_IN_BALL = ((("outside",), ("depth",), _LESS, "the hole of {} ends inside it"),)
+
+
 def _in_part(part: Part) -> Iterator[tuple[str, Place]]:
     """What two fields of one part say against each other, as they are written."""
     filled = part.kind.sold.filled(part.node) if part.kind.sold is not None else ()
@@ -80,16 +91,13 @@ def _in_part(part: Part) -> Iterator[tuple[str, Place]]:
             f" {field}: keep one of them",
             part.place_of("size"),
         )
-    for outer, inner, words in (
-        ("outside", "bore", "the bore of {} is smaller than its outside"),
-        ("length", "depth", "the depth of {} is less than its length"),
-    ):
-        whole, hollow = _written(part, units.length, outer), _written(part, units.length, inner)
-        if whole and hollow and hollow.value >= whole.value:
+    for outer, inner, most, words in (*_INSIDE, *(_IN_BALL if part.traits.on_wire_end else ())):
+        whole, hollow = _written(part, units.length, *outer), _written(part, units.length, *inner)
+        if whole and hollow and hollow.value > whole.value * most:
             yield (
-                f"`{part.name}` has {inner} {hollow.text} and {outer} {whole.text}:"
-                f" {words.format(article(part.noun))}, so correct one of them",
-                part.place_of(inner),
+                f"`{part.name}` has {' '.join(inner)} {hollow.text} and {' '.join(outer)}"
+                f" {whole.text}: {words.format(article(part.noun))}, so correct one of them",
+                part.place_of(*inner),
             )
     two_wires = "two wires leave no inside, so correct one of them"
     if part.kind.role is Role.RING:

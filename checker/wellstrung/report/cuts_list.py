@@ -95,14 +95,14 @@ def _bar(page: Page, bar: Bar) -> None:
     page.path(drawn(bar, page.console.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
     page.line(begins(bar), _INDENT)
     for number, piece in enumerate(bar.pieces, 1):
-        page.pair(f"{number}.".rjust(4), counted_off(piece), _INDENT, gap=5)
+        page.pair(f"{number}.".rjust(4), counted_off(piece, inches=bar.inches), _INDENT, gap=5)
 
 
 def begins(bar: Bar) -> str:
     """What is counted, and from where."""
     if bar.pieces[0].unit == "link":
         return f"link 1 is {article(bar.begins_with)}"
-    return f"count {bar.pieces[0].unit}s from one end"
+    return f"count {bar.pieces[0].unit}s from one end, and on from each cut"
 
 
 def source(bar: Bar) -> str:
@@ -132,11 +132,16 @@ def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
     return f"|{bars.ljust(room, marks['left'])}|"
 
 
-def counted_off(piece: ChainPiece) -> str:
+def counted_off(piece: ChainPiece, *, inches: bool = False) -> str:
     """A piece by counting its links, and what to do behind the last of them."""
     count = counted(piece.links, piece.unit)
+    if piece.asked:
+        long = units.by_length(piece.asked, inches=inches)
+        count = f"{long} to the nearest {piece.unit} (about {count})"
+    elif piece.unit == "link":  # cups are counted on from each cut
+        count = f"{count} ({piece.first}..{piece.last})"
     turned = ", turned end for end" if piece.turned else ""
-    return f"{count} ({piece.first}..{piece.last}) for {piece.name}{turned}, then {piece.how}"
+    return f"{count} for {piece.name}{turned}, then {piece.how}"
 
 
 def _length(page: Page, one: Lengths) -> None:

@@ -70,8 +70,9 @@ def cut_words(one: CutPiece) -> str:
     many = f"{one.count} pieces" if one.count > 1 else "1 piece"
     each = "each " if one.count > 1 else ""
     if one.links:
-        links = counted(one.links, one.unit)
-        what = f"`{one.part}`: {many} of `{one.describes}`, {each}{links}, {one.long}"
+        links = f"to the nearest {one.unit}" if one.asked else counted(one.links, one.unit)
+        long = f"{one.long} {links}" if one.asked else f"{links}, {one.long}"
+        what = f"`{one.part}`: {many} of `{one.describes}`, {each}{long}"
     else:
         of = f" ({one.describes})" if one.describes and one.describes != one.what else ""
         what = f"`{one.part}`: {many} of {one.what}{of}, {each}{one.long}"

@@ -51,6 +51,8 @@ def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[
         text = in_unit_of(rounded(new), length)
         edits.append(Edit(part.place_of("length"), text))
         words.setdefault((text, length.spelling), []).append(f"`{part.name}`")
+    if all(text == was for text, was in words):
+        return ()  # as near as it is measured
     makes = "string" if part.kind.role is Role.STRAND else "weave" if part.stitch else "cut"
     each = (f"{text} of {together(names)} instead of {was}" for (text, was), names in words.items())
     return (Remedy(f"{makes} {together(each)}", tuple(edits)),)
@@ -84,8 +86,11 @@ def _counted(ask: Ask) -> tuple[Part, str] | None:
 
 
 def _by_one(part: Part, field: str, ask: Ask) -> float:
-    """What one bead or link more adds to the run, mm."""
-    return ask.of(part, "length").middle / part.count(field) * places_of(part, ask)
+    """What one bead, link or cup more adds to the run, mm."""
+    each = ask.of(part, "length").middle / part.count(field)
+    if of_cups(part) and part.cut_from is not None:
+        each = part.cut_from.size("cup", "pitch", allowance="link size").middle
+    return each * places_of(part, ask)
 
 
 def _more_counted(

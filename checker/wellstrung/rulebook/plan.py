@@ -2,6 +2,7 @@
 
 from wellstrung.common.places import Edit as Edit
 from wellstrung.common.places import Place as Place
+from wellstrung.common.units import USUAL as USUAL
 from wellstrung.model.beads import bead_mix as bead_mix
 from wellstrung.model.beads import bead_rows as bead_rows
 from wellstrung.model.beads import beads_in_order as beads_in_order

@@ -70,11 +70,12 @@ def cut_of(phrase: Phrase, two: Pattern) -> Iterator[tuple[str, tree.Node | None
 
     `two` finds two sizes, of which the first is the one that shops go by.
     """
+    across = size_of_stones(phrase)
     if (links := phrase.take(_COUNT)) is not None:
         links.value = int(links.text)
-    across = size_of_stones(phrase) or phrase.take(two)
+    across = across or phrase.take(two)
     long: tree.Scalar | None = None
-    while (said := phrase.take(_LONG)) is not None:
+    while long is None and (said := phrase.take(_LONG)) is not None:
         if across is None and length(said.text).value < _THICKEST:
             across = said
         else:

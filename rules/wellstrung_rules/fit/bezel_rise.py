@@ -49,7 +49,7 @@ def check(stone: StoneInRounds, ask: Ask) -> Answer:
         place=part.place_of("bezel"),
         found=about(has, edge),
         needed=f"{raised(has, low, edge)} or more" if too_low else f"{most} or less",
-        remedies=(_remedy(part.name, -margin.likely.low, front, too_low=too_low),),
+        remedies=(_remedy(part.name, len(rounds), -margin.likely.low, front, too_low=too_low),),
         margin=margin,
         at_most="error" if too_low else "warning",
         fault=f"bezel too {'low' if too_low else 'high'} for its stone",
@@ -61,13 +61,15 @@ def _middle(size: Quantity) -> float:
     return size.middle
 
 
-def _remedy(name: str, off: float, front: Quantity, *, too_low: bool) -> Remedy:
-    """So many rounds more or fewer: each rises half a bead."""
+def _remedy(name: str, had: int, off: float, front: Quantity, *, too_low: bool) -> Remedy:
+    """So many rounds more or fewer, of which one stays: each rises half a bead."""
     rounds = max(1, -int(-off // (front.middle / 2)))
     if too_low:
         return Remedy(f"weave {plural(rounds, 'more round')} in the `bezel` of `{name}`")
-    fewer = f"leave {plural(rounds, 'round')} out of the `bezel` of `{name}`"
-    return Remedy(f"{fewer}, or weave it in smaller beads")
+    bezel = f"the `bezel` of `{name}`"
+    if rounds >= had:
+        return Remedy(f"weave {bezel} in smaller beads")
+    return Remedy(f"leave {plural(rounds, 'round')} out of {bezel}, or weave it in smaller beads")
 
 
 RULE = Rule(

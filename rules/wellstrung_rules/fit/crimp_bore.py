@@ -29,6 +29,9 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         return answer
     too_tight = tight.likely.low < loose.likely.low
     low, high = inside.middle - tight.likely.low, inside.middle + loose.likely.low
+    if low > high:  # its own size is in doubt, and that of another is not
+        low = (inside - tight).likely.high
+        high = product("widest that closes", "mm", loosest, line).likely.low
     size, works = sold_within(low, high, coarsest=0.1), within(low, high, inside)
     wanted = in_unit_of(size or low, inside)
     place = join.crimp.place_of("inside")

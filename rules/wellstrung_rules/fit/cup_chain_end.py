@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellstrung.formulas.arithmetic import most
 from wellstrung.rulebook import Answer, Ask, CupInEnd, Limit, Misfit, Remedy, Rule, kept
+from wellstrung.rulebook.plan import USUAL
 from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import Quantity, derived
 from wellstrung.rulebook.wording import about, spelled, within
@@ -25,7 +26,8 @@ CUP_LOOSE = Limit(
 def check(join: CupInEnd, ask: Ask) -> Answer:
     end, chain = join.end, join.piece.cut_from
     assert chain is not None  # cups are cut from it
-    if end.by_size and chain.by_size and not (end.has("bore") or chain.has("cup", "outside")):
+    named = all(one.by_size and one.text("size") != USUAL for one in (end, chain))
+    if named and not (end.has("bore") or chain.has("cup", "outside")):
         return _by_stones(join, end.size("size"), chain.size("size"), ask)
     bore, cup = ask.of(end, "bore"), ask.of(join.piece, "width")
     tight, loose = bore - cup, cup + ask.limit(CUP_LOOSE) - bore
@@ -33,7 +35,13 @@ def check(join: CupInEnd, ask: Ask) -> Answer:
         return answer
     too_tight = tight.likely.low < loose.likely.low
     low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
+    if low > high:  # its own size is in doubt, and that of another is not
+        low, high = cup.likely.high, (cup + ask.limit(CUP_LOOSE)).likely.low
     needed = f"{within(low, high, bore)} inside"
+    remedy = in_words(f"take an end of {needed}", end, "bore", low=low, high=high)
+    if low > high:
+        needed = f"the size of the cups, {about(cup, bore)}"
+        remedy = Remedy(f"take an end made for cups of {about(cup, bore)}")
     return Misfit(
         says=f"`{end.name}` ({spelled(bore)} inside) {{is|may be}} too"
         f" {'small' if too_tight else 'large'} for the cups of `{join.piece.name}`"
@@ -41,7 +49,7 @@ def check(join: CupInEnd, ask: Ask) -> Answer:
         place=end.place_of("bore"),
         found=f"{spelled(bore)} inside",
         needed=needed,
-        remedies=(in_words(f"take an end of {needed}", end, "bore", low=low, high=high),),
+        remedies=(remedy,),
         margin=tight if too_tight else loose,
         also=(join.piece.key.place,),
     )

@@ -37,11 +37,14 @@ def check(join: EndInHole, ask: Ask) -> Answer:
         )
     else:
         low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
-        room, field = within(low, high, bore), "bore"
-        needed = f"a hole of {room}"
+        if low > high:  # its own size is in doubt, and that of another is not
+            low = (wire + ask.limit(ROOM_LEAST)).likely.high
+            high = (wire + ask.limit(ROOM_MOST)).likely.low
+        field, needed = "bore", f"a hole of {within(low, high, bore)}"
         word = "narrow" if margin is tight else "wide"
         says = f"{hole} ({spelled(bore)}) {{is|may be}} too {word} for {end} ({about(wire, bore)})"
         if sold_within(low, high) is None:  # the wire is too little known for any one hole
+            needed = f"a hole for a wire of {about(wire, bore)}"
             remedy = Remedy(f"take one drilled for the wire of `{join.end.name}`")
         else:
             remedy = in_words(f"take one with {needed}", join.hole, field, low=low, high=high)

@@ -30,7 +30,6 @@ def check(piece: Piece, ask: Ask) -> Answer:
     off = abs(found.middle - wanted.middle) * (turns(ask.plan).middle if inside else 1)
     more = off if too_short else -off
     longer, lengths = run_longer(ask, more, round), with_length(ask)
-    made = [part for part in lengths if part.stitch]
     by_hand = f"make the run about {by_ruler(off, wanted)} {'longer' if too_short else 'shorter'}"
     clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
     taut = "taut with the clasp closed" if clasp else "taut"
@@ -45,7 +44,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
         remedies=(
             *longer,
             *(wider(ask, wanted.middle - found.middle) if inside else ()),
-            *(Remedy(run.text) for run in longer if not made),  # the nearest count, or cut of chain
+            *(Remedy(run.text) for run in longer if not lengths),  # the nearest count
             *(
                 (Remedy(by_hand),) if off >= 0.5 and not coils_decide(ask) else ()
             ),  # nobody sets a run nearer than that

@@ -12,6 +12,7 @@ import pytest
 
 from running import ROOT, Ran, Run
 from terminal import CTRL_C, CTRL_D, ENTER, at_terminal
+from turns import some
 from wellstrung.commands import cli
 from wellstrung.common.places import Edit, Place
 from wellstrung.judging.checker import Checker
@@ -365,7 +366,7 @@ def test_all_makes_no_plan_worse(checker: Checker) -> None:
 
 @pytest.mark.slow
 def test_all_makes_no_plan_of_more_cases_worse(checker: Checker) -> None:
-    assert sum(_no_worse_and_no_further(case, checker) for case in _every_case()[::4]) > 200
+    assert sum(_no_worse_and_no_further(case, checker) for case in some(_every_case(), 16)) > 40
 
 
 def test_a_slip_of_a_plan_that_can_be_read(run: Run, plan: Path, whole_collar: str) -> None:

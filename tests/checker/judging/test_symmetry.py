@@ -15,6 +15,7 @@ import yaml
 
 from generated.plans import seeded
 from running import SAMPLES
+from turns import some
 from wellstrung import tables
 from wellstrung.common.wording import same_as
 from wellstrung.judging.checker import Checker
@@ -26,7 +27,7 @@ from wellstrung.testing.cases import cases
 #: no remedy is compared, so none is tried
 CHECKER = Checker(host.load(), trials=0)
 RULES = Path(__file__).parents[2] / "rules"
-FEW, MANY = 40, 60
+FEW, MANY = 24, 40
 
 Plan = dict[str, Any]
 
@@ -168,9 +169,9 @@ def test_the_same_piece_has_the_same_findings(way: str) -> None:
 
 @pytest.mark.slow
 @pytest.mark.parametrize("way", WAYS)
-def test_every_other_case_and_many_plans_have_the_same_findings(way: str) -> None:
+def test_some_cases_and_many_plans_have_the_same_findings(way: str) -> None:
     every = [
-        *case_texts()[list(WAYS).index(way) % 2 :: 2],
+        *some(case_texts(), 2 * len(WAYS), list(WAYS).index(way)),
         *((f"generated {n}", text) for n, text in enumerate(seeded(MANY))),
     ]
     changed = {name: found for name, text in every if (found := same(text, way))}

@@ -6,6 +6,8 @@ and held against another, `PP and SS to mm conversion table`, copy seen, whose l
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from running import ROOT
@@ -85,13 +87,42 @@ def test_what_is_said_alike_is_cut_from_one_chain(installed: Host) -> None:
     (chain,) = cutting.listed([result.ask.quantities]).chains
     (bar,) = chain.bars
     assert [cuts_list.counted_off(piece) for piece in bar.pieces] == [
-        "34 cups (1..34) for front, then cut the little link between cups 34 and 35, and trim what"
-        " is left of it",
-        "5 cups (35..39) for back, then cut the little link between cups 39 and 40, and trim what"
-        " is left of it",
+        f"34 cups for front, then {CUT}",
+        f"5 cups for back, then {CUT}",
     ]
-    assert cuts_list.begins(bar) == "count cups from one end"
+    assert cuts_list.begins(bar) == "count cups from one end, and on from each cut"
     assert bar.lost == 0
+
+
+CUT = "cut the little link behind its last cup, and trim what is left of it"
+
+
+def test_a_length_is_measured_off_and_never_counted_by_an_assumed_pitch(
+    installed: Host,
+) -> None:
+    result = checked(installed, "ss12 cup chain, 15 cm", "ss12 cup chain, 34 cups")
+    assert result.ask is not None
+    (chain,) = cutting.listed([result.ask.quantities]).chains
+    assert [cuts_list.counted_off(piece) for piece in chain.bars[0].pieces] == [
+        f"15 cm to the nearest cup (about 34 cups) for front, then {CUT}",
+        f"34 cups for back, then {CUT}",
+    ]
+    # each keeps its own doubt, though both are 34 cups: where the cut falls, and the pitch
+    found = result.quantities
+    apart = [
+        found[name].likely.high - found[name].likely.low for name in ("front.length", "back.length")
+    ]
+    both = found["uncut front.needed"].likely
+    assert both.high - both.low == pytest.approx(math.hypot(*apart), rel=0.1)
+
+
+@pytest.mark.parametrize(
+    ("written", "length"),
+    [("cup chain, ss 12 stones, 15 cm", 150.0), ("cup chain, 15 cm", 150.0)],
+)
+def test_in_whatever_order_it_is_said(installed: Host, written: str, length: float) -> None:
+    result = checked(installed, written, "cup chain end")
+    assert result.quantities["front.length"].middle == length and not result.failures
 
 
 def test_any_chain_may_say_how_much_is_cut_of_it(installed: Host) -> None:

@@ -42,7 +42,7 @@ PIECES = ("rings", "findings")
 SAMPLE_PLANS = sorted(SAMPLES.rglob("*.yaml"))
 #: the groups whose amounts the JSON report has, to five figures
 REPORTED = ("thread", "adhesive", "rings", "chain")
-FEW, MANY = 40, 300
+FEW, MANY = 40, 80
 
 
 def results(texts: Iterator[str]) -> Iterator[PlanResult]:

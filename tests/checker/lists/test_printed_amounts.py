@@ -159,7 +159,7 @@ def test_what_is_printed_of_a_sample_is_what_programs_read(path: Path) -> None:
 
 @pytest.mark.slow
 def test_what_is_printed_of_generated_plans_is_what_programs_read() -> None:
-    for number, text in enumerate(seeded(60)):
+    for number, text in enumerate(seeded(20)):
         result = CHECKER.check_text(text, f"plan {number}.yaml")
         if understood([result]):
             agree(result)

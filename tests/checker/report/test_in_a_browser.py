@@ -16,6 +16,7 @@ from browser import PIXELS, Watched, started
 from pages import ALL, checked
 from reports import report
 from running import middle_of
+from turns import some
 from wellstrung.judging.result import Result
 from wellstrung.judging.since import since
 from wellstrung.report.pages import folder, sheet
@@ -69,7 +70,7 @@ def go(opened: Watched, home: Path, name: str) -> str:
     return url
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", some(NAMES, 3))
 def test_a_page_asks_nothing_of_the_network_and_has_nothing_to_complain_of(
     name: str, opened: Watched, home: Path
 ) -> None:
@@ -78,7 +79,7 @@ def test_a_page_asks_nothing_of_the_network_and_has_nothing_to_complain_of(
     assert opened.page.title()
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", some(NAMES, 3, 1))
 @pytest.mark.parametrize("opened", [{"viewport": {"width": 360, "height": 740}}], indirect=True)
 def test_nothing_sticks_out_on_a_phone(name: str, opened: Watched, home: Path) -> None:
     """Drawings and wide tables may be moved in a frame of their own; the page itself never."""
@@ -89,7 +90,7 @@ def test_nothing_sticks_out_on_a_phone(name: str, opened: Watched, home: Path) -
     assert opened.page.evaluate(UNREACHABLE) == 0
 
 
-@pytest.mark.parametrize(("name", "paper"), list(zip(NAMES, cycle(PAPERS))), ids=str)
+@pytest.mark.parametrize(("name", "paper"), list(zip(some(NAMES, 3, 2), cycle(PAPERS))), ids=str)
 def test_a_page_prints_without_being_cut_off(
     name: str, paper: str, opened: Watched, home: Path
 ) -> None:
@@ -106,7 +107,7 @@ def test_a_page_prints_without_being_cut_off(
     assert opened.page.evaluate(TALLEST) <= 250 * PIXELS
 
 
-@pytest.mark.parametrize("name", NAMES[::2])
+@pytest.mark.parametrize("name", some(NAMES, 4))
 @pytest.mark.parametrize(
     "opened",
     [{"color_scheme": "light"}, {"color_scheme": "dark"}],

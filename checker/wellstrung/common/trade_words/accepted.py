@@ -213,6 +213,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "ribbon end": _RIBBON,
         "button and loop": f"button, {_BUTTON}",
     },
+    "type of end cap": {"cup chain": "cup chain end, rhinestone chain end"},
     "type of ring weave": {
         "single": "one by one, two-in-one, 2-in-1, simple",
         "two by two": "2 x 2, two-in-two, 2-in-2, double",

@@ -22,7 +22,9 @@ def cut_bars(chain: ChainCuts) -> Iterator[Figure]:
     """A drawing for each length of chain, its pieces in turn, and the links to count in words."""
     longest = max((bar.length for bar in chain.bars), default=1.0)
     for number, bar in enumerate(chain.bars, 1):
-        steps = tuple(map(cuts_list.counted_off, bar.pieces[:_COUNTED]))
+        steps = tuple(
+            cuts_list.counted_off(piece, inches=bar.inches) for piece in bar.pieces[:_COUNTED]
+        )
         if len(bar.pieces) > _COUNTED:
             steps = (*steps, f"go on so for {len(bar.pieces) - _COUNTED} more")
         when, good = cuts_list.WHEN[chain.when], cuts_list.how_good(chain)

@@ -170,7 +170,8 @@ def _cut(step: Step, at: Bench) -> Iterator[str]:
         mine = [piece for piece in bar.pieces if piece.name == part.name]
         if mine:
             yield f"From {bar.written or at.long(bar.length)}; {cuts_list.begins(bar)}"
-            yield from map(cuts_list.counted_off, mine[:_COUNTED])
+            for piece in mine[:_COUNTED]:
+                yield cuts_list.counted_off(piece, inches=bar.inches)
         if len(mine) > _COUNTED:
             yield f"Go on so for {len(mine) - _COUNTED} more"
 
