@@ -19,6 +19,7 @@ import yaml
 import wellstrung_schemas as schemas
 from generated.plans import seeded
 from running import ROOT, SAMPLES, Pinned
+from turns import some
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.judge import Judge
 from wellstrung.model import build
@@ -34,7 +35,7 @@ Schema = dict[str, Any]
 Fields = tuple[str | int, ...]
 RIGHT = sorted(SAMPLES.glob("*.yaml"))
 CASES = sorted((ROOT / "tests" / "rules").glob("*/*.yaml"))
-CHANCES = 16
+CHANCES = 6
 
 
 def entries(value: Any) -> Iterable[tuple[str | int, Any]]:
@@ -51,7 +52,7 @@ def schema_of(path: Fields, value: Any, holder: Schema) -> Schema:
             kind = value.get("kind") if isinstance(value, dict) else None  # or it is a phrase
             return schemas.fragment(kind) if kind in KINDS else {}
         case ("work", int()):
-            return schemas.verbs()[value["do"]]
+            return schemas.verbs()[value["do"]] if isinstance(value, dict) else {}  # or a phrase
         case (*_, int()):
             found = holder.get("items", {})
         case (*_, name):
@@ -206,14 +207,16 @@ def trials(installed: Host) -> Trials:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("file", CASES[::2], ids=lambda file: file.name.removesuffix(".yaml"))
+@pytest.mark.parametrize("file", some(CASES, 6), ids=lambda file: file.name.removesuffix(".yaml"))
 def test_nor_out_of_the_plan_of_a_case(file: Path, trials: Trials) -> None:
     for case in cases(file):
         assert [*trials.lost(case.text, once=False)] == [], str(case)
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("file", [*SAMPLES.rglob("*.yaml")], ids=lambda file: file.stem)
+@pytest.mark.parametrize(
+    "file", some(sorted(SAMPLES.rglob("*.yaml")), 3), ids=lambda file: file.stem
+)
 def test_nor_out_of_any_sample(file: Path, trials: Trials) -> None:
     assert [*trials.lost(file.read_text(encoding="utf-8"), once=False)] == []
 
