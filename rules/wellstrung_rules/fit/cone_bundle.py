@@ -43,8 +43,13 @@ def check(join: StrandsInCone, ask: Ask) -> Answer:
 
 
 def _end(strand: Part, cone: Part, ask: Ask) -> Quantity:
-    """How thick a strand is where it goes in; a leg as its fattest bead."""
-    return ask.across(strand) if strand.kind.role is Role.DROP else ask.end(strand, cone)
+    """How thick a strand is where it goes in; a leg as the fattest of its beads that go in."""
+    if strand.kind.role is not Role.DROP:
+        return ask.end(strand, cone)
+    deep = next((ask.of(cone, field) for field in ("depth", "length") if cone.has(field)), None)
+    slabs = ask.outline(strand, 0)
+    inside = [slab.width for slab in slabs if deep is None or slab.top < deep.likely.high]
+    return max(inside, key=lambda size: size.middle)
 
 
 def _names(strands: Sequence[Part]) -> str:

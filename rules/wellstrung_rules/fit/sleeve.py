@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellstrung.formulas.arithmetic import pi
 from wellstrung.rulebook import Answer, Ask, LineInSleeve, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.plan import Eyes
-from wellstrung.rulebook.values import Quantity, derived
+from wellstrung.rulebook.values import Quantity, derived, printed
 from wellstrung.rulebook.wording import about, lowered, raised
 from wellstrung_rules.fit import packed
 
@@ -38,7 +38,9 @@ def check(join: LineInSleeve, ask: Ask) -> Answer:
             f" {name} ({about(inside)} inside)"
         )
         found, needed = about(inside), f"{raised(inside, passes)} inside, or a thinner line"
-        remedy = "take the next size of French wire, or a thinner line"
+        wider = [size for size in _sold() if size.middle > outside.middle]
+        fits = bool(wider) and wider[0].likely.high <= hole.likely.low
+        remedy = f"take {'the next size of French wire, or ' * fits}a thinner line"
     elif worst is goes:
         says = f"{name} ({about(outside)}) {{does|may}} not go through {words} ({about(hole)})"
         found, needed = about(outside), f"{lowered(outside, goes)} or thinner"
@@ -59,6 +61,11 @@ def check(join: LineInSleeve, ask: Ask) -> Answer:
         margin=worst,
         also=(sleeve.key.place,),
     )
+
+
+def _sold() -> list[Quantity]:
+    """How thick each size of French wire is, from the finest on."""
+    return [printed("french_wires", size, "outside") for size in ("fine", "medium", "heavy")]
 
 
 RULE = Rule(

@@ -47,15 +47,20 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
     low, high = bar.middle - slides.likely.low, bar.middle + passes.likely.low
     size = in_unit_of(round(min(max(bar.middle, (low + high) / 2), high)), bar)
     works = within(low, high, bar)
+    needed = f"a bar of {works}"
+    remedies = (
+        *_other_bar(of_bar, place, size, works),
+        Remedy(f"{_TAKE[of_bar is not None]} with {needed}, or with another ring"),
+    )
+    if low > high:  # no bar stays in so small a ring and passes it
+        needed = "a wider ring"
+        remedies = (Remedy(f"{_TAKE[of_bar is not None]} with {needed}"),)
     return Misfit(
         says=f"the bar of `{clasp.name}` ({spelled(bar)}) {{is|may be}} {fault}",
         place=place,
         found=spelled(bar),
-        needed=f"a bar of {works}",
-        remedies=(
-            *_other_bar(of_bar, place, size, works),
-            Remedy(f"{_TAKE[of_bar is not None]} with a bar of {works}, or with another ring"),
-        ),
+        needed=needed,
+        remedies=remedies,
         margin=margin,
         at_most="error" if out else "warning",
         also=(clasp.place_of("ring", "outside"),),

@@ -68,18 +68,20 @@ def _misfit(toggle: Toggle, entry: RunEntry, ask: Ask, fits: Quantity, off: Quan
     bar = ask.of(clasp, "bar.length")
     short = bar.middle / 2 - off.middle
     more = f"{at_least(short, bar)} more of small rings"
+    passes = across.middle + fits.likely.low > 0  # else nothing is narrow enough for that ring
+    woven = " or of stem" if clasp.has("bar", "stem") else ""
     return Misfit(
         says=f"`{entry.part.name}` ({spelled(across)} across) is {in_unit_of(off.middle, bar)}"
         f" behind the bar of `{clasp.name}` and {{is|may be}} too wide to pass the ring beside it:"
         f" the bar needs half its length ({at_least(bar.middle / 2, bar)}) free behind it",
         place=entry.place,
         found=f"{spelled(across)} across, {about(off, bar)} behind the bar",
-        needed=f"{lowered(across, fits)} across or less, or {more} before it",
+        needed=f"{lowered(across, fits)} across or less, or {more} before it" if passes else more,
         remedies=(
             *_more_rings(toggle.behind[0], entry, short, ask),
             Remedy(
-                f"link {more} behind the bar of `{clasp.name}` and as much less elsewhere, or take"
-                " a toggle with a wider ring"
+                f"put {more}{woven} behind the bar of `{clasp.name}` and as much less elsewhere, or"
+                " take a toggle with a wider ring"
             ),
         ),
         margin=fits,

@@ -65,7 +65,10 @@ _BARREL = (
     " lanyard breakaway, safety breakaway, pop barrel"
 )
 _SNAP = "sew-on snap, press stud, popper, snap fastener, sew-on press stud"
-_BOX = "box clasp, tongue clasp, filigree box clasp, tab clasp, fishhook clasp, pearl clasp"
+_BOX = (
+    "box clasp, tongue clasp, filigree box clasp, tab clasp, fishhook clasp, fish hook clasp,"
+    " pearl clasp"
+)
 _MAGNET = "magnetic clasp, magnet clasp, magnet"
 _SLIDING = "sliding knot, adjustable knot, adjustable knots, sliding knot closure, slip knots"
 _RIBBON = "ribbon clamp, ribbon crimp, ribbon end clasp, ribbon crimp end"

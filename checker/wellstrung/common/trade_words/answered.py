@@ -123,6 +123,8 @@ ASKED: Mapping[str, Mapping[str, str]] = {
         "tie": "write `knot` for knots between beads, or `finish thread` for the ends of a thread",
         "finish, end": "write `finish thread` for the ends of a thread, or `wear` for"
         " the last step",
+        "restring, re-string": "write `take apart` for its old line, and `string` or `knot` for the"
+        " new one",
         "make": "write how: `weave`, `string`, `knot` or `wrap loop`",
         "thread": "write `string` for beads on a thread, or `slide` for a part onto a rope",
         "close": "write `close ring` for a jump ring, or `crimp` for a crimp or a bead tip",

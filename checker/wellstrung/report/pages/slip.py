@@ -115,7 +115,9 @@ def _beads(ask: Quantities) -> Iterator[str]:
     """How long it is with all that came, and what to take out or to add for what is wished."""
     strand, goal = restrung(ask), ask.plan.goal
     every = ask.get("piece.restrung_length")
+    least, most = (_long(end, ask) for end in every.likely)
     says = f"With every bead that came it would be {_long(every.middle, ask)}"
+    says += f", likely {least} to {most}" if least != most else ""
     if goal is not None and _as_wished(goal, ask):
         says += f"; {_wished(goal)} is wished, and the plan keeps to it"
     elif goal is not None:
