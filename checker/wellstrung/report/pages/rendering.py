@@ -95,7 +95,7 @@ def _style() -> str:
 def _at_least(margin: Quantity) -> str:
     """What a check leaves at its likely least."""
     low = margin.likely.low
-    least = f"{number(low)} {margin.unit}"
+    least = _sized(low, margin.unit)
     if margin.unit == "N":
         least = f"{units.hanging(low, 'down')} hanging ({least})"
     return f"{least} or more to spare"
@@ -106,9 +106,14 @@ def _spare(margin: Quantity) -> str:
     unit = margin.unit
     if unit == "N":
         return f"{about(margin)} to spare"
-    said = f"{number(margin.middle)} {unit} to spare"
-    least = number(margin.likely.low)
-    return said if least == number(margin.middle) else f"{said}, at least {least} {unit} likely"
+    middle, least = _sized(margin.middle, unit), _sized(margin.likely.low, unit)
+    said = f"{middle} to spare"
+    return said if least == middle else f"{said}, at least {least} likely"
+
+
+def _sized(value: float, unit: str) -> str:
+    """A value with its unit; metres of thread are not said in mm."""
+    return units.by_length(value) if unit == "mm" and value >= 1000 else f"{number(value)} {unit}"
 
 
 #: what each outcome means to whoever made the plan
