@@ -19,7 +19,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Quantities
 from wellstrung.quantity.arithmetic import exact, times, total
 from wellstrung.quantity.value import Quantity
-from wellstrung.subjects.counts import taken_in_all, woven_of
+from wellstrung.subjects.counts import is_bought, taken_in_all, woven_of
 from wellstrung.subjects.glued import glue_used, mixed, on_knots
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
 
@@ -87,7 +87,7 @@ def purchase(thing: Taken, makers: int = 1, *, on_hand: bool = True) -> Purchase
 
 def bought_parts(plan: Plan) -> Iterator[Part]:
     """Rings and findings that the plan takes."""
-    return (part for part, _ in _placed(plan) if part.traits.bought)
+    return (part for part, _ in _placed(plan) if is_bought(part))
 
 
 def _placed(plan: Plan) -> Iterator[tuple[Part, int]]:

@@ -120,6 +120,12 @@ def woven_of(part: Part) -> Part | None:
     return part.part(part.traits.of_rings) if part.traits.of_rings else None
 
 
+def is_bought(part: Part) -> bool:
+    """Whether a shop sells it; a clasp whose two halves are woven is made at the bench."""
+    halves = (part.part("ring", "woven"), part.part("bar", "woven"))
+    return part.traits.bought and None in halves
+
+
 @cached
 def weaves_of(plan: Plan) -> Mapping[Part, list[Part]]:
     """The parts that are woven of each jump ring."""

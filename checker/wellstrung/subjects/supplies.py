@@ -15,7 +15,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan
 from wellstrung.reading import tree
 from wellstrung.subjects.base import Subject
-from wellstrung.subjects.counts import how_many, taken_in_all, woven_of
+from wellstrung.subjects.counts import how_many, is_bought, taken_in_all, woven_of
 
 
 class BeadsNeeded(Subject, frozen=True):
@@ -66,7 +66,7 @@ def find(plan: Plan) -> Iterator[Subject]:
             yield need
     woven = {woven_of(part) for part in plan.parts.values()}
     for part in plan.parts.values():
-        if part.traits.bought and (taken_in_all(plan).get(part.name) or part in woven):
+        if is_bought(part) and (taken_in_all(plan).get(part.name) or part in woven):
             lines = supply_lines(plan, "part", part.name)
             counted = not all(any(map(line.has, _MEASURED)) for line in lines)
             # every ring is asked for, as rings run short; of other findings what the plan lists

@@ -140,7 +140,8 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
      "8 mm"),
     (units.length, "~ 8 mm", "`~ 8 mm` has a word before its number: write `8 mm`", "8 mm"),
     (units.length, "8/9 mm", "`8/9 mm` may be a range or a fraction: write `8..9 mm`", "8..9 mm"),
-    (units.length, "5 x 4 mm", "`5 x 4 mm` names two sizes: write one", None),
+    (units.length, "5 x 4 mm", "`5 x 4 mm` names two sizes: write one, and the other in a field of"
+     " its own", None),
     (units.target, "46 cm ± 2 %", "`46 cm ± 2 %` has its tolerance in percent: write"
      " `46 cm ± 0.92 cm`", "46 cm ± 0.92 cm"),
     (units.duration, "half an hour", "`half an hour` has its number in words: write `1/2 hour`",

@@ -66,6 +66,30 @@ def test_a_checker_keeps_the_plan_only_where_it_is_asked_to() -> None:
     assert to_buy([Checker(HOST).check_text(COLLAR)]) == []
 
 
+def test_a_clasp_that_is_woven_is_not_bought() -> None:
+    woven = """
+plan: 1
+title: Woven toggle
+piece: bracelet
+beads: {kelp: 11/0 cylinder}
+parts:
+  rope: {kind: woven rope, stitch: tubular peyote, around: 8, beads: kelp, length: 17 cm}
+  hoop: {kind: woven rope, stitch: tubular peyote, around: 40, rounds: 8, beads: kelp}
+  bar: {kind: woven rope, stitch: tubular peyote, around: 8, length: 28 mm, beads: kelp}
+  toggle: {kind: clasp, type: toggle, ring: {woven: hoop, joined: edges}, bar: {BAR, stem: 8 mm}}
+run: [toggle, rope, toggle]
+"""
+    names = {
+        bar: [
+            line.name
+            for line in to_buy([Checker(HOST, keep=True).check_text(woven.replace("BAR", bar))])
+        ]
+        for bar in ("woven: bar", "length: 28 mm, thickness: 4 mm")
+    }
+    assert "toggle" not in names["woven: bar"]
+    assert "toggle" in names["length: 28 mm, thickness: 4 mm"]
+
+
 def test_the_collar_by_hand() -> None:
     """397 mm of rounds of half a bead, five beads each; a tenth to spare; 35 to the gram."""
     lines = to_buy([roped(40, packs=1)])

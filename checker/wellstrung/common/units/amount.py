@@ -276,6 +276,7 @@ def _unknown_unit(unit: str, written: str, kind: Kind, text: str) -> UnitFault:
         mended = re.sub(" or ", "..", written)
         near = mended if unit == "or" and _reads(mended, kind) else None
         both = f", or the range `{near}`" if near else ""
+        both = both or ", and the other in a field of its own" * (unit != "or")
         return UnitFault(f"`{text}` names two sizes: write one{both}", near)
     if share := _SHARE.fullmatch(written):
         by = float(f"{float(share[1]) * float(share[3]) / 100:.3g}")
