@@ -307,6 +307,8 @@ def _drop(part: Part, at: Bench) -> Iterator[str]:
     yield f"For each leg pick up {legs}"
     if part.has("turn"):
         yield f"At its foot pick up `{part.text('turn')}`, and go back up past it"
+    else:
+        yield "Pass the bead at its foot, and go back up through the others"
     bundle = at.known(part, "bundle")
     if bundle is not None:
         yield f"Its legs hang together as a tassel, about {bundle.middle:.0f} mm thick"
