@@ -12,6 +12,7 @@ from wellstrung.model.item import Bead as Bead
 from wellstrung.model.item import Item as Item
 from wellstrung.model.parts import Part as Part
 from wellstrung.model.parts import Role as Role
+from wellstrung.model.plan import Goal as Goal
 from wellstrung.model.plan import Hung as Hung
 from wellstrung.model.plan import Plan as Plan
 from wellstrung.model.plan import RunEntry as RunEntry
