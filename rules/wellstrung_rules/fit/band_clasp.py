@@ -48,7 +48,7 @@ def check(join: BandInClasp, ask: Ask) -> Answer:
     needed, wide = f"a {join.across[0]} of {within(low, high, takes)}", about(width, takes)
     by_hand = in_words(f"take a clasp with {needed}", clasp, *join.across, low=low, high=high)
     if sold_within(low, high) is None:
-        needed = "a measured band: its likely width is wider than any one clasp takes"
+        needed = "a measured band: its likely width varies by more than one clasp allows"
         by_hand = Remedy(f"weave 2 cm of `{band.name}`, measure it and take the clasp by that")
     return Misfit(
         says=f"`{band.name}` ({wide} wide) {_FAULTS[margin is inside]} the {join.across[0]} of"

@@ -50,7 +50,7 @@ def check(join: RopeInCap, ask: Ask) -> Answer:
     size = sold_within(low, high)
     needed = f"a bore of {within(low, high, bore)}"
     if size is None:
-        needed = "a measured rope: its likely range is wider than any one cap takes"
+        needed = "a measured rope: its likely size varies by more than one cap allows"
     return Misfit(
         says=f"the bore of cap `{join.cap.name}` ({spelled(bore)}) {{is|may be}} too"
         f" {'tight' if too_tight else 'loose'} for the {words} `{join.rope.name}`"
