@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 import yaml
 
+from turns import ALL_OF_THEM, some
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins.host import Host
 from wellstrung.testing.cases import Case, cases, judged
@@ -61,15 +62,17 @@ def test_advice_does_not_get_safer_by_vanishing(checker: Checker) -> None:
     every: dict[tuple[str, str], list[Case]] = {}
     for case in (case for file in FILES for case in cases_of(file)):
         every.setdefault((case.text, case.bench), []).append(case)
-    for alike in every.values():
+    for alike in some([*every.values()], 4):
         rules = {case.rule for case in alike}
         for remark in judged(alike[0], checker).check_text(alike[0].text).remarks:
             if remark.counts and not remark.rule.startswith("plan-"):
                 tried += len(remark.edits)  # alike remarks have theirs in one
                 if remark.rule in rules and not remark.edits and remark.target is None:
                     in_words.add(remark.rule)
-    assert tried >= EDITS_OVER_THE_CASES
-    assert in_words == IN_WORDS_ALONE
+    assert in_words <= IN_WORDS_ALONE
+    if ALL_OF_THEM:
+        assert tried >= EDITS_OVER_THE_CASES and in_words == IN_WORDS_ALONE
+    assert tried >= EDITS_OVER_THE_CASES / 8
 
 
 def test_every_rule_has_its_cases_and_every_case_file_its_rule(installed: Host) -> None:

@@ -69,7 +69,7 @@ def _misfit(toggle: Toggle, entry: RunEntry, ask: Ask, fits: Quantity, off: Quan
     short = bar.middle / 2 - off.middle
     more = f"{at_least(short, bar)} more of small rings"
     passes = across.middle + fits.likely.low > 0  # else nothing is narrow enough for that ring
-    woven = " or of stem" if clasp.has("bar", "stem") else ""
+    woven = " or of stem" if clasp.part("bar", "woven") else ""
     return Misfit(
         says=f"`{entry.part.name}` ({spelled(across)} across) is {in_unit_of(off.middle, bar)}"
         f" behind the bar of `{clasp.name}` and {{is|may be}} too wide to pass the ring beside it:"

@@ -1,7 +1,12 @@
 """Rules of the family `length`, and what several of them share."""
 
-from wellstrung.rulebook.values import Cell, Quantity, table
-from wellstrung.rulebook.wording import in_unit_of
+from contextlib import suppress
+
+from wellstrung.rulebook import Ask, Misfit, Missing, Remedy, Verdict, compare
+from wellstrung.rulebook.plan import Goal
+from wellstrung.rulebook.remedies import with_length
+from wellstrung.rulebook.values import Cell, Quantity, exact, table, total
+from wellstrung.rulebook.wording import at_least, between, in_unit_of
 
 
 def fact(name: str) -> Cell:
@@ -12,3 +17,30 @@ def fact(name: str) -> Cell:
 def round_number(like: Quantity, *lengths: float) -> str:
     """A length as one would cut it: of some in mm, the first of the shortest to write like this."""
     return min((in_unit_of(length, like) for length in lengths), key=len)
+
+
+def long_already(goal: Goal, wanted: Quantity, lacks: str, ask: Ask) -> Misfit | None:
+    """A run that is too long by what is known of it, whatever the rest adds."""
+    known: list[Quantity] = []
+    for entry in ask.plan.run:
+        with suppress(Missing):
+            known.append(ask.adds(entry))
+    so_far = total("known of the run", "mm", known)
+    margin = exact("longest wanted", goal.window.high, "mm") - so_far
+    if compare(margin) is not Verdict.FAILS:
+        return None
+    over = so_far.middle - goal.window.high
+    comes_to = f"{in_unit_of(so_far.middle, wanted)}, likely {between(*so_far.likely, wanted)}"
+    return Misfit(
+        says=f"the piece {{is|may be}} too long: what is known of its run is {comes_to} already;"
+        f" the plan asks for {goal.text}" + (f" ({goal.assumed})" if goal.assumed else ""),
+        place=goal.place,
+        found=comes_to,
+        needed=goal.text,
+        remedies=(
+            Remedy(f"make the run at least {at_least(over, wanted)} shorter, and write {lacks}"),
+        ),
+        margin=margin,
+        fault="piece too long",
+        also=tuple(rope.place_of("length") for rope in with_length(ask)),
+    )

@@ -2,26 +2,13 @@
 
 from __future__ import annotations
 
-from contextlib import suppress
-
-from wellstrung.rulebook import (
-    Answer,
-    Ask,
-    Held,
-    Misfit,
-    Missing,
-    Piece,
-    Remedy,
-    Rule,
-    Verdict,
-    compare,
-    kept,
-)
+from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Piece, Remedy, Rule, kept
 from wellstrung.rulebook.coils import coils_decide, wider
-from wellstrung.rulebook.plan import Goal, Role
+from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import run_longer, with_length
-from wellstrung.rulebook.values import Quantity, exact, leaf, total, turns
-from wellstrung.rulebook.wording import at_least, between, by_ruler, in_unit_of
+from wellstrung.rulebook.values import exact, leaf, turns
+from wellstrung.rulebook.wording import between, by_ruler, in_unit_of
+from wellstrung_rules.length import long_already
 
 
 def check(piece: Piece, ask: Ask) -> Answer:
@@ -34,8 +21,8 @@ def check(piece: Piece, ask: Ask) -> Answer:
     try:
         found = ask.get("piece.inside" if inside else "piece.length")
     except Missing as lacks:
-        if not inside and (long_already := _long_already(goal, wanted, lacks.field, ask)):
-            return long_already
+        if not inside and (too_long := long_already(goal, wanted, lacks.field, ask)):
+            return too_long
         raise
     short = found - exact("shortest wanted", low, "mm")
     long = exact("longest wanted", high, "mm") - found
@@ -71,33 +58,6 @@ def check(piece: Piece, ask: Ask) -> Answer:
         margin=short if too_short else long,
         fault=f"piece too {word}",
         also=tuple(rope.place_of("length") for rope in lengths),
-    )
-
-
-def _long_already(goal: Goal, wanted: Quantity, lacks: str, ask: Ask) -> Misfit | None:
-    """A run that is too long by what is known of it, whatever the rest adds."""
-    known: list[Quantity] = []
-    for entry in ask.plan.run:
-        with suppress(Missing):
-            known.append(ask.adds(entry))
-    so_far = total("known of the run", "mm", known)
-    margin = exact("longest wanted", goal.window.high, "mm") - so_far
-    if compare(margin) is not Verdict.FAILS:
-        return None
-    over = so_far.middle - goal.window.high
-    comes_to = f"{in_unit_of(so_far.middle, wanted)}, likely {between(*so_far.likely, wanted)}"
-    return Misfit(
-        says=f"the piece {{is|may be}} too long: what is known of its run is {comes_to} already;"
-        f" the plan asks for {goal.text}" + (f" ({goal.assumed})" if goal.assumed else ""),
-        place=goal.place,
-        found=comes_to,
-        needed=goal.text,
-        remedies=(
-            Remedy(f"make the run at least {at_least(over, wanted)} shorter, and write {lacks}"),
-        ),
-        margin=margin,
-        fault="piece too long",
-        also=tuple(rope.place_of("length") for rope in with_length(ask)),
     )
 
 

@@ -113,7 +113,7 @@ def squeezed(text: str) -> str:
     return "".join(filter(str.isalnum, text)).casefold()
 
 
-@pytest.mark.parametrize(("number", "paper"), zip((0, 1, 5, 14, 40, 40), cycle(PAPERS)))
+@pytest.mark.parametrize(("number", "paper"), [*zip((0, 1, 5, 14, 40, 40), cycle(PAPERS))])
 def test_page_1_stands_alone_with_any_number_of_remarks(number: int, paper: str, tab: Page) -> None:
     result = with_remarks(number)
     front, *rest = printed(tab, sheet(result), paper)
