@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
+from wellstrung.common.units import USUAL
 from wellstrung.derived.taken import asked_for
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import chain_cutting
@@ -67,10 +68,11 @@ def described(chain: Part) -> str:
         if chain.has("links", link, "length")
     )
     if chain.by_size and not sizes:
-        sizes = f"{asked_for(chain)} {chain.said('size')}"
+        usual = chain.text("size") == USUAL
+        sizes = asked_for(chain) if usual else f"{asked_for(chain)} {chain.said('size')}"
     told = ("metal",) if chain.traits.cups else ("links_are", "metal")
     ends = " ".join(chain.text(field) for field in told if chain.has(field))
-    return f"{sizes}, {ends}" if sizes else ends
+    return ", ".join(filter(None, (sizes, ends)))
 
 
 def merged(cuts: Sequence[ChainCut], makers: int) -> ChainCut:

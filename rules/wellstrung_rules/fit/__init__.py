@@ -50,6 +50,17 @@ def packed(name: str, sizes: Iterable[Quantity], source: str = IN_A_CIRCLE) -> Q
     )
 
 
+def sizes_of_hole(
+    hole: Quantity, tight: Quantity, loose: Quantity, least: Quantity, most: Quantity
+) -> tuple[float, float]:
+    """The sizes of a hole, mm, that hold by the margins `tight` and `loose`, from least to most.
+
+    Where the doubt of the hole's own size leaves none, those of another hole, whose size is known.
+    """
+    low, high = hole.middle - tight.likely.low, hole.middle + loose.likely.low
+    return (low, high) if low <= high else (least.likely.high, most.likely.low)
+
+
 def bridged(eyes: Eyes) -> bool:
     """Whether a ring through the eye goes round a bridge, from the hole to the edge of the part."""
     return bool(eyes.path) and eyes.part.has(*eyes.path, "edge")

@@ -8,6 +8,7 @@ from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp
 from wellstrung.rulebook.remedies import in_words, sold_within
 from wellstrung.rulebook.values import derived, exact, product, table
 from wellstrung.rulebook.wording import about, in_unit_of, spelled, within
+from wellstrung_rules.fit import sizes_of_hole
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
@@ -28,10 +29,7 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     if answer := kept(tight, loose):
         return answer
     too_tight = tight.likely.low < loose.likely.low
-    low, high = inside.middle - tight.likely.low, inside.middle + loose.likely.low
-    if low > high:  # its own size is in doubt, and that of another is not
-        low = (inside - tight).likely.high
-        high = product("widest that closes", "mm", loosest, line).likely.low
+    low, high = sizes_of_hole(inside, tight, loose, inside - tight, inside + loose)
     size, works = sold_within(low, high, coarsest=0.1), within(low, high, inside)
     wanted = in_unit_of(size or low, inside)
     place = join.crimp.place_of("inside")

@@ -8,6 +8,7 @@ from wellstrung.rulebook.plan import USUAL
 from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.values import Quantity, derived
 from wellstrung.rulebook.wording import about, spelled, within
+from wellstrung_rules.fit import sizes_of_hole
 
 STONES_APART = Limit(
     "stones apart",
@@ -34,9 +35,7 @@ def check(join: CupInEnd, ask: Ask) -> Answer:
     if answer := kept(tight, loose):
         return answer
     too_tight = tight.likely.low < loose.likely.low
-    low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
-    if low > high:  # its own size is in doubt, and that of another is not
-        low, high = cup.likely.high, (cup + ask.limit(CUP_LOOSE)).likely.low
+    low, high = sizes_of_hole(bore, tight, loose, cup, cup + ask.limit(CUP_LOOSE))
     needed = f"{within(low, high, bore)} inside"
     remedy = in_words(f"take an end of {needed}", end, "bore", low=low, high=high)
     if low > high:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from wellstrung.rulebook import Answer, Ask, EndInHole, Limit, Misfit, Remedy, Rule, kept
 from wellstrung.rulebook.remedies import in_words, sold_within
 from wellstrung.rulebook.wording import about, in_unit_of, raised, spelled, within
+from wellstrung_rules.fit import sizes_of_hole
 
 ROOM_LEAST = Limit(
     "least room for glue", 0.03, "mm", "over a wire: enough to push it in, common practice"
@@ -36,10 +37,8 @@ def check(join: EndInHole, ask: Ask) -> Answer:
             f"take one drilled {needed}", join.hole, field, low=-deep.likely.low + depth.middle
         )
     else:
-        low, high = bore.middle - tight.likely.low, bore.middle + loose.likely.low
-        if low > high:  # its own size is in doubt, and that of another is not
-            low = (wire + ask.limit(ROOM_LEAST)).likely.high
-            high = (wire + ask.limit(ROOM_MOST)).likely.low
+        room = wire + ask.limit(ROOM_LEAST), wire + ask.limit(ROOM_MOST)
+        low, high = sizes_of_hole(bore, tight, loose, *room)
         field, needed = "bore", f"a hole of {within(low, high, bore)}"
         word = "narrow" if margin is tight else "wide"
         says = f"{hole} ({spelled(bore)}) {{is|may be}} too {word} for {end} ({about(wire, bore)})"

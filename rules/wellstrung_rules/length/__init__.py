@@ -19,6 +19,11 @@ def round_number(like: Quantity, *lengths: float) -> str:
     return min((in_unit_of(length, like) for length in lengths), key=len)
 
 
+def asked_for(goal: Goal) -> str:
+    """The length that the plan asks for, in words, with what is assumed of it."""
+    return f"the plan asks for {goal.text}" + (f" ({goal.assumed})" if goal.assumed else "")
+
+
 def long_already(goal: Goal, wanted: Quantity, lacks: str, ask: Ask) -> Misfit | None:
     """A run that is too long by what is known of it, whatever the rest adds."""
     known: list[Quantity] = []
@@ -33,7 +38,7 @@ def long_already(goal: Goal, wanted: Quantity, lacks: str, ask: Ask) -> Misfit |
     comes_to = f"{in_unit_of(so_far.middle, wanted)}, likely {between(*so_far.likely, wanted)}"
     return Misfit(
         says=f"the piece {{is|may be}} too long: what is known of its run is {comes_to} already;"
-        f" the plan asks for {goal.text}" + (f" ({goal.assumed})" if goal.assumed else ""),
+        f" {asked_for(goal)}",
         place=goal.place,
         found=comes_to,
         needed=goal.text,

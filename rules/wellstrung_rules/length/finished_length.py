@@ -8,7 +8,7 @@ from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf, turns
 from wellstrung.rulebook.wording import between, by_ruler, in_unit_of
-from wellstrung_rules.length import long_already
+from wellstrung_rules.length import asked_for, long_already
 
 
 def check(piece: Piece, ask: Ask) -> Answer:
@@ -42,8 +42,8 @@ def check(piece: Piece, ask: Ask) -> Answer:
     measured = "inside the loop" if inside else taut
     comes_out = f"{in_unit_of(found.middle, wanted)}, likely {between(*found.likely, wanted)}"
     return Misfit(
-        says=f"the piece {{is|may be}} too {word}: it will be {comes_out}, {measured}; the plan"
-        f" asks for {goal.text}" + (f" ({goal.assumed})" if goal.assumed else ""),
+        says=f"the piece {{is|may be}} too {word}: it will be {comes_out}, {measured};"
+        f" {asked_for(goal)}",
         place=goal.place,
         found=comes_out,
         needed=goal.text,

@@ -123,6 +123,9 @@ def test_a_length_is_measured_off_and_never_counted_by_an_assumed_pitch(
 def test_in_whatever_order_it_is_said(installed: Host, written: str, length: float) -> None:
     result = checked(installed, written, "cup chain end")
     assert result.quantities["front.length"].middle == length and not result.failures
+    assert result.ask is not None
+    (chain,) = cutting.listed([result.ask.quantities]).chains
+    assert chain.describes == ("cup chain ss 12" if "ss" in written else "cup chain")
 
 
 def test_any_chain_may_say_how_much_is_cut_of_it(installed: Host) -> None:
