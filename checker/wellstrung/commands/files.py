@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Literal
 
 from wellstrung.commands.output import note
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
 from wellstrung.plugins.error import HostError
 from wellstrung.reading import drawer as drawers
@@ -26,7 +27,7 @@ Holds = Literal["plan", "bench", "drawer"]
 Say = Callable[[str], None]
 
 #: A key at the left margin, quoted or not, or the first of a file in braces.
-_KEY = re.compile(r"^(?:\{\s*)?[\"']?(plan|bench|drawer)[\"']?[ \t]*:(?=\s)", re.MULTILINE)
+_KEY = Pattern(r"^(?:\{\s*)?[\"']?(plan|bench|drawer)[\"']?[ \t]*:(?=\s)", re.MULTILINE)
 _CALLED = {"bench": "a bench file", "drawer": "a drawer"}
 #: What a plan has and hardly any other YAML file: fields of one whose `plan: 1` is missing.
 _FIELDS_OF_PLANS = frozenset({"piece", "beads", "parts", "run", "hung"})

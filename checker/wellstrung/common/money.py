@@ -13,20 +13,21 @@ from decimal import ROUND_HALF_UP, Decimal
 from msgspec import Struct
 
 from wellstrung.common import units
+from wellstrung.common.patterns import Pattern
 
 #: Words for what things are sold in, as a price or a line of supplies may name them.
 SOLD_IN = ("pack", "tube", "hank", "strand", "loop", "spool", "card", "bag", "box", "bottle")
 #: The units of a price for single pieces, and for whatever a thing is sold in.
 PIECES, SOLD = "", "sold"
 _NUMBER = r"\d+(?:\.\d+)?"
-_PRICE = re.compile(
+_PRICE = Pattern(
     rf"(?:(?P<sign>[£€$¥]) ?(?P<after>{_NUMBER})"
     rf"|(?P<before>{_NUMBER}) ?(?P<name>[A-Z]{{3}}|[£€$¥]))"
     r"(?: (?:(?P<each>each)|per (?P<per>\S.*)))?"
 )
 _EXAMPLE = "1.80 EUR each"
 _CENT = Decimal("0.01")
-_HOURLY = re.compile(r"(\S.*?) ?(?:per|an?|/) ?(?:h|hr|hour)", re.IGNORECASE)
+_HOURLY = Pattern(r"(\S.*?) ?(?:per|an?|/) ?(?:h|hr|hour)", re.IGNORECASE)
 
 
 class Money(Struct, frozen=True):

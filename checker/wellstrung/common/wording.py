@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Iterable, Sequence
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.trade_words import close, own, plain, same
 
 
@@ -51,9 +51,9 @@ _KNOWN, _COMPARED = 8, 200
 #: Words share such a part of their pairs of letters by chance.
 _CHANCE = 0.2
 #: a name that YAML reads as text as it stands, between the commas of `{...}`
-_PLAIN = re.compile(r"[A-Za-z][\w'-]*(?: [\w'-]+)*")
-_CODE = re.compile("`[^`]*`")
-_ADVICE = re.compile(
+_PLAIN = Pattern(r"[A-Za-z][\w'-]*(?: [\w'-]+)*")
+_CODE = Pattern("`[^`]*`")
+_ADVICE = Pattern(
     "(?:: |, so )(?=(?:write|put|delete|keep|give|choose|close|begin|use|name|save|fix|indent|check"
     "|take|move|leave|correct|hang|let|look)[ ,])"
 )
@@ -227,9 +227,7 @@ def _one_or_many(word: str) -> list[list[str]]:
     return [[f"{close(word)}s"], [close(word).removesuffix("s")]]
 
 
-_COUNT = re.compile(
-    r"(?:(?P<first>\d+) ?(?:x|times)? (?P<of>\D+)|(?P<word>\D+?) ?x ?(?P<last>\d+))"
-)
+_COUNT = Pattern(r"(?:(?P<first>\d+) ?(?:x|times)? (?P<of>\D+)|(?P<word>\D+?) ?x ?(?P<last>\d+))")
 
 
 def split_count(name: str) -> tuple[int, str]:

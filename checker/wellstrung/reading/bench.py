@@ -10,6 +10,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping
 from pathlib import Path
 
 from wellstrung.common import money, units
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
 from wellstrung.common.wording import article, same_as
 from wellstrung.reading import parser, schema
@@ -35,8 +36,8 @@ BENCH = parser.Expected(
     "a bench file is made of named entries: begin with `bench: 1`",
 )
 _NUMBER = r"\d+(?:\.\d+)?"
-_RATE = re.compile(rf"({_NUMBER}) ?(?:beads?)? ?(?:/|per|an?) ?(\S.*)", re.IGNORECASE)
-_NOTHING = re.compile(r"\s*0+(?:\.0+)?(?=\s*[^\s\d.,/%±]+\s*$)")
+_RATE = Pattern(rf"({_NUMBER}) ?(?:beads?)? ?(?:/|per|an?) ?(\S.*)", re.IGNORECASE)
+_NOTHING = Pattern(r"\s*0+(?:\.0+)?(?=\s*[^\s\d.,/%±]+\s*$)")
 _NO_MEASURES: Measures = {}
 #: The fastest hands anyone has: beads a minute, a guess far above any known.
 _FASTEST = 1000.0
@@ -177,7 +178,7 @@ def _measured(
 ) -> float:
     """One value with its unit; nothing at all is an allowance too, so 0 is taken."""
     nothing = isinstance(written, str) and _NOTHING.match(written)
-    parsed = parse(_NOTHING.sub("1", written) if nothing else written)  # type: ignore[arg-type]
+    parsed = parse(_NOTHING.sub("1", written) if nothing else written)
     if parsed.low != parsed.high:
         raise units.UnitFault(f"`{written}` is a range: write the one value that you work to")
     return 0.0 if nothing else parsed.value

@@ -12,6 +12,7 @@ from typing import Any
 
 import yaml
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault, Place
 from wellstrung.reading.plain_values import Surprise, plain_value
 from wellstrung.reading.tree import BREAK, Entry, Mapping, Node, Scalar, Sequence
@@ -28,19 +29,18 @@ from wellstrung.reading.yaml_slips import EQUALS, quoted
 
 MAX_FAULTS = 50
 #: Said as what is forbidden: what is allowed has ranges so large that they are slow to compile.
-FORBIDDEN = re.compile(
+FORBIDDEN = Pattern(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]"
 )
-#: A value that YAML cuts short: in `colour: reed #8` or `reed #a1b2c3` what follows is a comment.
-_CUT_SHORT = re.compile(
-    r"[ \t]+#(?:[0-9]|[0-9a-fA-F]{6}(?![0-9A-Za-z])(?![^\n]*[}\]]))"  # but for braces cut open
-)
+#: A value that YAML cuts short: in `colour: reed #8` or `reed #a1b2c3` what follows is a comment,
+#: but for braces cut open.
+_CUT_SHORT = Pattern(r"[ \t]+#(?:[0-9]|[0-9a-fA-F]{6}(?![0-9A-Za-z])(?![^\n]*[}\]]))")
 #: Fields of free text and of phrases, whose commas are no slips of anything else.
 _IN_WORDS = frozenset({"because", "note", "title", "maker", "thread", "needle", "colour"})
 #: a word and a number with its unit: more than a size
-_SIZED = re.compile(r"(?=.*\d).*[A-Za-z]{4}")
+_SIZED = Pattern(r"(?=.*\d).*[A-Za-z]{4}")
 #: Text in braces up to the next field or the end of them.
-_UP_TO_NEXT_NAME = re.compile(r"[^{}\[\]]*?(?=,[^,{}\[\]]*:|[}\]]|$)")
+_UP_TO_NEXT_NAME = Pattern(r"[^{}\[\]]*?(?=,[^,{}\[\]]*:|[}\]]|$)")
 
 
 class Builder:

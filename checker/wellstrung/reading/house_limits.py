@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from wellstrung.common import units
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.trade_words import fields_meant, said
 from wellstrung.common.wording import listed, nearest, same_as
@@ -21,7 +22,7 @@ from wellstrung.reading.settings import PART, PIECE, HouseLimit
 
 #: the unit of each quantity by whose it is, as is installed; None where it differs
 Measures = Mapping[str, Mapping[str, str | None]]
-_ENDS = re.compile(r"(at most|at least) (.+)|between (.+) and (.+)", re.IGNORECASE)
+_ENDS = Pattern(r"(at most|at least) (.+)|between (.+) and (.+)", re.IGNORECASE)
 #: what reads a value with its unit, by the base unit
 BY_UNIT: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
     "mm": units.length,
@@ -30,7 +31,7 @@ BY_UNIT: Mapping[str, Callable[[str | int | float], units.Parsed]] = {
     "min": units.duration,
     "ml": units.volume,
 }
-_WHOLE = re.compile(r"\d+(?:\.\d+)?")
+_WHOLE = Pattern(r"\d+(?:\.\d+)?")
 _FEW = 12
 _FIELDS = {"at most", "at least", "level", "pieces", "because"}
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
+
+from wellstrung.common.patterns import Pattern
 
 _WORDS: Mapping[str, int] = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
@@ -12,7 +13,7 @@ _WORDS: Mapping[str, int] = {
     "twice": 2, "pair": 2, "a pair": 2, "half a dozen": 6, "dozen": 12, "a dozen": 12,
 }  # fmt: skip
 #: a number with what is counted: no unit of a size, and no second number
-_COUNTED = re.compile(r"(?:x ?)?([1-9][0-9]{0,4}) ?(?:x|times|//.*|[a-z]{4,}(?: [a-z]+)*)?")
+_COUNTED = Pattern(r"(?:x ?)?([1-9][0-9]{0,4}) ?(?:x|times|//.*|[a-z]{4,}(?: [a-z]+)*)?")
 
 
 def whole(text: str) -> int | None:

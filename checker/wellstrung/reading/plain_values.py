@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import re
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.reading.yaml_errors import short
 
 #: Up to 15 figures, which a float holds exactly.
-_INT = re.compile(r"-?(0|[1-9][0-9]{0,14})")
-_FLOAT = re.compile(r"-?(0|[1-9][0-9]{0,14})\.[0-9]+")
+_INT = Pattern(r"-?(0|[1-9][0-9]{0,14})")
+_FLOAT = Pattern(r"-?(0|[1-9][0-9]{0,14})\.[0-9]+")
 
 #: Plain words that YAML readers disagree about, and what to write.
 _SURPRISES = (
@@ -59,7 +60,7 @@ _SURPRISES = (
 )
 _FIRST_OF_SURPRISES = frozenset("-+.0123456789~nN<=")
 #: All of them at once, since almost every size begins like one.
-_SURPRISING = re.compile("|".join(f"(?:{pattern})" for pattern, _ in _SURPRISES))
+_SURPRISING = Pattern("|".join(f"(?:{pattern})" for pattern, _ in _SURPRISES))
 
 
 class Surprise(ValueError):

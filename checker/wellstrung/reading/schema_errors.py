@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import article, either
 from wellstrung.reading import tree as reading
@@ -23,7 +24,7 @@ _TYPES = {
     "string": "words",
 }
 #: what stands between the entries of a list that is written as text
-_APART = re.compile(r"\s*[,;+&]\s*|\s+(?:and|-+>?|[–—→])\s+")
+_APART = Pattern(r"\s*[,;+&]\s*|\s+(?:and|-+>?|[–—→])\s+")
 
 
 def explained(branch: Branch) -> list[Fault]:

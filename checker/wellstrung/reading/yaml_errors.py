@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
 from wellstrung.reading.yaml_slips import (
     behind_its_end,
@@ -24,7 +25,7 @@ from wellstrung.reading.yaml_slips import (
 
 MAX_DEPTH = 64
 #: A name whose colon lacks its space; `//` is left to addresses.
-GLUED = re.compile(r"([A-Za-z_][\w -]*):([^\s/].*)")
+GLUED = Pattern(r"([A-Za-z_][\w -]*):([^\s/].*)")
 
 #: Quotes of word processors.
 SMART = "“”„«»‘’‚"

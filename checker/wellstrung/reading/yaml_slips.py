@@ -5,17 +5,18 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault, Place
 
 At = tuple[int, int]
 
 #: Spaces of word processors, which are none to the parser.
-_ODD_SPACE = re.compile("[\u00a0\u2000-\u200b\u202f\u3000]")
+_ODD_SPACE = Pattern("[\u00a0\u2000-\u200b\u202f\u3000]")
 #: What people write for the dash of a list, and a dash without its space.
-_LIKE_A_DASH = re.compile(r"\s*([*•‣▪·–—−]|[0-9]+[.)]|-)(?=\s?\S)")
-EQUALS = re.compile(r"[\s-]*([A-Za-z_][\w -]*?) *= *(\S.*?) *$")
+_LIKE_A_DASH = Pattern(r"\s*([*•‣▪·–—−]|[0-9]+[.)]|-)(?=\s?\S)")
+EQUALS = Pattern(r"[\s-]*([A-Za-z_][\w -]*?) *= *(\S.*?) *$")
 #: The start of a value that a comment cuts short, in braces, and the comment.
-_HIDDEN = re.compile(r"[:,]\s([^,:{}\[\]\"']*)(?<=\s)(#[^\s,}\]]+)")
+_HIDDEN = Pattern(r"[:,]\s([^,:{}\[\]\"']*)(?<=\s)(#[^\s,}\]]+)")
 
 
 def slip_in_signs(

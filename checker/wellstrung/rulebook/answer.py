@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from math import inf
 from typing import Literal
 
 from msgspec import Struct
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Place
 from wellstrung.model.plan import Step
 from wellstrung.quantity.value import Quantity
@@ -115,7 +115,7 @@ class Caution(Struct, frozen=True):
 
 
 #: a name in backticks, which stands as it is, or two wordings
-_WORDINGS = re.compile(r"`[^`]*`|\{([^{}|]*)\|([^{}|]*)\}")
+_WORDINGS = Pattern(r"`[^`]*`|\{([^{}|]*)\|([^{}|]*)\}")
 
 
 def worded(says: str, *, sure: bool) -> str:

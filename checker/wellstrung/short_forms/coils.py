@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.reading import tree
 from wellstrung.short_forms.lines import line_words
-from wellstrung.short_forms.phrase import Phrase
+from wellstrung.short_forms.phrase import Phrase, known_in
 
 #: what belongs to the wire of a strand that is named by it
 _OF_THE_WIRE = ("type", "size", "coil", "outside", "turns", "colour", "spool")
@@ -32,6 +32,9 @@ def on_memory_wire(part: tree.Mapping) -> tree.Mapping:
 
 
 def _is_memory_wire(said: tree.Scalar) -> bool:
+    its = {word: meant for word, meant in line_words().items() if meant == "memory wire"}
+    if not known_in(said.text, its):  # the pattern of all words for lines takes long to compile
+        return False
     word = Phrase(said).take_word(line_words())
     return word is not None and word.value == "memory wire"
 

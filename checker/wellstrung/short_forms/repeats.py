@@ -7,10 +7,10 @@ A group alone, `beads: {repeat: 20, of: [pearl, gold]}`, is a list of it.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Iterator
 from itertools import islice, repeat
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.wording import nearest
 from wellstrung.reading import tree
 from wellstrung.short_forms.phrase import part as within
@@ -19,7 +19,7 @@ from wellstrung.short_forms.phrase import part as within
 _MOST = 10_000
 _LISTS = ("beads", "outer")
 #: so many of a bead, one after another
-_COUNTED = re.compile(r"([1-9]\d{0,3}) +(?:x +)?(\S.*)")
+_COUNTED = Pattern(r"([1-9]\d{0,3}) +(?:x +)?(\S.*)")
 
 
 def written_out(whole: tree.Mapping) -> tree.Mapping:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.units.amount import UnitFault
 from wellstrung.common.wording import nearest
 
@@ -13,7 +14,7 @@ ADULT, CHILD, UNDER_THREE = "adult", "child", "under three"
 GROWN, SMALL = 15, 3
 _OLDEST = 120
 
-_WRITTEN = re.compile(
+_WRITTEN = Pattern(
     r"(\d{1,4}(?:[.,]\d+)?) ?(years?|yrs?|y|months?|mths?|mo|m)?(?:[ -]?olds?)?", re.IGNORECASE
 )
 

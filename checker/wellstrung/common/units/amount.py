@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from math import inf
 from typing import NamedTuple
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.units.known import EVERY_UNIT, FOREIGN, RATING, SPELLINGS, Kind, name_of
 
 _VULGAR = {
@@ -28,18 +29,16 @@ _VULGAR = {
 _PLAIN = {wide: wide - 0xFEE0 for wide in range(0xFF01, 0xFF5F)} | {ord("⁄"): "/"}
 
 #: A number, a fraction or both, and a unit.
-_PIECE = re.compile(
-    r"""(\d+(?:[ -]\d+)?/\d+|\d+(?:\.\d+)?) ?([A-Za-zµμ"'″′”’%#][^\d.,±+/–—−-]*)?"""
-)
+_PIECE = Pattern(r"""(\d+(?:[ -]\d+)?/\d+|\d+(?:\.\d+)?) ?([A-Za-zµμ"'″′”’%#][^\d.,±+/–—−-]*)?""")
 #: a tolerance in percent
-_SHARE = re.compile(r"([\d.]+) ?([A-Za-z\"']+) ± ([\d.]+) ?%")
+_SHARE = Pattern(r"([\d.]+) ?([A-Za-z\"']+) ± ([\d.]+) ?%")
 _SIGNS = ("±", "..", " to ")
 #: a range with a dash; `7-1/2 in` is none, but a number with its fraction
-_DASHED = re.compile(
+_DASHED = Pattern(
     r"""(?P<head>(?:(?P<whole>\d+)|\d+\.\d+|(?:\d+ )?\d+/\d+)(?: ?[A-Za-z'"″]+)?)"""
     r" ?[-–—] ?(?P<tail>\d.*)"
 )
-_FRACTION = re.compile(r"\d+/\d+(?!\d)")
+_FRACTION = Pattern(r"\d+/\d+(?!\d)")
 # The patterns below are compiled when something is wrong, and most plans have nothing wrong.
 _LAST_UNIT = r"[^\d\s./]+$"
 #: What is often written, what it means, and how a message names it.

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.units.amount import (
     REMEMBERED,
     Parsed,
@@ -27,12 +28,12 @@ from wellstrung.common.units.known import (
 REST = "fills the rest"
 #: and for the size of a finding as any shop sells it
 USUAL = "usual"
-_BEAD = re.compile(r"([1-9][0-9]?) ?(?:/ ?0|°)")
+_BEAD = Pattern(r"([1-9][0-9]?) ?(?:/ ?0|°)")
 _NEARLY_BEAD = r"(?:size )?#? ?([1-9][0-9]?) ?(?:[-/] ?[oO0]|[oO])?"
 #: what stands between the two figures of a bead's size
 _TIMES = r"( ?[x×*] ?| by )"
 _WARM, _HOTTEST = "18 °C", 50.0
-_DEGREES = re.compile(
+_DEGREES = Pattern(
     r"(?P<first>-?\d+(?:\.\d+)?)(?:(?P<sign> ± | ?\.\. ?| to )(?P<last>-?\d+(?:\.\d+)?))?"
     r" ?(?:°|deg(?:rees)?\.?)? ?(?P<scale>[CFcf])(?:elsius|ahrenheit)?"
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.units.amount import (
     REMEMBERED,
     Parsed,
@@ -18,7 +19,7 @@ from wellstrung.common.units.known import INCH, WIRE
 from wellstrung.common.units.readers import length
 from wellstrung.common.units.show import show
 
-_GAUGE = re.compile(r"(0{1,4}|[1-9][0-9]?)(?: ?-? ?(awg|swg|ga|gauge|gage|g)\b\.?)?", re.IGNORECASE)
+_GAUGE = Pattern(r"(0{1,4}|[1-9][0-9]?)(?: ?-? ?(awg|swg|ga|gauge|gage|g)\b\.?)?", re.IGNORECASE)
 
 
 def awg(gauge: int) -> float:
