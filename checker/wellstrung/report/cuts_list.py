@@ -8,14 +8,13 @@ from functools import partial
 from itertools import groupby
 from typing import Any
 
-from rich.text import Text
-
 from wellstrung.common import units
 from wellstrung.common.wording import article
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, ChainCuts, ChainPiece, CutList, Lengths
 from wellstrung.report.heading import as_data, head
+from wellstrung.report.styled import Text
 from wellstrung.report.terminal import Page, counted
 from wellstrung.report.writer import Options
 
@@ -60,7 +59,7 @@ def cautions(results: Sequence[PlanResult]) -> tuple[str, ...]:
 
 
 def _chain(page: Page, chain: ChainCuts, plans: Sequence[str]) -> None:
-    page.line(Text(chain.chain, style="bold").append(f"  {chain.describes}", "not bold"))
+    page.line(Text(chain.chain, style="bold").append(f"  {chain.describes}"))
     page.pair("for", ", ".join(plans), _INDENT, gap=4)
     pieces = ", ".join(f"{count} {name}" for name, count in chain.pieces)
     page.line(f"{pieces}: {WHEN[chain.when]}; {how_good(chain)}", _INDENT)
@@ -92,7 +91,7 @@ def how_good(chain: ChainCuts) -> str:
 
 def _bar(page: Page, bar: Bar) -> None:
     page.line(source(bar), _INDENT)
-    page.path(drawn(bar, page.console.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
+    page.path(drawn(bar, page.width - _INDENT, ascii_only=page.ascii_only), _INDENT)
     page.line(begins(bar), _INDENT)
     for number, piece in enumerate(bar.pieces, 1):
         page.pair(f"{number}.".rjust(4), counted_off(piece, inches=bar.inches), _INDENT, gap=5)

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from rich.text import Text
-
 from wellstrung.common.wording import some_of
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.judging.summary import Totals, summary
 from wellstrung.report.checks import counts, outcomes
+from wellstrung.report.styled import Text
 from wellstrung.report.terminal import OUTCOMES, Page, counted
 
 #: So many plans of a list are named, and the rest counted.
@@ -21,7 +20,7 @@ def heading(page: Page, plan: PlanResult) -> None:
     """One plan by its title, maker and file, with its verdict."""
     if plan.title:
         by = f", by {plan.maker}" if plan.maker else ""
-        page.line(Text(plan.title, style="bold").append(f", {plan.piece}{by}", style="not bold"))
+        page.line(Text(plan.title, style="bold").append(f", {plan.piece}{by}"))
     page.path(plan.file)
     page.line(verdict(plan))
 
@@ -29,7 +28,7 @@ def heading(page: Page, plan: PlanResult) -> None:
 def verdict(plan: PlanResult) -> Text:
     """The outcome of a plan in capitals, with what was counted."""
     outcome = Text(plan.outcome.upper(), style=OUTCOMES[plan.outcome])
-    return outcome.append(counts(plan), style="not bold default")
+    return outcome.append(counts(plan))
 
 
 def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
@@ -40,7 +39,7 @@ def head(page: Page, results: Sequence[PlanResult], makers: int = 1) -> None:
     for result in results:
         title = Text(result.title or result.file, style="bold")
         if makers > 1:
-            title.append(f", for {makers} makers", style="not bold")
+            title.append(f", for {makers} makers")
         page.line(title)
         page.path(result.file)
         for applied in applies(result):

@@ -6,13 +6,12 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from difflib import unified_diff
 
-from rich.text import Text
-
 from wellstrung.common.places import Edit
 from wellstrung.common.wording import together
 from wellstrung.judging.mending import Mended, Texts, texts_of
 from wellstrung.judging.result import PlanResult, Remark
 from wellstrung.report.heading import heading, verdict
+from wellstrung.report.styled import Text
 from wellstrung.report.terminal import Page, where
 from wellstrung.report.writer import Options
 
@@ -97,10 +96,10 @@ def changed(
         page.path(line, style=_DIFF.get(line[:1], ""))
     if copies:
         page.line()
-        page.line(Text("before    ").append_text(verdict(before)))
+        page.line(Text("before    ") + verdict(before))
     else:
         page.line("nothing is changed")
-    page.line(Text("now       ").append_text(verdict(after)))
+    page.line(Text("now       ") + verdict(after))
     had, has = _counting(before), _counting(after)
     _several(page, "mended", (_named(one) for one in had if not _stands(one, after)))
     _several(page, "left", (_named(one) for one in has if _stands(one, before)))

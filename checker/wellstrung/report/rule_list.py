@@ -5,8 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from rich.text import Text
-
+from wellstrung.report.styled import Text
 from wellstrung.report.terminal import STYLES, Page
 from wellstrung.report.writer import Options
 from wellstrung.rulebook import Limit, Rule

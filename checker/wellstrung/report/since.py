@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from rich.text import Text
-
 from wellstrung.common.wording import in_steps
 from wellstrung.judging.result import PlanResult, Remark, Result
 from wellstrung.judging.versions import Change, Fate, Since
 from wellstrung.report.checks import severity
 from wellstrung.report.heading import applies, heading
+from wellstrung.report.styled import Text
 from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted
 from wellstrung.report.writer import Options
 
@@ -230,7 +229,7 @@ def _table(page: Page, result: Result, plans: Sequence[PlanResult]) -> None:
         who = [Text(plan.maker)] if named else []
         outcome = Text(plan.outcome, OUTCOMES[plan.outcome])
         table.add_row(*who, Text(result.called(plan)), outcome, *cells)
-    page.console.print(table)
+    page.draw(table)
     page.line()
 
 

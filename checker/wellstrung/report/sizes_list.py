@@ -5,12 +5,11 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from rich.text import Text
-
 from wellstrung.common import units
 from wellstrung.derived.purchase import bought
 from wellstrung.lists.line import SupplyLine
 from wellstrung.report.heading import as_data, head
+from wellstrung.report.styled import Text
 from wellstrung.report.supplies_list import shown
 from wellstrung.report.terminal import STYLES, Page, counted
 from wellstrung.report.writer import Options
@@ -52,7 +51,7 @@ def _table(page: Page, found: Sizes) -> None:
             _mark(size),
         ]
         table.add_row(*cells)
-    page.console.print(table)
+    page.draw(table)
     if any(size.own for size in found.sizes):
         page.line("* the plan's own size", style="dim")
     page.line()
@@ -103,7 +102,7 @@ def _breaks(page: Page, found: Sizes) -> None:
         text = Text(level.upper(), STYLES[level]).append(
             f" at {where}{first}: {says}", "not bold default"
         )
-        page.hanging(text.append(f" [{rule}]", "not bold default dim"), 2 * _INDENT, _INDENT)
+        page.hanging(text.append(f" [{rule}]", "dim"), 2 * _INDENT, _INDENT)
 
 
 def _nothing_more(found: Sizes) -> str:

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby
 
 from msgspec import Struct
-from rich.text import Text
 
 from wellstrung.common import units
 from wellstrung.common.money import PIECES
@@ -18,6 +17,7 @@ from wellstrung.lists import shopping
 from wellstrung.lists.line import GROUPS, SupplyLine
 from wellstrung.lists.shopping import Kit
 from wellstrung.report.heading import head
+from wellstrung.report.styled import Text
 from wellstrung.report.terminal import OUTCOMES, Page
 from wellstrung.report.writer import Options
 from wellstrung.what_if.other_sizes import Substitute
@@ -103,7 +103,7 @@ def _table(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:
     table.add_column("what", ratio=1)
     for amount in ("need", "spare", "have"):
         table.add_column(amount, justify="right", no_wrap=True)
-    table.add_column("buy", max_width=max(16, page.console.width // 5))
+    table.add_column("buy", max_width=max(16, page.width // 5))
     priced = any(line.price is not None for line in lines)
     if priced:
         table.add_column("price", justify="right", no_wrap=True)
@@ -118,7 +118,7 @@ def _table(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:
             )
             amounts = cells(line) if priced else cells(line)[:-1]
             table.add_row(_box(line), what, *map(Text, amounts))
-    page.console.print(table)
+    page.draw(table)
     page.line()
 
 

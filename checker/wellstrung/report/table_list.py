@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import json
 
-from rich.text import Text
-
 from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.quantity.working import number
+from wellstrung.report.styled import Text
 from wellstrung.report.terminal import Page
 from wellstrung.report.writer import Options
 
@@ -37,12 +36,12 @@ def _table(page: Page, table: tables.Table) -> None:
         page.line()
         page.line("sources", style="bold")
         for key, title in table.sources.items():
-            page.hanging(Text(f"[{key}] {title}", overflow="ignore"), 6, 2)  # addresses stay whole
+            page.hanging(Text(f"[{key}] {title}", whole=True), 6, 2)  # addresses stay whole
     page.line()
 
 
 def _head(table: tables.Table) -> Text:
-    return Text(table.name, style="bold").append(f"  {table.title}", "not bold")
+    return Text(table.name, style="bold").append(f"  {table.title}")
 
 
 def _described(cell: tables.Cell) -> str:

@@ -6,12 +6,9 @@ from collections.abc import Iterable
 from io import StringIO
 from typing import TYPE_CHECKING
 
-from rich.console import Console
-from rich.padding import Padding
-from rich.text import Text
-
 from wellstrung.common.places import Place
 from wellstrung.common.wording import visible
+from wellstrung.report.styled import Text
 from wellstrung.report.writer import Options
 
 if TYPE_CHECKING:
@@ -33,62 +30,48 @@ OUTCOMES = {
     "no error found": "bold yellow",
     "not checked yet": "bold red",
 }
-#: lines of a page: without a number `rich` asks the terminal at every line, 8 % of a long report
-_NO_LIMIT = 1_000_000
 
 
 class Page:
     """A page of a set width that collects what is printed on it."""
 
     def __init__(self, options: Options) -> None:
-        self._out = StringIO()
+        self._lines: list[str] = []
+        self.width = options.width
         self.ascii_only = options.ascii_only
-        self.console = Console(
-            file=self._out,
-            width=options.width,
-            height=_NO_LIMIT,
-            color_system="standard" if options.colour else None,
-            force_terminal=options.colour,
-            markup=False,
-            highlight=False,
-            emoji=False,
-            legacy_windows=False,
-            _environ={},
-        )
+        self._colour = options.colour
+
+    def put(self, text: Text, indent: int = 0) -> None:
+        """A line as it is, however long."""
+        self._lines.append(" " * indent + text.shown(colour=self._colour))
 
     def line(self, text: str | Text = "", indent: int = 0, style: str = "") -> None:
         """A paragraph, wrapped and indented; a blank line without text."""
-        if not text:
-            self.console.print()
-            return
-        body = text if isinstance(text, Text) else Text(text, style=style)
-        self.console.print(Padding(body, (0, 0, 0, indent), expand=False))
+        body = text if isinstance(text, Text) else Text(text, style)
+        for line in body.wrap(max(1, self.width - indent)):
+            self.put(line, indent)
 
     def path(self, text: str, indent: int = 0, style: str = "") -> None:
         """A line that is never wrapped, so that a terminal can follow it."""
-        self.console.print(Text(" " * indent + text, style=style), soft_wrap=True)
+        self.put(Text(text, style), indent)
 
     def pair(self, name: str, text: str, indent: int, style: str = "", gap: int = 11) -> None:
         """A short name and the text that belongs to it, hanging."""
         if not text:
             return
-        room = max(20, self.console.width - indent - gap)
-        lines = Text(text).wrap(self.console, room)
-        for number, line in enumerate(lines):
-            line.rstrip()
-            head = Text(name.ljust(gap) if number == 0 else " " * gap, style=style)
-            self.console.print(Text(" " * indent) + head + line, soft_wrap=True)
+        for line in Text(text).wrap(max(20, self.width - indent - gap)):
+            self.put(Text(name.ljust(gap), style) + line, indent)
+            name = ""
 
     def hanging(self, text: Text, hang: int, indent: int = 0) -> None:
         """A paragraph from `indent` on, whose further lines begin at `hang`."""
-        text.expand_tabs(1)
-        first = text.wrap(self.console, max(20, self.console.width - indent))[0]
-        begun = len(first.plain.rstrip())
+        first = text.wrap(max(20, self.width - indent))[0]
+        self.put(first, indent)
+        begun = len(first.plain)
         begun += len(text.plain[begun:]) - len(text.plain[begun:].lstrip())
-        rest = text[begun:].wrap(self.console, max(20, self.console.width - hang))
-        for at, line in ((indent, first), *((hang, one) for one in rest if one)):
-            line.rstrip()
-            self.console.print(Text(" " * at) + line, soft_wrap=True)
+        for line in text[begun:].wrap(max(20, self.width - hang)):
+            if line:
+                self.put(line, hang)
 
     def several(self, name: str, texts: Iterable[str], indent: int) -> None:
         """Several texts that belong to one name, each from a new line."""
@@ -96,7 +79,7 @@ class Page:
             self.pair("" if number else name, text, indent)
 
     def table(self) -> Table:
-        """A table to fill in and to print on the console."""
+        """A table to fill in and to draw."""
         from rich import box  # most pages have no table
         from rich.table import Table
 
@@ -104,9 +87,25 @@ class Page:
             box=box.ASCII2 if self.ascii_only else box.SIMPLE, pad_edge=False, show_edge=False
         )
 
+    def draw(self, table: Table) -> None:
+        """A table that is filled in, as wide as the page."""
+        from rich.console import Console
+
+        out = StringIO()
+        Console(
+            file=out,
+            width=self.width,
+            color_system="standard" if self._colour else None,
+            force_terminal=self._colour,
+            highlight=False,
+            legacy_windows=False,
+            _environ={},
+        ).print(table)
+        self._lines.append(out.getvalue().rstrip("\n"))
+
     def text(self) -> str:
         """The whole page, without blanks at the ends of lines."""
-        lines = [line.rstrip() for line in self._out.getvalue().rstrip().split("\n")]
+        lines = [line.rstrip() for line in "\n".join(self._lines).rstrip().split("\n")]
         return visible("\n".join(lines))
 
 

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
-from rich.cells import cell_len
-from rich.text import Text
 
 from wellstrung.common.wording import in_steps, some_of, visible
 from wellstrung.judging.result import PlanResult, Remark, Result, Summary
@@ -26,6 +24,7 @@ from wellstrung.report.checks import (
     totals,
 )
 from wellstrung.report.heading import applies, heading
+from wellstrung.report.styled import Text, columns_of
 from wellstrung.report.terminal import OUTCOMES, STYLES, Page, counted, where
 from wellstrung.report.writer import Options
 from wellstrung.rulebook.wording import about
@@ -148,26 +147,25 @@ def _remark(page: Page, number: int, remark: Remark, plan: PlanResult, options: 
 
 def _you_wrote(page: Page, line: tuple[str, str, str]) -> None:
     """The line of a remark, what is meant in view and pointed at where it is not all of it."""
-    room = max(20, page.console.width - _INDENT - _GAP)
+    room = max(20, page.width - _INDENT - _GAP)
     shown = [visible(piece.replace("\t", " ")) for piece in line]
     before, meant, after = in_view(shown[0], shown[1], shown[2], room)
     if not before + meant + after:
         return
     page.path(f"{'you wrote':{_GAP}}{before}{meant}{after}", _INDENT)
     if before.strip(" -") or after:
-        page.path(" " * (_GAP + cell_len(before)) + "^" * max(1, cell_len(meant)), _INDENT)
+        page.path(" " * (_GAP + columns_of(before)) + "^" * max(1, columns_of(meant)), _INDENT)
 
 
 def _caution(page: Page, says: str, at: str = "", whose: str = "") -> None:
     """A safety text beside a bar, with the steps and the plans that it is for."""
     bar = "|" if page.ascii_only else "┃"
-    room = max(20, page.console.width - 4)
+    room = max(20, page.width - 4)
     head = Text("CAUTION", style=STYLES["caution"])
-    head.append(f"{f' ({at})' if at else ''} {says}", style="not bold default")
+    head.append(f"{f' ({at})' if at else ''} {says}")
     for text in (head, Text(whose, style="dim")):
-        for line in text.wrap(page.console, room) if text else ():
-            line.rstrip()
-            page.console.print(Text(f"{bar} ", style=STYLES["caution"]) + line, soft_wrap=True)
+        for line in text.wrap(room) if text else ():
+            page.put(Text(f"{bar} ", STYLES["caution"]) + line)
     page.line()
 
 
@@ -177,7 +175,7 @@ def _fine(page: Page, found: Totals, plans: Sequence[Summary]) -> None:
         checks = f"{counted(plan.passed, 'check')} passed, {plan.open} open"
         line = f"{found.called(plan)}: {plan.outcome}, {checks}"
         shown = f"{line}  {plan.file}"
-        fits = plan.file not in line and cell_len(shown) <= page.console.width
+        fits = plan.file not in line and columns_of(shown) <= page.width
         page.hanging(Text(shown if fits else line), _INDENT)
     if plans:
         page.line()
@@ -227,7 +225,7 @@ def _spare(margin: Quantity) -> str:
 
 def _table(page: Page, found: Totals) -> None:
     """Every plan in a row: who made it, how it stands, how much there is to fix and what first."""
-    named, wide = any(plan.maker for plan in found.plans), page.console.width >= _WIDE
+    named, wide = any(plan.maker for plan in found.plans), page.width >= _WIDE
     table = page.table()
     if named:
         table.add_column("who", max_width=16)
@@ -246,7 +244,7 @@ def _table(page: Page, found: Totals) -> None:
             Text(to_fix(plan) if wide else to_fix(plan).replace(", ", ",\n")),
             *([Text(says)] if wide else []),
         )
-    page.console.print(table)
+    page.draw(table)
     page.line()
     page.line(totals(found, "error", "warning"))
     for bench in dict.fromkeys(plan.bench for plan in found.plans if plan.bench):

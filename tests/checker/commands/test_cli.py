@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import gc
 import json
+import subprocess
 import sys
 from pathlib import Path
 
 import pytest
 
-from running import SAMPLES, SHARED, Run
+from running import ROOT, SAMPLES, SHARED, Run
 from wellstrung.commands import check, cli
 from wellstrung.commands.output import OK
 from wellstrung.plugins import host
@@ -183,3 +184,30 @@ def test_help_is_as_wide_as_it_may_be(run: Run) -> None:
     narrow, wide = (run("check", "--help", COLUMNS=width).out for width in ("60", "100"))
     assert max(map(len, narrow.splitlines())) <= 58
     assert 58 < max(map(len, wide.splitlines())) <= 98
+
+
+#: what a check of a right plan on screen does without, by the module that each of them begins with
+_NOT_NEEDED = (
+    *("jinja2", "jsonschema", "rich", "shtab", "watchfiles", "multiprocessing"),
+    *("wellstrung.commands.watching", "wellstrung.commands.workers", "wellstrung.drawing"),
+    *("wellstrung.lists", "wellstrung.quantity.conditioning", "wellstrung.reading.bench"),
+    *("wellstrung.reading.stock_list", "wellstrung.report.json", "wellstrung.report.pages"),
+    *("wellstrung.start", "wellstrung.what_if"),
+)
+
+
+def test_a_check_of_a_right_plan_imports_nothing_that_it_does_without() -> None:
+    code = (
+        "import sys; from wellstrung.commands.cli import main;"
+        " main(['check', 'tests/plans/slack_tide_collar.yaml']); print(*sys.modules)"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], cwd=ROOT, capture_output=True, encoding="utf-8", check=True
+    )
+    imported = done.stdout.splitlines()[-1].split()
+    assert "wellstrung.report.text" in imported
+    assert [
+        one
+        for one in imported
+        if one.startswith(tuple(f"{name}." for name in _NOT_NEEDED)) or one in _NOT_NEEDED
+    ] == []

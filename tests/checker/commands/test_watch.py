@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
@@ -135,11 +133,3 @@ def test_other_forms_are_refused(run: Run, plan: Path) -> None:
     ran = run("check", "--watch", plan, "--as", "json")
     assert (ran.code, ran.out) == (2, "")
     assert ran.err == "wellstrung: `--watch` shows each round as text: leave out `--as json`\n"
-
-
-def test_nothing_of_it_is_loaded_where_it_is_not_asked_for(plan: Path) -> None:
-    code = (
-        "import sys; from wellstrung.commands import cli;"
-        f"cli.main(['check', {str(plan)!r}]); assert 'watchfiles' not in sys.modules"
-    )
-    subprocess.run([sys.executable, "-c", code], check=True, capture_output=True)

@@ -422,22 +422,6 @@ def test_a_bench_loads_no_code(run: Run, shelf: Path) -> None:
     assert not (shelf / "class/orla/loaded").exists()
 
 
-def test_without_a_bench_nothing_more_is_imported() -> None:
-    import subprocess
-    import sys
-
-    code = (
-        "import sys; from wellstrung.commands.cli import main;"
-        " main(['check', 'tests/plans/slack_tide_collar.yaml']);"
-        " more = {'wellstrung.reading.bench', 'wellstrung.quantity.conditioning'};"
-        " print(bool(more & sys.modules.keys()))"
-    )
-    done = subprocess.run(
-        [sys.executable, "-c", code], cwd=ROOT, capture_output=True, encoding="utf-8", check=True
-    )
-    assert done.stdout.splitlines()[-1] == "False"
-
-
 def test_names_of_settings_in_words_of_the_trade() -> None:
     text = "bench: 1\nrates: {tubular gourd stitch: 9 beads per min}\n"
     text += "allowances: {Ring-Size: 0.1 mm}\n"
