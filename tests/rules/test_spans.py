@@ -6,6 +6,7 @@ import pytest
 
 from wellstrung.plugins.host import Host
 from wellstrung.reading.settings import PACES
+from wellstrung_rules.wearer import child_neck
 
 #: common practice of a designer, shop owner and teacher; no published source
 SEEN = {
@@ -23,6 +24,11 @@ def test_a_limit_spans_what_makers_do(name: str, installed: Host) -> None:
     (low, high), choice = SEEN[name], installed.limits[name].choice
     assert choice is not None and not choice.careful
     assert choice.low <= low and high <= choice.high
+
+
+def test_what_lanyards_let_go_at_begins_with_the_pull_for_a_child(installed: Host) -> None:
+    choice = installed.limits["lanyard lets go"].choice
+    assert choice is not None and choice.low == pytest.approx(child_neck.LETS_GO, abs=0.05)
 
 
 def test_a_class_takes_two_to_four_times_as_long() -> None:

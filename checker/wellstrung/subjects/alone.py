@@ -74,8 +74,8 @@ class Named(Subject, frozen=True):
     item: Part | Bead
     heading: str
     used: bool
-    placeless: bool = False
-    carries: Hung | None = None
+    placeless: bool
+    carries: Hung | None
 
 
 def find(plan: Plan) -> Iterator[Subject]:

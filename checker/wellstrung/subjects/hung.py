@@ -142,8 +142,8 @@ def evenly(hung: int, eyes: int) -> range:
 
     From one end bead to the other, or as many beads before the first as after the last.
 
-    >>> list(evenly(5, 9)), list(evenly(3, 9)), len(evenly(4, 9))
-    ([1, 3, 5, 7, 9], [1, 5, 9], 9)
+    >>> list(evenly(5, 9)), list(evenly(3, 9)), list(evenly(3, 12)), len(evenly(4, 9))
+    ([1, 3, 5, 7, 9], [1, 5, 9], [2, 6, 10], 9)
     """
     if hung > 1 and (eyes - 1) % (hung - 1) == 0 and hung <= eyes:
         return range(1, eyes + 1, (eyes - 1) // (hung - 1))

@@ -15,7 +15,7 @@ from wellstrung.reading import bench as bench_file
 
 _PINNED = ("says", "found", "needed", "remedy")
 #: what a case pins in words
-TEXTS = frozenset({*_PINNED, "missing", "and", "note"})
+TEXTS = frozenset({*_PINNED, "fault", "missing", "and", "note"})
 
 
 class Case(Struct, frozen=True):
@@ -131,8 +131,9 @@ def answer(case: Case, checker: Checker) -> dict[str, Any]:
     if refused:
         return {"expect": "refused", "says": refused[0].says}
     spoken = [remark for remark in result.remarks if remark.rule == case.rule]
-    if spoken:
-        return _spoken(spoken)
+    if spoken:  # the words for a fault are pinned where a rule has several
+        own = {"fault": spoken[0].fault} if "fault" in case.pinned else {}
+        return _spoken(spoken) | own
     return _silent(case.rule, result)
 
 

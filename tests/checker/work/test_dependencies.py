@@ -69,10 +69,11 @@ def test_a_muddled_plan_is_offered_an_order_that_works(checker: Checker, collar:
     assert [r.says for r in checker.check_text(mended).remarks if r.level != "caution"] == []
 
 
-def test_a_search_that_stops_is_reported() -> None:
+@pytest.mark.parametrize("measurings", [60, 550], ids=["looked at", "too many to look at"])
+def test_a_search_that_stops_is_reported(measurings: int) -> None:
     # each of many measurings may come anywhere, and no wait is long enough for both joints
     steps = MUDDLED.replace("time: 24 h", "time: 23 h").splitlines(keepends=True)
-    steps[-1:] = ["  - {do: measure, part: frame, takes: 1 min}\n"] * 60 + steps[-1:]
+    steps[-1:] = ["  - {do: measure, part: frame, takes: 1 min}\n"] * measurings + steps[-1:]
     plan = planned(COLLAR.replace(WORK, "".join(steps)))
     assert not plan.steps[-1].has("part")
     [one] = Ask(plan, Quantities(plan)).in_order(Remedy("weave first"))
@@ -81,6 +82,15 @@ def test_a_search_that_stops_is_reported() -> None:
         " 300,000 times"
     )
     assert not one.edits
+
+
+@pytest.mark.parametrize(
+    ("counts", "joints"),
+    [("joints: 2", 2), ("joints: 12, mixes: 2", 6), ("joints: 4, mixes: 4", 1)],
+)
+def test_the_joints_of_a_step_are_parted_over_its_mixes(counts: str, joints: int) -> None:
+    plan = planned(COLLAR.replace("joints: 2", counts))
+    assert for_order(Quantities(plan)).tasks[2].joints == joints
 
 
 #: a carrier that passes no cap, two glue steps that may share a mix, thread finished at both ends

@@ -9,6 +9,7 @@ import pytest
 
 import wellstrung_schemas as schemas
 from pages import keeper
+from running import SAMPLES
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.model.build import build
 from wellstrung.model.item import Missing
@@ -98,6 +99,23 @@ def test_each_step_waits_for_the_last_on_what_it_works_on(planned: Callable[...,
         {2, 6},  # the ring pulls on the joint too
         {2, 7},  # to wear is about all of it
     ]
+
+
+@pytest.mark.parametrize(
+    ("names", "waits"),
+    [
+        (", joins: [cap, toggle.a]", {2, 3}),
+        (", around: carrier", {3}),
+        ("", {2, 3, 5}),  # it may be any of the rings, those of the fringe too
+    ],
+)
+def test_a_ring_that_is_closed_waits_for_what_it_joins(
+    names: str, waits: set[int], planned: Callable[..., Plan]
+) -> None:
+    ring = f"  - {{do: close ring, part: small{names}}}\n"
+    lines = [line for line in WORK.splitlines(keepends=True) if "close ring" not in line]
+    lines.insert(7, ring)  # after the fringe is hung from its frame
+    assert after(planned("".join(lines)))[6] == waits
 
 
 def test_a_wait_for_nothing_that_is_glued_holds_up_everything(
@@ -194,6 +212,16 @@ def test_rings_are_counted_where_they_are_closed(planned: Callable[..., Plan]) -
     work = "work:\n" + "".join(f"  - {line}\n" for line in lines) + "supplies:\n"
     plan = planned(work)
     assert [times_done(plan, step) for step in plan.steps] == list(lines.values())
+
+
+def test_a_weave_takes_as_long_as_its_rings_take_to_close() -> None:
+    ask = keeper().check_file(SAMPLES / "chain_locker_bracelet.yaml").ask
+    assert ask is not None
+    part = next(part for part in ask.plan.parts.values() if part.kind.name == "ring weave")
+    rings = ask.of(part, "rings").middle
+    weave = next(step for step in ask.plan.steps if step.verb == "weave")
+    by_hand = hands(ask.quantities)[weave.number - 1]
+    assert by_hand.middle == pytest.approx(rings * RATES["close ring"].value)
 
 
 def test_without_steps_or_beads_there_is_no_time(planned: Callable[..., Plan]) -> None:

@@ -241,6 +241,12 @@ def test_a_wait_is_brought_forward_to_where_it_serves() -> None:
     assert nearest(work) == Found((0, 1, 3, 2, 4), 1, stopped=False)
 
 
+def test_joints_in_a_row_share_a_mix_for_as_many_as_it_is_good_for() -> None:
+    pair = (Task(5, mix="epoxy", joints=1, most=2),) * 2
+    assert nearest(Work(pair)) == Found((0, 1), 0, stopped=False)
+    assert nearest(Work((*pair, pair[0]))) == Found(None, math.inf, stopped=False)
+
+
 def test_where_no_wait_is_long_enough_that_is_seen_at_once() -> None:
     work = Work((*[task(1)] * 30, task(0, 10)), (Lag(0, END, 60), Lag(3, END, 20)))
     assert nearest(work, looks=1000) == Found(None, math.inf, stopped=False)
