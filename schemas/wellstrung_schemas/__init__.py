@@ -7,14 +7,34 @@ schema handed out stands alone, and leaves the kind's name in `$comment` (`lengt
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
-from functools import cache
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache, cached_property, partial
 from pathlib import Path
 from typing import Any
 
 _HERE = Path(__file__).parent
 _TO_COMMON = "common.json#/$defs/"
 Schema = dict[str, Any]
+
+
+class OnNeed(Mapping[str, Any]):
+    """A schema that is read and written out when it is first looked into: a plan needs few."""
+
+    def __init__(self, read: Callable[[], Schema]) -> None:
+        self._read = read
+
+    @cached_property
+    def _whole(self) -> Schema:
+        return _whole(self._read())
+
+    def __getitem__(self, word: str) -> Any:
+        return self._whole[word]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._whole)
+
+    def __len__(self) -> int:
+        return len(self._whole)
 
 
 @cache
@@ -52,19 +72,19 @@ def drawer() -> Schema:
 
 
 @cache
-def fragment(kind: str) -> Schema:
+def fragment(kind: str) -> Mapping[str, Any]:
     """The schema of a built-in kind of part.
 
     >>> sorted(fragment("needle")["properties"])
     ['kind', 'note', 'size', 'source']
     """
-    return _whole(load(f"kinds/{kind.replace(' ', '_')}"))
+    return OnNeed(lambda: load(f"kinds/{kind.replace(' ', '_')}"))
 
 
 @cache
-def verbs() -> Mapping[str, Schema]:
+def verbs() -> Mapping[str, Mapping[str, Any]]:
     """The schema of a work step, by verb."""
-    return {verb: _whole(schema) for verb, schema in load("work")["verbs"].items()}
+    return {verb: OnNeed(partial(dict, schema)) for verb, schema in load("work")["verbs"].items()}
 
 
 def kind_names() -> tuple[str, ...]:
@@ -91,10 +111,10 @@ def inlined(schema: Any) -> Any:
     return {**inlined(load("common")["$defs"][name]), **written, "$comment": name}
 
 
-def editor_schema(kinds: Mapping[str, Schema] | None = None) -> Schema:
+def editor_schema(kinds: Mapping[str, Mapping[str, Any]] | None = None) -> Schema:
     """One schema for editors: the plan's, with each part's branch chosen by its `kind`.
 
-    >>> editor_schema()["properties"]["work"]["items"]["required"]
+    >>> editor_schema()["properties"]["work"]["items"]["then"]["required"]
     ['do']
     """
     fragments = kinds or {kind: fragment(kind) for kind in kind_names()}
@@ -136,7 +156,7 @@ def published_bench(settings: Mapping[str, Mapping[str, str]]) -> Schema:
     return {**bench(), "properties": properties}
 
 
-def published_drawer(kinds: Mapping[str, Schema] | None = None) -> Schema:
+def published_drawer(kinds: Mapping[str, Mapping[str, Any]] | None = None) -> Schema:
     """One schema of a drawer with the insides of its parts, each chosen by its `kind`.
 
     >>> published_drawer()["properties"]["parts"]["additionalProperties"]["then"]["required"]
@@ -173,7 +193,7 @@ def _or_from_drawer(part: Schema, *, both: bool = False) -> Schema:
     }
 
 
-def _branches(key: str, schemas: Mapping[str, Schema]) -> Schema:
+def _branches(key: str, schemas: Mapping[str, Mapping[str, Any]]) -> Schema:
     chosen = [
         {
             "if": {"properties": {key: {"const": name}}, "required": [key]},

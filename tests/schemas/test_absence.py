@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -31,7 +31,7 @@ from wellstrung.short_forms import spelled_out
 from wellstrung.subjects.find import find
 from wellstrung.testing.cases import cases
 
-Schema = dict[str, Any]
+Schema = Mapping[str, Any]
 Fields = tuple[str | int, ...]
 RIGHT = sorted(SAMPLES.glob("*.yaml"))
 CASES = sorted((ROOT / "tests" / "rules").glob("*/*.yaml"))

@@ -27,8 +27,8 @@ ALL = {
     "bench": schemas.bench(),
     **{name: schemas.load(name) for name in REPORTS},
     "drawer": schemas.drawer(),
-    **{f"kind {kind}": schemas.fragment(kind) for kind in schemas.kind_names()},
-    **{f"verb {verb}": schema for verb, schema in schemas.verbs().items()},
+    **{f"kind {kind}": dict(schemas.fragment(kind)) for kind in schemas.kind_names()},
+    **{f"verb {verb}": dict(schema) for verb, schema in schemas.verbs().items()},
 }
 KEYWORDS = {
     "$schema", "$id", "$comment", "$defs", "$ref", "title", "description", "examples", "type",

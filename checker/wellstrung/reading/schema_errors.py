@@ -32,7 +32,7 @@ def explained(branch: Branch) -> list[Fault]:
     from jsonschema import Draft202012Validator
 
     faults: dict[Fault, None] = {}  # a dict, because `required` errs once for each missing field
-    for error in Draft202012Validator(branch.schema).iter_errors(branch.node.value):
+    for error in Draft202012Validator(dict(branch.schema)).iter_errors(branch.node.value):
         faults.update(dict.fromkeys(_in_plain_words(branch, error)))
     return list(faults)
 

@@ -177,12 +177,12 @@ def _sizes(part: Part) -> Iterator[tuple[tuple[str, ...], str]]:
     def walk(
         node: tree.Node, schema: object, path: tuple[str, ...]
     ) -> Iterator[tuple[tuple[str, ...], str]]:
-        fields = schema.get("properties", {}) if isinstance(schema, dict) else {}
+        fields = schema.get("properties", {}) if isinstance(schema, Mapping) else {}
         if isinstance(node, tree.Mapping):
             for name, entry in node.entries.items():
                 if name not in _NO_SIZES:
                     yield from walk(entry.node, fields.get(name), (*path, name))
-        elif isinstance(schema, dict) and schema.get("$comment") in _SIZES:
+        elif isinstance(schema, Mapping) and schema.get("$comment") in _SIZES:
             yield path, schema["$comment"]
 
     yield from walk(part.node, part.kind.fragment, ())
