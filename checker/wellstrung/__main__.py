@@ -1,15 +1,23 @@
-"""`python -m wellstrung`."""
+"""The command `wellstrung`, and `python -m wellstrung`."""
 
+import gc
 import sys
+
+
+def main() -> int:
+    """Run the command line in a process of its own; returns the exit code."""
+    gc.disable()  # nothing that it loads is garbage
+    try:
+        from wellstrung.commands import cli
+
+        return cli.main()
+    except KeyboardInterrupt:  # before anything is begun
+        return 2
+
 
 if __name__ == "__main__":
     # `-m` puts the folder one stands in first on the path, and there the plans lie: no code
     # beside a plan may run, be it named like one of ours or announced as a plugin
     if not sys.flags.safe_path:
         del sys.path[0]
-    try:
-        from wellstrung.commands.cli import main
-
-        sys.exit(main())
-    except KeyboardInterrupt:  # before anything is begun
-        sys.exit(2)
+    sys.exit(main())

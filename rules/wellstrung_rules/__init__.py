@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+import os
 from importlib import import_module
-from pkgutil import iter_modules
 
 from wellstrung.plugins.hooks import hookimpl
 from wellstrung.rulebook import Rule
@@ -19,6 +19,8 @@ def wellstrung_rules() -> list[Rule]:
     rules = []
     for family in FAMILIES:
         package = import_module(f"{__name__}.{family}")
-        for module in iter_modules(package.__path__, f"{package.__name__}."):
-            rules.append(import_module(module.name).RULE)
+        for file in os.listdir(package.__path__[0]):
+            name, ending = os.path.splitext(file)
+            if ending == ".py" and name != "__init__":
+                rules.append(import_module(f"{package.__name__}.{name}").RULE)
     return rules

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import os
 import sys
 from argparse import ArgumentParser
@@ -23,8 +22,6 @@ if TYPE_CHECKING:
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; returns the exit code."""
-    if arguments is None:  # a process of its own: nothing that it loads is garbage
-        gc.disable()
     if sys.stdout is None:  # as Python leaves it where it is closed
         note("the output is closed: nothing can be shown")
         return BROKEN

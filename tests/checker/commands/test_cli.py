@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 
 from running import ROOT, SAMPLES, SHARED, Run
-from wellstrung.commands import check, cli
+from wellstrung import __main__
+from wellstrung.commands import check
 from wellstrung.commands.output import OK
 from wellstrung.plugins import host
 
@@ -173,7 +174,7 @@ def test_garbage_is_looked_for_once_all_is_loaded(monkeypatch: pytest.MonkeyPatc
 
     monkeypatch.setattr(check, "exit_code", ended)
     try:
-        assert cli.main() == OK
+        assert __main__.main() == OK
     finally:
         gc.enable()
         gc.unfreeze()
