@@ -19,7 +19,6 @@ from wellstrung.common.wording import one_of
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch
 from wellstrung.reading.faults import EVERY_WORD, choose, fault, shown
-from wellstrung.reading.schema_errors import explained
 from wellstrung.reading.values import values
 
 #: fields of a bead that no part has
@@ -63,6 +62,8 @@ def _faults(branch: Branch, known: Known, among: Iterable[Branch]) -> list[Fault
     """What is wrong in one branch."""
     found = list(values(branch, among))
     if not known.validator(branch.schema).is_valid(branch.node.value):
+        from wellstrung.reading.schema_errors import explained
+
         # should the two validators ever differ, the one that decides is believed
         found = [*explained(branch), *found] or [_unexplained(branch)]
     return found

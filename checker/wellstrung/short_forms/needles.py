@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from wellstrung import tables
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import nearest, one_of
@@ -44,6 +45,8 @@ def needle(
     """The needle as its table names it, in the author's words; or a needle of the plan's parts."""
     if node.text in known and node.text != name:
         return tree.meaning(node, str(known[node.text].value))
+    if node.text in tables.load("needles").rows:
+        return node
     phrase, what = Phrase(node), f"the needle {shown(node)} of `{name}`"
     kind = phrase.take_word(_CLASSES)
     fineness = phrase.take(_FINENESS) if kind is not None and kind.value == "twisted" else None

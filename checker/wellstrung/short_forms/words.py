@@ -179,7 +179,8 @@ class _Words(Struct):
         if len(alike) == 1:
             return tree.meaning(node, alike[0]), {}
         taken = [word for where in places for word in words_at(where)] if own else []
-        if nearest(node.text, map(str, own)) is None and (near := nearest(node.text, taken)):
+        near = nearest(node.text, taken) if taken else None
+        if near and nearest(node.text, map(str, own)) is None:
             edits = (Edit(node.place, near),)
             says, advice = f"{name} is {shown(node)}, which is not known", f"write `{near}`"
             self.faults.append(
