@@ -128,7 +128,11 @@ def _places(plan: Plan, names: Mapping[str, str]) -> Mapping[str, set[object]]:
 
 
 def same(old: Any, new: Any, names: Mapping[str, str]) -> bool:
-    """Whether two values of a plan are the same, but for parts and beads that were renamed."""
+    """Whether two values of a plan are the same, but for parts and beads that were renamed.
+
+    >>> same([1, {"of": "sand"}], [1, {"of": "dune"}], {"sand": "dune"}), same([1, 2], [1, 3], {})
+    (True, False)
+    """
     if isinstance(old, dict) and isinstance(new, dict):
         keys = {names.get(key, key) if key not in new else key: key for key in old}
         return keys.keys() == new.keys() and all(

@@ -131,7 +131,7 @@ def drawn(bar: Bar, width: int, *, ascii_only: bool) -> str:
     return f"|{bars.ljust(room, marks['left'])}|"
 
 
-def counted_off(piece: ChainPiece, *, inches: bool = False) -> str:
+def counted_off(piece: ChainPiece, *, inches: bool) -> str:
     """A piece by counting its links, and what to do behind the last of them."""
     count = counted(piece.links, piece.unit)
     if piece.asked:

@@ -96,9 +96,7 @@ def _places(remark: Remark) -> list[Place]:
     return [remark.place, *([remark.target.place] if remark.target else [])]
 
 
-def to_buy(
-    results: Sequence[PlanResult], makers: int = 1, *, on_hand: bool = True
-) -> list[SupplyLine]:
+def to_buy(results: Sequence[PlanResult], makers: int = 1, *, on_hand: bool) -> list[SupplyLine]:
     """The supply list of the plans; a line says which size of it does not work as written."""
     found: dict[tuple[str, str], list[tuple[bool, str]]] = {}
     for result in results:

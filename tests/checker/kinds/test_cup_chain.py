@@ -86,7 +86,7 @@ def test_what_is_said_alike_is_cut_from_one_chain(installed: Host) -> None:
     assert [name for name in result.ask.plan.parts if name.startswith("uncut")] == ["uncut front"]
     (chain,) = cutting.listed([result.ask.quantities]).chains
     (bar,) = chain.bars
-    assert [cuts_list.counted_off(piece) for piece in bar.pieces] == [
+    assert [cuts_list.counted_off(piece, inches=False) for piece in bar.pieces] == [
         f"34 cups for front, then {CUT}",
         f"5 cups for back, then {CUT}",
     ]
@@ -103,7 +103,7 @@ def test_a_length_is_measured_off_and_never_counted_by_an_assumed_pitch(
     result = checked(installed, "ss12 cup chain, 15 cm", "ss12 cup chain, 34 cups")
     assert result.ask is not None
     (chain,) = cutting.listed([result.ask.quantities]).chains
-    assert [cuts_list.counted_off(piece) for piece in chain.bars[0].pieces] == [
+    assert [cuts_list.counted_off(piece, inches=False) for piece in chain.bars[0].pieces] == [
         f"15 cm to the nearest cup (about 34 cups) for front, then {CUT}",
         f"34 cups for back, then {CUT}",
     ]

@@ -157,7 +157,9 @@ def rules_agree(line: SupplyLine, result: PlanResult) -> None:
 def page_agrees(result: PlanResult, lines: list[SupplyLine]) -> None:
     found = list(tables.supplies(result))
     if lines:
-        cells = [supplies_list.cells(line) for line in to_buy([result]) if not line.missing]
+        cells = [
+            supplies_list.cells(line) for line in to_buy([result], on_hand=True) if not line.missing
+        ]
         amounts = [(f"{need} + {spare}" if spare else need, *rest) for need, spare, *rest in cells]
         assert [row[1:4] for row in found[0].rows] == [tuple(one)[:3] for one in amounts]
         assert len(amounts) == len(lines)

@@ -17,7 +17,7 @@ from wellstrung.judging.result import understood
 from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, ChainPiece
 from wellstrung.plugins import host
-from wellstrung.report.cuts_list import as_json, drawn, write
+from wellstrung.report.cuts_list import as_json, drawn, how_good, write
 from wellstrung.report.writer import Options
 
 CHECKER = Checker(host.load(), keep=True)
@@ -125,3 +125,21 @@ hung: [{part: pin, from: hook}]
 
 def test_a_piece_that_nothing_is_cut_for_says_so() -> None:
     assert write([], 1, cutting.CutList((), (), ()), Options()).endswith("there is nothing to cut")
+
+
+@pytest.mark.parametrize(
+    ("on_hand", "says"),
+    [
+        ([], "another way may use up to 2.1 cm less chain"),
+        (["50 cm"], "no way uses less chain"),
+        (["30 cm"], "no way gets more from the chain on hand"),
+    ],
+)
+def test_what_another_way_of_cutting_may_get(on_hand: list[str], says: str) -> None:
+    text = COLLAR.read_text(encoding="utf-8")
+    written = "  - {chain: bar chain, length: 50 cm}\n"
+    lines = "".join(written.replace("50 cm", length) for length in on_hand)
+    ask = CHECKER.check_text(text.replace(written, lines)).ask
+    assert ask is not None
+    (chain,) = cutting.listed([ask.quantities]).chains
+    assert how_good(chain) == says

@@ -138,11 +138,33 @@ def test_what_the_kits_take_is_the_new_stock_lot_by_lot() -> None:
     assert f"gull;bead;round;8/0;Japanese;12;{opened} g;1;;;" in rows
     assert "gull;bead;round;8/0;Japanese;14;10 g;2;;;" in rows
     assert "ring;jump ring;;5 mm;;;;;0;;" in rows
-    # a spool that is opened has a row of its own, above the full one
-    spools = [row for row in rows if row.startswith("wire")]
-    assert len(spools) == 2 and spools[1].endswith(";1;9 m") and ";1;" in spools[0]
     again = drawer.read_text(new.text, "stock.csv")
     assert again.faults == ()
+
+
+@pytest.mark.parametrize(
+    ("point", "makers", "gull", "wire"),
+    [(".", 1, "6.5 g", "8.4 m"), (".", 3, "3.5 g", "7.4 m"), (",", 1, "6,9 g", "8,4 m")],
+)
+def test_a_row_keeps_all_but_what_is_left(point: str, makers: int, gull: str, wire: str) -> None:
+    """A spool that is opened has a row of its own, above the full one; a comma stays a comma."""
+    listed = STOCK if point == "." else STOCK.replace("8 g", "8,4 g")
+    found = for_makers(checked(stock_list=listed), makers)
+    rows = stock_left.written(listed, "stock.csv", found.stock).text.splitlines()
+    assert rows[1] == f"gull;bead;round;8/0;Japanese;12;{gull};1;;;"
+    assert rows[-2:] == [
+        f"wire;thread;flexible wire;0.38 mm;;;;;;1;{wire}",
+        "wire;thread;flexible wire;0.38 mm;;;;;;1;9 m",
+    ]
+
+
+def test_what_cannot_be_counted_is_named_with_what_it_lacks() -> None:
+    found = for_makers(checked(PLAN.replace("{from: gull}", "{type: round, size: 8/0}")), 1)
+    lines = [line for line in write(found, Options(80)).splitlines() if "not counted" in line]
+    assert lines == [
+        "not counted: what needs `make` of `gull`",
+        "not counted: `band` of Mooring buoys needs `make` of `gull`",
+    ]
 
 
 def test_a_row_without_a_cell_for_what_is_left_is_written_by_hand() -> None:
@@ -203,6 +225,7 @@ def test_pages_are_the_list_the_labels_and_the_notice_without_costs() -> None:
     assert [*made] == ["plan-kit.html", "plan-labels.html", "plan-class.html"]
     assert made["plan-labels.html"].count('class="letter"') == 2 * 3
     notice = made["plan-class.html"]
+    assert "The work takes a student about 17 min, likely 12 min to 23 min in class" in notice
     for words in ("level: beginner", "Reading glasses", "Class fee", "round your wrist", "latex"):
         assert words in notice
     assert "Overhead" not in notice and "Overhead" in made["plan-kit.html"]

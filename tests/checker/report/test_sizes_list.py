@@ -9,6 +9,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 import wellstrung_schemas as schemas
+from running import SAMPLES
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 from wellstrung.report.sizes_list import as_json, write
@@ -45,6 +46,14 @@ def test_what_breaks_is_told_once_with_the_sizes_at_which_it_does() -> None:
     text = write(over("46 cm", "100 cm", "18 cm"), Options(80))
     assert "ERROR at 82 cm, 100 cm; at 82 cm: `kelp` on hand" in " ".join(text.split())
     assert "46 cm *" in text and "* the plan's own size" in text
+
+
+def test_of_a_plan_without_a_remark_nothing_breaks() -> None:
+    lamp = (SAMPLES / "quay_lamp_necklace.yaml").read_text(encoding="utf-8")
+    lamp = lamp.replace("length: 44.5 cm", "length: fills the rest")
+    result = Checker(HOST, keep=True).check_text(lamp)
+    text = write(size_range.over(result, HOST, "47 cm", "48 cm", "1 cm"), Options(80))
+    assert text.endswith("\n\nnothing breaks at any of these sizes")
 
 
 def test_where_nothing_breaks_it_says_so() -> None:

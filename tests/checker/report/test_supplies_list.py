@@ -44,7 +44,7 @@ def listed(*texts: str, makers: int = 1, also: bool = False) -> Supplies:
     results = tuple(
         checker.check_text(text, f"plan{number}.yaml") for number, text in enumerate(texts)
     )
-    lines = tuple(unfit.to_buy(results, makers))
+    lines = tuple(unfit.to_buy(results, makers, on_hand=True))
     names = {line.name for line in lines if line.short and also}
     sizes = tuple(
         (result.title, size)

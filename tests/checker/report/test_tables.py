@@ -11,6 +11,21 @@ from wellstrung.report.pages import tables
 ORLA = SHARED / "lantern_collar.yaml"
 
 
+def test_what_is_on_hand_is_not_bought() -> None:
+    bought, *_ = tables.supplies(checked(SHARED / "slack_tide_collar.yaml"))
+    assert [(row[0].partition(":")[0], *row[2:]) for row in bought.rows] == [
+        ("kelp", "2100", "nothing"),
+        ("line", "45 m", "nothing"),
+        ("bar chain", "50 cm", "nothing"),
+        ("carrier", "2", "nothing"),
+        ("small", "20", "nothing"),
+        ("cap", "", "2"),
+        ("frame", "", "1"),
+        ("toggle", "", "1"),
+        ("glue", "25 ml", "nothing"),
+    ]
+
+
 def test_a_price_has_its_column_where_there_is_one() -> None:
     plain, *_ = tables.supplies(checked(ORLA))
     assert plain.columns == ("what", "need", "have", "buy")

@@ -31,3 +31,12 @@ from wellstrung.what_if.unfit import unfit
 def test_what_to_take_is_of_the_size_that_does_not_work(plan: str, thing: str, says: str) -> None:
     result = checked(SAMPLES / "class" / f"{plan}.yaml")
     assert any(one.says.startswith(says) for one in unfit(result) if one.thing == thing)
+
+
+def test_what_is_wrong_with_a_step_is_wrong_with_no_thing() -> None:
+    result = checked(SAMPLES / "class" / "massen_pearl_strand.yaml")
+    assert {remark.rule for remark in result.numbered if remark.counts} == {
+        "passes-over-end",
+        "tip-cover",
+    }
+    assert [one.thing for one in unfit(result)] == ["tip"]

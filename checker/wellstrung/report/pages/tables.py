@@ -40,7 +40,7 @@ class Table(Struct, frozen=True):
 def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Table]:
     """What to buy and to weigh out; with a checker to try them by, the sizes that also work."""
     plans = understood([result])
-    lines = [line for line in to_buy([result]) if not line.missing]
+    lines = [line for line in to_buy([result], on_hand=True) if not line.missing]
     if lines:
         shown = 5 if any(line.price is not None for line in lines) else 4
         columns = ("what", "need", "have", "buy", "price")[:shown]

@@ -1,0 +1,82 @@
+"""What is on hand, what the kits of a class take of it, and what is left; what a bag says."""
+
+from __future__ import annotations
+
+import pytest
+
+from pages import keeper
+from running import SHARED
+from wellstrung.lists import stock
+from wellstrung.lists.kit import kit
+from wellstrung.model.plan import Quantities
+
+COLLAR = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
+CHAIN = "  - {chain: bar chain, length: 50 cm}\n"
+TWO_THREADS = """\
+plan: 1
+title: Two threads
+piece: bracelet
+beads: {gull: {type: round, size: 8/0, make: Japanese}}
+parts:
+  one: {kind: strand, stitch: strung, beads: gull, count: 40, thread: {type: silk, size: "2"}}
+  two: {kind: strand, stitch: strung, beads: gull, count: 6, thread: {spool: line}}
+  line: {kind: thread, type: nylon, size: D, length: 45 m}
+run: [one, two]
+supplies:
+  - {thread: line, spools: 2}
+  - {bead: gull, pack_of: 300}
+"""
+
+
+def asked(text: str) -> Quantities:
+    ask = keeper().check_text(text).ask
+    assert ask is not None
+    return ask.quantities
+
+
+def on_hand(text: str) -> list[tuple[str, ...]]:
+    """Of each thing: its name, what the kits of two makers take, had, left and short, in words."""
+    ask = asked(text)
+    return [
+        (one.name, *map(one.shown, (one.takes, one.had, one.left, one.short)))
+        for one in stock.taken(ask, kit(ask), 2)
+    ]
+
+
+def test_two_kits_take_from_each_thing_on_hand() -> None:
+    # 7 pieces of 6 links a maker: four come out of 30 cm, the others out of one of two 50 cm
+    text = COLLAR.replace(CHAIN, f"{CHAIN.replace('50', '30')}{CHAIN[:-2]}, pieces: 2}}\n")
+    assert on_hand(text) == [
+        ("kelp", "96.8 g", "60 g", "none", "36.8 g"),
+        ("carrier", "6", "2", "0", "4"),
+        ("small", "30", "20", "0", "10"),
+        ("line", "21.31 m", "45 m", "23.68 m", "none"),
+        ("bar chain", "68.8 cm", "1.3 m", "61.2 cm", "none"),
+    ]
+    ask = asked(text)
+    *_, chain = stock.taken(ask, kit(ask), 2)
+    short, long = chain.lines
+    assert (short.full, short.left_loose, short.opened) == (0, 0, ())
+    assert (long.full, long.left_loose, [round(rest, 6) for rest in long.opened]) == (1, 0, [112])
+
+
+def test_a_thread_without_a_spool_of_its_own_hides_no_other() -> None:
+    assert on_hand(TWO_THREADS) == [
+        ("gull", "100", "300", "200", "0"),
+        ("line", "72.5 cm", "90 m", "89.27 m", "none"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("count", "measured"),
+    [(6, "count 50"), (7, "count 51, or string 11.9 cm"), (40, "weigh 2.9 g")],
+)
+def test_few_beads_are_counted_and_many_weighed(count: int, measured: str) -> None:
+    (bag,) = kit(asked(TWO_THREADS.replace("count: 6,", f"count: {count},"))).bags
+    assert bag.measured == measured
+
+
+@pytest.mark.parametrize(("text", "up_to"), [(COLLAR, 495), (TWO_THREADS, None)])
+def test_a_bag_serves_up_to_a_size_that_is_a_half_centimetre(text: str, up_to: int | None) -> None:
+    (bag,) = kit(asked(text)).bags
+    assert bag.up_to == up_to
