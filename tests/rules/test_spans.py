@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 
 from wellstrung.plugins.host import Host
 from wellstrung.reading.settings import PACES
+from wellstrung.report import rule_list
 from wellstrung_rules.wearer import child_neck
 
 #: common practice of a designer, shop owner and teacher; no published source
@@ -29,6 +32,12 @@ def test_a_limit_spans_what_makers_do(name: str, installed: Host) -> None:
 def test_what_lanyards_let_go_at_begins_with_the_pull_for_a_child(installed: Host) -> None:
     choice = installed.limits["lanyard lets go"].choice
     assert choice is not None and choice.low == pytest.approx(child_neck.LETS_GO, abs=0.05)
+
+
+def test_the_rules_as_json_hold_what_a_limit_spans(installed: Host) -> None:
+    listed = json.loads(rule_list.as_json(installed, ["breakaway", "cap-depth"]))
+    pull, deep = (rule["limits"][0]["choice"] for rule in listed)
+    assert (pull["low"], pull["high"], pull["careful"]) == (66.7, 98.1, False) and deep is None
 
 
 def test_a_class_takes_two_to_four_times_as_long() -> None:
