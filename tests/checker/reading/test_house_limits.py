@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from wellstrung.plugins import host
 from wellstrung.reading.bench import read_text
 from wellstrung.reading.settings import HouseLimit
+from wellstrung.report.bench_list import listed
 
 INSTALLED = host.load()
 
@@ -59,6 +60,16 @@ def test_a_limit_of_ones_own(
         f"{' '.join(limit.text.split()[4:])}"
     )
     assert limit.place[:3] == ("bench.yaml", 2, 10)
+
+
+def test_it_stands_in_the_list_of_settings_with_its_place() -> None:
+    here = INSTALLED
+    text = "bench: 1\nlimits: {rope.outside: at most 9 mm}"
+    bench, _ = read_text(text, "bench.yaml", here.stitches, here.limits, here.measures)
+    ours = [one for one in listed(here, bench, {}) if one.used_by == ("bench-limit",)]
+    assert [(one.group, one.name, one.now, one.place and one.place.line) for one in ours] == [
+        ("limits", "rope.outside", "at most 9 mm", 2)
+    ]
 
 
 def test_its_level_pieces_and_reason() -> None:

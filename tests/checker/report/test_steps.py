@@ -216,6 +216,16 @@ def test_a_plan_without_work_has_an_order_that_works_or_says_what_to_write(path:
     assert {remark.identity for remark in found.numbered} <= before
 
 
+def test_a_stone_is_sewn_down_row_by_row_and_its_bezel_counted_from_one() -> None:
+    sewn, *_ = of(SAMPLES / "roadstead_lamp_pendant.yaml")
+    after = [says for says in sewn.says if says.startswith(("Bezel", "Trim"))]
+    assert after == [
+        "Bezel, round 1, a bead for every second of the base: `kelp` [A]",
+        "Bezel, round 2, a bead for every second of the base: `spark` [C]",
+        "Trim the foundation to 53 x 43 mm, and cut no thread, and glue on a backing as large",
+    ]
+
+
 def test_most_samples_have_an_order_found() -> None:
     found = [path.stem for path in ALL if with_work(without_work(path), keeper()) is None]
     assert found == ["tressa_uv_braid"]
