@@ -15,6 +15,7 @@ import math
 from collections import Counter
 from collections.abc import Callable, Collection, Mapping
 from functools import partial
+from itertools import product
 from types import MappingProxyType
 
 from msgspec import Struct, field
@@ -255,13 +256,20 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """The least and the greatest value that any combination of the causes gives."""
         if self._separate is not None:
             return self.made_of("likely", lambda *moves: math.fsum(moves))
+        shared = self._shared(())
+        varying = self._varying
+        assert self.function is not None
+        function = partial(self.function, **self._resting)
+        if not (shared or self.scan) and len(varying) <= _ALL_CORNERS_UP_TO:
+            # each argument reaches its own worst whatever the others do
+            ends = product(*[arg.worst for arg in varying.values()])
+            values = [function(**dict(zip(varying, corner, strict=True))) for corner in ends]
+            return Window(min(self.middle, *values), max(self.middle, *values))
         merged = self._merged(())
         if merged is not self:
             return merged.worst
         causes = self._bounding
-        assert self.function is not None
-        function = partial(self.function, **self._resting)
-        args = Moved({key: (arg.at, arg._bounding) for key, arg in self._varying.items()})
+        args = Moved({key: (arg.at, arg._bounding) for key, arg in varying.items()})
         if self._scanned or len(causes) > _ALL_CORNERS_UP_TO:
             alone = {cause: self._tried(cause) for cause in causes}
             return climbed(function, args, self.middle, alone)
@@ -288,15 +296,20 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """How many leaves each cause moves."""
         return Counter([spread.cause for one in self.leaves for spread in one.spreads])
 
+    def _shared(self, elsewhere: Collection[Cause]) -> set[Cause]:
+        """The causes that move more than one argument, or one and something `elsewhere`."""
+        met, shared = set(elsewhere), set(elsewhere)
+        for arg in self._varying.values():
+            shared.update(met.intersection(arg._bounding))
+            met.update(arg._bounding)
+        return shared
+
     def _merged(self, elsewhere: Collection[Cause]) -> Quantity:
         """The same value with each argument whose causes move nothing else made one leaf.
 
         Such an argument reaches its own worst whatever the others do, so it counts as one cause.
         """
-        met, shared = set(elsewhere), set(elsewhere)
-        for arg in self._varying.values():
-            shared.update(met.intersection(arg._bounding))
-            met.update(arg._bounding)
+        shared = self._shared(elsewhere)
         args = {}
         for key, arg in self._varying.items():
             if not shared.isdisjoint(arg._bounding):
