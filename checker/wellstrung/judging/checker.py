@@ -135,9 +135,8 @@ class Checker:
     ) -> tuple[Plan | None, tuple[Fault, ...]]:
         return build.build(read, self.installed.kinds, self.installed.stitches, bench, drawer)
 
-    def _judge(self, plan: Plan, *, shown: bool = False) -> Judge:
-        quantities = Quantities(plan, self.installed.quantities)
-        return Judge(self.installed, plan, quantities, shown=shown)
+    def _judge(self, plan: Plan) -> Judge:
+        return Judge(self.installed, plan, Quantities(plan, self.installed.quantities))
 
     def _check(
         self, read: tree.Read, bench: Bench, drawer: tree.Read | None, *, offer: bool
@@ -161,7 +160,7 @@ class Checker:
         plan, faults = self._built(read, bench, drawer)
         if plan is None:
             return _refused(read, faults, beside)
-        judged, rules = self._judge(plan, shown=offer), self.installed.rules
+        judged, rules = self._judge(plan), self.installed.rules
         judged.run(find(plan))
 
         def try_edits(edits: Sequence[Edit]) -> PlanResult:

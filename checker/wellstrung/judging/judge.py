@@ -23,7 +23,7 @@ from wellstrung.quantity.assumed import ASSUMED, fails_anyway, rests_on
 from wellstrung.quantity.choices import chosen, freed
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare, holds
-from wellstrung.quantity.working import number, working
+from wellstrung.quantity.working import number
 from wellstrung.rulebook import (
     Answer,
     Ask,
@@ -48,15 +48,9 @@ _UNSURE = {
 
 
 class Judge:
-    """Runs the rules on one plan and gathers their answers; `shown` says that someone reads them.
+    """Runs the rules on one plan and gathers their answers."""
 
-    Remarks that nobody reads have no working.
-    """
-
-    def __init__(
-        self, installed: Installed, plan: Plan, quantities: Quantities, *, shown: bool = True
-    ) -> None:
-        self._shown = shown
+    def __init__(self, installed: Installed, plan: Plan, quantities: Quantities) -> None:
         self._installed = installed
         self.ask = Ask(plan, quantities)
         self._quantities = quantities
@@ -159,7 +153,7 @@ class Judge:
                 fields = tuple(map(_to_measure, assumed))
                 self._leave_open(rule, subject, fields, margin)
             else:
-                remark = _stamped(rule, subject, answer, shown=self._shown)
+                remark = _stamped(rule, subject, answer)
                 self._add(remark, answer.remedies)
 
     def _leave_open(
@@ -204,7 +198,7 @@ def _differ(margin: Quantity) -> str:
     return "; ".join(spans)
 
 
-def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Remark:
+def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
     """The remark of a misfit: its level by the tolerance principle, its cure if it is doubtful.
 
     What makers choose is chosen in favour of the plan before an error is made of it.
@@ -246,7 +240,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit, *, shown: bool) -> Re
         found=misfit.found,
         needed=misfit.needed,
         remedy=cure,
-        working=(*misfit.working, *(working(margin) if margin is not None and shown else ())),
+        lines=misfit.working,
         sources=rule.sources,
         also=tuple(place for place in dict.fromkeys(misfit.also) if place != misfit.place),
         margin=margin,

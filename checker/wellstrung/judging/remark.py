@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from wellstrung.common.places import Edit, Place
 from wellstrung.quantity.value import Quantity
+from wellstrung.quantity.working import working
 from wellstrung.rulebook import Level, Target
 
 #: what a remark is about, whatever it says: its rule and its parts
@@ -32,7 +33,8 @@ class Remark(Struct, frozen=True):
     needed: str = ""
     remedy: str = ""
     edits: tuple[Edit, ...] = ()
-    working: tuple[str, ...] = ()
+    #: lines of arithmetic that are not those of its margin
+    lines: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     also: tuple[Place, ...] = ()
     affects: tuple[str, ...] = ()
@@ -46,6 +48,11 @@ class Remark(Struct, frozen=True):
     #: what is wrong in a few trade words, and what happens at the bench otherwise
     fault: str = ""
     why: str = ""
+
+    @property
+    def working(self) -> tuple[str, ...]:
+        """The arithmetic behind it, one line a step."""
+        return (*self.lines, *(working(self.margin) if self.margin is not None else ()))
 
     @property
     def problem(self) -> str:

@@ -22,7 +22,7 @@ def summary(plan: PlanResult) -> Summary:
     """What is kept of a plan."""
     first = plan.fix_first
     if first is not None:
-        first = replace(first, edits=(), working=(), sources=(), also=(), margin=None, target=None)
+        first = replace(first, edits=(), lines=(), sources=(), also=(), margin=None, target=None)
     return Summary(
         file=plan.file,
         title=plan.title,

@@ -8,7 +8,7 @@ from wellstrung.common.places import Fault
 from wellstrung.reading.tree import Mapping, Node, Sequence
 
 #: entries of one list or one group: our own choice, no source
-MOST_LISTED = 10_000
+MOST_LISTED = 5_000
 
 
 def too_many(tree: Node) -> tuple[Fault, ...]:

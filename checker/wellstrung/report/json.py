@@ -12,7 +12,6 @@ from typing import Any
 from wellstrung.common.places import Place
 from wellstrung.judging.result import LEVELS, Failure, PlanResult, Remark, Result, Summary
 from wellstrung.judging.summary import Totals
-from wellstrung.quantity.working import working
 from wellstrung.report import since_data
 from wellstrung.report.rows import COLUMNS, Rows
 
@@ -105,8 +104,6 @@ def _failure(failure: Failure) -> dict[str, Any]:
 
 def _remark(remark: Remark, rows: Rows) -> dict[str, Any]:
     """`working` holds the lines of a remark that are not those of its margin."""
-    margin = remark.margin
-    of_margin = working(margin) if margin is not None else []
     return {
         "rule": remark.rule,
         "level": remark.level,
@@ -116,8 +113,8 @@ def _remark(remark: Remark, rows: Rows) -> dict[str, Any]:
         "needed": remark.needed,
         "remedy": remark.remedy,
         "edits": [{"place": _place(edit.place), "new": edit.new} for edit in remark.edits],
-        "working": list(remark.working[: len(remark.working) - len(of_margin)]),
-        **rows.margin(margin),
+        "working": list(remark.lines),
+        **rows.margin(remark.margin),
         "sources": list(remark.sources),
         "place": _place(remark.place),
         "also": [_place(place) for place in remark.also],

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
 
-from wellstrung.common.wording import in_steps, some_of, visible
+from wellstrung.common.wording import in_steps, listed, some_of, visible
 from wellstrung.judging.result import PlanResult, Remark, Result, Summary
 from wellstrung.judging.summary import Totals, summary
 from wellstrung.quantity.value import Quantity
@@ -32,6 +33,8 @@ from wellstrung.rulebook.wording import about
 _INDENT, _GAP = 3, 11
 #: So many further places are shown, and the rest counted; the JSON report has them all.
 _PLACES = 20
+#: So many remarks and open checks of one plan are told in full: more than anyone reads at once.
+_TOLD = 300
 #: Of a plan in a folder so many open checks are shown, those first that most checks wait for.
 _OPEN = 3
 #: From so many columns on, the table of a folder shows what to fix first.
@@ -108,8 +111,10 @@ def _plan(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> Non
     for applied in applies(plan):
         page.path(applied)
     page.line()
-    for number, remark in enumerate(plan.numbered, 1):
+    remarks = plan.numbered
+    for number, remark in enumerate(remarks[:_TOLD], 1):
         _remark(page, number, remark, plan, options)
+    _untold(page, plan, remarks[_TOLD:])
     for remark in plan.cautions if alone else ():
         _caution(page, remark.says, in_steps(remark.steps) if remark.steps else "")
     _closing(page, plan, options, alone=alone)
@@ -142,6 +147,16 @@ def _remark(page: Page, number: int, remark: Remark, plan: PlanResult, options: 
             page.line(step, _INDENT + 2)
         for source in remark.sources:
             page.line(f"source: {source}", _INDENT + 2, "dim")
+    page.line()
+
+
+def _untold(page: Page, plan: PlanResult, remarks: Sequence[Remark]) -> None:
+    """How many remarks more there are by each rule, and how to read them."""
+    if not remarks:
+        return
+    by_rule = Counter(remark.rule for remark in remarks)
+    each = listed([f"{count} of {rule}" for rule, count in by_rule.most_common()])
+    page.path(f"{len(remarks)} remarks more ({each}): `wellstrung check {plan.file} --brief`")
     page.line()
 
 
@@ -207,15 +222,16 @@ def _closing(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> 
             line = Text(f"passed: {kept.rule} ({together(kept.parts)}){spare}{note}")
             page.hanging(line, 2 * _INDENT, _INDENT)
     waiting = open_checks(plan)
-    listed = waiting
+    shown = waiting[:_TOLD]
     if not alone and len(waiting) > _OPEN:
-        listed = sorted(waiting, key=lambda one: -len(one.rules))[:_OPEN]
-    for check in listed:
+        shown = sorted(waiting, key=lambda one: -len(one.rules))[:_OPEN]
+    for check in shown:
         whose = f"{' and '.join(check.rules)}: {together(check.parts)}"
         says = Text(f"open: needs {check.missing}").append(f" [{whose}]", style="dim")
         page.hanging(says, 2 * _INDENT, _INDENT)
-    if more := len(waiting) - len(listed):
-        page.path(f"open: {more} more, `wellstrung check {plan.file}` lists them", _INDENT)
+    if more := len(waiting) - len(shown):
+        how = " --as json" if alone else ""
+        page.path(f"open: {more} more, `wellstrung check {plan.file}{how}` lists them", _INDENT)
     page.line()
 
 

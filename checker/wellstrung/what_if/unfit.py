@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence
+from math import inf
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -12,7 +14,7 @@ from wellstrung.common.places import Place
 from wellstrung.judging.result import PlanResult, Remark, understood
 from wellstrung.lists import shopping
 from wellstrung.lists.line import SupplyLine
-from wellstrung.model.item import Item
+from wellstrung.model.item import Bead, Item
 from wellstrung.model.parts import Part
 from wellstrung.reading import tree
 
@@ -72,13 +74,26 @@ def unfit(result: PlanResult) -> Iterator[Unfit]:
         return
     plan = result.ask.plan
     things = (*plan.beads.values(), *plan.parts.values())
+    by_place: dict[Place, list[Part | Bead]] = {}
+    for thing in things:
+        by_place.setdefault(thing.node.place, []).append(thing)
+    places = sorted(by_place)
+
+    def standing(at: Place) -> Sequence[Part | Bead]:
+        """What stands there; no part or bead is written within another."""
+        after = bisect_right(places, (*at[:3], inf))
+        return [
+            thing
+            for last in places[after - 1 : after]
+            if last.holds(at)
+            for thing in by_place[last]
+        ]
+
     wearer = plan.written("wearer")
     for remark in result.numbered:
         if not remark.counts or not remark.needed:
             continue
-        found = [
-            (thing, at) for at in _places(remark) for thing in things if thing.node.place.holds(at)
-        ]
+        found = [(thing, at) for at in _places(remark) for thing in standing(at)]
         if not found and wearer is not None and wearer.place.holds(remark.place):
             # what does not suit its wearer is the part, not the person
             found = [(part, part.key.place) for part in things if remark.parts == (part.name,)]

@@ -145,7 +145,7 @@ class Unsettling:
 
     def _judged(self, rule: Rule, subject: Subject, raised: dict[Identity, int]) -> bool:
         """Whether a subject could be judged; adds the ranks of what is said of it."""
-        judge = Judge(self._installed, self._plan, self._quantities, shown=False)
+        judge = Judge(self._installed, self._plan, self._quantities)
         try:
             judge.judge(rule, subject)
         except Unsettled:

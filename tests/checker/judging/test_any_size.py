@@ -11,7 +11,12 @@ import pytest
 from wellstrung.judging.checker import Checker
 from wellstrung.model import references
 from wellstrung.model.contradictions import MOST_HUNG, MOST_MADE, MOST_ON_RING, MOST_PLACES
+from wellstrung.plugins import host
 from wellstrung.reading.most import MOST_LISTED
+from wellstrung.report.pages import sheet
+
+#: how often each function was called, by its file, its line and its name
+Counts = dict[tuple[str, int, str], int]
 
 _HEAD = "plan: 1\ntitle: Long\npiece: necklace\n"
 _BEAD = "beads:\n  gull: {type: round, size: 8/0, make: Japanese}\n"
@@ -80,11 +85,21 @@ def _hung(count: int) -> str:
     return _plan(f"{_RING}  drop: {_DROP}\n  bar: {_BAR}\n", "bar, ring, bar", f"hung:\n{lines}")
 
 
-def _calls(checker: Checker, text: str) -> dict[tuple[str, int, str], int]:
+def _thick(count: int) -> str:
+    """Rings that are thick for their size, each by an amount of its own: several remarks each."""
+    names = [f"loop {n}" for n in range(count)]
+    rings = "".join(
+        f"  {name}: {{kind: jump ring, outside: 5 mm, wire: {2 + n / 100_000} mm, closing: open}}\n"
+        for n, name in enumerate(names)
+    )
+    return _plan(rings, ", ".join(names))
+
+
+def _calls(work: Callable[[str], object], text: str) -> Counts:
     """How often each function of ours was called for a plan."""
     profile = cProfile.Profile()
     profile.enable()
-    checker.check_text(text)
+    work(text)
     profile.disable()
     counted = pstats.Stats(profile).stats  # type: ignore[attr-defined]
     return {where: calls[1] for where, calls in counted.items() if "wellstrung" in where[0]}
@@ -92,21 +107,40 @@ def _calls(checker: Checker, text: str) -> dict[tuple[str, int, str], int]:
 
 #: what is worked out of each strand's load, or of a bundle, by every strand: see `MOST_MADE`
 _BY_CAUSES = frozenset({"causes.py", "value.py", "extremes.py", "arithmetic.py", "circles.py"})
+#: a search for an order of steps stops after so many looks (`MOST_LOOKS`)
+_BOUNDED = frozenset({"search.py"})
 
 
-@pytest.mark.parametrize("shape", [_unused, _bought, _bundled, _threaded, _roped, _stepped, _hung])
+_SHAPES = [_unused, _bought, _bundled, _threaded, _roped, _stepped, _hung, _thick]
+
+
+@pytest.mark.parametrize("shape", _SHAPES)
 def test_calls_grow_with_the_plan(checker: Checker, shape: Callable[[int], str]) -> None:
     """Twice the parts: no function is called more than about twice as often."""
-    few, many = (_calls(checker, shape(count)) for count in (60, 120))
-    faster = {
-        where: (few[where], calls)
+    few, many = (_calls(checker.check_text, shape(count)) for count in (60, 120))
+    assert not _faster(few, many)
+
+
+@pytest.mark.parametrize(
+    ("shape", "few"), [(_unused, 200), (_bought, 200), (_stepped, 200), (_thick, 60)]
+)
+def test_calls_of_a_page_grow_with_the_plan(shape: Callable[[int], str], few: int) -> None:
+    """The same of a leaf."""
+    checker = Checker(host.load(), keep=True)
+    page = [_calls(lambda text: sheet(checker.check_text(text)), shape(n)) for n in (few, 2 * few)]
+    assert not _faster(*page)
+
+
+def _faster(few: Counts, many: Counts) -> Counts:
+    """The functions that are called more than about twice as often for twice the parts."""
+    return {
+        where: calls
         for where, calls in many.items()
-        if where[0].rpartition("/")[2] not in _BY_CAUSES
+        if where[0].rpartition("/")[2] not in _BY_CAUSES | _BOUNDED
         and few.get(where)
         and calls > 1_000
         and calls > 2.6 * few[where]
     }
-    assert not faster
 
 
 @pytest.mark.parametrize(

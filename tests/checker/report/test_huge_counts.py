@@ -6,7 +6,9 @@ from pathlib import Path
 
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
+from wellstrung.report import text
 from wellstrung.report.pages import sheet
+from wellstrung.report.writer import Options
 from wellstrung.subjects.find import find
 from wellstrung.subjects.hung import HungOnEyes
 
@@ -42,3 +44,21 @@ def test_of_more_pieces_than_anyone_hangs_the_first_are_placed() -> None:
     (row,) = (one for one in find(result.ask.plan) if isinstance(one, HungOnEyes))
     assert sum(line.times for line in row.lines) == 10_000
     assert len(row.in_order) == 5_000
+
+
+def test_of_more_remarks_than_anyone_reads_the_first_are_told_and_the_rest_counted() -> None:
+    rings = "".join(
+        f"  loop {n}: {{kind: jump ring, outside: 5 mm, wire: {2 + n / 1e4} mm, closing: open}}\n"
+        for n in range(320)
+    )
+    run = ", ".join(f"loop {n}" for n in range(320))
+    plan = CHECKER.check_text(
+        f"plan: 1\ntitle: Thick\npiece: necklace\nparts:\n{rings}run: [{run}]\n"
+    )
+    assert len(plan.numbered) == 391
+    told = text.each(plan, Options())
+    assert "300. ERROR" in told
+    assert "301. ERROR" not in told
+    assert "91 remarks more (" in told
+    assert "open: 20 more, `wellstrung check plan.yaml --as json` lists them" in told
+    assert len(text.each(plan, Options(brief=True)).splitlines()) == len(plan.numbered)

@@ -43,6 +43,10 @@ class Annotations:
         self.length = result.quantities.get("piece.length")
         self.body, self.canvas = body, canvas
         self.marked: set[int] = set()
+        self._halves = [one for one in body.shown if one.half]
+        self._of_part: dict[str, list[Shown]] = {}
+        for one in body.shown:
+            self._of_part.setdefault(one.part.name, []).append(one)
         self._longest = int((width - _MARKS) / words_width("m"))
         self._key: dict[str, str] | None = {} if letters else None
         self._label()
@@ -129,9 +133,9 @@ class Annotations:
         the half, the place of the run or the hung line that its places lie in, and then the one
         that meets most of its other parts.
         """
-        shown, parts = self.body.shown, self.body.plan.parts
+        parts = self.body.plan.parts
         places = (remark.place, *remark.also)
-        halves = {one.called for one in shown if _in_half(one, places)}
+        halves = {one.called for one in self._halves if _in_half(one, places)}
         names = {*remark.parts, *halves}
 
         def aside(name: str) -> bool:
@@ -144,8 +148,7 @@ class Annotations:
             return first, one.called in halves, in_line, len(one.near & names)
 
         for name in sorted(remark.parts, key=aside):
-            mine = [one for one in shown if one.part.name == name]
-            if mine:
+            if mine := self._of_part.get(name):
                 return max(mine, key=meant)
         return None
 
