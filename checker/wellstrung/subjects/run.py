@@ -5,9 +5,10 @@ What a ring joins is in `linked`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import product, takewhile
 
+from wellstrung.common.cache import cached
 from wellstrung.model import rows
 from wellstrung.model.item import Bead
 from wellstrung.model.parts import WOVEN_WORK, BandEnd, Part, Role
@@ -332,9 +333,17 @@ def _at_holes(inner: RunEntry, end: RunEntry, *, apart: bool = False) -> Iterato
 
 def at_holes(plan: Plan, inner: RunEntry) -> Eyes | None:
     """The eyes at one end, where strands side by side go each to one of its own there."""
-    met = [(end, apart) for one, end, apart in _beyond(plan) if one is inner]
-    found = (join.eyes for end, apart in met for join in _at_holes(inner, end, apart=apart))
-    return next(found, None)
+    return _holes_met(plan).get(id(inner))
+
+
+@cached
+def _holes_met(plan: Plan) -> Mapping[int, Eyes]:
+    """The first eyes of its own that each place of the run comes to."""
+    found: dict[int, Eyes] = {}
+    for inner, end, apart in _beyond(plan):
+        for join in _at_holes(inner, end, apart=apart):
+            found.setdefault(id(inner), join.eyes)
+    return found
 
 
 def toggles(plan: Plan) -> Iterator[Subject]:

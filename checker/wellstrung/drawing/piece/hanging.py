@@ -13,7 +13,7 @@ from wellstrung.drawing.looks import shape_of
 from wellstrung.drawing.looks.rings import ring_on_edge
 from wellstrung.drawing.looks.sizes import UNKNOWN, Sizes
 from wellstrung.drawing.pen import Bend, Pen
-from wellstrung.drawing.piece.stretches import Stretch
+from wellstrung.drawing.piece.stretches import WORKED, Stretch
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
@@ -29,7 +29,7 @@ _MOST_THINGS, _MOST = 500, (60, 24, 12, 6, 3, 1)
 #: how many lines are named that hang more than is drawn
 _MOST_NAMED = 8
 
-#: a strand beside others is drawn bead by bead: it counts as this many things
+#: what is worked is drawn bead by bead: it counts as this many things
 _BY_BEADS = 20
 
 #: called once for all that a line hangs: the part, how many, and the spot that a label points to
@@ -47,7 +47,8 @@ def counted(plan: Plan, most: int = 1) -> int:
         lines = by_source.get(part, ())
         return sum(min(line.times, most) * (1 + below(line.part)) for line in lines)
 
-    places = sum(entry.linked + _BY_BEADS * len(entry.beside) for entry in plan.run)
+    worked = sum(part.kind.role in WORKED for entry in plan.run for part in entry.parts)
+    places = sum(entry.linked for entry in plan.run) + _BY_BEADS * worked
     return places + sum(below(part) for part in plan.in_run)
 
 
