@@ -44,7 +44,7 @@ def spelled_out(
     spelled = _section(with_sections(read.tree), "parts", _part, faults)
     spelled, said = in_our_words(spelled, kinds, stitches)
     faults += said
-    spelled = _section(written_out(spelled), "beads", _bead, faults)
+    spelled = _section(written_out(spelled, faults), "beads", _bead, faults)
     spelled = _pins_behind(spelled, read.tree, faults)
     spelled = _parts(spelled, faults)
     spelled = _clasped(spelled)

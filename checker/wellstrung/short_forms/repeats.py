@@ -11,29 +11,47 @@ from collections.abc import Collection, Iterator
 from itertools import islice, repeat
 
 from wellstrung.common.patterns import Pattern
+from wellstrung.common.places import Fault
 from wellstrung.common.wording import nearest
 from wellstrung.reading import tree
 from wellstrung.short_forms.phrase import part as within
 
-#: more beads than anyone lists: what is longer stays as it is, and its shape is refused
-_MOST = 10_000
+#: more beads than anyone strings in one list, and than all groups of a plan stand for: our choice
+_MOST, _MOST_IN_ALL = 10_000, 100_000
 _LISTS = ("beads", "outer")
 #: so many of a bead, one after another
 _COUNTED = Pattern(r"([1-9]\d{0,3}) +(?:x +)?(\S.*)")
 
 
-def written_out(whole: tree.Mapping) -> tree.Mapping:
-    """The plan with every group of beads that repeats written out; the very same without one."""
+def written_out(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
+    """The plan with every group of beads that repeats written out; the very same without one.
+
+    A list that stands for too many beads stays as it is, and is a fault.
+    """
     parts, palette = whole.entries.get("parts"), whole.entries.get("beads")
     if parts is None or not isinstance(parts.node, tree.Mapping):
         return whole
     known = palette.node.entries.keys() if palette is not None else ()
     new: dict[str, tree.Node] = {}
+    left = _MOST_IN_ALL
     for name, entry in parts.node.entries.items():
         node = entry.node
         if isinstance(node, tree.Mapping):
-            lists = [field for field in _LISTS if field in node.entries]
-            strung = {field: _all_of(node.entries[field].node, known) for field in lists}
+            strung: dict[str, tree.Node] = {}
+            for field in (field for field in _LISTS if field in node.entries):
+                said = node.entries[field].node
+                beads = _all_of(said, known, min(left, _MOST))
+                if beads is None:
+                    says = (
+                        f"`{field}` of `{name}` stands for more beads than are checked, which are"
+                    )
+                    says += f" {_MOST:,} in a list and {_MOST_IN_ALL:,} in a plan"
+                    do = f"write its group once, and the `length` of `{name}`"
+                    faults.append(Fault("plan-shape", f"{says}: {do}", said.place))
+                    strung[field] = tree.sequence(said, [])  # so that nothing else is said of it
+                elif beads is not said:
+                    strung[field] = beads
+                    left -= len(beads.items) if isinstance(beads, tree.Sequence) else 0
             new[name] = _once(node, tree.with_nodes(node, strung))
     return tree.with_nodes(whole, {"parts": tree.with_nodes(parts.node, new)})
 
@@ -57,24 +75,25 @@ def _once(said: tree.Mapping, part: tree.Mapping) -> tree.Mapping:
     return tree.with_more(part, {"repeats": tree.implied_data(beads.node, 1)})
 
 
-def _all_of(node: tree.Node, known: Collection[str]) -> tree.Node:
+def _all_of(node: tree.Node, known: Collection[str], most: int) -> tree.Node | None:
+    """A list with its groups written out; None where it has more than so many beads."""
     mirror = node.entries.get("mirror")
     half = mirror.node if mirror is not None and len(node.entries) == 1 else None
     group = node.entries.get("of")
     if group is not None and "repeat" not in known:
-        items = list(islice(_repeated(node, known), _MOST + 1))
+        items = list(islice(_repeated(node, known), most + 1))
         # one that is not read stands in a list as well, so that what is refused is what is wrong
-        return tree.sequence(group.node, items if len(items) <= _MOST else [node])
+        return tree.sequence(group.node, items) if len(items) <= most else None
     listed = half or node
     if not isinstance(listed, tree.Sequence):
         return node
     each = (one for item in listed.items for one in _repeated(item, known))
-    items = list(islice(each, _MOST + 1))
+    items = list(islice(each, most + 1))
     if half is not None and listed.items:  # back again from its last entry, which is the middle
         last = listed.items[-1]
         turn = list(_repeated(last, known))
         items += reversed(items[: len(items) - len(turn)])
-    return tree.with_items(listed, items) if len(items) <= _MOST else node
+    return tree.with_items(listed, items) if len(items) <= max(most, len(listed.items)) else None
 
 
 def _repeated(item: tree.Node, known: Collection[str]) -> Iterator[tree.Node]:

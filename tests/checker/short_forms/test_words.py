@@ -433,6 +433,27 @@ def test_a_group_of_beads_that_repeats_is_written_out(checker: Checker) -> None:
             assert slip.says.startswith("`repeat` of entry 1 of `beads`")
 
 
+@pytest.mark.parametrize(
+    ("most", "more"),
+    [
+        ("{repeat: 5000, of: [gull, gull]}", "{repeat: 5001, of: [gull, gull]}"),
+        ("[{repeat: 9999, of: [gull]}, gull]", "[{repeat: 9999, of: [gull]}, gull, gull]"),
+        ("{mirror: [4999 gull, gull]}", "{mirror: [5000 gull, gull]}"),
+    ],
+)
+def test_more_beads_than_are_strung_in_one_list_are_refused(
+    checker: Checker, most: str, more: str
+) -> None:
+    plan = PLAN.replace("run: [tip, strand]", "run: [strand]") % "calotte, inside: 3 mm"
+    bare = "beads: gull, length: 40 cm"
+    assert checker.check_text(plan.replace(bare, f"beads: {most}, length: 40 cm")).readable
+    [slip] = checker.check_text(plan.replace(bare, f"beads: {more}, length: 40 cm")).remarks
+    assert slip.says == (
+        "`beads` of `strand` stands for more beads than are checked, which are 10,000 in a list and"
+        " 100,000 in a plan: write its group once, and the `length` of `strand`"
+    )
+
+
 def test_a_thread_whose_words_are_refused_is_one_slip(checker: Checker) -> None:
     plan = PLAN.replace("{kind: %s}", "6 lb fused line, smoke, tail 15 cm")
     named = plan.replace("length: 40 cm", 'length: 40 cm, thread: "tip, tail 15 cm"')
