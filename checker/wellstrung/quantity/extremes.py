@@ -1,63 +1,96 @@
-"""The least and the greatest value of a function of causes, each moved from -1 to 1."""
+"""The least and the greatest value of any combination of causes, each moved from -1 to 1."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Collection, Mapping
+from collections import Counter
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from itertools import product
+from typing import NamedTuple
 
-from wellstrung.quantity.causes import Cause, Window
+from wellstrung.quantity.causes import Cause, Spread, Window
 
+_ENDS: tuple[float, ...] = (-1.0, 1.0)
 #: Causes that a climb moves in all: more than it needs of a few dozen.
 _MOST_MOVES = 20_000
-#: the value with these causes moved, all others at rest
-At = Callable[[Mapping[Cause, float]], float]
 
 
-class Moved:
-    """The arguments of a function under causes that are moved one at a time.
+def points_of(
+    causes: Iterable[Cause], leaves: Iterable[Iterable[Spread]], *, kinked: bool
+) -> dict[Cause, tuple[float, ...]]:
+    """Where each cause may push a value furthest: at its ends; at rest too, if leaves share it.
 
-    Each argument is worked out once for every point of the causes that move it.
+    One leaf alone has nothing at rest that it has not at an end.
+    """
+    points = dict.fromkeys(causes, _ENDS)
+    if kinked:
+        moving = Counter(spread.cause for spreads in leaves for spread in spreads)
+        points.update({cause: (*_ENDS, 0.0) for cause in points if moving[cause] > 1})
+    return points
+
+
+def shared_by(args: Iterable[Collection[Cause]], elsewhere: Iterable[Cause]) -> set[Cause]:
+    """The causes that move more than one argument, or one and something `elsewhere`."""
+    met, shared = set(elsewhere), set(elsewhere)
+    for causes in args:
+        shared.update(met.intersection(causes))
+        met.update(causes)
+    return shared
+
+
+class Node(NamedTuple):
+    """A value to be worked out from where its causes are, and from the values under it by key."""
+
+    key: int
+    causes: Collection[Cause]
+    work: Callable[[Mapping[Cause, float], Mapping[int, float]], float]
+
+
+class _Moved:
+    """A value whose causes are moved one by one: only what a cause moves is worked out again.
+
+    The last of the nodes is the value, and each stands behind those under it.
     """
 
-    def __init__(self, args: Mapping[str, tuple[At, Collection[Cause]]]) -> None:
-        self._args = args
-        self._known: dict[tuple[object, ...], float] = {}
-        self._of: dict[Cause, list[str]] = {}
-        for key, (_, causes) in args.items():
-            for cause in causes:
-                self._of.setdefault(cause, []).append(key)
+    def __init__(self, nodes: Sequence[Node], points: Mapping[Cause, float]) -> None:
+        self.points = dict(points)
+        self._nodes = nodes
+        self._values: dict[int, float] = {}
+        self._of: dict[Cause, list[Node]] = {}
+        for node in nodes:
+            self._values[node.key] = node.work(self.points, self._values)
+            for cause in node.causes:
+                self._of.setdefault(cause, []).append(node)
 
-    def values(self, moved: Mapping[Cause, float], by: Cause | None = None) -> dict[str, float]:
-        """All arguments, or those that one cause moves, each where all causes are moved so far."""
-        found = {}
-        for key in self._args if by is None else self._of.get(by, ()):
-            at, causes = self._args[key]
-            point = (key, *[moved[cause] for cause in causes])
-            value = self._known.get(point)
-            if value is None:
-                value = self._known[point] = at(moved)
-            found[key] = value
-        return found
+    @property
+    def value(self) -> float:
+        """The value where all causes are now."""
+        return self._values[self._nodes[-1].key]
+
+    def move(self, cause: Cause, by: float) -> float:
+        """The value once a cause is at another point."""
+        self.points[cause] = by
+        for node in self._of.get(cause, ()):
+            self._values[node.key] = node.work(self.points, self._values)
+        return self.value
 
 
 def of_corners(
-    function: Callable[..., float],
-    args: Moved,
-    middle: float,
-    points: Mapping[Cause, tuple[float, ...]],
+    nodes: Sequence[Node], middle: float, points: Mapping[Cause, tuple[float, ...]]
 ) -> Window:
     """Over every combination of the points of the causes: exact where nothing turns between."""
-    corners = [dict(zip(points, corner, strict=True)) for corner in product(*points.values())]
-    values = [function(**args.values(corner)) for corner in corners]
-    return Window(min(middle, *values), max(middle, *values))
+    moved = _Moved(nodes, {cause: ends[0] for cause, ends in points.items()})
+    low, high = min(middle, moved.value), max(middle, moved.value)
+    for corner in product(*points.values()):
+        for cause, by in zip(points, corner, strict=True):
+            if moved.points[cause] != by:
+                moved.move(cause, by)
+        low, high = min(low, moved.value), max(high, moved.value)
+    return Window(low, high)
 
 
 def climbed(
-    function: Callable[..., float],
-    args: Moved,
-    middle: float,
-    alone: Mapping[Cause, Mapping[float, float]],
+    nodes: Sequence[Node], middle: float, alone: Mapping[Cause, Mapping[float, float]]
 ) -> Window:
     """Over so many causes that not every corner can be tried.
 
@@ -66,40 +99,35 @@ def climbed(
     that, the range is no narrower than all that each cause does alone, added up: no error comes of
     a range that was not followed to its end.
     """
-    low, high = (_climb(sign, function, args, middle, alone) for sign in (-1.0, 1.0))
+    low, high = (_climb(sign, nodes, middle, alone) for sign in (-1.0, 1.0))
     return Window(min(middle, -low), max(middle, high))
 
 
 def _climb(
     sign: float,
-    function: Callable[..., float],
-    args: Moved,
+    nodes: Sequence[Node],
     middle: float,
     alone: Mapping[Cause, Mapping[float, float]],
 ) -> float:
     """The greatest `sign` x value that is found."""
-    moved = {
-        cause: max(tried, key=lambda point: sign * tried[point]) for cause, tried in alone.items()
-    }
-    values = args.values(moved)
-    best = sign * function(**values)
-    improved, left = True, _MOST_MOVES // len(alone)  # each trial moves them all
+    own = {cause: max(at, key=lambda point: sign * at[point]) for cause, at in alone.items()}
+    moved = _Moved(nodes, own)
+    best = sign * moved.value
+    improved, left = True, _MOST_MOVES // len(alone)  # each trial may move them all
     while improved:
         improved = False
         for cause, tried in alone.items():
             for point in tried:
-                before = moved[cause]
+                before = moved.points[cause]
                 if point == before:
                     continue
                 if not left:
-                    gains = [sign * (alone[one][by] - middle) for one, by in moved.items()]
+                    gains = [sign * (alone[one][by] - middle) for one, by in moved.points.items()]
                     return max(best, sign * middle + math.fsum(max(0.0, gain) for gain in gains))
                 left -= 1
-                moved[cause] = point
-                there = {**values, **args.values(moved, cause)}
-                trial = sign * function(**there)
+                trial = sign * moved.move(cause, point)
                 if trial > best + 1e-12:
-                    best, improved, values = trial, True, there
+                    best, improved = trial, True
                 else:
-                    moved[cause] = before
+                    moved.move(cause, before)
     return best

@@ -12,7 +12,6 @@ evaluated as a whole, so a cause that enters twice moves both places together an
 from __future__ import annotations
 
 import math
-from collections import Counter
 from collections.abc import Callable, Collection, Mapping
 from functools import partial
 from itertools import product
@@ -25,13 +24,13 @@ from wellstrung.common.choice import Choice
 from wellstrung.common.places import Place
 from wellstrung.formulas.tracing import Traced, traced
 from wellstrung.quantity.causes import Cause, Moves, Spread, Window, around, moves_of, summed
-from wellstrung.quantity.extremes import Moved, climbed, of_corners
+from wellstrung.quantity.extremes import Node, climbed, of_corners, points_of, shared_by
 from wellstrung.quantity.once import once
 
 _UNMOVED: Moves = {}
-_ALL_CORNERS_UP_TO = 5
 _SCAN = (-1.0, -0.75, -0.5, -0.25, 0.25, 0.5, 0.75, 1.0)
 _ENDS = (-1.0, 1.0)
+_ALL_CORNERS_UP_TO = 5
 
 
 class Quantity(Struct, frozen=True, eq=False, dict=True):
@@ -96,6 +95,14 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         else:
             own = [(cause, by) for cause, by in moved.items() if cause in moves]
         return self.middle + math.fsum([abs(by) * moves[cause][by > 0] for cause, by in own])
+
+    def _from_those_under(self, moved: Mapping[Cause, float], known: Mapping[int, float]) -> float:
+        """`at`, where the values that it is worked out from are known, by the id of each."""
+        if self._separate is not None:
+            return self.at(moved)
+        assert self.function is not None
+        values = {key: known[id(arg)] for key, arg in self._varying.items()}
+        return self.function(**{**self._resting, **values})
 
     def _with(self, cause: Cause, by: float) -> float:
         """`at` for one cause alone, which is what is asked for most."""
@@ -256,64 +263,38 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """The least and the greatest value that any combination of the causes gives."""
         if self._separate is not None:
             return self.made_of("likely", lambda *moves: math.fsum(moves))
-        shared = self._shared(())
-        varying = self._varying
+        shared = shared_by([arg._bounding for arg in self._varying.values()], ())
         assert self.function is not None
-        function = partial(self.function, **self._resting)
-        if not (shared or self.scan) and len(varying) <= _ALL_CORNERS_UP_TO:
+        if not (shared or self.scan) and len(self._varying) <= _ALL_CORNERS_UP_TO:
             # each argument reaches its own worst whatever the others do
-            ends = product(*[arg.worst for arg in varying.values()])
-            values = [function(**dict(zip(varying, corner, strict=True))) for corner in ends]
+            function = partial(self.function, **self._resting)
+            ends = product(*[arg.worst for arg in self._varying.values()])
+            values = [function(**dict(zip(self._varying, at, strict=True))) for at in ends]
             return Window(min(self.middle, *values), max(self.middle, *values))
-        merged = self._merged(())
+        merged = self._merged(shared)
         if merged is not self:
             return merged.worst
-        causes = self._bounding
-        args = Moved({key: (arg.at, arg._bounding) for key, arg in varying.items()})
-        if self._scanned or len(causes) > _ALL_CORNERS_UP_TO:
-            alone = {cause: self._tried(cause) for cause in causes}
-            return climbed(function, args, self.middle, alone)
-        return of_corners(
-            function, args, self.middle, {cause: self._points(cause) for cause in causes}
-        )
+        nodes = [*self._nodes({}).values()]
+        spreads = [leaf.spreads for leaf in self.leaves]
+        points = points_of(self._bounding, spreads, kinked=self._kinked)
+        if not self._scanned and len(points) <= _ALL_CORNERS_UP_TO:
+            return of_corners(nodes, self.middle, points)
+        alone = {cause: dict(self._alone[cause]) for cause in points}
+        for cause, tried in alone.items():
+            if self._scanned or 0.0 in points[cause]:
+                tried[0.0] = self.middle
+        return climbed(nodes, self.middle, alone)
 
-    def _tried(self, cause: Cause) -> dict[float, float]:
-        """The value with a cause alone at each point where it may push it furthest."""
-        tried = dict(self._alone[cause])
-        if self._scanned or 0.0 in self._points(cause):
-            tried[0.0] = self.middle
-        return tried
-
-    def _points(self, cause: Cause) -> tuple[float, ...]:
-        """Where a cause may push the value furthest: at its ends; at rest too, if leaves share it.
-
-        One leaf alone has nothing at rest that it has not at an end.
-        """
-        return (*_ENDS, 0.0) if self._kinked and self._moving[cause] > 1 else _ENDS
-
-    @once
-    def _moving(self) -> Mapping[Cause, int]:
-        """How many leaves each cause moves."""
-        return Counter([spread.cause for one in self.leaves for spread in one.spreads])
-
-    def _shared(self, elsewhere: Collection[Cause]) -> set[Cause]:
-        """The causes that move more than one argument, or one and something `elsewhere`."""
-        met, shared = set(elsewhere), set(elsewhere)
-        for arg in self._varying.values():
-            shared.update(met.intersection(arg._bounding))
-            met.update(arg._bounding)
-        return shared
-
-    def _merged(self, elsewhere: Collection[Cause]) -> Quantity:
+    def _merged(self, shared: Collection[Cause]) -> Quantity:
         """The same value with each argument whose causes move nothing else made one leaf.
 
         Such an argument reaches its own worst whatever the others do, so it counts as one cause.
         """
-        shared = self._shared(elsewhere)
         args = {}
         for key, arg in self._varying.items():
-            if not shared.isdisjoint(arg._bounding):
-                args[key] = arg._merged(shared)
+            if any([cause in shared for cause in arg._bounding]):
+                own = [under._bounding for under in arg._varying.values()]
+                args[key] = arg._merged(shared_by(own, shared))
             elif len(arg._bounding) > 1:
                 low, high = arg.worst
                 as_one = Cause(arg.name, str(id(arg)))
@@ -322,6 +303,14 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         if all([self.args[key] is arg for key, arg in args.items()]):
             return self
         return replace(self, args={**self.args, **args})
+
+    def _nodes(self, found: dict[int, Node]) -> dict[int, Node]:
+        """The value and all under it that it is worked out from, each behind what it needs."""
+        if id(self) not in found:
+            for arg in self._varying.values() if self._separate is None else ():
+                arg._nodes(found)
+            found[id(self)] = Node(id(self), self._bounding, self._from_those_under)
+        return found
 
     @once
     def chief_cause(self) -> tuple[Cause, float] | None:

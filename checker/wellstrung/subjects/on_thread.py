@@ -183,14 +183,15 @@ def caps_on_beads(plan: Plan) -> Iterator[CapOnBead]:
 
     Between two beads it sits on the larger; where two caps meet, each on the bead behind it.
     """
-    for part in plan.parts.values():
+    caps = {bead for bead in plan.beads.values() if _sits_on(bead)}
+    for part in plan.parts.values() if caps else ():
         node = part.node_at("beads")
         if node is None or not isinstance(node.value, list):
             continue
         row = [plan.beads[name] for name in map(str, node.value) if name in plan.beads]
         for at, cap in enumerate(row):
-            beside = [bead for bead in row[max(at - 1, 0) : at + 2] if not _sits_on(bead)]
-            if _sits_on(cap) and beside:
+            beside = [bead for bead in row[max(at - 1, 0) : at + 2] if bead not in caps]
+            if cap in caps and beside:
                 yield CapOnBead(part.place_of("beads"), cap, max(beside, key=_across))
 
 

@@ -43,10 +43,7 @@ class EndInHole(Subject, frozen=True):
 
 
 class StrandsInCone(Subject, frozen=True):
-    """The gathered ends of strands in a cone, or in an end cap that takes them all.
-
-    The legs of a tassel that hang there by thread go in by their first beads.
-    """
+    """The gathered ends of strands, or the first beads of a tassel's legs, in a cone or end cap."""
 
     cone: Part
     strands: tuple[Part, ...]
@@ -339,11 +336,8 @@ def at_holes(plan: Plan, inner: RunEntry) -> Eyes | None:
 @cached
 def _holes_met(plan: Plan) -> Mapping[int, Eyes]:
     """The first eyes of its own that each place of the run comes to."""
-    found: dict[int, Eyes] = {}
-    for inner, end, apart in _beyond(plan):
-        for join in _at_holes(inner, end, apart=apart):
-            found.setdefault(id(inner), join.eyes)
-    return found
+    beyond = [(inner, _at_holes(inner, end, apart=apart)) for inner, end, apart in _beyond(plan)]
+    return {id(inner): join.eyes for inner, joins in reversed(beyond) for join in joins}
 
 
 def toggles(plan: Plan) -> Iterator[Subject]:

@@ -14,7 +14,7 @@ from wellstrung.common.places import Place
 from wellstrung.judging.result import PlanResult, Remark, understood
 from wellstrung.lists import shopping
 from wellstrung.lists.line import SupplyLine
-from wellstrung.model.item import Bead, Item
+from wellstrung.model.item import Item
 from wellstrung.model.parts import Part
 from wellstrung.reading import tree
 
@@ -74,20 +74,16 @@ def unfit(result: PlanResult) -> Iterator[Unfit]:
         return
     plan = result.ask.plan
     things = (*plan.beads.values(), *plan.parts.values())
-    by_place: dict[Place, list[Part | Bead]] = {}
+    by_place: dict[Place, list[Item]] = {}
     for thing in things:
         by_place.setdefault(thing.node.place, []).append(thing)
     places = sorted(by_place)
 
-    def standing(at: Place) -> Sequence[Part | Bead]:
+    def standing(at: Place) -> Sequence[Item]:
         """What stands there; no part or bead is written within another."""
         after = bisect_right(places, (*at[:3], inf))
-        return [
-            thing
-            for last in places[after - 1 : after]
-            if last.holds(at)
-            for thing in by_place[last]
-        ]
+        before = (place for place in places[after - 1 : after] if place.holds(at))
+        return [thing for place in before for thing in by_place[place]]
 
     wearer = plan.written("wearer")
     for remark in result.numbered:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import product
-from operator import itemgetter
 
 import pytest
 from hypothesis import given
@@ -15,7 +14,7 @@ from wellstrung.formulas.thread import strength_left
 from wellstrung.quantity.arithmetic import derived, exact, leaf, total
 from wellstrung.quantity.assumed import ASSUMED, fails_anyway, rests_on
 from wellstrung.quantity.causes import Cause, Spread, Window
-from wellstrung.quantity.extremes import Moved, climbed
+from wellstrung.quantity.extremes import Node, climbed
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
 from wellstrung.quantity.working import described, formula_of, number, working
@@ -209,13 +208,16 @@ def test_many_causes_are_climbed_to_the_same_ends_as_counting_corners(
 def _climbed(function: Callable[..., float], many: int) -> Window:
     """Over so many causes, each of which is itself an argument of the function."""
     causes = [Cause(f"cause {number}") for number in range(many)]
-    args = {f"a{n}": (itemgetter(cause), (cause,)) for n, cause in enumerate(causes)}
+    args = {f"a{n}": cause for n, cause in enumerate(causes)}
     rest = dict.fromkeys(args, 0.0)
     alone = {
         cause: {by: function(**{**rest, key: by}) for by in (-1.0, 1.0, 0.0)}
-        for key, cause in zip(args, causes, strict=True)
+        for key, cause in args.items()
     }
-    return climbed(function, Moved(args), 0.0, alone)
+    node = Node(
+        0, causes, lambda at, _: function(**{key: at[cause] for key, cause in args.items()})
+    )
+    return climbed([node], 0.0, alone)
 
 
 def test_a_climb_that_stops_is_no_narrower_than_its_causes_added_up() -> None:

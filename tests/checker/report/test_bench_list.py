@@ -77,7 +77,7 @@ def asked_by(rule: Rule, text: str, bench: Bench, host: Host) -> dict[str, set[s
     plan = Watched(*(getattr(plan, name) for name in plan.__struct_fields__))
     for group in GROUPS:
         getattr(mine, group).asked.clear()
-    judge = Judge(host, plan, Quantities(plan, host.quantities), shown=False)
+    judge = Judge(host, plan, Quantities(plan, host.quantities))
     for subject in find(plan):
         if type(subject) is rule.subject:
             judge.judge(rule, subject)

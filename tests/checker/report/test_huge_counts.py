@@ -57,8 +57,8 @@ def test_of_more_remarks_than_anyone_reads_the_first_are_told_and_the_rest_count
     )
     assert len(plan.numbered) == 391
     told = text.each(plan, Options())
-    assert "300. ERROR" in told
-    assert "301. ERROR" not in told
+    assert "300. WARNING" in told
+    assert "301. WARNING" not in told
     assert "91 remarks more (" in told
-    assert "open: 20 more, `wellstrung check plan.yaml --as json` lists them" in told
+    assert "open: 21 more, `wellstrung check plan.yaml --as json` lists them" in told
     assert len(text.each(plan, Options(brief=True)).splitlines()) == len(plan.numbered)

@@ -29,7 +29,7 @@ _MOST_THINGS, _MOST = 500, (60, 24, 12, 6, 3, 1)
 #: how many lines are named that hang more than is drawn
 _MOST_NAMED = 8
 
-#: what is worked is drawn bead by bead: it counts as this many things
+#: what is drawn bead by bead, or ring by ring, counts as this many things
 _BY_BEADS = 20
 
 #: called once for all that a line hangs: the part, how many, and the spot that a label points to
@@ -47,7 +47,8 @@ def counted(plan: Plan, most: int = 1) -> int:
         lines = by_source.get(part, ())
         return sum(min(line.times, most) * (1 + below(line.part)) for line in lines)
 
-    worked = sum(part.kind.role in WORKED for entry in plan.run for part in entry.parts)
+    parts = [part for entry in plan.run for part in entry.parts]
+    worked = sum(part.kind.role in WORKED or bool(part.traits.of_rings) for part in parts)
     places = sum(entry.linked for entry in plan.run) + _BY_BEADS * worked
     return places + sum(below(part) for part in plan.in_run)
 

@@ -133,12 +133,18 @@ def _narrowest(ask: Ask, names: Iterable[str]) -> Item | None:
     return None if found is None or found.has("measured", "hole") else found
 
 
+#: so many remarks, and checks that hold, are tried at other sizes: more than any piece has
+_MOST_HELD = 300
+#: values that a margin may depend on, to be tried: the length of a piece has some fifty
+_MOST_LEAVES = 400
+
+
 def _changes(result: PlanResult, size: _Size, taken: Quantity) -> Iterator[str]:
     """The sizes that settle remarks, and those up to which passed checks would still pass.
 
     Only sizes that can be measured settle a remark; a swatch says too where it settles none.
     """
-    for number_, remark in enumerate(result.numbered, 1):
+    for number_, remark in enumerate(result.numbered[:_MOST_HELD], 1):
         if remark.margin is None or not remark.counts:
             continue
         window = held_for(remark.margin, taken)
@@ -150,7 +156,7 @@ def _changes(result: PlanResult, size: _Size, taken: Quantity) -> Iterator[str]:
         elif size.swatch:
             yield f"{which} stays at any likely size, {_reach(taken.likely, taken, size.times)}"
     named: set[str] = set()
-    for kept in result.held:
+    for kept in result.held[:_MOST_HELD]:
         if kept.margin is None or kept.margin.unit != taken.unit or kept.rule in named:
             continue
         window = held_for(kept.margin, taken)
@@ -180,14 +186,15 @@ def _reach(window: Window, taken: Quantity, times: int) -> str:
 def held_for(margin: Quantity, taken: Quantity) -> Window | None:
     """The measurements of a quantity for which a margin passes over its whole likely range.
 
-    All other values stay as they are. None where the margin does not depend on the quantity. Of
+    All other values stay as they are. None where the margin does not depend on the quantity, or on
+    more values than are worked out again at each measurement. Of
     several windows the one nearest to the middle is given; its ends are found by halving.
 
     >>> bore, rope = exact("bore", 8.0, "mm"), exact("rope", 9.0, "mm")
     >>> held_for(bore - rope, rope)  # the comparison forgives a micrometre
     Window(low=-inf, high=8.001)
     """
-    if not _has(margin, taken):
+    if len(margin.leaves) > _MOST_LEAVES or not _has(margin, taken):
         return None
     span = (_HIGH - _LOW) / _STEPS
     tried = [taken.middle * (_LOW + span * step) for step in range(_STEPS + 1)]
