@@ -19,7 +19,7 @@ def wellstrung_rules() -> list[Rule]:
     rules = []
     for family in FAMILIES:
         package = import_module(f"{__name__}.{family}")
-        for file in os.listdir(package.__path__[0]):
+        for file in sorted(os.listdir(package.__path__[0])):
             name, ending = os.path.splitext(file)
             if ending == ".py" and name != "__init__":
                 rules.append(import_module(f"{package.__name__}.{name}").RULE)
