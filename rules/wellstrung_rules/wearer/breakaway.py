@@ -27,11 +27,19 @@ def check(piece: Piece, ask: Ask) -> Answer:
     clasps = [part for part in plan.in_run if part.kind.role is Role.CLASP]
     stated = {clasp: clasp.force("breakaway") for clasp in clasps if clasp.has("breakaway")}
     if not stated:
+        called = (clasp for clasp in clasps if "breakaway" in ask.source(clasp.place_of("type")))
+        named = next(called, None)
         return Caution(
-            "this lanyard goes round the neck, and nothing in the plan shows that it breaks away"
-            " when it catches in a door, a machine or a hand: take a breakaway clasp at the back of"
-            f" the neck and write its `breakaway: ...`; {_SAFETY}",
-            plan.place_of("piece"),
+            "this lanyard goes round the neck, and"
+            + (
+                f" its plan calls `{named.name}` a breakaway and does not say at what pull it lets"
+                " go when it catches in a door, a machine or a hand: ask its supplier"
+                if named is not None
+                else " nothing in the plan shows that it breaks away when it catches in a door, a"
+                " machine or a hand: take a breakaway clasp at the back of the neck"
+            )
+            + f" and write its `breakaway: ...`; {_SAFETY}",
+            named.key.place if named is not None else plan.place_of("piece"),
         )
     clasp, pull = min(stated.items(), key=lambda each: each[1].middle)
     margin = ask.limit(LETS_GO) - pull
