@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from wellstrung.commands.checked import checked_alone, exit_code, exit_code_of_list, inputs
-from wellstrung.commands.output import BROKEN, looks, note, save, show, write_all
+from wellstrung.commands.output import BROKEN, looks, note, save, show, spare, write_all
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import costs, stock
@@ -39,17 +39,21 @@ def run(options: argparse.Namespace) -> int:
     one = kit(ask)
     taken = stock.taken(ask, one, makers)
     found = ForMakers(made, makers, one, tuple(taken), costs.of_piece(ask), costs.of_class(ask))
+    read, stocked = inputs(options, result), Path(plan.drawer or "")
     if options.form == "html":
         from wellstrung.report.pages.kit import pages  # lists need no templates
 
         written = pages(found, shown, looks(options))
         files = {options.out / name: page for name, page in written.items()}
-        save(files, inputs(options, result), force=options.force)
+        save(files, read, force=options.force)
+        read += files
     elif options.form == "json":
         show(kit_list.as_json(found))
     else:
         show(kit_list.write(found, looks(options)))
     if options.new_stock is not None:
+        others = [one for one in read if not (one.exists() and one.samefile(stocked))]
+        spare(options.new_stock, others, "--new-stock")
         _write_stock(options.new_stock, plan, taken, force=options.force)
     return exit_code_of_list(Result((made,)))
 

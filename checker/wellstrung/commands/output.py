@@ -192,13 +192,20 @@ def save(
     """
     read = [path for path in inputs if path.exists()]
     for path in pages:
-        if any(path.exists() and path.samefile(one) for one in read):
-            raise HostError(f"{path} is one of the files that are read: give another --out")
+        spare(path, read, "--out")
         if not force and path.is_file() and not _is_ours(path):
             raise HostError(f"{path} is there already and is not a page of ours: take --force")
     write_all({p: page.encode() if isinstance(page, str) else page for p, page in pages.items()})
     more = f" and {len(pages) - 1} more beside it" if len(pages) > 1 else ""
     show(spelt_out(f"wrote {next(iter(pages))}{more}"))
+
+
+def spare(path: Path, read: Iterable[Path], option: str) -> None:
+    """Raise HostError where a file that an option says to write is one of those that are read."""
+    if path.exists() and any(one.exists() and path.samefile(one) for one in read):
+        raise HostError(
+            f"{path} is one of the files that are read or written: give another {option}"
+        )
 
 
 def _is_ours(path: Path) -> bool:

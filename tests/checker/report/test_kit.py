@@ -259,6 +259,22 @@ def test_the_command_writes_pages_and_the_new_stock(run: Run, tmp_path: Path) ->
     assert (tmp_path / "stock.csv").read_text(encoding="utf-8") == STOCK
 
 
+@pytest.mark.parametrize("out", ["plan.yaml", "bench.yaml", "link.yaml", "pages/plan-kit.html"])
+def test_the_new_stock_is_written_over_the_list_alone(run: Run, tmp_path: Path, out: str) -> None:
+    for name, text in (("plan.yaml", PLAN), ("stock.csv", STOCK), ("bench.yaml", BENCH)):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    (tmp_path / "link.yaml").symlink_to("plan.yaml")
+    html = "--as", "html", "--out", "pages"
+    ran = run("kit", "plan.yaml", *html, "--new-stock", out, "--force", cwd=tmp_path)
+    says = f"{out} is one of the files that are read or written: give another --new-stock"
+    assert ran.code == 2 and says in ran.err
+    assert (tmp_path / "plan.yaml").read_text(encoding="utf-8") == PLAN
+    assert (tmp_path / "bench.yaml").read_text(encoding="utf-8") == BENCH
+    assert "<html" in (tmp_path / "pages" / "plan-kit.html").read_text(encoding="utf-8")
+    ran = run("kit", "plan.yaml", "--new-stock", "stock.csv", "--force", cwd=tmp_path)
+    assert ran.code != 2 and "wrote stock.csv" in ran.err
+
+
 def test_a_kit_for_larger_sizes_has_what_the_largest_takes(run: Run, tmp_path: Path) -> None:
     for name, text in (("plan.yaml", PLAN), ("stock.csv", STOCK), ("bench.yaml", BENCH)):
         (tmp_path / name).write_text(text, encoding="utf-8")
