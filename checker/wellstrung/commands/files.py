@@ -67,7 +67,9 @@ def plans(named: Sequence[Path], *, bench_is_named: bool = False) -> Iterator[Pa
                 seen.add(path)
                 yield path
             continue
-        for file in sorted(path.rglob("*")):
+        for file in sorted([path, *path.rglob("*")]):
+            if file.is_dir() and not os.access(file, os.R_OK | os.X_OK):
+                note(f"{file} cannot be looked into: the plans in it are not checked")
             if file.suffix in PLAN_ENDINGS and file not in seen:
                 seen.add(file)
                 if _is_plan_in_folder(file, bench_is_named=bench_is_named):

@@ -52,6 +52,13 @@ class _Version(argparse.Action):
         parser.exit()
 
 
+def _path(text: str) -> Path:
+    """A file or a folder; nothing between two quotes, as of a variable that is not set, is none."""
+    if not text:
+        raise argparse.ArgumentTypeError("the name is empty: name a file, or `.` for this folder")
+    return Path(text)
+
+
 def parser() -> argparse.ArgumentParser:
     """The parser of the command line; `command` names the module that runs it."""
     whole = _Parser(
@@ -66,11 +73,11 @@ def parser() -> argparse.ArgumentParser:
 
     start = commands.add_parser("start", help="answer questions in trade words, get a plan")
     start.add_argument(
-        "--out", type=Path, metavar="FILE", help="the plan to write; by default named by its title"
+        "--out", type=_path, metavar="FILE", help="the plan to write; by default named by its title"
     )
     start.add_argument(
         "--answers",
-        type=Path,
+        type=_path,
         metavar="FILE",
         help="take the answers from a file, `piece: necklace`",
     )
@@ -85,7 +92,7 @@ def parser() -> argparse.ArgumentParser:
     )
     check.add_argument(
         "--out",
-        type=Path,
+        type=_path,
         metavar="DIR",
         help="the folder for html pages: one for the class, one for each plan",
     )
@@ -111,7 +118,7 @@ def parser() -> argparse.ArgumentParser:
 
     sheet = commands.add_parser("sheet", help="one page about a plan, to print and hand back")
     sheet.add_argument(
-        "--out", type=Path, metavar="FILE", help="the file to write; by default PLAN.html, here"
+        "--out", type=_path, metavar="FILE", help="the file to write; by default PLAN.html, here"
     )
 
     sheet.add_argument(
@@ -123,7 +130,7 @@ def parser() -> argparse.ArgumentParser:
 
     picture = commands.add_parser("picture", help="the piece drawn, as an .svg or .png file")
     picture.add_argument(
-        "--out", type=Path, metavar="FILE", required=True, help="the file, piece.svg or piece.png"
+        "--out", type=_path, metavar="FILE", required=True, help="the file, piece.svg or piece.png"
     )
     size = picture.add_mutually_exclusive_group()
     size.add_argument(
@@ -163,14 +170,14 @@ def parser() -> argparse.ArgumentParser:
     kit = commands.add_parser("kit", help="what one maker is given, in bags as the steps call them")
     _forms(kit, "text", "json", "html")
     kit.add_argument(
-        "--out", type=Path, metavar="DIR", help="the folder for html: list, labels, class notice"
+        "--out", type=_path, metavar="DIR", help="the folder for html: list, labels, class notice"
     )
     kit.add_argument(
         "--up-to", metavar="LENGTH", help="enough for every size up to this one, as 50cm"
     )
     kit.add_argument(
         "--new-stock",
-        type=Path,
+        type=_path,
         metavar="FILE",
         help="write the stock list (CSV) anew, with what the kits leave",
     )
@@ -190,7 +197,7 @@ def parser() -> argparse.ArgumentParser:
     bench.add_argument(
         "file",
         nargs="?",
-        type=Path,
+        type=_path,
         metavar="FILE",
         help="a plan, a bench file or a folder: shows what its bench sets",
     )
@@ -223,25 +230,25 @@ def parser() -> argparse.ArgumentParser:
     for command in (check, sheet):
         command.add_argument(
             "--since",
-            type=Path,
+            type=_path,
             metavar="OLD",
             help="the earlier plan, or the folder of the earlier plans: what was mended since",
         )
     for command in (check, supplies, cuts):
-        command.add_argument("plans", nargs="+", type=Path, metavar="PLAN")
+        command.add_argument("plans", nargs="+", type=_path, metavar="PLAN")
     for command in (sheet, picture, mend, kit, sizes):
-        command.add_argument("plans", nargs=1, type=Path, metavar="PLAN")
+        command.add_argument("plans", nargs=1, type=_path, metavar="PLAN")
     for command in (check, sheet, picture, mend, supplies, kit, cuts, sizes, start):
         command.add_argument(
             "--bench",
-            type=Path,
+            type=_path,
             metavar="FILE",
             help="your settings, instead of the bench.yaml beside a plan or in a folder above it",
         )
     for command in (check, sheet, picture, mend, supplies, kit, cuts, sizes):
         command.add_argument(
             "--drawer",
-            type=Path,
+            type=_path,
             metavar="FILE",
             help="your beads, parts and stock (YAML or CSV), not the drawer that a plan names",
         )
@@ -250,7 +257,7 @@ def parser() -> argparse.ArgumentParser:
             "--rules",
             dest="rule_files",
             action="append",
-            type=Path,
+            type=_path,
             default=[],
             metavar="FILE",
             help="a Python file with rules of your own; its code is run",

@@ -14,7 +14,7 @@ import yaml
 
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault, Place
-from wellstrung.reading.plain_values import Surprise, plain_value
+from wellstrung.reading.plain_values import Surprise, composed, plain_value
 from wellstrung.reading.tree import BREAK, Entry, Mapping, Node, Scalar, Sequence
 from wellstrung.reading.yaml_errors import (
     CANNOT_BEGIN,
@@ -115,7 +115,7 @@ class Builder:
             self.fault(f"`{name}` is a tag: delete it, or put it in quotes if it is text", place)
 
     def _scalar(self, event: Any) -> bool:
-        text: str = event.value
+        text = composed(event.value)
         node = Scalar(self.file, event.start_mark, event.end_mark, text)
         if event.anchor is not None or event.tag is not None:
             self._marked(event, node.place)

@@ -56,9 +56,8 @@ def text_of(path: Path, expected: Expected = PLAN) -> Read:
             data = _standard_input()
         else:
             if not stat.S_ISREG(path.stat().st_mode):
-                return _refused(
-                    file, f"`{file}` is not a regular file: name a {expected.name} file"
-                )
+                wanted = expected.name if "file" in expected.name else f"{expected.name} file"
+                return _refused(file, f"`{file}` is not a regular file: name a {wanted}")
             with path.open("rb") as stream:
                 data = stream.read(MAX_BYTES + 1)
     except (OSError, ValueError) as error:

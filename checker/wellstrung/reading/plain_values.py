@@ -92,3 +92,16 @@ def _tidied(text: str) -> str:
     sign = "-" if text.startswith("-") else ""
     whole, point, part = text.lstrip("+-").replace("_", "").partition(".")
     return sign + (whole.lstrip("0") or "0") + (f".{part or '0'}" if point else "")
+
+
+def composed(text: str) -> str:
+    r"""The text with each accent and its letter as one sign, however a keyboard writes them.
+
+    >>> composed("co\u0302ne") == "c\u00f4ne"
+    True
+    """
+    if text.isascii():
+        return text
+    from unicodedata import normalize  # few plans need it
+
+    return normalize("NFC", text)

@@ -249,3 +249,10 @@ def test_plain_words_keep_their_text(words: str) -> None:
         assert read.faults
     else:
         assert read.tree is not None and read.tree.value == {"a": words}
+
+
+def test_a_letter_with_an_accent_is_one_letter_however_it_is_written() -> None:
+    read = read_text("plan: 1\nco\u0302ne: o\u0302\n", "plan.yaml")
+    assert read.tree is not None
+    assert read.tree.value == {"plan": 1, "c\u00f4ne": "\u00f4"}
+    assert read.tree.entries["c\u00f4ne"].node.place == Place("plan.yaml", 2, 8, 2, 10)
