@@ -4,13 +4,14 @@ import gc
 import sys
 
 
-def main() -> int:
-    """Run the command line in a process of its own; returns the exit code."""
-    gc.disable()  # nothing that it loads is garbage
+def main(arguments: list[str] | None = None) -> int:
+    """Run the command line, on the arguments of this process by default; returns the exit code."""
+    if arguments is None:  # a process of its own: nothing that it loads is garbage
+        gc.disable()
     try:
         from wellstrung.commands import cli
 
-        return cli.main()
+        return cli.main(arguments)
     except KeyboardInterrupt:  # before anything is begun
         return 2
 
