@@ -23,8 +23,9 @@ def _brought_in(draft: Draft, row: Strand, clasp: str) -> None:
     written = draft.parts[row.name]["beads"]
     if isinstance(written, dict):  # graduated, `{mirror: [12 kelp, 5 sand]}`; or in shares
         written = written.get("mirror", list(written))
-    first = str(written if isinstance(written, str) else written[0]).split()[-1]
-    came: dict[str, Any] = {"beads": {first: draft.whole(20, 90)}}
+    first = str(written if isinstance(written, str) else written[0])
+    count, _, bead = first.partition(" ")  # `12 kelp`, or `amber light`
+    came: dict[str, Any] = {"beads": {bead if count.isdigit() else first: draft.whole(20, 90)}}
     draft.maybe(60, came, parts={clasp: 1})
     draft.maybe(70, came, length=f"{row.length / 10:.1f} cm", mass=draft.pick("24 g", "31.5 g"))
     draft.maybe(50, came, line="cotton", knots=draft.whole(1, 80))
