@@ -11,6 +11,7 @@ from collections.abc import Callable, Mapping
 
 from msgspec.structs import replace
 
+from wellstrung.common.money import PIECES
 from wellstrung.derived.declared import (
     GEOMETRY,
     count,
@@ -142,13 +143,13 @@ def bead_counts(part: Part, ask: Quantities) -> dict[str, Quantity]:
         for bead in row:
             share = derived(
                 f"{bead.name} of {many.name}",
-                "beads",
+                PIECES,
                 lambda n, k: n / k,
                 n=many,
                 k=exact("repeat", len(row)),
             )
             terms.setdefault(bead.name, []).append(share)
-    return {name: total(f"{name} in {part.name}", "beads", each) for name, each in terms.items()}
+    return {name: total(f"{name} in {part.name}", PIECES, each) for name, each in terms.items()}
 
 
 def _beads(part: Part, ask: Quantities) -> Quantity:

@@ -9,6 +9,7 @@ import pytest
 from pages import keeper, looks, parsed
 from wellstrung.drawing.piece import drawings
 from wellstrung.formulas import stones
+from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult
 from wellstrung.report.pages.steps import instructions
 
@@ -144,3 +145,16 @@ def test_the_steps_glue_the_stone_before_it_is_sewn_and_its_backing_after() -> N
     assert "nothing may be sewn to it for 2 h" in down
     assert "glue" not in sewn and "cut no thread" in sewn
     assert "over the threads" in back
+
+
+def test_the_beads_of_a_stone_are_held_against_packs_of_several_lots(checker: Checker) -> None:
+    result = checker.check_text(
+        "plan: 1\ntitle: Lots\npiece: pendant\nbeads:\n  fern: {type: cylinder, size: 11/0}\n"
+        "parts:\n  stone:\n    kind: embroidered cabochon\n"
+        "    stone: {outside: 18 mm, mass: 4.5 g}\n    beads: [fern]\n"
+        "    top_eyes: {count: 1, hole: 3 mm, wire: 1.4 mm}\n"
+        "    thread: {type: fused, rating: 6 lb}\n"
+        "run: [stone]\nsupplies:\n  - {bead: fern, count: 30}\n  - {bead: fern, count: 20}\n"
+    )
+    assert not result.failures
+    assert "one-lot" in {remark.rule for remark in result.remarks}
