@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from wellstrung.common.places import Fault
 from wellstrung.reading.tree import Mapping, Node, Sequence
 
-#: entries of one list or one group: our own choice, no source
-MOST_LISTED = 5_000
+#: entries of one list, and of one group, each of which is judged: our own choice, no source
+MOST_LISTED, MOST_NAMED = 10_000, 6_000
 
 
 def too_many(tree: Node) -> tuple[Fault, ...]:
@@ -21,8 +21,9 @@ def _long(whole: Node) -> Iterator[Fault]:
     while waiting:
         name, node = waiting.pop()
         listed = node.items if isinstance(node, Sequence) else [*node.entries.values()]
-        if len(listed) > MOST_LISTED:
-            says = f"`{name}` has {len(listed)} entries, more than is checked ({MOST_LISTED})"
+        most = MOST_LISTED if isinstance(node, Sequence) else MOST_NAMED
+        if len(listed) > most:
+            says = f"`{name}` has {len(listed)} entries, more than is checked ({most})"
             yield Fault("plan-shape", f"{says}: write a plan for each piece", node.place)
         elif isinstance(node, Sequence):
             waiting += [(name, item) for item in node.items if isinstance(item, Mapping | Sequence)]

@@ -12,7 +12,7 @@ from wellstrung.judging.checker import Checker
 from wellstrung.model import references
 from wellstrung.model.contradictions import MOST_HUNG, MOST_MADE, MOST_ON_RING, MOST_PLACES
 from wellstrung.plugins import host
-from wellstrung.reading.most import MOST_LISTED
+from wellstrung.reading.most import MOST_LISTED, MOST_NAMED
 from wellstrung.report.pages import sheet
 
 #: how often each function was called, by its file, its line and its name
@@ -146,7 +146,7 @@ def _faster(few: Counts, many: Counts) -> Counts:
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        (_unused(MOST_LISTED + 1), f"`parts` has {MOST_LISTED + 2} entries, more than is"),
+        (_unused(MOST_NAMED + 1), f"`parts` has {MOST_NAMED + 2} entries, more than is"),
         (_stepped(MOST_LISTED + 1), f"`work` has {MOST_LISTED + 1} entries, more than is"),
         (_roped(MOST_MADE + 1), f"{MOST_MADE + 1} parts are made at the bench, more than is"),
         (_on_ring(MOST_ON_RING + 1), f"{MOST_ON_RING + 1} different parts hang from `ring`"),
