@@ -6,6 +6,9 @@ meanwhile.
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from collections.abc import Sequence
+
 from msgspec import Struct
 
 from wellstrung.common.wording import hours
@@ -15,7 +18,7 @@ from wellstrung.model.plan import Step
 from wellstrung.subjects.steps import done_at_home
 from wellstrung.work import hours as piece_hours
 from wellstrung.work.dependencies import for_times
-from wellstrung.work.schedule import SLACK, Times, Work, overlapping
+from wellstrung.work.schedule import SLACK, Work, overlapping
 
 
 class Done(Struct, frozen=True):
@@ -83,11 +86,12 @@ def order_of(result: PlanResult) -> Order | None:
     )
     order = piece_hours.fastest_order(quantities).order or work.written
     times, slowly = overlapping(work, order), overlapping(slow, order)
+    begun = sorted((times.starts[at], at) for at, task in enumerate(work.tasks) if task.hands)
     done = [
         Done(
             steps[index].number, words[index], times.starts[index], hands[index],
             work.tasks[index].rest, slowly.starts[index], slow.tasks[index].hands,
-            _meanwhile(index, work, times, words),
+            _meanwhile(times.over[index], work.tasks[index].rest, begun, words),
         )
         for index in order
     ]  # fmt: skip
@@ -98,15 +102,14 @@ def order_of(result: PlanResult) -> Order | None:
     return Order(tuple(done), times.finish, slowly.finish, order == work.written, longer_cure)
 
 
-def _meanwhile(wait: int, work: Work, times: Times, words: tuple[str, ...]) -> tuple[str, ...]:
-    """What hands do while a wait runs."""
-    end = times.over[wait]
-    begins = end - work.tasks[wait].rest
-    return tuple(
-        words[index]
-        for index, task in enumerate(work.tasks)
-        if index != wait and task.hands and begins <= times.starts[index] < end
-    )
+def _meanwhile(
+    end: float, rest: float, begun: Sequence[tuple[float, int]], words: Sequence[str]
+) -> tuple[str, ...]:
+    """What hands begin while a wait of so many minutes runs, which comes to its end then."""
+    if not rest:
+        return ()
+    during = begun[bisect_left(begun, (end - rest, -1)) : bisect_left(begun, (end, -1))]
+    return tuple([words[at] for at in sorted(at for _, at in during)])
 
 
 def in_words(step: Step) -> str:
