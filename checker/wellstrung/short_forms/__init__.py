@@ -15,6 +15,7 @@ from wellstrung.reading import tree
 from wellstrung.reading.faults import fault
 from wellstrung.short_forms import lines
 from wellstrung.short_forms.beads import bead, bead_group
+from wellstrung.short_forms.figures import in_plain_figures
 from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
 from wellstrung.short_forms.repeats import written_out
@@ -41,7 +42,8 @@ def spelled_out(
     """
     assert read.tree is not None
     faults: list[Fault] = []
-    spelled = _section(with_sections(read.tree), "parts", _part, faults)
+    plain = in_plain_figures(with_sections(read.tree), faults)
+    spelled = _section(plain, "parts", _part, faults)
     spelled, said = in_our_words(spelled, kinds, stitches)
     faults += said
     spelled = _section(written_out(spelled, faults), "beads", _bead, faults)

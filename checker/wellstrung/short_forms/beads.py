@@ -17,7 +17,7 @@ from wellstrung.common.trade_words import plain
 from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.phrase import LENGTH, Phrase, known_in, misread, named_sizes
+from wellstrung.short_forms.phrase import LENGTH, Phrase, known_in, named_sizes
 
 #: the size of a seed bead, which is no length
 _OUGHT = Pattern(r"(?<![\w/])\d{1,2}\s*(?:/\s*[0oO]|°|º)(?![\w/])")
@@ -58,9 +58,6 @@ _COLOURS = frozenset(
 
 def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | None:
     """A bead of the palette from a phrase."""
-    if (odd := misread(node)) is not None:
-        faults.append(odd)
-        return None
     phrase = Phrase(node)
     by_number = phrase.take(_OUGHT)
     two = None if by_number else phrase.take(_TWO)

@@ -13,7 +13,7 @@ from wellstrung.common.trade_words import ACCEPTED, plain, words
 from wellstrung.common.wording import either, listed, nearest
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.phrase import Phrase, misread
+from wellstrung.short_forms.phrase import Phrase
 from wellstrung.short_forms.sizes import RATING, THICK, is_coil, length, rating, size_of
 
 _NUMBER = r"\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)?"
@@ -119,9 +119,6 @@ def _read(
     never: Collection[str],
 ) -> dict[str, tree.Node] | None:
     """The fields of a line, each at its own words; None and a fault where words are left over."""
-    if (odd := misread(node)) is not None:
-        faults.append(odd)
-        return None
     phrase = Phrase(node)
     fields = _beside(phrase, ())
     kind = phrase.take_word(_words(unsure=False)) or phrase.take_word(_words(unsure=True))

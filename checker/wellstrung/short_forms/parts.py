@@ -22,7 +22,7 @@ from wellstrung.reading import tree
 from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.loops import STRANDS, loops_of
-from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase, misread, named_sizes
+from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase, named_sizes
 from wellstrung.short_forms.phrase import part as within
 from wellstrung.short_forms.uncut import cut_of, size_of_stones
 from wellstrung.short_forms.words import answered
@@ -153,9 +153,6 @@ _EXAMPLE = "`lobster 12 mm`, `5 mm jump ring 20 AWG` or `end cap 8 mm, brass`"
 
 def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | None:
     """A part from a phrase."""
-    if (odd := misread(node)) is not None:
-        faults.append(odd)
-        return None
     phrase = Phrase(node)
     if (other := _glue(node) or _needle(node) or _thread(node, name)) is not None:
         return other

@@ -7,9 +7,8 @@ from collections.abc import Iterable, Mapping
 from copy import copy
 from functools import lru_cache
 
-from wellstrung.common import units
 from wellstrung.common.patterns import Pattern
-from wellstrung.common.places import Edit, Fault
+from wellstrung.common.places import Fault
 from wellstrung.common.trade_words import plain
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
@@ -103,28 +102,6 @@ def part(node: tree.Scalar, start: int, end: int) -> tree.Scalar:
         words.column, words.end_column = node.column + quote + start, node.column + quote + end
         words.quoted = False
     return words
-
-
-#: a length below 0, with a comma as its decimal point, or with a power of ten
-_ODD = Pattern(
-    r"(?<![\w./,-])(?:\d+,\d+|\d+(?:\.\d+)?e-?\d+"
-    r"|(?:(?<=^)|(?<=, )|(?<=[a-z]{3} ))[-−]\d+(?:\.\d+)?)\s*" + _UNIT,
-    re.IGNORECASE,
-)
-
-
-def misread(node: tree.Scalar) -> Fault | None:
-    """The fault of a length that no phrase is read with: of `6,5 mm` it would be 5 mm."""
-    found = _ODD.search(node.text)
-    if found is None:
-        return None
-    said = part(node, *found.span())
-    try:
-        units.size(said.text)
-    except units.UnitFault as why:
-        edits = (Edit(said.place, why.suggestion),) if why.suggestion else ()
-        return fault(why.says, said.place, edits=edits)
-    return None
 
 
 def named_sizes(**said: str) -> Mapping[str, Pattern]:
