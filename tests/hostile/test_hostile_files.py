@@ -40,10 +40,10 @@ FILES: dict[str, tuple[Callable[[Path], object], str]] = {
     ),
     "a device": (
         lambda path: path.symlink_to("/dev/zero"),
-        "`{}` is not a regular file: name a plan file",
+        "`{}` is not a regular file: name a plan",
     ),
-    "a folder": (Path.mkdir, "`{}` is not a regular file: name a plan file"),
-    "a pipe": (os.mkfifo, "`{}` is not a regular file: name a plan file"),
+    "a folder": (Path.mkdir, "`{}` is not a regular file: name a plan"),
+    "a pipe": (os.mkfifo, "`{}` is not a regular file: name a plan"),
     "larger than 4 MB": (
         written(b"a: 1\n" + b"#" * MAX_BYTES),
         "`{}` is larger than 4 MB, more than any plan needs",

@@ -67,9 +67,11 @@ def plans(named: Sequence[Path], *, bench_is_named: bool = False) -> Iterator[Pa
                 seen.add(path)
                 yield path
             continue
-        for file in sorted([path, *path.rglob("*")]):
-            if file.is_dir() and not os.access(file, os.R_OK | os.X_OK):
-                note(f"{file} cannot be looked into: the plans in it are not checked")
+        found = sorted(path.rglob("*"))
+        for folder in (path, *filter(Path.is_dir, found)):
+            if not os.access(folder, os.R_OK | os.X_OK):
+                note(f"{folder} cannot be opened: its plans are not checked")
+        for file in found:
             if file.suffix in PLAN_ENDINGS and file not in seen:
                 seen.add(file)
                 if _is_plan_in_folder(file, bench_is_named=bench_is_named):

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from wellstrung.commands.checked import checked_alone, exit_code, exit_code_of_list, inputs
-from wellstrung.commands.output import BROKEN, looks, note, save, show, spare, write_all
+from wellstrung.commands.output import BROKEN, looks, note, protect, save, show, write_all
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import costs, stock
@@ -39,7 +39,7 @@ def run(options: argparse.Namespace) -> int:
     one = kit(ask)
     taken = stock.taken(ask, one, makers)
     found = ForMakers(made, makers, one, tuple(taken), costs.of_piece(ask), costs.of_class(ask))
-    read, stocked = inputs(options, result), Path(plan.drawer or "")
+    read = inputs(options, result)
     if options.form == "html":
         from wellstrung.report.pages.kit import pages  # lists need no templates
 
@@ -52,9 +52,7 @@ def run(options: argparse.Namespace) -> int:
     else:
         show(kit_list.write(found, looks(options)))
     if options.new_stock is not None:
-        others = [one for one in read if not (one.exists() and one.samefile(stocked))]
-        spare(options.new_stock, others, "--new-stock")
-        _write_stock(options.new_stock, plan, taken, force=options.force)
+        _write_stock(options.new_stock, plan, taken, read, force=options.force)
     return exit_code_of_list(Result((made,)))
 
 
@@ -69,11 +67,17 @@ def _grown(plan: PlanResult, size: str, checker: Checker) -> PlanResult:
     return made
 
 
-def _write_stock(out: Path, plan: PlanResult, taken: Sequence[Stocked], *, force: bool) -> None:
-    """Write the stock list with what is left; over the list itself only with `--force`."""
+def _write_stock(
+    out: Path, plan: PlanResult, taken: Sequence[Stocked], read: Sequence[Path], *, force: bool
+) -> None:
+    """Write the stock list with what is left; over the list itself only with `--force`.
+
+    No other file that was `read` or written for the kit is overwritten.
+    """
     text = plan.beside.get(plan.drawer or "", "")
     if not plan.drawer or not drawer.is_list(plan.drawer):
         raise HostError("only a drawer that is a list, as `drawer: stock.csv`, is written anew")
+    protect([one for one in read if one != Path(plan.drawer)], out, "--new-stock")
     if out.exists() and not force:
         raise HostError(f"{out} is there already: take --force to write over it")
     new = stock_left.written(text, plan.drawer, taken)

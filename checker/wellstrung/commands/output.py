@@ -190,9 +190,9 @@ def save(
     A file that is there already must be a page of ours, or `force` is given. What was read for the
     pages is never written over.
     """
-    read = [path for path in inputs if path.exists()]
+    read = [*inputs]
     for path in pages:
-        spare(path, read, "--out")
+        protect(read, path, "--out")
         if not force and path.is_file() and not _is_ours(path):
             raise HostError(f"{path} is there already and is not a page of ours: take --force")
     write_all({p: page.encode() if isinstance(page, str) else page for p, page in pages.items()})
@@ -200,9 +200,9 @@ def save(
     show(spelt_out(f"wrote {next(iter(pages))}{more}"))
 
 
-def spare(path: Path, read: Iterable[Path], option: str) -> None:
-    """Raise HostError where a file that an option says to write is one of those that are read."""
-    if path.exists() and any(one.exists() and path.samefile(one) for one in read):
+def protect(inputs: Iterable[Path], path: Path, option: str) -> None:
+    """Raise HostError if writing to `path`, which `option` names, would overwrite an input."""
+    if path.exists() and any(one.exists() and path.samefile(one) for one in inputs):
         raise HostError(
             f"{path} is one of the files that are read or written: give another {option}"
         )

@@ -53,7 +53,7 @@ class _Version(argparse.Action):
 
 
 def _path(text: str) -> Path:
-    """A file or a folder; nothing between two quotes, as of a variable that is not set, is none."""
+    """A file or a folder; an empty name, as of an unset variable, would be the current folder."""
     if not text:
         raise argparse.ArgumentTypeError("the name is empty: name a file, or `.` for this folder")
     return Path(text)

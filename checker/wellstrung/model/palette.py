@@ -11,14 +11,14 @@ from wellstrung.common.wording import either, one_of
 from wellstrung.model.item import Bead
 from wellstrung.reading import tree as reading
 
-#: what a bead may give of how large it is, beside its size
+#: the fields of a bead for its dimensions, besides `size`
 _SIDES = ("outside", "length", "width", "height", "thickness")
 _OR_OTHER = "or write `type: other` with its own `outside`, `length` and `hole`"
 
 
 def wrong_with(bead: Bead) -> Iterator[Fault]:
     """The faults of a bead of the tables; one of type `other` brings its own sizes."""
-    yield from _all_hole(bead)
+    yield from _hole_too_wide(bead)
     family, size = bead.family, bead.node_at("size")
     if family is None:
         return
@@ -43,16 +43,18 @@ def wrong_with(bead: Bead) -> Iterator[Fault]:
         )
 
 
-def _all_hole(bead: Bead) -> Iterator[Fault]:
-    """A hole that leaves nothing of the bead round it, by the sizes that the plan gives."""
+def _hole_too_wide(bead: Bead) -> Iterator[Fault]:
+    """A hole that is at least as wide as its bead, by the sizes that the plan gives."""
     hole, size = bead.node_at("hole"), bead.node_at("size")
     sides = [units.size(side.value) for side in map(bead.node_at, _SIDES) if side is not None]
     sides += units.bead_figures(size.value) if size is not None else ()
     if hole is None or not sides or units.size(hole.value).low < max(one.high for one in sides):
         return
     widest = max(sides, key=lambda one: one.high)
-    says = f"the hole of `{bead.name}` ({hole.value}) leaves nothing of the bead ({widest.text})"
-    yield _fault(f"{says}: write how wide each of them is", hole)
+    says = (
+        f"the hole of `{bead.name}` ({hole.value}) is as wide as the bead ({widest.text}), or more"
+    )
+    yield _fault(f"{says}: correct the size of one", hole)
 
 
 def _without_size(bead: Bead, family: tables.Row) -> Fault:

@@ -39,7 +39,10 @@ def shared_by(args: Iterable[Collection[Cause]], elsewhere: Iterable[Cause]) -> 
 
 
 class Node(NamedTuple):
-    """A value to be worked out from where its causes are, and from the values under it by key."""
+    """One value of a graph: its key, the causes that move it, and how to work it out.
+
+    `work` takes the point of each cause, and by key the values of the nodes below.
+    """
 
     key: int
     causes: Collection[Cause]
@@ -47,9 +50,9 @@ class Node(NamedTuple):
 
 
 class _Moved:
-    """A value whose causes are moved one by one: only what a cause moves is worked out again.
+    """A graph whose causes move one at a time; only the nodes that a cause moves are updated.
 
-    The last of the nodes is the value, and each stands behind those under it.
+    Each node comes after the nodes below it, and the value itself is the last.
     """
 
     def __init__(self, nodes: Sequence[Node], points: Mapping[Cause, float]) -> None:
@@ -64,11 +67,11 @@ class _Moved:
 
     @property
     def value(self) -> float:
-        """The value where all causes are now."""
+        """The value with all causes at their present points."""
         return self._values[self._nodes[-1].key]
 
     def move(self, cause: Cause, by: float) -> float:
-        """The value once a cause is at another point."""
+        """The value after one cause has moved to another point."""
         self.points[cause] = by
         for node in self._of.get(cause, ()):
             self._values[node.key] = node.work(self.points, self._values)

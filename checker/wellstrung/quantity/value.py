@@ -97,7 +97,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         return self.middle + math.fsum([abs(by) * moves[cause][by > 0] for cause, by in own])
 
     def _from_those_under(self, moved: Mapping[Cause, float], known: Mapping[int, float]) -> float:
-        """`at`, where the values that it is worked out from are known, by the id of each."""
+        """`at`, from the values of its arguments, which are `known` by their ids."""
         if self._separate is not None:
             return self.at(moved)
         assert self.function is not None
@@ -305,7 +305,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         return replace(self, args={**self.args, **args})
 
     def _nodes(self, found: dict[int, Node]) -> dict[int, Node]:
-        """The value and all under it that it is worked out from, each behind what it needs."""
+        """The nodes of the graph below this value, and its own: arguments come first."""
         if id(self) not in found:
             for arg in self._varying.values() if self._separate is None else ():
                 arg._nodes(found)

@@ -56,8 +56,8 @@ def text_of(path: Path, expected: Expected = PLAN) -> Read:
             data = _standard_input()
         else:
             if not stat.S_ISREG(path.stat().st_mode):
-                wanted = expected.name if "file" in expected.name else f"{expected.name} file"
-                return _refused(file, f"`{file}` is not a regular file: name a {wanted}")
+                says = f"`{file}` is not a regular file: name a {expected.name}"
+                return _refused(file, says)
             with path.open("rb") as stream:
                 data = stream.read(MAX_BYTES + 1)
     except (OSError, ValueError) as error:

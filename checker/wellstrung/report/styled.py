@@ -1,7 +1,7 @@
 """Text in styles, wrapped for a terminal.
 
-`rich` does this as well, and draws our tables; to import it for a few lines of text took a tenth of
-a cold check.
+`rich` can do this too, and draws our tables, but importing it for a few lines of text took a tenth
+of a cold check.
 """
 
 from __future__ import annotations

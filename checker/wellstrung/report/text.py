@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
 
-from wellstrung.common.wording import in_steps, listed, some_of, visible
+from wellstrung.common.wording import in_steps, some_of, visible
 from wellstrung.judging.result import PlanResult, Remark, Result, Summary
 from wellstrung.judging.summary import Totals, summary
 from wellstrung.quantity.value import Quantity
@@ -33,8 +33,8 @@ from wellstrung.rulebook.wording import about
 _INDENT, _GAP = 3, 11
 #: So many further places are shown, and the rest counted; the JSON report has them all.
 _PLACES = 20
-#: So many remarks and open checks of one plan are told in full: more than anyone reads at once.
-_TOLD = 300
+#: The most remarks, and the most open checks, that the report of one plan shows.
+_SHOWN = 300
 #: Of a plan in a folder so many open checks are shown, those first that most checks wait for.
 _OPEN = 3
 #: From so many columns on, the table of a folder shows what to fix first.
@@ -112,9 +112,9 @@ def _plan(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> Non
         page.path(applied)
     page.line()
     remarks = plan.numbered
-    for number, remark in enumerate(remarks[:_TOLD], 1):
+    for number, remark in enumerate(remarks[:_SHOWN], 1):
         _remark(page, number, remark, plan, options)
-    _untold(page, plan, remarks[_TOLD:])
+    _count(page, plan, remarks[_SHOWN:])
     for remark in plan.cautions if alone else ():
         _caution(page, remark.says, in_steps(remark.steps) if remark.steps else "")
     _closing(page, plan, options, alone=alone)
@@ -150,13 +150,14 @@ def _remark(page: Page, number: int, remark: Remark, plan: PlanResult, options: 
     page.line()
 
 
-def _untold(page: Page, plan: PlanResult, remarks: Sequence[Remark]) -> None:
-    """How many remarks more there are by each rule, and how to read them."""
+def _count(page: Page, plan: PlanResult, remarks: Sequence[Remark]) -> None:
+    """The remarks that are not shown, counted by rule, and the command that lists them."""
     if not remarks:
         return
-    by_rule = Counter(remark.rule for remark in remarks)
-    each = listed([f"{count} of {rule}" for rule, count in by_rule.most_common()])
-    page.path(f"{len(remarks)} remarks more ({each}): `wellstrung check {plan.file} --brief`")
+    by_rule = Counter(remark.rule for remark in remarks).most_common()
+    each = ", ".join(f"{count} {rule}" for rule, count in by_rule)
+    more = f"{len(remarks)} more remarks ({each})"
+    page.path(f"{more}: `wellstrung check {plan.file} --brief` lists them")
     page.line()
 
 
@@ -222,7 +223,7 @@ def _closing(page: Page, plan: PlanResult, options: Options, *, alone: bool) -> 
             line = Text(f"passed: {kept.rule} ({together(kept.parts)}){spare}{note}")
             page.hanging(line, 2 * _INDENT, _INDENT)
     waiting = open_checks(plan)
-    shown = waiting[:_TOLD]
+    shown = waiting[:_SHOWN]
     if not alone and len(waiting) > _OPEN:
         shown = sorted(waiting, key=lambda one: -len(one.rules))[:_OPEN]
     for check in shown:

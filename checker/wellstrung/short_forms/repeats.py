@@ -16,7 +16,7 @@ from wellstrung.common.wording import nearest
 from wellstrung.reading import tree
 from wellstrung.short_forms.phrase import part as within
 
-#: more beads than anyone strings in one list, and than all groups of a plan stand for: our choice
+#: the most beads of one list and of a whole plan, with their groups written out: our own choice
 _MOST, _MOST_IN_ALL = 10_000, 100_000
 _LISTS = ("beads", "outer")
 #: so many of a bead, one after another
@@ -26,7 +26,7 @@ _COUNTED = Pattern(r"([1-9]\d{0,3}) +(?:x +)?(\S.*)")
 def written_out(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
     """The plan with every group of beads that repeats written out; the very same without one.
 
-    A list that stands for too many beads stays as it is, and is a fault.
+    A list that comes to too many beads is a fault, and is left empty.
     """
     parts, palette = whole.entries.get("parts"), whole.entries.get("beads")
     if parts is None or not isinstance(parts.node, tree.Mapping):
@@ -42,13 +42,11 @@ def written_out(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
                 said = node.entries[field].node
                 beads = _all_of(said, known, min(left, _MOST))
                 if beads is None:
-                    says = (
-                        f"`{field}` of `{name}` stands for more beads than are checked, which are"
-                    )
-                    says += f" {_MOST:,} in a list and {_MOST_IN_ALL:,} in a plan"
+                    says = f"`{field}` of `{name}` comes to more beads than can be checked"
+                    says += f" ({_MOST:,} in a list, {_MOST_IN_ALL:,} in a plan)"
                     do = f"write its group once, and the `length` of `{name}`"
                     faults.append(Fault("plan-shape", f"{says}: {do}", said.place))
-                    strung[field] = tree.sequence(said, [])  # so that nothing else is said of it
+                    strung[field] = tree.sequence(said, [])  # gets no second message
                 elif beads is not said:
                     strung[field] = beads
                     left -= len(beads.items) if isinstance(beads, tree.Sequence) else 0

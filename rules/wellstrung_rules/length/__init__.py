@@ -36,16 +36,28 @@ def long_already(goal: Goal, wanted: Quantity, lacks: str, ask: Ask) -> Misfit |
         return None
     over = so_far.middle - goal.window.high
     comes_to = f"{in_unit_of(so_far.middle, wanted)}, likely {between(*so_far.likely, wanted)}"
+    shorter = Remedy(f"make the run at least {at_least(over, wanted)} shorter, and write {lacks}")
+    says = f"what is known of its run is {comes_to} already"
+    return off_length(goal, "long", says, comes_to, (shorter,), margin, ask)
+
+
+def off_length(
+    goal: Goal,
+    word: str,
+    says: str,
+    found: str,
+    remedies: tuple[Remedy, ...],
+    margin: Quantity,
+    ask: Ask,
+) -> Misfit:
+    """A piece that is too `word`, short or long, for the length that its plan asks for."""
     return Misfit(
-        says=f"the piece {{is|may be}} too long: what is known of its run is {comes_to} already;"
-        f" {asked_for(goal)}",
+        says=f"the piece {{is|may be}} too {word}: {says}; {asked_for(goal)}",
         place=goal.place,
-        found=comes_to,
+        found=found,
         needed=goal.text,
-        remedies=(
-            Remedy(f"make the run at least {at_least(over, wanted)} shorter, and write {lacks}"),
-        ),
+        remedies=remedies,
         margin=margin,
-        fault="piece too long",
+        fault=f"piece too {word}",
         also=tuple(rope.place_of("length") for rope in with_length(ask)),
     )

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Held, Misfit, Missing, Piece, Remedy, Rule, kept
+from wellstrung.rulebook import Answer, Ask, Held, Missing, Piece, Remedy, Rule, kept
 from wellstrung.rulebook.coils import coils_decide, wider
 from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import run_longer, with_length
 from wellstrung.rulebook.values import exact, leaf, turns
 from wellstrung.rulebook.wording import between, by_ruler, in_unit_of
-from wellstrung_rules.length import asked_for, long_already
+from wellstrung_rules.length import long_already, off_length
 
 
 def check(piece: Piece, ask: Ask) -> Answer:
@@ -35,30 +35,21 @@ def check(piece: Piece, ask: Ask) -> Answer:
     # what goes round several times is shared out over them
     off = abs(found.middle - wanted.middle) * (turns(ask.plan).middle if inside else 1)
     more = off if too_short else -off
-    longer, lengths = run_longer(ask, more, round), with_length(ask)
+    longer = run_longer(ask, more, round)
     by_hand = f"make the run about {by_ruler(off, wanted)} {'longer' if too_short else 'shorter'}"
     clasp = any(part.kind.role is Role.CLASP for part in ask.plan.in_run)
     taut = "taut with the clasp closed" if clasp else "taut"
     measured = "inside the loop" if inside else taut
     comes_out = f"{in_unit_of(found.middle, wanted)}, likely {between(*found.likely, wanted)}"
-    return Misfit(
-        says=f"the piece {{is|may be}} too {word}: it will be {comes_out}, {measured};"
-        f" {asked_for(goal)}",
-        place=goal.place,
-        found=comes_out,
-        needed=goal.text,
-        remedies=(
-            *longer,
-            *(wider(ask, wanted.middle - found.middle) if inside else ()),
-            *(Remedy(run.text) for run in longer if not lengths),  # the nearest count
-            *(
-                (Remedy(by_hand),) if off >= 0.5 and not coils_decide(ask) else ()
-            ),  # nobody sets a run nearer than that
-        ),
-        margin=short if too_short else long,
-        fault=f"piece too {word}",
-        also=tuple(rope.place_of("length") for rope in lengths),
+    remedies = (
+        *longer,
+        *(wider(ask, wanted.middle - found.middle) if inside else ()),
+        *(Remedy(run.text) for run in longer if not with_length(ask)),  # the nearest count
+        # nobody sets a run nearer than that
+        *((Remedy(by_hand),) if off >= 0.5 and not coils_decide(ask) else ()),
     )
+    says, margin = f"it will be {comes_out}, {measured}", short if too_short else long
+    return off_length(goal, word, says, comes_out, remedies, margin, ask)
 
 
 RULE = Rule(

@@ -32,8 +32,8 @@ def check(piece: Piece, ask: Ask) -> Answer:
         return Caution(
             "this lanyard goes round the neck, and"
             + (
-                f" its plan calls `{named.name}` a breakaway and does not say at what pull it lets"
-                " go when it catches in a door, a machine or a hand: ask its supplier"
+                f" the plan does not say at what pull `{named.name}` lets go when the lanyard"
+                " catches in a door, a machine or a hand: ask its supplier"
                 if named is not None
                 else " nothing in the plan shows that it breaks away when it catches in a door, a"
                 " machine or a hand: take a breakaway clasp at the back of the neck"

@@ -119,14 +119,14 @@ def test_a_plan_that_cannot_be_read_is_reported_from_a_folder(run: Run, tmp_path
     assert ran.code == 1 and "NOT CHECKED YET" in ran.out
 
 
-def test_a_folder_that_cannot_be_looked_into_is_noted(
+def test_a_folder_that_cannot_be_opened_is_noted(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     (tmp_path / "shut").mkdir()
     (tmp_path / "plan.yaml").write_text(PLAN, encoding="utf-8")
     monkeypatch.setattr("os.access", lambda path, mode: Path(path).name != "shut")
     assert [*plans([tmp_path])] == [tmp_path / "plan.yaml"]
-    says = f"{tmp_path / 'shut'} cannot be looked into: the plans in it are not checked"
+    says = f"{tmp_path / 'shut'} cannot be opened: its plans are not checked"
     assert capsys.readouterr().err == f"wellstrung: {says}\n"
 
 

@@ -180,8 +180,8 @@ NAMES = {
     "link.yaml": "`link.yaml` is a link out of the plan's folder: copy it here",
     "linked/drawer.yaml": "`linked/drawer.yaml` is a link out of the plan's folder: copy it here",
     "none.yaml": "cannot be read: no such file or directory; name a drawer beside the plan",
-    "folder": "is not a regular file: name a drawer file; name a drawer beside the plan",
-    "pipe": "is not a regular file: name a drawer file; name a drawer beside the plan",
+    "folder": "is not a regular file: name a drawer; name a drawer beside the plan",
+    "pipe": "is not a regular file: name a drawer; name a drawer beside the plan",
     "round.yaml": "cannot be read: too many levels of symbolic links; name a drawer",
 }
 

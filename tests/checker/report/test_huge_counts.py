@@ -46,7 +46,7 @@ def test_of_more_pieces_than_anyone_hangs_the_first_are_placed() -> None:
     assert len(row.in_order) == 5_000
 
 
-def test_of_more_remarks_than_anyone_reads_the_first_are_told_and_the_rest_counted() -> None:
+def test_of_more_remarks_than_anyone_reads_the_first_are_shown_and_the_rest_counted() -> None:
     rings = "".join(
         f"  loop {n}: {{kind: jump ring, outside: 5 mm, wire: {2 + n / 1e4} mm, closing: open}}\n"
         for n in range(320)
@@ -59,6 +59,6 @@ def test_of_more_remarks_than_anyone_reads_the_first_are_told_and_the_rest_count
     told = text.each(plan, Options())
     assert "300. WARNING" in told
     assert "301. WARNING" not in told
-    assert "91 remarks more (" in told
+    assert "91 more remarks (" in told
     assert "open: 21 more, `wellstrung check plan.yaml --as json` lists them" in told
     assert len(text.each(plan, Options(brief=True)).splitlines()) == len(plan.numbered)

@@ -13,11 +13,11 @@ piece: necklace
 beads:
   pearl: 6 mm glass pearl
 parts:
-  strand: {kind: strand, stitch: strung, beads: pearl, length: 40 cm, thread: "flexible wire 0.38 mm"}
+  row: {kind: strand, stitch: strung, beads: pearl, length: 40 cm, thread: "flexible wire 0.38 mm"}
   clasp: lobster 12 mm
-run: [clasp.a, strand, clasp.b]
+run: [clasp.a, row, clasp.b]
 work:
-  - string strand
+  - string row
   - wait 15 min
 supplies:
   - 1 pack of pearl, 20 g
@@ -29,14 +29,19 @@ COMMA = "has a comma as its decimal point: write"
     ("read", "odd", "says", "place"),
     [
         ("6 mm glass", "6,5 mm glass", f"`6,5 mm` {COMMA} `6.5 mm`", (5, 10)),
-        ("6 mm glass", "-6 mm glass", "`-6 mm` is negative: write a length of more than 0", (5, 10)),
+        (
+            "6 mm glass",
+            "-6 mm glass",
+            "`-6 mm` is negative: write a length of more than 0",
+            (5, 10),
+        ),
         (
             "6 mm glass",
             "1e-9 mm glass",
             "`e` in `1e-9 mm` is not a unit of length: use mm, cm, m, in, ft or yd",
             (5, 10),
         ),
-        ("0.38 mm", "0,38 mm", f"`0,38 mm` {COMMA} `0.38 mm`", (7, 94)),
+        ("0.38 mm", "0,38 mm", f"`0,38 mm` {COMMA} `0.38 mm`", (7, 91)),
         ("lobster 12 mm", "lobster 12,5 mm", f"`12,5 mm` {COMMA} `12.5 mm`", (8, 18)),
         ("15 min", "1,5 h", f"`1,5 h` {COMMA} `1.5 h`", (12, 10)),
         ("20 g", "20,5 g", f"`20,5 g` {COMMA} `20.5 g`", (14, 22)),

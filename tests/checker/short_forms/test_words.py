@@ -449,8 +449,8 @@ def test_more_beads_than_are_strung_in_one_list_are_refused(
     assert checker.check_text(plan.replace(bare, f"beads: {most}, length: 40 cm")).readable
     [slip] = checker.check_text(plan.replace(bare, f"beads: {more}, length: 40 cm")).remarks
     assert slip.says == (
-        "`beads` of `strand` stands for more beads than are checked, which are 10,000 in a list and"
-        " 100,000 in a plan: write its group once, and the `length` of `strand`"
+        "`beads` of `strand` comes to more beads than can be checked (10,000 in a list, 100,000 in"
+        " a plan): write its group once, and the `length` of `strand`"
     )
 
 

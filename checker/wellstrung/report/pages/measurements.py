@@ -133,9 +133,9 @@ def _narrowest(ask: Ask, names: Iterable[str]) -> Item | None:
     return None if found is None or found.has("measured", "hole") else found
 
 
-#: so many remarks, and checks that hold, are tried at other sizes: more than any piece has
+#: the most remarks, and the most passed checks, tried at other sizes: no piece has as many
 _MOST_HELD = 300
-#: values that a margin may depend on, to be tried: the length of a piece has some fifty
+#: the most values that such a margin may depend on: the length of a piece has some fifty
 _MOST_LEAVES = 400
 
 

@@ -105,7 +105,7 @@ def order_of(result: PlanResult) -> Order | None:
 def _meanwhile(
     end: float, rest: float, begun: Sequence[tuple[float, int]], words: Sequence[str]
 ) -> tuple[str, ...]:
-    """What hands begin while a wait of so many minutes runs, which comes to its end then."""
+    """The steps that hands begin during a wait of `rest` minutes that is over at `end`."""
     if not rest:
         return ()
     during = begun[bisect_left(begun, (end - rest, -1)) : bisect_left(begun, (end, -1))]
