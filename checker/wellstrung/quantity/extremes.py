@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from functools import partial
 from itertools import product
 from typing import NamedTuple
 
-from wellstrung.quantity.causes import Cause, Spread, Window
+from wellstrung.quantity.causes import Cause, Moves, Spread, Window
 
 _ENDS: tuple[float, ...] = (-1.0, 1.0)
 #: Causes that a climb moves in all: more than it needs of a few dozen.
@@ -49,6 +50,35 @@ class Node(NamedTuple):
     work: Callable[[Mapping[Cause, float], Mapping[int, float]], float]
 
 
+def of_ends(
+    function: Callable[..., float],
+    at_rest: Mapping[str, float],
+    middle: float,
+    ends: Mapping[str, Window],
+) -> Window:
+    """Over the ends of arguments that share no cause; the other arguments are at rest."""
+    work = partial(function, **at_rest)
+    values = [work(**dict(zip(ends, at, strict=True))) for at in product(*ends.values())]
+    return Window(min(middle, *values), max(middle, *values))
+
+
+def reached(
+    nodes: Iterable[Node],
+    alone: Moves,
+    end: Callable[..., float],
+    points: Sequence[float],
+) -> float:
+    """The value with each cause at the one of its points where it `alone` moves it furthest.
+
+    Each node comes after the nodes below it, and the value itself is the last.
+    """
+    at = {cause: points[moves.index(end(moves))] for cause, moves in alone.items()}
+    values: dict[int, float] = {}
+    for node in nodes:
+        values[node.key] = value = node.work(at, values)
+    return value
+
+
 class _Moved:
     """A graph whose causes move one at a time; only the nodes that a cause moves are updated.
 
@@ -76,6 +106,17 @@ class _Moved:
         for node in self._of.get(cause, ()):
             self._values[node.key] = node.work(self.points, self._values)
         return self.value
+
+    def of(self, cause: Cause) -> tuple[float, Mapping[int, float]]:
+        """The point of a cause, and the values of the nodes that it moves."""
+        return self.points[cause], {
+            node.key: self._values[node.key] for node in self._of.get(cause, ())
+        }
+
+    def put_back(self, cause: Cause, by: float, values: Mapping[int, float]) -> None:
+        """Undo moves of one cause, to what was `of` it before."""
+        self.points[cause] = by
+        self._values.update(values)
 
 
 def of_corners(
@@ -120,9 +161,9 @@ def _climb(
     while improved:
         improved = False
         for cause, tried in alone.items():
+            before = moved.of(cause)
             for point in tried:
-                before = moved.points[cause]
-                if point == before:
+                if point == moved.points[cause]:
                     continue
                 if not left:
                     gains = [sign * (alone[one][by] - middle) for one, by in moved.points.items()]
@@ -130,7 +171,7 @@ def _climb(
                 left -= 1
                 trial = sign * moved.move(cause, point)
                 if trial > best + 1e-12:
-                    best, improved = trial, True
+                    best, improved, before = trial, True, moved.of(cause)
                 else:
-                    moved.move(cause, before)
+                    moved.put_back(cause, *before)
     return best

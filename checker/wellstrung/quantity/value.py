@@ -13,8 +13,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Collection, Mapping
-from functools import partial
-from itertools import product
 from types import MappingProxyType
 
 from msgspec import Struct, field
@@ -23,8 +21,8 @@ from msgspec.structs import replace
 from wellstrung.common.choice import Choice
 from wellstrung.common.places import Place
 from wellstrung.formulas.tracing import Traced, traced
+from wellstrung.quantity import extremes
 from wellstrung.quantity.causes import Cause, Moves, Spread, Window, around, moves_of, summed
-from wellstrung.quantity.extremes import Node, climbed, of_corners, points_of, shared_by
 from wellstrung.quantity.once import once
 
 _UNMOVED: Moves = {}
@@ -63,8 +61,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """Every cause that may move the value, each once, in order of first appearance."""
         if self._separate is not None:
             return tuple(self._separate)
-        causes = [cause for arg in self._varying.values() for cause in arg.causes]
-        return tuple(dict.fromkeys(causes))
+        return tuple(dict.fromkeys(one for arg in self._varying.values() for one in arg.causes))
 
     @once
     def _bounding(self) -> tuple[Cause, ...]:
@@ -78,9 +75,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
 
     @once
     def _leaves(self) -> tuple[Quantity, ...]:
-        found: dict[int, Quantity] = {}
-        for arg in self.args.values():
-            found |= {id(leaf): leaf for leaf in arg.leaves}
+        found = {id(leaf): leaf for arg in self.args.values() for leaf in arg.leaves}
         return tuple(found.values())
 
     def at(self, moved: Mapping[Cause, float]) -> float:
@@ -249,10 +244,18 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
     def likely(self) -> Window:
         """Independent causes combined by root-sum-square, each side by itself."""
         low, high = self._by_root_sum_square
-        if self._separate is not None:
-            return Window(low, high)
         # where causes hinder each other the root-sum-square may reach beyond what can be
+        if self._separate is not None or (
+            "worst" not in self.__dict__ and self._reaches(min) <= low <= high <= self._reaches(max)
+        ):
+            return Window(low, high)
         return Window(max(low, self.worst.low), min(high, self.worst.high))
+
+    def _reaches(self, end: Callable[..., float]) -> float:
+        """A value of the worst range; mostly the likely one needs no more (a check: 5 % less)."""
+        alone = {cause: self._moves[cause] for cause in self._bounding}
+        points = _SCAN if self._scanned else _ENDS
+        return extremes.reached(self._nodes({}).values(), alone, end, points)
 
     def likely_at_least(self, limit: float) -> bool:
         """Whether the whole likely range reaches a limit; spares the worst range where it can."""
@@ -263,27 +266,25 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """The least and the greatest value that any combination of the causes gives."""
         if self._separate is not None:
             return self.made_of("likely", lambda *moves: math.fsum(moves))
-        shared = shared_by([arg._bounding for arg in self._varying.values()], ())
+        shared = extremes.shared_by([arg._bounding for arg in self._varying.values()], ())
         assert self.function is not None
         if not (shared or self.scan) and len(self._varying) <= _ALL_CORNERS_UP_TO:
             # each argument reaches its own worst whatever the others do
-            function = partial(self.function, **self._resting)
-            ends = product(*[arg.worst for arg in self._varying.values()])
-            values = [function(**dict(zip(self._varying, at, strict=True))) for at in ends]
-            return Window(min(self.middle, *values), max(self.middle, *values))
+            ends = {key: arg.worst for key, arg in self._varying.items()}
+            return extremes.of_ends(self.function, self._resting, self.middle, ends)
         merged = self._merged(shared)
         if merged is not self:
             return merged.worst
         nodes = [*self._nodes({}).values()]
         spreads = [leaf.spreads for leaf in self.leaves]
-        points = points_of(self._bounding, spreads, kinked=self._kinked)
+        points = extremes.points_of(self._bounding, spreads, kinked=self._kinked)
         if not self._scanned and len(points) <= _ALL_CORNERS_UP_TO:
-            return of_corners(nodes, self.middle, points)
+            return extremes.of_corners(nodes, self.middle, points)
         alone = {cause: dict(self._alone[cause]) for cause in points}
         for cause, tried in alone.items():
             if self._scanned or 0.0 in points[cause]:
                 tried[0.0] = self.middle
-        return climbed(nodes, self.middle, alone)
+        return extremes.climbed(nodes, self.middle, alone)
 
     def _merged(self, shared: Collection[Cause]) -> Quantity:
         """The same value with each argument whose causes move nothing else made one leaf.
@@ -294,7 +295,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         for key, arg in self._varying.items():
             if any([cause in shared for cause in arg._bounding]):
                 own = [under._bounding for under in arg._varying.values()]
-                args[key] = arg._merged(shared_by(own, shared))
+                args[key] = arg._merged(extremes.shared_by(own, shared))
             elif len(arg._bounding) > 1:
                 low, high = arg.worst
                 as_one = Cause(arg.name, str(id(arg)))
@@ -304,12 +305,12 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
             return self
         return replace(self, args={**self.args, **args})
 
-    def _nodes(self, found: dict[int, Node]) -> dict[int, Node]:
+    def _nodes(self, found: dict[int, extremes.Node]) -> dict[int, extremes.Node]:
         """The nodes of the graph below this value, and its own: arguments come first."""
         if id(self) not in found:
             for arg in self._varying.values() if self._separate is None else ():
                 arg._nodes(found)
-            found[id(self)] = Node(id(self), self._bounding, self._from_those_under)
+            found[id(self)] = extremes.Node(id(self), self._bounding, self._from_those_under)
         return found
 
     @once

@@ -74,8 +74,9 @@ class Rows:
         row: Row = [figure(quantity.middle), quantity.unit, self._line(quantity)]
         if not quantity.causes:
             return row
+        widest = quantity.worst  # first: the likely range asks for less where it is known
         likely = [*map(figure, quantity.likely)]
-        worst = likely if quantity.worst == quantity.likely else [*map(figure, quantity.worst)]
+        worst = likely if widest == quantity.likely else [*map(figure, widest)]
         return [*row, likely] if likely == worst else [*row, likely, worst]
 
     def _line(self, quantity: Quantity) -> str:

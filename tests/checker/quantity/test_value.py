@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from wellstrung.formulas.arithmetic import either, pi, tan
+from wellstrung.formulas.arithmetic import either, least, most, pi, tan
 from wellstrung.formulas.thread import strength_left
 from wellstrung.quantity.arithmetic import derived, exact, leaf, total
 from wellstrung.quantity.assumed import ASSUMED, fails_anyway, rests_on
@@ -51,6 +51,17 @@ def test_a_product_reaches_its_far_corner() -> None:
     side, other = value("side", 10.0, (LOT, 1.0)), value("other", 10.0, (PACK, 1.0))
     area = derived("area", "mm2", lambda a, b: a * b, a=side, b=other)
     assert area.worst == (81.0, 121.0)
+
+
+@pytest.mark.parametrize(
+    ("formula", "likely"), [(least, (9.0, 10.0)), (most, (10.0, 11.0))], ids=["least", "most"]
+)
+def test_the_likely_range_goes_no_further_than_causes_together_can(
+    formula: Callable[..., float], likely: tuple[float, float]
+) -> None:
+    # each alone moves it by 1, and by root-sum-square both by 1.41
+    a, b = value("a", 10.0, (LOT, 1.0)), value("b", 10.0, (PACK, 1.0))
+    assert derived("end", "mm", lambda a, b: formula(a, b), a=a, b=b).likely == likely
 
 
 def test_a_slope_is_taken_where_the_formula_has_a_value() -> None:
@@ -147,13 +158,16 @@ def leaves(draw: st.DrawFn) -> Quantity:
 @st.composite
 def graphs(draw: st.DrawFn) -> Quantity:
     terms = draw(st.lists(leaves(), min_size=1, max_size=3))
-    shape = draw(st.sampled_from(["sum", "difference", "product", "peyote"]))
+    shape = draw(st.sampled_from(["sum", "difference", "product", "peyote", "least", "most"]))
     if shape == "sum":
         return total("sum", "mm", terms)
     if shape == "difference":
         return terms[0] - terms[-1]
     if shape == "product":
         return derived("area", "mm2", lambda a, b: a * b, a=terms[0], b=terms[-1])
+    if shape in ("least", "most"):
+        work = least if shape == "least" else most
+        return derived(shape, "mm", lambda a, b: work(a, b), a=terms[0], b=terms[-1])
     return derived(
         "outside",
         "mm",
@@ -180,8 +194,9 @@ def test_worst_holds_every_point_inside(quantity: Quantity, data: st.DataObject)
 
 @given(graphs())
 def test_middle_lies_in_likely_and_likely_in_worst(quantity: Quantity) -> None:
-    assert quantity.worst.low - 1e-9 <= quantity.likely.low <= quantity.middle + 1e-9
-    assert quantity.middle - 1e-9 <= quantity.likely.high <= quantity.worst.high + 1e-9
+    likely = quantity.likely  # asked for first, it takes no more of the worst range than it needs
+    assert quantity.worst.low - 1e-9 <= likely.low <= quantity.middle + 1e-9
+    assert quantity.middle - 1e-9 <= likely.high <= quantity.worst.high + 1e-9
 
 
 @given(st.lists(leaves(), min_size=7, max_size=9))
