@@ -117,13 +117,17 @@ def beads_named(part: Part, *path: str) -> dict[str, int]:
         return {}
     if isinstance(node, reading.Mapping):
         return {str(name): int(count) for name, count in node.value.items()}
+    return dict(part.cache.get(_listed, part, path))
+
+
+def _listed(part: Part, path: tuple[str, ...]) -> dict[str, int]:
     rows = bead_rows(part, *path)
     each = math.lcm(*map(len, rows))  # of a row of several as many in all as of one alone
     counts: Counter[str] = Counter()
     for row in rows:
         for name in row:
             counts[name] += each // len(row)
-    return dict(counts)
+    return counts
 
 
 def bead_rows(part: Part, *path: str) -> list[list[str]]:

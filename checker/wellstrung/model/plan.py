@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Protocol
 
@@ -250,6 +250,19 @@ class Plan(Struct, frozen=True, eq=False):
         for pair in self.neighbours:
             yield pair
             yield pair[::-1]
+
+    def met_by(self, part: Part) -> Sequence[Part]:
+        """The parts that stand beside a part in the run, in its order, once for each meeting."""
+        return self._met.get(part, ())
+
+    @property
+    @cached
+    def _met(self) -> Mapping[Part, Sequence[Part]]:
+        met: dict[Part, list[Part]] = {}
+        for end, inner in self.meetings:
+            for part in inner.parts:
+                met.setdefault(part, []).append(end.part)
+        return met
 
     def with_neighbours(self) -> Iterator[tuple[RunEntry, Sides]]:
         """Every place of the run, with the place behind it and the place ahead; none at an end."""
