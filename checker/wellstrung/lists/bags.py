@@ -6,25 +6,23 @@ The letters follow the steps: the first bead that a step picks up lies in bag A.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from itertools import count, product
 from string import ascii_uppercase
 
 from msgspec import Struct
 
 from wellstrung.common import units
-from wellstrung.common.wording import either
 from wellstrung.derived import taken
 from wellstrung.derived.amounts import beads_in
 from wellstrung.derived.purchase import Purchase, up
 from wellstrung.derived.taken import Taken
 from wellstrung.model.beads import beads_picked_up
-from wellstrung.model.item import Bead, Item, Missing
+from wellstrung.model.item import Bead, Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Quantities
 from wellstrung.quantity.arithmetic import derived, exact
 from wellstrung.subjects.counts import how_many
-from wellstrung.subjects.supplies import supply_lines
 
 #: Fewer beads than this, and larger ones than seed beads up to the second figure, are counted:
 #: common practice, no source.
@@ -41,7 +39,7 @@ _GROWS = (Role.ROPE, Role.BAND, Role.STRAND)
 
 
 class Bag(Struct, frozen=True):
-    """One bag: its letter, the bead and its lot (one of those on hand), spare beads included.
+    """One bag: its letter and the bead, spare beads included; its lot is dealt with the stock.
 
     `grams` is up to the next tenth, None where it is not known; `measured` says how to measure the
     beads out. `up_to` is the largest size, mm, that they serve without the spare ones: infinite
@@ -51,7 +49,6 @@ class Bag(Struct, frozen=True):
     letter: str
     name: str
     describes: str
-    lot: str
     pieces: int
     grams: float | None
     measured: str
@@ -104,24 +101,16 @@ def bags(ask: Quantities) -> list[Bag]:
 def _bag(bead: Bead, thing: Taken, bought: Purchase, letter: str, ask: Quantities) -> Bag:
     pieces = up(bought.short)
     grams = _grams(bead, thing, pieces, ask)
-    lots = lots_of(supply_lines(ask.plan, "bead", bead.name))
     return Bag(
         letter,
         bead.name,
         thing.describes,
-        either(lots) if lots else "",
         pieces,
         grams,
         _measured(bead, pieces, grams, ask),
         _largest(bead, pieces, bought, ask),
         ask.plan.in_inches,
     )
-
-
-def lots_of(lines: Iterable[Item]) -> Sequence[str]:
-    """The lots that lines of supplies name, each once."""
-    named = (line.text("lot").removeprefix("lot ") for line in lines if line.has("lot"))
-    return list(dict.fromkeys(named))
 
 
 def _grams(bead: Bead, thing: Taken, pieces: int, ask: Quantities) -> float | None:

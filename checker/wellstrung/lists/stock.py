@@ -1,25 +1,29 @@
 """The stock when kits are packed: what is on hand of each thing, what they take, what is left.
 
-The lines of `supplies` are used up in their order: whole packs, then one that is opened.
+Each kit is dealt from one lot while one is enough; the lines of a lot are used up in their order:
+whole packs, then one that is opened.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
 from wellstrung.common import units
 from wellstrung.common.places import Place
+from wellstrung.derived import taken as things
 from wellstrung.derived.amounts import LENGTH, VOLUME
 from wellstrung.derived.packs import in_one_pack, one_spool, weighed_or_strung
 from wellstrung.lists import cutting
-from wellstrung.lists.bags import Bag, lots_of
+from wellstrung.lists.bags import Bag
 from wellstrung.lists.kit import Kit
+from wellstrung.lists.lots import BOUGHT, Share, dealt
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Role
-from wellstrung.model.plan import Plan, Quantities
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.verdict import SLACK
 from wellstrung.subjects.supplies import supply_lines, threaded
 
 GRAMS, PIECES = "g", ""
@@ -34,6 +38,7 @@ class Line(Struct, frozen=True):
     """
 
     place: Place
+    lot: str
     unit: str
     each: float
     packs: int
@@ -57,16 +62,27 @@ class Line(Struct, frozen=True):
 class Stocked(Struct, frozen=True):
     """One thing on hand, what the kits take of it, and the lines with what is left in each.
 
-    `takes` is in the unit of the lines; `short` is what they do not hold.
+    `takes` is in the unit of the lines; `short` is what comes of what is bought. `letter` is the
+    bag that holds it, `shares` the lots of the kits where the lines name lots.
     """
 
     name: str
-    lot: str
     unit: str
     takes: float
     lines: tuple[Line, ...]
     short: float
     inches: bool = False
+    letter: str = ""
+    shares: tuple[Share, ...] = ()
+
+    @property
+    def lots(self) -> Mapping[str, float]:
+        """What is left of each lot that a line names."""
+        left = dict.fromkeys((line.lot for line in self.lines if line.lot), 0.0)
+        for line in self.lines:
+            if line.lot:
+                left[line.lot] += line.left
+        return left
 
     @property
     def had(self) -> float:
@@ -89,59 +105,112 @@ class Stocked(Struct, frozen=True):
 
 def taken(ask: Quantities, kit: Kit, makers: int) -> list[Stocked]:
     """Everything that is on hand for a plan, when so many makers have their kits."""
-    plan = ask.plan
+    stock = _Stock(ask, makers)
     found = [
-        *(_beads(bag, makers, ask) for bag in kit.bags),
-        *(_pieces(one.name, one.in_all * makers, plan) for one in kit.findings),
-        *_threads(makers, ask),
+        *(stock.beads(bag) for bag in kit.bags),
+        *(stock.pieces(one.name, one.in_all) for one in kit.findings),
+        *stock.threads(),
         *_chains(makers, ask),
     ]
     return [one for one in found if one is not None]
 
 
-def _beads(bag: Bag, makers: int, ask: Quantities) -> Stocked | None:
-    lines = supply_lines(ask.plan, "bead", bag.name)
-    grams = [line.has("pack") for line in lines]
-    if not lines or len(set(grams)) > 1 or (grams[0] and bag.grams is None):
-        return None  # nothing on hand, or in ways that do not add up
-    takes = (bag.grams if grams[0] else bag.pieces) or 0
-    bead = ask.plan.beads[bag.name]
+class _Stock:
+    """What is on hand for a plan, for so many makers."""
 
-    def has(line: Item) -> tuple[float, int, float]:
-        packs = line.count("packs", default=1)
+    def __init__(self, ask: Quantities, makers: int) -> None:
+        self._ask, self._makers = ask, makers
+        self._bought = {
+            (thing.group == "beads", thing.name): things.purchase(thing, makers)
+            for thing in things.of_plan(ask)
+        }
+
+    def beads(self, bag: Bag) -> Stocked | None:
+        """The beads of a bag; None where nothing is on hand, or in ways that do not add up."""
+        lines = supply_lines(self._ask.plan, "bead", bag.name)
+        grams = [line.has("pack") for line in lines]
+        if not lines or len(set(grams)) > 1 or (grams[0] and bag.grams is None):
+            return None
+        bead, buys = self._ask.plan.beads[bag.name], self._bought[True, bag.name]
+
+        def has(line: Item) -> tuple[float, int, float]:
+            packs = line.count("packs", default=1)
+            if grams[0]:
+                return line.mass("pack").middle, packs, 0
+            if weighed_or_strung(line):
+                return in_one_pack(bead, line, self._ask).middle, packs, 0
+            return _counted(line)
+
+        held = [(line, *has(line)) for line in lines]
         if grams[0]:
-            return line.mass("pack").middle, packs, 0
-        if weighed_or_strung(line):
-            return in_one_pack(bead, line, ask).middle, packs, 0
-        return _counted(line)
+            return self._used(bag.name, GRAMS, bag.grams or 0.0, held, buys.grams, bag.letter)
+        return self._used(bag.name, PIECES, bag.pieces, held, buys.buy, bag.letter)
 
-    unit = GRAMS if grams[0] else PIECES
-    return _used(bag.name, unit, takes * makers, [(line, *has(line)) for line in lines], ask.plan)
+    def pieces(self, name: str, each: int) -> Stocked | None:
+        """A finding of which a kit has so many."""
+        lines = supply_lines(self._ask.plan, "part", name)
+        buys = self._bought.get((False, name))
+        held = [(line, *_counted(line)) for line in lines]
+        return self._used(name, PIECES, each, held, buys.buy if buys else 0)
+
+    def threads(self) -> Iterator[Stocked | None]:
+        """Each thread that is a part of the plan."""
+        for spool, parts in threaded(self._ask.plan).items():
+            if spool is None:
+                continue
+            try:
+                each = sum(self._ask.of(part, "thread_in_all").middle for part in parts)
+                held = [
+                    (line, one_spool(spool, line).middle, _packs(line), 0.0)
+                    for line in supply_lines(self._ask.plan, "thread", spool.name)
+                ]
+            except Missing:
+                continue
+            yield self._used(spool.name, LENGTH, each, held, self._bought[False, spool.name].buy)
+
+    def _used(
+        self,
+        name: str,
+        unit: str,
+        each: float,
+        held: Sequence[tuple[Item, float, int, float]],
+        bought: float | None,
+        letter: str = "",
+    ) -> Stocked | None:
+        """A thing of which each kit takes so much, with its lines used up; None without lines."""
+        if not held:
+            return None
+        holds: dict[str, float] = {}
+        for item, of_pack, packs, loose in held:
+            holds[_lot(item)] = holds.get(_lot(item), 0.0) + of_pack * packs + loose
+        takes = each * self._makers
+        shares: tuple[Share, ...] = ()
+        wanted = {"": takes}
+        if any(holds):
+            shares = tuple(dealt(holds | {BOUGHT: bought or 0.0}, each, self._makers))
+            wanted = {
+                lot: sum(share.kits * share.of.get(lot, 0.0) for share in shares) for lot in holds
+            }
+        lines, used = [], []
+        for item, of_pack, packs, loose in held:
+            line = _after(item, unit, of_pack, packs, loose, wanted[_lot(item)])
+            lines.append(line)
+            used.append(min(line.had, wanted[line.lot]))
+            wanted[line.lot] -= used[-1]
+        short = takes - math.fsum(used)
+        inches = self._ask.plan.in_inches
+        short = short if short > SLACK else 0.0
+        return Stocked(name, unit, takes, tuple(lines), short, inches, letter, shares)
+
+
+def _lot(item: Item) -> str:
+    """The lot that a line of supplies names; empty where it names none."""
+    return item.text("lot").removeprefix("lot ") if item.has("lot") else ""
 
 
 def _counted(line: Item) -> tuple[float, int, float]:
     each = line.count("pack_of") if line.has("pack_of") else 0
     return each, line.count("packs", default=1) if each else 0, line.count("count", default=0)
-
-
-def _pieces(name: str, takes: float, plan: Plan) -> Stocked | None:
-    lines = supply_lines(plan, "part", name)
-    return _used(name, PIECES, takes, [(line, *_counted(line)) for line in lines], plan)
-
-
-def _threads(makers: int, ask: Quantities) -> Iterator[Stocked | None]:
-    for spool, parts in threaded(ask.plan).items():
-        if spool is None:
-            continue
-        try:
-            takes = sum(ask.of(part, "thread_in_all").middle for part in parts) * makers
-            lines = [
-                (line, one_spool(spool, line).middle, _packs(line), 0.0)
-                for line in supply_lines(ask.plan, "thread", spool.name)
-            ]
-        except Missing:
-            continue
-        yield _used(spool.name, LENGTH, takes, lines, ask.plan)
 
 
 def _packs(line: Item) -> int:
@@ -166,31 +235,17 @@ def _chains(makers: int, ask: Quantities) -> Iterator[Stocked | None]:
             opened = tuple(left for _, left in into if left >= _LEAST[LENGTH])
             found.append(_line(line, LENGTH, each, packs, 0, packs - len(into), 0, opened))
         takes = sum(one.had - one.left for one in found)
-        yield Stocked(part.name, "", LENGTH, takes, tuple(found), bought, ask.plan.in_inches)
+        yield Stocked(part.name, LENGTH, takes, tuple(found), bought, ask.plan.in_inches)
 
 
-def _used(
-    name: str,
-    unit: str,
-    takes: float,
-    lines: Sequence[tuple[Item, float, int, float]],
-    plan: Plan,
-) -> Stocked | None:
-    """A thing with its lines used up one after the other."""
-    if not lines:
-        return None
-    wanted, found = takes, []
-    for item, each, packs, loose in lines:
-        from_loose = min(loose, wanted)
-        rest = max(0.0, each * packs - (wanted - from_loose))
-        full = math.floor(rest / each + 1e-9) if each else 0
-        opened = rest - full * each
-        kept = (opened,) if opened >= _LEAST[unit] - 1e-9 else ()
-        one = _line(item, unit, each, packs, loose, full, loose - from_loose, kept)
-        found.append(one)
-        wanted = max(0.0, wanted - one.had)
-    lot = ", ".join(lots_of(item for item, *_ in lines))
-    return Stocked(name, lot, unit, takes, tuple(found), wanted, plan.in_inches)
+def _after(item: Item, unit: str, each: float, packs: int, loose: float, wanted: float) -> Line:
+    """A line of which so much is wanted: what is loose first, then whole packs, then of one."""
+    from_loose = min(loose, wanted)
+    rest = max(0.0, each * packs - (wanted - from_loose))
+    full = math.floor(rest / each + 1e-9) if each else 0
+    opened = rest - full * each
+    kept = (opened,) if opened >= _LEAST[unit] - 1e-9 else ()
+    return _line(item, unit, each, packs, loose, full, loose - from_loose, kept)
 
 
 def _line(
@@ -207,5 +262,14 @@ def _line(
     written = item.mass if unit == GRAMS else item.length
     spelled = written(field).spelled_unit if field and item.has(field) else unit
     return Line(
-        item.node.place, unit, each, packs, loose, full, left_loose, opened, spelled or unit
+        item.node.place,
+        _lot(item),
+        unit,
+        each,
+        packs,
+        loose,
+        full,
+        left_loose,
+        opened,
+        spelled or unit,
     )

@@ -16,6 +16,7 @@ from wellstrung.lists.costs import MOST_HEADS, ClassCost, Cost, Pays
 from wellstrung.lists.kit import CutPiece, Kit, Loose
 from wellstrung.lists.stock import Stocked
 from wellstrung.quantity.value import Quantity
+from wellstrung.report import lot_words
 from wellstrung.report.heading import as_data, head
 from wellstrung.report.terminal import Page, counted
 from wellstrung.report.writer import Options
@@ -41,10 +42,12 @@ def write(found: ForMakers, options: Options) -> str:
     page.line()
     each = f", for all {kit.makes} that one maker makes" if kit.makes > 1 else ""
     page.line(f"one kit{each}", style="bold")
+    lots = lot_words.of_bags(kit, found.stock)
     for bag in kit.bags:
-        lot = f", lot {bag.lot}" if bag.lot else ""
+        lot = f"; {lots[bag.letter]}" if lots[bag.letter] else ""
         serves = f"; enough for {bag.serves}" if bag.serves else ""
-        page.pair(bag.letter, f"{bag.name}, {bag.describes}{lot}: {bag.measured}{serves}", 2, gap=4)
+        what = f"{bag.name}, {bag.describes}: {bag.measured}{serves}{lot}"
+        page.pair(bag.letter, what, 2, gap=4)
     for one in kit.cuts:
         page.pair("-", cut_words(one), _INDENT, gap=_GAP)
     for finding in kit.findings:
@@ -100,11 +103,11 @@ def _kits(makers: int) -> str:
 
 def stock_words(one: Stocked) -> str:
     """What was on hand of a thing, what is taken, what is left, and what it falls short."""
-    lot = f" (lot {one.lot})" if one.lot else ""
+    lot = f" (lot {', '.join(one.lots)})" if one.lots else ""
     short = f", {one.shown(one.short)} short" if one.short else ""
     return (
         f"{one.shown(one.had)} on hand{lot}, {one.shown(one.takes)} taken,"
-        f" {one.shown(one.left)} left{short}"
+        f" {one.shown(one.left)} left{lot_words.left(one)}{short}"
     )
 
 
@@ -192,6 +195,7 @@ def pays(fee: Pays) -> str:
 def as_json(found: ForMakers) -> str:
     """The kit as JSON, as its published schema describes it."""
     kit = found.kit
+    lots = lot_words.of_bags(kit, found.stock)
     data = {
         "report": "wellstrung kit",
         "version": 1,
@@ -203,7 +207,7 @@ def as_json(found: ForMakers) -> str:
                 "bag": bag.letter,
                 "name": bag.name,
                 "describes": bag.describes,
-                "lot": bag.lot,
+                "lot": lots[bag.letter],
                 "pieces": bag.pieces,
                 "grams": bag.grams,
                 "measured": bag.measured,
@@ -232,12 +236,13 @@ def as_json(found: ForMakers) -> str:
         "stock": [
             {
                 "name": one.name,
-                "lot": one.lot,
+                "lot": ", ".join(one.lots),
                 "unit": one.unit or "pieces",
                 "had": one.had,
                 "takes": one.takes,
                 "left": one.left,
                 "short": one.short,
+                "lots": [{"kits": share.kits, "of": dict(share.of)} for share in one.shares],
             }
             for one in found.stock
         ],

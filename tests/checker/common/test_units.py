@@ -128,8 +128,14 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
      " `8.5 ± 0.2 mm`", "8.5 ± 0.2 mm"),
     (units.length, "0,125 in", "`0,125 in` has a comma as its decimal point: write `0.125 in`",
      "0.125 in"),
-    (units.length, "1,000 mm", "`1,000 mm` may be thousands or a decimal: write it without its"
-     " comma", None),
+    (units.length, "1,000 mm", "`1,000 mm` may be thousands or a decimal: write `1000 mm` or"
+     " `1.000 mm`", None),
+    (units.length, "1,500..2,000 mm", "`1,500..2,000 mm` may be thousands or a decimal: write"
+     " `1500..2000 mm` or `1.500..2.000 mm`", None),
+    (units.length, "16,875 in", "`16,875 in` has a comma as its decimal point: write `16.875 in`",
+     "16.875 in"),
+    (units.length, '16,875"', "`16,875\"` has a comma as its decimal point: write `16.875\"`",
+     '16.875"'),
     (units.length, ".5 mm", "`.5 mm` has no digit before its decimal point: write `0.5 mm`",
      "0.5 mm"),
     (units.length, "5. mm", "`5. mm` has no digit after its decimal point: write `5 mm`", "5 mm"),
@@ -209,6 +215,10 @@ REFUSED: list[tuple[Callable[[str | int | float], object], str | int | float, st
     (units.bead_figures, "6 x 4", "`6 x 4` needs a unit: write `6 x 4 mm`", "6 x 4 mm"),
     (units.bead_figures, "6 x four mm", "`6 x four mm` is not a bead size: write one such as"
      " `6 x 4 mm`", None),
+    (units.bead_figures, "6,5 mm", "`6,5 mm` has a comma as its decimal point: write `6.5 mm`",
+     "6.5 mm"),
+    (units.bead_figures, "6,5 x 4 mm", "`6,5 x 4 mm` has a comma as its decimal point: write"
+     " `6.5 x 4 mm`", "6.5 x 4 mm"),
     (units.bead_figures, "large", "`large` is not a bead size: write one such as `11/0` or `6 mm`",
      None),
 ]  # fmt: skip

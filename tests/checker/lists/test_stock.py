@@ -80,3 +80,50 @@ def test_few_beads_are_counted_and_many_weighed(count: int, measured: str) -> No
 def test_a_bag_serves_up_to_a_size_that_is_a_half_centimetre(text: str, up_to: int | None) -> None:
     (bag,) = kit(asked(text)).bags
     assert bag.up_to == up_to
+
+
+LOTS = """\
+plan: 1
+title: Lots
+piece: bracelet
+beads: {gull: {type: bicone, size: 4 mm, make: Czech}}
+parts: {one: {kind: strand, stitch: strung, beads: gull, count: 37, thread: silk No. 2}}
+run: [one]
+supplies: []
+"""
+
+
+@pytest.mark.parametrize(
+    ("lines", "makers", "dealt", "left"),
+    [
+        # whole kits of one lot, in the order of the lines
+        ("100 L7, 48 L9", 3, [(2, {"L7": 37}), (1, {"L9": 37})], {"L7": 26, "L9": 11}),
+        ("74 L7, 48 L9", 2, [(2, {"L7": 37})], {"L7": 0, "L9": 48}),
+        ("36 L7, 37 L9", 1, [(1, {"L9": 37})], {"L7": 36, "L9": 0}),
+        # two lines of one lot are one lot
+        ("20 L7, 48 L9, 20 L7", 1, [(1, {"L7": 37})], {"L7": 3, "L9": 48}),
+        # mixed only where no lot is enough for a kit
+        ("30 L7, 20 L9", 1, [(1, {"L7": 30, "L9": 7})], {"L7": 0, "L9": 13}),
+        ("100 L7, 48 L9", 4, [(2, {"L7": 37}), (1, {"L9": 37}), (1, {"L7": 26, "L9": 11})],
+         {"L7": 0, "L9": 0}),
+        # what is bought is another lot
+        ("37 L7", 3, [(1, {"L7": 37}), (2, {"what is bought": 37})], {"L7": 0}),
+        ("30 L7", 1, [(1, {"L7": 30, "what is bought": 7})], {"L7": 0}),
+    ],
+)  # fmt: skip
+def test_a_kit_is_of_one_lot_while_one_is_enough(
+    lines: str, makers: int, dealt: list[tuple[int, dict[str, int]]], left: dict[str, int]
+) -> None:
+    held = (one.split() for one in lines.split(", "))
+    supplies = ", ".join(f"{{bead: gull, count: {count}, lot: {lot}}}" for count, lot in held)
+    ask = asked(LOTS.replace("[]", f"[{supplies}]"))
+    (found,) = stock.taken(ask, kit(ask), makers)
+    assert [(share.kits, share.of) for share in found.shares] == dealt
+    assert found.lots == left
+    assert found.had - found.left + found.short == found.takes == 37 * makers
+
+
+def test_beads_without_a_lot_are_not_dealt() -> None:
+    ask = asked(LOTS.replace("[]", "[{bead: gull, count: 40}, {bead: gull, count: 40}]"))
+    (found,) = stock.taken(ask, kit(ask), 2)
+    assert (found.shares, found.left, found.short) == ((), 6, 0)

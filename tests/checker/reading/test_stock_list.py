@@ -197,6 +197,12 @@ SLIPS = {
         "2:1 a cell begins with a quotation mark here and has none at its end: close it"
     ],
     "name,kind\nkelp\x07,bead": ["2:5 a drawer cannot contain this character (U+0007): delete it"],
+    'name,kind,size\npearl,glass pearl,"6,5 mm"\noval,glass pearl,"6,5 x 4 mm"': [
+        "2:19 `size` of `pearl` in row 2: `6,5 mm` has a comma as its decimal point: write"
+        " `6.5 mm`",
+        "3:18 `size` of `oval` in row 3: `6,5 x 4 mm` has a comma as its decimal point: write"
+        " `6.5 x 4 mm`",
+    ],
     "name,kind\na.b,bead": ["2:1 `a.b` cannot be a name, for it has a full stop: choose another"],
 }
 

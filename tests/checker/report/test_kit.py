@@ -18,6 +18,7 @@ from wellstrung.lists.kit import Kit, kit
 from wellstrung.plugins import host
 from wellstrung.reading import bench, drawer
 from wellstrung.report.kit_list import ForMakers, as_json, write
+from wellstrung.report.pages.kit import labels as page_labels
 from wellstrung.report.pages.kit import pages
 from wellstrung.report.pages.steps import instructions
 from wellstrung.report.writer import Options
@@ -44,6 +45,10 @@ buoy;bead;pressed;6 mm;;;;;40;;
 ring;jump ring;;5 mm;;;;;9;;
 wire;thread;flexible wire;0.38 mm;;;;;;2;9 m
 """
+LOTS = STOCK.replace(
+    "buoy;bead;pressed;6 mm;;;;;40;;",
+    "buoy;bead;pressed;6 mm;;L7;;;18;;\nbuoy;bead;pressed;6 mm;;L9;;;22;;",
+)
 PLAN = """\
 plan: 1
 title: Mooring buoys
@@ -245,6 +250,27 @@ def test_pages_are_the_list_the_labels_and_the_notice_without_costs() -> None:
 def test_slips_of_pricing_are_named(own: str, says: str) -> None:
     settings, faults = bench.read_text(f"bench: 1\npricing: {{{own}}}", "bench.yaml")
     assert settings is None and says in " ".join(f"{one.says} {one.needed}" for one in faults)
+
+
+@pytest.mark.parametrize(
+    ("makers", "says", "left", "labels"),
+    [
+        (1, "lot L7", "25 left (3 of lot L7, 22 of lot L9)", ["lot L7"]),
+        (2, "lot L7 for 1 kit, lot L9 for 1 kit", "10 left (3 of lot L7, 7 of lot L9)",
+         ["lot L7", "lot L9"]),
+    ],
+)  # fmt: skip
+def test_each_kit_is_of_one_lot(makers: int, says: str, left: str, labels: list[str]) -> None:
+    result = checked(stock_list=LOTS)
+    found = for_makers(result, makers)
+    text = " ".join(write(found, Options(200)).split())
+    assert f"A buoy, 6 mm pressed: count 15; enough for up to 18 cm; {says} B" in text
+    taken = f"40 on hand (lot L7, L9), {15 * makers} taken"
+    assert f"buoy: {taken}, {left} -" in text
+    made = pages(found, result, Options())
+    assert says in made["plan-kit.html"]
+    assert [one.lines[1] for one in page_labels(found) if one.name == "buoy"] == labels
+    VALIDATOR.validate(json.loads(as_json(found)))
 
 
 def test_the_command_writes_pages_and_the_new_stock(run: Run, tmp_path: Path) -> None:

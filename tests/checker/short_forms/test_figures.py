@@ -42,6 +42,7 @@ COMMA = "has a comma as its decimal point: write"
             (5, 10),
         ),
         ("0.38 mm", "0,38 mm", f"`0,38 mm` {COMMA} `0.38 mm`", (7, 91)),
+        ("lobster 12 mm", "lobster 1,125 in", f"`1,125 in` {COMMA} `1.125 in`", (8, 18)),
         ("lobster 12 mm", "lobster 12,5 mm", f"`12,5 mm` {COMMA} `12.5 mm`", (8, 18)),
         ("15 min", "1,5 h", f"`1,5 h` {COMMA} `1.5 h`", (12, 10)),
         ("20 g", "20,5 g", f"`20,5 g` {COMMA} `20.5 g`", (14, 22)),

@@ -41,6 +41,10 @@ _DASHED = Pattern(
 _FRACTION = Pattern(r"\d+/\d+(?!\d)")
 # The patterns below are compiled when something is wrong, and most plans have nothing wrong.
 _LAST_UNIT = r"[^\d\s./]+$"
+#: thousands, or three decimals behind a comma
+_THOUSANDS = Pattern(r"(?<!\d)(?<!\d[.,])([1-9]\d{0,2}),(\d{3})(?![\d,])")
+#: units of which nothing at the bench has a thousand
+_NEVER_IN_THOUSANDS = ("in", "h", "d", "week")
 #: What is often written, what it means, and how a message names it.
 _SLIPS = (
     (
@@ -309,8 +313,13 @@ def _unreadable(written: str, kind: Kind, text: str) -> UnitFault:
     """The fault of text that is not a number with a unit; a common slip gets its correction."""
     if re.match(r"[-−] ?[0-9]", written):
         return UnitFault(f"`{text}` is negative: write a {kind.name} of more than 0")
-    if re.search(r"[1-9][0-9]{0,2},[0-9]{3}(?![0-9])", written):
-        return UnitFault(f"`{text}` may be thousands or a decimal: write it without its comma")
+    thousands = _THOUSANDS.sub(r"\1\2", written)
+    unit = name_of("".join(re.findall(_LAST_UNIT, written)), kind.units)
+    if thousands != written and unit not in _NEVER_IN_THOUSANDS and _reads(thousands, kind):
+        point = _THOUSANDS.sub(r"\1.\2", written)
+        return UnitFault(
+            f"`{text}` may be thousands or a decimal: write `{thousands}` or `{point}`"
+        )
     mended, slip = written, ""
     for pattern, meant, says in _SLIPS:
         changed = re.sub(pattern, meant, mended)

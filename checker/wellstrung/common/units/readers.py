@@ -163,6 +163,15 @@ def bead_size(text: str | int | float) -> str:
     raise UnitFault(f"`{one_line(text)}` is not a bead size: write one such as `11/0` or `6 mm`")
 
 
+def _of_a_seed_bead(text: str | int | float, no_length: UnitFault) -> tuple[Parsed, ...]:
+    """No figures, where a text is a seed bead's size; or the fault that says more."""
+    try:
+        bead_size(text)
+    except UnitFault as no_size:
+        raise (no_length if no_length.suggestion and not no_size.suggestion else no_size) from None
+    return ()
+
+
 @lru_cache(maxsize=REMEMBERED)
 def bead_figures(text: str | int | float) -> tuple[Parsed, ...]:
     """The size that a bead is sold by, in mm: one figure or two; none of a seed bead's number.
@@ -183,9 +192,14 @@ def bead_figures(text: str | int | float) -> tuple[Parsed, ...]:
         return size(first if re.search(r"[a-z\"]", first) else f"{first} {unit}"), size(last)
     except UnitFault as fault:
         if not times:
-            bead_size(text)  # a seed bead's, or what is wrong with it
-            return ()
+            return _of_a_seed_bead(text, fault)
         near = f"{written} mm" if fault.bare else None
+        if "," in written and not near:
+            near = re.sub(r"(?<=\d),(?=\d)", ".", written)
+            bead_figures(near)
+            raise UnitFault(
+                f"`{one_line(text)}` has a comma as its decimal point: write `{near}`", near
+            ) from None
         says = f"`{one_line(text)}` is not a bead size: write one such as `6 x 4 mm`"
         raise UnitFault(
             f"`{one_line(text)}` needs a unit: write `{near}`" if near else says, near

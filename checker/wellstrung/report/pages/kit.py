@@ -15,7 +15,7 @@ from wellstrung.judging.result import PlanResult
 from wellstrung.model.item import Item
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.value import Quantity
-from wellstrung.report import kit_list
+from wellstrung.report import kit_list, lot_words
 from wellstrung.report.kit_list import ForMakers, cut_words, finding_words, stock_words
 from wellstrung.report.pages import listings
 from wellstrung.report.pages.rendering import render
@@ -41,7 +41,7 @@ def pages(found: ForMakers, shown: PlanResult, options: Options) -> dict[str, st
             "labels.html",
             result=found.result,
             large=options.large,
-            labels=[label for label in labels(found) for _ in range(found.makers)],
+            labels=list(labels(found)),
         ),
     }
     meets = shown.ask.plan.section("class") if shown.ask is not None else None
@@ -58,6 +58,7 @@ def _list(found: ForMakers, options: Options) -> str:
         large=options.large,
         makers=found.makers,
         kit=found.kit,
+        lots=lot_words.of_bags(found.kit, found.stock),
         cuts=[cut_words(one) for one in found.kit.cuts],
         findings=[finding_words(one) for one in found.kit.findings],
         stock=[(one.name, stock_words(one)) for one in found.stock],
@@ -67,17 +68,17 @@ def _list(found: ForMakers, options: Options) -> str:
 
 
 def labels(found: ForMakers) -> Iterator[Label]:
-    """A label for each bag, one for what is cut, and one for the findings."""
-    kit = found.kit
+    """For each maker a label for each bag, one for what is cut, and one for the findings."""
+    kit, makers = found.kit, found.makers
     for bag in kit.bags:
-        lot = f"lot {bag.lot}" if bag.lot else ""
         serves = f"enough for {bag.serves}" if bag.serves else ""
-        lines = (bag.describes, lot, bag.measured, serves)
-        yield Label(bag.letter, bag.name, tuple(filter(None, lines)))
+        for lot in lot_words.of_labels(found.stock, bag.letter, makers):
+            lines = (bag.describes, lot, bag.measured, serves)
+            yield Label(bag.letter, bag.name, tuple(filter(None, lines)))
     if kit.cuts:
-        yield Label("", "cut", tuple(map(cut_words, kit.cuts)))
+        yield from [Label("", "cut", tuple(map(cut_words, kit.cuts)))] * makers
     if kit.findings:
-        yield Label("", "findings", tuple(map(finding_words, kit.findings)))
+        yield from [Label("", "findings", tuple(map(finding_words, kit.findings)))] * makers
 
 
 def _notice(found: ForMakers, shown: PlanResult, meets: Item, options: Options) -> str:
