@@ -137,6 +137,11 @@ class Step(Line, frozen=True, eq=False):
         return value if isinstance(value, str | int) else None
 
     @property
+    def in_words(self) -> bool:
+        """Whether it is written as a phrase."""
+        return isinstance(self.node, reading.Spelled)
+
+    @property
     def joints(self) -> int:
         """How many joints a step makes: one where it does not say."""
         return int(self.node.value.get("joints", 1))

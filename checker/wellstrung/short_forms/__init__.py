@@ -51,7 +51,7 @@ def spelled_out(
     spelled = _parts(spelled, faults)
     spelled = _clasped(spelled)
     spelled, chains = _cut(spelled)
-    spelled = _supplies(spelled, chains, faults)
+    spelled = _supplies(spelled, read.tree, chains, faults)
     spelled = _steps(spelled, faults)
     if spelled is read.tree:
         return read, tuple(faults)
@@ -190,7 +190,9 @@ def _cut(whole: tree.Mapping) -> tuple[tree.Mapping, Mapping[str, str]]:
     return (tree.with_nodes(whole, {"parts": parts}) if chains else whole), chains
 
 
-def _supplies(whole: tree.Mapping, chains: Mapping[str, str], faults: list[Fault]) -> tree.Mapping:
+def _supplies(
+    whole: tree.Mapping, read: tree.Mapping, chains: Mapping[str, str], faults: list[Fault]
+) -> tree.Mapping:
     """The plan with the phrases of its supplies spelled out; the very same where it has none.
 
     A length of what is one of the `chains` is of the chain that it is cut from.
@@ -199,7 +201,14 @@ def _supplies(whole: tree.Mapping, chains: Mapping[str, str], faults: list[Fault
     if not isinstance(node, tree.Sequence):
         return whole
     names = {**named_by(whole), **dict.fromkeys(chains, "chain")}
-    new = [supply(item, names, faults) for item in node.items]
+    sections = (_node(read, section) for section in ("beads", "parts"))
+    by_phrase = {
+        entry.node.text: name
+        for section in sections
+        for name, entry in (section.entries.items() if section else ())
+        if name in names and _is_phrase(entry.node)
+    }
+    new = [supply(item, names, faults, by_phrase) for item in node.items]
     said = [line or item for line, item in zip(new, node.items, strict=True)]
     said = [of_chain(line, chains) for line in said]
     return tree.with_nodes(whole, {"supplies": tree.with_items(node, said)})

@@ -27,7 +27,7 @@ _TO = r"(?:±|\+/?-|\.\.|-|–|\bto\b)"
 _SPAN = rf"{_FIGURE}\s*{_UNIT}?(?:\s*{_TO}\s*{_FIGURE}\s*{_UNIT}?)?"
 _TWO = Pattern(rf"(?<![\w.#/]){_SPAN}\s*(?:[x×*]|\bby\b)\s*{_SPAN}(?!\w)", re.IGNORECASE)
 _ONE = Pattern(
-    rf"(?<![\w.#/])(?:{_FIGURE}\s*{_UNIT}?\s*{_TO}\s*)?(?:\d+\s+)?(?:\d+/\d+|{_FIGURE})"
+    rf"(?<![\w.#/])(?:{_FIGURE}\s*{_UNIT}?\s*{_TO}\s*)?(?:(?:\d+\s+)?\d+/\d+|{_FIGURE})"
     rf"\s*{_UNIT}(?:\s*±\s*{_FIGURE})?(?!\w)",
     re.IGNORECASE,
 )
@@ -77,8 +77,9 @@ def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     drilled = phrase.take_word(_DRILLED)
     while phrase.take_word(dict.fromkeys(_SAYS_NOTHING, "")):
         pass
+    counted = phrase.how_many(f"`{name}`", sized=size is not None)
     colour = phrase.take_rest()
-    wrong = colour and _slip(colour, node, name)
+    wrong = counted or (colour and _slip(colour, node, name))
     if wrong:
         faults.append(wrong)
     elif size is None or family is None:

@@ -18,14 +18,15 @@ _ODD = Pattern(
     r"(?<![\w./,-])(?:\d+,\d+|\d+(?:\.\d+)?e-?\d+"
     r"|(?:(?<=^)|(?<=, )|(?<=[a-z]{3} ))[-−]\d+(?:\.\d+)?)\s*"
     r"(?:(?P<length>mm|cm|m|in(?:ch(?:es)?)?|ft|\"|″)|(?P<mass>g|grams?|kg|oz)"
-    r"|(?P<force>lbs?|N)|(?P<duration>min(?:utes?)?|h(?:ours?)?))(?!\w)",
+    r"|(?P<force>lbs?|N)|(?P<duration>min(?:utes?)?|h(?:ours?)?)|(?P<bead>/\s*[0oO]))(?!\w)",
     re.IGNORECASE,
 )
-_READERS: Mapping[str, Callable[[str], units.Parsed]] = {
+_READERS: Mapping[str, Callable[[str], object]] = {
     "length": units.length,
     "mass": units.mass,
     "force": units.force,
     "duration": units.duration,
+    "bead": units.bead_size,
 }
 #: the phrases in the fields of a part, and the lists of phrases
 _FIELDS, _LISTS = ("thread", "needle"), ("hung", "work", "supplies")
@@ -72,4 +73,4 @@ def _plain(found: re.Match[str], node: tree.Scalar, faults: list[Fault]) -> str:
     except units.UnitFault as why:
         edits = (Edit(said.place, why.suggestion),) if why.suggestion else ()
         faults.append(fault(why.says, said.place, edits=edits))
-    return re.sub("[-−]", "0", re.sub("[,e]", ".", said.text, count=1, flags=re.IGNORECASE))
+    return re.sub("[-−]", " ", re.sub("[,e]", ".", said.text, count=1, flags=re.IGNORECASE))

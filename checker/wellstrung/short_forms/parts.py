@@ -68,10 +68,10 @@ _NOUNS: Mapping[str, Noun] = {
     "cup chain end": Noun({"kind": "end cap", "type": "cup chain"}, ("bore", "stones")),
     "cone": Noun({"kind": "cone"}, ("bore",)),
     "bead tip": Noun({"kind": "bead tip"}),
-    "crimp": Noun({"kind": "crimp"}),
+    "crimp": Noun({"kind": "crimp"}, ("cover",)),
     "crimp cover": Noun({"kind": "crimp cover"}),
-    "crimp tube": Noun({"kind": "crimp", "type": "tube"}),
-    "crimp bead": Noun({"kind": "crimp", "type": "bead"}),
+    "crimp tube": Noun({"kind": "crimp", "type": "tube"}, ("cover",)),
+    "crimp bead": Noun({"kind": "crimp", "type": "bead"}, ("cover",)),
     "jump ring": _ring(),
     "split ring": _ring(closing="split"),
     "open ring": _ring(closing="open"),
@@ -89,7 +89,9 @@ _NOUNS: Mapping[str, Noun] = {
     "head pin": _of_wire("wire link", type="head pin"),
     "eye pin": _of_wire("wire link", type="eye pin"),
     "spectacle loop": Noun({"kind": "spectacle loop"}),
-    "brooch pin": Noun({"kind": "brooch pin"}, ("behind",)),
+    "brooch pin": Noun({"kind": "brooch pin"}, ("behind", "long")),
+    "bail": Noun({"kind": "bail"}, ("inside", "long")),
+    "pinch bail": Noun({"kind": "bail", "type": "pinch"}, ("inside", "long")),
     "spacer bar": Noun({"kind": "spacer bar"}, ("holes",)),
     "end bar": Noun({"kind": "end bar"}, ("holes",)),
     "cable chain": Noun({"kind": "chain", "type": "cable"}, ("links",)),
@@ -145,6 +147,9 @@ _BESIDE_BORE = Pattern(rf"(?<!\w)outside\s+({LENGTH})", re.IGNORECASE)
 _OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
 _BEHIND = Pattern(r"(?<!\w)(?:behind|to)\s+(?:the\s+)?([^,\0]+?)(?=\s*(?:,|\0|$))", re.IGNORECASE)
+_COVER = Pattern(
+    r"(?<!\w)cover(?:ed)?(?:\s+(?:with|by|in))?\s+([^,;\0]+?)(?=\s*(?:[,;\0]|$))", re.IGNORECASE
+)
 _GLUED = Pattern(r"(?<!\w)glue[\s-]?(?:on|in)(?!\w)", re.IGNORECASE)
 _NEEDLE = Pattern(r"(?<!\w)needles?(?!\w)", re.IGNORECASE)
 _NOTE = Pattern(r",\s*([^\W\d_][^,\0\d]*)")
@@ -180,13 +185,17 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
         fields |= {"size": phrase.take_word(_GRADES), "length": size}
     else:
         fields["size"] = size or tree.implied(node, USUAL)
-    if "behind" in noun.takes:  # sold by how long it is; not listed in the trade tables
-        fields |= {"length": size, **_behind(phrase)}
+    if "long" in noun.takes:  # sold by how long it is; not listed in the trade tables
+        fields["length"] = size
         del fields["size"]
+    if "behind" in noun.takes:
+        fields |= _behind(phrase)
     fields |= sizes
     fields["metal"] = phrase.take_word(_metals())
     if noun.fields["kind"] == "clasp" and (strands := phrase.take(STRANDS)):
         fields |= loops_of(strands, name, faults)
+    if counted := phrase.how_many(f"`{name}`", sized=size is not None):
+        faults.append(counted)
     fields["note"] = phrase.take(_NOTE)
     advice = "take it out, or write it after a comma, as in `lobster 12 mm, plain`"
     if unknown := phrase.unknown(f"`{name}`", advice):
@@ -255,6 +264,8 @@ def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]
     if "links" in noun.takes:
         yield "links_are", phrase.take_word({word: word for word in ("open", "soldered")})
         yield from cut_of(phrase, _BOTH)
+    if "cover" in noun.takes:  # a part, by its name
+        yield "cover", phrase.take(_COVER)
     if "ring inside" in noun.takes and (inside := phrase.take(_INSIDE)):
         yield "ring", tree.Spelled(inside, {"inside": inside})
     if "holes" in noun.takes and (count := phrase.take(_HOLES)):

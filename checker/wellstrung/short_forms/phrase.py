@@ -26,6 +26,16 @@ TO = r"\s*(?:±|\.\.|to|-)\s*"
 LENGTH = rf"(?<![\w./])(?:{NUMBER}\s*(?:{_UNIT})?{TO})?{NUMBER}\s*{_UNIT}"
 
 
+#: so many, as lists of what is bought have it, and how many one is
+_SETS: Mapping[str, int] = {"dozen": 12, "gross": 144}
+_SET = Pattern(r"(?<![\w./])(?:(?:\d+|half|an?)\s+(?:an?\s+)?)?(?:dozens?|gross)\b", re.IGNORECASE)
+_HOW_MANY = Pattern(
+    r"(?<![\w./])(?:\d+\s*(?:times|pairs?|pcs?|pieces?|[x×])|x\s*\d+)(?![\w./])", re.IGNORECASE
+)
+#: a number before all else that a phrase says
+_FIRST = Pattern(rf"^\s*\d+(?=[\s{_TAKEN}])")
+
+
 class Phrase:
     """A value in words; `left` holds those that nothing has taken yet."""
 
@@ -57,6 +67,27 @@ class Phrase:
         word = self._taken(*found.span(), found.span())
         word.value = meanings[plain(word.text)]
         return word
+
+    def take_sets(self) -> tree.Scalar | None:
+        """So many dozen, or gross; the value is how many that is."""
+        words = self.take(_SET)
+        if words is not None:
+            of = next(many for name, many in _SETS.items() if name in words.text.casefold())
+            figure = re.match(r"\d+", words.text)
+            half = words.text.casefold().startswith("half")
+            words.value = int(figure[0]) * of if figure else of // 2 if half else of
+        return words
+
+    def how_many(self, what: str, *, sized: bool) -> Fault | None:
+        """The fault of words that say how many there are, where a phrase says what one is.
+
+        A bare number is one of them where the phrase has its size already.
+        """
+        words = self.take_sets() or self.take(_HOW_MANY) or (self.take(_FIRST) if sized else None)
+        if words is None:
+            return None
+        do = "take it out, and write what is on hand under `supplies`"
+        return fault(f"{what} says {shown(words)}, which is how many: {do}", words.place)
 
     @property
     def head(self) -> str:

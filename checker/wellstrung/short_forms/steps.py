@@ -19,7 +19,7 @@ _TIME = Pattern(
     r"(?<![\w./])\d+(?:\.\d+)?\s*(?:min|minutes?|h|hrs?|hours?|days?|weeks?)\b", re.IGNORECASE
 )
 _TIMES = Pattern(
-    r"(?<![\w./])(\d+)\s*(?:times|x)\b|(?<!\w)x\s*(\d+)\b|\b(once|twice)\b", re.IGNORECASE
+    r"(?<![\w./])\d+\s*(?:times|x)\b|(?<!\w)x\s*\d+\b|\b(?:once|twice)\b", re.IGNORECASE
 )
 #: `turn 2 loops at coil`
 _LOOPS = Pattern(r"^(?:turn|make|bend|wrap|form)\s+(\d+)(?=\s+loops?\b)", re.IGNORECASE)
@@ -27,7 +27,7 @@ _LOOPS = Pattern(r"^(?:turn|make|bend|wrap|form)\s+(\d+)(?=\s+loops?\b)", re.IGN
 _BOTH_ENDS = Pattern(r"(?<!\w)(?:at|on)\s+(?:each|both|either)\s+ends?(?!\w)", re.IGNORECASE)
 #: `2 joints`, `2 ends`, as lists of steps print them
 _COUNTS = {
-    field: Pattern(rf"(?<![\w./])(\d+)\s*{field[:-1]}s?\b", re.IGNORECASE)
+    field: Pattern(rf"(?<![\w./])\d+\s*{field[:-1]}s?\b", re.IGNORECASE)
     for field in ("joints", "ends")
 }
 #: what a stone that is sewn on is glued to: no parts of the plan
@@ -85,7 +85,7 @@ def step(
     # how often a glue step is done is how many joints it makes
     often = next((field for field in ("times", "joints") if field in takes), None)
     if often is not None and (times := phrase.take(_TIMES)) is not None:
-        times.value = _SAID.get(times.text.casefold()) or int(times.text)
+        times.value = _counted(times)
         fields[often] = times
     elif loops is not None:
         loops.value = int(loops.text)
@@ -95,7 +95,7 @@ def step(
         fields["times"] = both
     for field, counted in _COUNTS.items():
         if field in takes and (count := phrase.take(counted)) is not None:
-            count.value = int(count.text)
+            count.value = _counted(count)
             fields[field] = count
     noun = "".join(f"|{word}s?" for word in verb.value.split()[1:])
     filler = re.compile(_FILLER.format(noun=noun), re.IGNORECASE)
@@ -109,6 +109,11 @@ def step(
         faults.append(_in_part(node, fields, rest, lacks, plan))
         return None
     return tree.Spelled(node, fields)
+
+
+def _counted(words: tree.Scalar) -> int:
+    """How many `3 times`, `x 3`, `twice` or `2 joints` are."""
+    return _SAID.get(words.text.casefold()) or int(re.sub(r"\D", "", words.text))
 
 
 def _in_part(

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from wellstrung.common.packs import SOLD_AS, in_words
 from wellstrung.common.patterns import Pattern
@@ -61,10 +62,15 @@ def named_by(whole: tree.Mapping) -> Names:
     return found
 
 
-def supply(node: tree.Node, names: Names, faults: list[Fault]) -> tree.Mapping | None:
-    """A line of supplies with its phrases spelled out; None where it has none, or cannot be."""
+def supply(
+    node: tree.Node, names: Names, faults: list[Fault], by_phrase: Names = MappingProxyType({})
+) -> tree.Mapping | None:
+    """A line of supplies with its phrases spelled out; None where it has none, or cannot be.
+
+    `by_phrase` has the names of what the plan describes in a phrase: it may be named by that.
+    """
     if isinstance(node, tree.Scalar) and isinstance(node.value, str):
-        return _line(node, names, faults)
+        return _line(node, names, faults, by_phrase)
     pack = node.entries.get("pack")
     if pack is None or not isinstance(pack.node, tree.Scalar) or not in_words(pack.node.value):
         return None
@@ -83,10 +89,13 @@ def supply(node: tree.Node, names: Names, faults: list[Fault]) -> tree.Mapping |
     return tree.with_more(tree.without(node, "pack"), fields)
 
 
-def _line(node: tree.Scalar, names: Names, faults: list[Fault]) -> tree.Mapping | None:
+def _line(
+    node: tree.Scalar, names: Names, faults: list[Fault], by_phrase: Names
+) -> tree.Mapping | None:
     phrase = Phrase(node)
-    known = {f"{name}s".casefold(): name for name in names}
-    known |= {name.casefold(): name for name in names}
+    called = {**by_phrase, **{name: name for name in names}}
+    known = {f"{words}s".casefold(): name for words, name in called.items()}
+    known |= {words.casefold(): name for words, name in called.items()}
     # the last that is named: a part called `strand` is not what a strand of another is of
     longest = "|".join(map(re.escape, sorted(known, key=len, reverse=True))) or "(?!)"
     named = rf"(?<![\w/])({longest})(?![\w/])"
@@ -136,9 +145,9 @@ def _unnamed(node: tree.Scalar, names: Names) -> Fault:
 def _amount(phrase: Phrase, what: str) -> dict[str, tree.Node]:
     """How much there is, by field, in the order of the author's words."""
     mass, volume, pack_of = phrase.take(_MASS), phrase.take(_VOLUME), phrase.take(_PACK_OF)
-    half = phrase.take(_HALF)
+    sets, half = phrase.take_sets(), phrase.take(_HALF)
     sold_as = phrase.take_word(SOLD_AS)
-    length, many = phrase.take(_LENGTH), phrase.take(_MANY)
+    length, many = phrase.take(_LENGTH), sets or _whole(phrase.take(_MANY))
     while phrase.take(_FILLER):
         pass
     in_packs = pack_of if what == "part" else what == "bead" and (mass or pack_of or sold_as)
@@ -149,7 +158,7 @@ def _amount(phrase: Phrase, what: str) -> dict[str, tree.Node]:
         "sold_as": sold_as,
         "strands": _whole(half, 6) if sold_as and sold_as.value == "hank" else None,
         "strand" if what == "bead" else "length": length,
-        "packs" if in_packs or volume else _COUNTED[what]: _whole(many),
+        "packs" if in_packs or volume else _COUNTED[what]: many,
         "note": phrase.take(_NOTE),
     }
     written = [(field, node) for field, node in found.items() if node is not None]

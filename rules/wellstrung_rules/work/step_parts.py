@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, PartAtWork, Remedy, Rule
 from wellstrung.rulebook.plan import Edit
-from wellstrung.rulebook.wording import in_yaml, often
+from wellstrung.rulebook.wording import in_yaml, often, plural
 from wellstrung_rules.work import out_of_order
 
 _DOES = {"weave": "weaves", "string": "strings", "cut": "cuts"}
@@ -66,8 +66,11 @@ def _counted(work: PartAtWork, field: str) -> Answer:
     right, place = work.wanted - done + int(last.get(field) or 1), last.place_of(field)
     remedy = Remedy(f"take the extra ones out of step {last.number}")
     if right > 0:
-        edits = (Edit(place, str(right)),) if place != last.place else ()
-        remedy = Remedy(f"write `{field}: {right}` in step {last.number}", edits)
+        said = f"{field}: {right}"
+        if last.in_words:
+            said = often(right) if field == "times" else plural(right, "joint")
+        edits = (Edit(place, said if last.in_words else str(right)),) if place != last.place else ()
+        remedy = Remedy(f"write `{said}` in step {last.number}", edits)
     return Misfit(
         says=f"the steps {work.verb.removesuffix(' ring')} `{work.part.name}` {often(done)},"
         f" but the piece has it {often(work.wanted)}",

@@ -36,6 +36,7 @@ piece: bracelet
 beads: {{seed: 8/0 round Japanese}}
 parts:
   it: {it}
+  cover: crimp cover 3 mm
   rope: {{kind: strand, stitch: strung, beads: seed, length: 18 cm}}
 run: [rope]
 """

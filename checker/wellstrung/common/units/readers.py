@@ -29,7 +29,7 @@ REST = "fills the rest"
 #: and for the size of a finding as any shop sells it
 USUAL = "usual"
 _BEAD = Pattern(r"([1-9][0-9]?) ?(?:/ ?0|°)")
-_NEARLY_BEAD = r"(?:size )?#? ?([1-9][0-9]?) ?(?:[-/] ?[oO0]|[oO])?"
+_NEARLY_BEAD = r"[-−]?(?:size )?#? ?([1-9][0-9]?) ?(?:[-/] ?[oO0]|[oO])?"
 #: what stands between the two figures of a bead's size
 _TIMES = r"( ?[x×*] ?| by )"
 _WARM, _HOTTEST = "18 °C", 50.0
