@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
-from running import ROOT, Pinned, Ran, Run
+from running import ROOT, Pinned, Ran, Run, ran, ran_apart
+from wellstrung.commands.checked import collect_new_garbage
 from wellstrung.judging.checker import Checker
 from wellstrung.plugins import host
 
 #: a loaded machine is no fault of the program: no test has a time limit
 settings.register_profile("untimed", deadline=None)
 settings.load_profile("untimed")
+
+
+def pytest_collection_finish() -> None:
+    """What is collected stays: look for garbage among what is new, as the program itself does."""
+    collect_new_garbage()
 
 
 @pytest.fixture
@@ -58,20 +61,22 @@ def whole_collar(collar: str) -> str:
 
 @pytest.fixture
 def run() -> Run:
-    """Run the command line in a process of its own, with nothing but these settings around it."""
+    """Run the command line: in this process, or in one of its own where that makes a difference."""
+    return shown(ran)
+
+
+@pytest.fixture
+def run_apart() -> Run:
+    """Run the command line in a process of its own."""
+    return shown(ran_apart)
+
+
+def shown(run: Run) -> Run:
+    """A run that is shown when a test fails."""
 
     def run_it(*arguments: str | Path, cwd: Path = ROOT, **environment: str) -> Ran:
-        ours = {name: os.environ[name] for name in ("PATH", "PYTHONPATH") if name in os.environ}
-        around = {**ours, "COLUMNS": "80", "PYTHONUTF8": "1", **environment}
-        done = subprocess.run(
-            [sys.executable, "-m", "wellstrung", *map(str, arguments)],
-            cwd=cwd,
-            env=around,
-            capture_output=True,
-            encoding="utf-8",
-            check=False,
-        )
-        print(f"exit {done.returncode}\n{done.stdout}\n{done.stderr}")  # shown when a test fails
-        return Ran(done.returncode, done.stdout, done.stderr)
+        done = run(*arguments, cwd=cwd, **environment)
+        print(f"exit {done.code}\n{done.out}\n{done.err}")
+        return done
 
     return run_it

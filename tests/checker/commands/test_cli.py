@@ -67,6 +67,27 @@ def test_exit_code(arguments: list[str], code: int, run: Run) -> None:
 
 
 @pytest.mark.parametrize(
+    "arguments",
+    [
+        ["check", GOOD, BAD, "--workings"],
+        ["check", BAD, "--as", "json"],
+        ["supplies", GOOD],
+        ["cuts", GOOD, "--as", "csv"],
+        ["sizes", FILLS],
+        ["rules", "cap-bore"],
+        ["tables", "metals"],
+        ["bench", GOOD],
+        ["check", "--help"],
+        ["check", GOOD, "--as", "jason"],
+    ],
+    ids=" ".join,
+)
+def test_a_process_of_its_own_says_the_same(arguments: list[str], run: Run, run_apart: Run) -> None:
+    """Other tests run most commands within their own process, which has run many before."""
+    assert run_apart(*arguments) == run(*arguments)
+
+
+@pytest.mark.parametrize(
     ("arguments", "says"),
     [
         (
