@@ -10,10 +10,10 @@ from msgspec.structs import replace
 
 from wellstrung.common import units
 from wellstrung.common.money import Price, priced
-from wellstrung.derived import amounts, packs
+from wellstrung.derived import amounts, sold_in
 from wellstrung.derived.amounts import LENGTH, PIECES, VOLUME
 from wellstrung.derived.pieces import pieces_needed, pieces_on_hand
-from wellstrung.derived.purchase import Needed, Pack, Purchase
+from wellstrung.derived.purchase import Needed, Pack, Purchase, up
 from wellstrung.model.item import Bead, Item, Missing
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Quantities
@@ -23,6 +23,8 @@ from wellstrung.subjects.counts import is_bought, taken_in_all, woven_of
 from wellstrung.subjects.glued import glue_used, mixed, on_knots
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
 
+#: What is small, and spoilt or lost first: one over goes into each kit. Common practice, no source.
+_SMALL = (Role.RING, Role.CRIMP, Role.TIP, Role.SLEEVE, Role.COVER)
 #: what is asked for by the length, and cut off to it: priced by what is bought, not by the pack
 _BY_THE_LENGTH = frozenset({"cord", "core", "chain", "wire"})
 
@@ -31,7 +33,8 @@ class Taken(Struct, frozen=True):
     """One thing that a plan takes, as quantities; `describes` is what a shop needs to know of it.
 
     A quantity that lacks a value is the `Missing` that names the field. `on_hand` is None where no
-    line of supplies is about the thing. `mixes` is how often an adhesive is stirred.
+    line of supplies is about the thing. `over` is how many more go into each kit of a class,
+    `mixes` how often an adhesive is stirred.
     """
 
     group: str
@@ -41,6 +44,7 @@ class Taken(Struct, frozen=True):
     need: Quantity | Missing
     on_hand: Quantity | Missing | None = None
     spare: Quantity | None = None
+    over: int = 0
     mixes: int = 0
     pack: Pack | None = None
     per_gram: float | None = None
@@ -56,7 +60,7 @@ def of_plan(ask: Quantities) -> Iterator[Taken]:
 
 
 def purchase(thing: Taken, makers: int = 1, *, on_hand: bool = True) -> Purchase:
-    """What so many makers buy of a thing; what is on hand is had once."""
+    """What so many makers buy of a thing, each given whole pieces; what is on hand is had once."""
     blank = Purchase(
         group=thing.group,
         name=thing.name,
@@ -73,8 +77,8 @@ def purchase(thing: Taken, makers: int = 1, *, on_hand: bool = True) -> Purchase
     blank = replace(
         blank,
         need=Needed(need.middle, *need.likely),
-        spare=spare.middle,
-        up=in_all.likely.high - in_all.middle,
+        spare=spare.middle + (thing.over * makers if makers > 1 else 0),
+        up=in_all.likely.high - in_all.middle + _to_whole(in_all, makers),
     )
     if not on_hand or thing.on_hand is None:
         return blank
@@ -83,6 +87,12 @@ def purchase(thing: Taken, makers: int = 1, *, on_hand: bool = True) -> Purchase
         return replace(blank, have=need.likely.high) if thing.unit == VOLUME else blank
     had = thing.on_hand
     return replace(blank, have=had.middle, down=had.middle - had.likely.low)
+
+
+def _to_whole(in_all: Quantity, makers: int) -> float:
+    """What several makers get more of a thing since each is given whole pieces."""
+    each = in_all.likely.high / makers
+    return makers * (up(each) - each) if makers > 1 and in_all.unit == PIECES else 0.0
 
 
 def bought_parts(plan: Plan) -> Iterator[Part]:
@@ -142,7 +152,7 @@ def _beads(ask: Quantities) -> Iterator[Taken]:
                 need,
                 _known(partial(ask.of, bead, "on_hand")) if needed.lines else None,
                 None if isinstance(need, Missing) else ask.of(bead, "spare"),
-                pack=_bead_pack(bead, needed.lines, weight, ask),
+                pack=sold_in.of_beads(bead, needed.lines, weight, ask),
                 per_gram=weight.middle if weight else None,
             )
 
@@ -163,21 +173,6 @@ def bead_words(bead: Bead) -> str:
     return f"{size}, {looks}" if looks else size
 
 
-def _bead_pack(
-    bead: Bead, lines: Sequence[Item], per_gram: Quantity | None, ask: Quantities
-) -> Pack | None:
-    """What beads are sold in, by the last line of supplies: so many grams, or so many beads."""
-    line = lines[-1] if lines else None
-    if line is not None and packs.weighed_or_strung(line) and per_gram is not None:
-        one = packs.in_one_pack(bead, line, ask)
-        less, word = one.middle - one.likely.low, _sold_as(line, "pack")
-        if not line.has("pack"):
-            return Pack(one.middle, word, described(line, "strand"), less)
-        grams = line.mass("pack")
-        return Pack(one.middle, word, grams.spelling, less, grams.middle)
-    return _counted_pack(lines[-1:])
-
-
 def _threads(ask: Quantities) -> Iterator[Taken]:
     by_words: dict[str, list[Part]] = {}
     for spool, parts in threaded(ask.plan).items():
@@ -193,21 +188,11 @@ def _threads(ask: Quantities) -> Iterator[Taken]:
             LENGTH,
             _known(partial(amounts.thread_needed, spool, ask)),
             _known(partial(amounts.thread_on_hand, spool, ask)) if lines else None,
-            pack=_spool(spool, lines),
+            pack=sold_in.of_thread(spool, lines),
         )
     for words, same in by_words.items():
         need = _known(partial(amounts.thread_for, words, same, ask))
         yield Taken("thread", words, words, LENGTH, need)
-
-
-def _spool(spool: Part, lines: Sequence[Item]) -> Pack | None:
-    """A spool by the last line of supplies that has a length, or by the thread's own."""
-    for item in (*reversed(lines), spool):
-        if item.has("length"):
-            length = item.length("length")
-            less = length.middle - length.likely.low
-            return Pack(length.middle, _sold_as(item, "spool"), length.spelling, less)
-    return None
 
 
 def _by_the_length(ask: Quantities) -> Iterator[Taken]:
@@ -265,7 +250,8 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
             PIECES,
             _known(partial(pieces_needed, part, ask)),
             _known(partial(pieces_on_hand, part, ask)) if lines else None,
-            pack=_counted_pack([line for line in lines if line.has("pack_of")][-1:]),
+            over=int(part.kind.role in _SMALL),
+            pack=sold_in.counted(lines),
         )
     for part, _ in _placed(ask.plan):
         stone = part.traits.made_round
@@ -305,30 +291,8 @@ def _adhesives(ask: Quantities) -> Iterator[Taken]:
             _known(partial(ask.of, part, "needed")),
             _known(partial(ask.of, part, "on_hand")) if used.lines else None,
             mixes=used.mixes if used.stirred else 0,
-            pack=_bottle(used.lines),
+            pack=sold_in.of_glue(used.lines),
         )
-
-
-def _bottle(lines: Sequence[Item]) -> Pack:
-    """A bottle by the last line of supplies; one is enough where no line says how much it holds."""
-    if not lines or not lines[-1].has("volume"):
-        return Pack(None, _sold_as(lines[-1], "pack") if lines else "pack")
-    line = lines[-1]
-    volume = line.volume("volume")
-    one = times(volume, line.count("count", default=1))
-    return Pack(one.middle, _sold_as(line, "pack"), volume.spelling, one.middle - one.likely.low)
-
-
-def _counted_pack(lines: Sequence[Item]) -> Pack | None:
-    """A pack by a line of supplies that counts what is in one."""
-    if lines and lines[0].has("pack_of"):
-        count = lines[0].count("pack_of")
-        return Pack(count, _sold_as(lines[0], "pack"), f"{count}")
-    return None
-
-
-def _sold_as(line: Item, usual: str) -> str:
-    return line.text("sold_as") if line.has("sold_as") else usual
 
 
 def _pack_of_price(thing: Taken, price: Price | None) -> Pack | None:

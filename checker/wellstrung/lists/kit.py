@@ -13,11 +13,9 @@ from wellstrung.derived.taken import cord_words, thread_words
 from wellstrung.lists import cutting
 from wellstrung.lists.bags import Bag, bags
 from wellstrung.lists.cutting import ChainCuts, CutList, Lengths
-from wellstrung.model.parts import Part, Role
+from wellstrung.model.parts import Part
 from wellstrung.model.plan import Quantities
 
-#: What is small, and spoilt or lost first: one over goes into each kit. Common practice, no source.
-_SMALL = (Role.RING, Role.CRIMP, Role.TIP, Role.SLEEVE, Role.COVER)
 #: what is lost first without being a part: a needle bends
 _NEEDLE = "needle"
 
@@ -128,10 +126,8 @@ def _findings(ask: Quantities) -> Iterator[Loose]:
     for thing in taken.of_plan(ask):
         if thing.group in ("rings", "findings"):
             count = up(taken.purchase(thing, on_hand=False).short)
-            part = ask.plan.parts.get(thing.name)
-            small = part is not None and part.kind.role in _SMALL
             if count:
-                yield Loose(thing.name, thing.describes, count, int(small))
+                yield Loose(thing.name, thing.describes, count, thing.over)
     needles = (part.text("needle") for part in ask.plan.parts.values() if _with_needle(part))
     for size in dict.fromkeys(needles):
         yield Loose(_NEEDLE, size, 1, 1)

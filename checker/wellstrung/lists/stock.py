@@ -183,7 +183,8 @@ class _Stock:
         holds: dict[str, float] = {}
         for item, of_pack, packs, loose in held:
             holds[_lot(item)] = holds.get(_lot(item), 0.0) + of_pack * packs + loose
-        takes = each * self._makers
+        # the tenth of a gram that a bag is rounded up to is never bought, nor one over for one kit
+        takes = min(each * self._makers, sum(holds.values()) + (bought or 0.0))
         shares: tuple[Share, ...] = ()
         wanted = {"": takes}
         if any(holds):

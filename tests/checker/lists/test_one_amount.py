@@ -12,9 +12,11 @@ import pytest
 from generated.plans import seeded
 from reports import report
 from running import SAMPLES, middle_of
+from wellstrung.derived.purchase import up
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, understood
-from wellstrung.lists import cutting, shopping
+from wellstrung.lists import cutting, shopping, stock
+from wellstrung.lists.kit import kit
 from wellstrung.lists.line import SupplyLine
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Quantities
@@ -67,6 +69,7 @@ def agree(result: PlanResult) -> None:
             if not line.missing:
                 quantities_agree(line, ask, makers)
         cuts_agree(cuts, lines, ask)
+        kits_agree(lines, ask, makers)
         json_agrees(result, lines, cuts, makers)
     lines = shopping.needed([ask])
     (reported,) = report(result)["plans"]
@@ -123,6 +126,26 @@ def cuts_agree(cuts: cutting.CutList, lines: list[SupplyLine], ask: Quantities) 
         to_buy = sum(bar.length for bar in cut.bars if not bar.written)
         assert to_buy == close(line.buy)
         assert sum(len(bar.pieces) for bar in cut.bars) == sum(count for _, count in cut.pieces)
+
+
+def kits_agree(lines: list[SupplyLine], ask: Quantities, makers: int) -> None:
+    """So many kits hold what the supply list has in all, and lack no more than it has to buy."""
+    one = kit(ask)
+    in_all = {
+        (line.group == "beads", line.name): up(line.short)
+        for line in shopping.needed([ask], makers, on_hand=False)
+    }
+    for bag in one.bags:
+        assert in_all[True, bag.name] == makers * bag.pieces
+    for loose in one.findings:
+        if (False, loose.name) in in_all and makers > 1:
+            assert in_all[False, loose.name] == makers * loose.in_all
+    by_name = {(line.group == "beads", line.name): line for line in lines}
+    for stocked in stock.taken(ask, one, makers):
+        line = by_name[bool(stocked.letter), stocked.name]
+        bought = line.grams if stocked.unit == stock.GRAMS else line.buy
+        assert stocked.short <= (bought or 0.0) + 1e-6, line
+        assert stocked.had - stocked.left + stocked.short >= stocked.takes - 1e-6, line
 
 
 def json_agrees(

@@ -252,12 +252,18 @@ def test_slips_of_pricing_are_named(own: str, says: str) -> None:
     assert settings is None and says in " ".join(f"{one.says} {one.needed}" for one in faults)
 
 
+_MIXED = "(mixed: no one lot is enough, and lots may differ in colour and size)"
+
+
 @pytest.mark.parametrize(
     ("makers", "says", "left", "labels"),
     [
         (1, "lot L7", "25 left (3 of lot L7, 22 of lot L9)", ["lot L7"]),
         (2, "lot L7 for 1 kit, lot L9 for 1 kit", "10 left (3 of lot L7, 7 of lot L9)",
          ["lot L7", "lot L9"]),
+        (3, "lot L7 for 1 kit, lot L9 for 1 kit, 3 of lot L7, 7 of lot L9 and 5 of what is bought"
+         f" for 1 kit {_MIXED}", "0 left, 5 short",
+         ["lot L7", "lot L9", "3 of lot L7, 7 of lot L9 and 5 of what is bought"]),
     ],
 )  # fmt: skip
 def test_each_kit_is_of_one_lot(makers: int, says: str, left: str, labels: list[str]) -> None:

@@ -1,0 +1,71 @@
+"""What a thing is sold in, by the lines of supplies: beads, thread, glue, and what is counted."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from wellstrung.derived import packs
+from wellstrung.derived.purchase import Pack
+from wellstrung.model.item import Bead, Item
+from wellstrung.model.parts import Part
+from wellstrung.model.plan import Quantities
+from wellstrung.quantity.arithmetic import times
+from wellstrung.quantity.value import Quantity
+
+
+def of_beads(
+    bead: Bead, lines: Sequence[Item], per_gram: Quantity | None, ask: Quantities
+) -> Pack | None:
+    """What beads are sold in, as the last line of supplies: so many grams, or so many beads."""
+    weighed = [line for line in lines if line.has("pack")]
+    line = lines[-1] if lines else None
+    if line in weighed:
+        line = _fullest(weighed, lambda one: one.mass("pack").middle)
+    if line is not None and packs.weighed_or_strung(line) and per_gram is not None:
+        one = packs.in_one_pack(bead, line, ask)
+        less, word = one.middle - one.likely.low, _sold_as(line, "pack")
+        if not line.has("pack"):
+            strand = line.text("strand") if line.has("strand") else ""
+            return Pack(one.middle, word, strand, less)
+        grams = line.mass("pack")
+        return Pack(one.middle, word, grams.spelling, less, grams.middle)
+    return counted(lines) if line is not None and line.has("pack_of") else None
+
+
+def of_thread(spool: Part, lines: Sequence[Item]) -> Pack | None:
+    """The longest spool of the lines of supplies, or the thread's own length."""
+    measured = [line for line in lines if line.has("length")]
+    if not measured and not spool.has("length"):
+        return None
+    item = _fullest(measured, lambda one: one.length("length").middle) if measured else spool
+    length = item.length("length")
+    less = length.middle - length.likely.low
+    return Pack(length.middle, _sold_as(item, "spool"), length.spelling, less)
+
+
+def of_glue(lines: Sequence[Item]) -> Pack:
+    """A bottle by the last line of supplies; one is enough where no line says how much it holds."""
+    if not lines or not lines[-1].has("volume"):
+        return Pack(None, _sold_as(lines[-1], "pack") if lines else "pack")
+    line = lines[-1]
+    volume = line.volume("volume")
+    one = times(volume, line.count("count", default=1))
+    return Pack(one.middle, _sold_as(line, "pack"), volume.spelling, one.middle - one.likely.low)
+
+
+def counted(lines: Sequence[Item]) -> Pack | None:
+    """The fullest pack of the lines of supplies that count what is in one."""
+    packed = [line for line in lines if line.has("pack_of")]
+    if not packed:
+        return None
+    line = _fullest(packed, lambda one: one.count("pack_of"))
+    return Pack(line.count("pack_of"), _sold_as(line, "pack"), f"{line.count('pack_of')}")
+
+
+def _fullest(lines: Sequence[Item], holds: Callable[[Item], float]) -> Item:
+    """The line with the fullest pack, the last of those alike: what holds less may be opened."""
+    return max(reversed(lines), key=holds)
+
+
+def _sold_as(line: Item, usual: str) -> str:
+    return line.text("sold_as") if line.has("sold_as") else usual
