@@ -17,6 +17,7 @@ from wellstrung.quantity.working import number
 from wellstrung.rulebook.answer import Remedy, Target
 from wellstrung.rulebook.ask import Ask
 from wellstrung.rulebook.longer import asked_longer as asked_longer
+from wellstrung.rulebook.longer import places_of as places_of
 from wellstrung.rulebook.longer import run_longer as run_longer
 from wellstrung.rulebook.longer import with_length as with_length
 from wellstrung.rulebook.wording import (

@@ -1,11 +1,13 @@
-"""A strand of a stated length holds a whole number of its repeats."""
+"""A strand of a stated length, or one that fills the rest, holds a whole number of its repeats."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Named, Remedy, Rule
-from wellstrung.rulebook.plan import Part, Role, bead_mix
+from wellstrung.rulebook.plan import Part, Place, Role, bead_mix
+from wellstrung.rulebook.remedies import asked_longer, places_of
 from wellstrung.rulebook.values import Quantity, exact, product
 from wellstrung.rulebook.wording import in_unit_of, number, spelled
 
@@ -18,8 +20,8 @@ def check(named: Named, ask: Ask) -> Answer:
     strand = named.item
     if not named.used or not isinstance(strand, Part) or strand.kind.role is not Role.STRAND:
         return None
-    if not strand.has("length") or strand.fills_rest:
-        return None  # counted beads give the length, and a strand that fills the rest is cut to it
+    if not strand.has("length"):
+        return None  # counted beads give the length
     length, repeat = ask.of(strand, "length"), sum(bead_mix(strand).values())
     repeats = product(
         f"{strand.name} repeats",
@@ -34,36 +36,36 @@ def check(named: Named, ask: Ask) -> Answer:
     off = min(repeats.middle - low, high - repeats.middle) * each
     if off <= allowed or each / 2 <= allowed:
         return Held()
-    sure = repeats.likely.high - repeats.likely.low < 1
-    return _misfit(strand, length, repeats, each, (low, high), sure=sure)
-
-
-def _misfit(
-    strand: Part,
-    length: Quantity,
-    repeats: Quantity,
-    each: float,
-    whole: tuple[int, int],
-    *,
-    sure: bool,
-) -> Misfit:
-    made = {n: length.middle + (n - repeats.middle) * each for n in whole if n}
-    choices = [(n, in_unit_of(long, length)) for n, long in made.items()]
-    near, size = min(choices, key=lambda choice: abs(choice[0] - repeats.middle))
-    words = " or ".join(f"{n} (about {text})" for n, text in choices)
-    place, takes = strand.place_of("length"), "takes" if sure else "takes about"
+    takes = "takes" if repeats.likely.high - repeats.likely.low < 1 else "takes about"
+    made = {n: length.middle + (n - repeats.middle) * each for n in (low, high) if n}
+    words = " or ".join(f"{n} (about {in_unit_of(long, length)})" for n, long in made.items())
+    near = min(made, key=lambda n: abs(n - repeats.middle))
     return Misfit(
         says=f"`{strand.name}` ({spelled(length)}) {takes} {number(repeats.middle)} of its repeats"
         f" of {in_unit_of(each, length)}, but only whole ones can be strung",
-        place=place,
+        place=strand.place_of("length"),
         found=f"{number(repeats.middle)} repeats",
         needed=f"whole repeats: {words}",
         remedies=(
-            Remedy.write(place, size, f"write `length: {size}` for {near} repeats"),
+            *_whole(strand, ask, length, near, made[near]),
             Remedy(f"string {words}, or add beads between to fill the length"),
         ),
         at_most="warning",
     )
+
+
+def _whole(strand: Part, ask: Ask, length: Quantity, near: int, made: float) -> Iterator[Remedy]:
+    """The strand with the nearest whole repeats, or the piece as long as they make it, mm."""
+    size, entry = in_unit_of(made, length), strand.node.entries["length"]
+    if not strand.fills_rest:
+        text = f"write `length: {size}` for {near} repeats"
+        yield Remedy.write(entry.node.place, size, text)
+        return
+    key, (*_, line, column) = entry.key.place, entry.node.place
+    field, text = f"repeats: {near}", f"write `repeats: {near}` in place of `length`"
+    yield Remedy.write(Place(key.file, key.line, key.column, line, column), field, text)
+    for asked in asked_longer(ask, places_of(strand, ask) * (made - length.middle), round):
+        yield Remedy(f"{asked.text}, for {near} repeats", asked.edits)
 
 
 RULE = Rule(
@@ -72,7 +74,7 @@ RULE = Rule(
     subject=Named,
     check=check,
     fault="strand ends within its repeat",
-    title="a strand of a stated length holds a whole number of its repeats",
+    title="a strand of a stated length, or that fills the rest, holds a whole number of repeats",
     why="a long repeat cannot be cut short: the strand ends early, or in the middle of its pattern",
     limits=(STRAND_OFF,),
     sources=("counting", "5 mm are made up by how close the beads sit: common practice, no source"),
