@@ -18,7 +18,7 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.plan import Bead, Eyes, Part, Role
 from wellstrung.rulebook.remedies import in_words, take_wire, thinner_wires
-from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf
+from wellstrung.rulebook.values import Cause, Quantity, Spread, derived, exact, leaf, product
 from wellstrung.rulebook.wording import at_most, raised, spelled
 
 #: Thinner thread, mm, is not sold for beads: common practice, no source.
@@ -59,6 +59,13 @@ def sizes_of_hole(
     """
     low, high = hole.middle - tight.likely.low, hole.middle + loose.likely.low
     return (low, high) if low <= high else (least.likely.high, most.likely.low)
+
+
+def lines_in_hole(join: Threaded, lines: int, ask: Ask) -> Quantity:
+    """The smallest hole, mm, that takes so many lines of a strand."""
+    ratio = exact("ratio", circles.equal_ratio(min(lines, 20)))
+    source = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
+    return product("lines in the hole", "mm", ask.of(join.part, "line"), ratio, source=source)
 
 
 def bridged(eyes: Eyes) -> bool:

@@ -2,35 +2,23 @@
 
 from __future__ import annotations
 
-from wellstrung.formulas import circles
 from wellstrung.rulebook import Answer, Ask, Misfit, Missing, Rule, Threaded, holds, kept
 from wellstrung.rulebook.plan import Role, bead_mix
-from wellstrung.rulebook.values import Quantity, exact, product
+from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import about, raised, spelled, together
-from wellstrung_rules.fit import REAM_WET, thinner_or_wider, with_needle
-
-_SOURCE = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
+from wellstrung_rules.fit import REAM_WET, lines_in_hole, thinner_or_wider, with_needle
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
     if join.part.kind.role is not Role.STRAND:
         return None
     hole = ask.of(join.bead, "hole")
-    if answer := kept(hole - _bundle(join, ask)):
+    if answer := kept(hole - lines_in_hole(join, join.lines, ask)):
         return answer
     # one line to change: one remark, of the bead that lacks most, with the others by name
     lacks = _too_narrow(join, ask)
     worst, *others = sorted(lacks, key=lambda one: lacks[one].likely.low)
     return _misfit(worst, lacks[worst], {one: lacks[one] for one in others}, ask)
-
-
-def _bundle(join: Threaded, ask: Ask) -> Quantity:
-    line, ratio = ask.of(join.part, "line"), exact("ratio", _ratio(join))
-    return product("lines in the hole", "mm", line, ratio, source=_SOURCE)
-
-
-def _ratio(join: Threaded) -> float:
-    return circles.equal_ratio(min(join.lines, 20))
 
 
 def _too_narrow(join: Threaded, ask: Ask) -> dict[Threaded, Quantity]:
@@ -39,7 +27,7 @@ def _too_narrow(join: Threaded, ask: Ask) -> dict[Threaded, Quantity]:
     for name in bead_mix(join.part):
         one = Threaded(join.place, join.part, ask.plan.beads[name])
         try:
-            margin = ask.of(one.bead, "hole") - _bundle(one, ask)
+            margin = ask.of(one.bead, "hole") - lines_in_hole(one, one.lines, ask)
         except Missing:  # open by itself
             continue
         if not holds(margin):
@@ -48,14 +36,15 @@ def _too_narrow(join: Threaded, ask: Ask) -> dict[Threaded, Quantity]:
 
 
 def _misfit(join: Threaded, margin: Quantity, others: dict[Threaded, Quantity], ask: Ask) -> Misfit:
-    line, hole, ratio = ask.of(join.part, "line"), ask.of(join.bead, "hole"), _ratio(join)
+    line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")
+    ratio = lines_in_hole(join, join.lines, ask).middle / line.middle
     times = {1: "", 2: " twice"}.get(join.lines, f" {join.lines} times")
     short, thickest = with_needle(join, margin, line.middle + margin.likely.low / ratio, ask)
     ream = "" if join.bead.reamed_dry else f"; {REAM_WET}"
     return Misfit(
         says=f"the line of `{join.part.name}` ({spelled(line)}) {{does|may}} not pass the hole of"
         f" bead `{join.bead.name}` ({spelled(hole)}){times}: the hole would need to be"
-        f" {about(_bundle(join, ask), hole)}{_so_do(others)}",
+        f" {about(lines_in_hole(join, join.lines, ask), hole)}{_so_do(others)}",
         place=join.part.place_of("thread"),
         found=spelled(line),
         needed=f"a hole of {raised(hole, short)} or wider",
