@@ -40,7 +40,7 @@ def _beads(draft: Draft, name: str, bead: Fields) -> Fields:
         pack = "10 g" if draft.chance(8) else draft.pick("50 g", "20 g", "100 g", "2 oz")
         line |= {"pack": pack, "packs": draft.pick(2, 1, 3)}
     draft.maybe(20, line, sold_as=draft.pick("tube", "bag", "pack", "hank", "strand", "box"))
-    draft.maybe(15, line, lot=draft.pick("lot 12", "A 7", "lot 31"))
+    draft.maybe(15, line, lot=draft.pick("lot 12", "A 7", "lot 31", 401))
     return line
 
 

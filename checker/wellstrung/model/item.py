@@ -117,6 +117,8 @@ class Item(Struct, frozen=True, eq=False):
         node = self.node_at(*path)
         if node is None:
             raise self.missing(*path)
+        if isinstance(node, reading.Scalar) and isinstance(node.value, float):
+            return node.text  # lot 12.10 is not lot 12.1
         return str(node.value)
 
     def said(self, *path: str) -> str:

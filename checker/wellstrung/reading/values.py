@@ -33,6 +33,8 @@ READERS: Mapping[str, Callable[[str | int | float], object]] = {
     "finger": units.finger,
 }
 
+#: kinds of values that are words, which another reader may take for a switch
+_WORDS = frozenset({"text", "name", "metal", "lot"})
 _SWITCHES = frozenset({"yes", "no", "on", "off", "true", "false", "y", "n"})
 
 
@@ -56,6 +58,9 @@ def values(branch: Branch, among: Iterable[Branch] = ()) -> Iterator[Fault]:
                 own = units.duration(schema["examples"][0]).unit
                 each = dict.fromkeys((own, *TIME.usual))
                 wrong = units.lacks_unit(wrong.bare, TIME, list(each)[:2])
+            elif wrong.bare and kind == "pack" and wrong.bare.isdigit():
+                several = f"`{wrong.bare} pieces` if that is how many it holds"
+                wrong = units.UnitFault(f"a pack needs a unit: write `{wrong.bare} g` or {several}")
             near = wrong.suggestion
             yield fault(
                 f"{branch.called(path)}: {wrong.says}",
@@ -63,9 +68,7 @@ def values(branch: Branch, among: Iterable[Branch] = ()) -> Iterator[Fault]:
                 str(node.value),
                 edits=(Edit(node.place, near),) if near else (),
             )
-        elif (
-            kind in ("text", "name", "metal") and not node.quoted and node.text.lower() in _SWITCHES
-        ):
+        elif kind in _WORDS and not node.quoted and node.text.lower() in _SWITCHES:
             says = (
                 f"{branch.called(path)}: `{node.text}` may be read as yes or no, and not as a word"
             )
