@@ -21,7 +21,7 @@ _BETWEEN = Pattern(rf"[\s,;{_TAKEN}]+")
 
 NUMBER = r"(?:\d+(?:\.\d+)?(?:\s+\d+/\d+)?|\d+/\d+|\.\d+)"
 _UNIT = r"(?:mm|cm|inch(?:es)?|in|\"|″)(?![\w])"
-TO = r"\s*(?:±|\.\.|to|-)\s*"
+TO = r"\s*(?:±|\.\.|to|[-–])\s*"
 #: a length with its unit, as beads, findings and what is cut have it
 LENGTH = rf"(?<![\w./])(?:{NUMBER}\s*(?:{_UNIT})?{TO})?{NUMBER}\s*{_UNIT}"
 

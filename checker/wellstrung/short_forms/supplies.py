@@ -16,18 +16,22 @@ from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
-from wellstrung.short_forms.phrase import LENGTH, Phrase
+from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase
 from wellstrung.short_forms.phrase import part as within
 
-_MASS = Pattern(r"(?<![\w./])\d+(?:\.\d+)?\s*(?:grams?|g|kg|oz)\b", re.IGNORECASE)
+_GRAMS, _ML = (
+    Pattern(rf"(?<![\w./])(?:{NUMBER}\s*(?:{unit})?{TO})?{NUMBER}\s*(?:{unit})\b", re.IGNORECASE)
+    for unit in ("grams?|g|kg|oz", "ml")
+)
 _LENGTH = Pattern(rf"{LENGTH}|(?<![\w./])\d+(?:\.\d+)?\s*(?:m|yd|ft|yards?|feet)\b")
-_VOLUME = Pattern(r"(?<![\w./])\d+(?:\.\d+)?\s*ml\b", re.IGNORECASE)
 _PACK_OF = Pattern(
     r"(?:packs?|packets?|bags?|box(?:es)?)\s+of\s+(\d+)\b(?!\s*(?:g|oz|mm|cm|in|m)\b)"
     r"|(?<![\w./])(\d+)\s*(?:count|ct|pcs?|pieces?|beads?)\b",
     re.IGNORECASE,
 )
 _MANY = Pattern(r"(?<![\w./])(\d+)(?:\s*[x×])?(?![\w./])")
+#: what makes a range of a count
+_OR_MORE = Pattern(rf"(?:{TO}\d+|\s*\+)(?![\w./])")
 _FILLER = Pattern(r"(?<!\w)(?:of|a|an|the|with needle|each|in)(?!\w)", re.IGNORECASE)
 _NOTE = Pattern(r",\s*([^\s,\0][^,\0]*)")
 #: half of what one is sold in
@@ -53,12 +57,13 @@ Names = Mapping[str, str]
 
 
 def named_by(whole: tree.Mapping) -> Names:
-    """What supplies may be of, by name -> the field that names it."""
+    """What supplies may be of, by name -> the field that names it; empty where that is unread."""
     beads, parts = (whole.entries.get(section) for section in ("beads", "parts"))
     found = dict.fromkeys(beads.node.entries, "bead") if beads else {}
     for name, entry in parts.node.entries.items() if parts else ():
         kind = entry.node.entries.get("kind")
-        found[name] = _NAMED_BY.get(str(kind.node.value) if kind else "", "part")
+        unread = kind is None and "from" not in entry.node.entries
+        found[name] = "" if unread else _NAMED_BY.get(str(kind.node.value) if kind else "", "part")
     return found
 
 
@@ -105,6 +110,8 @@ def _line(
         return None
     name.value = known[name.text.casefold()]
     what = names[name.value]
+    if not what:
+        return None  # what it is could not be read, and that is remarked on
     fields = _amount(phrase, what)
     sold_as = fields.get("sold_as")
     if what == "part" and sold_as is not None and sold_as.value in _OF_THREAD:
@@ -144,7 +151,7 @@ def _unnamed(node: tree.Scalar, names: Names) -> Fault:
 
 def _amount(phrase: Phrase, what: str) -> dict[str, tree.Node]:
     """How much there is, by field, in the order of the author's words."""
-    mass, volume, pack_of = phrase.take(_MASS), phrase.take(_VOLUME), phrase.take(_PACK_OF)
+    mass, volume, pack_of = phrase.take(_GRAMS), phrase.take(_ML), phrase.take(_PACK_OF)
     sets, half = phrase.take_sets(), phrase.take(_HALF)
     sold_as = phrase.take_word(SOLD_AS)
     length, many = phrase.take(_LENGTH), sets or _whole(phrase.take(_MANY))
@@ -180,6 +187,13 @@ def _said_nothing(
     faults: list[Fault],
 ) -> bool:
     """Whether a phrase has words that are not known, or no amount; a fault for either."""
+    more = phrase.take(_OR_MORE)
+    if more is not None:
+        says = (
+            f"{called} says {shown(more)} behind a number: write one number, the fewest there are"
+        )
+        faults.append(fault(says, more.place))
+        return True
     advice = "take it out, or write it after a comma, as in `20 g of kelp, 401`"
     unknown = phrase.unknown(called, advice)
     if unknown is not None:

@@ -57,6 +57,14 @@ def test_what_is_not_understood_is_said(line: str, says: str) -> None:
     assert spelled(line)[1] == (says,)
 
 
+@pytest.mark.parametrize("entry", ["fused 8 lb, tail 3 in", "{type: fused}"])
+def test_a_line_of_what_could_not_be_read_is_left_alone(entry: str) -> None:
+    """`spool of line` was answered with `line` being no thread, beside the slip on `line`."""
+    text = f"parts:\n  line: {entry}\nsupplies:\n  - spool of line 9 m\n"
+    _, faults = spelled_out(parser.read_text(text, "plan.yaml"))
+    assert not [one for one in faults if one.place.line > 2]
+
+
 @pytest.mark.parametrize(
     ("line", "what", "low", "high"),
     [
