@@ -36,3 +36,9 @@ HOLD_FACTOR = Limit(
     Choice(1.0, 5.0, "the load at rest", careful=True),
 )
 RING_SWING = Limit("ring swing", 0.2, "mm", "room left for a ring to swing, common practice")
+SWING_SHARE = Limit(
+    "ring swing share",
+    0.02,
+    "",
+    "a small ring swings in less: links of chain are 2 to 3 wires wide, common practice",
+)

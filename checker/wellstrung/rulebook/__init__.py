@@ -123,6 +123,7 @@ from wellstrung.subjects.linked import Hangs as Hangs
 from wellstrung.subjects.linked import RingHolds as RingHolds
 from wellstrung.subjects.linked import RingInUse as RingInUse
 from wellstrung.subjects.linked import RingThroughEye as RingThroughEye
+from wellstrung.subjects.linked import held_by_ring as held_by_ring
 from wellstrung.subjects.linked import rings_to_open as rings_to_open
 from wellstrung.subjects.on_thread import CapOnBead as CapOnBead
 from wellstrung.subjects.on_thread import OnThread as OnThread

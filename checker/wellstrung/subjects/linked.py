@@ -200,6 +200,13 @@ def hung(plan: Plan) -> Iterator[tuple[Subject, int]]:
         yield RingHolds(place, ring, around, tuple(held), above + rings_hung), times
 
 
+def held_by_ring(plan: Plan, ring: Part) -> Iterator[RingHolds]:
+    """All that a ring holds, at each of its places."""
+    for join, _ in (*in_run(plan), *hung(plan)):
+        if isinstance(join, RingHolds) and join.ring is ring:
+            yield join
+
+
 def rings_in_use(plan: Plan) -> Iterator[Subject]:
     """Every ring of the plan that holds something."""
     for ring in rings_used(plan):

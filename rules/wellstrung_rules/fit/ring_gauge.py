@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Limit, Misfit, RingInUse, Rule, kept, tightest
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Limit,
+    Misfit,
+    Missing,
+    RingInUse,
+    Rule,
+    held_by_ring,
+    kept,
+    tightest,
+)
+from wellstrung.rulebook.plan import Part
 from wellstrung.rulebook.remedies import (
     in_words,
     sized_by,
@@ -13,6 +25,8 @@ from wellstrung.rulebook.remedies import (
 )
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, number, spelled, within
+from wellstrung_rules.fit import held, packed
+from wellstrung_rules.limits import SWING_SHARE
 
 RING_WIRE = Limit(
     "ring wire",
@@ -62,8 +76,11 @@ def check(used: RingInUse, ask: Ask) -> Answer:
         thin.likely.low, wide.likely.low / (1 + bigger / ask.limit(RING_SLACK).middle)
     )
     high = wire.middle + narrow.likely.low / (1 + bigger / ask.limit(RING_STIFF).middle)
+    short = (max(low, wire.middle) - high) * (ask.limit(RING_STIFF).middle + bigger)
     sizes, other = thicker_wires(wire, low), _OTHER
     if margin is narrow:
+        lacks = _room_needed(ring, ask) - inside.likely.low if bigger else 0.0
+        high, short = min(high, wire.middle - lacks / 2), max(short, lacks)
         fault = f"thick {its_inside} to be opened and shut true"
         sizes, other = thinner_wires(wire, high), "a larger ring"
     need = f"a wire of {within(low, high, wire)}"
@@ -74,7 +91,6 @@ def check(used: RingInUse, ask: Ask) -> Answer:
     )
     if low > high:
         need = "a larger ring"
-        short = (max(low, wire.middle) - high) * (ask.limit(RING_STIFF).middle + bigger)
         remedies = wider_ring(ring, ask.of(ring, sized_by(ring)), short, "solder it shut")
     return Misfit(
         says=f"the wire of open ring `{ring.name}` ({spelled(wire)}) {{is|may be}} too {fault}",
@@ -85,6 +101,18 @@ def check(used: RingInUse, ask: Ask) -> Answer:
         margin=margin,
         also=(ring.place_of(sized_by(ring)),),
     )
+
+
+def _room_needed(ring: Part, ask: Ask) -> float:
+    """How wide inside a ring has to be for all that it may hold, mm; 0 where nobody knows."""
+    taken = [0.0]
+    for join in held_by_ring(ask.plan, ring):
+        try:
+            sizes = held(join, ask, bridges=False)
+        except Missing:  # open by itself
+            continue
+        taken += [packed("room taken", sizes).likely.high] if sizes else []
+    return max(taken) / (1 - ask.limit(SWING_SHARE).middle)
 
 
 RULE = Rule(

@@ -5,20 +5,14 @@ from __future__ import annotations
 from collections import Counter
 
 from wellstrung.formulas.arithmetic import least
-from wellstrung.rulebook import Answer, Ask, Limit, Misfit, RingHolds, Rule, holds, kept
+from wellstrung.rulebook import Answer, Ask, Misfit, RingHolds, Rule, holds, kept
 from wellstrung.rulebook.remedies import sized_by, wider_ring
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, at_least, often, spelled
 from wellstrung_rules.fit import IN_A_CIRCLE, held, packed
-from wellstrung_rules.limits import RING_SWING
+from wellstrung_rules.limits import RING_SWING, SWING_SHARE
 
 _TWO = "two circles a and b fit exactly when a + b <= D"
-SWING_SHARE = Limit(
-    "ring swing share",
-    0.02,
-    "",
-    "a small ring swings in less: links of chain are 2 to 3 wires wide, common practice",
-)
 
 
 def check(join: RingHolds, ask: Ask) -> Answer:
