@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 
 from msgspec import Struct
@@ -240,7 +240,7 @@ def _chains(ask: Quantities) -> Iterator[Taken]:
 
 
 def _pieces(ask: Quantities) -> Iterator[Taken]:
-    """Rings and findings, and what bezels are made round."""
+    """Rings and findings, what bezels are made round, and what a stone is sewn on."""
     for part in bought_parts(ask.plan):
         lines = supply_lines(ask.plan, "part", part.name)
         yield Taken(
@@ -255,11 +255,29 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
         )
     for part, _ in _placed(ask.plan):
         stone = part.traits.made_round
-        if stone:
-            sizes = (f for f in ("outside", "length", "hole") if part.has(stone, f))
-            words = ", ".join((stone, *(f"{name} {part.text(stone, name)}" for name in sizes)))
+        layers = [(layer, _sheet(part, layer, ask)) for layer in part.traits.glued_on]
+        for name, words in ((stone, _stone(part, stone)), *layers) if stone else ():
             need = pieces_needed(part, ask)
-            yield Taken("findings", f"{stone} of {part.name}", words, PIECES, need)
+            yield Taken("findings", f"{name} of {part.name}", words, PIECES, need)
+
+
+def _stone(part: Part, stone: str) -> str:
+    """The stone or the core that a part is made round: its shape, and its sizes."""
+    sizes = (f for f in ("outside", "width", "length", "hole") if part.has(stone, f))
+    shape = f"{part.text(stone, 'shape')} " if part.has(stone, "shape") else ""
+    return ", ".join((f"{shape}{stone}", *(f"{name} {part.text(stone, name)}" for name in sizes)))
+
+
+def _sheet(part: Part, layer: str, ask: Quantities) -> str:
+    """A piece of foundation or backing, as it is cut."""
+    found = [_known(partial(ask.of, part, f"{layer}_{side}")) for side in ("length", "width")]
+    known = [side for side in found if not isinstance(side, Missing)]
+    return f"{layer}, {side_by_side(known)} or larger" if known == found else layer
+
+
+def side_by_side(sides: Iterable[Quantity | None]) -> str:
+    """A size by another, in whole mm."""
+    return " x ".join("?" if side is None else f"{side.middle:.0f}" for side in sides) + " mm"
 
 
 def _finding(part: Part) -> str:

@@ -10,8 +10,10 @@ from pages import keeper, looks, parsed
 from wellstrung.drawing.piece import drawings
 from wellstrung.formulas import stones
 from wellstrung.judging.checker import Checker
-from wellstrung.judging.result import PlanResult
-from wellstrung.report.pages.steps import instructions
+from wellstrung.judging.result import PlanResult, understood
+from wellstrung.lists import shopping
+from wellstrung.lists.kit import kit
+from wellstrung.report.pages.steps import instructions, steps
 
 PLAN = """
 plan: 1
@@ -145,6 +147,40 @@ def test_the_steps_glue_the_stone_before_it_is_sewn_and_its_backing_after() -> N
     assert "nothing may be sewn to it for 2 h" in down
     assert "glue" not in sewn and "cut no thread" in sewn
     assert "over the threads" in back
+
+
+def test_the_lists_have_the_stone_and_what_it_is_sewn_on_as_the_steps_cut_them() -> None:
+    """By hand: 48.4 x 38.4 mm with rows and seam, and 10 mm left all round while it is sewn."""
+    found = glued()
+    sheets = {
+        "stone of lamp": "stone, outside 40 mm, width 30 mm",
+        "foundation of lamp": "foundation, 68 x 58 mm or larger",
+        "backing of lamp": "backing, 48 x 38 mm or larger",
+    }
+    asked = understood([found])
+    bought = {one.name: (one.describes, one.buy) for one in shopping.needed(asked, 3)}
+    given = {one.name: (one.describes, one.in_all) for one in kit(asked[0]).findings}
+    for name, words in sheets.items():
+        assert bought[name] == (words, 3) and given[name] == (words, 1)
+    assert all(f"{name}: {words}" in steps(found) for name, words in sheets.items())
+    down, *_, back = (" | ".join(one.says) for one in instructions(found))
+    assert "68 x 58 mm or larger" in down and "48 x 38 mm" in back
+
+
+@pytest.mark.parametrize("layer", ["foundation", "backing"])
+def test_a_sheet_of_unknown_size_is_listed_without_it(layer: str) -> None:
+    text = PLAN.format(stone="shape: round, outside: 40 mm", more=ROWS)
+    result = keeper().check_text(text.replace(", make: Japanese", ""))
+    (line,) = [
+        one for one in shopping.needed(understood([result])) if one.name == f"{layer} of lamp"
+    ]
+    assert (line.describes, line.buy) == (layer, 1)
+
+
+def test_a_stone_is_called_by_its_shape() -> None:
+    (asked,) = understood([of("shape: pear, outside: 40 mm, width: 25 mm")])
+    (stone,) = [one for one in shopping.needed([asked]) if one.name == "stone of lamp"]
+    assert stone.describes == "pear stone, outside 40 mm, width 25 mm"
 
 
 def test_the_beads_of_a_stone_are_held_against_packs_of_several_lots(checker: Checker) -> None:

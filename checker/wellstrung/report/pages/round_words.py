@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from wellstrung.common.wording import together
+from wellstrung.derived.taken import side_by_side
 from wellstrung.model.beads import bead_rows, beads_named
 from wellstrung.model.parts import Part
 from wellstrung.quantity.value import Quantity
@@ -90,8 +91,7 @@ def stone_glued(part: Part, layer: str, glue: str, at: Bench) -> Iterator[str]:
 
 def _by(part: Part, at: Bench, what: str) -> str:
     """A size by another, in whole mm."""
-    sizes = (at.known(part, f"{what}_{side}") for side in ("length", "width"))
-    return " x ".join("?" if size is None else f"{size.middle:.0f}" for size in sizes) + " mm"
+    return side_by_side(at.known(part, f"{what}_{side}") for side in ("length", "width"))
 
 
 def _in_row(row: Sequence[str]) -> str:
