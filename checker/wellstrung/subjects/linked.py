@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
 from msgspec.structs import replace
@@ -200,11 +200,18 @@ def hung(plan: Plan) -> Iterator[tuple[Subject, int]]:
         yield RingHolds(place, ring, around, tuple(held), above + rings_hung), times
 
 
-def held_by_ring(plan: Plan, ring: Part) -> Iterator[RingHolds]:
+def held_by_ring(plan: Plan, ring: Part) -> Sequence[RingHolds]:
     """All that a ring holds, at each of its places."""
+    return _holding(plan).get(ring, ())
+
+
+@cached
+def _holding(plan: Plan) -> Mapping[Part, list[RingHolds]]:
+    found: dict[Part, list[RingHolds]] = {}
     for join, _ in (*in_run(plan), *hung(plan)):
-        if isinstance(join, RingHolds) and join.ring is ring:
-            yield join
+        if isinstance(join, RingHolds):
+            found.setdefault(join.ring, []).append(join)
+    return found
 
 
 def rings_in_use(plan: Plan) -> Iterator[Subject]:
