@@ -125,6 +125,11 @@ def _from_file(path: Path) -> tuple[str, object]:
     spec = importlib.util.spec_from_file_location(f"wellstrung_file_{path.stem}_{unlike}", path)
     if spec is None or spec.loader is None:
         raise HostError(f"`{path}` is not a Python file: name a `.py` file of rules")
+    try:
+        path.read_bytes()
+    except OSError as error:
+        why = (error.strerror or str(error)).lower()
+        raise HostError(f"`{path}` cannot be read: {why}; name a `.py` file of rules") from None
     module = importlib.util.module_from_spec(spec)
     sys.modules[spec.name] = module  # where dataclasses look up the module of a class
     try:

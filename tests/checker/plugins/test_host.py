@@ -311,6 +311,12 @@ def test_a_rule_file_that_does_not_load_ends_in_2(
     assert f"wellstrung: `{rules}` {says}" in ran.err
 
 
+def test_a_file_of_rules_that_is_not_there_is_named(run: Run) -> None:
+    ran = run("check", "tests/plans/slack_tide_collar.yaml", "--rules", "nofile.py")
+    says = "wellstrung: `nofile.py` cannot be read: no such file or directory; name a `.py` file"
+    assert (ran.code, ran.out, ran.err) == (2, "", f"{says} of rules\n")
+
+
 def test_a_broken_rule_ends_in_2_and_still_reports(run: Run, tmp_path: Path) -> None:
     rules = tmp_path / "ours.py"
     rules.write_text(OWN_RULE.replace('found="no tag"', "found=1 / 0"), encoding="utf-8")
