@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 from itertools import pairwise
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Place
 from wellstrung.common.wording import some_of
 from wellstrung.judging.result import Identity, Remark
@@ -43,11 +44,12 @@ def together(remarks: Iterable[tuple[Remark, Sequence[Remedy]]], plan: Plan) -> 
     lines = [line.value for line in plan.entries("accept")]
     own = {(line["rule"], line["part"]) for line in lines if "part" in line}
     groups: dict[object, list[tuple[Remark, Sequence[Remedy]]]] = {}
+    names = plan.parts.keys() | plan.beads.keys()
     for number, (remark, remedies) in enumerate(remarks):
         alone = remark.level == "caution" or any(
             (remark.rule, name) in own for name in remark.parts
         )
-        groups.setdefault(number if alone else _key(remark), []).append((remark, remedies))
+        groups.setdefault(number if alone else _key(remark, names), []).append((remark, remedies))
     return [
         one
         for group in groups.values()
@@ -55,12 +57,22 @@ def together(remarks: Iterable[tuple[Remark, Sequence[Remedy]]], plan: Plan) -> 
     ]
 
 
-def _key(remark: Remark) -> tuple[object, ...]:
+#: a name by itself, as `clasp.a`, or as the value of a field, as in `{do: crimp, part: tube}`
+_NAME = Pattern(r"(?<=`)[^`{}]+(?=`)|(?<=: )[^`,{}]+(?=[,}])")
+
+
+def _key(remark: Remark, names: Set[str]) -> tuple[object, ...]:
     """All that alike remarks have in common: what they say, with numbers in place of names."""
-    numbers = {name: f"`{number}`" for number, name in enumerate(remark.parts)}
+    numbers: dict[str, int] = {}
+
+    def numbered(found: re.Match[str]) -> str:
+        name, dot, half = found[0].partition(".")
+        if name not in names and name not in remark.parts:
+            return found[0]
+        return f"{numbers.setdefault(name, len(numbers))}{dot}{half}"
 
     def blank(text: str) -> str:
-        return re.sub("`([^`]*)`", lambda found: numbers.get(found[1], found[0]), text)
+        return _NAME.sub(numbered, text)
 
     words = (remark.says, remark.found, remark.needed, remark.remedy)
     return (remark.rule, remark.level, remark.affects, *map(blank, words))
@@ -73,7 +85,7 @@ def _one(group: Sequence[tuple[Remark, Sequence[Remedy]]]) -> Alike:
     stands_for = frozenset(remark.identity for remark in remarks)
     if len(group) == 1:
         return Alike(first, remedies, stands_for)
-    names = list(dict.fromkeys(f"`{one.parts[0]}`" for one in remarks[1:] if one.parts))
+    names = list(dict.fromkeys(f"`{_other(one, first)}`" for one in remarks[1:] if one.parts))
     places = [place for remark in remarks for place in (remark.place, *remark.also)]
     also = tuple(place for place in dict.fromkeys(places) if place != first.place)
     remark = replace(
@@ -85,6 +97,11 @@ def _one(group: Sequence[tuple[Remark, Sequence[Remedy]]]) -> Alike:
     together = tuple(_remedies([offered for _, offered in group]))
     apart = [_one([each]) for each in group] if len(group) <= _MANY else ()
     return Alike(remark, together, stands_for, apart)
+
+
+def _other(remark: Remark, first: Remark) -> str:
+    """The part by which a remark differs from the first: both may be about the same clasp."""
+    return next((name for name in remark.parts if name not in first.parts), remark.parts[0])
 
 
 def _remedies(offered: Sequence[Sequence[Remedy]]) -> Iterable[Remedy]:

@@ -272,10 +272,10 @@ def replaced(text: str, edits: Iterable[tuple[Place, str]]) -> str:
             )
             for place, new in edits
         ),
-        reverse=True,
+        key=lambda span: span[:2],  # what is added at one place stays in its order
     )
     pieces, before = [], len(text)
-    for start, end, new in spans:
+    for start, end, new in reversed(spans):
         pieces += [text[end:before], new]
         before = start
     return text[:before] + "".join(reversed(pieces))

@@ -155,7 +155,7 @@ class Ask:
         return text[start : tree.offset(text, place.end_line, place.end_column)]
 
     def without(self, item: Item) -> Edit:
-        """An edit that takes a named entry out of the plan, and in flow style a comma."""
+        """An edit that takes a named entry out of the plan: its lines, or in flow style a comma."""
         start, end = item.key.place, item.node.place
         around = (entry.node for entry in self.plan.tree.entries.values())
         among = next((node for node in around if _holds(node, item)), None)
@@ -166,7 +166,11 @@ class Ask:
                 start = _end(entries[at - 1].node.place)
             elif len(entries) > 1:
                 end = _start(entries[1].key.place)
-        return Edit(Place(start.file, start.line, start.column, end.end_line, end.end_column), "")
+        else:
+            lines = Place(start.file, start.line, 1, end.end_line + 1, 1)
+            if self.source(lines).strip() == self.source(_from(start, end)).strip():
+                return Edit(lines, "")  # with no comment behind it
+        return Edit(_from(start, end), "")
 
     def with_field(self, node: tree.Mapping, name: str, value: str | Sequence[str]) -> Edit:
         """An edit that sets a field of an entry, or adds it; both in the entry's own layout."""
@@ -261,6 +265,11 @@ def _shares_its_words(name: str, said: Mapping[str, tree.Entry]) -> bool:
 def _holds(node: tree.Node, item: Item) -> bool:
     entry = node.entries.get(item.name)
     return entry is not None and entry.key is item.key
+
+
+def _from(start: Place, end: Place) -> Place:
+    """From where one place begins to where another ends."""
+    return Place(start.file, start.line, start.column, end.end_line, end.end_column)
 
 
 def _start(place: Place) -> Place:

@@ -191,6 +191,16 @@ def test_a_part_said_in_a_phrase_stays_a_phrase(run: Run, plan: Path) -> None:
     assert said.format("14.5") in plan.read_text(encoding="utf-8")
 
 
+def test_parts_that_are_taken_out_leave_no_lines(run: Run, plan: Path) -> None:
+    text = plan.read_text(encoding="utf-8")
+    unused = "parts:\n  one: 2 mm crimp tube\n  two:\n    kind: crimp\n    size: 2 mm\n"
+    more = unused + "  # bought last week\n  three: 2 mm crimp tube\n"
+    plan.write_text(text.replace("parts:\n", more), encoding="utf-8")
+    run("mend", "collar.yaml", "--only", "part-use", cwd=plan.parent)
+    left = text.replace("parts:\n", "parts:\n  # bought last week\n")
+    assert plan.read_text(encoding="utf-8") == left
+
+
 def test_a_drawer_elsewhere_is_left_alone(run: Run, plan: Path, kept: Path) -> None:
     text = plan.read_text(encoding="utf-8").replace("drawer: caps/drawer.yaml\n", "")
     below = plan.parent / "plans" / "collar.yaml"
