@@ -25,7 +25,7 @@ from wellstrung.reading.yaml_errors import (
     short,
     within,
 )
-from wellstrung.reading.yaml_slips import EQUALS, quoted
+from wellstrung.reading.yaml_slips import EQUALS, no_value, quoted
 
 MAX_FAULTS = 50
 #: Said as what is forbidden: what is allowed has ranges so large that they are slow to compile.
@@ -272,7 +272,7 @@ class Builder:
                 f" point, {before.key.text}: {before.node.value}.{name}"
             )
         comma = self._comma_in_text(key, before)
-        return f"`{name}` has no value: write one, or delete the line" if comma is None else comma
+        return no_value(name) if comma is None else comma
 
     def _comma_in_text(self, key: Scalar, before: Entry | None) -> str | None:
         """What to say of text in braces that a comma cuts; empty where that is said already."""

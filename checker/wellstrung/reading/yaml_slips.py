@@ -15,6 +15,9 @@ _ODD_SPACE = Pattern("[\u00a0\u2000-\u200b\u202f\u3000]")
 #: What people write for the dash of a list, and a dash without its space.
 _LIKE_A_DASH = Pattern(r"\s*([*•‣▪·–—−]|[0-9]+[.)]|-)(?=\s?\S)")
 EQUALS = Pattern(r"[\s-]*([A-Za-z_][\w -]*?) *= *(\S.*?) *$")
+#: by the definition of YAML 1.2, section 7.4, of a name that needs no question mark
+_LONGEST_NAME = 1024
+_LONG_NAME = Pattern(rf"[\s-]*([^\s:](?:[^:]|:(?!\s)){{{_LONGEST_NAME},}}):(?:\s|$)")
 #: The start of a value that a comment cuts short, in braces, and the comment.
 _HIDDEN = Pattern(r"[:,]\s([^,:{}\[\]\"']*)(?<=\s)(#[^\s,}\]]+)")
 
@@ -25,6 +28,7 @@ def slip_in_signs(
     """The fault of a slip that is known by its signs; None where there is none such."""
     return (
         _odd_space({begins[0], noticed[0] - 1, noticed[0]}, lines, file)
+        or _too_long({begins[0], noticed[0]}, lines, file)
         or _equals(begins, problem, lines, file)
         or _colon_missing(begins, problem, lines, file)
         or _in_braces(begins, noticed, problem, lines, file)
@@ -45,6 +49,26 @@ def _odd_space(numbers: Iterable[int], lines: list[str], file: str) -> Fault | N
             plain = _ODD_SPACE.sub(" ", lines[number - 1][found.start() : last.end()])
             return mendable(f"{says}: write a plain one", place, all_of_them, plain)
     return None
+
+
+def _too_long(numbers: Iterable[int], lines: list[str], file: str) -> Fault | None:
+    """A name in one of these lines that is longer than YAML lets one be."""
+    for number in sorted(numbers):
+        found = _LONG_NAME.match(lines[number - 1]) if number else None
+        if found:
+            return fault_on(found[1], _says_too_long(found[1]), number, lines, file)
+    return None
+
+
+def no_value(name: str) -> str:
+    """What to say of a name without a value; in braces a name that is too long has none either."""
+    long = len(name) > _LONGEST_NAME
+    return _says_too_long(name) if long else f"`{name}` has no value: write one, or delete the line"
+
+
+def _says_too_long(name: str) -> str:
+    most = f"{_LONGEST_NAME:,}"
+    return f"this name is {len(name):,} signs long, and a name has at most {most}: shorten it"
 
 
 def _equals(begins: At, problem: str, lines: list[str], file: str) -> Fault | None:

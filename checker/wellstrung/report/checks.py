@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from wellstrung.common.places import Place
 from wellstrung.judging.result import Counted, PlanResult, Remark, Together
+from wellstrung.report.styled import columns_of
 from wellstrung.report.terminal import counted
 from wellstrung.rulebook import Level
 
@@ -115,7 +116,7 @@ def cut_line(plan: PlanResult, place: Place) -> tuple[str, str, str]:
 
 
 def in_view(before: str, meant: str, after: str, room: int) -> tuple[str, str, str]:
-    """A line that is cut to so many signs around what is meant.
+    """A line that is cut to so many columns around what is meant.
 
     >>> in_view("cap: {bore: ", "8", ", depth: 7 mm}", 40)
     ('cap: {bore: ', '8', ', depth: 7 mm}')
@@ -123,20 +124,35 @@ def in_view(before: str, meant: str, after: str, room: int) -> tuple[str, str, s
     ('cap: {kind: end cap, bore: ', '8', ', depth: 7...')
     >>> in_view("cap: {kind: end cap, bore: 8 mm, depth: ", "7", ", length: 15 mm}", 40)
     ('...ap, bore: 8 mm, depth: ', '7', ', length: ...')
+    >>> in_view("海辺の町: {bore: ", "8", ", note: 夜の灯台が見える}", 32)
+    ('海辺の町: {bore: ', '8', ', note: 夜...')
     """
-    if len(before) + len(meant) + len(after) <= room:
+    wide = columns_of  # a Chinese sign takes two
+    if wide(before) + wide(meant) + wide(after) <= room:
         return before, meant, after
-    if len(meant) > room // 2:
+    if wide(meant) > room // 2:
         meant = _cut(meant, room // 2)
-    right = min(len(after), max(room - len(before) - len(meant), room // 3))
-    left = room - len(meant) - right
-    if len(before) > left:
-        before = f"...{before[len(before) - left + 3 :]}"
-    return before, meant, _cut(after, room - len(before) - len(meant))
+    right = min(wide(after), max(room - wide(before) - wide(meant), room // 3))
+    left = room - wide(meant) - right
+    if wide(before) > left:
+        before = f"...{_beginning(before[::-1], left - 3)[::-1]}"
+    return before, meant, _cut(after, room - wide(before) - wide(meant))
 
 
 def _cut(text: str, room: int) -> str:
-    return text if len(text) <= room else f"{text[: max(0, room - 3)]}..."
+    return text if columns_of(text) <= room else f"{_beginning(text, room - 3)}..."
+
+
+def _beginning(text: str, room: int) -> str:
+    """As much of a text as so many columns take."""
+    if columns_of(text) == len(text):
+        return text[: max(0, room)]
+    taken = 0
+    for at, sign in enumerate(text):
+        taken += columns_of(sign)
+        if taken > room:
+            return text[:at]
+    return text
 
 
 @lru_cache(maxsize=2)  # a plan and its drawer: each remark asks for its line

@@ -256,3 +256,21 @@ def test_a_letter_with_an_accent_is_one_letter_however_it_is_written() -> None:
     assert read.tree is not None
     assert read.tree.value == {"plan": 1, "c\u00f4ne": "\u00f4"}
     assert read.tree.entries["c\u00f4ne"].node.place == Place("plan.yaml", 2, 8, 2, 10)
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [("plan: 1\n{}: 3\n", (2, 1)), ("plan: 1\nbeads:\n  {}: 8/0\n", (3, 3))],
+)
+@pytest.mark.parametrize(("signs", "read"), [(1024, True), (1025, False), (10_000, False)])
+def test_a_name_as_long_as_yaml_lets_it_be(
+    text: str, place: tuple[int, int], signs: int, read: bool
+) -> None:
+    found = parser.read_text(text.format("a" * signs), "plan.yaml").faults
+    says = f"this name is {signs:,} signs long, and a name has at most 1,024: shorten it"
+    assert [(one.says, one.place[1:3]) for one in found] == ([] if read else [(says, place)])
+
+
+def test_in_braces_a_name_that_is_too_long_is_said_so() -> None:
+    [found] = parser.read_text(f"beads: {{{'a' * 1025}: 8/0}}\n", "plan.yaml").faults
+    assert found.says == "this name is 1,025 signs long, and a name has at most 1,024: shorten it"

@@ -11,6 +11,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from rich.cells import cell_len
 
 from running import ROOT, Pinned, Run
 
@@ -41,6 +42,25 @@ def test_no_line_but_a_path_is_wider_than_the_page(width: int, run: Run) -> None
     for line in out.splitlines():
         assert len(line) <= width or "sample_plans/" in line, line
         assert line == line.rstrip()
+
+
+@pytest.mark.parametrize("width", [40, 60, 80])
+def test_lines_of_wide_signs_keep_to_the_page(width: int, run: Run, tmp_path: Path) -> None:
+    """Signs of East Asian scripts take two columns each, by the standard's annex 11."""
+    plan = tmp_path / "a.yaml"
+    wide = (
+        "縄: {kind: strand, stitch: strung, beads: 真珠, length: 40 cmm} # 夜の灯台が見える海辺の町"
+    )
+    plan.write_text(
+        "plan: 1\ntitle: 灯火\npiece: necklace\nbeads: {真珠: 8/0 round Japanese}\n"
+        f"parts:\n  {wide}\nrun: [縄]\n",
+        encoding="utf-8",
+    )
+    lines = run("check", "a.yaml", cwd=tmp_path, COLUMNS=str(width)).out.splitlines()
+    [quoted] = [at for at, line in enumerate(lines) if "you wrote" in line]
+    assert all(cell_len(line) <= width for line in lines)
+    begins, marks = lines[quoted].partition("40 cmm")[0], lines[quoted + 1]
+    assert cell_len(begins) == len(marks) - len("40 cmm") == marks.index("^")
 
 
 def test_paths_are_never_wrapped(run: Run) -> None:
