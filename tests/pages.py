@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import math
 import re
 from functools import cache
@@ -18,6 +19,7 @@ ALL = sorted((*SAMPLES.rglob("*.yaml"), *SHARED.glob("*.yaml")))
 SVG = "{http://www.w3.org/2000/svg}"
 #: how wide a letter may be, in parts of its height
 LETTER = 0.6
+_DECIMAL = re.compile(r"-?\d+\.\d+(?:e-?\d+)?")
 
 
 @cache
@@ -53,6 +55,18 @@ class Area(NamedTuple):
 def parsed(svg: str) -> ElementTree.Element:
     """A drawing as a tree."""
     return ElementTree.fromstring(svg)
+
+
+def digest(*trees: ElementTree.Element) -> str:
+    """How many shapes drawings have, and a digest of them to a hundredth of a mm; no words."""
+    found = [
+        " ".join([one.tag, *(f"{key}={value}" for key, value in sorted(one.attrib.items()))])
+        for tree in trees
+        for one in tree.iter()
+        if one.tag.rpartition("}")[2] not in ("svg", "title", "desc", "text")
+    ]
+    lines = _DECIMAL.sub(lambda number: f"{float(number[0]):.2f}", "\n".join(found))
+    return f"{len(found)} shapes, {hashlib.sha256(lines.encode()).hexdigest()[:12]}"
 
 
 def looks(tree: ElementTree.Element, look: str) -> list[ElementTree.Element]:
