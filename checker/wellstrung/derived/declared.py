@@ -6,12 +6,13 @@ the same part, or is worked out by a formula itself.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 
 from wellstrung import tables
 from wellstrung.common.places import Place
 from wellstrung.derived.learnt import of_hand
+from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Formula, Part
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity import arithmetic
@@ -26,6 +27,20 @@ FITTED = "range fitted by this project, no printed one"
 
 Argument = str | Formula
 _NONE: Mapping[str, Argument] = MappingProxyType({})
+
+
+def of_each(items: Iterable[Item], what: str, ask: Quantities) -> list[Quantity]:
+    """`what` of each item; where some lack it, one Missing names what all of them lack."""
+    found: list[Quantity] = []
+    lacking: list[str] = []
+    for item in items:
+        try:
+            found.append(ask.of(item, what))
+        except Missing as missing:
+            lacking += missing.fields
+    if lacking:
+        raise Missing(*lacking)
+    return found
 
 
 def size(*path: str, allowance: str = "") -> Formula:

@@ -18,7 +18,7 @@ from wellstrung.derived.base_bands import (
     counted,
     mean_of,
 )
-from wellstrung.derived.declared import FITTED, GEOMETRY, formula, hand, same_as
+from wellstrung.derived.declared import FITTED, GEOMETRY, formula, hand, of_each, same_as
 from wellstrung.formulas.arithmetic import floor, most, sqrt
 from wellstrung.model.beads import beads_named
 from wellstrung.model.edging import edges_of
@@ -155,6 +155,7 @@ def _mass(field: str) -> Formula:
     def weighed(part: Part, ask: Quantities) -> Quantity:
         mix, beads = beads_named(part, field, "beads"), ask.of(part, f"{field}.beads")
         of_all = sum(mix.values())
+        weighs = of_each((part.beads[name] for name in mix), "per_gram", ask)
         return total(
             f"{part.name}.mass of its {field}",
             "g",
@@ -165,9 +166,9 @@ def _mass(field: str) -> Formula:
                     lambda beads, share, per_gram: beads * share / per_gram,
                     beads=beads,
                     share=exact("share", count / of_all),
-                    per_gram=ask.of(part.beads[name], "per_gram"),
+                    per_gram=per_gram,
                 )
-                for name, count in mix.items()
+                for (name, count), per_gram in zip(mix.items(), weighs, strict=True)
             ],
         )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from wellstrung.derived.coils import decides, in_turns
+from wellstrung.derived.declared import of_each
 from wellstrung.formulas import circles
 from wellstrung.formulas.arithmetic import most, pi, sqrt
 from wellstrung.formulas.thread import PACKING
@@ -199,18 +200,20 @@ def _longest(ask: Quantities) -> Quantity:
 
 def _mass(ask: Quantities) -> Quantity:
     """Every part in the run and every part hung, with the rings they hang by."""
-    terms = []
+    weighs: list[tuple[Part, int]] = []
     for entry in ask.plan.run:
         if entry.counts:
-            terms += [times(ask.of(part, "mass"), entry.pieces) for part in entry.parts]
+            weighs += [(part, entry.pieces) for part in entry.parts]
     for line in ask.plan.hung:
         pieces, joints = hung_in_all(ask.plan, line)
-        terms.append(times(ask.of(line.part, "mass"), pieces))
+        weighs.append((line.part, pieces))
         if line.by is not None:
-            terms.append(times(ask.of(line.by, "mass"), joints))
+            weighs.append((line.by, joints))
     placed = has_place(ask.plan)
     backs = [one for one in ask.plan.parts.values() if one.kind.role is Role.BACK]
-    terms += [ask.of(back, "mass") for back in backs if back in placed]
+    weighs += [(back, 1) for back in backs if back in placed]
+    each = of_each((part for part, _ in weighs), "mass", ask)
+    terms = [times(one, many) for one, (_, many) in zip(each, weighs, strict=True)]
     return total("piece.mass", "g", terms)
 
 

@@ -102,7 +102,7 @@ class Judge:
         try:
             self._take(rule, subject, self._answer(rule, subject))
         except Missing as missing:
-            self._leave_open(rule, subject, (missing.field,))
+            self._leave_open(rule, subject, missing.fields)
         except (KeyboardInterrupt, Unsettled):
             raise
         except (

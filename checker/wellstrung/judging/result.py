@@ -10,6 +10,7 @@ from typing import NamedTuple
 from msgspec import Struct, field
 
 from wellstrung.common.places import Place
+from wellstrung.common.wording import together
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.judging.remark import LEVELS as LEVELS
 from wellstrung.judging.remark import RANK as RANK
@@ -181,12 +182,12 @@ class PlanResult(_OfPlan, frozen=True):
     def length_waits(self) -> str:
         """The values without which its length is not checked; empty where it is checked."""
         waits = [check.missing for check in self.unjudged if check.rule == _LENGTH]
-        return " and ".join(waits[0]) if waits and not self.count("error") else ""
+        return together(waits[0]) if waits and not self.count("error") else ""
 
     @property
     def _waiting(self) -> list[str]:
         """The value that each open check of fit, length and work waits for."""
-        return [" and ".join(check.missing) for check in self.unjudged if check.family in DECIDING]
+        return [together(check.missing) for check in self.unjudged if check.family in DECIDING]
 
     @property
     def answer_first(self) -> list[tuple[str, int]]:

@@ -9,7 +9,7 @@ import re
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from wellstrung.common.wording import listed
+from wellstrung.common.wording import listed, together
 from wellstrung.judging.changed import changes
 from wellstrung.judging.renamed import came_and_went, renamed
 from wellstrung.judging.result import PlanResult, Remark, Unjudged
@@ -159,7 +159,7 @@ class _Remarks:
             return "still", f"it follows from {deeper} now" if deeper else ""
         lacks = [self._open_now[one] for one in about if one in self._open_now]
         if lacks:
-            return "unknown", f"open now: it needs {' and '.join(lacks[0].missing)}"
+            return "unknown", f"open now: it needs {together(lacks[0].missing)}"
         names = [self._names.get(name, name) for name in remark.parts]
         gone = [name for name in names if name not in self._here]
         return "mended", f"{listed(gone)} {'is' if len(gone) == 1 else 'are'} gone" if gone else ""
@@ -270,7 +270,7 @@ def _waiting(
     return {
         (
             _about(one.rule, one.parts, names),
-            _in_names(" and ".join(one.missing), names),
+            _in_names(together(one.missing), names),
         ): None
         for one in entries
     }

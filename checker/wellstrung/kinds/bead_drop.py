@@ -14,6 +14,7 @@ from wellstrung.derived.declared import (
     formula,
     hand,
     mass,
+    of_each,
     product,
     written_or,
 )
@@ -73,15 +74,17 @@ def _width(part: Part, ask: Quantities) -> Quantity:
 
 
 def _mass(part: Part, ask: Quantities) -> Quantity:
+    counts = _counts(part)
+    weighs = of_each((bead for bead, _ in counts), "per_gram", ask)
     terms = [
         derived(
             f"{part.name}.mass of {bead.name}",
             "g",
             lambda count, per_gram: count / per_gram,
             count=exact("count", each),
-            per_gram=ask.of(bead, "per_gram"),
+            per_gram=per_gram,
         )
-        for bead, each in _counts(part)
+        for (bead, each), per_gram in zip(counts, weighs, strict=True)
     ]
     return total(f"{part.name}.mass", "g", terms)
 

@@ -18,6 +18,7 @@ from wellstrung.derived.declared import (
     formula,
     hand,
     mass,
+    of_each,
     same_as,
     size,
     written_or,
@@ -158,15 +159,17 @@ def _beads(part: Part, ask: Quantities) -> Quantity:
 
 def _mass(part: Part, ask: Quantities) -> Quantity:
     """Beads and stone, g; fabric and glue are left out, about a tenth of a gram a cm2."""
+    counts = bead_counts(part, ask)
+    weighs = of_each((part.beads[name] for name in counts), "per_gram", ask)
     each = [
         derived(
             f"{part.name}.mass of {name}",
             "g",
             lambda beads, per_gram: beads / per_gram,
             beads=many,
-            per_gram=ask.of(part.beads[name], "per_gram"),
+            per_gram=per_gram,
         )
-        for name, many in bead_counts(part, ask).items()
+        for (name, many), per_gram in zip(counts.items(), weighs, strict=True)
     ]
     return total(f"{part.name}.mass", "g", [*each, part.mass("stone", "mass")])
 

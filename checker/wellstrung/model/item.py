@@ -12,6 +12,7 @@ from wellstrung import tables
 from wellstrung.common import units
 from wellstrung.common.cache import Cache
 from wellstrung.common.places import Place
+from wellstrung.common.wording import together
 from wellstrung.quantity.arithmetic import leaf
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
@@ -23,11 +24,16 @@ _BY_CALIPERS = 100.0
 
 
 class Missing(Exception):
-    """A value that was asked for is not in the plan; `field` is what the author would fill in."""
+    """Values that were asked for are not in the plan: `fields` is what the author would fill in."""
 
-    def __init__(self, field: str) -> None:
-        super().__init__(field)
-        self.field = field
+    def __init__(self, *fields: str) -> None:
+        super().__init__(*fields)
+        self.fields = tuple(dict.fromkeys(fields))
+
+    @property
+    def field(self) -> str:
+        """All of them, in words."""
+        return together(self.fields)
 
 
 def node_at(node: reading.Node, *path: str) -> reading.Node | None:

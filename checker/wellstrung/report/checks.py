@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from msgspec import Struct
 
+from wellstrung.common import wording
 from wellstrung.common.places import Place
 from wellstrung.judging.result import Counted, PlanResult, Remark, Together
 from wellstrung.report.styled import columns_of
@@ -32,7 +33,7 @@ def open_checks(plan: PlanResult) -> list[OpenCheck]:
     """The open checks of a plan, one entry for each value to fill in."""
     found: dict[str, list[tuple[str, tuple[str, ...]]]] = {}
     for entry in plan.unjudged:
-        found.setdefault(" and ".join(entry.missing), []).append((entry.rule, entry.parts))
+        found.setdefault(wording.together(entry.missing), []).append((entry.rule, entry.parts))
     return [
         OpenCheck(
             missing,

@@ -15,6 +15,7 @@ from pathlib import Path, PurePath
 from typing import Any
 from urllib.parse import quote
 
+from wellstrung.common import wording
 from wellstrung.common.places import Edit, Place
 from wellstrung.judging.result import PlanResult, Remark, Result, Unjudged
 from wellstrung.report.checks import together
@@ -157,7 +158,7 @@ def _of_remark(remark: Remark) -> Node:
 
 
 def _of_open(plan: PlanResult, entry: Unjudged) -> Node:
-    needs = f"not checked: {together(entry.parts)} needs {' and '.join(entry.missing)}"
+    needs = f"not checked: {together(entry.parts)} needs {wording.together(entry.missing)}"
     return {
         "ruleId": entry.rule,
         "kind": "open",

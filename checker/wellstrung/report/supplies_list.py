@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from wellstrung.common import units
 from wellstrung.common.money import PIECES
-from wellstrung.common.wording import some_of
+from wellstrung.common.wording import some_of, together
 from wellstrung.derived.amounts import LENGTH, VOLUME
 from wellstrung.derived.purchase import bought
 from wellstrung.judging.result import PlanResult, Result
@@ -248,5 +248,5 @@ def _not_counted(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None
         page.line("not counted", style="bold")
         for line in lacking:
             page.pair(
-                "-", f"{names.short(line)} needs {' and '.join(line.missing)}", _INDENT - 2, gap=2
+                "-", f"{names.short(line)} needs {together(line.missing)}", _INDENT - 2, gap=2
             )

@@ -241,6 +241,7 @@ def weighed(
     """Mass, g, of beads of several kinds: of each the bead, a count, and its share of the count."""
     counted = list(counted)
     one = len(counted) == 1
+    each = declared.of_each((item for item, *_ in counted), "per_gram", ask)
     masses = [
         derived(
             f"{part.name}.mass" if one else f"{part.name}.mass of {item.name}",
@@ -248,9 +249,9 @@ def weighed(
             lambda beads, share, per_gram: beads * share / per_gram,
             beads=beads,
             share=exact("share", share),
-            per_gram=ask.of(item, "per_gram"),
+            per_gram=per_gram,
         )
-        for item, beads, share in counted
+        for (item, beads, share), per_gram in zip(counted, each, strict=True)
     ]
     return masses[0] if one else total(f"{part.name}.mass", "g", masses)
 
