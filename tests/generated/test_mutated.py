@@ -63,7 +63,7 @@ def broken(numbers: range, folder: Path, quick: Checker, whole: Checker) -> list
         range(QUICK),
         *(
             pytest.param(range(n * EACH, (n + 1) * EACH), marks=pytest.mark.slow)
-            for n in some(range(PIECES), 3)
+            for n in some(range(PIECES), 5)
         ),
     ],
     ids=str,

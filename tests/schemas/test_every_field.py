@@ -65,7 +65,7 @@ def changed(data: Any, path: Path_, value: Any = None, *, without: bool = False)
 
 
 #: of the wrong values each so many-th is tried, by turns over the fields
-TURN = 8
+TURN = 13
 
 
 @cache

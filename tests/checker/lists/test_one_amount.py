@@ -28,7 +28,7 @@ from wellstrung.what_if import size_range
 from wellstrung.what_if.unfit import to_buy
 
 INSTALLED = host.load()
-CHECKER = Checker(INSTALLED, quantities=True)
+CHECKER = Checker(INSTALLED, quantities=True, trials=0)
 MAKERS = (1, 12)
 #: the rules that report less is on hand than the piece takes, by the group of the list
 RULES = {
@@ -204,15 +204,9 @@ def test_all_agree_on_a_sample(path: Path) -> None:
 
 @pytest.mark.slow
 def test_all_agree_on_generated_plans() -> None:
-    found = list(results(iter(seeded(FEW))))
-    assert len(found) > FEW / 2
+    found = list(results(iter(seeded(MANY))))
+    assert len(found) > MANY / 2
     for result in found:
-        agree(result)
-
-
-@pytest.mark.slow
-def test_all_agree_on_many_generated_plans() -> None:
-    for result in results(iter(seeded(MANY))):
         agree(result)
 
 

@@ -24,7 +24,7 @@ from wellstrung.plugins import host
 from wellstrung.report import cuts_list, pages, supplies_data, supplies_list
 from wellstrung.report.writer import Options
 
-CHECKER = Checker(host.load(), quantities=True)
+CHECKER = Checker(host.load(), quantities=True, trials=0)
 MAKERS = (1, 12)
 #: wide enough for a line of figures, too narrow for a table
 NARROW = Options(width=75)

@@ -24,7 +24,7 @@ from wellstrung.reading.settings import Bench
 from wellstrung.testing.cases import Case, cases, changed
 
 HOST = host.load()
-KEEPS = Checker(HOST, keep=True)
+KEEPS = Checker(HOST, keep=True, trials=0)
 PENDANT = SAMPLES / "pilot_light_pendant.yaml"
 COLLAR = (ROOT / "tests" / "rules" / "collar.yaml").read_text(encoding="utf-8")
 TAUGHT = (SHARED / "slack_tide_collar.yaml").read_text(encoding="utf-8")
@@ -33,7 +33,7 @@ RIGHT = sorted(SAMPLES.glob("*.yaml"))
 
 
 def checked(text: str, file: str = "plan.yaml", bench: Bench | None = None) -> PlanResult:
-    result = Checker(HOST, keep=True, bench=bench).check_text(text, file)
+    result = Checker(HOST, keep=True, trials=0, bench=bench).check_text(text, file)
     assert result.ask is not None and not result.failures
     return result
 
@@ -83,7 +83,9 @@ run: [toggle, rope, toggle]
     names = {
         bar: [
             line.name
-            for line in to_buy([Checker(HOST, keep=True).check_text(woven.replace("BAR", bar))])
+            for line in to_buy(
+                [Checker(HOST, keep=True, trials=0).check_text(woven.replace("BAR", bar))]
+            )
         ]
         for bar in ("woven: bar", "length: 28 mm, thickness: 4 mm")
     }

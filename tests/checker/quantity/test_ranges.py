@@ -8,6 +8,7 @@ Worked out directly, node by node, without the short cuts that the graph takes f
 from __future__ import annotations
 
 import random
+from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from itertools import pairwise
 from pathlib import Path
@@ -36,6 +37,9 @@ SCAN = (-1.0, -0.75, -0.5, -0.25, 0.25, 0.5, 0.75, 1.0)
 STEPS = tuple(step / 4 for step in range(-4, 5))
 POINTS = 12
 
+#: values worked out at a point, by the identity of their quantity
+Known = dict[int, float]
+
 
 def of(result: PlanResult) -> Iterator[Quantity]:
     """The quantities of a plan, and the margins by which its rules were held."""
@@ -45,14 +49,14 @@ def of(result: PlanResult) -> Iterator[Quantity]:
 
 @pytest.mark.parametrize("path", PLANS, ids=lambda path: path.stem)
 def test_of_a_plan(path: Path, installed: Host) -> None:
-    result = Checker(installed, quantities=True).check_file(path)
+    result = Checker(installed, quantities=True, trials=0).check_file(path)
     assert hold_everywhere(of(result)) > 5
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("file", some(CASE_FILES, 8), ids=lambda path: path.stem)
 def test_what_is_reckoned_by_slopes_is_what_the_formula_gives(file: Path, installed: Host) -> None:
-    checker = Checker(installed, quantities=True)
+    checker = Checker(installed, quantities=True, trials=0)
     for case in cases(file):
         is_what_the_formulas_give(of(judged(case, checker).check_text(case.text)))
 
@@ -61,7 +65,7 @@ def test_what_is_reckoned_by_slopes_is_what_the_formula_gives(file: Path, instal
 def test_what_is_reckoned_by_slopes_is_what_the_formula_gives_in_generated_plans(
     installed: Host,
 ) -> None:
-    checker = Checker(installed, quantities=True)
+    checker = Checker(installed, quantities=True, trials=0)
     for text in seeded(2 * len(PIECES)):
         is_what_the_formulas_give(of(checker.check_text(text)))
 
@@ -95,23 +99,22 @@ def is_what_the_formulas_give(quantities: Iterable[Quantity]) -> list[Quantity]:
     """All that varies; every move and every slope of it is what its function really gives."""
     chance = random.Random(7)
     found = {id(one): one for quantity in quantities for one in nodes(quantity) if one.causes}
+    known = defaultdict[tuple[Cause, float], Known](dict)
     for quantity in found.values():
-        moves_as_far(quantity)
+        moves_as_far(quantity, known)
         if quantity.function is not None and quantity._slopes is not None:
             rises_by_its_slopes(quantity, quantity._slopes, chance)
     return list(found.values())
 
 
-def moves_as_far(quantity: Quantity) -> None:
+def moves_as_far(quantity: Quantity, known: Mapping[tuple[Cause, float], Known]) -> None:
     """Each cause alone moves it as far as the graph says."""
     for cause, moves in quantity._moves.items():
         ends = SCAN if len(moves) > len(ENDS) else ENDS
         for end, move in zip(ends, moves, strict=True):
-            there = direct(quantity, {cause: end})
-            assert there == pytest.approx(quantity.middle + move, rel=1e-9, abs=1e-9), (
-                quantity.name,
-                str(cause),
-            )
+            there = direct(quantity, {cause: end}, known[cause, end])
+            slack = 1e-9 * max(1.0, abs(there))
+            assert abs(there - quantity.middle - move) <= slack, (quantity.name, str(cause))
 
 
 def rises_by_its_slopes(
@@ -163,11 +166,16 @@ def goes_one_way(quantity: Quantity, cause: Cause, others: Mapping[Cause, float]
     assert max(rises) <= slack or min(rises) >= -slack, (quantity.name, str(cause), values)
 
 
-def direct(quantity: Quantity, moved: Mapping[Cause, float]) -> float:
-    """The value worked out node by node, without any short cut for sums."""
-    if quantity.function is None:
-        return quantity.at_rest + sum(
-            moved.get(cause, 0.0) * (up if moved.get(cause, 0.0) > 0 else down)
-            for cause, down, up in quantity.spreads
-        )
-    return quantity.function(**{key: direct(arg, moved) for key, arg in quantity.args.items()})
+def direct(quantity: Quantity, moved: Mapping[Cause, float], known: Known | None = None) -> float:
+    """The value worked out node by node, each once a point, without any short cut for sums."""
+    known = {} if known is None else known
+    if id(quantity) not in known:
+        if quantity.function is None:
+            known[id(quantity)] = quantity.at_rest + sum(
+                moved.get(cause, 0.0) * (up if moved.get(cause, 0.0) > 0 else down)
+                for cause, down, up in quantity.spreads
+            )
+        else:
+            args = {key: direct(arg, moved, known) for key, arg in quantity.args.items()}
+            known[id(quantity)] = quantity.function(**args)
+    return known[id(quantity)]

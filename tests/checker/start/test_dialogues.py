@@ -52,7 +52,7 @@ def test_any_of_the_offered_answers_end_in_a_plan_without_an_error(seed: int, tr
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("seed", some(range(WALKS, 40), 3))
+@pytest.mark.parametrize("seed", some(range(WALKS, 40), 5))
 def test_many_more_of_them(seed: int, trial: Trial) -> None:
     test_any_of_the_offered_answers_end_in_a_plan_without_an_error(seed, trial)
 
