@@ -28,7 +28,10 @@ def visible(text: str) -> str:
     >>> visible("loop\u202ecap\u200b"), visible("été 5 mm")
     ('loop<U+202E>cap<U+200B>', 'été 5 mm')
     """
-    if text.isprintable():
+    bare = text
+    for sign in _LAYOUT:
+        bare = bare.replace(sign, "")
+    if bare.isprintable():
         return text
     return "".join(
         sign if sign.isprintable() or sign in _LAYOUT else f"<U+{ord(sign):04X}>" for sign in text

@@ -85,30 +85,42 @@ def hatch(
     cos, sin = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
     turned = [[(x * cos - y * sin, x * sin + y * cos) for x, y in line] for line in within]
     cut = [[(x * cos - y * sin, x * sin + y * cos) for x, y in line] for line in but]
-    heights = [y for outline in turned for _, y in outline]
-    if not heights:
-        return []
+    spans = _spans(turned, step)
+    holes = _spans(cut, step, range(min(spans), max(spans) + 1)) if cut and spans else {}
     found = []
-    for number in range(math.ceil(min(heights) / step), math.floor(max(heights) / step) + 1):
+    for number, inside in sorted(spans.items()):
         y = number * step
         found += [
             ((x1 * cos + y * sin, y * cos - x1 * sin), (x2 * cos + y * sin, y * cos - x2 * sin))
-            for x1, x2 in _less(_spans(turned, y), _spans(cut, y))
+            for x1, x2 in _less(inside, holes.get(number, ()))
             if x2 - x1 > step * _SPECK
         ]
     return found
 
 
-def _spans(outlines: Sequence[Outline], y: float) -> list[tuple[float, float]]:
-    """Where a level line runs inside the outlines, from left to right."""
-    crossed = sorted(x for outline in outlines for x in _crossed(outline, y))
-    return list(zip(crossed[::2], crossed[1::2], strict=True))
+def _spans(
+    outlines: Sequence[Outline], step: float, lines: range | None = None
+) -> dict[int, list[tuple[float, float]]]:
+    """Where level lines (all, or these) run inside outlines, left to right, by number of line.
 
-
-def _crossed(outline: Outline, y: float) -> Iterator[float]:
-    for (x1, y1), (x2, y2) in zip(outline, (*outline[1:], outline[0]), strict=True):
-        if (y1 <= y) != (y2 <= y):
-            yield x1 + (x2 - x1) * (y - y1) / (y2 - y1)
+    Each side finds the lines that cross it, so that no line looks through all sides.
+    """
+    crossed: dict[int, list[float]] = {}
+    for outline in filter(None, outlines):
+        x1, y1 = outline[-1]
+        begin = math.ceil(y1 / step)
+        for x2, y2 in outline:
+            end = math.ceil(y2 / step)
+            if begin != end:
+                passed = range(min(begin, end), max(begin, end))
+                if lines is not None:
+                    passed = range(max(passed.start, lines.start), min(passed.stop, lines.stop))
+                for number in passed:
+                    x = x1 + (x2 - x1) * (number * step - y1) / (y2 - y1)
+                    crossed.setdefault(number, []).append(x)
+            x1, y1, begin = x2, y2, end
+    by_line = ((number, sorted(found)) for number, found in crossed.items())
+    return {number: list(zip(xs[::2], xs[1::2], strict=True)) for number, xs in by_line}
 
 
 def _less(

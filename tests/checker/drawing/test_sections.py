@@ -5,9 +5,11 @@ from __future__ import annotations
 import json
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import cache, lru_cache
 from itertools import combinations
 from pathlib import Path
+from typing import NamedTuple
 from xml.etree import ElementTree
 
 import pytest
@@ -15,7 +17,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from running import ROOT, SAMPLES
-from turns import some
+from turns import ALL_OF_THEM, some
 from wellstrung.drawing import Figure
 from wellstrung.drawing.piece import drawings
 from wellstrung.drawing.sections import sections
@@ -49,11 +51,38 @@ MISFITS = [
 
 @pytest.fixture(scope="module")
 def keeping(installed: Host) -> Checker:
-    return Checker(installed, quantities=True)
+    return Checker(installed, quantities=True, trials=0)
+
+
+class Sectioned(NamedTuple):
+    result: PlanResult
+    figures: list[Figure]
+
+
+#: a plan's text, or its file, checked and drawn
+Draws = Callable[[str | Path], Sectioned]
+
+
+@pytest.fixture(scope="module")
+def sectioned(keeping: Checker) -> Draws:
+    """A plan checked and drawn, once for all tests that look at it."""
+
+    @cache
+    def of(plan: str | Path) -> Sectioned:
+        text = plan if isinstance(plan, str) else plan.read_text(encoding="utf-8")
+        result = keeping.check_text(text)
+        return Sectioned(result, sections(result))
+
+    return of
 
 
 def root(figure: Figure) -> ElementTree.Element:
-    return ElementTree.fromstring(figure.svg)
+    return parsed(figure.svg)
+
+
+@lru_cache(100)
+def parsed(svg: str) -> ElementTree.Element:
+    return ElementTree.fromstring(svg)
 
 
 def shapes(figure: Figure, tag: str) -> list[ElementTree.Element]:
@@ -126,9 +155,8 @@ def assert_right(figures: list[Figure], result: PlanResult) -> None:
 
 
 @pytest.mark.parametrize("path", PLANS, ids=lambda path: path.stem)
-def test_the_sections_of_a_sample_plan(path: Path, keeping: Checker) -> None:
-    result = keeping.check_file(path)
-    figures = sections(result)
+def test_the_sections_of_a_sample_plan(path: Path, sectioned: Draws) -> None:
+    result, figures = sectioned(path)
     assert figures and not result.failures
     assert_right(figures, result)
     assert any("data-quantity" in figure.svg for figure in figures)
@@ -138,16 +166,15 @@ def test_the_sections_of_a_sample_plan(path: Path, keeping: Checker) -> None:
 
 
 @pytest.mark.parametrize("path", RIGHT, ids=lambda path: path.stem)
-def test_what_is_right_has_no_mark_and_no_clash(path: Path, keeping: Checker) -> None:
-    for figure in sections(keeping.check_file(path)):
+def test_what_is_right_has_no_mark_and_no_clash(path: Path, sectioned: Draws) -> None:
+    for figure in sectioned(path).figures:
         assert figure.remarks == ()
         assert not has(figure, "mark") and not clashes(figure)
 
 
 @pytest.mark.parametrize("case", some(MISFITS, 2), ids=str)
-def test_a_misfit_is_drawn_with_the_number_of_its_remark(case: Case, keeping: Checker) -> None:
-    result = keeping.check_text(case.text)
-    figures = sections(result)
+def test_a_misfit_is_drawn_with_the_number_of_its_remark(case: Case, sectioned: Draws) -> None:
+    result, figures = sectioned(case.text)
     assert_right(figures, result)
     for number, remark in enumerate(result.numbered, 1):
         if remark.rule == case.rule:
@@ -161,12 +188,12 @@ def test_a_misfit_is_drawn_with_the_number_of_its_remark(case: Case, keeping: Ch
 
 
 @pytest.mark.parametrize("case", [case for case in MISFITS if case.expect == "error"], ids=str)
-def test_what_cannot_go_together_is_hatched_as_such(case: Case, keeping: Checker) -> None:
+def test_what_cannot_go_together_is_hatched_as_such(case: Case, sectioned: Draws) -> None:
     """But for a bar that falls out and a chain that is cut wrong, where nothing collides."""
-    result = keeping.check_text(case.text)
+    result, figures = sectioned(case.text)
     for number, remark in enumerate(result.numbered, 1):
         if remark.rule == case.rule and remark.level == "error":
-            figure = drawn_for(number, sections(result))
+            figure = drawn_for(number, figures)
             assert clashes(figure) == (case.rule not in ("toggle-bar", "chain-cut"))
 
 
@@ -208,8 +235,8 @@ def packed_circles(figures: list[Figure]) -> Iterator[list[tuple[float, float, f
 
 
 @pytest.mark.parametrize("path", PLANS, ids=lambda path: path.stem)
-def test_packed_things_touch_and_do_not_overlap(path: Path, keeping: Checker) -> None:
-    for held in packed_circles(sections(keeping.check_file(path))):
+def test_packed_things_touch_and_do_not_overlap(path: Path, sectioned: Draws) -> None:
+    for held in packed_circles(sectioned(path).figures):
         outer = container([2 * r for *_, r in held]) / 2
         for (ax, ay, a), (bx, by, b) in combinations(held, 2):
             assert math.hypot(ax - bx, ay - by) >= a + b - 1e-3
@@ -337,14 +364,14 @@ run: [ring, side, cubes]
 
 
 @pytest.mark.slow
-def test_the_style_sheets_and_the_drawings_know_the_same_classes(keeping: Checker) -> None:
+def test_the_style_sheets_and_the_drawings_know_the_same_classes(sectioned: Draws) -> None:
     first = {case.rule: case.text for case in reversed(MISFITS)}
     drawn: set[str] = set()
-    samples = [path.read_text(encoding="utf-8") for path in PLANS]
     long_bars = {case.text for case in MISFITS if case.rule == "toggle-bar"}
-    for text in (EIGHT_BEADS, *first.values(), *long_bars, *samples):
-        result = keeping.check_text(text)
-        for figure in (*sections(result), *drawings(result)):
+    plans: list[str | Path] = [EIGHT_BEADS, *first.values(), *long_bars, *PLANS]
+    for plan in plans:
+        result, figures = sectioned(plan)
+        for figure in (*figures, *drawings(result)):
             trees = [ElementTree.fromstring(one) for one in (figure.svg, figure.narrow) if one]
             each = (one for tree in trees for one in tree.iter())
             shapes = (one for one in each if not one.tag.endswith("}g"))
@@ -365,7 +392,10 @@ NAMES = st.text(
 
 
 @pytest.mark.slow
-@settings(max_examples=20, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(
+    max_examples=20 if ALL_OF_THEM else 12,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+)
 @given(rope=NAMES, cap=NAMES)
 def test_names_cannot_become_markup(rope: str, cap: str, collar: str, keeping: Checker) -> None:
     names = {
@@ -390,7 +420,10 @@ SIZES = st.floats(-3, 5).map(lambda power: 10**power)
 
 
 @pytest.mark.slow
-@settings(max_examples=20, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(
+    max_examples=20 if ALL_OF_THEM else 12,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+)
 @given(bore=SIZES, inside=SIZES, wire=SIZES, link=SIZES, hole=SIZES, bar=SIZES, spacing=SIZES)
 def test_no_size_breaks_a_drawing_or_leaves_the_page(
     bore: float, inside: float, wire: float, link: float, hole: float, bar: float, spacing: float,
