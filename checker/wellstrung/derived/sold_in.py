@@ -16,20 +16,22 @@ from wellstrung.quantity.value import Quantity
 def of_beads(
     bead: Bead, lines: Sequence[Item], per_gram: Quantity | None, ask: Quantities
 ) -> Pack | None:
-    """What beads are sold in, as the last line of supplies: so many grams, or so many beads."""
-    weighed = [line for line in lines if line.has("pack")]
-    line = lines[-1] if lines else None
-    if line in weighed:
-        line = _fullest(weighed, lambda one: one.mass("pack").middle)
-    if line is not None and packs.weighed_or_strung(line) and per_gram is not None:
-        one = packs.in_one_pack(bead, line, ask)
-        less, word = one.middle - one.likely.low, _sold_as(line, "pack")
-        if not line.has("pack"):
-            strand = line.text("strand") if line.has("strand") else ""
-            return Pack(one.middle, word, strand, less)
-        grams = line.mass("pack")
-        return Pack(one.middle, word, grams.spelling, less, grams.middle)
-    return counted(lines) if line is not None and line.has("pack_of") else None
+    """What beads are sold in, as the last line of supplies: by weight, on strands, or counted."""
+    last = lines[-1] if lines else None
+    if last is None or not packs.weighed_or_strung(last) or per_gram is None:
+        return counted(lines) if last is not None and last.has("pack_of") else None
+    alike = [
+        (packs.in_one_pack(bead, line, ask), line)
+        for line in lines
+        if packs.weighed_or_strung(line) and line.has("pack") == last.has("pack")
+    ]
+    one, line = max(reversed(alike), key=lambda found: found[0].middle)
+    less, word = one.middle - one.likely.low, _sold_as(line, "pack")
+    if not line.has("pack"):
+        strand = line.text("strand") if line.has("strand") else ""
+        return Pack(one.middle, word, strand, less)
+    grams = line.mass("pack")
+    return Pack(one.middle, word, grams.spelling, less, grams.middle)
 
 
 def of_thread(spool: Part, lines: Sequence[Item]) -> Pack | None:
@@ -44,10 +46,11 @@ def of_thread(spool: Part, lines: Sequence[Item]) -> Pack | None:
 
 
 def of_glue(lines: Sequence[Item]) -> Pack:
-    """A bottle by the last line of supplies; one is enough where no line says how much it holds."""
-    if not lines or not lines[-1].has("volume"):
+    """The fullest bottle of the supplies; one is enough where no line says how much it holds."""
+    measured = [line for line in lines if line.has("volume")]
+    if not measured:
         return Pack(None, _sold_as(lines[-1], "pack") if lines else "pack")
-    line = lines[-1]
+    line = _fullest(measured, lambda one: one.volume("volume").middle)
     volume = line.volume("volume")
     one = times(volume, line.count("count", default=1))
     return Pack(one.middle, _sold_as(line, "pack"), volume.spelling, one.middle - one.likely.low)

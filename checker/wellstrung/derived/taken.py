@@ -23,7 +23,8 @@ from wellstrung.subjects.counts import is_bought, taken_in_all, woven_of
 from wellstrung.subjects.glued import glue_used, mixed, on_knots
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
 
-#: What is small, and spoilt or lost first: one over goes into each kit. Common practice, no source.
+#: What is spoilt or lost first, of rings those that are opened: one over goes into each kit. Common
+#: practice, no source.
 _SMALL = (Role.RING, Role.CRIMP, Role.TIP, Role.SLEEVE, Role.COVER)
 #: what is asked for by the length, and cut off to it: priced by what is bought, not by the pack
 _BY_THE_LENGTH = frozenset({"cord", "core", "chain", "wire"})
@@ -250,7 +251,7 @@ def _pieces(ask: Quantities) -> Iterator[Taken]:
             PIECES,
             _known(partial(pieces_needed, part, ask)),
             _known(partial(pieces_on_hand, part, ask)) if lines else None,
-            over=int(part.kind.role in _SMALL),
+            over=int(part.kind.role in _SMALL and part.traits.opens is not False),
             pack=sold_in.counted(lines),
         )
     for part, _ in _placed(ask.plan):

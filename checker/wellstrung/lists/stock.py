@@ -13,6 +13,7 @@ from msgspec import Struct
 
 from wellstrung.common import units
 from wellstrung.common.places import Place
+from wellstrung.common.units import Side
 from wellstrung.derived import taken as things
 from wellstrung.derived.amounts import LENGTH, VOLUME
 from wellstrung.derived.packs import in_one_pack, one_spool, weighed_or_strung
@@ -94,10 +95,10 @@ class Stocked(Struct, frozen=True):
         """All that is left."""
         return sum(line.left for line in self.lines)
 
-    def shown(self, amount: float) -> str:
-        """An amount in words, no more of it than there is."""
+    def shown(self, amount: float, side: Side = "down") -> str:
+        """An amount in words, no more of it than there is; what is taken or lacks, no less."""
         if self.unit == LENGTH:
-            return units.by_length(amount, inches=self.inches, side="down") if amount else "none"
+            return units.by_length(amount, inches=self.inches, side=side) if amount else "none"
         if self.unit == PIECES:
             return f"{amount:.0f}"
         return units.show(amount, self.unit, 1) if amount else "none"

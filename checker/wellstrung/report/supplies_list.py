@@ -214,7 +214,8 @@ def _price(line: SupplyLine) -> str:
 def _bill(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:
     bill, without = shopping.bill(lines), shopping.unpriced(lines)
     if any(line.price is not None for line in lines):
-        page.pair("total", " and ".join(map(str, bill)), 0, "bold")
+        if not without or any(line.short and line.cost is not None for line in lines):
+            page.pair("total", " and ".join(map(str, bill)), 0, "bold")
         page.pair("no price", ", ".join(map(names.short, without)), 0)
         page.line()
 

@@ -48,7 +48,7 @@ def test_two_kits_take_from_each_thing_on_hand() -> None:
     text = COLLAR.replace(CHAIN, f"{CHAIN.replace('50', '30')}{CHAIN[:-2]}, pieces: 2}}\n")
     assert on_hand(text) == [
         ("kelp", "96.8 g", "60 g", "none", "36.8 g"),
-        ("carrier", "6", "2", "0", "4"),
+        ("carrier", "4", "2", "0", "2"),
         ("small", "30", "20", "0", "10"),
         ("line", "21.31 m", "45 m", "23.68 m", "none"),
         ("bar chain", "68.8 cm", "1.3 m", "61.2 cm", "none"),

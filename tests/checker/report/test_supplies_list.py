@@ -13,6 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
+from msgspec.structs import replace
 
 import wellstrung_schemas as schemas
 from running import SAMPLES, SHARED
@@ -93,6 +94,15 @@ def test_the_bill_is_the_sum_of_the_costs() -> None:
         ]
         assert round(100 * float(money["amount"])) == sum(cents)
     assert found["unpriced"] == ["frame"]
+
+
+def test_a_total_stands_where_something_to_buy_has_a_price() -> None:
+    found = of(COLLAR, makers=12)
+    price = next(line.price for line in found.lines if line.price is not None)
+    bare = [replace(line, price=None if line.short else price) for line in found.lines]
+    assert "\ntotal " in write(found, Options(80))
+    text = write(replace(found, lines=tuple(bare)), Options(80))
+    assert "\ntotal " not in text and "\nno price " in text
 
 
 def test_the_table_has_a_row_for_every_line_and_a_head() -> None:

@@ -132,7 +132,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         " rhinestone chain connector, crystal chain end, rhinestone cup chain end",
         "ring weave": "chain maille, maille, chain mail",
         "cone": "cord cone, cone end, end cone",
-        "crimp": "crimp tube, crimp bead, crimping bead, crimp tube bead",
+        "crimp": "crimp bead, crimping bead",
+        "crimp, type: tube": "crimp tube, crimp tube bead",
         "spacer bar": "separator bar, bar spacer, multi-strand spacer,"
         " multi-hole spacer, multi-strand bar",
         "spectacle loop": "eyeglass holder, eyeglass loop, eyeglass end, glasses loop, glasses end,"
@@ -159,7 +160,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "chain piece": "piece of chain, length of chain, cut chain, chain length, extender,"
         " extender chain, extension chain, safety chain, chain extender",
         "adhesive": "glue",
-        **{f"adhesive, type: {name}": words for name, words in _GLUES.items()},
+        **{f"adhesive, type: {name}": f"{name}, {words}" for name, words in _GLUES.items()},
         "thread": "beading thread, bead thread",
         **{
             f"thread, type: {name}": f"{name}, {_THREADS[name]}"
