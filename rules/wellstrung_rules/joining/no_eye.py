@@ -15,7 +15,7 @@ from wellstrung.rulebook import (
     of_cups,
     own_eyes,
 )
-from wellstrung.rulebook.plan import Role
+from wellstrung.rulebook.plan import Part, Role
 from wellstrung.rulebook.wording import article
 
 
@@ -28,6 +28,8 @@ def check(held: HeldInPlace, ask: Ask) -> Answer:
         raise Missing(f"a part that joins {two} in `run`: no check knows how these two go together")
     if line.on_thread:
         return Held()
+    if part.traits.in_ear and (worn := _worn_above(part, ask)) is not None:
+        return _two_in_one_ear(held, worn)
     lacks = part
     if part.kind.role in (Role.RING, Role.BAIL) or hanging_eyes(part):
         if other.kind.role is not Role.DROP:
@@ -52,13 +54,40 @@ def check(held: HeldInPlace, ask: Ask) -> Answer:
     )
 
 
+def _worn_above(part: Part, ask: Ask) -> Part | None:
+    """What goes through the ear, of all that a part hangs from; None where nothing does."""
+    above = {line.part: line.source for line in ask.plan.hung}
+    seen = {part}
+    while (source := above.get(part)) is not None and source not in seen:
+        if source.traits.in_ear:
+            return source
+        seen.add(source)
+        part = source
+    return None
+
+
+def _two_in_one_ear(held: HeldInPlace, worn: Part) -> Misfit:
+    name, noun = held.part.name, article(held.part.noun)
+    return Misfit(
+        says=f"`{name}` hangs from `{worn.name}`, and {noun} goes through the ear itself",
+        place=held.place,
+        found=f"`{name}` and `{worn.name}` in one ear",
+        needed="one that goes through the ear",
+        remedies=(
+            Remedy(f"take `{worn.name}` out, or write `{name}` as a `connector`, which hangs"),
+        ),
+        fault="two through one ear",
+        also=(held.part.key.place,),
+    )
+
+
 RULE = Rule(
     name="no-eye",
     family="joining",
     subject=HeldInPlace,
     check=check,
     fault="nothing to hang by",
-    title="what hangs has an eye to hang by, or thread that holds it",
+    title="what hangs has an eye to hang by, or thread, and does not go through the ear itself",
     why="a ring needs something to go through: pulled through the last bead of a leg it breaks the"
     " bead, or the thread that the whole leg hangs by",
     sources=("counting: the eyes of its kind",),
