@@ -204,7 +204,8 @@ def _refuses_list(part: Part, stitch: str, adds: int | None) -> Iterator[tuple[s
 _TENSION = hand(
     "thread tension",
     TENSION,
-    cure="weave 2 cm, measure it, write `measured: {width: ...}` in {part}",
+    cure="weave 2 cm, measure it, write `measured: {width: ...}` in {part}; for its length write"
+    " `length: ...` in place of its rows, and stop at that",
 )
 
 

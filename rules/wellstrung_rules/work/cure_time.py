@@ -58,13 +58,14 @@ def _judged(joint: GluedJoint, ask: Ask, until: Step | None, cure: str, words: s
     cured = "to cure fully" if cure == "full_cure" else "until it can be handled"
     when = f"in step {until.number}" if until else "when the last step is done"
     between = ask.plan.steps[number : until.number - 1 if until else None]
+    later = f"{waits} later" if after else "with no time written in between"
     # one wait after all that is glued before that step serves every joint
     last = [joint.step, *(step for step in between if step.verb == "glue")][-1]
     line = f"{{do: wait, time: {asks}}}"
     text = f"wait {asks} after step {last.number}: `- {line}`"
     *order, by_hand = ask.in_order(Remedy(text))
     return Misfit(
-        says=f"`{joint.cap.name}` is glued in step {number} and {words} {when}, {waits} later, but"
+        says=f"`{joint.cap.name}` is glued in step {number} and {words} {when}, {later}, but"
         f" `{glue.name}` needs {asks}{room} {cured}",
         place=(until or ask.plan.steps[-1]).place,
         found=waits,
