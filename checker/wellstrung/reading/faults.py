@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 
+from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault, Place
 from wellstrung.common.wording import nearest, one_of
 from wellstrung.reading import tree as reading
 
 #: of what is quoted from a plan or shown as an example; the rest is cut off
 LONGEST = 60
+#: what stands between the entries of a list that is written as text
+APART = Pattern(r"\s*[,;+&]\s*|\s+(?:and|-+>?|[–—→])\s+")
 #: the command that lists every word of the plan language
 EVERY_WORD = "wellstrung schema language"
 

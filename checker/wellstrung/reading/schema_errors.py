@@ -6,12 +6,11 @@ import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.wording import article, either
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch, Path
-from wellstrung.reading.faults import LONGEST, choose, fault, in_quotes, shown
+from wellstrung.reading.faults import APART, LONGEST, choose, fault, in_quotes, shown
 from wellstrung.reading.field_errors import missing_fields, one_of_fields, unknown_fields, written
 from wellstrung.reading.numbers import whole
 from wellstrung.reading.values import READERS, unit_fault
@@ -23,8 +22,6 @@ _TYPES = {
     "number": "a number",
     "string": "words",
 }
-#: what stands between the entries of a list that is written as text
-_APART = Pattern(r"\s*[,;+&]\s*|\s+(?:and|-+>?|[–—→])\s+")
 
 
 def explained(branch: Branch) -> list[Fault]:
@@ -106,7 +103,7 @@ def _wrong_type(branch: Branch, error: Any, name: str, node: reading.Node) -> It
         need = "names with what each is"
     in_words = "string" in schema.get("items", {}).get("type", "string")
     if types == ["array"] and isinstance(node, reading.Scalar) and in_words:
-        entries = _APART.split(node.text)
+        entries = APART.split(node.text)
         example = f"[{', '.join(entries)}]"
         if Draft202012Validator(schema).is_valid(entries):
             edits = (Edit(node.place, example),)

@@ -24,7 +24,7 @@ from wellstrung.common.trade_words import (
 )
 from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
-from wellstrung.reading.faults import fault, shown
+from wellstrung.reading.faults import APART, fault, shown
 from wellstrung.short_forms.coils import on_memory_wire
 
 _Schema = Mapping[str, Any]
@@ -84,14 +84,15 @@ class _Words(Struct):
                     if isinstance(entry.node, tree.Mapping)
                 },
             )
-        if work and isinstance(work.node, tree.Sequence):
+        steps = _listed(work.node, schemas.plan()["properties"]["work"]) if work else None
+        if isinstance(steps, tree.Sequence):
             items = [
                 self._chosen(item, "do", schemas.verbs(), f"step {number}")
                 if isinstance(item, tree.Mapping)
                 else item
-                for number, item in enumerate(work.node.items, 1)
+                for number, item in enumerate(steps.items, 1)
             ]
-            new["work"] = tree.with_items(work.node, items)
+            new["work"] = tree.with_items(steps, items)
         return tree.with_nodes(whole, new)
 
     def _part(self, node: tree.Mapping, kinds: Mapping[str, _Schema], name: str) -> tree.Mapping:
@@ -140,6 +141,7 @@ class _Words(Struct):
     def _value(
         self, node: tree.Node, schema: _Schema, called: str, place: str, name: str
     ) -> tuple[tree.Node, Mapping[str, str]]:
+        node = _listed(node, schema)
         if isinstance(node, tree.Mapping):
             return self._group(node, schema, called, name), {}
         if isinstance(node, tree.Sequence):
@@ -242,6 +244,22 @@ class _Words(Struct):
             says = f"`{key.text}` is not a field of {name}: {known[0]}"
             self.faults.append(fault(says, key.place))
         return key.text
+
+
+_JSON = {str: "string", int: "integer"}
+
+
+def _listed(node: tree.Node, schema: _Schema) -> tree.Node:
+    """A single name or number as a list of it, where the schema has lists alone, of such values.
+
+    Words on several lines, or with a comma or its like, are meant as more than one.
+    """
+    if schema.get("type") != "array" or schema.get("minItems", 0) > 1:
+        return node
+    several = node.line != node.end_line or APART.search(str(node.value)) is not None
+    types = schema.get("items", {}).get("type", ())
+    one = _JSON.get(type(node.value)) in ((types,) if isinstance(types, str) else types)
+    return tree.sequence(node, [node]) if one and not several else node
 
 
 def _with_key(node: tree.Mapping, key: str) -> tree.Mapping:

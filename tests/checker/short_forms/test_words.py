@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
@@ -483,3 +484,37 @@ def test_a_plan_as_a_beader_writes_it_is_read_or_asked_about(
     result = checker.check_text(plan["plan"])
     slips = [one.found or one.says for one in result.remarks if one.level == "slip"]
     assert slips == plan.get("asked", [])
+
+
+ONE_OF_EACH = """\
+plan: 1
+title: Lamp
+piece: pendant
+beads: {kelp: 11/0 round Japanese}
+parts:
+  bezel: {kind: bezel, stone: {outside: 20 mm}, beads: #kelp#, stitch: tubular peyote, around: 46}
+  cap: {kind: end cap, bore: 8 mm, depth: 5 mm, states: #nickel free#}
+  charm: {kind: pendant, top_eyes: {count: 3, hole: 2 mm, wire: 1 mm}}
+  ring: 5 mm jump ring 18 AWG, open
+  chain: {kind: chain, pattern: #loop#, links_are: open,
+    links: {loop: {length: 5 mm, width: 4 mm, wire: 1 mm}}}
+run: #bezel#
+hung: [{part: ring, from: {part: charm, eyes: top}, at: #2#}]
+work: #weave bezel#
+class: {length: 2 h, bring: #needle#}
+"""
+
+
+def test_one_name_is_a_list_of_it(checker: Checker) -> None:
+    """Each field by itself says what it says as a list, and is none for words with a comma."""
+    listed = [scrap for scrap in ONE_OF_EACH.split("#")[1::2]]
+    whole = re.sub("#([^#]*)#", r"[\1]", ONE_OF_EACH)
+    expected = [remark.says for remark in checker.check_text(whole).remarks]
+    assert checker.check_text(whole).readable and len(listed) == 7
+    for scrap in listed:
+        alone = checker.check_text(whole.replace(f"[{scrap}]", scrap))
+        assert alone.readable and [remark.says for remark in alone.remarks] == expected, scrap
+    several = checker.check_text(whole.replace("[weave bezel]", "weave bezel, wear"))
+    assert [one.says for one in several.remarks] == [
+        "`work` is `weave bezel, wear`: write a list, such as `[weave bezel, wear]`"
+    ]

@@ -255,6 +255,9 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
     | {
         "trim, snip, trim ends, trim tails, cut tails, cover, cover crimp": "leave the step out:"
         " `finish thread` and `crimp` count it",
+        "picot edging, picots, picot, edging, edge, add picots, add picot, add picot edging,"
+        " add edging": "leave the step out: what is sewn along an edge is written in its"
+        " part, as in `edging: {beads: [foam, tide, foam], along: both edges}`",
         "gather": "write `hang` for what a ring carries, or `slide` for what goes onto a rope",
         "roughen, rough up, degrease": "write it in the step that glues, as in"
         " `prepared: [roughened]`",
