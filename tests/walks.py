@@ -9,7 +9,7 @@ and a third of the way to the loose one.
 from __future__ import annotations
 
 import math
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -82,24 +82,35 @@ class Walk:
 
     @property
     def taut(self) -> float:
-        """Length of the shortest thread through all holes in that order.
+        """Length of the shortest thread through all holes in that order."""
+        return taut([self])[0]
 
-        Every point moves about its hole's end, within what the thread leaves free. Points are
-        moved in turn to the weighted mean of their neighbours, which never lengthens the thread.
-        """
-        rest, hole = np.array(self.points), np.array(self.holes)
-        free = np.where(hole.any(axis=1), (self.bead.hole - THREAD) / 2, 0.0)
-        spots = rest.copy()
-        for turn in range(300):
-            at = np.arange(1 + turn % 2, len(spots) - 1, 2)
-            before, after = spots[at - 1], spots[at + 1]
-            near = 1 / (np.linalg.norm(spots[at] - before, axis=1, keepdims=True) + 1e-9)
-            far = 1 / (np.linalg.norm(spots[at] - after, axis=1, keepdims=True) + 1e-9)
-            moved = (before * near + after * far) / (near + far) - rest[at]
-            moved -= (moved * hole[at]).sum(axis=1, keepdims=True) * hole[at]
-            off = np.maximum(np.linalg.norm(moved, axis=1), 1e-12)
-            spots[at] = rest[at] + moved * np.minimum(1, free[at] / off)[:, None]
-        return float(np.linalg.norm(np.diff(spots, axis=0), axis=1).sum())
+
+def taut(walks: Sequence[Walk]) -> list[float]:
+    """Length of the shortest thread through all holes in order, of walks with as many points.
+
+    Every point moves about its hole's end, within what the thread leaves free. Points are
+    moved in turn to the weighted mean of their neighbours, which never lengthens the thread.
+    """
+    rest = np.array([walk.points for walk in walks])
+    hole = np.array([walk.holes for walk in walks])
+    free = np.array([[(walk.bead.hole - THREAD) / 2] for walk in walks])
+    free = np.where(hole.any(axis=2), free, 0.0)
+    spots = rest.copy()
+    for turn in range(300):
+        at = slice(1 + turn % 2, -1, 2)
+        before, after = spots[:, turn % 2 : -2 : 2], spots[:, 2 + turn % 2 :: 2]
+        near, far = (1 / (_long(spots[:, at] - one) + 1e-9) for one in (before, after))
+        moved = (before * near + after * far) / (near + far) - rest[:, at]
+        moved -= (moved * hole[:, at]).sum(axis=2, keepdims=True) * hole[:, at]
+        share = free[:, at, None] / np.maximum(_long(moved), 1e-12)
+        spots[:, at] = rest[:, at] + moved * np.minimum(1, share)
+    return [float(length) for length in _long(np.diff(spots, axis=1)).sum(axis=(1, 2))]
+
+
+def _long(ways: Floats) -> Floats:
+    long: Floats = np.sqrt((ways * ways).sum(axis=2, keepdims=True))
+    return long
 
 
 def to_and_fro(count: int, row: int) -> Sequence[int]:
@@ -132,11 +143,16 @@ def loop_of(
 def held(walked: Iterable[tuple[Walk, int, float]], share: float) -> str:
     """Thread over formula, from taut to a third of the way to loose, and loose; all within."""
     low, high, loose = [], [], []
+    alike = defaultdict[int, list[tuple[Walk, float]]](list)
     for walk, beads, formula in walked:
-        taut, middle = walk.taut / beads / formula, walk.middle / beads / formula
-        low.append(taut)
-        high.append(taut + (middle - taut) / 3)
-        loose.append(middle)
+        alike[len(walk.points)].append((walk, beads * formula))
+    for group in alike.values():
+        lengths = taut([walk for walk, _ in group])
+        for (walk, formula), drawn in zip(group, lengths, strict=True):
+            close, middle = drawn / formula, walk.middle / formula
+            low.append(close)
+            high.append(close + (middle - close) / 3)
+            loose.append(middle)
     assert min(low) >= 1 - share - 0.005
     assert max(high) <= 1 + share + 0.005
     assert max(loose) <= 1 + thread.WALKED_WORST[1] + 0.005

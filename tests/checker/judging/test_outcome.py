@@ -87,7 +87,7 @@ def test_plans_with_slips_are_counted_apart_and_never_as_errors(
         "not checked yet",
         "nothing wrong found",
     ]
-    page = pages.folder(result)["index.html"]
+    page = pages.index(result)
     assert "2 plans: 1 not checked yet, 1 nothing wrong found" in page
 
 

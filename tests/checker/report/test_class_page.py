@@ -13,7 +13,7 @@ import pytest
 from pages import keeper
 from running import SAMPLES, SHARED, Run
 from wellstrung.judging.result import Result
-from wellstrung.report.pages import folder
+from wellstrung.report.pages import folder, index
 
 pytestmark = pytest.mark.slow
 
@@ -94,19 +94,19 @@ def test_a_class_page_has_the_worst_first_and_every_outcome() -> None:
         ("broken.yaml", ": : :"),
     ]
     result = Result(tuple(keeper().check_text(text, file) for file, text in texts))
-    index = folder(result)["index.html"]
-    found = re.findall(r'class="outcome [a-z-]+">([^<]+)<', index)
+    page = index(result)
+    found = re.findall(r'class="outcome [a-z-]+">([^<]+)<', page)
     assert found == ["not checked yet", "not makeable", "makeable"]
 
 
 def test_the_time_lines_of_a_large_class_stand_on_several_pages() -> None:
     text = ORLA.read_text(encoding="utf-8")
     result = Result((keeper().check_text(text),) * 30)
-    index = folder(result)["index.html"]
-    assert re.findall(r"<h3>(Plans [^<]+)</h3>", index) == [
+    page = index(result)
+    assert re.findall(r"<h3>(Plans [^<]+)</h3>", page) == [
         "Plans 1 to 14", "Plans 15 to 28", "Plans 29 to 30",
     ]  # fmt: skip
-    heights = re.findall(r'<svg [^>]*height="([\d.]+)mm"[^>]*roomy', index)
+    heights = re.findall(r'<svg [^>]*height="([\d.]+)mm"[^>]*roomy', page)
     assert len(heights) == 3 and all(float(height) < 240 for height in heights)
 
 

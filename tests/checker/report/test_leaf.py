@@ -21,7 +21,7 @@ from pages import ALL, checked, keeper
 from running import ROOT, SAMPLES
 from turns import some
 from wellstrung.judging.result import PlanResult, Remark, Result
-from wellstrung.report.pages import folder, sheet
+from wellstrung.report.pages import index, sheet
 from wellstrung.report.writer import Options
 from wellstrung.testing.cases import cases
 
@@ -147,8 +147,7 @@ def test_every_printed_page_is_named_and_none_is_blank_and_a_class_takes_34(
 ) -> None:
     """The leaves of samples; those of the class of fifteen and its own page are counted."""
     taken = 0
-    for name, html in folder(Result(tuple(map(checked, CLASS)))).items():
-        taken += len(printed(tab, html, paper)) if name == "index.html" else 0
+    taken += len(printed(tab, index(Result(tuple(map(checked, CLASS)))), paper))
     assert 0 < taken <= 4
     for path in {*CLASS, *some(ALL, 3)} if paper == PAPERS[0] else CLASS:
         result = checked(path)

@@ -16,7 +16,7 @@ from running import SHARED
 from turns import some
 from wellstrung.common import units
 from wellstrung.judging.result import PlanResult, Result
-from wellstrung.report.pages import folder, sheet
+from wellstrung.report.pages import folder, index, sheet
 from wellstrung.report.pages.steps import steps
 from wellstrung.report.writer import Options
 
@@ -39,12 +39,17 @@ def result(path: Path, *, inches: bool) -> PlanResult:
 
 
 @cache
+def of_steps(path: Path, *, inches: bool) -> str:
+    return steps(result(path, inches=inches), keeper())
+
+
+@cache
 def pages(path: Path, *, inches: bool) -> dict[str, str]:
     found = result(path, inches=inches)
     return {
         "sheet": sheet(found, options=Options(full=True)),
-        "steps": steps(found, keeper()),
-        "class": folder(Result((found,)))["index.html"],
+        "steps": of_steps(path, inches=inches),
+        "class": index(Result((found,))),
     }
 
 
@@ -83,18 +88,19 @@ def test_the_pages_of_a_sample(path: Path, inches: bool) -> None:
 def test_conversions_are_looked_at() -> None:
     """Nothing is held where nothing is found."""
     for inches in (False, True):
-        every = (page for path in ALL for page in pages(path, inches=inches).values())
+        looked_at = some(ALL, 2)
+        every = (page for path in looked_at for page in pages(path, inches=inches).values())
         assert sum(len([*conversions(page)]) for page in every) > 30
 
 
 @pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
 def test_what_is_cut_or_worn_is_in_inches_on_the_steps_of_such_a_plan(path: Path) -> None:
     """No metric length stands alone."""
-    alone = BESIDE.sub("", pages(path, inches=True)["steps"])
+    alone = BESIDE.sub("", of_steps(path, inches=True))
     assert re.findall(r"[^\n]{0,30}\d (?:cm|m)\b", words(alone)) == []
 
 
-@pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", some(ALL, 2), ids=lambda path: path.stem)
 def test_sizes_of_parts_stay_in_mm_in_a_plan_in_inches(path: Path) -> None:
     """A bore, a ring or a hole that the plan has in mm is never said in inches alone."""
     text = path.read_text(encoding="utf-8")

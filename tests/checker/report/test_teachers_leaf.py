@@ -15,7 +15,7 @@ from running import SAMPLES, SHARED, Pinned
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.plugins import host
-from wellstrung.report.pages import folder
+from wellstrung.report.pages import index
 from wellstrung.report.pages.faults_by_kind import kinds, shared
 from wellstrung.report.pages.measurements import measurements
 from wellstrung.report.pages.next_time import cures, to_measure
@@ -56,7 +56,7 @@ def of(*texts: str) -> list[Student]:
 
 def leaf(plans: Sequence[PlanResult]) -> str:
     """What a reader reads on the leaf, a line for each paragraph or entry."""
-    page = folder(Result(tuple(plans)))["index.html"]
+    page = index(Result(tuple(plans)))
     [shown] = re.findall(r'<div class="leaf">(.*)<div class="behind">', page, re.DOTALL)
     shown = re.sub(r"\s+", " ", shown)
     shown = re.sub(r"<(h2|h3)[^>]*>", lambda found: f"\n{'#' * int(found[1][1])} ", shown)
@@ -179,7 +179,7 @@ def test_a_plan_that_a_rule_failed_on_is_not_said_to_be_fine(tmp_path: Path) -> 
 
 
 def test_what_a_plan_says_cannot_change_the_page() -> None:
-    shown = folder(Result((plan(WRONG.replace(ORLA, 'maker: "<b>Orla\u202e</b>"')),)))["index.html"]
+    shown = index(Result((plan(WRONG.replace(ORLA, 'maker: "<b>Orla\u202e</b>"')),)))
     assert "<b>Orla" not in shown and "&lt;b&gt;Orla" in shown and "\u202e" not in shown
 
 
@@ -328,7 +328,7 @@ def test_only_what_decides_something_is_still_to_be_measured() -> None:
 def test_the_leaf_of_fifteen_students_is_two_pages(paper: str, tmp_path: Path) -> None:
     page = tmp_path / "index.html"
     result = Result(tuple(checked(path) for path in CLASS))
-    page.write_text(folder(result)["index.html"], encoding="utf-8")
+    page.write_text(index(result), encoding="utf-8")
     with started() as browser:
         shown = browser.new_page()
         shown.goto(page.as_uri())

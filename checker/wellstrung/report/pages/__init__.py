@@ -123,13 +123,19 @@ def folder(
     result: Result, checker: Checker | None = None, options: Options = PLAIN
 ) -> dict[str, str]:
     """The pages of a folder of plans, by file name: `index.html` and one sheet for each plan."""
-    names = dict(zip(_file_names(result), result.plans, strict=True))
-    plans = dict(sorted(names.items(), key=lambda one: severity(one[1]), reverse=True))
-    index = class_page(result, plans, options)
-    return {
-        "index.html": index,
-        **{name: sheet(plan, checker, options) for name, plan in plans.items()},
-    }
+    sheets = {name: sheet(plan, checker, options) for name, plan in _by_name(result).items()}
+    return {"index.html": index(result, options), **sheets}
+
+
+def index(result: Result, options: Options = PLAIN) -> str:
+    """The first page of a folder of plans alone; its links name a sheet for each plan."""
+    return class_page(result, _by_name(result), options)
+
+
+def _by_name(result: Result) -> dict[str, PlanResult]:
+    """The plans by the names of their sheets, those with the most to fix first."""
+    names = zip(_file_names(result), result.plans, strict=True)
+    return dict(sorted(names, key=lambda one: severity(one[1]), reverse=True))
 
 
 def _file_names(result: Result) -> list[str]:
