@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from wellstrung.formulas import circles
 from wellstrung.formulas.arithmetic import sqrt
 from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, StrandInCrimp, kept
+from wellstrung.rulebook.plan import USUAL, Part
 from wellstrung.rulebook.remedies import in_words, sold_within
-from wellstrung.rulebook.values import derived, exact, product, table
+from wellstrung.rulebook.values import Quantity, derived, exact, product, table
 from wellstrung.rulebook.wording import about, in_unit_of, spelled, within
 from wellstrung_rules.fit import sizes_of_hole
+
+#: what crimps are sold by, mm: common practice, no source
+SIZES = (1.0, 1.3, 1.5, 2.0, 2.5, 3.0, 4.0)
 
 
 def check(join: StrandInCrimp, ask: Ask) -> Answer:
@@ -32,7 +38,8 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
     low, high = sizes_of_hole(inside, tight, loose, inside - tight, inside + loose)
     size, works = sold_within(low, high, coarsest=0.1), within(low, high, inside)
     wanted = in_unit_of(size or low, inside)
-    place = join.crimp.place_of("inside")
+    by_size = join.crimp.by_size and not join.crimp.has("inside")
+    place = join.crimp.place_of("size" if by_size else "inside")
     many = "one wire" if join.lines == 1 else "two wires" if join.lines == 2 else "its wires"
     return Misfit(
         says=f"the hole of crimp `{join.crimp.name}` ({spelled(inside)}) {{is|may be}} too"
@@ -42,9 +49,10 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         found=spelled(inside),
         needed=f"a hole of {works}",
         remedies=(
+            *_sold(join.crimp, inside, low, high),
             *(
                 [Remedy.write(place, wanted, f"take a crimp of {wanted} inside ({works} works)")]
-                if size
+                if size and not by_size
                 else ()
             ),
             in_words(f"take a crimp of {works} inside", join.crimp, "inside", low=low, high=high),
@@ -54,6 +62,18 @@ def check(join: StrandInCrimp, ask: Ask) -> Answer:
         fault=f"crimp too {'small' if too_tight else 'large'}",
         also=(join.strand.place_of("thread"),),
     )
+
+
+def _sold(crimp: Part, inside: Quantity, low: float, high: float) -> Iterator[Remedy]:
+    """The sizes that crimps are sold by whose holes are as wide, where the plan has one of them."""
+    if not crimp.by_size or crimp.has("inside") or crimp.text("size") == USUAL:
+        return
+    now = crimp.size("size").middle
+    for size in SIZES:
+        each = inside.likely.low * size / now, inside.likely.high * size / now
+        if low <= each[0] and each[1] <= high:
+            text = f"take a crimp of {size:g} mm for `{crimp.name}`"
+            yield Remedy.write(crimp.place_of("size"), f"{size:g} mm", text)
 
 
 RULE = Rule(

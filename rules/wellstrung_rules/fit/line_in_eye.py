@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, LinesInEye, Misfit, Remedy, Rule, kept
-from wellstrung.rulebook.plan import Eyes
-from wellstrung.rulebook.remedies import sized_by
+from wellstrung.rulebook.plan import Eyes, Part
+from wellstrung.rulebook.remedies import sized_by, wider_ring
 from wellstrung.rulebook.values import Quantity
 from wellstrung.rulebook.wording import about, raised, spelled
 from wellstrung_rules.fit import packed
@@ -21,6 +21,7 @@ def check(join: LinesInEye, ask: Ask) -> Answer:
     else:
         hole, words = ask.of(loop, "inside"), f"ring `{loop.name}`"
         wide = loop.place_of(sized_by(loop))
+    place, also = (join.place, wide) if isinstance(loop, Eyes) else (wide, join.place)
     bundle = packed("lines in the eye", lines)
     margin = hole - bundle
     if answer := kept(margin):
@@ -33,15 +34,22 @@ def check(join: LinesInEye, ask: Ask) -> Answer:
     return Misfit(
         says=f"{lines_of} not go through {words} ({spelled(hole)}), which needs"
         f" to be {about(bundle, hole)}",
-        place=join.place,
+        place=place,
         found=spelled(hole),
         needed=f"a hole of {raised(hole, margin)} or wider",
-        remedies=(
-            Remedy("gather the strands in a cone or a bead tip, or tie them to a soldered ring"),
-        ),
+        remedies=_remedies(loop, -margin.likely.low, len(lines), ask),
         margin=margin,
-        also=(wide,),
+        also=(also,),
     )
+
+
+def _remedies(loop: Eyes | Part, short: float, lines: int, ask: Ask) -> tuple[Remedy, ...]:
+    """A larger ring, or what spares an eye that is as it is."""
+    gather = "gather the strands in a cone or a bead tip" if lines > 1 else "take a finer line"
+    if not isinstance(loop, Eyes):
+        return wider_ring(loop, ask.of(loop, sized_by(loop)), short, gather)
+    them = "them" if lines > 1 else "it"
+    return (Remedy(f"{gather}, or tie {them} to a soldered ring"),)
 
 
 RULE = Rule(

@@ -63,7 +63,8 @@ def _worn_above(part: Part, ask: Ask) -> Part | None:
             return source
         seen.add(source)
         part = source
-    return None
+    run = ask.plan.in_run if part in ask.plan.in_run else ()
+    return next((one for one in run if one.traits.in_ear), None)
 
 
 def _two_in_one_ear(held: HeldInPlace, worn: Part) -> Misfit:
