@@ -26,7 +26,7 @@ from wellstrung.reading import drawer as drawers
 from wellstrung.reading import parser
 from wellstrung.reading.settings import Bench
 from wellstrung.reading.tree import replaced
-from wellstrung.report.since import is_as_it_was
+from wellstrung.report.since import facts, is_as_it_was
 from wellstrung.report.text import write
 from wellstrung.report.writer import Options
 from wellstrung.testing.cases import changed
@@ -141,6 +141,19 @@ def test_remarks_of_one_rule_on_the_same_parts_go_by_their_words(collar: str) ->
     assert [fate.remark.says for fate in found.still] == ["the last is 6 mm"]
     found = since(replace(tight, remarks=(second,)), old)
     assert [fate.remark for fate in found.new] == [first]
+
+
+def test_of_many_that_came_the_first_twelve_are_named() -> None:
+    def rings(count: int) -> PlanResult:
+        ring = "{kind: jump ring, outside: 6 mm, wire: 18 AWG, closing: open}"
+        parts = "".join(f"  ring {number}: {ring}\n" for number in range(count))
+        run = ", ".join(f"ring {number}" for number in range(count))
+        head = "plan: 1\ntitle: Rings\npiece: necklace\nparts:\n"
+        return keeper().check_text(f"{head}{parts}run: [{run}]\n")
+
+    told = dict(facts(since(rings(2), rings(17))))
+    names = "; ".join(f"`ring {number}`" for number in range(2, 14))
+    assert told["added"] == f"{names}; and 3 more"
 
 
 def test_a_thousand_new_names_are_found_in_a_moment() -> None:
