@@ -130,7 +130,9 @@ class _Stock:
         """The beads of a bag; None where nothing is on hand, or in ways that do not add up."""
         lines = supply_lines(self._ask.plan, "bead", bag.name)
         grams = [line.has("pack") for line in lines]
-        if not lines or len(set(grams)) > 1 or (grams[0] and bag.grams is None):
+        if not all(map(_says_how_much, lines)) or len(set(grams)) > 1:
+            return None
+        if not lines or (grams[0] and bag.grams is None):
             return None
         bead, buys = self._ask.plan.beads[bag.name], self._bought[True, bag.name]
 
@@ -148,8 +150,10 @@ class _Stock:
         return self._used(bag.name, PIECES, bag.pieces, held, buys.buy, bag.letter)
 
     def pieces(self, name: str, each: int) -> Stocked | None:
-        """A finding of which a kit has so many."""
+        """A finding of which a kit has so many; None where a line does not say how many it has."""
         lines = supply_lines(self._ask.plan, "part", name)
+        if not all(map(_says_how_much, lines)):
+            return None
         buys = self._bought.get((False, name))
         held = [(line, *_counted(line)) for line in lines]
         return self._used(name, PIECES, each, held, buys.buy if buys else 0)
@@ -208,6 +212,11 @@ class _Stock:
 def _lot(item: Item) -> str:
     """The lot that a line of supplies names; empty where it names none."""
     return item.text("lot").removeprefix("lot ") if item.has("lot") else ""
+
+
+def _says_how_much(line: Item) -> bool:
+    """Whether a line holds so many grams, strands or pieces."""
+    return weighed_or_strung(line) or line.has("pack_of") or line.has("count")
 
 
 def _counted(line: Item) -> tuple[float, int, float]:

@@ -204,7 +204,10 @@ def _value(one: Column, cell: Cell, its: Schema, here: _List) -> tree.Node:
     types = its.get("type", "string")
     if types == "array":
         return cells.listed(cell, re.split(r"\s*[,;]\s*", words))
-    return cells.scalar(cell, words, numeric=bool({"integer", "number"} & {*_several(types)}))
+    asked = {"integer", "number"} & {*_several(types)} if its.get("$comment") != "lot" else set()
+    # a whole number has no point: 1.000 may be a thousand
+    numeric = bool(asked - {"integer"} if "." in words else asked)
+    return cells.scalar(cell, words, numeric=numeric)
 
 
 def _several(types: str | list[str]) -> list[str]:

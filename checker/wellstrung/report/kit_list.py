@@ -103,7 +103,7 @@ def _kits(makers: int) -> str:
 
 def stock_words(one: Stocked) -> str:
     """What was on hand of a thing, what is taken, what is left, and what it falls short."""
-    lot = f" (lot {', '.join(one.lots)})" if one.lots else ""
+    lot = f" ({'lots' if len(one.lots) > 1 else 'lot'} {together(one.lots)})" if one.lots else ""
     short = f", {one.shown(one.short, 'up')} short" if one.short else ""
     return (
         f"{one.shown(one.had)} on hand{lot}, {one.shown(one.takes, 'up')} taken,"

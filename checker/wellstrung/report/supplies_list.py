@@ -56,6 +56,10 @@ def write(found: Supplies, options: Options) -> str:
         _table(page, buy, names)
     else:
         _stacked(page, buy, names)
+    if any(map(_more_than_the_middle, buy)):
+        each = " for each maker" if found.makers > 1 else ""
+        page.line(f"need is the likely middle; buy covers the likely most, in whole beads{each}")
+        page.line()
     _bill(page, found.lines, names)
     _on_hand(page, [line for line in lines if not (line.short or line.unfit)], names)
     _substitutes(page, found)
@@ -95,6 +99,13 @@ class _Names:
     def plan(self, kit: Kit) -> str:
         """The plan of a kit."""
         return self._titles[kit.file]
+
+
+def _more_than_the_middle(line: SupplyLine) -> bool:
+    """Whether more is bought of beads than need and spare, as they are printed, add up to."""
+    if line.group != "beads" or line.pack is not None:
+        return False
+    return line.buy > round(line.need.middle) + line.spare - line.have + 1e-6
 
 
 def _table(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:

@@ -40,7 +40,8 @@ def _beads(count: Quantity) -> str:
     """A number of beads, to the bead."""
     ends = (count.likely.low, count.middle, count.likely.high)
     low, middle, high = (number(round(end)) for end in ends)
-    return f"{middle} beads, likely {low}..{high}" if count.causes else f"{middle} beads"
+    beads = f"{middle} bead{'' if middle == '1' else 's'}"
+    return f"{beads}, likely {low}..{high}" if count.causes else beads
 
 
 RULE = Rule(

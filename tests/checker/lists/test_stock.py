@@ -126,6 +126,12 @@ def test_a_kit_is_of_one_lot_while_one_is_enough(
     assert found.had - found.left + found.short == found.takes == 37 * makers
 
 
+@pytest.mark.parametrize("line", ["sold_as: tube, packs: 2", "pack: 5 g}, {bead: gull, count: 9"])
+def test_what_is_not_known_to_be_on_hand_is_not_said_to_be_none(line: str) -> None:
+    ask = asked(LOTS.replace("[]", f"[{{bead: gull, {line}}}]"))
+    assert stock.taken(ask, kit(ask), 1) == []
+
+
 def test_beads_without_a_lot_are_not_dealt() -> None:
     ask = asked(LOTS.replace("[]", "[{bead: gull, count: 40}, {bead: gull, count: 40}]"))
     (found,) = stock.taken(ask, kit(ask), 2)

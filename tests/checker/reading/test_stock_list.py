@@ -147,6 +147,7 @@ SUPPLIES = {
         "sold_as": "tube",
         "pack": "20 g",
     },
+    "name,kind,count,lot\nkelp,bead,9,007": {"bead": "kelp", "count": 9, "lot": "007"},
     "name,kind,count\nsmall,jump ring,0": None,
     "name,kind,lot\nkelp,bead,lot 12": None,
     "name,kind,pack,packs\nkelp,bead,20 g,": None,
@@ -166,6 +167,9 @@ SLIPS = {
         "1:1 the list has no column `kind`: its first row needs `name` and `kind`",
     ],
     "name,kind,hole,hole\nkelp,bead,1 mm,": ["1:16 `hole` is a second column for `hole`: keep one"],
+    "name,kind,count\nkelp,bead,1.000": [
+        "2:11 `count` of `kelp` in row 2 is `1.000`: write a whole number, such as `12`"
+    ],
     "name,kind,count,qty\nkelp,bead,1,": ["1:17 `qty` is a second column for `count`: keep one"],
     "name,kind\nkelp,\n,bead\n": [
         "2:1 row 2 has no `kind`: write it, or empty the row",

@@ -271,7 +271,7 @@ def test_each_kit_is_of_one_lot(makers: int, says: str, left: str, labels: list[
     found = for_makers(result, makers)
     text = " ".join(write(found, Options(200)).split())
     assert f"A buoy, 6 mm pressed: count 15; enough for up to 18 cm; {says} B" in text
-    taken = f"40 on hand (lot L7, L9), {15 * makers} taken"
+    taken = f"40 on hand (lots L7 and L9), {15 * makers} taken"
     assert f"buoy: {taken}, {left} -" in text
     made = pages(found, result, Options())
     assert says in made["plan-kit.html"]

@@ -96,6 +96,26 @@ def test_the_bill_is_the_sum_of_the_costs() -> None:
     assert found["unpriced"] == ["frame"]
 
 
+@pytest.mark.parametrize(
+    ("length", "makers", "says"),
+    [
+        ("100 ± 0.1 mm", 1, ""),
+        ("104 ± 3 mm", 1, "in whole beads\n"),
+        ("100 ± 0.1 mm", 3, "in whole beads for each maker\n"),
+    ],
+)
+def test_beads_beyond_the_need_are_explained(length: str, makers: int, says: str) -> None:
+    text = (
+        "plan: 1\ntitle: Pearls\npiece: bracelet\n"
+        "beads: {pearl: {type: other, outside: 6 mm, length: 6 mm, hole: 1 mm}}\n"
+        "parts:\n  one: {kind: strand, stitch: strung, beads: pearl, thread: silk No. 2,"
+        f" length: {length}}}\nrun: [one]\n"
+    )
+    found = write(listed(text, makers=makers), Options(100))
+    note = "need is the likely middle; buy covers the likely most, "
+    assert f"{note}{says}" in found if says else note not in found
+
+
 def test_a_total_stands_where_something_to_buy_has_a_price() -> None:
     found = of(COLLAR, makers=12)
     price = next(line.price for line in found.lines if line.price is not None)
