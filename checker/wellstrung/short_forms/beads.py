@@ -16,7 +16,7 @@ from wellstrung.common.places import Edit, Fault
 from wellstrung.common.trade_words import plain
 from wellstrung.common.wording import either, nearest
 from wellstrung.reading import tree
-from wellstrung.reading.faults import fault, shown
+from wellstrung.reading.faults import LONGEST, fault, shown
 from wellstrung.short_forms.phrase import LENGTH, Phrase, known_in, named_sizes
 
 #: the size of a seed bead, which is no length
@@ -199,8 +199,11 @@ def _lacks(
     """What a phrase lacks, with what to write."""
     of = f"{shown(node)} of bead `{name}`"
     if size is not None:
+        head = node.text.partition(",")[0].strip()
+        named = head != size.text and len(head) < LONGEST  # a material, and no shape
+        own = f"its shape behind it, as in `{head} round`, or " if named else "it as "
         such = either(f"`{size.text} {word}`" for word in ("glass pearl", "stone round", "wood"))
-        return f"{of} does not say what bead it is: write it as {such}"
+        return f"{of} does not say what bead it is: write {own}{such}"
     such = "8/0 round Japanese" if family is None else family.text("example")
     return f"{of} has no size: write it as {either(f'`{each}`' for each in such.split(', '))}"
 

@@ -60,8 +60,8 @@ def step(
     loops = phrase.take(_LOOPS)
     known = {word: of for word, of in _VERBS.items() if not word.endswith(ends)}
     verb = phrase.take_word(known if loops is None else {"loop": "wrap loop", "loops": "wrap loop"})
-    if verb is None:
-        faults.append(_no_step(node, phrase, parts, plan))
+    if verb is None or _told(node, (3, 2)):
+        faults.append(_no_step(node, Phrase(node), parts, plan))
         return None
     takes = verbs()[verb.value]["properties"]
     longest = "|".join(map(re.escape, sorted(parts, key=len, reverse=True))) or "(?!)"
@@ -142,18 +142,32 @@ def _in_part(
 def _no_step(node: tree.Scalar, phrase: Phrase, parts: Mapping[str, str], plan: OfPlan) -> Fault:
     """The fault of a phrase that does not begin with a step, with what to write instead."""
     first = phrase.take(re.compile(r"\S+")) or node
-    begin = node.text.split()
-    known = (answer("do", " ".join(begin[:count])) for count in (3, 2, 1))
-    told, near = next((one for one in known if one), None), nearest(first.text, _VERBS)
+    told, near = _told(node, (3, 2, 1)), nearest(first.text, _VERBS)
     advice = f"begin with {one_of(verbs(), first.text, EVERY_WORD)}"
     lines = _lines(node.text, parts, plan)
     if told:
-        advice = told[0] + (f"; here {' or '.join(lines)}" if lines and told[1] else "")
+        meant = [
+            line
+            for line in lines
+            for verb in verbs()
+            if line.startswith(f"`{verb} ") and f"`{verb}`" in told[0]
+        ]
+        advice = told[0] + (f"; here {' or '.join(meant)}" if meant and told[1] else "")
     elif near or lines:
         advice = f"write `{_VERBS[near]}`" if near else f"write {' or '.join(lines)}"
     edits = (Edit(first.place, _VERBS[near]),) if near and not told else ()
-    says = f"{shown(node)} does not begin with a step: {advice}"
+    begins = (
+        "is no step of its own" if plain(first.text) in _VERBS else "does not begin with a step"
+    )
+    says = f"{shown(node)} {begins}: {advice}"
     return fault(says, first.place, remedy=advice, edits=edits)
+
+
+def _told(node: tree.Scalar, lengths: tuple[int, ...]) -> tuple[str, bool] | None:
+    """What is answered to the first words of a phrase, so many of them, and whether it is asked."""
+    begin = node.text.split()
+    known = (answer("do", " ".join(begin[:count])) for count in lengths if count <= len(begin))
+    return next((one for one in known if one), None)
 
 
 def _lines(text: str, parts: Mapping[str, str], plan: OfPlan) -> list[str]:

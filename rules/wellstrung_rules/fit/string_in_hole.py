@@ -40,7 +40,7 @@ def _misfit(join: Threaded, margin: Quantity, others: dict[Threaded, Quantity], 
     ratio = lines_in_hole(join, join.lines, ask).middle / line.middle
     times = {1: "", 2: " twice"}.get(join.lines, f" {join.lines} times")
     short, thickest = with_needle(join, margin, line.middle + margin.likely.low / ratio, ask)
-    ream = "" if join.bead.reamed_dry else f"; {REAM_WET}"
+    ream = "" if join.bead.reamed_dry or join.bead.seed else f"; {REAM_WET}"
     return Misfit(
         says=f"the line of `{join.part.name}` ({spelled(line)}) {{does|may}} not pass the hole of"
         f" bead `{join.bead.name}` ({spelled(hole)}){times}: the hole would need to be"

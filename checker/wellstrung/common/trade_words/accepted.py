@@ -15,7 +15,7 @@ from wellstrung.common.trade_words.stitches import STITCHES
 #: words that mean the same wherever they stand, and the same again under a longer name
 _GLUES = {
     "two-part epoxy": "epoxy, epoxy resin, 2-part epoxy, epoxy glue, two-part glue, epoxy adhesive",
-    "cyanoacrylate": "superglue, instant glue, CA glue",
+    "cyanoacrylate": "superglue, super glue, instant glue, CA glue",
     "contact cement": "contact adhesive, contact glue",
     "UV resin": "UV cure resin, UV curing resin",
 }

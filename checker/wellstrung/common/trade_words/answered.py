@@ -120,7 +120,8 @@ ASKED: Mapping[str, Mapping[str, str]] = {
         "stitch": "write `weave` for making a part, or `sew` for sewing it to another",
         "attach, join, connect, fix, fasten, link, add": "write `close ring` if a ring does it,"
         " `sew`, `glue`, `hang`, `crimp` or `wrap loop`",
-        "tie": "write `knot` for knots between beads, or `finish thread` for the ends of a thread",
+        "tie": "write `knot` for knots between the beads of a strand or at its ends, or `finish"
+        " thread` for the ends of a thread",
         "finish, end": "write `finish thread` for the ends of a thread, or `wear` for"
         " the last step",
         "restring, re-string": "write `take apart` for its old line, and `string` or `knot` for the"
@@ -255,9 +256,12 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
     | {
         "trim, snip, trim ends, trim tails, cut tails, cover, cover crimp": "leave the step out:"
         " `finish thread` and `crimp` count it",
+        "glue knot, glue knots, glue the knot, glue the knots": "write it in the step that ties the"
+        " knot, as in `knot strand with glue`",
         "picot edging, picots, picot, edging, edge, add picots, add picot, add picot edging,"
-        " add edging": "leave the step out: what is sewn along an edge is written in its"
-        " part, as in `edging: {beads: [foam, tide, foam], along: both edges}`",
+        " add edging, sew picots, sew picot edging, weave picots, weave picot edging": "leave the"
+        " step out: what is sewn along an edge is written in its part, as in"
+        " `edging: {beads: [foam, tide, foam], along: both edges}`",
         "gather": "write `hang` for what a ring carries, or `slide` for what goes onto a rope",
         "roughen, rough up, degrease": "write it in the step that glues, as in"
         " `prepared: [roughened]`",
