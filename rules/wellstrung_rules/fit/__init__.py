@@ -158,7 +158,7 @@ def through(link: Part, bored: Part | Bead, its_hole: str, care: str, ask: Ask) 
         found=spelled(wire),
         needed=f"{at_most(max(limit, 0), hole)} or thinner",
         remedies=(
-            *take_wire(link, thinner_wires(wire, limit)),
+            *take_wire(link, thinner_wires(wire, limit), high=limit),
             in_words(
                 f"{wider}; {care}" if care else wider,
                 bored,
