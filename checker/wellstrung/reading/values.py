@@ -10,6 +10,7 @@ from wellstrung.common import money, units
 from wellstrung.common.packs import in_words
 from wellstrung.common.places import Edit, Fault
 from wellstrung.common.units.known import LENGTH, TIME, WINDOW
+from wellstrung.common.wording import either
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch, Path
 from wellstrung.reading.faults import fault, in_quotes
@@ -68,6 +69,12 @@ def values(branch: Branch, among: Iterable[Branch] = ()) -> Iterator[Fault]:
                 str(node.value),
                 edits=(Edit(node.place, near),) if near else (),
             )
+        elif kind == "count" and isinstance(node.value, float) and node.value.is_integer():
+            # 12.5 is refused by its schema; 1.000 may be a thousand
+            whole, _, rest = node.text.partition(".")
+            meant = [f"`{whole}`", *([f"`{whole}{rest}`"] if rest == "000" else [])]
+            says = f"{branch.called(path)} is `{node.text}`: write {either(meant)}"
+            yield fault(says, node.place, node.text, "a whole number")
         elif kind in _WORDS and not node.quoted and node.text.lower() in _SWITCHES:
             says = (
                 f"{branch.called(path)}: `{node.text}` may be read as yes or no, and not as a word"
