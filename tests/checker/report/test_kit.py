@@ -21,6 +21,7 @@ from wellstrung.report.kit_list import ForMakers, as_json, write
 from wellstrung.report.pages.kit import labels as page_labels
 from wellstrung.report.pages.kit import pages
 from wellstrung.report.pages.steps import instructions
+from wellstrung.report.pages.tables import to_take
 from wellstrung.report.writer import Options
 from wellstrung.what_if import stock_left
 
@@ -277,6 +278,18 @@ def test_each_kit_is_of_one_lot(makers: int, says: str, left: str, labels: list[
     assert says in made["plan-kit.html"]
     assert [one.lines[1] for one in page_labels(found) if one.name == "buoy"] == labels
     VALIDATOR.validate(json.loads(as_json(found)))
+
+
+def test_what_lies_ready_is_what_the_piece_takes_and_no_whole_packs() -> None:
+    (table,) = to_take(checked())
+    assert {row[0]: row[1] for row in table.rows} == {
+        "gull: round 8/0 Japanese [B]": "count 47",
+        "buoy: 6 mm pressed [A]": "count 15",
+        "wire: flexible wire 0.38 mm": "52 cm",
+        "ring: open jump ring, size 5 mm, wire 20 AWG": "2",
+        "crimp: tube crimp, size 2 mm": "2",
+        "clasp: lobster clasp, size 12 mm": "1",
+    }
 
 
 def test_the_command_writes_pages_and_the_new_stock(run: Run, tmp_path: Path) -> None:

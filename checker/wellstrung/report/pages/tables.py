@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from wellstrung.common import units
+from wellstrung.derived.amounts import VOLUME
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import PlanResult, understood
 from wellstrung.lists import shopping
+from wellstrung.lists.bags import Bag
 from wellstrung.lists.cutting import Lengths
 from wellstrung.lists.line import SupplyLine
 from wellstrung.quantity.value import Quantity
@@ -66,13 +69,29 @@ def supplies(result: PlanResult, checker: Checker | None = None) -> Iterator[Tab
 
 
 def to_take(result: PlanResult) -> Iterator[Table]:
-    """What lies on the table before the work begins: everything that the piece takes."""
+    """What lies on the table before the work begins: everything that the piece takes, in no packs.
+
+    Beads lie there as their bag has them.
+    """
     lines = [line for line in to_buy([result], on_hand=False) if not line.missing]
     if lines:
-        rows = tuple((_called(line), supplies_list.buying(line)) for line in lines)
+        kits = shopping.kits(understood([result]))
+        bags = {("beads", bag.name): bag for kit in kits for bag in kit.beads}
+        rows = tuple(_ready(line, bags.get((line.group, line.name))) for line in lines)
         amiss = tuple(". ".join(line.amiss) for line in lines)
         caption = "what the piece takes, spare beads included"
         yield Table(caption, ("what", "how much"), rows, below=amiss)
+
+
+def _ready(line: SupplyLine, bag: Bag | None) -> tuple[str, str]:
+    """What it is, with the letter of its bag, and how much of it lies ready."""
+    called = _called(line) + (f" [{bag.letter}]" if bag is not None else "")
+    if bag is not None and not line.amiss:
+        return called, bag.measured
+    if line.unit == VOLUME and not line.amiss:
+        more = f" ({', '.join(line.notes)})" if line.notes else ""
+        return called, supplies_list.shown(line.short, line) + more
+    return called, supplies_list.buying(replace(line, pack=None))
 
 
 def _row(line: SupplyLine) -> tuple[str, ...]:
