@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 
 from generated.survives import inside
 from running import Run
+from turns import ALL_OF_THEM
 from wellstrung.judging.checker import Checker
 from wellstrung.judging.result import Result
 from wellstrung.reading import parser
@@ -280,7 +281,7 @@ def test_nothing_that_looks_like_a_plan_breaks_a_stage(
 
 @pytest.mark.slow
 @settings(
-    max_examples=150,
+    max_examples=150 if ALL_OF_THEM else 75,
     deadline=None,  # a remark or two more, each with a remedy to be tried, is no crash
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )

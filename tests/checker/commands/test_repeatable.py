@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import shutil
+from functools import cache
 from pathlib import Path
 
 import pytest
 
-from running import ROOT, SAMPLES, Run
+from running import ROOT, SAMPLES, Ran, Run, ran
 
 PLANS = [SAMPLES / "quay_lamp_necklace.yaml", SAMPLES / "class" / "kerra_lariat.yaml"]
 #: what may differ around two runs
@@ -37,8 +38,13 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def test_what_is_around_a_run_changes_no_byte(
     around: str, command: tuple[str, ...], folder: Path, run: Run
 ) -> None:
-    expected = run(*command[:1], ".", *command[1:], cwd=folder)
-    assert run(*command[:1], ".", *command[1:], cwd=folder, **AROUND[around]) == expected
+    arguments = (*command[:1], ".", *command[1:])
+    assert run(*arguments, cwd=folder, **AROUND[around]) == with_nothing_around(arguments, folder)
+
+
+@cache
+def with_nothing_around(arguments: tuple[str, ...], folder: Path) -> Ran:
+    return ran(*arguments, cwd=folder)
 
 
 def test_a_hash_seed_changes_no_byte_of_a_page(folder: Path, run: Run) -> None:

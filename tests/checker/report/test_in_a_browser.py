@@ -70,7 +70,7 @@ def go(opened: Watched, home: Path, name: str) -> str:
     return url
 
 
-@pytest.mark.parametrize("name", some(NAMES, 3))
+@pytest.mark.parametrize("name", some(NAMES, 4))
 def test_a_page_asks_nothing_of_the_network_and_has_nothing_to_complain_of(
     name: str, opened: Watched, home: Path
 ) -> None:
@@ -79,7 +79,7 @@ def test_a_page_asks_nothing_of_the_network_and_has_nothing_to_complain_of(
     assert opened.page.title()
 
 
-@pytest.mark.parametrize("name", some(NAMES, 3, 1))
+@pytest.mark.parametrize("name", some(NAMES, 4, 1))
 @pytest.mark.parametrize("opened", [{"viewport": {"width": 360, "height": 740}}], indirect=True)
 def test_nothing_sticks_out_on_a_phone(name: str, opened: Watched, home: Path) -> None:
     """Drawings and wide tables may be moved in a frame of their own; the page itself never."""
@@ -90,7 +90,7 @@ def test_nothing_sticks_out_on_a_phone(name: str, opened: Watched, home: Path) -
     assert opened.page.evaluate(UNREACHABLE) == 0
 
 
-@pytest.mark.parametrize(("name", "paper"), list(zip(some(NAMES, 3, 2), cycle(PAPERS))), ids=str)
+@pytest.mark.parametrize(("name", "paper"), list(zip(some(NAMES, 4, 2), cycle(PAPERS))), ids=str)
 def test_a_page_prints_without_being_cut_off(
     name: str, paper: str, opened: Watched, home: Path
 ) -> None:
@@ -107,7 +107,7 @@ def test_a_page_prints_without_being_cut_off(
     assert opened.page.evaluate(TALLEST) <= 250 * PIXELS
 
 
-@pytest.mark.parametrize("name", some(NAMES, 4))
+@pytest.mark.parametrize("name", some(NAMES, 6))
 @pytest.mark.parametrize(
     "opened",
     [{"color_scheme": "light"}, {"color_scheme": "dark"}],
@@ -130,7 +130,7 @@ def test_light_and_dark_differ(opened: Watched, home: Path) -> None:
     assert grounds[0] != grounds[1]
 
 
-@pytest.mark.parametrize("path", some(ALL, 2), ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", some(ALL, 3), ids=lambda path: path.stem)
 def test_drawn_shapes_are_as_large_as_the_report_says(
     path: Path, opened: Watched, home: Path
 ) -> None:
@@ -144,7 +144,7 @@ def test_drawn_shapes_are_as_large_as_the_report_says(
         assert shape["pixels"] == pytest.approx(mm * shape["scale"] * PIXELS, rel=2e-3, abs=0.06)
 
 
-@pytest.mark.parametrize("path", some(ALL, 2, 1), ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", some(ALL, 3, 1), ids=lambda path: path.stem)
 def test_numbers_in_a_drawing_are_those_of_the_report(
     path: Path, opened: Watched, home: Path
 ) -> None:
@@ -160,7 +160,7 @@ def test_numbers_in_a_drawing_are_those_of_the_report(
         assert any(value == pytest.approx(number, rel=1e-3, abs=6e-3) for value in values)
 
 
-@pytest.mark.parametrize("path", some(ALL, 2), ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", some(ALL, 3, 2), ids=lambda path: path.stem)
 def test_no_words_of_a_drawing_lie_over_other_words(
     path: Path, opened: Watched, home: Path
 ) -> None:
@@ -263,7 +263,7 @@ LENT = """[...document.querySelectorAll('svg.narrow use')].map(use => {
   const box = use.getBoundingClientRect(); return [box.width, box.height] })"""
 
 
-@pytest.mark.parametrize("name", some(NAMES, 3))
+@pytest.mark.parametrize("name", some(NAMES, 4, 3))
 @pytest.mark.parametrize("opened", [{"viewport": {"width": 390, "height": 844}}], indirect=True)
 def test_the_letters_of_drawings_are_read_on_a_phone(
     name: str, opened: Watched, home: Path

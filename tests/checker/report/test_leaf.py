@@ -31,6 +31,8 @@ PAPERS = ("A4", "Letter")
 CLASS = sorted((SAMPLES / "class").glob("*.yaml"))
 #: where the footer of a printed page begins, in parts of its height
 FOOTER = 0.06
+#: what is drawn, but words: it takes no room beside its drawing's, and much time to be read back
+SHAPES = re.compile(r"<(?:path|circle|ellipse|rect|line|use)\b[^>]*/>")
 #: a millimetre in points
 MM = 72 / 25.4
 
@@ -59,7 +61,7 @@ def remarks() -> list[Remark]:
     found: dict[str, Remark] = {}
     for file in sorted((ROOT / "tests" / "rules").glob("*/*.yaml")):
         wrong = (case for case in cases(file) if case.expect in ("error", "warning"))
-        for case in islice(wrong, 2):
+        for case in islice(wrong, 1):
             for one in keeper().check_text(case.text).numbered:
                 if one.rule == case.rule:
                     found[f"{one.rule} {one.says}"] = one
@@ -87,7 +89,7 @@ class Printed(NamedTuple):
 def printed(tab: Page, html: str, paper: str) -> list[Printed]:
     """The pages of a sheet on paper."""
     tab.emulate_media(media="print")
-    tab.set_content(html)
+    tab.set_content(SHAPES.sub("", html))
     return [
         read(page)
         for page in PdfReader(io.BytesIO(tab.pdf(format=paper, print_background=True))).pages
@@ -194,7 +196,8 @@ def test_type_is_of_11_points_and_of_14_in_large(large: bool, points: int, tab: 
 @pytest.mark.parametrize("look", ["light", "dark", "print"])
 def test_a_page_is_open_to_everyone(look: str, tab: Page) -> None:
     """Held against axe-core, the open rules of accessibility for pages."""
-    for path in some(ALL, 6 if look == "light" else 18):
+    turn, first = {"light": (10, 0), "dark": (20, 3), "print": (20, 6)}[look]
+    for path in some(ALL, turn, first):
         tab.set_content(sheet(checked(path), None, Options(full=True)))
         if look == "print":
             tab.emulate_media(media="print")

@@ -28,7 +28,7 @@ def said(installed: Host) -> dict[str, str]:
     for rule in installed.rules.values():
         found |= {f"rule {rule.name}, {n}": text for n, text in enumerate(rule.sources)}
         found |= {f"limit {limit.name}": limit.reason for limit in rule.limits}
-    checker = Checker(installed, quantities=True)
+    checker = Checker(installed, quantities=True, trials=0)
     texts = [path.read_text(encoding="utf-8") for path in SAMPLES.glob("*.yaml")]
     results = [checker.check_text(text) for text in [*texts, *seeded(MADE)]]
     for result in [*results, *(checked(installed, rope) for rope in EVERY_ROPE)]:
