@@ -78,12 +78,11 @@ class Stocked(Struct, frozen=True):
 
     @property
     def lots(self) -> Mapping[str, float]:
-        """What is left of each lot that a line names."""
-        left = dict.fromkeys((line.lot for line in self.lines if line.lot), 0.0)
+        """What is left of each lot; nothing where no line names one."""
+        left = dict.fromkeys((line.lot for line in self.lines), 0.0)
         for line in self.lines:
-            if line.lot:
-                left[line.lot] += line.left
-        return left
+            left[line.lot] += line.left
+        return left if any(left) else {}
 
     @property
     def had(self) -> float:

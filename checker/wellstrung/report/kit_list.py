@@ -103,10 +103,9 @@ def _kits(makers: int) -> str:
 
 def stock_words(one: Stocked) -> str:
     """What was on hand of a thing, what is taken, what is left, and what it falls short."""
-    lot = f" ({'lots' if len(one.lots) > 1 else 'lot'} {together(one.lots)})" if one.lots else ""
     short = f", {one.shown(one.short, 'up')} short" if one.short else ""
     return (
-        f"{one.shown(one.had)} on hand{lot}, {one.shown(one.takes, 'up')} taken,"
+        f"{one.shown(one.had)} on hand{lot_words.on_hand(one)}, {one.shown(one.takes, 'up')} taken,"
         f" {one.shown(one.left)} left{lot_words.left(one)}{short}"
     )
 
@@ -236,7 +235,7 @@ def as_json(found: ForMakers) -> str:
         "stock": [
             {
                 "name": one.name,
-                "lot": ", ".join(one.lots),
+                "lot": ", ".join(filter(None, one.lots)),
                 "unit": one.unit or "pieces",
                 "had": one.had,
                 "takes": one.takes,

@@ -27,14 +27,27 @@ def of_labels(stock: Sequence[Stocked], letter: str, makers: int) -> Iterator[st
     yield from labels + [""] * (makers - len(labels))
 
 
+def on_hand(one: Stocked) -> str:
+    """The lots of what is on hand; empty where no line names one."""
+    if not one.lots:
+        return ""
+    if len(one.lots) > 1 and all(one.lots):
+        return f" (lots {together(one.lots)})"
+    return f" ({together(map(_named, one.lots))})"
+
+
 def left(one: Stocked) -> str:
-    """What is left of each lot, where several are named."""
-    some = {lot: amount for lot, amount in one.lots.items() if amount}
+    """What is left of each lot, where there are several."""
+    some = {_named(lot): amount for lot, amount in one.lots.items() if amount}
     if len(one.lots) < 2 or not some:
         return ""
     if len(some) == 1:
-        return f" of lot {next(iter(some))}"
-    return f" ({', '.join(f'{one.shown(amount)} of lot {lot}' for lot, amount in some.items())})"
+        return f" of {next(iter(some))}"
+    return f" ({', '.join(f'{one.shown(amount)} of {lot}' for lot, amount in some.items())})"
+
+
+def _named(lot: str) -> str:
+    return lot if lot == BOUGHT else f"lot {lot}" if lot else "no named lot"
 
 
 def _in_words(held: Stocked | None) -> str:
@@ -51,9 +64,6 @@ def _in_words(held: Stocked | None) -> str:
 
 def _of(share: Share, held: Stocked) -> str:
     """The lots of a kit: of several how much of each."""
-    called = {
-        lot: BOUGHT if lot == BOUGHT else f"lot {lot}" if lot else "no lot" for lot in share.of
-    }
     if not share.mixed:
-        return next(iter(called.values()))
-    return together(f"{held.shown(some)} of {called[lot]}" for lot, some in share.of.items())
+        return _named(next(iter(share.of)))
+    return together(f"{held.shown(some)} of {_named(lot)}" for lot, some in share.of.items())

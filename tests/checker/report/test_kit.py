@@ -280,6 +280,14 @@ def test_each_kit_is_of_one_lot(makers: int, says: str, left: str, labels: list[
     VALIDATOR.validate(json.loads(as_json(found)))
 
 
+def test_beads_of_no_named_lot_are_a_lot_of_their_own() -> None:
+    found = for_makers(checked(stock_list=LOTS.replace(";L9;", ";;")), 2)
+    text = " ".join(write(found, Options(200)).split())
+    assert "; lot L7 for 1 kit, no named lot for 1 kit B" in text
+    left = "30 taken, 10 left (3 of lot L7, 7 of no named lot)"
+    assert f"buoy: 40 on hand (lot L7 and no named lot), {left}" in text
+
+
 def test_what_lies_ready_is_what_the_piece_takes_and_no_whole_packs() -> None:
     (table,) = to_take(checked())
     assert {row[0]: row[1] for row in table.rows} == {
