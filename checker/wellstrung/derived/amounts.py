@@ -209,7 +209,7 @@ def tails_at_ends(part: Part, ask: Quantities) -> tuple[Quantity, Quantity]:
         return usual, usual
     if part.thread.springs:  # a loop is turned in it, or it goes into a ball
         return at_ends(part, ask), at_ends(part, ask)
-    sliding = [ask.of(end, "tail") for end in ask.plan.met_by(part) if end.traits.slides]
+    sliding = [ask.of(end, "tail") for end in ask.plan.met[part] if end.traits.slides]
     first, last = (*sliding, usual, usual)[:2]
     return first, last
 

@@ -67,7 +67,7 @@ def at_ends(part: Part, ask: Quantities) -> Quantity:
 
 def caps_on(part: Part, ask: Quantities) -> list[Part]:
     """The balls and caps that are glued on the ends of memory wire, two at most."""
-    return [end for end in ask.plan.met_by(part) if end.kind.role is Role.CAP][:2]
+    return [end for end in ask.plan.met[part] if end.kind.role is Role.CAP][:2]
 
 
 def ends_said(part: Part, ends: Sequence[float], ask: Quantities) -> str:

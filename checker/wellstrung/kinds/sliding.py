@@ -44,7 +44,7 @@ def _line(part: Part, ask: Quantities) -> Quantity:
     """The cord of what ends in the knots."""
     if not part.traits.slides:
         raise part.missing("sliding")
-    work = next((one for one in ask.plan.met_by(part) if one.takes("thread")), None)
+    work = next((one for one in ask.plan.met[part] if one.takes("thread")), None)
     if work is None:
         raise part.missing("sliding", "knot")
     return ask.of(work, "line")

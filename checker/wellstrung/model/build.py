@@ -136,10 +136,10 @@ def _goal(tree: reading.Mapping, bench: Bench, run: Iterable[RunEntry]) -> Goal 
     for name in ("finished_length", "inside"):
         entry = tree.entries.get(name)
         if entry is not None:
-            parsed, place = units.target(entry.node.value), entry.node.place
+            parsed, place, word = units.target(entry.node.value), entry.node.place, entry.key.text
             if parsed.low < parsed.high:
                 window = Window(parsed.low, parsed.high)
-                return Goal(name, window, parsed.text, parsed.unit, place)
+                return Goal(name, word, window, parsed.text, parsed.unit, place)
             called = _allowance(str(tree.value["piece"]), run)
             # never as much as the length itself, however small the piece
             off = min(bench.allowances[called].value, parsed.value / 10)
@@ -148,7 +148,7 @@ def _goal(tree: reading.Mapping, bench: Bench, run: Iterable[RunEntry]) -> Goal 
             shown = f"± {written}"
             window = Window(parsed.value - off, parsed.value + off)
             assumed = f"{shown} is assumed, the bench's allowance `{called}`"
-            return Goal(name, window, f"{parsed.text} {shown}", parsed.unit, place, assumed)
+            return Goal(name, word, window, f"{parsed.text} {shown}", parsed.unit, place, assumed)
     return None
 
 

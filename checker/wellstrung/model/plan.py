@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Protocol
@@ -166,10 +167,11 @@ class Step(Line, frozen=True, eq=False):
 class Goal(Struct, frozen=True, eq=False):
     """The length the plan asks for: of the piece laid taut, or of the way round inside it.
 
-    `assumed` says which tolerance the plan leaves to the bench; empty where it has its own.
+    `called` is the author's word for the field; `assumed` the tolerance that the plan leaves open.
     """
 
     field: str
+    called: str
     window: Window
     text: str
     unit: str
@@ -256,17 +258,14 @@ class Plan(Struct, frozen=True, eq=False):
             yield pair
             yield pair[::-1]
 
-    def met_by(self, part: Part) -> Sequence[Part]:
-        """The parts that stand beside a part in the run, in its order, once for each meeting."""
-        return self._met.get(part, ())
-
     @property
     @cached
-    def _met(self) -> Mapping[Part, Sequence[Part]]:
-        met: dict[Part, list[Part]] = {}
+    def met(self) -> Mapping[Part, Sequence[Part]]:
+        """The parts beside each part in the run, in its order, once for each meeting; or none."""
+        met: Mapping[Part, list[Part]] = defaultdict(list)
         for end, inner in self.meetings:
             for part in inner.parts:
-                met.setdefault(part, []).append(end.part)
+                met[part].append(end.part)
         return met
 
     def with_neighbours(self) -> Iterator[tuple[RunEntry, Sides]]:

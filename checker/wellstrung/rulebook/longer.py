@@ -127,5 +127,5 @@ def asked_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> Iter
     if off and not goal.assumed:
         wanted += f" ± {goal.text.partition('±')[2].strip() or in_unit_of(off, like)}"
     for run in runs or (Remedy(""),):
-        words = " and ".join(filter(None, (f"write `{goal.field}: {wanted}`", run.text)))
+        words = " and ".join(filter(None, (f"write `{goal.called}: {wanted}`", run.text)))
         yield Remedy(words, (Edit(goal.place, wanted), *run.edits))

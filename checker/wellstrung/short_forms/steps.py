@@ -23,8 +23,8 @@ _TIMES = Pattern(
 )
 #: `turn 2 loops at coil`
 _LOOPS = Pattern(r"^(?:turn|make|bend|wrap|form)\s+(\d+)(?=\s+loops?\b)", re.IGNORECASE)
-#: `turn a loop at each end of coil`
-_BOTH_ENDS = Pattern(r"(?<!\w)(?:at|on)\s+(?:each|both|either)\s+ends?(?!\w)", re.IGNORECASE)
+#: `turn a loop at each end of coil`, `crimp both ends`
+_BOTH_ENDS = Pattern(r"(?<!\w)(?:(?:at|on)\s+)?(?:each|both|either)\s+ends?(?!\w)", re.IGNORECASE)
 #: `2 joints`, `2 ends`, as lists of steps print them
 _COUNTS = {
     field: Pattern(rf"(?<![\w./])\d+\s*{field[:-1]}s?\b", re.IGNORECASE)
@@ -93,6 +93,10 @@ def step(
     elif verb.value == "wrap loop" and (both := phrase.take(_BOTH_ENDS)) is not None:
         both.value = 2
         fields["times"] = both
+    elif verb.value == "crimp" and (both := phrase.take(_BOTH_ENDS)) is not None:
+        crimps = [name for name, kind in plan.kinds.items() if kind == "crimp"]
+        if fields["part"] is None and len(crimps) == 1:
+            fields["part"] = tree.meaning(both, crimps[0])
     for field, counted in _COUNTS.items():
         if field in takes and (count := phrase.take(counted)) is not None:
             count.value = _counted(count)

@@ -25,7 +25,7 @@ _GRAMS, _ML = (
 )
 _LENGTH = Pattern(rf"{LENGTH}|(?<![\w./])\d+(?:\.\d+)?\s*(?:m|yd|ft|yards?|feet)\b")
 _PACK_OF = Pattern(
-    r"(?:packs?|packets?|bags?|box(?:es)?)\s+of\s+(\d+)\b(?!\s*(?:g|oz|mm|cm|in|m)\b)"
+    r"(?:packs?|packets?|bags?|box(?:es)?|strands?|strings?)\s+of\s+(\d+)\b(?!\s*(?:g|oz|mm|cm|in|m)\b)"
     r"|(?<![\w./])(\d+)\s*(?:count|ct|pcs?|pieces?|beads?)\b",
     re.IGNORECASE,
 )

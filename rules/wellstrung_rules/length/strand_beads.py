@@ -9,7 +9,7 @@ from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Named, Remedy,
 from wellstrung.rulebook.plan import Part, Place, Role, bead_mix
 from wellstrung.rulebook.remedies import asked_longer, places_of
 from wellstrung.rulebook.values import Quantity, exact, product
-from wellstrung.rulebook.wording import in_unit_of, number, spelled
+from wellstrung.rulebook.wording import in_unit_of, number, plural, spelled
 
 STRAND_OFF = Limit(
     "strand off", 5.0, "mm", "made up by how close the beads sit, common practice, no source"
@@ -58,14 +58,14 @@ def _whole(strand: Part, ask: Ask, length: Quantity, near: int, made: float) -> 
     """The strand with the nearest whole repeats, or the piece as long as they make it, mm."""
     size, entry = in_unit_of(made, length), strand.node.entries["length"]
     if not strand.fills_rest:
-        text = f"write `length: {size}` for {near} repeats"
+        text = f"write `length: {size}` for {plural(near, 'repeat')}"
         yield Remedy.write(entry.node.place, size, text)
         return
     key, (*_, line, column) = entry.key.place, entry.node.place
     field, text = f"repeats: {near}", f"write `repeats: {near}` in place of `length`"
     yield Remedy.write(Place(key.file, key.line, key.column, line, column), field, text)
     for asked in asked_longer(ask, places_of(strand, ask) * (made - length.middle), round):
-        yield Remedy(f"{asked.text}, for {near} repeats", asked.edits)
+        yield Remedy(f"{asked.text}, for {plural(near, 'repeat')}", asked.edits)
 
 
 RULE = Rule(

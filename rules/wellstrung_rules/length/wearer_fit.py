@@ -122,7 +122,7 @@ def _misfit(
     # whole millimetres, on the side that fits
     rounded = math.ceil if more > 0 else math.floor
     by = in_unit_of(abs(more), body)
-    asked = f" and `{goal.field}`" if goal else ""
+    asked = f" and `{goal.called}`" if goal else ""
     by_hand = f"make the run{asked} about {by} {'longer' if more > 0 else 'shorter'}"
     return Misfit(
         says=f"the {ask.plan.piece} ({about(inside, body)} {opened}) {{{will}}} {fault} the"

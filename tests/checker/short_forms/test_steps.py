@@ -12,14 +12,25 @@ from wellstrung.short_forms.steps import step
 PARTS = {
     **{
         name: name
-        for name in ("rope", "cap", "ring", "small ring", "glue", "drop", "frame", "clasp", "moon")
+        for name in (
+            "rope",
+            "cap",
+            "ring",
+            "small ring",
+            "glue",
+            "drop",
+            "frame",
+            "clasp",
+            "moon",
+            "tube",
+        )
     },
     "pearl": "strand",
 }
 KINDS = {
     "rope": "woven rope", "cap": "end cap", "ring": "jump ring", "small ring": "jump ring",
     "glue": "adhesive", "drop": "pendant", "frame": "pendant", "strand": "strand",
-    "clasp": "clasp", "moon": "embroidered cabochon",
+    "clasp": "clasp", "moon": "embroidered cabochon", "tube": "crimp",
 }  # fmt: skip
 RUN = ("clasp", "small ring", "cap", "rope", "cap", "small ring", "clasp")
 
@@ -72,6 +83,8 @@ def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
             "glue the caps to the rope with glue",
             {"do": "glue", "to": "rope", "with": "glue", "part": "cap"},
         ),
+        ("crimp both ends", {"do": "crimp", "part": "tube"}),
+        ("crimp the tube at each end", {"do": "crimp", "part": "tube"}),
         ("turn a loop at each end of rope", {"do": "wrap loop", "part": "rope", "times": 2}),
         ("sew moon", {"do": "weave", "part": "moon"}),
         ("sew moon to rope", {"do": "sew", "to": "rope", "part": "moon"}),

@@ -55,7 +55,7 @@ def knot(step: Step, at: Bench) -> Iterator[str]:
         return
     if at.plan.steps_that("string", "knot", part=part)[:1] == [step]:
         yield from made(part, at)
-    if cups := _tied_before(at.plan).intersection(at.plan.met_by(part)):
+    if cups := _tied_before(at.plan).intersection(at.plan.met[part]):
         for tip in sorted(cups, key=lambda one: one.name):
             yield from _into_cup(tip, max(1, times // len(cups)))
     elif _is_knotted(part):
@@ -137,7 +137,7 @@ def _sliding(clasp: Part, at: Bench) -> Iterator[str]:
 def first_end(coil: Part, plan: Plan) -> Iterator[str]:
     """What is done to one end of memory wire before it is strung: common practice."""
     yield "File both cut ends smooth"
-    if any(end.kind.role is Role.CAP for end in plan.met_by(coil)):
+    if any(end.kind.role is Role.CAP for end in plan.met[coil]):
         yield "Stop one of them with tape or a clip, or the beads run off as you string"
     else:
         yield "Turn a loop in one of them first, or the beads run off as you string"
