@@ -16,7 +16,6 @@ HOMES = (ROOT / "checker" / "wellstrung", ROOT / "rules" / "wellstrung_rules")
 OWN = ("kinds/", "stitches/")
 #: where a name is compared, and why
 ALLOWED = {
-    "short_forms/words.py: schema.get('type') != 'array'": "a type of JSON Schema, not of a part",
     "model/references.py: part.kind.name not in (stitch.makes, *stitch.also_makes)": (
         "a stitch names the kinds that it makes"
     ),
