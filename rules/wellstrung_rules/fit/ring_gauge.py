@@ -129,7 +129,7 @@ RULE = Rule(
         "a wide ring of thin wire is pulled open at the first snag and the pendant is lost; a small"
         " one of thick wire is marked by the pliers and never meets true"
     ),
-    limits=(RING_WIRE, RING_SLACK, RING_STIFF),
+    limits=(RING_WIRE, RING_SLACK, RING_STIFF, SWING_SHARE),
     sources=(
         "trade table `jump_rings`, stays closed unsoldered: 18 to 21 AWG, 22 AWG is pulled open",
         "inside over wire 3 to 7.5: worked out from the rows by use of trade table `jump_rings`",

@@ -16,10 +16,9 @@ def check(joint: GluedJoint, ask: Ask) -> Answer:
         return stalled
     how = "sewn round" if joint.loaded and joint.loaded.verb == "weave" else "pulled on"
     handled = joint.loaded and _judged(joint, ask, joint.loaded, "handling", how)
-    worn = _WORN[joint.worn.verb if joint.worn else ""]
-    at_last = _judged(joint, ask, joint.worn, "full_cure", worn)
+    end = _judged(joint, ask, joint.worn, "full_cure", _WORN[joint.worn.verb if joint.worn else ""])
     # the longer wait puts the shorter one right too, so it alone is shown
-    return handled if isinstance(handled, Misfit) and isinstance(at_last, Held) else at_last
+    return handled if isinstance(handled, Misfit) and isinstance(end, Held) else end
 
 
 def _stalled(joint: GluedJoint, ask: Ask) -> Misfit | None:

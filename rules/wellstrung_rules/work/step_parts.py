@@ -8,8 +8,8 @@ from wellstrung.rulebook.wording import in_yaml, often, plural
 from wellstrung_rules.work import out_of_order
 
 _DOES = {"weave": "weaves", "string": "strings", "cut": "cuts"}
-#: what a step does to all of a part, or as many `times` as it says
-_BY_TIMES = ("hang", "crimp", "close ring")
+#: how a step says of how many it is; of `times`, it may say nothing and mean all
+_COUNTED = {"glue": "joints", "hang": "times", "crimp": "times", "close ring": "times"}
 
 
 def check(work: PartAtWork, ask: Ask) -> Answer:
@@ -19,12 +19,10 @@ def check(work: PartAtWork, ask: Ask) -> Answer:
         return _never_made(work)
     first = work.made[0]
     early = next((step for step in work.needed_by if step.number < first.number), None)
-    field = {"glue": "joints", **dict.fromkeys(_BY_TIMES, "times")}.get(work.verb)
     if early is None:
-        return _counted(work, field) if field else Held()
-    says = f"step {early.number} (`{early.verb}`) needs `{work.part.name}`, but only step"
-    says += f" {first.number} {_DOES[work.verb]} it"
-    return out_of_order(says, first, early, early, ask)
+        return _counted(work, _COUNTED[work.verb]) if work.verb in _COUNTED else Held()
+    needs = f"step {early.number} (`{early.verb}`) needs `{work.part.name}`, but only step"
+    return out_of_order(f"{needs} {first.number} {_DOES[work.verb]} it", first, early, early, ask)
 
 
 def _stray(work: PartAtWork) -> Misfit:
@@ -61,15 +59,14 @@ def _counted(work: PartAtWork, field: str) -> Answer:
     counts = [count for step in work.made if isinstance(count := step.get(field), int)]
     unsaid, last = len(work.made) - len(counts), work.made[-1]
     done = sum(counts) + unsaid
-    if done == work.wanted or (work.verb in _BY_TIMES and (unsaid or done == work.rings)):
+    if done == work.wanted or (field == "times" and (unsaid or done == work.rings)):
         return Held()
     right, place = work.wanted - done + int(last.get(field) or 1), last.place_of(field)
     remedy = Remedy(f"take the extra ones out of step {last.number}")
     if right > 0:
-        said = f"{field}: {right}"
-        if last.in_words:
-            said = often(right) if field == "times" else plural(right, "joint")
-        edits = (Edit(place, said if last.in_words else str(right)),) if place != last.place else ()
+        said = often(right) if field == "times" else plural(right, "joint")
+        new, said = (said, said) if last.in_words else (str(right), f"{field}: {right}")
+        edits = (Edit(place, new),) if place != last.place else ()
         remedy = Remedy(f"write `{said}` in step {last.number}", edits)
     return Misfit(
         says=f"the steps {work.verb.removesuffix(' ring')} `{work.part.name}` {often(done)},"
