@@ -22,6 +22,8 @@ _TYPES = {
     "number": "a number",
     "string": "words",
 }
+#: what the only size of a group of fields is meant for
+_SIZED = ("hole", "outside")
 
 
 def explained(branch: Branch) -> list[Fault]:
@@ -101,6 +103,10 @@ def _wrong_type(branch: Branch, error: Any, name: str, node: reading.Node) -> It
         return
     if types == ["object"] and isinstance(node, reading.Sequence) and not fields:
         need = "names with what each is"
+    sized = next((field for field in _SIZED if field in fields), "")
+    if sized and isinstance(node, reading.Scalar) and unit_fault("length", node) is None:
+        example = f"{{{sized}: {node.text}}}"
+        edits = (Edit(node.place, example),)
     in_words = "string" in schema.get("items", {}).get("type", "string")
     if types == ["array"] and isinstance(node, reading.Scalar) and in_words:
         entries = APART.split(node.text)

@@ -34,6 +34,8 @@ _MANY = Pattern(r"(?<![\w./])(\d+)(?:\s*[x×])?(?![\w./])")
 _OR_MORE = Pattern(rf"(?:{TO}\d+|\s*\+)(?![\w./])")
 _FILLER = Pattern(r"(?<!\w)(?:of|a|an|the|with needle|each|in)(?!\w)", re.IGNORECASE)
 _NOTE = Pattern(r",\s*([^\s,\0][^,\0]*)")
+#: `20 g of kelp, lot L7`
+_LOT = Pattern(r",?\s*(?<!\w)(?:dye\s+)?lot\s+(?!of\b)([^\s,\0]+)", re.IGNORECASE)
 #: half of what one is sold in
 _HALF = Pattern(r"\bhalf\b", re.IGNORECASE)
 #: what thread is sold on or in, and what it is called
@@ -151,6 +153,7 @@ def _unnamed(node: tree.Scalar, names: Names) -> Fault:
 
 def _amount(phrase: Phrase, what: str) -> dict[str, tree.Node]:
     """How much there is, by field, in the order of the author's words."""
+    lot = phrase.take(_LOT)
     mass, volume, pack_of = phrase.take(_GRAMS), phrase.take(_ML), phrase.take(_PACK_OF)
     sets, half = phrase.take_sets(), phrase.take(_HALF)
     sold_as = phrase.take_word(SOLD_AS)
@@ -166,6 +169,7 @@ def _amount(phrase: Phrase, what: str) -> dict[str, tree.Node]:
         "strands": _whole(half, 6) if sold_as and sold_as.value == "hank" else None,
         "strand" if what == "bead" else "length": length,
         "packs" if in_packs or volume else _COUNTED[what]: many,
+        "lot": lot,
         "note": phrase.take(_NOTE),
     }
     written = [(field, node) for field, node in found.items() if node is not None]

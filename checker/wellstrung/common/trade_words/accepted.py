@@ -76,7 +76,11 @@ _BUTTON = (
     "button clasp, button and loop clasp, loop and button, bead and loop, button and thread loop,"
     " bead button and loop"
 )
-_EAR_HOOK = "earring hook, shepherd's hook, fish hook, french hook, hook ear wire, ear hook"
+_EAR_HOOK = (
+    "earring hook, shepherd's hook, fish hook, french hook, hook ear wire, ear hook,"
+    " fish hook ear wire, fishhook ear wire, french hook ear wire, french ear wire,"
+    " shepherd's hook ear wire"
+)
 _HEAD_PIN = "ball pin, ball head pin, ball-headed pin, flat head pin, ball-end pin"
 _EYE_PIN = "loop pin"
 _LINKS = (
