@@ -97,6 +97,7 @@ from wellstrung.subjects.chain import ChainCut as ChainCut
 from wellstrung.subjects.chain import EndLink as EndLink
 from wellstrung.subjects.chain import PieceCut as PieceCut
 from wellstrung.subjects.chain import of_cups as of_cups
+from wellstrung.subjects.closed import RingClosed as RingClosed
 from wellstrung.subjects.counts import hung_in_all as hung_in_all
 from wellstrung.subjects.counts import pieces_hung as pieces_hung
 from wellstrung.subjects.cups import CupInEnd as CupInEnd
@@ -152,7 +153,6 @@ from wellstrung.subjects.run import taken as taken
 from wellstrung.subjects.steps import ClassMeets as ClassMeets
 from wellstrung.subjects.steps import Cutting as Cutting
 from wellstrung.subjects.steps import PartAtWork as PartAtWork
-from wellstrung.subjects.steps import RingClosed as RingClosed
 from wellstrung.subjects.steps import RingOnCappedRope as RingOnCappedRope
 from wellstrung.subjects.steps import ThreadEnds as ThreadEnds
 from wellstrung.subjects.steps import WrappedLoop as WrappedLoop

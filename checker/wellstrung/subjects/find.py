@@ -12,6 +12,7 @@ from wellstrung.subjects import (
     bare_ends,
     behind,
     chain,
+    closed,
     cups,
     glued,
     held,
@@ -108,6 +109,7 @@ _STANDING: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
 )
 _NAMES = (alone.names,)
 _OF_WORK: tuple[Callable[[Plan], Iterable[Subject]], ...] = (
+    closed.find,
     steps.find,
     stones.find,
     glued.find,

@@ -78,13 +78,6 @@ class WrappedLoop(Subject, frozen=True):
     brought: Step | None
 
 
-class RingClosed(Subject, frozen=True):
-    """A ring, and a step that closes it."""
-
-    ring: Part
-    step: Step
-
-
 class PartAtWork(Subject, frozen=True):
     """A part, how many times a verb must be done to it, and the steps that do it or need it done.
 
@@ -138,10 +131,6 @@ def find(plan: Plan) -> Iterator[Subject]:
     yield from _wrapped(plan)
     if plan.steps:
         yield from _parts_at_work(plan)
-    for step in plan.steps_that("close ring"):
-        ring = step.parts.get("part")
-        if ring is not None and ring.kind.role is Role.RING:
-            yield RingClosed(step.place, ring, step)
     yield from _cutting(plan)
     yield from _class(plan)
 

@@ -21,7 +21,7 @@ from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, Step
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
-from wellstrung.subjects import glued, steps, stones
+from wellstrung.subjects import closed, glued, steps, stones
 from wellstrung.subjects.base import opens
 from wellstrung.subjects.pulled import pulling_on, pulls
 from wellstrung.work.schedule import END, Lag, Task, Work
@@ -138,9 +138,11 @@ def _needed(ask: Quantities) -> Iterator[tuple[Step, Step]]:
             yield from subject.finished_first
         elif isinstance(subject, steps.RingOnCappedRope) and _blocked(subject, ask):
             closing = glued.closing_glue(plan, subject.rope)
-            yield from ((subject.step, closed) for closed in closing if subject.step)
+            yield from ((subject.step, glued_on) for glued_on in closing if subject.step)
     for stone in stones.find(plan):
         yield from stone.in_order
+    for ring in closed.find(plan):
+        yield from ((hung, ring.step) for hung in ring.hung_first)
     for step in glued.wearing(plan):  # what was done before the piece is worn stays before it
         yield from ((before, step) for before in plan.steps[: _at(step)])
     for step in plan.steps_that("slide"):

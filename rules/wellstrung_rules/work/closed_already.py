@@ -1,15 +1,21 @@
-"""A ring that a step closes is one that opens."""
+"""A ring that a step closes is one that opens, and what hangs from it is on it by then."""
 
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, RingClosed, Rule
 from wellstrung.rulebook.remedies import other_closings
+from wellstrung_rules.work import out_of_order
 
 
 def check(closing: RingClosed, ask: Ask) -> Answer:
     ring, step = closing.ring, closing.step
     if ask.opens(ring):
-        return Held()
+        late = next((one for one in closing.hung_first if one.number > step.number), None)
+        if late is None:
+            return Held()
+        hangs = f"step {late.number} hangs `{late.parts['part'].name}` on it"
+        says = f"step {step.number} closes `{ring.name}`, and only {hangs}"
+        return out_of_order(says, late, step, late, ask)
     return Misfit(
         says=f"step {step.number} closes `{ring.name}`, which is a {ring.text('closing')} ring and"
         " does not open",
@@ -30,8 +36,9 @@ RULE = Rule(
     subject=RingClosed,
     check=check,
     fault="step for a ring that is shut",
-    title="a ring that a step closes is one that opens",
-    why="whoever follows the list looks for the gap of a ring that has none",
+    title="a ring that a step closes is one that opens, and what hangs from it is on it by then",
+    why="whoever follows the list looks for the gap of a ring that has none, or bends a ring open"
+    " again that was shut a step before",
     sources=("a soldered or closed ring has no gap: geometry",),
     bad="{do: close ring, part: ring} of a soldered ring",
     good="{do: close ring, part: ring} of an open jump ring",

@@ -108,7 +108,10 @@ BUSY = """\
   - {do: close ring, part: small}
   - {do: wear}
 """.splitlines(keepends=True)
-ORDERED = {"capped-too-soon", "cure-time", "finish-before-glue", "pot-life", "step-parts"}
+ORDERED = {
+    "capped-too-soon", "closed-already", "cure-time", "finish-before-glue", "pot-life",
+    "step-parts",
+}  # fmt: skip
 
 
 @st.composite
