@@ -75,8 +75,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
 
     @once
     def _leaves(self) -> tuple[Quantity, ...]:
-        found = {id(leaf): leaf for arg in self.args.values() for leaf in arg.leaves}
-        return tuple(found.values())
+        return tuple({id(leaf): leaf for arg in self.args.values() for leaf in arg.leaves}.values())
 
     def at(self, moved: Mapping[Cause, float]) -> float:
         """The value with each cause moved to a point from -1 (its low end) to 1 (its high end)."""
@@ -245,9 +244,9 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         """Independent causes combined by root-sum-square, each side by itself."""
         low, high = self._by_root_sum_square
         # where causes hinder each other the root-sum-square may reach beyond what can be
-        if self._separate is not None or (
-            "worst" not in self.__dict__ and self._reaches(min) <= low <= high <= self._reaches(max)
-        ):
+        known = self.__dict__.get("worst", Window(math.inf, -math.inf))
+        as_far = self._separate is not None or known.low <= low <= high <= known.high
+        if as_far or self._reaches(min) <= low <= high <= self._reaches(max):
             return Window(low, high)
         return Window(max(low, self.worst.low), min(high, self.worst.high))
 
