@@ -66,7 +66,7 @@ def counted(lines: Sequence[Item]) -> Pack | None:
 
 
 def _fullest(lines: Sequence[Item], holds: Callable[[Item], float]) -> Item:
-    """The line with the fullest pack, the last of those alike: what holds less may be opened."""
+    """The line with the fullest pack, the last of equal ones; a smaller one may be opened."""
     return max(reversed(lines), key=holds)
 
 

@@ -23,8 +23,8 @@ from wellstrung.subjects.counts import is_bought, taken_in_all, woven_of
 from wellstrung.subjects.glued import glue_used, mixed, on_knots
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
 
-#: What is spoilt or lost first, of rings those that are opened: one over goes into each kit. Common
-#: practice, no source.
+#: Small parts that are spoilt or lost most often; of rings, those that are opened. Each kit gets
+#: one spare: common practice, no source.
 _SMALL = (Role.RING, Role.CRIMP, Role.TIP, Role.SLEEVE, Role.COVER)
 #: what is asked for by the length, and cut off to it: priced by what is bought, not by the pack
 _BY_THE_LENGTH = frozenset({"cord", "core", "chain", "wire"})
@@ -61,7 +61,7 @@ def of_plan(ask: Quantities) -> Iterator[Taken]:
 
 
 def purchase(thing: Taken, makers: int = 1, *, on_hand: bool = True) -> Purchase:
-    """What so many makers buy of a thing, each given whole pieces; what is on hand is had once."""
+    """What a class buys of a thing: whole pieces for each maker, less what is on hand."""
     blank = Purchase(
         group=thing.group,
         name=thing.name,
@@ -91,7 +91,7 @@ def purchase(thing: Taken, makers: int = 1, *, on_hand: bool = True) -> Purchase
 
 
 def _to_whole(in_all: Quantity, makers: int) -> float:
-    """What several makers get more of a thing since each is given whole pieces."""
+    """How much more several makers get because each is given whole pieces."""
     each = in_all.likely.high / makers
     return makers * (up(each) - each) if makers > 1 and in_all.unit == PIECES else 0.0
 

@@ -39,7 +39,7 @@ _GROWS = (Role.ROPE, Role.BAND, Role.STRAND)
 
 
 class Bag(Struct, frozen=True):
-    """One bag: its letter and the bead, spare beads included; its lot is dealt with the stock.
+    """One bag: its letter and the bead, spare beads included; lots are chosen with the stock.
 
     `grams` is up to the next tenth, None where it is not known; `measured` says how to measure the
     beads out. `up_to` is the largest size, mm, that they serve without the spare ones: infinite

@@ -10,12 +10,12 @@ from collections.abc import Mapping
 
 from msgspec import Struct
 
-#: what is bought is a lot of its own, and stands behind those on hand
+#: beads still to buy count as one more lot, used after those on hand
 BOUGHT = "what is bought"
 
 
 class Share(Struct, frozen=True):
-    """So many kits that come from the same lots, and what one of them takes of each."""
+    """Kits that come from the same lots, and how much one kit takes of each lot."""
 
     kits: int
     of: Mapping[str, float]
@@ -27,7 +27,7 @@ class Share(Struct, frozen=True):
 
 
 def dealt(held: Mapping[str, float], each: float, kits: int) -> list[Share]:
-    """So many kits of `each` from the lots that are held, whole kits of one lot first.
+    """Share the lots on hand out over the kits, as many kits as possible from one lot.
 
     A kit for which no one lot is enough is mixed of as few as will do. Counting.
 

@@ -95,7 +95,7 @@ class Stocked(Struct, frozen=True):
         return sum(line.left for line in self.lines)
 
     def shown(self, amount: float, side: Side = "down") -> str:
-        """An amount in words, no more of it than there is; what is taken or lacks, no less."""
+        """An amount in words: what there is rounded down, what is taken or lacks rounded up."""
         if self.unit == LENGTH:
             return units.by_length(amount, inches=self.inches, side=side) if amount else "none"
         if self.unit == PIECES:
@@ -181,13 +181,13 @@ class _Stock:
         bought: float | None,
         letter: str = "",
     ) -> Stocked | None:
-        """A thing of which each kit takes so much, with its lines used up; None without lines."""
+        """What the kits leave of each line of a thing; None where it has no lines."""
         if not held:
             return None
         holds: dict[str, float] = {}
         for item, of_pack, packs, loose in held:
             holds[_lot(item)] = holds.get(_lot(item), 0.0) + of_pack * packs + loose
-        # the tenth of a gram that a bag is rounded up to is never bought, nor one over for one kit
+        # nobody buys the tenth of a gram by which a bag is rounded up, or a spare for one kit
         takes = min(each * self._makers, sum(holds.values()) + (bought or 0.0))
         shares: tuple[Share, ...] = ()
         wanted = {"": takes}
@@ -249,7 +249,7 @@ def _chains(makers: int, ask: Quantities) -> Iterator[Stocked | None]:
 
 
 def _after(item: Item, unit: str, each: float, packs: int, loose: float, wanted: float) -> Line:
-    """A line of which so much is wanted: what is loose first, then whole packs, then of one."""
+    """What is left of a line: loose pieces are taken first, then whole packs, then part of one."""
     from_loose = min(loose, wanted)
     rest = max(0.0, each * packs - (wanted - from_loose))
     full = math.floor(rest / each + 1e-9) if each else 0

@@ -261,7 +261,7 @@ class Plan(Struct, frozen=True, eq=False):
     @property
     @cached
     def met(self) -> Mapping[Part, Sequence[Part]]:
-        """The parts beside each part in the run, in its order, once for each meeting; or none."""
+        """The parts that stand beside each part in the run, in order, once for each meeting."""
         met: Mapping[Part, list[Part]] = defaultdict(list)
         for end, inner in self.meetings:
             for part in inner.parts:

@@ -56,7 +56,7 @@ def of_ends(
     middle: float,
     ends: Mapping[str, Window],
 ) -> Window:
-    """Over the ends of arguments that share no cause; the other arguments are at rest."""
+    """The range over the ends of arguments that share no cause; all others are at rest."""
     work = partial(function, **at_rest)
     values = [work(**dict(zip(ends, at, strict=True))) for at in product(*ends.values())]
     return Window(min(middle, *values), max(middle, *values))
@@ -68,7 +68,7 @@ def reached(
     end: Callable[..., float],
     points: Sequence[float],
 ) -> float:
-    """The value with each cause at the one of its points where it `alone` moves it furthest.
+    """The value with each cause at the point where that cause `alone` moves the value furthest.
 
     Each node comes after the nodes below it, and the value itself is the last.
     """
@@ -114,7 +114,7 @@ class _Moved:
         }
 
     def put_back(self, cause: Cause, by: float, values: Mapping[int, float]) -> None:
-        """Undo moves of one cause, to what was `of` it before."""
+        """Undo the moves of one cause: put back what `of` returned before them."""
         self.points[cause] = by
         self._values.update(values)
 

@@ -251,7 +251,7 @@ class Quantity(Struct, frozen=True, eq=False, dict=True):
         return Window(max(low, self.worst.low), min(high, self.worst.high))
 
     def _reaches(self, end: Callable[..., float]) -> float:
-        """A value of the worst range; mostly the likely one needs no more (a check: 5 % less)."""
+        """A value of the worst range; `likely` rarely needs more of it (a check: 5 % less)."""
         alone = {cause: self._moves[cause] for cause in self._bounding}
         points = _SCAN if self._scanned else _ENDS
         return extremes.reached(self._nodes({}).values(), alone, end, points)

@@ -145,7 +145,7 @@ def _cut(text: str, room: int) -> str:
 
 
 def _beginning(text: str, room: int) -> str:
-    """As much of a text as so many columns take."""
+    """As much of a text as fits into so many columns."""
     if columns_of(text) == len(text):
         return text[: max(0, room)]
     taken = 0

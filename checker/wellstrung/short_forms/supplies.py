@@ -59,7 +59,7 @@ Names = Mapping[str, str]
 
 
 def named_by(whole: tree.Mapping) -> Names:
-    """What supplies may be of, by name -> the field that names it; empty where that is unread."""
+    """Each name in supplies -> the field for it; empty where its entry cannot be read."""
     beads, parts = (whole.entries.get(section) for section in ("beads", "parts"))
     found = dict.fromkeys(beads.node.entries, "bead") if beads else {}
     for name, entry in parts.node.entries.items() if parts else ():

@@ -250,7 +250,7 @@ _JSON = {str: "string", int: "integer"}
 
 
 def _listed(node: tree.Node, schema: _Schema) -> tree.Node:
-    """A single name or number as a list of it, where the schema has lists alone, of such values.
+    """Make a single name or number a list, where the schema takes only lists of such values.
 
     Words on several lines, or with a comma or its like, are meant as more than one.
     """

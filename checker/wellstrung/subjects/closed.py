@@ -10,7 +10,7 @@ from wellstrung.subjects.base import Eyes, Subject, opens, own_eyes
 
 
 class RingClosed(Subject, frozen=True):
-    """A ring, a step that closes it, and those that hang on it what has no way in by then."""
+    """A ring, a step that closes it, and the steps that hang on it what needs it open."""
 
     ring: Part
     step: Step

@@ -44,7 +44,7 @@ def check(join: LinesInEye, ask: Ask) -> Answer:
 
 
 def _remedies(loop: Eyes | Part, short: float, lines: int, ask: Ask) -> tuple[Remedy, ...]:
-    """A larger ring, or what spares an eye that is as it is."""
+    """A larger ring; for the eye of a part, another way to hold the lines."""
     gather = "gather the strands in a cone or a bead tip" if lines > 1 else "take a finer line"
     if not isinstance(loop, Eyes):
         return wider_ring(loop, ask.of(loop, sized_by(loop)), short, gather)

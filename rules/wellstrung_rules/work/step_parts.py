@@ -8,7 +8,7 @@ from wellstrung.rulebook.wording import in_yaml, often, plural
 from wellstrung_rules.work import out_of_order
 
 _DOES = {"weave": "weaves", "string": "strings", "cut": "cuts"}
-#: how a step says of how many it is; of `times`, it may say nothing and mean all
+#: the field that says how often a step is done; a step without `times` does all of them
 _COUNTED = {"glue": "joints", "hang": "times", "crimp": "times", "close ring": "times"}
 
 
