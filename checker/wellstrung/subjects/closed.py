@@ -27,7 +27,7 @@ def find(plan: Plan) -> Iterator[RingClosed]:
 
 def _hung_first(ring: Part, closed: Step, plan: Plan) -> Iterator[Step]:
     once = plan.steps_that("close ring", part=ring) == [closed]
-    split = ring.has("closing") and ring.text("closing") == "split"
+    split = ring.traits.opens and not ring.traits.gapes
     if split or not once or closed.joins or closed.get("times") is not None:
         return  # it opens again, or only some of several are closed
     hung = {line.part for line in plan.hung if ring in (line.source, line.by)}
