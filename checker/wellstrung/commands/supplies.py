@@ -12,6 +12,7 @@ from wellstrung.judging.result import understood
 from wellstrung.lists import shopping
 from wellstrung.plugins import host as hosts
 from wellstrung.report import supplies_data, supplies_list
+from wellstrung.report.heading import lacking
 from wellstrung.what_if import other_sizes, unfit
 
 
@@ -34,6 +35,8 @@ def run(options: argparse.Namespace) -> int:
     )
     if options.form == "csv":
         show_as_is(supplies_data.as_csv(found))
+        if lacks := lacking(plans):
+            note(lacks)
     elif options.form == "json":
         show(supplies_data.as_json(found))
     else:

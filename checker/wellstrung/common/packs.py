@@ -29,9 +29,8 @@ SOLD_AS: Mapping[str, str] = {
 }
 #: what beads come strung in, and are counted by their length
 STRUNG = frozenset({"hank", "strand", "loop"})
-_SAID = Pattern(
-    rf"\b(?:{'|'.join([*SOLD_AS, 'count', 'ct', 'pcs?', 'pieces?', 'beads?'])})\b", re.IGNORECASE
-)
+_COUNTED = "count|ct|pcs?|pieces?|beads?|pairs?|dozen|gross"
+_SAID = Pattern(rf"\b(?:{'|'.join(SOLD_AS)}|{_COUNTED})\b", re.IGNORECASE)
 
 
 def in_words(value: object) -> bool:

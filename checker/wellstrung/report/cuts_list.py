@@ -13,9 +13,9 @@ from wellstrung.common.wording import article
 from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import cutting
 from wellstrung.lists.cutting import Bar, ChainCuts, ChainPiece, CutList, Lengths
-from wellstrung.report.heading import as_data, head
+from wellstrung.report.heading import as_data, head, lacking
 from wellstrung.report.styled import Text
-from wellstrung.report.terminal import Page, counted
+from wellstrung.report.terminal import OUTCOMES, Page, counted
 from wellstrung.report.writer import Options
 
 _INDENT = 3
@@ -44,7 +44,10 @@ def write(results: Sequence[PlanResult], makers: int, found: CutList, options: O
         page.line("could not be worked out", style="bold")
         for lacks in found.missing:
             page.line(lacks, _INDENT)
-    if not (found.chains or found.lengths or found.missing):
+    lacks = lacking(results)
+    if lacks:
+        page.line(lacks, style=OUTCOMES["not checked yet"])
+    elif not (found.chains or found.lengths or found.missing):
         trimmed = ": ends of wire are trimmed as they are turned" if cautions(results) else ""
         page.line(f"there is nothing to cut{' to length' if trimmed else ''}{trimmed}")
     for says in cautions(results):

@@ -70,6 +70,21 @@ def _several(page: Page, result: Result, makers: int) -> None:
         page.path(applied)
 
 
+def lacking(results: Sequence[PlanResult]) -> str:
+    """Which plans a list lacks, and until when; empty where it lacks none."""
+    every = Result(tuple(results))
+    unread = [plan for plan in results if plan.ask is None]
+    if not unread:
+        return ""
+    several, slips = len(unread) > 1, [plan.slips for plan in unread]
+    until = "they can be read" if several else "it can be read"
+    if all(slips):
+        whose = "their" if several else "its"
+        until = f"{whose} slip is mended" if slips == [1] else f"{whose} slips are mended"
+    names = some_of([f"`{every.called(plan)}`" for plan in unread], _NAMED)
+    return f"nothing can be listed for {names} until {until}"
+
+
 def not_as_written(result: PlanResult, where: str) -> str:
     """That a piece cannot be made as its plan has it, and where it stands what to change."""
     if not result.count("error"):

@@ -16,7 +16,7 @@ from wellstrung.judging.result import PlanResult, Result
 from wellstrung.lists import shopping
 from wellstrung.lists.line import GROUPS, SupplyLine
 from wellstrung.lists.shopping import Kit
-from wellstrung.report.heading import head
+from wellstrung.report.heading import head, lacking
 from wellstrung.report.styled import Text
 from wellstrung.report.terminal import OUTCOMES, Page
 from wellstrung.report.writer import Options
@@ -49,9 +49,11 @@ def write(found: Supplies, options: Options) -> str:
     names = _Names(found)
     lines = names.in_order(line for line in found.lines if not line.missing)
     buy = [line for line in lines if line.short or line.unfit]
+    lacks = lacking(found.results)
     if not buy:
-        page.line("nothing to buy")
-        page.line()
+        if not lacks or lines:
+            page.line(f"nothing to buy{' for the other plans' if lacks else ''}")
+            page.line()
     elif options.width >= _TABLE_FROM:
         _table(page, buy, names)
     else:
@@ -65,6 +67,8 @@ def write(found: Supplies, options: Options) -> str:
     _substitutes(page, found)
     _kits(page, found.kits, names)
     _not_counted(page, found.lines, names)
+    if lacks:
+        page.line(lacks, style=OUTCOMES["not checked yet"])
     return page.text()
 
 

@@ -12,6 +12,7 @@ from wellstrung.common.places import Fault
 from wellstrung.common.trade_words import plain
 from wellstrung.reading import tree
 from wellstrung.reading.faults import fault, shown
+from wellstrung.reading.numbers import SET, in_sets
 
 #: stands for words that are taken already: nothing matches it, and nothing matches across it
 _TAKEN = "\0"
@@ -26,12 +27,11 @@ TO = r"\s*(?:±|\.\.|to|[-–])\s*"
 LENGTH = rf"(?<![\w./])(?:{NUMBER}\s*(?:{_UNIT})?{TO})?{NUMBER}\s*{_UNIT}"
 
 
-#: so many, as lists of what is bought have it, and how many one is
-_SETS: Mapping[str, int] = {"dozen": 12, "gross": 144}
-_SET = Pattern(r"(?<![\w./])(?:(?:\d+|half|an?)\s+(?:an?\s+)?)?(?:dozens?|gross)\b", re.IGNORECASE)
 _HOW_MANY = Pattern(
-    r"(?<![\w./])(?:\d+\s*(?:times|pairs?|pcs?|pieces?|[x×])|x\s*\d+)(?![\w./])", re.IGNORECASE
+    r"(?<![\w./])(?:\d+\s*(?:times|pcs?|pieces?|[x×])|x\s*\d+)(?![\w./])", re.IGNORECASE
 )
+#: what follows how many there are
+_OF = Pattern(rf"{_TAKEN}\s*of\b", re.IGNORECASE)
 #: a number before all else that a phrase says
 _FIRST = Pattern(rf"^\s*\d+(?=[\s{_TAKEN}])")
 
@@ -69,13 +69,12 @@ class Phrase:
         return word
 
     def take_sets(self) -> tree.Scalar | None:
-        """So many dozen, or gross; the value is how many that is."""
-        words = self.take(_SET)
-        if words is not None:
-            of = next(many for name, many in _SETS.items() if name in words.text.casefold())
-            figure = re.match(r"\d+", words.text)
-            half = words.text.casefold().startswith("half")
-            words.value = int(figure[0]) * of if figure else of // 2 if half else of
+        """So many pairs, dozen or gross; the value is how many that is."""
+        found = SET.search(self._left)
+        if found is None:
+            return None
+        words = self._taken(*found.span(), found.span())
+        words.value = in_sets(words.text)
         return words
 
     def how_many(self, what: str, *, sized: bool) -> Fault | None:
@@ -86,6 +85,7 @@ class Phrase:
         words = self.take_sets() or self.take(_HOW_MANY) or (self.take(_FIRST) if sized else None)
         if words is None:
             return None
+        self.take(_OF)
         do = "take it out, and write what is on hand under `supplies`"
         return fault(f"{what} says {shown(words)}, which is how many: {do}", words.place)
 

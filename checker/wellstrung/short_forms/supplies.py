@@ -84,7 +84,10 @@ def supply(
     assert isinstance(node, tree.Mapping)
     what = next((field for field in _COUNTED if field in node.entries), "bead")
     phrase = Phrase(pack.node)
-    fields = _amount(phrase, what)
+    fields = {
+        "pack_of" if field == "count" else field: said
+        for field, said in _amount(phrase, what).items()
+    }
     if _said_nothing(phrase, pack.node, fields, "`pack`", faults):
         return None
     twice = next((name for name in fields if name in node.entries and name != "pack"), None)
@@ -199,6 +202,8 @@ def _said_nothing(
         faults.append(fault(says, more.place))
         return True
     advice = "take it out, or write it after a comma, as in `20 g of kelp, 401`"
+    if phrase.head and re.search(rf"\b{re.escape(phrase.head)}\s+of\b", node.text):
+        advice = "write how many pieces or grams there are, as in `14 small` or `20 g of kelp`"
     unknown = phrase.unknown(called, advice)
     if unknown is not None:
         faults.append(unknown)

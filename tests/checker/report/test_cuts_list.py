@@ -123,6 +123,11 @@ hung: [{part: pin, from: hook}]
     assert "CAUTION cut ends of wire, pins and chain fly" in text
 
 
+def test_a_plan_that_cannot_be_read_is_never_nothing_to_cut() -> None:
+    text = write([CHECKER.check_text("a: [", "a.yaml")], 1, cutting.listed([], 1), Options())
+    assert text.endswith("\nnothing can be listed for `a.yaml` until its slip is mended")
+
+
 def test_a_piece_that_nothing_is_cut_for_says_so() -> None:
     assert write([], 1, cutting.CutList((), (), ()), Options()).endswith("there is nothing to cut")
 

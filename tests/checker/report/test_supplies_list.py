@@ -16,7 +16,7 @@ from jsonschema import Draft202012Validator
 from msgspec.structs import replace
 
 import wellstrung_schemas as schemas
-from running import SAMPLES, SHARED
+from running import SAMPLES, SHARED, Run
 from wellstrung.commands.output import in_encoding
 from wellstrung.derived.purchase import Needed
 from wellstrung.judging.checker import Checker
@@ -209,6 +209,35 @@ def test_a_plan_that_cannot_be_made_as_written_is_told_first() -> None:
     )
     assert "    the bore as written does not work (take a bore of 7.94..8.71 mm)\n" in text
     assert "buy 2, not as written" in re.sub(" +", " ", text) and "cap: bore" not in text
+
+
+SLIP = "plan: 1\ntitle: Slip\npiece: bracelet\nparts: {a: 5 mm ring x, b: clap}\nrun: [a]\n"
+
+
+@pytest.mark.parametrize(
+    ("texts", "buy", "says"),
+    [
+        ([SLIP], False, "for `Slip` until its slips are mended"),
+        (["a: ["], False, "for `plan0.yaml` until its slip is mended"),
+        (["a: [", SLIP], False, "for `plan0.yaml` and `Slip` until their slips are mended"),
+        ([SLIP, COLLAR.read_text("utf-8")], True, "for `Slip` until its slips are mended"),
+    ],
+)
+def test_a_plan_that_cannot_be_read_is_never_nothing_to_buy(
+    texts: list[str], buy: bool, says: str
+) -> None:
+    text = write(listed(*texts), Options(120))
+    assert text.endswith(f"\nnothing can be listed {says}")
+    assert ("[ ]" in text) is buy and "nothing to buy\n\nnothing" not in text
+
+
+def test_a_table_without_a_plan_that_cannot_be_read_says_so_beside_it(
+    run: Run, tmp_path: Path
+) -> None:
+    (tmp_path / "slip.yaml").write_text(SLIP, encoding="utf-8")
+    ran = run("supplies", "slip.yaml", "--as", "csv", cwd=tmp_path)
+    assert (ran.code, ran.out.count("\n")) == (1, 1)
+    assert ran.err == "wellstrung: nothing can be listed for `Slip` until its slips are mended\n"
 
 
 def test_what_lacks_a_field_is_told_and_not_counted() -> None:
