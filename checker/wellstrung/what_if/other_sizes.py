@@ -24,7 +24,7 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
 from wellstrung.rulebook import at_least, at_most, within
 from wellstrung.what_if.unfit import called, unfit
-from wellstrung.what_if.unsettled import Unsettling
+from wellstrung.what_if.unsettled import Raised, Ranks, Unsettling
 
 #: Steps in which sizes are tried, mm.
 STEP = 0.05
@@ -35,8 +35,6 @@ _PLACE = 40
 #: Values of these kinds are sizes that a shop sells by; measured values and weights are not.
 _SIZES = frozenset({"length", "wire"})
 _NO_SIZES = frozenset({"measured", "closed_length"})
-#: the rank of each remark about a part when a size is written like this; None where it is no plan
-Raised = Callable[[str], Mapping[Identity, int] | None]
 
 
 class Substitute(Struct, frozen=True):
@@ -118,15 +116,16 @@ class _Copies:
         return self._short.as_written(part.name)
 
     def of(self, part: Part, place: Place) -> Raised:
-        """The same by what is written at a place; None where it is no plan; raises _Stopped."""
+        """What the part brings with another text at a place; raises _Stopped."""
         short = self._short.of(part.name, place)
 
-        def raised(written: str) -> Mapping[Identity, int] | None:
+        def raised(written: str) -> Ranks | None:
             self._count()
             if short is not None:
                 return short(written)
             text = tree.replaced(self.plan.text, [(place, written)])
-            return self._checker.raised_about(text, self.plan, part.name)
+            found = self._checker.raised_about(text, self.plan, part.name)
+            return found.items() if found is not None else None
 
         return raised
 
@@ -199,11 +198,17 @@ class _Trial:
         raised: Raised,
     ) -> None:
         self._part, self._size, self._before, self._raised = part, size, before, raised
-        self._known: dict[int, frozenset[tuple[str, ...]]] = {}
+        self._known: dict[int, bool] = {}
 
     def decides(self) -> bool:
         """Whether half or double the size breaks a rule that is about the part."""
-        return any(parts for end in (-1, 1) for parts in self._broken(self._most(end)))
+        for steps in map(self._most, (-1, 1)):
+            self._known[steps] = False
+            for parts in self._new(steps):
+                self._known[steps] = True
+                if parts:
+                    return True
+        return False
 
     def end(self, way: int) -> float | None:
         """The last size that works downwards (-1) or upwards (1), mm; None where all of them do."""
@@ -225,25 +230,25 @@ class _Trial:
     def _at(self, steps: int) -> float:
         return self._size.middle + steps * STEP
 
-    def _broken(self, steps: int) -> frozenset[tuple[str, ...]]:
-        """The parts with new remarks when the size is changed by so many steps."""
+    def _broken(self, steps: int) -> bool:
+        """Whether there are new remarks when the size is changed by so many steps."""
         if steps not in self._known:
-            self._known[steps] = self._asked(steps)
+            self._known[steps] = any(True for _ in self._new(steps))
         return self._known[steps]
 
-    def _asked(self, steps: int) -> frozenset[tuple[str, ...]]:
+    def _new(self, steps: int) -> Iterator[tuple[str, ...]]:
+        """The parts of each new remark; it is judged no further than they are read."""
         low, high = self._size.worst if self._written_with_tolerance() else (0.0, 0.0)
         written = units.show(self._at(steps), "mm", 4)
         if high > low:
             written += f" ± {units.show((high - low) / 2, 'mm', 4)}"
         after = self._raised(written)
         if after is None:
-            return frozenset({(self._part.name,)})
-        return frozenset(
-            parts
-            for (rule, parts), rank in after.items()
-            if rank > self._before.get((rule, parts), 0)
-        )
+            yield (self._part.name,)
+            return
+        for (rule, parts), rank in after:
+            if rank > self._before.get((rule, parts), 0):
+                yield parts
 
     def _written_with_tolerance(self) -> bool:
         return any(sign in self._size.spelling for sign in ("±", "..", "+/-"))

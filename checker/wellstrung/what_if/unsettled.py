@@ -8,7 +8,7 @@ way, nor has one that is said in a phrase: the changed text is then read as a pl
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Any, NamedTuple
 
 from wellstrung.common.places import Place
@@ -25,8 +25,10 @@ from wellstrung.rulebook import Rule, Subject
 from wellstrung.subjects.alone import Piece, names
 from wellstrung.subjects.find import standing_but_names
 
-#: the rank of each remark about a part, when one of its sizes is written like this
-Raised = Callable[[str], Mapping[Identity, int] | None]
+#: a remark and its rank, rule by rule as far as one reads on
+Ranks = Iterable[tuple[Identity, int]]
+#: the remarks about a part when one of its sizes is written like this; None where it is no plan
+Raised = Callable[[str], Ranks | None]
 
 
 class _Size(NamedTuple):
@@ -75,28 +77,30 @@ class Unsettling:
         """The rank of each remark about a part and about the whole piece, nothing changed."""
         self._back_to(self._kept)
         self._leave_open([])
-        return self._all(self._fixed[part], self._open[part])
+        found = dict(self._fixed[part])
+        for identity, rank in self._each(self._open[part]):
+            found[identity] = max(rank, found.get(identity, 0))
+        return found
 
     def of(self, part: str, place: Place) -> Raised | None:
-        """The same when a size of the part is another, until the next is asked for.
+        """The remarks that another size of the part brings, until the next is asked for.
 
-        None where it has no short way.
+        Those that every size brings are left out. None where it has no short way.
         """
         size = self._sizes.get((part, place))
         if size is None:
             return None
         self._back_to(self._kept)
         self._leave_open([size])
-        fixed = dict(self._fixed[part])
-        looking = [one for one in self._open[part] if not self._judged(*one, fixed)]
+        looking = [one for one in self._open[part] if not self._judged(*one, {})]
         kept = self._now()
 
-        def raised(written: str) -> Mapping[Identity, int] | None:
+        def raised(written: str) -> Ranks | None:
             self._back_to(kept)
             size.put(written, written)
             if any(within(self._plan.parts[part])):
                 return None
-            return self._all(fixed, looking)
+            return self._each(looking)
 
         return raised
 
@@ -135,13 +139,17 @@ class Unsettling:
             if looks:
                 self._open[part].append((rule, subject))
 
-    def _all(
-        self, fixed: Mapping[Identity, int], looking: Iterable[tuple[Rule, Subject]]
-    ) -> Mapping[Identity, int]:
-        found = dict(fixed)
-        for rule, subject in looking:
-            self._judged(rule, subject, found)
-        return found
+    def _each(self, looking: list[tuple[Rule, Subject]]) -> Iterator[tuple[Identity, int]]:
+        """What is said of these subjects; one that is remarked on is the first to be judged next.
+
+        A rule that a size breaks is broken by most others that are tried.
+        """
+        for one in tuple(looking):
+            raised = dict[Identity, int]()
+            self._judged(*one, raised)
+            if raised:
+                looking.insert(0, looking.pop(looking.index(one)))
+            yield from raised.items()
 
     def _judged(self, rule: Rule, subject: Subject, raised: dict[Identity, int]) -> bool:
         """Whether a subject could be judged; adds the ranks of what is said of it."""
