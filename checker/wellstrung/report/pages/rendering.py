@@ -5,11 +5,16 @@ Jinja2 escapes whatever a plan says; drawings come from ElementTree, which escap
 
 from __future__ import annotations
 
+import sys
+from contextlib import suppress
 from functools import cache
 from importlib import resources
+from importlib.util import cache_from_source
+from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined, pass_context
+from jinja2.bccache import Bucket, FileSystemBytecodeCache
 from jinja2.runtime import Context
 from markupsafe import Markup
 
@@ -31,7 +36,7 @@ def render(template: str, **values: Any) -> str:
     result = values.get("result")
     plans = result.plans if isinstance(result, Result) else [result] if result is not None else ()
     return (
-        _environment()
+        environment()
         .get_template(template)
         .render(style=Markup(_style()), files=short_names(plans), **values)
     )
@@ -45,10 +50,28 @@ def _shown(context: Context, value: Any) -> Any:
     return type(value)(shortened(visible(value), context.get("files", {})))
 
 
+class _Compiled(FileSystemBytecodeCache):
+    """Templates compiled once, kept where Python keeps compiled modules, if that can be written."""
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Read a compiled template, if there is one."""
+        with suppress(OSError):
+            super().load_bytecode(bucket)
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Write a compiled template."""
+        with suppress(OSError):
+            Path(self.directory).mkdir(parents=True, exist_ok=True)
+            super().dump_bytecode(bucket)
+
+
 @cache
-def _environment() -> Environment:
+def environment() -> Environment:
+    """What turns the templates into pages."""
+    kept = str(Path(cache_from_source(__file__)).parent)
     environment = Environment(
         loader=PackageLoader("wellstrung.report"),
+        bytecode_cache=None if sys.dont_write_bytecode else _Compiled(kept, "%s.template"),
         autoescape=True,
         trim_blocks=True,
         lstrip_blocks=True,
