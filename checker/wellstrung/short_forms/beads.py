@@ -39,6 +39,8 @@ _OF_SEEDS = Pattern(r"(?<!\w)size\s+(\d{1,2})(?![\w./])", re.IGNORECASE)
 _NAMED = named_sizes(hole=r"(?:holes?|drill)(?!\s+\d)", length="long", outside="(?:across|wide)")
 _LONG = Pattern(LENGTH, re.IGNORECASE)
 _HEAVY = Pattern(r"(?<![\w.])\d+(?:\.\d+)?\s*(?:g|grams?)(?!\w)", re.IGNORECASE)
+#: a spacer of such a shape is no ball, however round it is
+_FLAT = Pattern(r"(?<!\w)(?:flat|dis[ck]s?|dais(?:y|ies)|washers?)(?!\w)", re.IGNORECASE)
 _SAYS_NOTHING = ("bead", "beads", "size", "in size", "a", "of", "some")
 _MAKES = {"japanese": "Japanese", "japan": "Japanese", "czech": "Czech", "bohemian": "Czech"}
 _DRILLED = {"top-drilled": "top", "top drilled": "top", "through-drilled": "through"}
@@ -52,8 +54,9 @@ _METALS = {
 }
 #: colours and finishes that are a letter or two from a word for a bead
 _COLOURS = frozenset(
-    ("gloss", "glossy", "pearly", "stony", "woody", "rosy", "wool", "glassy", "metallic", "jetty")
-)
+    ("gloss", "glossy", "pearly", "stony", "woody", "rosy", "wool", "glassy", "metallic", "jetty",
+     "smoke", "smoked")
+)  # fmt: skip
 
 
 def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | None:
@@ -79,7 +82,7 @@ def bead(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
         pass
     counted = phrase.how_many(f"`{name}`", sized=size is not None)
     colour = phrase.take_rest()
-    wrong = counted or (colour and _slip(colour, node, name))
+    wrong = counted or (colour and _slip(colour, node, name, typed=family is not None))
     if wrong:
         faults.append(wrong)
     elif size is None or family is None:
@@ -173,7 +176,11 @@ def _type(
             material.value = plain(material.text)
     material = material or phrase.take_word({"glass": "glass"}, head=True)
     if family.text("rank") != "4":
-        phrase.take_word(_plural("round, ball", "round"))
+        ball = phrase.take_word(_plural("round, ball", "round"))
+        flat = _FLAT.search(phrase.node.text.partition(",")[0])
+        if ball is not None and family.text("if_round") and not flat:
+            family = _families()[family.text("if_round")]
+            found = tree.meaning(found, family.name)
     return family, found, material
 
 
@@ -208,8 +215,11 @@ def _lacks(
     return f"{of} has no size: write it as {either(f'`{each}`' for each in such.split(', '))}"
 
 
-def _slip(colour: tree.Scalar, said: tree.Scalar, name: str) -> Fault | None:
-    """The fault of what is left over and is no colour: a size, or a slip of a known word."""
+def _slip(colour: tree.Scalar, said: tree.Scalar, name: str, *, typed: bool) -> Fault | None:
+    """The fault of what is left over and is no colour: a size, or a slip of a known word.
+
+    Once the type is known, what follows a comma may be any colour.
+    """
     for pattern, advice in (
         (_LONG, "if it is the hole, write `hole {said}`"),
         (_HEAVY, "what is on hand goes under `supplies`, as `{said} of {name}`"),
@@ -218,11 +228,13 @@ def _slip(colour: tree.Scalar, said: tree.Scalar, name: str) -> Fault | None:
             advice = f"{advice.format(said=measured.text, name=name)}; else take it out"
             says = f"`{measured.text}` of bead `{name}` is no colour: {advice}"
             return fault(says, measured.place, remedy=advice)
+    head, _, rest = said.text.partition(",")
     for word in re.findall(r"[^\W\d_]{4,}", colour.text):
         small = word.casefold()
         if small in _COLOURS or small in _every_word():
             continue
-        near = nearest(small, _every_word())
+        free = typed and word in rest and word not in head  # as any colour may be called
+        near = nearest(small, _MAKES if free else _every_word())
         if near is not None:
             near = _MAKES.get(near, near)
             there = Phrase(said).take(re.compile(rf"(?<!\w){word}(?!\w)"))

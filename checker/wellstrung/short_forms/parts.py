@@ -12,7 +12,6 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import NamedTuple
 
-from wellstrung import tables
 from wellstrung.common.patterns import Pattern
 from wellstrung.common.places import Fault
 from wellstrung.common.trade_words import ACCEPTED, answer, close, fields_of, meaning, plain, words
@@ -22,11 +21,12 @@ from wellstrung.reading import tree
 from wellstrung.reading.faults import EVERY_WORD, fault, shown
 from wellstrung.short_forms.lines import line, line_words, names_line
 from wellstrung.short_forms.loops import STRANDS, loops_of
-from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase, named_sizes
+from wellstrung.short_forms.metals import metals
+from wellstrung.short_forms.named import named, of_no_field
+from wellstrung.short_forms.phrase import LENGTH, NUMBER, TO, Phrase
 from wellstrung.short_forms.phrase import part as within
 from wellstrung.short_forms.uncut import cut_of, size_of_stones
 from wellstrung.short_forms.words import answered
-from wellstrung_schemas import fragment
 
 
 class Noun(NamedTuple):
@@ -37,7 +37,7 @@ class Noun(NamedTuple):
 
 
 def _clasp(type_: str, *takes: str) -> Noun:
-    return Noun({"kind": "clasp", "type": type_}, takes)
+    return Noun({"kind": "clasp", "type": type_}, takes or ("a", "b"))
 
 
 def _ring(**closing: str) -> Noun:
@@ -45,29 +45,29 @@ def _ring(**closing: str) -> Noun:
 
 
 def _of_wire(kind: str, **type_: str) -> Noun:
-    return Noun({"kind": kind, **type_}, ("wire",))
+    return Noun({"kind": kind, **type_}, ("wire", "eye", "loop"))
 
 
 _NOUNS: Mapping[str, Noun] = {
     "lobster": _clasp("lobster"),
     "spring ring": _clasp("spring ring"),
-    "toggle": _clasp("toggle", "ring inside"),
+    "toggle": _clasp("toggle", "ring inside", "bar"),
     "hook clasp": _clasp("hook"),
     "magnetic clasp": _clasp("magnetic"),
     "box clasp": _clasp("box"),
-    "slide clasp": _clasp("slide"),
-    "ribbon end": _clasp("ribbon end"),
+    "slide clasp": _clasp("slide", "a", "b", "tube"),
+    "ribbon end": _clasp("ribbon end", "jaw"),
     "S-hook": _clasp("S-clasp"),
     "fold-over clasp": _clasp("fold-over"),
     "barrel clasp": _clasp("barrel"),
-    "sew-on snap": _clasp("snap"),
-    "sliding knots": _clasp("sliding knots"),
-    "end cap": Noun({"kind": "end cap"}, ("bore",)),
-    "fold over end": Noun({"kind": "end cap", "type": "fold-over"}, ("bore",)),
+    "sew-on snap": _clasp("snap", "snap"),
+    "sliding knots": _clasp("sliding knots", "sliding"),
+    "end cap": Noun({"kind": "end cap"}, ("bore", "eye")),
+    "fold over end": Noun({"kind": "end cap", "type": "fold-over"}, ("bore", "eye")),
     "end ball": Noun({"kind": "end cap", "type": "ball"}, ("bore",)),
-    "cup chain end": Noun({"kind": "end cap", "type": "cup chain"}, ("bore", "stones")),
+    "cup chain end": Noun({"kind": "end cap", "type": "cup chain"}, ("bore", "stones", "eye")),
     "cone": Noun({"kind": "cone"}, ("bore",)),
-    "bead tip": Noun({"kind": "bead tip"}),
+    "bead tip": Noun({"kind": "bead tip"}, ("eye",)),
     "crimp": Noun({"kind": "crimp"}, ("cover",)),
     "crimp cover": Noun({"kind": "crimp cover"}),
     "crimp tube": Noun({"kind": "crimp", "type": "tube"}, ("cover",)),
@@ -88,12 +88,12 @@ _NOUNS: Mapping[str, Noun] = {
     "clip on": _of_wire("ear wire", type="clip-on"),
     "head pin": _of_wire("wire link", type="head pin"),
     "eye pin": _of_wire("wire link", type="eye pin"),
-    "spectacle loop": Noun({"kind": "spectacle loop"}),
+    "spectacle loop": Noun({"kind": "spectacle loop"}, ("eye",)),
     "brooch pin": Noun({"kind": "brooch pin"}, ("behind", "long")),
-    "bail": Noun({"kind": "bail"}, ("inside", "long")),
-    "pinch bail": Noun({"kind": "bail", "type": "pinch"}, ("inside", "long")),
+    "bail": Noun({"kind": "bail"}, ("inside", "long", "eye")),
+    "pinch bail": Noun({"kind": "bail", "type": "pinch"}, ("inside", "long", "eye")),
     "spacer bar": Noun({"kind": "spacer bar"}, ("holes",)),
-    "end bar": Noun({"kind": "end bar"}, ("holes",)),
+    "end bar": Noun({"kind": "end bar"}, ("holes", "eye")),
     "cable chain": Noun({"kind": "chain", "type": "cable"}, ("links",)),
     "rolo chain": Noun({"kind": "chain", "type": "rolo"}, ("links",)),
     "curb chain": Noun({"kind": "chain", "type": "curb"}, ("links",)),
@@ -116,20 +116,6 @@ _ALSO: Mapping[str, str] = {
 }
 _GRADES = {word: word for word in ("fine", "medium", "heavy")}
 _CLOSINGS = {word: word for word in ("soldered", "closed", "open", "split")}
-#: a finish over a metal that nobody names: text, which no table takes for a metal
-_FINISHES = (
-    *(
-        f"{finish} {metal}"
-        for finish in ("antique", "antiqued", "oxidised", "oxidized")
-        for metal in ("brass", "copper", "bronze", "silver", "gold", "pewter")
-    ),
-    *(
-        f"{metal} {finish}"
-        for metal in ("silver", "gold", "copper", "bronze", "brass", "rose gold")
-        for finish in ("tone", "plated", "plate", "colour", "color", "filled")
-    ),
-    *("gunmetal", "rose gold", "tibetan silver", "silver", "gold", "steel"),
-)
 _SIZE = Pattern(LENGTH)
 #: length and width, of which the first is the size that shops go by
 _BOTH = Pattern(
@@ -141,8 +127,6 @@ _INSIDE = Pattern(
     rf"(?:(?:inside|inner|bore|ID)\s+({LENGTH})|({LENGTH})\s+(?:inside|inner|ID)(?!\w))",
     re.IGNORECASE,
 )
-#: sizes of findings by the names that lists print them under
-_NAMED = named_sizes(depth="deep", length="long", width="wide", height="high")
 _BESIDE_BORE = Pattern(rf"(?<!\w)outside\s+({LENGTH})", re.IGNORECASE)
 _OUTSIDE = Pattern(r"(?<!\w)(?:outside|outer|OD)(?: diameter)?(?!\w)", re.IGNORECASE)
 _HOLES = Pattern(r"(?<![\w./])(\d{1,2})[\s-]*(?:holes?|strands?|rows?|loops?)\b", re.IGNORECASE)
@@ -177,7 +161,7 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     fields: dict[str, tree.Node | None] = {
         field: tree.implied(word, value) for field, value in noun.fields.items()
     }
-    sizes = {field: size for field, size in _sizes(phrase, noun) if size is not None}
+    sizes = _sizes(phrase, noun, name, faults)
     size = sizes.pop("size", None) or phrase.take(_BOTH) or phrase.take(_SIZE)
     if size is not None and str(size.value)[-1].isdigit():  # the first of two, as in `12 x 7 mm`
         size.value = f"{size.value} mm"
@@ -191,9 +175,7 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     if "behind" in noun.takes:
         fields |= _behind(phrase)
     fields |= sizes
-    fields["metal"] = phrase.take_word(_metals())
-    if noun.fields["kind"] == "clasp" and (strands := phrase.take(STRANDS)):
-        fields |= loops_of(strands, name, faults)
+    fields["metal"] = phrase.take_word(metals())
     if counted := phrase.how_many(f"`{name}`", sized=size is not None):
         faults.append(counted)
     fields["note"] = phrase.take(_NOTE)
@@ -246,8 +228,28 @@ def _thread(node: tree.Scalar, name: str) -> tree.Mapping | None:
     return tree.Spelled(node, {"kind": tree.implied(node, "thread"), **said})
 
 
-def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]:
+def _sizes(
+    phrase: Phrase, noun: Noun, name: str, faults: list[Fault]
+) -> dict[str, tree.Node | None]:
     """What a phrase says beside the size that the finding is sold by, by field."""
+    kind, counted = noun.fields["kind"], None
+    found = dict(_own_sizes(phrase, noun))
+    if "holes" in noun.takes and (counted := phrase.take(_HOLES)):
+        counted.value = int(counted.text)
+        found["holes"] = tree.Spelled(counted, {"count": counted})
+    elif kind == "clasp" and (counted := phrase.take(STRANDS)):
+        found |= loops_of(counted, name, faults)
+    found |= named(phrase, kind, noun.takes, found)
+    if wrong := of_no_field(phrase, name, kind):
+        faults.append(wrong)
+    if "links" in noun.takes:
+        found |= cut_of(phrase, _BOTH)
+    phrase.take(_OUTSIDE)
+    return {field: size for field, size in found.items() if size is not None}
+
+
+def _own_sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]:
+    """What only some findings have beside their size, by field."""
     if "stones" in noun.takes:
         yield "size", size_of_stones(phrase)
     if "wire" in noun.takes:
@@ -257,21 +259,14 @@ def _sizes(phrase: Phrase, noun: Noun) -> Iterator[tuple[str, tree.Node | None]]
     if "bore" in noun.takes:
         yield "bore", phrase.take(_INSIDE)
         yield "outside", phrase.take(_BESIDE_BORE)
-    for field in fragment(noun.fields["kind"])["properties"].keys() & _NAMED.keys():
-        yield field, phrase.take(_NAMED[field])
     if "closing" in noun.takes and "closing" not in noun.fields:
         yield "closing", phrase.take_word(_CLOSINGS)
     if "links" in noun.takes:
         yield "links_are", phrase.take_word({word: word for word in ("open", "soldered")})
-        yield from cut_of(phrase, _BOTH)
     if "cover" in noun.takes:  # a part, by its name
         yield "cover", phrase.take(_COVER)
     if "ring inside" in noun.takes and (inside := phrase.take(_INSIDE)):
         yield "ring", tree.Spelled(inside, {"inside": inside})
-    if "holes" in noun.takes and (count := phrase.take(_HOLES)):
-        count.value = int(count.text)
-        yield "holes", tree.Spelled(count, {"count": count})
-    phrase.take(_OUTSIDE)
 
 
 def _answered(node: tree.Scalar, name: str, lengths: tuple[int, ...]) -> Fault | None:
@@ -340,11 +335,3 @@ def _known() -> Mapping[str, str]:
     """Every word of a finding, one or several of it, however it is spaced -> its noun."""
     known = {**{close(word): noun for word, noun in _spoken().items()}, **_spoken()}
     return {**{f"{word}s": noun for word, noun in known.items()}, **known}
-
-
-@cache
-def _metals() -> Mapping[str, str]:
-    """Every word of a metal, and of a finish, which stays the author's own."""
-    rows = tables.load("metals").rows
-    same = {plain(w): own for own, others in ACCEPTED["metal"].items() for w in words(others)}
-    return {**dict(zip(_FINISHES, _FINISHES, strict=True)), **{row: row for row in rows}, **same}
