@@ -1,8 +1,10 @@
 """Which other sizes of a ring or a finding would work.
 
 Each size is changed alone, in steps of a twentieth of a millimetre, on a copy of the plan that is
-judged again. A size works if no rule makes a new remark, or a more serious one. Sizes below half or
-above double are not tried. Of a very long plan so many copies are judged as `MOST_READ` allows.
+judged again. A size works if no rule makes a new remark, or a more serious one. One that a remark
+is about, or that would cure one, is not offered. One that no rule looks at between half and double
+is left out; an end that is not met there is looked for up to `FAR` times what is written. Of a very
+long plan so many copies are judged as `MOST_READ` allows.
 """
 
 from __future__ import annotations
@@ -28,6 +30,8 @@ from wellstrung.what_if.unsettled import Raised, Ranks, Unsettling
 
 #: Steps in which sizes are tried, mm.
 STEP = 0.05
+#: A size without a limit holds at so many times what is written, and at one so-many-th of it.
+FAR = 5
 #: So many characters of changed copies are read in all; no plan of a piece comes near it.
 MOST_READ = 1_200_000
 #: A place of the run costs as much to judge as so many characters.
@@ -143,17 +147,21 @@ def _of(
     part: Part, asked: Sequence[_Asked], result: PlanResult, judge: _Copies
 ) -> Iterator[Substitute]:
     before = judge.as_written(part) if asked else {}
-    wrong = {(one.thing, one.path): one.remark.needed for one in unfit(result)}
+    wrong = {
+        node.place: one.remark.needed
+        for one in unfit(result)
+        if one.thing == part.name and (node := part.node_at(*one.path))
+    }
     for path, size in asked:
-        name = called(path)
-        if (part.name, path) in wrong:
-            yield Substitute(part.name, name, wrong[part.name, path], works=False)
+        name, node = called(path), part.node_at(*path)
+        if node and node.place in wrong:  # a phrase may say several fields in one word
+            yield Substitute(part.name, name, wrong[node.place], works=False)
             continue
         if size is None:
             continue
         assert size.place is not None
         trial = _Trial(part, size, before, judge.of(part, size.place))
-        if trial.decides():
+        if trial.decides() and not trial.cures():
             low, high = trial.end(-1), trial.end(1)
             yield Substitute(part.name, name, f"{name} {_range_words(low, high, size)}", low, high)
 
@@ -210,12 +218,23 @@ class _Trial:
                     return True
         return False
 
+    def cures(self) -> bool:
+        """Whether half or double the size answers a remark: as it is written it does not work."""
+        now = self._ranks(0) if any(self._before.values()) else None
+        if not now:
+            return False
+        ends = [self._ranks(self._most(way)) for way in (-1, 1)]
+        return any(
+            end.get(one, 0) < rank for end in ends if end is not None for one, rank in now.items()
+        )
+
     def end(self, way: int) -> float | None:
         """The last size that works downwards (-1) or upwards (1), mm; None where all of them do."""
-        most = abs(self._most(way))
+        good, bad, most = 0, 1, abs(self._most(way))
         if not self._broken(way * most):
-            return None
-        good, bad = 0, 1
+            good, bad = most, abs(self._most(way, FAR))
+            if not self._broken(way * bad):
+                return None
         while bad < most and not self._broken(way * bad):
             good, bad = bad, min(most, 2 * bad)
         while bad - good > 1:
@@ -223,9 +242,10 @@ class _Trial:
             good, bad = (good, middle) if self._broken(way * middle) else (middle, bad)
         return self._at(way * good)
 
-    def _most(self, way: int) -> int:
-        """Steps to half the size, or to double."""
-        return round(way * self._size.middle / STEP / (2 if way < 0 else 1))
+    def _most(self, way: int, times: int = 2) -> int:
+        """Steps to one so-many-th of the size, or to so many times as much."""
+        share = 1 / times - 1 if way < 0 else times - 1
+        return round(self._size.middle / STEP * share)
 
     def _at(self, steps: int) -> float:
         return self._size.middle + steps * STEP
@@ -238,17 +258,30 @@ class _Trial:
 
     def _new(self, steps: int) -> Iterator[tuple[str, ...]]:
         """The parts of each new remark; it is judged no further than they are read."""
-        low, high = self._size.worst if self._written_with_tolerance() else (0.0, 0.0)
-        written = units.show(self._at(steps), "mm", 4)
-        if high > low:
-            written += f" ± {units.show((high - low) / 2, 'mm', 4)}"
-        after = self._raised(written)
+        after = self._raised(self._written(steps))
         if after is None:
             yield (self._part.name,)
             return
         for (rule, parts), rank in after:
             if rank > self._before.get((rule, parts), 0):
                 yield parts
+
+    def _ranks(self, steps: int) -> dict[Identity, int] | None:
+        """The rank of each remark that looks at the size, changed by so many steps; None: no plan."""
+        after, found = self._raised(self._written(steps)), dict[Identity, int]()
+        if after is None:
+            return None
+        for one, rank in after:
+            found[one] = max(rank, found.get(one, 0))
+        return found
+
+    def _written(self, steps: int) -> str:
+        """The size changed by so many steps, as it is written, with its tolerance."""
+        low, high = self._size.worst if self._written_with_tolerance() else (0.0, 0.0)
+        written = units.show(self._at(steps), "mm", 4)
+        if high > low:
+            written += f" ± {units.show((high - low) / 2, 'mm', 4)}"
+        return written
 
     def _written_with_tolerance(self) -> bool:
         return any(sign in self._size.spelling for sign in ("±", "..", "+/-"))

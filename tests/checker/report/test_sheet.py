@@ -319,7 +319,7 @@ def test_a_student_is_never_told_to_buy_what_does_not_fit() -> None:
 def test_a_full_sheet_has_the_other_fits_and_sizes_behind_the_leaf() -> None:
     text = sheet(checked(ORLA), keeper(), FULL)
     assert "Marked here: 1." in text and "Sizes that would also work" in text
-    assert "<strong>depth up to" in text
+    assert re.search(r"<strong>depth [\d.]+\.\.[\d.]+ mm", text)
     assert "then open link 7" in text and "Bags for one maker" in text
 
 

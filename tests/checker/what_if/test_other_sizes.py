@@ -72,6 +72,42 @@ def test_what_is_wrong_already_does_not_spoil_the_other_sizes() -> None:
     assert others and all(one.low != one.high for one in others)
 
 
+RING = """\
+plan: 1
+title: Charm
+piece: bracelet
+beads: {pearl: 6 mm glass pearl}
+parts:
+  strand: {kind: strand, stitch: strung, beads: pearl, count: 30, thread: flexible wire 0.38 mm}
+  charm: {kind: pendant, top_eyes: {count: 1, hole: 2 mm, wire: 0.8 mm}, height: 12 mm}
+  ring: 5 mm jump ring 20 AWG
+  small: 4 mm jump ring 18 AWG
+run: [ring, strand, ring]
+hung: [{part: charm, from: ring, by: small}]
+"""
+
+
+def test_sizes_of_a_ring_keep_to_every_rule_of_rings_and_far_beyond_double() -> None:
+    """20 mm of 18 AWG opens by itself; double the size as written, 8 mm, does not."""
+    (size,) = [one for one in found(RING, "small") if one.field == "outside"]
+    assert size.says == "outside 3.9..9.95 mm"
+
+
+@pytest.mark.parametrize(
+    "ring", ["3 mm jump ring 18 AWG", "{kind: jump ring, size: 3 mm, wire: 18 AWG}"]
+)
+def test_a_ring_too_small_is_offered_in_no_size_that_leaves_no_inside(ring: str) -> None:
+    small = changed(RING, {"4 mm jump ring 18 AWG": ring})
+    assert [one for one in found(small, "small") if one.works] == []
+
+
+def test_no_size_is_offered_where_another_would_answer_a_remark() -> None:
+    """The wire is too thick for its inside: the remark is about the wire, and larger rings do."""
+    stiff = changed(RING, {"4 mm jump ring 18 AWG": "5 mm jump ring 14 AWG"})
+    assert "ring-gauge" in spoken(stiff)
+    assert not [one for one in found(stiff, "small") if one.works and one.field == "outside"]
+
+
 @pytest.mark.parametrize(
     ("low", "high", "unit", "says"),
     [
