@@ -36,6 +36,12 @@ HOLD_FACTOR = Limit(
     Choice(1.0, 5.0, "the load at rest", careful=True),
 )
 RING_SWING = Limit("ring swing", 0.2, "mm", "room left for a ring to swing, common practice")
+RING_WIRE = Limit(
+    "ring wire",
+    0.7,
+    "mm",
+    "21 AWG (0.72 mm) stays shut, 22 AWG is pulled open: trade table `jump_rings`",
+)
 SWING_SHARE = Limit(
     "ring swing share",
     0.02,

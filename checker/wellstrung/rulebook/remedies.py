@@ -244,6 +244,19 @@ def wider_ring(ring: Part, size: Quantity, short: float, otherwise: str) -> tupl
     )
 
 
+def smaller_ring(ring: Part, size: Quantity, wire: Quantity, thinner: str) -> Iterator[Remedy]:
+    """A remedy for a ring whose wire is too thick: one that is smaller by as much as it is thinner.
+
+    It stays shut as the first one does.
+    """
+    step, by = _RING_STEP, sized_by(ring)
+    smaller = math.floor(size.middle * units.wire(thinner).value / wire.middle / step) * step
+    if smaller and ring.has(by):
+        written = in_unit_of(smaller, size)
+        text = f"take a ring of {written} {by} and {thinner} wire for `{ring.name}`"
+        yield Remedy(text, (Edit(ring.place_of("wire"), thinner), Edit(ring.place_of(by), written)))
+
+
 def bead_packs(need: BeadsNeeded, ask: Ask, wanted: str, note: str = "") -> tuple[Remedy, ...]:
     """Remedies for beads that run short: so many packs on the last line of supplies, or in all."""
     line, name = need.lines[-1], need.bead.name

@@ -26,14 +26,8 @@ from wellstrung.rulebook.remedies import (
 from wellstrung.rulebook.values import derived
 from wellstrung.rulebook.wording import about, number, spelled, within
 from wellstrung_rules.fit import held, packed
-from wellstrung_rules.limits import SWING_SHARE
+from wellstrung_rules.limits import RING_WIRE, SWING_SHARE
 
-RING_WIRE = Limit(
-    "ring wire",
-    0.7,
-    "mm",
-    "21 AWG (0.72 mm) stays shut, 22 AWG is pulled open: trade table `jump_rings`",
-)
 RING_SLACK = Limit(
     "ring slack",
     8.0,

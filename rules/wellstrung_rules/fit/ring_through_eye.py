@@ -9,11 +9,14 @@ from wellstrung.rulebook.remedies import (
     end_link,
     in_words,
     other_end_link,
+    sized_by,
+    smaller_ring,
     take_wire,
     thinner_wires,
 )
 from wellstrung.rulebook.values import derived, exact, product
-from wellstrung.rulebook.wording import about, raised, spelled
+from wellstrung.rulebook.wording import about, at_most, raised, spelled
+from wellstrung_rules.limits import RING_WIRE
 
 _EQUAL = "equal circles in a circle, Graham, Lubachevsky, Nurmela, Östergård 1998"
 
@@ -35,20 +38,32 @@ def check(join: RingThroughEye, ask: Ask) -> Answer:
     if answer := kept(margin):
         return answer
     limit = wire.middle + margin.likely.low / join.rings
+    wider, at_hole = raised(hole, margin), join.eyes.part.place_of(*join.eyes.path, "hole")
+    need, remedies = f"a hole of {wider} or wider", [*other_end_link(join.eyes, ask)]
+    remedies.append(_wider(join.eyes, wider, hole.middle - margin.likely.low))
+    place, found, also = at_hole, hole, join.ring.place_of("wire")
+    sizes = thinner_wires(wire, limit)
+    if sizes and (limit >= ask.limit(RING_WIRE).middle or not join.ring.traits.gapes):
+        # another ring is sooner had than another charm
+        place, found, also = also, wire, at_hole
+        thin = f"wire of {at_most(limit, wire)} or thinner"
+        text = f"take {thin} for `{join.ring.name}`, or {remedies[-1].text}"
+        remedies[-1] = in_words(text, join.ring, "wire", high=limit)
+        remedies[:0] = [
+            *take_wire(join.ring, sizes, high=limit),
+            *smaller_ring(join.ring, ask.of(join.ring, sized_by(join.ring)), wire, sizes[0]),
+        ]
+        need = f"{thin}, or {need}"
     return Misfit(
         says=f"the {f'{join.rings} wires' if several else 'wire'} of `{join.ring.name}`"
         f" ({spelled(wire)}) {{cannot|may not}} pass {join.eyes.words} ({spelled(hole)}), which"
         f" needs to be {about(needed, hole)}",
-        place=join.ring.place_of("wire"),
-        found=spelled(hole),
-        needed=f"a hole of {raised(hole, margin)} or wider",
-        remedies=(
-            *take_wire(join.ring, thinner_wires(wire, limit), high=limit),
-            *other_end_link(join.eyes, ask),
-            _wider(join.eyes, raised(hole, margin), hole.middle - margin.likely.low),
-        ),
+        place=place,
+        found=spelled(found),
+        needed=need,
+        remedies=tuple(remedies),
         margin=margin,
-        also=(join.eyes.part.place_of(*join.eyes.path, "hole"),),
+        also=(also,),
     )
 
 
@@ -69,6 +84,7 @@ RULE = Rule(
     subject=RingThroughEye,
     check=check,
     fault="ring wire too thick for an eye",
+    limits=(RING_WIRE,),
     title="the wire of a ring passes the hole of every eye it holds (what fits in it: `ring-room`)",
     why=(
         "a ring whose wire does not pass a chain link or a cap's loop is found out with the pliers"
