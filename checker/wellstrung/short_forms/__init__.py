@@ -16,6 +16,7 @@ from wellstrung.reading.faults import fault
 from wellstrung.short_forms import lines
 from wellstrung.short_forms.beads import bead, bead_group
 from wellstrung.short_forms.figures import in_plain_figures
+from wellstrung.short_forms.hung import hung
 from wellstrung.short_forms.needles import needle
 from wellstrung.short_forms.parts import part
 from wellstrung.short_forms.repeats import written_out
@@ -52,6 +53,7 @@ def spelled_out(
     spelled = _clasped(spelled)
     spelled, chains = _cut(spelled)
     spelled = _supplies(spelled, read.tree, chains, faults)
+    spelled = _hung(spelled, faults)
     spelled = _steps(spelled, faults)
     if spelled is read.tree:
         return read, tuple(faults)
@@ -227,6 +229,15 @@ def _clasped(whole: tree.Mapping) -> tree.Mapping:
     halves = [tree.meaning(end, f"{end.text}.{half}") for end, half in ((first, "a"), (last, "b"))]
     items = [halves[0], *between, halves[1]]
     return tree.with_nodes(whole, {"run": tree.with_items(run, items)})
+
+
+def _hung(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:
+    """The plan with the phrases of what is hung spelled out; the very same where it has none."""
+    node, parts = _node(whole, "hung"), _node(whole, "parts")
+    if not isinstance(node, tree.Sequence) or parts is None:
+        return whole
+    lines = [(_is_phrase(one) and hung(one, parts.entries, faults)) or one for one in node.items]
+    return tree.with_nodes(whole, {"hung": tree.with_items(node, lines)})
 
 
 def _steps(whole: tree.Mapping, faults: list[Fault]) -> tree.Mapping:

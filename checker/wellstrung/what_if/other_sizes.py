@@ -267,7 +267,7 @@ class _Trial:
                 yield parts
 
     def _ranks(self, steps: int) -> dict[Identity, int] | None:
-        """The rank of each remark that looks at the size, changed by so many steps; None: no plan."""
+        """The rank of each remark about the size, so many steps off; None where it is no plan."""
         after, found = self._raised(self._written(steps)), dict[Identity, int]()
         if after is None:
             return None
