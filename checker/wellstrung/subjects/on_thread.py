@@ -39,7 +39,8 @@ class OnThread(Subject, frozen=True):
 class TiedTo(Subject, frozen=True):
     """The thread of a part on the ring or the eye that it is sewn or tied to.
 
-    `line` is what hangs by it; None in the run, where a part is sewn on by its own thread.
+    `line` is what hangs by it, or by a ring on its stretch cord; None in the run, where a part is
+    sewn on by its own thread.
     """
 
     tied: Part
@@ -49,7 +50,8 @@ class TiedTo(Subject, frozen=True):
     @property
     def parts(self) -> tuple[str, ...]:
         """What is tied, then to what."""
-        return named(self.tied, self.line.source if self.line is not None else self.loop)
+        line = self.line
+        return named(self.tied, line.source if line is not None and line.on_thread else self.loop)
 
 
 class Threaded(Subject, frozen=True):
@@ -146,6 +148,8 @@ def ties(plan: Plan) -> Iterator[TiedTo]:
         for side in sides:
             if side is not None:
                 yield TiedTo(hanging.place, line.part, side, line)
+        if line.ring is not None and _on_stretch_cord(line.source):
+            yield TiedTo(hanging.place, line.source, line.ring, line)
     for entry, beside in plan.meetings:
         loop = side_facing(beside) if beside.part.kind.role in _SEWN_TO else None
         if loop is None or _gripped(beside.part) or (isinstance(loop, Eyes) and loop.field.strung):
@@ -154,6 +158,10 @@ def ties(plan: Plan) -> Iterator[TiedTo]:
             soft = part.kind.role in WOVEN_WORK or part.kind.role is Role.STRAND
             if soft and part.takes("thread") and not part.thread.steel:
                 yield TiedTo(entry.place, part, loop)
+
+
+def _on_stretch_cord(part: Part) -> bool:
+    return part.kind.role is Role.STRAND and part.takes("thread") and part.thread.stretches
 
 
 def turns(plan: Plan) -> Iterator[StopsAt]:

@@ -18,8 +18,10 @@ def check(tie: TiedTo, ask: Ask) -> Answer:
     else:
         words, place = f"{loop.words}, which can be opened", tie.place
     tied = f"`{tie.tied.name}` is sewn or tied to"
-    if line is not None:
+    if line is not None and line.on_thread:
         tied = f"`{line.part.name}` hangs from `{line.source.name}` by thread, on"
+    elif line is not None:
+        tied = f"the stretch cord of `{line.source.name}` goes through"
     return Misfit(
         says=f"{tied} {words}: the thread can slip out through the gap",
         place=place,
