@@ -31,7 +31,7 @@ def hang(step: Step, at: Bench) -> Iterator[str]:
     part, source = step.parts["part"], step.parts.get("from")
     if part.kind.role is Role.DROP:
         yield from _legs(step, at)
-    lines = [line for line in at.plan.hung if line.part is part and source in (None, line.source)]
+    lines = _lines(step, at.plan)
     shut = _wrapped_by(part, at.plan)
     if shut is not None and shut.number < step.number and lines and all(map(_is_wrapped_in, lines)):
         onto = together(dict.fromkeys(map(hangs_from, lines)))
@@ -45,12 +45,32 @@ def hang(step: Step, at: Bench) -> Iterator[str]:
         yield f"{layer} {many_of(part, pieces)} from {hangs_from(line)}{_spread(line, at.plan)}"
         if is_safety_chain(part):
             yield "One end goes to each side of the clasp: it hangs slack beside it"
-        told += _by(step, line, joints)
+        told += _by(step, line, joints, at.plan)
     yield from dict.fromkeys(told)
     if not lines:
         many = many_of(part, times_done(at.plan, step))
         yield f"Hang {many}" + (f" from `{source.name}`" if source is not None else "")
-        yield from _opened(part, source)
+        yield from _opened(_able(part, source), step, at.plan)
+
+
+def _lines(step: Step, plan: Plan) -> list[Hung]:
+    """The lines of `hung` that a step is about."""
+    part, source = step.parts["part"], step.parts.get("from")
+    return [line for line in plan.hung if line.part is part and source in (None, line.source)]
+
+
+def open_since(ring: Part, step: Step, plan: Plan) -> Step | None:
+    """The step that opens a ring to hang something, which this one closes; None where none does."""
+    if step not in _closing(ring, plan):
+        return None
+    hangs = (one for one in plan.steps_that("hang") if one.number < step.number)
+    return next((one for one in hangs if ring in map(_opens_for, _lines(one, plan))), None)
+
+
+def _closing(ring: Part, plan: Plan) -> list[Step]:
+    """The steps that close a ring where something hangs: in the run they close others like it."""
+    steps = plan.steps_that("close ring", part=ring) if ring not in plan.in_run else ()
+    return [one for one in steps if not (one.joins or one.has("around"))]
 
 
 def _legs(step: Step, at: Bench) -> Iterator[str]:
@@ -108,31 +128,51 @@ def _places(line: Hung, plan: Plan) -> str:
     return f", {'at those that are free' if shared else 'one at each'}, from the left"
 
 
-def _by(step: Step, line: Hung, joints: int) -> Iterator[str]:
-    ring = step.parts.get("by") or line.ring
+def _by(step: Step, line: Hung, joints: int, plan: Plan) -> Iterator[str]:
+    ring, opened = step.parts.get("by") or line.ring, _opens_for(line)
     if line.on_thread:
         yield f"Take the thread {often(line.passes)} through what each hangs from"
-    elif ring is None or ring is line.part:
-        yield from _opened(line.part, line.source)
-    elif opens(ring):
+        return
+    if ring is not None and ring is opened and ring is not line.part:
         begin = opening(many_of(ring, joints), ring)
         yield f"For that {begin[0].lower()}{begin[1:]}"
-        yield shutting(each_of(joints), ring)
-    else:
+        yield _shut(each_of(joints), ring, step, plan)
+        return
+    if ring is not None and ring is not line.part:
         stays = "which stays closed" if joints == 1 else "which stay closed"
         yield f"What carries it is {many_of(ring, joints)}, {stays}"
-        yield from _opened(line.part, ring)
+    yield from _opened(opened, step, plan)
 
 
-def _opened(part: Part, source: Part | None) -> Iterator[str]:
-    """Which of two that meet is opened: a ring, or an eye of one."""
+def _opens_for(line: Hung) -> Part | Eyes | None:
+    """What is opened to hang a line: its ring, or else one of the two that meet."""
+    if line.on_thread:
+        return None
+    if line.ring is None or line.ring is line.part:
+        return _able(line.part, line.source)
+    return line.ring if opens(line.ring) else _able(line.part, line.ring)
+
+
+def _able(part: Part, source: Part | None) -> Part | Eyes | None:
+    """Which of two that meet can be opened: a ring, or an eye of one."""
     able = [one for one in (part, source) if one is not None and not shut_by_wraps(one)]
     sides = (side for one in able for side in (one, hanging_eyes(one)))
-    open_side = next((side for side in sides if side is not None and opens(side)), None)
-    if open_side is not None:
-        name = open_side.words if isinstance(open_side, Eyes) else f"`{open_side.name}`"
-        yield opening(name, open_side)
-        yield shutting("it", open_side)
+    return next((side for side in sides if side is not None and opens(side)), None)
+
+
+def _opened(side: Part | Eyes | None, step: Step, plan: Plan) -> Iterator[str]:
+    """How what can be opened is opened, and closed again."""
+    if side is not None:
+        name = side.words if isinstance(side, Eyes) else f"`{side.name}`"
+        yield opening(name, side)
+        yield _shut("it", side, step, plan)
+
+
+def _shut(what: str, opened: Part | Eyes, step: Step, plan: Plan) -> str:
+    """How it is closed again, if no later step closes it."""
+    closing = _closing(opened, plan) if isinstance(opened, Part) else []
+    after = next((one for one in closing if one.number > step.number), None)
+    return f"Leave {what} open until step {after.number}" if after else shutting(what, opened)
 
 
 def wrap_loop(step: Step, at: Bench) -> Iterator[str]:

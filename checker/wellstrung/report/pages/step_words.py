@@ -12,7 +12,7 @@ from wellstrung.report import cuts_list
 from wellstrung.report.pages import end_words, round_words
 from wellstrung.report.pages.cut_words import Bench, to_cut
 from wellstrung.report.pages.end_words import each_of, many_of
-from wellstrung.report.pages.hanging_words import hang, hangs_from, often, wrap_loop
+from wellstrung.report.pages.hanging_words import hang, hangs_from, often, open_since, wrap_loop
 from wellstrung.report.pages.making_words import made
 from wellstrung.report.pages.opening_words import opening, shutting
 from wellstrung.report.pages.round_words import about
@@ -126,7 +126,9 @@ def _slide(step: Step, at: Bench) -> Iterator[str]:
 
 def _close_ring(step: Step, at: Bench) -> Iterator[str]:
     ring, count = _part(step), times_done(at.plan, step)
-    yield opening(many_of(ring, count), ring)
+    since = open_since(ring, step, at.plan)
+    said = opening(many_of(ring, count), ring)
+    yield f"`{ring.name}` is open since step {since.number}" if since is not None else said
     around = step.parts.get("around")
     for many, where in [(1, f"round `{around.name}`")] if around is not None else _where(step, at):
         row = f"{many} in a row" if many > 1 else "it" if count == 1 else "1"
@@ -144,9 +146,17 @@ def _where(step: Step, at: Bench) -> list[tuple[int, str]]:
             found.append((entry.linked, f"through {_both_sides(behind, ahead)}{rows}"))
     if step.joins and not found:
         return [(1, f"through {together(f'`{name}`' for name in step.joins)}")]
-    hung = (line for line in at.plan.hung if line.by is ring) if not found else ()
-    found += [(1, f"through `{line.part.name}` and {hangs_from(line)}") for line in hung]
-    return list(dict.fromkeys(found))
+    if found:
+        return list(dict.fromkeys(found))
+    found = [
+        (1, f"through `{line.part.name}` and {hangs_from(line)}")
+        for line in at.plan.hung
+        if line.by is ring
+    ]
+    bare = [line for line in at.plan.hung if line.by is None and not line.on_thread]
+    held = [f"`{line.part.name}`" for line in bare if line.source is ring]
+    held += [hangs_from(line) for line in bare if line.part is ring]
+    return list(dict.fromkeys([*found, *([(1, f"through {together(held)}")] if held else [])]))
 
 
 def _both_sides(behind: Sequence[RunEntry], ahead: Sequence[RunEntry]) -> str:
