@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Remedy, RingClosed, Rule
+from wellstrung.rulebook.plan import Edit
 from wellstrung.rulebook.remedies import other_closings
+from wellstrung.rulebook.wording import in_yaml
 from wellstrung_rules.work import out_of_order
 
 
@@ -22,12 +24,19 @@ def check(closing: RingClosed, ask: Ask) -> Answer:
         place=step.place_of("part"),
         found=f"a {ring.text('closing')} ring",
         needed="a ring that opens, or no step that closes it",
-        remedies=(
-            *other_closings(ring, ask, "open"),
-            Remedy(f"take step {step.number} out, or name the ring that is closed there"),
-        ),
+        remedies=(*other_closings(ring, ask, "open"), _without_it(closing, ask)),
         also=(ring.key.place,),
     )
+
+
+def _without_it(closing: RingClosed, ask: Ask) -> Remedy:
+    """The step taken out; where no step hangs the ring, one that does takes its place."""
+    ring, step = closing.ring, closing.step
+    hangs = any(line.part is ring for line in ask.plan.hung)
+    if not hangs or ask.plan.steps_that("hang", part=ring):
+        return Remedy(f"take step {step.number} out, or name the ring that is closed there")
+    line = f"{{do: hang, part: {in_yaml(ring.name)}}}"
+    return Remedy(f"write `{line}` in place of step {step.number}", (Edit(step.place, line),))
 
 
 RULE = Rule(
