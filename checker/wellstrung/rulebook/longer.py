@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from wellstrung.common.places import Edit
-from wellstrung.derived.piece import turns
+from wellstrung.derived.piece import adds, turns
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.arithmetic import leaf
+from wellstrung.reading import tree
 from wellstrung.rulebook.answer import Remedy
 from wellstrung.rulebook.ask import Ask
 from wellstrung.rulebook.wording import in_unit_of, together
@@ -37,7 +38,9 @@ def run_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[
     parts = dict.fromkeys(with_length(ask))
     if counted := _counted(ask):
         return _more_counted(*counted, ask, more, rounded)
-    if not parts or any(
+    if not parts:
+        return _more_repeated(ask, more, rounded)
+    if any(
         parts.keys() - set(entry.parts) for entry in ask.plan.run if parts.keys() & set(entry.parts)
     ):
         return ()
@@ -105,6 +108,22 @@ def _more_counted(
     said = what.get(field, f"string {{}} {field} of").format(count)
     words = f"{said} `{part.name}` instead of {had}"
     return (Remedy.write(part.place_of(field), str(count), words),)
+
+
+def _more_repeated(ask: Ask, more: float, rounded: Callable[[float], int]) -> tuple[Remedy, ...]:
+    """The only group of the run that repeats, more or less often."""
+    run = ask.plan.tree.entries.get("run")
+    items = run.node.items if run is not None and isinstance(run.node, tree.Sequence) else ()
+    groups = [one for one in items if isinstance(one, tree.Mapping) and "repeat" in one.entries]
+    if len(groups) != 1:
+        return ()
+    count, had = groups[0].entries["repeat"].node, int(groups[0].value["repeat"])
+    places = [entry for entry in ask.plan.run if groups[0].place.holds(entry.place)]
+    each = sum(adds(entry, ask).middle for entry in places) / had
+    often = max(1, rounded(had + more / each))
+    names = together(dict.fromkeys(f"`{entry.called}`" for entry in places))
+    words = f"repeat {names} {often} times instead of {had}"
+    return (Remedy.write(count.place, str(often), words),) if often != had else ()
 
 
 def asked_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> Iterator[Remedy]:
