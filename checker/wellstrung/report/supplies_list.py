@@ -58,9 +58,10 @@ def write(found: Supplies, options: Options) -> str:
         _table(page, buy, names)
     else:
         _stacked(page, buy, names)
-    if any(map(_more_than_the_middle, buy)):
-        each = " for each maker" if found.makers > 1 else ""
-        page.line(f"need is the likely middle; buy covers the likely most, in whole beads{each}")
+    if more := [*filter(_more_than_the_middle, buy)]:
+        whole = ", in whole beads" if any(line.group == "beads" for line in more) else ""
+        each = " for each maker" if whole and found.makers > 1 else ""
+        page.line(f"need is the likely middle; buy covers the likely most{whole}{each}")
         page.line()
     _bill(page, found.lines, names)
     _on_hand(page, [line for line in lines if not (line.short or line.unfit)], names)
@@ -106,10 +107,12 @@ class _Names:
 
 
 def _more_than_the_middle(line: SupplyLine) -> bool:
-    """Whether more is bought of beads than need and spare, as they are printed, add up to."""
-    if line.group != "beads" or line.pack is not None:
-        return False
-    return line.buy > round(line.need.middle) + line.spare - line.have + 1e-6
+    """Whether more is bought than need and spare, as they are printed, add up to."""
+    middle = round(line.need.middle) if line.group == "beads" else line.need.middle
+    lacks = middle + line.spare - line.have
+    if line.pack is not None:
+        return bool(line.short) and lacks <= 0
+    return line.need.high > line.need.middle and line.buy > lacks + 1e-6
 
 
 def _table(page: Page, lines: Sequence[SupplyLine], names: _Names) -> None:

@@ -116,6 +116,20 @@ def test_beads_beyond_the_need_are_explained(length: str, makers: int, says: str
     assert f"{note}{says}" in found if says else note not in found
 
 
+def test_a_pack_bought_for_the_likely_most_alone_is_explained() -> None:
+    """The check passes 21 beads for 20, and 23 may be needed."""
+    text = (
+        "plan: 1\ntitle: Pearls\npiece: bracelet\n"
+        "beads: {pearl: {type: other, outside: 6 mm, length: 6 mm, hole: 1 mm, per_gram: 4.2}}\n"
+        "parts:\n  one: {kind: strand, stitch: strung, beads: pearl, thread: silk No. 2,"
+        " length: 120 mm}\nrun: [one]\n"
+        "supplies: [{bead: pearl, pack: 5 g, packs: 1}]\n"
+    )
+    found = write(listed(text), Options(100))
+    assert "need is the likely middle; buy covers the likely most, in whole beads\n" in found
+    assert "whole beads" not in write(listed(text.replace("5 g", "8 g")), Options(100))
+
+
 def test_a_total_stands_where_something_to_buy_has_a_price() -> None:
     found = of(COLLAR, makers=12)
     price = next(line.price for line in found.lines if line.price is not None)
