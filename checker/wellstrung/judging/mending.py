@@ -87,16 +87,28 @@ def all_carried_out(
 ) -> Mended:
     """The plan with all its remedies, and with those that are found then, until none is left.
 
+    What a remedy would only take out may lack no more than its place: that is left to the author.
     `offer` checks as `check` does and looks for remedies as well.
     """
     done = Mended(texts_of(result))
     for _ in range(MOST_ROUNDS):
-        mended = carried_out(result, remedies(result, files).values(), check)
-        done = Mended(mended.texts, (*done.made, *mended.made), mended.left_out)
+        can = remedies(result, files).values()
+        mended = carried_out(result, [one for one in can if not _takes_out(one)], check)
+        kept = [LeftOut(one, _CHOOSE) for one in can if _takes_out(one)]
+        done = Mended(mended.texts, (*done.made, *mended.made), (*mended.left_out, *kept))
         if not mended.made:
             break
         result = offer(done.texts)
     return done
+
+
+#: why what takes words out is left out where nobody chose it
+_CHOOSE = "it takes out what you listed: choose it by itself if that is right"
+
+
+def _takes_out(remark: Remark) -> bool:
+    """Whether a remedy takes out what the plan lists, and writes nothing in its place."""
+    return remark.level != "slip" and not any(edit.new.strip() for edit in remark.edits)
 
 
 def _written(texts: Texts, edits: Sequence[Edit]) -> Texts:

@@ -326,6 +326,16 @@ def test_of_two_that_change_the_same_words_the_second_is_left_out(
     assert [one.why for one in mended.left_out] == ["`cap-bore` changes the same words"]
 
 
+def test_all_takes_out_nothing_that_is_listed(run: Run, plan: Path, whole_collar: str) -> None:
+    spare = "parts:\n  spare: {kind: jump ring, outside: 6 mm, wire: 18 AWG, closing: open}"
+    plan.write_text(whole_collar.replace("parts:", spare, 1), encoding="utf-8")
+    ran = run("mend", "collar.yaml", "--all", cwd=plan.parent)
+    assert "part-use, line 8: it takes out what you listed: choose it by itself" in ran.out
+    assert "spare:" in plan.read_text(encoding="utf-8")
+    run("mend", "collar.yaml", "--only", "part-use", cwd=plan.parent)
+    assert "spare:" not in plan.read_text(encoding="utf-8")
+
+
 @cache
 def _every_case() -> list[Case]:
     found = {
@@ -350,8 +360,9 @@ def _no_worse_and_no_further(case: Case, checker: Checker) -> bool:
         seen.append(full.check_text(_only(texts)))
         return seen[-1]
 
-    if not remedies(seen[0], [seen[0].file]):
-        return False
+    can = remedies(seen[0], [seen[0].file]).values()
+    if not any(edit.new.strip() for one in can for edit in one.edits):
+        return False  # what only takes out waits until somebody chooses it
     all_carried_out(seen[0], [seen[0].file], lambda texts: quick.check_text(_only(texts)), offer)
     assert len(seen) > 1, case
     for before, after in pairwise(seen):
