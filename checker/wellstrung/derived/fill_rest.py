@@ -28,6 +28,13 @@ def rest_of(wanted: float, others: float, thickness: float, places: int) -> floa
     return max(0.0, wanted + math.pi * thickness - others) / places
 
 
+def fills(part: Part, ask: Quantities) -> bool:
+    """Whether a part is made as long as what the others leave, and they leave something."""
+    if not part.fills_rest or part.has("measured", "length"):
+        return False
+    return ask.of(part, "length").middle > 0
+
+
 def rest(part: Part, ask: Quantities) -> Quantity:
     """The length that fills the rest, mm: a length to weave, as sure as one that is written."""
     goal, worn = ask.plan.goal, thickest(ask.plan, ask)

@@ -11,6 +11,7 @@ from wellstrung.common.places import Edit, Place
 from wellstrung.derived.amounts import beads_in
 from wellstrung.derived.cost import cost
 from wellstrung.derived.ends import end_in_cap
+from wellstrung.derived.fill_rest import fills
 from wellstrung.derived.measures import has
 from wellstrung.derived.of_plan import Quantities
 from wellstrung.derived.outline import Slab, across, apart, outline
@@ -21,6 +22,8 @@ from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Plan, RunEntry, Step
 from wellstrung.quantity.arithmetic import exact, times, total
+from wellstrung.quantity.assumed import assumed_in
+from wellstrung.quantity.choices import replaced
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading import tree
 from wellstrung.reading.settings import Setting
@@ -64,10 +67,21 @@ class Ask:
         """`what` of a part or a bead; raises Missing."""
         return self.quantities.of(item, what)
 
+    def filled(self, length: str) -> Quantity:
+        """A length of the piece; a part that fills the rest makes up for what others are assumed.
+
+        Once the size is measured, the rest is so much longer or shorter; raises Missing.
+        """
+        found = self.get(length)
+        if any(fills(part, self.quantities) for part in self.plan.in_run):
+            for size in assumed_in(self.get("piece.length")):
+                found = replaced(found, size, size.at_rest)
+        return found
+
     def let_out(self, length: str) -> Quantity:
-        """A length of the piece with its extender or its sliding knots let out all the way."""
+        """The same with the extender or the sliding knots of the piece let out all the way."""
         more = extended(self.quantities)
-        return self.get(length) if more is None else self.get(length) + more
+        return self.filled(length) if more is None else self.filled(length) + more
 
     def beads_of(self, part: Part) -> list[Item]:
         """The beads that a part is made of, each once; raises Missing where it names none."""

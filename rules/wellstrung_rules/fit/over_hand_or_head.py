@@ -22,7 +22,7 @@ ELASTIC_STRETCH = Limit(
 def check(loop: PutOn, ask: Ask) -> Answer:
     if loop.wearer is None:
         raise Missing(f"`wearer: {{{loop.measure}: ...}}`")
-    body, inside = loop.wearer.girth(loop.measure), ask.get("piece.inside")
+    body, inside = loop.wearer.girth(loop.measure), ask.filled("piece.inside")
     if any(part.traits.slides for part in ask.plan.in_run):
         inside = inside + (ask.get("piece.longest") - ask.get("piece.length"))
     elastic = [p for p in loop.strands if p.kind.role is Role.STRAND and p.thread.stretches]

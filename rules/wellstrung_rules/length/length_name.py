@@ -13,7 +13,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     if written is None or ask.plan.piece != "necklace":
         return None
     name = str(written.node.value)
-    found, seen, goal = ask.get("piece.length"), _seen(name), ask.plan.goal
+    found, seen, goal = ask.filled("piece.length"), _seen(name), ask.plan.goal
     like = leaf("wanted", 0.0, "mm", spelled_unit=goal.unit) if goal else found
     shortest, longest = _edges(name, like.spelled_unit)
     short, long = found - shortest, longest - found

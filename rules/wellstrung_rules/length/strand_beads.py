@@ -23,6 +23,8 @@ def check(named: Named, ask: Ask) -> Answer:
     if not strand.has("length"):
         return None  # counted beads give the length
     length, repeat = ask.of(strand, "length"), sum(bead_mix(strand).values())
+    if not length.middle:
+        return None  # the others leave nothing to fill: see `finished-length`
     repeats = product(
         f"{strand.name} repeats",
         "",

@@ -17,7 +17,7 @@ def check(piece: Piece, ask: Ask) -> Answer:
     if row is None:
         return None
     cell, goal = row.cell("length"), ask.plan.goal
-    found = ask.get("piece.length")
+    found = ask.filled("piece.length")
     low, high = cell.low - _FOUR_INCHES, cell.high + _FOUR_INCHES
     shortest = leaf(
         "usual length", cell.low, "mm", source=_SOLD, choice=Choice(low, cell.low, _MORE)

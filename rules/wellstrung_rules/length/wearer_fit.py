@@ -15,6 +15,8 @@ from wellstrung.rulebook import (
     Misfit,
     Remedy,
     Rule,
+    Verdict,
+    compare,
     holds,
 )
 from wellstrung.rulebook.coils import coils_decide, wider
@@ -57,6 +59,9 @@ _SIZE = "a US size is 2.55 mm round, see `wellstrung.common.units.ring_sizes`; c
 RING_LEAST = Limit("least ease of a ring", -0.6, "mm", _WIDE, Choice(-0.6, 1.3, _WIDE))
 RING_MOST = Limit("most ease of a ring", 2.6, "mm", _SIZE, Choice(1.3, 2.6, _SIZE))
 SNUG = Limit("snug", 6.0, "mm", "skin gives a quarter of an inch, common practice, no source")
+SNUG_BEADS = Limit(
+    "snug beads", 12.7, "mm", "beads press into the skin twice as far, common practice, no source"
+)
 RING_SNUG = Limit(
     "snug ring", 2.6, "mm", "no ring two sizes too small passes the knuckle: " + _SIZE
 )
@@ -71,13 +76,16 @@ _EASES = {
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
-    body, least = worn.wearer.girth(worn.measure), ask.get("piece.inside")
+    body, least = worn.wearer.girth(worn.measure), ask.filled("piece.inside")
     least, room = least - body, ask.let_out("piece.inside") - body
     eases = _EASES.get(worn.measure)
     binds = room - ask.limit(eases[0]) if eases else room
     lacks, closes = -binds.likely.low, _closes(worn, ask, room)
+    goes_on, tight = _GOES_ON[worn.measure == "finger"], compare(room) is Verdict.FAILS
     if closes is not None and not holds(closes):
-        return _misfit(worn, ask, closes, _GOES_ON[worn.measure == "finger"], lacks, "error")
+        if tight and compare(closes) is Verdict.MAY_FAIL:
+            return _misfit(worn, ask, room, f"hardly {goes_on}", lacks, "warning")
+        return _misfit(worn, ask, closes, goes_on, lacks, "error")
     if not holds(room) and not holds(binds):
         return _misfit(worn, ask, room, "lie tight on", lacks, "warning")
     if eases is None:
@@ -91,16 +99,13 @@ def check(worn: Fitted, ask: Ask) -> Answer:
 
 
 def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
-    """By how much the piece can be closed at all, mm; None where elastic or coils open it further.
-
-    The beads of a strand press into the skin until the line itself goes round, let out all the way.
-    """
+    """By how much the piece can be closed at all, mm; None on elastic or coils, which open."""
     strands = [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
     if any(strand.thread.stretches or strand.thread.springs for strand in strands):
         return None
-    if strands:
-        return ask.let_out("piece.length") - worn.wearer.girth(worn.measure)
-    return room + ask.limit(SNUG if worn.measure != "finger" else RING_SNUG)
+    if worn.measure == "finger":
+        return room + ask.limit(RING_SNUG)
+    return room + ask.limit(SNUG_BEADS if strands else SNUG)
 
 
 def _over_the_hand(ask: Ask) -> bool:
@@ -112,9 +117,9 @@ def _misfit(
     worn: Fitted, ask: Ask, margin: Quantity, fault: str, more: float, level: Level
 ) -> Misfit:
     """`more` is what the inside lacks; less than zero where it is too long."""
-    body, closed = worn.wearer.girth(worn.measure), ask.get("piece.inside")
+    body, closed = worn.wearer.girth(worn.measure), ask.filled("piece.inside")
     inside = ask.let_out("piece.inside") if more > 0 else closed
-    opened = "inside" if inside is closed else "inside, let out all the way"
+    opened = "inside" if inside.middle == closed.middle else "inside, let out all the way"
     will = "cannot|may not" if level == "error" else "will|may"
     goal, place = ask.plan.goal, worn.wearer.place_of(worn.measure)
     wanted = in_unit_of(inside.middle + more, body)
@@ -162,6 +167,7 @@ RULE = Rule(
         RING_LEAST,
         RING_MOST,
         SNUG,
+        SNUG_BEADS,
         RING_SNUG,
     ),
     sources=(
@@ -172,7 +178,7 @@ RULE = Rule(
         "1/2 in to 2 1/2 in of ease on an ankle: trade table `anklets`, snug: several pages; trade"
         " table `anklets`, loose: one page",
         "a quarter of a US size less to one more on a finger: common practice, no source",
-        "skin gives 6 mm, or the beads of a strand: common practice, no source",
+        "skin gives 6 mm, and half an inch under beads: common practice, no source",
     ),
     bad="wearer: {neck: 44 cm} and a rope collar of 43 cm inside",
     good="wearer: {neck: 36 cm} and a rope collar of 43 cm inside",
