@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from wellstrung.quantity.choices import replaced
+from msgspec.structs import replace
+
+from wellstrung.quantity.causes import Spread
+from wellstrung.quantity.choices import replaced, with_leaf
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare
 
@@ -32,16 +35,25 @@ def rests_on(margin: Quantity, *, over: str) -> list[Quantity]:
 
 
 def fails_anyway(margin: Quantity, *, over: str) -> bool:
-    """Whether a margin fails even where what is assumed is off by twice its span."""
-    return compare(_kindest(margin, 2.0), over=over) is Verdict.FAILS
+    """Whether a margin fails even where what is assumed varies by twice its span.
 
-
-def _kindest(margin: Quantity, times: float = 1.0) -> Quantity:
-    """A margin where each assumed value is the one, within so many times its span, that helps."""
+    >>> from wellstrung.quantity.arithmetic import exact, leaf
+    >>> from wellstrung.quantity.causes import Cause
+    >>> bar = leaf("bar", 4.0, "mm", [Spread(Cause("bar"), 1.0, 1.0)], grade=ASSUMED)
+    >>> [fails_anyway(bar - exact("least", least, "mm"), over="likely") for least in (5.9, 6.1)]
+    [False, True]
+    """
     for leaf in assumed_in(margin):
-        low, high = (times * (end - leaf.at_rest) for end in leaf.worst)
-        tried = (replaced(margin, leaf, leaf.at_rest + by) for by in (low, 0.0, high))
-        margin = max(tried, key=lambda one: one.middle)
+        wider = tuple([Spread(one.cause, 2 * one.down, 2 * one.up) for one in leaf.spreads])
+        margin = with_leaf(margin, leaf, replace(leaf, spreads=wider))
+    return compare(margin, over=over) is Verdict.FAILS
+
+
+def _kindest(margin: Quantity) -> Quantity:
+    """A margin where each assumed value is the one within its span that helps."""
+    for leaf in assumed_in(margin):
+        ends = (leaf.worst.low, leaf.at_rest, leaf.worst.high)
+        margin = max((replaced(margin, leaf, end) for end in ends), key=lambda one: one.middle)
     return margin
 
 

@@ -33,9 +33,14 @@ def chosen(margin: Quantity) -> list[tuple[Quantity, Choice]]:
 
 def replaced(quantity: Quantity, leaf: Quantity, value: float) -> Quantity:
     """A quantity with one leaf under it known exactly."""
+    return with_leaf(quantity, leaf, replace(leaf, at_rest=value, spreads=()))
+
+
+def with_leaf(quantity: Quantity, leaf: Quantity, other: Quantity) -> Quantity:
+    """A quantity with another leaf in place of one under it."""
     if quantity is leaf:
-        return replace(quantity, at_rest=value, spreads=())
-    args = {key: replaced(arg, leaf, value) for key, arg in quantity.args.items()}
+        return other
+    args = {key: with_leaf(arg, leaf, other) for key, arg in quantity.args.items()}
     if all(args[key] is arg for key, arg in quantity.args.items()):
         return quantity
     return replace(quantity, args=args)

@@ -27,20 +27,29 @@ _ROUND = ("inside", "outside", "bore", "size")
 class Unfit(Struct, frozen=True):
     """A thing that a remark says does not work: its line in a supply list, the size, and why.
 
-    `path` is where the size stands in its entry; empty where the whole thing does not work.
+    `path` is where the size stands in its entry, at `place`; empty where the whole thing does not
+    work.
     """
 
     thing: str
     path: tuple[str, ...]
     remark: Remark
+    place: Place
 
     @property
     def says(self) -> str:
         """What does not work, and what to take."""
         does = "does not work" if self.sure else "may not work"
         what = f"the {called(self.path)} as written" if self.path else "as written it"
-        take = f"take {self.remark.needed}" if self.asked else self.remark.remedy
+        take = f"take {self.remark.needed}{self._such_as}" if self.asked else self.remark.remedy
         return f"{what} {does} ({take})" if take else f"{what} {does}"
+
+    @property
+    def _such_as(self) -> str:
+        """The size that the remark advises; empty where what is needed names it already."""
+        advised = (edit.new for edit in self.remark.edits if edit.place == self.place)
+        sizes = [new for new in advised if new[:1].isdigit() and new not in self.remark.needed]
+        return f", such as {sizes[0]}" if sizes and self.path else ""
 
     @property
     def asked(self) -> bool:
@@ -95,7 +104,7 @@ def unfit(result: PlanResult) -> Iterator[Unfit]:
             found = [(part, part.key.place) for part in things if remark.parts == (part.name,)]
         for thing, at in dict(found).items():
             path = path_to(thing.node, at)
-            yield Unfit(_line_of(thing, path), path, remark)
+            yield Unfit(_line_of(thing, path), path, remark, at)
 
 
 def concerns(remark: Remark, place: Place) -> bool:

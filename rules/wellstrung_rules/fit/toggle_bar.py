@@ -3,7 +3,8 @@
 The bar is held at its middle by the stem, which can go no further than the edge of the opening. A
 half bar that still reaches over the far edge then cannot slide out, whichever way it is pushed:
 bar >= 2 x opening - width of the stem. Shorter bars hold by the pull alone; practice asks for 6 mm
-more than the opening at least, so the lesser of the two is asked for.
+more than the opening at least, so the lesser of the two is asked for. A bar that is not 3 mm longer
+slips out.
 """
 
 from __future__ import annotations
@@ -11,7 +12,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from wellstrung.formulas.findings import least_bar
-from wellstrung.rulebook import Answer, Ask, Misfit, Remedy, Rule, Toggle, holds, kept, tightest
+from wellstrung.rulebook import (
+    Answer,
+    Ask,
+    Misfit,
+    Remedy,
+    Rule,
+    Toggle,
+    Verdict,
+    compare,
+    kept,
+    tightest,
+)
 from wellstrung.rulebook.plan import Part, Place
 from wellstrung.rulebook.values import derived, printed, product
 from wellstrung.rulebook.wording import about, in_unit_of, spelled, within
@@ -22,25 +34,28 @@ def check(toggle: Toggle, ask: Ask) -> Answer:
     of_bar = woven if woven is not None and clasp.node_at("bar", "length") is None else None
     place = clasp.place_of("bar", "length") if of_bar is None else of_bar.place_of("length")
     bar, opening = ask.of(clasp, "bar.length"), ask.of(clasp, "ring.inside")
-    least = derived(
-        "least bar",
-        "mm",
-        least_bar,
-        opening=opening,
-        stem_width=ask.of(clasp, "bar.stem_width"),
-        more=printed("clasps", "toggle", "bar_short"),
-        source="geometry, worked out for this project; trade table `clasps`, toggle",
+    slides, slips = (
+        bar
+        - derived(
+            "least bar",
+            "mm",
+            least_bar,
+            opening=opening,
+            stem_width=ask.of(clasp, "bar.stem_width"),
+            more=printed("clasps", "toggle", more),
+            source="geometry, worked out for this project; trade table `clasps`, toggle",
+        )
+        for more in ("bar_short", "bar_least")
     )
     share = printed("clasps", "toggle", "bar_share_most")
-    falls, slides = bar - opening, bar - least
     passes = product("longest bar", "mm", opening, share) - bar
-    out = not holds(falls)
-    margin = falls if out else tightest(slides, passes)
+    out = compare(slips) is Verdict.FAILS
+    margin = slips if out else tightest(slides, passes)
     if answer := kept(margin):
         return answer
     ring = f"the opening of its ring ({about(opening, bar)})"
-    fault = f"so short for {ring} that it slides out"
-    if out:
+    fault = f"so short for {ring} that it {'slips' if out else 'slides'} out"
+    if compare(bar - opening) is Verdict.FAILS:
         fault = f"no longer than {ring}, so that it falls out"
     elif margin is passes:
         fault = f"too long to pass {ring}"
@@ -93,8 +108,8 @@ RULE = Rule(
     ),
     sources=(
         "bar >= 2 x opening - width of the stem: geometry, worked out for this project",
-        "trade table `clasps`, toggle: 6 mm over the opening, at most 2.4 times it, derived from"
-        " pages that differ",
+        "trade table `clasps`, toggle: 6 mm over the opening, 3 mm at the very least, at most 2.4"
+        " times it, derived from pages that differ",
     ),
     bad="bar: {length: 14 mm, ...} in a ring of 12 mm opening",
     good="bar: {length: 22 mm, ...} in a ring of 12 mm opening",

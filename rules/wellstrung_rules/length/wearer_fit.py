@@ -103,9 +103,8 @@ def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
     strands = [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
     if any(strand.thread.stretches or strand.thread.springs for strand in strands):
         return None
-    if worn.measure == "finger":
-        return room + ask.limit(RING_SNUG)
-    return room + ask.limit(SNUG_BEADS if strands else SNUG)
+    snug = SNUG_BEADS if strands else SNUG
+    return room + ask.limit(RING_SNUG if worn.measure == "finger" else snug)
 
 
 def _over_the_hand(ask: Ask) -> bool:

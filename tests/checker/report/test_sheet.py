@@ -311,7 +311,7 @@ def test_what_a_plan_says_cannot_become_markup() -> None:
 def test_a_student_is_never_told_to_buy_what_does_not_fit() -> None:
     words = page(ORLA).words
     supplies = words[words.index("Supplies") : words.index("Cutting list")]
-    assert "The bore as written does not work (take a bore of 7.94..8.71 mm)" in supplies
+    assert "The bore as written does not work (take a bore of 7.94..8.71 mm, such as" in supplies
     assert "2 2, not as written" in supplies
     assert "ot makeable as written, 2 errors: the remarks say what to change first" in supplies
 

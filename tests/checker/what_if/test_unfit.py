@@ -22,7 +22,7 @@ from wellstrung.what_if.unfit import unfit
         (
             "wenna_three_strand",
             "cone",
-            "the bore as written does not work (take 10.51 mm",
+            "the bore as written does not work (take 10.51 mm or wider, such as 11 mm)",
         ),
         ("massen_pearl_strand", "tip", "the hole as written may not work (take a hole of 0.8 mm"),
         ("daveth_loom_band", "slide", "the tube length as written does not work (take a tube of"),
