@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from functools import cached_property
+from math import hypot
 
 from msgspec.structs import replace
 
@@ -198,6 +199,15 @@ def _differ(margin: Quantity) -> str:
     return "; ".join(spans)
 
 
+def _decides(margin: Quantity) -> bool:
+    """Whether a margin would hold or fail for sure once its chief cause is known, at either end."""
+    assert margin.chief_cause is not None
+    chief, effect = margin.chief_cause
+    others = [by for cause, by in margin.effects.items() if cause != chief]
+    down, up = hypot(*(by.low for by in others)), hypot(*(by.high for by in others))
+    return margin.middle + effect >= down or margin.middle - effect < -up
+
+
 def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
     """The remark of a misfit: its level by the tolerance principle, its cure if it is doubtful.
 
@@ -225,7 +235,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
                 if margin.unit == "N":
                     off = units.hanging(effect)
                 says += f"; most of the doubt is {cause} (± {off})"
-                cure = cause.cure
+                cure = cause.cure if _decides(margin) else ""
         elif compare(freed(margin, careful=True), over=rule.over) is not Verdict.FAILS:
             level = "warning"
         elif unsure is not None and level == "error":
