@@ -41,7 +41,8 @@ def write(found: ForMakers, options: Options) -> str:
     head(page, [found.result], found.makers)
     page.line()
     each = f", for all {kit.makes} that one maker makes" if kit.makes > 1 else ""
-    page.line(f"one kit{each}", style="bold")
+    spare = ", spare beads included" if kit.bags else ""
+    page.line(f"one kit{each}{spare}", style="bold")
     lots = lot_words.of_bags(kit, found.stock)
     for bag in kit.bags:
         lot = f"; {lots[bag.letter]}" if lots[bag.letter] else ""

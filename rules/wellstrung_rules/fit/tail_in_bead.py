@@ -26,6 +26,7 @@ def check(join: Threaded, ask: Ask) -> Answer:
         return answer
     thickest = line.middle + margin.likely.low * line.middle / taken.middle
     other = thinner_or_wider(join, margin, thickest, ask).text
+    accept = f"{{rule: {RULE.name}, part: {strand.name}, because: cut off at the crimp}}"
     return Misfit(
         says=f"the tail of `{strand.name}` ({spelled(line)}) {{does|may}} not go back through bead"
         f" `{join.bead.name}` beside the crimp: with it the hole ({spelled(hole)}) would need to be"
@@ -33,7 +34,12 @@ def check(join: Threaded, ask: Ask) -> Answer:
         place=place,
         found=f"a tail of {spelled(tail)}",
         needed=f"a hole of {raised(hole, margin)} or wider, or no tail in it",
-        remedies=(Remedy(f"cut the tail off at the crimp and write `tail: 1 cm`, or {other}"),),
+        remedies=(
+            Remedy(
+                f"press the crimp, then cut the tail off beside it and write `accept: [{accept}]`,"
+                f" or {other}"
+            ),
+        ),
         margin=margin,
         at_most="warning",
         also=(join.bead.key.place,),

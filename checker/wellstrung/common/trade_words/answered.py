@@ -256,6 +256,13 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
     | {
         "trim, snip, trim ends, trim tails, cut tails, cover, cover crimp": "leave the step out:"
         " `finish thread` and `crimp` count it",
+        ", ".join(
+            f"{turned} {the}{line}"
+            for turned in ("turn", "thread", "tuck", "pass", "run", "hide", "bury")
+            for the in ("the ", "")
+            for line in ("tail", "tails")
+        ): "leave the step out: the `tail` of a `thread` is taken as turned back through the beads,"
+        " and `crimp` and `finish thread` count it",
         "glue knot, glue knots, glue the knot, glue the knots": "write it in the step that ties the"
         " knot, as in `knot strand with glue`",
         "picot edging, picots, picot, edging, edge, add picots, add picot, add picot edging,"
