@@ -20,7 +20,7 @@ from wellstrung.judging import failures
 from wellstrung.judging.result import RANK, Failure, HeldCheck, Identity, Remark, Unjudged
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Plan
-from wellstrung.quantity.assumed import ASSUMED, fails_anyway, rests_on
+from wellstrung.quantity.assumed import UNSURE, fails_anyway, rests_on
 from wellstrung.quantity.choices import chosen, freed
 from wellstrung.quantity.value import Quantity
 from wellstrung.quantity.verdict import Verdict, compare, holds
@@ -39,13 +39,6 @@ from wellstrung.rulebook import (
 )
 from wellstrung.rulebook.installed import Installed
 from wellstrung.rulebook.wording import between
-
-#: Grades of a value that makes no error alone, and how a remark calls such a value.
-_UNSURE = {
-    "from memory": "a value from memory",
-    "weak page": "a value from a weak page",
-    ASSUMED: "an assumed size",
-}
 
 
 class Judge:
@@ -218,15 +211,7 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
     margin = misfit.margin
     if margin is not None:
         verdict = compare(freed(margin), over=rule.over)
-        settled = fails_anyway(freed(margin), over=rule.over)
-        unsure = next(
-            (
-                leaf
-                for leaf in margin.leaves
-                if leaf.grade in _UNSURE and not (settled and leaf.grade == ASSUMED)
-            ),
-            None,
-        )
+        unsure = next((leaf for leaf in margin.leaves if leaf.grade in UNSURE), None)
         if verdict is Verdict.MAY_FAIL:
             level, says = "warning", worded(misfit.says, sure=False)
             if margin.chief_cause is not None:
@@ -238,9 +223,9 @@ def _stamped(rule: Rule, subject: Subject, misfit: Misfit) -> Remark:
                 cure = cause.cure if _decides(margin) else ""
         elif compare(freed(margin, careful=True), over=rule.over) is not Verdict.FAILS:
             level = "warning"
-        elif unsure is not None and level == "error":
+        elif level == "error" and unsure and not fails_anyway(freed(margin), over=rule.over):
             level = "warning"
-            says += f" by {_UNSURE[unsure.grade]} ({unsure.source}): check yours"
+            says += f" by {UNSURE[unsure.grade]} ({unsure.source}): check yours"
     return Remark(
         rule=rule.name,
         level=level,

@@ -11,6 +11,15 @@ from wellstrung.quantity.verdict import Verdict, compare
 
 #: the grade of such a value, whatever the grade of the table's own
 ASSUMED = "assumed"
+#: Grades of a value that makes no error alone, and how a remark calls such a value.
+UNSURE = {
+    "from memory": "a value from memory",
+    "weak page": "a value from a weak page",
+    ASSUMED: "an assumed size",
+}
+#: How many times its span such a value may be off, of our own choice: what is assumed has the span
+#: of all that is sold, and what one remembers may be remembered wrong.
+_OFF = {"from memory": 3, "weak page": 3, ASSUMED: 2}
 
 
 def assumed_in(quantity: Quantity) -> list[Quantity]:
@@ -35,7 +44,9 @@ def rests_on(margin: Quantity, *, over: str) -> list[Quantity]:
 
 
 def fails_anyway(margin: Quantity, *, over: str) -> bool:
-    """Whether a margin fails even where what is assumed varies by twice its span.
+    """Whether a margin fails even where each value that is unsure is off by far more than its span.
+
+    A value without a span may be off by anything, unless it is an assumed one that is made up for.
 
     >>> from wellstrung.quantity.arithmetic import exact, leaf
     >>> from wellstrung.quantity.causes import Cause
@@ -43,9 +54,15 @@ def fails_anyway(margin: Quantity, *, over: str) -> bool:
     >>> [fails_anyway(bar - exact("least", least, "mm"), over="likely") for least in (5.9, 6.1)]
     [False, True]
     """
-    for leaf in assumed_in(margin):
-        wider = tuple([Spread(one.cause, 2 * one.down, 2 * one.up) for one in leaf.spreads])
-        margin = with_leaf(margin, leaf, replace(leaf, spreads=wider))
+    for leaf in margin.leaves:
+        times = _OFF.get(leaf.grade)
+        if times is None:
+            continue
+        varies = any(one.down or one.up for one in leaf.spreads)
+        if not varies and leaf.grade != ASSUMED:
+            return False
+        off = [Spread(one.cause, times * one.down, times * one.up) for one in leaf.spreads]
+        margin = with_leaf(margin, leaf, replace(leaf, spreads=tuple(off)))
     return compare(margin, over=over) is Verdict.FAILS
 
 
