@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from wellstrung.rulebook import Answer, Ask, Held, Limit, Misfit, Named, Remedy, Rule
 from wellstrung.rulebook.plan import Part, Place, Role, bead_mix
 from wellstrung.rulebook.remedies import asked_longer, places_of
-from wellstrung.rulebook.values import Quantity, exact, product
+from wellstrung.rulebook.values import Quantity, exact, product, turns
 from wellstrung.rulebook.wording import in_unit_of, number, plural, spelled
 
 STRAND_OFF = Limit(
@@ -40,7 +40,7 @@ def check(named: Named, ask: Ask) -> Answer:
         return Held()
     takes = "takes" if repeats.likely.high - repeats.likely.low < 1 else "takes about"
     made = {n: length.middle + (n - repeats.middle) * each for n in (low, high) if n}
-    words = " or ".join(f"{n} (about {in_unit_of(long, length)})" for n, long in made.items())
+    words = " or ".join(f"{n} ({_makes(strand, ask, length, made[n])})" for n in made)
     near = min(made, key=lambda n: abs(n - repeats.middle))
     return Misfit(
         says=f"`{strand.name}` ({spelled(length)}) {takes} {number(repeats.middle)} of its repeats"
@@ -56,6 +56,17 @@ def check(named: Named, ask: Ask) -> Answer:
     )
 
 
+def _makes(strand: Part, ask: Ask, length: Quantity, made: float) -> str:
+    """How long so many repeats are, or the piece with them where they fill its rest."""
+    if not strand.fills_rest or (goal := ask.plan.goal) is None:
+        return f"about {in_unit_of(made, length)}"
+    more = places_of(strand, ask) * (made - length.middle)
+    if inside := goal.field == "inside":
+        more /= turns(ask.plan).middle
+    long = in_unit_of(goal.middle + more, length)
+    return f"the {ask.plan.piece} is then about {long}{' inside' if inside else ''}"
+
+
 def _whole(strand: Part, ask: Ask, length: Quantity, near: int, made: float) -> Iterator[Remedy]:
     """The strand with the nearest whole repeats, or the piece as long as they make it, mm."""
     size, entry = in_unit_of(made, length), strand.node.entries["length"]
@@ -64,7 +75,8 @@ def _whole(strand: Part, ask: Ask, length: Quantity, near: int, made: float) -> 
         yield Remedy.write(entry.node.place, size, text)
         return
     key, (*_, line, column) = entry.key.place, entry.node.place
-    field, text = f"repeats: {near}", f"write `repeats: {near}` in place of `length`"
+    field, makes = f"repeats: {near}", _makes(strand, ask, length, made)
+    text = f"write `{field}` in place of `length` ({makes})"
     yield Remedy.write(Place(key.file, key.line, key.column, line, column), field, text)
     for asked in asked_longer(ask, places_of(strand, ask) * (made - length.middle), round):
         yield Remedy(f"{asked.text}, for {plural(near, 'repeat')}", asked.edits)
