@@ -16,6 +16,7 @@ from wellstrung.model.parts import EyeField, Kind, Part, Role, Traits
 from wellstrung.model.plan import Quantities
 from wellstrung.model.sold import Sold
 from wellstrung.quantity.arithmetic import derived, exact, product, total
+from wellstrung.quantity.assumed import assumed_in
 from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.chain import ChainCut, chain_cuts, links_of, pattern_of
 from wellstrung.subjects.counts import is_extender
@@ -34,6 +35,15 @@ def link_inside(chain: Part, link: str) -> Quantity:
         wire=chain.wire("links", link, "wire"),
         source="inside = outside - 2 x wire, trade table `chains`",
     )
+
+
+def measured_off(piece: Part) -> bool:
+    """Whether a piece is cut off by its length: nobody said how long a link of its chain is."""
+    chain = piece.cut_from
+    if chain is None or chain.traits.cups:
+        return cups.by_measure(piece)
+    every = dict.fromkeys(pattern_of(chain)) if piece.has("length") else ()
+    return any(assumed_in(link_inside(chain, link)) for link in every)
 
 
 def end_wall(chain: Part, link: str) -> Quantity:

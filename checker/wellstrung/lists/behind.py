@@ -12,6 +12,13 @@ def between_cups(rest: float, *, last_piece: bool) -> str:
     return "cut the little link behind its last cup, and trim what is left of it"
 
 
+def next_link(rest: float, *, last_piece: bool, soldered: bool) -> str:
+    """What to do behind a piece that is measured off, for nobody knows the number of its links."""
+    if last_piece and rest <= 0:
+        return "the chain ends here"
+    return "cut through the next link" if soldered else "open the next link"
+
+
 def behind(last: int, lost: tuple[int, ...], *, soldered: bool) -> str:
     """What to do between two pieces: cut through the lost links at both ends of them, or open."""
     if not soldered:

@@ -21,11 +21,10 @@ from wellstrung.derived.coils import ends_said
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
 from wellstrung.formulas.rings import loop_wire
-from wellstrung.kinds.chain import end_wall, link_inside, one_stretch
-from wellstrung.kinds.cups import by_measure
+from wellstrung.kinds.chain import end_wall, link_inside, measured_off, one_stretch
 from wellstrung.kinds.wire_link import wraps_of
 from wellstrung.lists import chain_stock
-from wellstrung.lists.behind import at_end, behind, between_cups
+from wellstrung.lists.behind import at_end, behind, between_cups, next_link
 from wellstrung.model.item import Missing
 from wellstrung.model.parts import WOVEN_WORK, Part, Role
 from wellstrung.model.plan import Plan, Quantities
@@ -43,7 +42,7 @@ class ChainPiece(Struct, frozen=True):
     Numbers count from 1 at the beginning of the length. `start` and `length` are mm, from outer end
     to outer end; `how` says what to do behind its last link; `turned` is whether it lies end for
     end. `unit` is what is counted: links, or cups. `asked` is a length, mm, that is measured off
-    instead, to the nearest cup: how many it has depends on the chain.
+    instead, to the nearest cup or link: how many it has depends on the chain.
     """
 
     name: str
@@ -220,16 +219,18 @@ def _bar(chain: ChainCut, length: float, written: str, laid: Sequence[int]) -> B
         laid, pieces, places, [*places[1:], None], strict=True
     ):
         lost = tuple(range(here.stop, following.start)) if following else ()
+        last_piece, of = following is None, every[number]
+        asked = of.length("length").middle if measured_off(of) else 0.0
         if chain.chain.traits.cups:
-            how = between_cups(rest, last_piece=following is None)
+            how = between_cups(rest, last_piece=last_piece)
+        elif asked:
+            how = next_link(rest, last_piece=last_piece, soldered=chain.soldered)
         elif following:
             how = behind(here[-1], lost, soldered=chain.soldered)
         else:
             how = at_end(here[-1], rest, soldered=chain.soldered)
         size = links.length_of(piece, insides, wires)
         start, turned = ends[here[0] - 1], tuple(run[link - 1] for link in here) != piece
-        of = every[number]
-        asked = of.length("length").middle if by_measure(of) else 0.0
         counted.append(
             ChainPiece(of.name, here[0], here[-1], lost, start, size, how, turned, unit, asked)
         )

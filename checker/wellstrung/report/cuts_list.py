@@ -102,6 +102,8 @@ def _bar(page: Page, bar: Bar) -> None:
 
 def begins(bar: Bar) -> str:
     """What is counted, and from where."""
+    if bar.pieces[0].unit == "link" and all(piece.asked for piece in bar.pieces):
+        return "measure from one end, and on from each cut"
     if bar.pieces[0].unit == "link":
         return f"link 1 is {article(bar.begins_with)}"
     return f"count {bar.pieces[0].unit}s from one end, and on from each cut"
@@ -139,7 +141,9 @@ def counted_off(piece: ChainPiece, *, inches: bool) -> str:
     count = counted(piece.links, piece.unit)
     if piece.asked:
         long = units.by_length(piece.asked, inches=inches)
-        count = f"{long} to the nearest {piece.unit} (about {count})"
+        unknown = "the size of its links is not known"
+        often = unknown if piece.unit == "link" else f"about {count}"
+        count = f"{long} to the nearest {piece.unit} ({often})"
     elif piece.unit == "link":  # cups are counted on from each cut
         count = f"{count} ({piece.first}..{piece.last})"
     turned = ", turned end for end" if piece.turned else ""

@@ -37,6 +37,19 @@ def test_fits_its_schema(file: Path) -> None:
     VALIDATOR.validate(json.loads(as_json(results, 2, cutting.listed(understood(results), 2))))
 
 
+def test_of_links_whose_size_nobody_stated_no_number_is_said(tmp_path: Path) -> None:
+    plan = tmp_path / "chain.yaml"
+    plan.write_text(
+        "plan: 1\ntitle: Chain\npiece: necklace\n"
+        "parts:\n  row: cable chain, brass, 45 cm\n  ring: 4 mm jump ring 20 AWG\n"
+        "run: [ring, row, ring]\n"
+    )
+    words = " ".join(page(plan, Options(width=200)).split())
+    measured = "45 cm to the nearest link (the size of its links is not known) for row"
+    assert f"measure from one end, and on from each cut 1. {measured}" in words
+    assert "then open the next link" in words
+
+
 def test_every_piece_is_in_the_report() -> None:
     results = [CHECKER.check_file(COLLAR)]
     (chain,) = json.loads(as_json(results, 12, cutting.listed(understood(results), 12)))["chains"]
