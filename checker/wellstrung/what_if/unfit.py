@@ -57,6 +57,8 @@ class Unfit(Struct, frozen=True):
         needed, path = self.remark.needed, self.path
         if not path:
             return True
+        if ", or a " in needed and self.remark.edits:
+            return False  # either of two: the remedy says which
         of = _OF.match(needed)
         return of[1] in path if of else "inside" not in needed or path[-1] in _ROUND
 
