@@ -38,7 +38,15 @@ def run(options: argparse.Namespace) -> int:
     ask, makers = shown.ask.quantities, options.makers
     one = kit(ask)
     taken = stock.taken(ask, one, makers)
-    found = ForMakers(made, makers, one, tuple(taken), costs.of_piece(ask), costs.of_class(ask))
+    found = ForMakers(
+        made,
+        makers,
+        one,
+        tuple(taken),
+        costs.of_piece(ask),
+        costs.of_class(ask),
+        tuple(stock.uncounted(ask)),
+    )
     read = inputs(options, result)
     if options.form == "html":
         from wellstrung.report.pages.kit import pages  # lists need no templates
@@ -52,7 +60,7 @@ def run(options: argparse.Namespace) -> int:
     else:
         show(kit_list.write(found, looks(options)))
     if options.new_stock is not None:
-        _write_stock(options.new_stock, plan, taken, read, force=options.force)
+        _write_stock(options.new_stock, plan, taken, found.uncounted, read, force=options.force)
     return exit_code_of_list(Result((made,)))
 
 
@@ -68,7 +76,13 @@ def _grown(plan: PlanResult, size: str, checker: Checker) -> PlanResult:
 
 
 def _write_stock(
-    out: Path, plan: PlanResult, taken: Sequence[Stocked], read: Sequence[Path], *, force: bool
+    out: Path,
+    plan: PlanResult,
+    taken: Sequence[Stocked],
+    by_hand: Sequence[str],
+    read: Sequence[Path],
+    *,
+    force: bool,
 ) -> None:
     """Write the stock list with what is left; over the list itself only with `--force`.
 
@@ -83,5 +97,5 @@ def _write_stock(
     new = stock_left.written(text, plan.drawer, taken)
     write_all({out: new.text.encode()})
     note(f"wrote {out}, the stock that is left")
-    for says in new.by_hand:
+    for says in (*new.by_hand, *by_hand):
         note(f"write this by hand: {says}")

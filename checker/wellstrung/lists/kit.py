@@ -13,11 +13,9 @@ from wellstrung.derived.taken import cord_words, thread_words
 from wellstrung.lists import cutting
 from wellstrung.lists.bags import Bag, bags
 from wellstrung.lists.cutting import ChainCuts, CutList, Lengths
+from wellstrung.lists.needles import needles
 from wellstrung.model.parts import Part
 from wellstrung.model.plan import Quantities
-
-#: what is lost first without being a part: a needle bends
-_NEEDLE = "needle"
 
 
 class CutPiece(Struct, frozen=True):
@@ -123,15 +121,8 @@ def _of_chain(chain: ChainCuts) -> Iterator[CutPiece]:
 
 
 def _findings(ask: Quantities) -> Iterator[Loose]:
-    for thing in taken.of_plan(ask):
+    for thing in (*taken.of_plan(ask), *needles(ask)):
         if thing.group in ("rings", "findings"):
             count = up(taken.purchase(thing, on_hand=False).short)
             if count:
                 yield Loose(thing.name, thing.describes, count, thing.over)
-    needles = (part.text("needle") for part in ask.plan.parts.values() if _with_needle(part))
-    for size in dict.fromkeys(needles):
-        yield Loose(_NEEDLE, size, 1, 1)
-
-
-def _with_needle(part: Part) -> bool:
-    return part.has("needle") and not part.without_needle

@@ -12,13 +12,15 @@ from msgspec.structs import asdict
 from wellstrung.derived import taken
 from wellstrung.derived.taken import Taken
 from wellstrung.lists.line import SupplyLine
+from wellstrung.lists.needles import needles
 from wellstrung.model.item import Missing
 from wellstrung.model.plan import Quantities
 
 
 def lines(ask: Quantities, makers: int = 1, *, on_hand: bool = True) -> Iterator[SupplyLine]:
     """Every line of a plan but its chains, for so many makers."""
-    for thing in taken.of_plan(ask):
+    tools = needles(ask) if makers > 1 else ()  # who works alone has one
+    for thing in (*taken.of_plan(ask), *tools):
         if thing.group != "chain":
             yield SupplyLine(
                 **asdict(taken.purchase(thing, makers, on_hand=on_hand))

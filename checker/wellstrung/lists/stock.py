@@ -21,6 +21,7 @@ from wellstrung.lists import cutting
 from wellstrung.lists.bags import Bag
 from wellstrung.lists.kit import Kit
 from wellstrung.lists.lots import BOUGHT, Share, dealt
+from wellstrung.lists.needles import needles
 from wellstrung.model.item import Item, Missing
 from wellstrung.model.parts import Role
 from wellstrung.model.plan import Quantities
@@ -115,6 +116,15 @@ def taken(ask: Quantities, kit: Kit, makers: int) -> list[Stocked]:
     return [one for one in found if one is not None]
 
 
+def uncounted(ask: Quantities) -> Iterator[str]:
+    """What is on hand of beads and does not add up, and what to do: packs by weight and pieces."""
+    for bead in ask.plan.beads.values():
+        lines = supply_lines(ask.plan, "bead", bead.name)
+        if len({line.has("pack") for line in lines}) > 1:
+            says = "on hand by weight and by count, so what is left is not worked out"
+            yield f"{bead.name}: {says}; write all of it by weight or by count"
+
+
 class _Stock:
     """What is on hand for a plan, for so many makers."""
 
@@ -122,7 +132,7 @@ class _Stock:
         self._ask, self._makers = ask, makers
         self._bought = {
             (thing.group == "beads", thing.name): things.purchase(thing, makers)
-            for thing in things.of_plan(ask)
+            for thing in (*things.of_plan(ask), *needles(ask))
         }
 
     def beads(self, bag: Bag) -> Stocked | None:

@@ -25,7 +25,10 @@ _INDENT, _GAP = 2, 4
 
 
 class ForMakers(Struct, frozen=True):
-    """A kit for so many makers, the stock that it is taken from, and what all of it costs."""
+    """A kit for so many makers, the stock that it is taken from, and what all of it costs.
+
+    `uncounted` says what of the stock does not add up.
+    """
 
     result: PlanResult
     makers: int
@@ -33,6 +36,7 @@ class ForMakers(Struct, frozen=True):
     stock: tuple[Stocked, ...]
     cost: Cost | None
     of_class: ClassCost | None
+    uncounted: tuple[str, ...] = ()
 
 
 def write(found: ForMakers, options: Options) -> str:
@@ -90,11 +94,13 @@ def finding_words(one: Loose) -> str:
 
 
 def _stock(page: Page, found: ForMakers) -> None:
-    if not found.stock:
+    if not found.stock and not found.uncounted:
         return
     page.line(f"stock, when {_kits(found.makers)} packed", style="bold")
     for one in found.stock:
         page.pair("-", f"{one.name}: {stock_words(one)}", _INDENT, gap=_GAP)
+    for says in found.uncounted:
+        page.pair("-", says, _INDENT, gap=_GAP)
     page.line()
 
 
@@ -232,7 +238,7 @@ def as_json(found: ForMakers) -> str:
             for one in kit.findings
         ],
         "shared": list(kit.shared),
-        "missing": list(kit.missing),
+        "missing": [*kit.missing, *found.uncounted],
         "stock": [
             {
                 "name": one.name,

@@ -340,3 +340,44 @@ def test_a_kit_for_larger_sizes_has_what_the_largest_takes(run: Run, tmp_path: P
     assert all(bag.up_to is not None and bag.up_to >= 210 for bag in of_larger.values())
     ran = run("kit", "plan.yaml", "--up-to", "15cm", cwd=tmp_path)
     assert ran.code == 2 and "is shorter than the plan's own size, 17.5 cm" in ran.err
+
+
+NEEDLES = """\
+plan: 1
+title: Two strands
+piece: bracelet
+drawer: stock.csv
+beads: {seed: {from: seed}}
+parts:
+  one: {kind: strand, stitch: strung, beads: seed, count: 60, thread: fused 8 lb, needle: fine}
+  other: {kind: strand, stitch: strung, beads: seed, count: 60, thread: fused 8 lb, needle: big eye}
+  fine: beading needle 10
+run: [{strands: [one, other]}]
+supplies: [5 fine]
+"""
+MIXED = """\
+name;kind;type;size;make;pack;packs;count
+seed;bead;round;11/0;Japanese;10 g;2;
+seed;bead;round;11/0;Japanese;;;120
+"""
+
+
+def test_a_class_buys_the_needles_of_its_kits_and_what_does_not_add_up_is_named(
+    run: Run, tmp_path: Path
+) -> None:
+    (tmp_path / "plan.yaml").write_text(NEEDLES, encoding="utf-8")
+    (tmp_path / "stock.csv").write_text(MIXED, encoding="utf-8")
+    ran = run("kit", "plan.yaml", "--makers", "3", "--new-stock", "new.csv", cwd=tmp_path)
+    says = "seed: on hand by weight and by count, so what is left is not worked out"
+    assert (
+        "fine, beading 10: 1 and 1 over" in ran.out and "needle, big-eye: 1 and 1 over" in ran.out
+    )
+    assert "fine: 5 on hand, 6 taken, 0 left, 1 short" in ran.out and says in ran.out
+    assert f"write this by hand: {says}; write all of it by weight or by count\n" in ran.err
+    data = json.loads(
+        run("supplies", "plan.yaml", "--makers", "3", "--as", "json", cwd=tmp_path).out
+    )
+    needles = {one["name"]: one["buy"] for one in data["lines"] if one["group"] == "findings"}
+    assert needles == {"fine": 1, "needle": 6}
+    alone = run("supplies", "plan.yaml", cwd=tmp_path).out
+    assert "needle" not in alone and "fine" not in alone

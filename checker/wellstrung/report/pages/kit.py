@@ -62,6 +62,7 @@ def _list(found: ForMakers, options: Options) -> str:
         cuts=[cut_words(one) for one in found.kit.cuts],
         findings=[finding_words(one) for one in found.kit.findings],
         stock=[(one.name, stock_words(one)) for one in found.stock],
+        uncounted=found.uncounted,
         cost=list(kit_list.cost_lines(cost)) if cost is not None else [],
         of_class=list(kit_list.class_lines(of_class)) if of_class is not None else [],
     )
