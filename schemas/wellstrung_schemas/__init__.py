@@ -111,8 +111,12 @@ def inlined(schema: Any) -> Any:
     return {**inlined(load("common")["$defs"][name]), **written, "$comment": name}
 
 
-def editor_schema(kinds: Mapping[str, Mapping[str, Any]] | None = None) -> Schema:
+def editor_schema(
+    kinds: Mapping[str, Mapping[str, Any]] | None = None, *, or_one: bool = True
+) -> Schema:
     """One schema for editors: the plan's, with each part's branch chosen by its `kind`.
+
+    A single name may stand for a list of one, as in a plan, but not without `or_one`.
 
     >>> editor_schema()["properties"]["work"]["items"]["then"]["required"]
     ['do']
@@ -134,7 +138,8 @@ def editor_schema(kinds: Mapping[str, Mapping[str, Any]] | None = None) -> Schem
         **properties["work"],
         "items": _or_phrase(_branches("do", verbs()), "weave rope"),
     }
-    return {**schema, "properties": properties}
+    whole: Schema = {**schema, "properties": properties}
+    return dict(_or_one(whole)) if or_one else whole
 
 
 def published_bench(settings: Mapping[str, Mapping[str, str]]) -> Schema:
@@ -169,13 +174,44 @@ def published_drawer(kinds: Mapping[str, Mapping[str, Any]] | None = None) -> Sc
         "additionalProperties": _or_phrase(_branches("kind", fragments)),
     }
     properties["beads"] = plan()["properties"]["beads"]
-    return {**drawer(), "properties": properties}
+    whole: Schema = _or_one({**drawer(), "properties": properties})
+    return whole
 
 
 def _or_phrase(part: Schema, example: str = "lobster 12 mm") -> Schema:
     """A part or a step as a group of fields, or as one says it."""
     said = {"type": ["object", "string"], "examples": [example]}
     return {**said, "if": {"type": "object"}, "then": part}
+
+
+def one_of_a_list(schema: Mapping[str, Any]) -> tuple[str, ...]:
+    """The types of a single value that is read as a list of one; none where a list is not all.
+
+    >>> one_of_a_list({"type": "array", "items": {"type": ["string", "object"]}})
+    ('string',)
+    >>> one_of_a_list({"type": "array", "items": {"enum": ["roughened"]}})
+    ('string',)
+    """
+    items = schema.get("items", {})
+    if schema.get("type") != "array" or schema.get("minItems", 0) > 1:
+        return ()
+    types = items.get("type", "string" if "enum" in items else ())
+    return tuple(
+        one
+        for one in ("string", "integer")
+        if one in ((types,) if isinstance(types, str) else types)
+    )
+
+
+def _or_one(schema: Any) -> Any:
+    """The schema with a single value beside each list that may be one."""
+    if isinstance(schema, list):
+        return [_or_one(entry) for entry in schema]
+    if not isinstance(schema, Mapping):
+        return schema
+    whole = {word: rule if word == "examples" else _or_one(rule) for word, rule in schema.items()}
+    one = one_of_a_list(schema)
+    return {**whole, "type": ["array", *one]} if one else whole
 
 
 def _or_from_drawer(part: Schema, *, both: bool = False) -> Schema:

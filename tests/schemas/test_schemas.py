@@ -19,6 +19,7 @@ from wellstrung.plugins.host import Host
 from wellstrung.reading import parser
 from wellstrung.reading import schema as shape
 from wellstrung.reading.values import READERS
+from wellstrung.short_forms import spelled_out
 
 #: what is written and never read: its fields need no examples
 REPORTS = ("report", "supplies", "cuts", "sizes", "kit")
@@ -131,6 +132,28 @@ def test_the_published_schema_takes_the_samples_and_refuses_what_the_fragments_r
         assert tree is not None and not validator.is_valid(tree.value), new
 
 
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("\nrun: [", "\nclass: {length: 2 h, prepared: rope, bring: glasses}\nrun: ["),
+        ("prepared: [roughened, degreased]", "prepared: roughened"),
+        ("kind: end cap", "kind: end cap\n    states: nickel free"),
+        ("\nrun: [", "\nrun: [{repeat: 2, of: small}, "),
+    ],
+)
+def test_an_editor_takes_a_single_name_where_the_reader_does(
+    collar: str, old: str, new: str, installed: Host
+) -> None:
+    text = collar.replace(old, new)
+    assert text != collar
+    read = parser.read_text(text, "plan.yaml")
+    assert read.tree is not None
+    assert jsonschema_rs.Draft202012Validator(schemas.editor_schema()).is_valid(read.tree.value)
+    kinds = {name: kind.fragment for name, kind in installed.kinds.items()}
+    spelled, faults = spelled_out(read, kinds, tuple(installed.stitches))
+    assert not faults and not shape.check(spelled, shape.Known(kinds))
+
+
 CHANGES: tuple[Any, ...] = ("8", 0, 1.5, 99999, [], {}, ["x"], {"part": "cap"}, "x.y.z", "9 mm")
 
 
@@ -152,7 +175,7 @@ def test_both_schemas_accept_the_same_and_what_they_refuse_is_told(
 ) -> None:
     tree = parser.read_text(collar, "plan.yaml").tree
     assert tree is not None
-    editor = jsonschema_rs.Draft202012Validator(schemas.editor_schema())
+    editor = jsonschema_rs.Draft202012Validator(schemas.editor_schema(or_one=False))
     known = shape.Known({name: kind.fragment for name, kind in installed.kinds.items()})
 
     def fits(schema: Any, value: Any) -> bool:

@@ -254,12 +254,8 @@ def _listed(node: tree.Node, schema: _Schema) -> tree.Node:
 
     Words on several lines, or with a comma or its like, are meant as more than one.
     """
-    or_else = isinstance(schema.get("type"), list)  # one value may stand there as it is
-    if "items" not in schema or or_else or schema.get("minItems", 0) > 1:
-        return node
     several = node.line != node.end_line or APART.search(str(node.value)) is not None
-    types = schema.get("items", {}).get("type", ())
-    one = _JSON.get(type(node.value)) in ((types,) if isinstance(types, str) else types)
+    one = _JSON.get(type(node.value)) in schemas.one_of_a_list(schema)
     return tree.sequence(node, [node]) if one and not several else node
 
 

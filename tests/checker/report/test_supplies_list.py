@@ -93,7 +93,7 @@ def test_the_bill_is_the_sum_of_the_costs() -> None:
             if line["cost"] and line["cost"]["currency"] == money["currency"]
         ]
         assert round(100 * float(money["amount"])) == sum(cents)
-    assert found["unpriced"] == ["frame"]
+    assert found["unpriced"] == ["frame", "needle"]
 
 
 @pytest.mark.parametrize(
