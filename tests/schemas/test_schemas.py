@@ -136,8 +136,8 @@ def test_the_published_schema_takes_the_samples_and_refuses_what_the_fragments_r
     ("old", "new"),
     [
         ("\nrun: [", "\nclass: {length: 2 h, prepared: rope, bring: glasses}\nrun: ["),
-        ("prepared: [roughened, degreased]", "prepared: roughened"),
-        ("kind: end cap", "kind: end cap\n    states: nickel free"),
+        ("joints: 2}", "joints: 2, prepared: roughened}"),
+        ("{kind: end cap,", "{kind: end cap, states: nickel free,"),
         ("\nrun: [", "\nrun: [{repeat: 2, of: small}, "),
     ],
 )

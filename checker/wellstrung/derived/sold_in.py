@@ -28,8 +28,10 @@ def of_beads(
     one, line = max(reversed(alike), key=lambda found: found[0].middle)
     less, word = one.middle - one.likely.low, _sold_as(line, "pack")
     if not line.has("pack"):
-        strand = line.text("strand") if line.has("strand") else ""
-        return Pack(one.middle, word, strand, less)
+        # half a hank is bought as what it is, and not as a whole one
+        strands = [f"{line.count('strands')} strands"] if line.has("strands") else []
+        long = [line.text("strand")] if line.has("strand") else []
+        return Pack(one.middle, word, " of ".join([*strands, *long]), less)
     grams = line.mass("pack")
     return Pack(one.middle, word, grams.spelling, less, grams.middle)
 

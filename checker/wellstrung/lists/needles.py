@@ -13,7 +13,6 @@ from wellstrung.model.parts import Part
 from wellstrung.model.plan import Quantities
 from wellstrung.quantity.arithmetic import exact
 from wellstrung.quantity.value import Quantity
-from wellstrung.reading import tree
 from wellstrung.subjects.supplies import supply_lines
 
 #: what a needle is called that is no part of its plan
@@ -24,9 +23,8 @@ def needles(ask: Quantities) -> Iterator[Taken]:
     """Each needle that parts are worked with; no rule asks for it, and no cost has it in."""
     parts, found = ask.plan.parts, dict[str, str]()
     for part in parts.values():
-        said = part.node_at("needle")
-        if isinstance(said, tree.Scalar) and not part.without_needle:
-            found.setdefault(part.text("needle"), said.text)
+        if part.has("needle") and not part.without_needle:
+            found.setdefault(part.text("needle"), part.said("needle"))
     for size, named in found.items():
         own = parts.get(named)
         lines = supply_lines(ask.plan, "part", named) if own else ()

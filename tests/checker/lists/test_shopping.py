@@ -424,6 +424,8 @@ def test_half_a_hank_is_not_what_beads_are_sold_in() -> None:
 
     full, half = "  - hank of kelp\n", "  - half hank of kelp\n"
     assert held(full + half) == held(half + full) == held(full) == pytest.approx(2 * held(half))
+    text = changed(COLLAR, {"supplies:\n": f"supplies:\n{half}"})
+    assert bought(line_of("kelp", to_buy([checked(text)], 12))).endswith(" hanks of 6 strands")
 
 
 def test_an_opened_bottle_is_not_what_glue_is_sold_in() -> None:
