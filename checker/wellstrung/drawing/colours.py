@@ -24,7 +24,7 @@ _CALLED: Mapping[str, str] = {
     "d9dde0": "platinum",
     "c3c7cb": "silver fog",
     "9a9c9e": "pewter steel stone",
-    "808488": "grey gray granite",
+    "808488": "grey gray granite smoke",
     "6b737c": "slate stormy graphite",
     "5a5e63": "gunmetal",
     "464b50": "hematite haematite lead",

@@ -102,9 +102,11 @@ class Body:
                 if carrier in stretch.entry.parts:
                     self._behind(pin, stretch)
         for part in dict.fromkeys(line.source for line in self.plan.hung):
-            place = next((one for one in self.run if part in one.entry.parts), None)
-            if place is not None and part.kind.role is not Role.CONE:
-                self.hanging.from_run(place)
+            places = [one for one in self.run if part in one.entry.parts]
+            if places and part.kind.role is not Role.CONE:
+                self.hanging.from_run(
+                    places[(len(places) - 1) // 2]
+                )  # of many alike the middle one
 
     @property
     def cut_short(self) -> list[str]:

@@ -16,7 +16,7 @@ from wellstrung.report.pages.making_words import in_order, made
 from wellstrung.report.pages.opening_words import opening, shutting
 from wellstrung.report.terminal import counted
 from wellstrung.subjects.base import Eyes, hanging_eyes, opens, shut_by_wraps
-from wellstrung.subjects.counts import hung_in_all, is_safety_chain
+from wellstrung.subjects.counts import hung_in_all, is_safety_chain, pieces_hung
 from wellstrung.subjects.hung import fringes_along
 from wellstrung.work.minutes import times_done
 
@@ -121,6 +121,9 @@ def _eyes(line: Hung) -> int:
 def _places(line: Hung, plan: Plan) -> str:
     if line.at:
         return f", at number {together(map(str, line.at))}, counted from the left"
+    alike = sum(entry.linked for entry in plan.run if line.source in entry.parts)
+    if alike > 1 and pieces_hung(line) == 1 and line.source.kind.role is not Role.RING:
+        return f", the middle one of {alike}"
     if line.times == 1 or not line.source_eyes or _eyes(line) == 1:
         return ""
     others = (one for one in plan.hung if one is not line and one.source is line.source)
