@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, GlueOnThread, Held, Misfit, Remedy, Rule
 from wellstrung.rulebook.values import table
-from wellstrung_rules.adhesive import take_epoxy
+from wellstrung_rules.adhesive import take_what_suits
 
 #: other trade words for a fibre
 _ALSO = {"linen": "cotton", "flax": "cotton", "polyamide": "nylon", "rubber": "elastic"}
@@ -13,13 +13,15 @@ _ALSO = {"linen": "cotton", "flax": "cotton", "polyamide": "nylon", "rubber": "e
 def check(end: GlueOnThread, ask: Ask) -> Answer:
     glue, rope = end.adhesive, end.worked
     row = table("adhesives").row(glue.text("type"))
-    if not any(column.startswith("on_") for column in row.texts):
-        return Held()
     thread = rope.of_thread("type")
     if not thread:
-        raise rope.missing("thread", "type")
+        if any(column.startswith("on_") for column in row.texts):
+            raise rope.missing("thread", "type")
+        return Held()
     fibres = [_ALSO.get(word, word) for word in thread.lower().replace("-", " ").split()]
-    spoiled = next((row.texts[f"on_{one}"] for one in fibres if f"on_{one}" in row.texts), None)
+    # `also_on_`: a fibre so rare under it that nobody is asked whether the thread is of it
+    columns = [f"{on}{one}" for one in fibres for on in ("on_", "also_on_")]
+    spoiled = next((row.texts[column] for column in columns if column in row.texts), None)
     if spoiled is None:
         return Held()
     made = "strung" if rope.traits.made_by == "string" else "woven"
@@ -30,7 +32,7 @@ def check(end: GlueOnThread, ask: Ask) -> Answer:
         found=f"{row.name} on {rope.thread_said}",
         needed="an adhesive that leaves the thread as it is",
         remedies=(
-            take_epoxy(glue),
+            take_what_suits(glue, fibres),
             Remedy(f"keep `{glue.name}` off the thread, or test it first on the same thread"),
         ),
         also=(rope.place_of("thread", "type"),),
@@ -47,7 +49,9 @@ RULE = Rule(
     why="a thread that has gone stiff beside a joint bends in one place until it breaks",
     sources=(
         "cyanoacrylate grows hot on cotton, wool and leather: several pages, copies seen",
-        "cyanoacrylate on nylon, silk and elastic, solvents on elastic: from memory",
+        "cyanoacrylate on nylon and silk, epoxy and contact cement on elastic: from memory",
+        "a cement that stays flexible on the knot of stretch cord, no superglue: common practice,"
+        " tutorials, copies seen",
     ),
     bad="rope: {..., thread: {type: nylon}} with glue: {kind: adhesive, type: cyanoacrylate}",
     good="rope: {..., thread: {type: nylon}} with glue: {kind: adhesive, type: two-part epoxy}",

@@ -18,6 +18,11 @@ _GLUES = {
     "cyanoacrylate": "superglue, super glue, instant glue, CA glue",
     "contact cement": "contact adhesive, contact glue",
     "UV resin": "UV cure resin, UV curing resin",
+    "jeweller's cement": "jeweler's cement, jewellers' cement, jewelers' cement, jewellers cement,"
+    " jewelers cement, jewellery cement, jewelry cement, jewellery glue, jewelry glue,"
+    " jewellery adhesive, jewelry adhesive, flexible cement, flexible glue, flexible adhesive,"
+    " watch crystal cement, crystal cement, bead cement, beading cement, beading glue, knot cement",
+    "fabric glue": "textile glue, cloth glue, fabric adhesive, fabric cement, textile adhesive",
 }
 _THREADS = {
     "elastic": "elastic cord, stretch cord, stretchy cord, clear elastic, clear stretch cord, "
