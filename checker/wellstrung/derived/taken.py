@@ -292,9 +292,14 @@ def _finding(part: Part) -> str:
 
 
 def asked_for(part: Part) -> str:
-    """The noun by which a shop knows a finding: `soldered jump ring`, `lobster clasp`."""
+    """The noun by which a shop knows a finding: `soldered jump ring`, or the author's for it."""
+    fields = [field for field in ("closing", "type") if part.has(field)]
     noun = "" if part.traits.named_by_type else part.kind.name
-    return " ".join(filter(None, (described(part, "closing", "type"), noun)))
+    if part.noun != part.kind.name:  # which may say its type as well
+        noun, place = part.noun, part.place_of("kind")
+        fields = [field for field in fields if part.place_of(field) != place]
+    said = [part.said(field) for field in fields]
+    return " ".join(filter(None, (*said, "" if noun and noun in " ".join(said) else noun)))
 
 
 def _adhesives(ask: Quantities) -> Iterator[Taken]:

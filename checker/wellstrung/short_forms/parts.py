@@ -112,6 +112,7 @@ _ALSO: Mapping[str, str] = {
     "memory wire end": "end ball",
     "ribbon clamp": "ribbon end",
     "ball pin": "head pin",
+    "double ring": "split ring",
     "ring": "jump ring",
 }
 _GRADES = {word: word for word in ("fine", "medium", "heavy")}
@@ -161,6 +162,7 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     fields: dict[str, tree.Node | None] = {
         field: tree.implied(word, value) for field, value in noun.fields.items()
     }
+    fields["kind"] = _in_their_word(word, noun.fields["kind"])
     sizes = _sizes(phrase, noun, name, faults)
     size = sizes.pop("size", None) or phrase.take(_BOTH) or phrase.take(_SIZE)
     if size is not None and str(size.value)[-1].isdigit():  # the first of two, as in `12 x 7 mm`
@@ -183,6 +185,15 @@ def part(node: tree.Scalar, name: str, faults: list[Fault]) -> tree.Mapping | No
     if unknown := phrase.unknown(f"`{name}`", advice):
         faults.append(unknown)
     return tree.Spelled(node, fields)
+
+
+def _in_their_word(word: tree.Scalar, kind: str) -> tree.Scalar:
+    """The kind of a part, with the author's word for it where that is another than ours."""
+    if close(word.text).removesuffix("s") == close(word.value).removesuffix("s"):
+        return tree.implied(word, kind)
+    own = tree.meaning(word, kind)
+    own.text = word.text if plain(word.text) in _spoken() else word.text.removesuffix("s")
+    return own
 
 
 def _behind(phrase: Phrase) -> dict[str, tree.Node | None]:

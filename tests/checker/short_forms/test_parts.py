@@ -13,6 +13,7 @@ import yaml
 from wellstrung import tables
 from wellstrung.common.places import Place
 from wellstrung.derived.of_plan import Quantities
+from wellstrung.derived.taken import asked_for
 from wellstrung.judging.checker import Checker
 from wellstrung.model.plan import Plan
 from wellstrung.quantity.assumed import ASSUMED
@@ -57,6 +58,25 @@ def planned(it: str, checker: Checker) -> Plan:
 @pytest.fixture(scope="module")
 def keeping(installed: Any) -> Checker:
     return Checker(installed, keep=True)
+
+
+@pytest.mark.parametrize(
+    ("said", "called"),
+    [
+        ("fishhook clasp 14 mm", "fishhook clasp"),
+        ("{kind: fishhook clasp, size: 14 mm}", "fishhook clasp"),
+        ("{kind: clasp, type: fishhook clasp, size: 14 mm}", "fishhook clasp"),
+        ("trigger clasps 12 mm", "trigger clasp"),
+        ("box clasp 14 mm", "box clasp"),
+        ("double ring 6 mm", "double ring"),
+        ("6 mm soldered jump ring", "soldered jump ring"),
+        ("{kind: jumpring, size: 5 mm, closing: soldered}", "soldered jumpring"),
+        ("headpins 2 in", "head pin"),
+        ("S-hook 20 mm", "S-clasp"),
+    ],
+)
+def test_a_list_asks_a_shop_in_the_authors_word(keeping: Checker, said: str, called: str) -> None:
+    assert asked_for(planned(said, keeping).parts["it"]) == called
 
 
 @pytest.mark.parametrize(("phrase", "fields", "where"), SAID, ids=[said[0] for said in SAID])
