@@ -19,6 +19,7 @@ from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Plan, Quantities
 from wellstrung.quantity.arithmetic import exact, times, total
 from wellstrung.quantity.value import Quantity
+from wellstrung.reading import tree
 from wellstrung.subjects.counts import is_bought, taken_in_all, woven_of
 from wellstrung.subjects.glued import glue_used, mixed, on_knots
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
@@ -295,11 +296,13 @@ def asked_for(part: Part) -> str:
     """The noun by which a shop knows a finding: `soldered jump ring`, or the author's for it."""
     fields = [field for field in ("closing", "type") if part.has(field)]
     noun = "" if part.traits.named_by_type else part.kind.name
-    if part.noun != part.kind.name:  # which may say its type as well
-        noun, place = part.noun, part.place_of("kind")
+    word = part.node.entries["kind"].node
+    if isinstance(word, tree.Scalar) and word.text != word.value:  # it may say the type as well
+        noun, place = word.text, word.place
         fields = [field for field in fields if part.place_of(field) != place]
     said = [part.said(field) for field in fields]
-    return " ".join(filter(None, (*said, "" if noun and noun in " ".join(said) else noun)))
+    named = noun and " ".join(said).endswith(noun)
+    return " ".join(filter(None, (*said, "" if named else noun)))
 
 
 def _adhesives(ask: Quantities) -> Iterator[Taken]:

@@ -6,24 +6,35 @@ answered with the field whose values take what was written.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 import wellstrung_schemas as schemas
 from wellstrung.common.places import Fault, Place
-from wellstrung.common.wording import either, together
+from wellstrung.common.wording import either, one_of, together
 from wellstrung.reading import tree as reading
 from wellstrung.reading.branch import Branch
-from wellstrung.reading.faults import LONGEST, fault, meant_by, shown, unknown_word
+from wellstrung.reading.faults import EVERY_WORD, LONGEST, fault, meant_by, shown, unknown_word
 from wellstrung.reading.values import READERS, unit_fault
 
 Schema = Mapping[str, Any]
+#: the groups that a group stands in, by what messages call them, and their fields
+Above = Sequence[tuple[str, Collection[str]]]
+#: the names of groups, each within the one before
+Path = tuple[str, ...]
+#: a group that has many fields of its part once more
+_ALIKE = ("measured",)
 #: explain this many unknown words of a group at most: more are no slips
 _MOST = 50
 
 
-def unknown_fields(branch: Branch, schema: Schema, name: str, node: reading.Mapping) -> list[Fault]:
-    """The faults of the words in a group that are none of its fields."""
+def unknown_fields(
+    branch: Branch, schema: Schema, name: str, node: reading.Mapping, above: Above = ()
+) -> list[Fault]:
+    """The faults of the words in a group that are none of its fields.
+
+    `above` are the groups that it stands in, with their fields, the nearest first.
+    """
     fields = schema.get("properties", {})
     if moved := _not_of_this_kind(fields, name, node):
         return [moved]
@@ -31,29 +42,61 @@ def unknown_fields(branch: Branch, schema: Schema, name: str, node: reading.Mapp
     groups = [either(f"`{one}`" for one in group) for group in _lacking(schema, node)]
     lacks = f", which lacks {together(groups)}" if groups else ""
     free = [field for field in fields if field not in node.entries]
-    for word, near in _meant(schema, node).items():
+    meant, told = _meant(schema, node), set[Path]()
+    for word, near in meant.items():
         entry = node.entries[word]
         place, says = entry.key.place, f"`{word}` is not a field of {name}"
-        holders = _holders(fields, word)
+        holders = [] if near else _holders(fields, word, node)
+        further = next((called for called, known in above if word in known), "")
         if _is_a_part(entry.node):
             says = f"`{word}` is a part of its own, and stands among the fields of {name}"
             found.append(fault(f"{says}: give it the indent of the other parts", place))
-        elif not near and len(holders) == 1:
-            moved_to = f"`{holders[0]}: {{{word}: {shown(entry.node).strip('`')}}}`"
-            says = f"{says}: it belongs in `{holders[0]}`"
-            advice = f"move it there, into `{holders[0]}`" if holders[0] not in free else ""
-            found.append(fault(says, place, word, moved_to, advice or f"write {moved_to}"))
+        elif len(holders) == 1 and not further:
+            if holders[0] not in told:
+                found.append(_to_move(holders[0], meant, name, fields, node))
+            told.add(holders[0])
         elif named := _named_in_plan(branch, word, fields):
             advice = f"write `{named}: {word}`"
             found.append(fault(f"{says}: {advice}", place, word, remedy=advice))
         elif len(near) > 1:
-            meant = either(f"`{one}`" for one in near)
-            found.append(fault(f"{says}: write {meant}", place, word, meant))
+            which = either(f"`{one}`" for one in near)
+            found.append(fault(f"{says}: write {which}", place, word, which))
         elif near:
             found.append(unknown_word(says, word, place, near[0], fields))
+        elif further:
+            advice = f"move it out of {name}, to the fields of {further}"
+            found.append(fault(f"{says}: {advice}", place, word, remedy=advice))
+        elif holders:
+            such = [_in_group(path, {word: entry}) for path in holders]
+            says = f"{says}: it belongs in one of its groups"
+            found.append(fault(says, place, word, one_of(such, word, EVERY_WORD)))
         else:  # one cause, one fault: what is missing may be what the word means
             found.append(unknown_word(f"{says}{lacks}", word, place, None, free))
     return found
+
+
+def _to_move(
+    holder: Path,
+    meant: Mapping[str, tuple[str, ...]],
+    name: str,
+    fields: Schema,
+    node: reading.Mapping,
+) -> Fault:
+    """The one fault of the words that belong in the same group, or in a group within one."""
+    words = {
+        word: node.entries[word]
+        for word, near in meant.items()
+        if not near and _holders(fields, word, node) == [holder]
+    }
+    places = [entry.key.place for entry in words.values()]
+    each, many = together(f"`{one}`" for one in words), len(words) > 1
+    says = f"{each} {'are not fields' if many else 'is not a field'} of {name}:"
+    says += f" {'they belong' if many else 'it belongs'} in `{holder[0]}`"
+    moved_to = f"`{_in_group(holder, words)}`"
+    there = holder[0] in node.entries and len(holder) == 1
+    advice = f"move {'them' if many else 'it'} there, into `{holder[0]}`"
+    advice = advice if there else f"write {moved_to}"
+    return fault(says, places[0], next(iter(words)), moved_to, advice, also=tuple(places[1:]))
 
 
 def missing_fields(
@@ -152,7 +195,7 @@ def _meant(schema: Schema, node: reading.Mapping) -> dict[str, tuple[str, ...]]:
     return meant
 
 
-def _lacking(schema: Schema, node: reading.Mapping) -> list[tuple[str, ...]]:
+def _lacking(schema: Schema, node: reading.Mapping) -> list[Path]:
     """Each field that a group must have and has not; alternatives stand together."""
     from jsonschema import Draft202012Validator
 
@@ -183,14 +226,38 @@ def _explained(schema: Schema, node: reading.Mapping) -> set[str]:
         return {*fields}
     explained: set[str] = set()
     for word, near in _meant(schema, node).items():
-        unclear = not (near or _holders(fields, word) or _is_a_part(node.entries[word].node))
-        explained.update(fields if unclear else near)
+        holders = _holders(fields, word, node)
+        unclear = not (near or holders or _is_a_part(node.entries[word].node))
+        meant = near or (holders[0][:1] if len(holders) == 1 else ())
+        explained.update(fields if unclear else meant)
     return explained
 
 
-def _holders(fields: Schema, word: str) -> list[str]:
-    """The groups of fields that have a field of that name."""
-    return [field for field, inner in fields.items() if word in inner.get("properties", ())]
+def _holders(fields: Schema, word: str, node: reading.Mapping) -> list[Path]:
+    """The groups of fields, and the groups within them, that have a field of that name.
+
+    Where some are there already, or are called like the type, it is one of these.
+    """
+    found: list[Path] = []
+    for group, inner in fields.items():
+        within = inner.get("properties", {}) if group not in _ALIKE else {}
+        found += [(group,)] * (word in within)
+        found += [
+            (group, deeper)
+            for deeper, last in within.items()
+            if word in last.get("properties", ()) and word not in within
+        ]
+    typed = node.entries.get("type")
+    likely = {*node.entries, *(str(typed.node.value).split() if typed else ())}
+    return [path for path in found if path[0] in likely] or found
+
+
+def _in_group(path: Path, entries: Mapping[str, reading.Entry]) -> str:
+    """Fields as they stand in a group, or in a group within one."""
+    said = ", ".join(f"{word}: {shown(one.node).strip('`')}" for word, one in entries.items())
+    for group in reversed(path):
+        said = f"{group}: {{{said}}}"
+    return said
 
 
 def _not_of_this_kind(fields: Schema, name: str, node: reading.Mapping) -> Fault | None:

@@ -45,7 +45,9 @@ def _in_plain_words(branch: Branch, error: Any) -> Iterator[Fault]:
     if "propertyNames" in error.absolute_schema_path and isinstance(node, reading.Mapping):
         yield _bad_key(error.instance, node.entries[error.instance].key)
     elif rule == "additionalProperties" and isinstance(node, reading.Mapping):
-        yield from unknown_fields(branch, _schema_at(branch, path), name, node)
+        yield from unknown_fields(
+            branch, _schema_at(branch, path), name, node, _above(branch, path)
+        )
     elif rule == "required" and isinstance(node, reading.Mapping):
         yield from missing_fields(value, _schema_at(branch, path), name, node, head)
     elif rule in ("oneOf", "anyOf", "not"):
@@ -134,6 +136,13 @@ def _schema_at(branch: Branch, path: Path) -> Mapping[str, Any]:
             rest = next(iter(alike), schema.get("additionalProperties", {}))
             schema = schema.get("properties", {}).get(step, rest)
     return schema
+
+
+def _above(branch: Branch, path: Path) -> list[tuple[str, Mapping[str, Any]]]:
+    """The groups that a path goes through, the nearest first, with their fields."""
+    outer = [path[:end] for end in reversed(range(len(path)))]
+    fields = [(one, _schema_at(branch, one).get("properties", {})) for one in outer]
+    return [(branch.called(one), known) for one, known in fields if known]
 
 
 def _in_the_list(branch: Branch, error: Any) -> object:

@@ -163,13 +163,15 @@ def _worked(
         spelled = lines.thread(said, name, spools, faults)
     elif isinstance(said, tree.Mapping):
         spelled = lines.in_fields(said, f"`thread` of `{name}`", faults)
-    if spelled is not None:
-        new["thread"] = spelled
+    if isinstance(spelled, tree.Mapping):
+        new |= lines.passes_of(spelled, group, f"`thread` of `{name}`", faults)
     elif isinstance(said, tree.Scalar):
         new["thread"] = tree.meaning(said, said.text)
     if isinstance(told, tree.Scalar):
         new["needle"] = needle(told, name, needles, faults) or tree.meaning(told, told.text)
-    return tree.with_nodes(group, new) if new else group
+    passes = new.pop("passes", None)
+    group = tree.with_nodes(group, new) if new else group
+    return tree.with_more(group, {"passes": passes}) if passes is not None else group
 
 
 def _is(part: tree.Node, kind: str) -> bool:

@@ -62,7 +62,7 @@ def thread(
     phrase = Phrase(node)
     spool = phrase.take(re.compile(r"\s*([^,;]*[^,;\s])"))
     if spool is not None and spool.text in spools and spool.text != name:
-        fields = {"spool": spool} | _beside(phrase, _OF_A_SPOOL)
+        fields = {"spool": spool} | _beside(phrase, _OF_A_SPOOL) | _doubled(phrase)
         left = phrase.unknown(
             f"`thread` of `{name}`", "beside a spool it takes `tail 20 cm` and `working length 2 m`"
         )
@@ -136,12 +136,12 @@ def _read(
         by, size = size_of(phrase, _types().get(str(kind.value)) if kind is not None else None)
         if size is not None:
             fields[by] = size
-    if (doubled := phrase.take(_DOUBLED)) is not None:
-        says = (
-            f"{what} says {shown(doubled)}, and the check takes one line: leave the word out, and"
-        )
-        says += " write `passes: 2` in a strand that is strung on two"
-        faults.append(fault(says, doubled.place))
+    doubled = _doubled(phrase)
+    if doubled and "tail" in never:
+        says = f"{what} says {shown(doubled['doubled'])}, which is how a line is used:"
+        advice = "leave the word out, and write it in the strand that takes the line, as in"
+        own = f"`thread: {what.strip('`')}, doubled`"
+        faults.append(fault(f"{says} {advice} {own}", doubled["doubled"].place))
         return None
     while phrase.take(_NOTHING) is not None:
         pass
@@ -160,8 +160,37 @@ def _read(
         fields = {"coil" if field == "outside" else field: node for field, node in fields.items()}
     if "outside" in fields and {"mm", "inches"} & {*sold.text("sold_by").split(", ")}:
         fields = {"size" if field == "outside" else field: node for field, node in fields.items()}
-    colour = phrase.take_rest()
+    colour, fields = phrase.take_rest(), fields | doubled
     return {"type": kind} | fields | ({"colour": colour} if colour is not None else {})
+
+
+def passes_of(
+    thread: tree.Mapping, part: tree.Mapping, what: str, faults: list[Fault]
+) -> dict[str, tree.Node]:
+    """The thread of a part without the word that it is doubled, and the passes that it means."""
+    said = thread.entries.get("doubled")
+    if said is None:
+        return {"thread": thread}
+    plain = tree.without(thread, "doubled")
+    written, kind = part.entries.get("passes"), part.entries.get("kind")
+    says = f"{what} says {shown(said.node)}"
+    if kind is not None and kind.node.value != "strand":
+        why = f"{says}, and only a strand is worked out on a doubled line: leave the word out"
+        faults.append(fault(why, said.node.place))
+    elif written is not None and written.node.value != 2:
+        why = f"{says}, and `passes` is {shown(written.node)}: correct one of them"
+        faults.append(fault(why, said.node.place, also=(written.node.place,)))
+    elif written is None:
+        two = tree.implied(said.node, "2")
+        two.value = 2
+        return {"thread": plain, "passes": two}
+    return {"thread": plain}
+
+
+def _doubled(phrase: Phrase) -> dict[str, tree.Node]:
+    """That a line is used doubled; `single` says nothing."""
+    said = phrase.take(_DOUBLED)
+    return {"doubled": said} if said is not None and said.text.lower() != "single" else {}
 
 
 def _beside(phrase: Phrase, never: Collection[str]) -> dict[str, tree.Node]:

@@ -277,3 +277,11 @@ def test_a_split_ring_is_turned_on_round_and_not_opened_sideways() -> None:
     ]
     assert told[1].count("sideways") < told[0].count("sideways")  # its links and pins are opened so
     assert ["until what it carries hangs in both coils" in one for one in told] == [False, True]
+
+
+def test_a_knotted_strand_is_strung_on_its_lines_side_by_side() -> None:
+    text = (SAMPLES / "landfall_pearls.yaml").read_text(encoding="utf-8")
+    text = text.replace("stitch: knotted", "stitch: knotted\n    passes: 2", 1)
+    words = " ".join(said(step) for step in instructions(keeper().check_text(text)))
+    assert "Take 2 lines through every bead side by side, and tie each knot with all" in words
+    assert "Run the line" not in words

@@ -145,3 +145,13 @@ def test_any_words_are_fields_or_a_fault(words: str) -> None:
         assert all(place.line == 4 and place.column > 4 for place in places)
         if not faults and field == "thread":
             assert {"type", "spool"} & node.value.keys()
+
+
+@pytest.mark.parametrize("thread", ["silk No. 4, doubled", "reel, doubled, tail 9 cm"])
+def test_a_doubled_line_passes_every_bead_of_its_strand_twice(thread: str) -> None:
+    strand = f'{{kind: strand, stitch: knotted, thread: "{thread}"}}'
+    text = f"parts:\n  reel: {{kind: thread, type: nylon}}\n  row: {strand}\n"
+    found, faults = spelled_out(parser.read_text(text, "plan.yaml"))
+    assert found.tree is not None and faults == ()
+    row = found.tree.entries["parts"].node.entries["row"].node
+    assert row.value["passes"] == 2 and "doubled" not in row.value["thread"]

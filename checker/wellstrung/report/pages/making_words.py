@@ -286,7 +286,7 @@ def _strand(part: Part, at: Bench) -> Iterator[str]:
         yield f"Leave {part.text('spacing')} of bare line between {stops}{two}"
     yield from held(part)
     if part.has("passes") and part.count("passes") > 1:
-        yield f"Run the line through every bead {part.count('passes')} times"
+        yield _passed(part)
     knot = knot_of(part) if part.stitch is not None and part.stitch.knot else ""
     if knot and not at.plan.steps_that("knot", part=part):
         yield f"Tie {article(knot)} knot between every two beads, tight against the bead"
@@ -297,6 +297,14 @@ def _strand(part: Part, at: Bench) -> Iterator[str]:
             if part.has("bare_ends")
             else f"The beads reach {long}"
         )
+
+
+def _passed(part: Part) -> str:
+    """How a line goes through every bead more than once: side by side where it is knotted."""
+    many = part.count("passes")
+    if part.stitch is not None and part.stitch.knot:
+        return f"Take {many} lines through every bead side by side, and tie each knot with all"
+    return f"Run the line through every bead {many} times"
 
 
 def _drop(part: Part, at: Bench) -> Iterator[str]:
