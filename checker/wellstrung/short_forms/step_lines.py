@@ -60,10 +60,11 @@ class OfPlan(Struct, frozen=True):
         """A step of a verb in full, with parts of the plan where it has such parts."""
         [shown, *_] = verbs()[verb]["examples"]
         names = [field for field in ("part", *BEFORE) if field in shown]
-        own = {name: self._such(str(shown[name]), verb * (name == "part")) for name in names}
+        own = {name: self.such(str(shown[name]), verb * (name == "part")) for name in names}
         return said(verb, own, str(shown.get("time", "")))
 
-    def _such(self, word: str, verb: str) -> str:
+    def such(self, word: str, verb: str = "") -> str:
+        """A part of the plan that stands for one by which a step is explained, or else that."""
         kinds = _MADE_BY.get(verb) or _SUCH.get(word, ())
         found = (name for kind in kinds for name, of in self.kinds.items() if of == kind)
         return next(found, word)

@@ -33,6 +33,14 @@ _COUNTS = {
 #: what a stone that is sewn on is glued to: no parts of the plan
 _LAYER = Pattern(r"(?<!\w)to\s+(?:(?:the|its)\s+)?(foundation|backing)(?!\w)", re.IGNORECASE)
 _STONE = Pattern(r"(?<!\w)stone\s+of(?!\w)", re.IGNORECASE)
+#: `tie a surgeon's knot`, `knot strand with a square knot`: which knot it is goes in the note
+_KNOT = Pattern(
+    r"(?<!\w)(?:(?:with|in|by)\s+)?(?:an?\s+)?((?:surgeon['’]?s?['’]?|square|reef|double overhand|"
+    r"overhand|half hitch|figure[- ](?:of[- ])?eight)(?=\s+knots?\b))",
+    re.IGNORECASE,
+)
+#: what is left of a step whose knot is named
+_TIED = Pattern(r"^tie(?!\w)|(?<!\w)knots?(?!\w)", re.IGNORECASE)
 _SAID = {"once": 1, "twice": 2}
 _FILLER = r"(?<!\w)(?:the|a|an|each|every|all|for|of|and|then|at|in|on|it{noun})(?!\w)"
 #: a verb as the plan has it and as people say it, with its noun and without -> the plan's own
@@ -57,16 +65,17 @@ def step(
     phrase = Phrase(node)
     # where `rope` is a part, `weave rope` says which
     ends = tuple(f" {plain(name)}{many}" for name in parts for many in ("", "s", "es"))
-    loops = phrase.take(_LOOPS)
+    loops, knot = phrase.take(_LOOPS), phrase.take(_KNOT)
     known = {word: of for word, of in _VERBS.items() if not word.endswith(ends)}
     verb = phrase.take_word(known if loops is None else {"loop": "wrap loop", "loops": "wrap loop"})
     if verb is None or _told(node, (3, 2)):
         faults.append(_no_step(node, Phrase(node), parts, plan))
         return None
     takes = verbs()[verb.value]["properties"]
+    note = _named_knot(phrase, knot) if knot is not None and "note" in takes else None
     longest = "|".join(map(re.escape, sorted(parts, key=len, reverse=True))) or "(?!)"
     names = rf"(?:{longest})(?:e?s)?"
-    fields: dict[str, tree.Node | None] = {"do": verb}
+    fields: dict[str, tree.Node | None] = {"do": verb, "note": note}
     for field in BEFORE:
         if field in takes:
             before = "(?:to|over)" if field == "to" else field  # `fold end over chain`
@@ -93,6 +102,9 @@ def step(
     elif verb.value == "wrap loop" and (both := phrase.take(_BOTH_ENDS)) is not None:
         both.value = 2
         fields["times"] = both
+    elif verb.value == "finish thread" and (both := phrase.take(_BOTH_ENDS)) is not None:
+        both.value = 2
+        fields["ends"] = both
     elif verb.value == "crimp" and (both := phrase.take(_BOTH_ENDS)) is not None:
         crimps = [name for name, kind in plan.kinds.items() if kind == "crimp"]
         if fields["part"] is None and len(crimps) == 1:
@@ -107,12 +119,22 @@ def step(
         pass
     if verb.value == "finish thread" and fields["part"] is None and len(woven) == 1:
         fields["part"] = tree.meaning(verb, woven[0])
+    strands = [name for name, kind in plan.kinds.items() if kind == "strand"]
+    if verb.value == "knot" and fields["part"] is None and len(strands) == 1:
+        fields["part"] = tree.meaning(verb, strands[0])
     lacks = [name for name in verbs()[verb.value]["required"] if fields.get(name) is None]
     rest = phrase.take_rest()
     if rest is not None or lacks:
         faults.append(_in_part(node, fields, rest, lacks, plan))
         return None
     return tree.Spelled(node, fields)
+
+
+def _named_knot(phrase: Phrase, knot: tree.Scalar) -> tree.Scalar:
+    """Which knot a step ties, as its note: how it is tied decides no check."""
+    while phrase.take(_TIED) is not None:
+        pass
+    return tree.meaning(knot, f"{knot.text} knot")
 
 
 def _counted(words: tree.Scalar) -> int:
@@ -128,7 +150,7 @@ def _in_part(
     plan: OfPlan,
 ) -> Fault:
     """The fault of a step that says more than is known, or less than it has to."""
-    known = {name: str(one.value) for name, one in fields.items() if one is not None}
+    known = {name: str(one.value) for name, one in fields.items() if one and name != "note"}
     verb, time = known.pop("do"), known.get("time", "")
     line = plan.example(verb) if lacks else said(verb, known, time)
     says = f"step {shown(node)} says {shown(rest)}, which is not known" if rest is not None else ""
@@ -156,7 +178,10 @@ def _no_step(node: tree.Scalar, phrase: Phrase, parts: Mapping[str, str], plan: 
             for verb in verbs()
             if line.startswith(f"`{verb} ") and f"`{verb}`" in told[0]
         ]
-        advice = told[0] + (f"; here {' or '.join(meant)}" if meant and told[1] else "")
+        own = said("knot", {"part": plan.such("strand"), "with": plan.such("glue")})
+        advice = told[0].replace("knot strand with glue", own) + (
+            f"; here {' or '.join(meant)}" if meant and told[1] else ""
+        )
     elif near or lines:
         advice = f"write `{_VERBS[near]}`" if near else f"write {' or '.join(lines)}"
     edits = (Edit(first.place, _VERBS[near]),) if near and not told else ()

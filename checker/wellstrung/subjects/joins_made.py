@@ -306,16 +306,19 @@ def _naming(part: Part, other: RunEntry, verbs: tuple[str, ...]) -> Callable[[St
 
 
 def _loop(plan: Plan) -> Iterator[JoinAtWork]:
-    """A run of one part alone that meets itself: a strand that is knotted, a band that is sewn."""
+    """A run of one part alone that meets itself: a strand is knotted, a band sewn, metal ringed."""
     if not plan.is_loop or len(plan.run) != 1:
         return
     entry = plan.run[0]
     verb = "knot" if entry.part.kind.role is Role.STRAND else "sew"
     verbs = ("knot", "sew", "crimp", "glue")
-    line = f"{{do: {verb}, part: {entry.part.name}}}"
+    line, does = f"{{do: {verb}, part: {entry.part.name}}}", f"{verb}s it"
+    if entry.part.kind.role not in _SOFT:
+        line, verbs = "", ("close ring", "wrap loop", "crimp", "glue")
+        does = f"closes a ring between its ends, last in `run` as in `[{entry.part.name}, ring]`"
     made = plan.steps_that(*verbs, part=entry.part)
     words = f"the run closes on itself where `{entry.part.name}` meets its own beginning"
-    yield JoinAtWork(entry.place, (entry.part,), words, f"{verb}s it", line, tuple(made))
+    yield JoinAtWork(entry.place, (entry.part,), words, does, line, tuple(made))
 
 
 def hung(plan: Plan) -> Iterator[JoinAtWork]:

@@ -28,6 +28,10 @@ def check(named: Named, ask: Ask) -> Answer:
         use = "name it in `beads` of a part that takes it"
     if isinstance(named.item, Part) and (field := _NAMED_BY.get(named.item.kind.role)):
         use = f"name it in the part that takes it, as in `{field.format(name)}`"
+        if field.startswith("thread") and not any(
+            part.takes("thread") for part in ask.plan.parts.values()
+        ):
+            use = "add a part that is worked with it: a braid has its cord by its own size"
     return Misfit(
         says=f"`{name}` is listed under `{named.heading}`, but {unused}",
         place=named.item.key.place,

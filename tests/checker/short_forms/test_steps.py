@@ -50,6 +50,17 @@ def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
         ("weave rope", {"do": "weave", "part": "rope"}),
         ("Weave the rope", {"do": "weave", "part": "rope"}),
         ("wear it", {"do": "wear"}),
+        ("bind 2 ends of rope", {"do": "finish thread", "part": "rope", "ends": 2}),
+        ("whip both ends of rope", {"do": "finish thread", "part": "rope", "ends": 2}),
+        (
+            "tie a surgeon's knot with glue",
+            {"do": "knot", "note": "surgeon's knot", "with": "glue", "part": "strand"},
+        ),
+        (
+            "knot with a square knot",
+            {"do": "knot", "note": "square knot", "part": "strand"},
+        ),
+        ("tie knot", {"do": "knot", "part": "strand"}),
         (
             "glue the stone of frame to its foundation with glue",
             {"do": "glue", "to": "foundation", "with": "glue", "part": "frame"},

@@ -321,7 +321,9 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "weave": "bead, beadweave, net, braid, loom, crochet, weave rope, weave band",
         "finish thread": "weave in tail, weave in tails, weave in the tail, weave in the tails,"
         " weave in ends, weave in the ends, weave in thread, tie off, tie off thread, end thread,"
-        " finish off, finish off thread, bury tail, bury tails, finish tails, finish the thread",
+        " finish off, finish off thread, bury tail, bury tails, finish tails, finish the thread,"
+        " bind, bind ends, bind the ends, bind off, whip, whip ends, whip the ends, secure ends,"
+        " secure the ends, secure tails",
         "close ring": "close jump ring, close the ring, close rings, close jump rings,"
         " close the jump ring, open and close ring",
         "glue": "glue in, glue on, glue cap, cement",
@@ -336,7 +338,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "pack": "box, box up, package, gift wrap",
         "wear": "try on, put on",
         "sew": "sew on, sew down, stitch on, stitch down, stitch together",
-        "knot": "tie knots, knot between, knot between beads, knot pearls",
+        "knot": "tie knot, tie a knot, tie the knot, tie knots, knot ends, knot the ends,"
+        " knot between, knot between beads, knot pearls",
         "crimp": "squash, flatten, close crimp, squash crimp, flatten crimp, fold crimp,"
         " crimp the end, fold, fold over, fold down, fold shut, fold the tabs of",
         "wrap loop": "make loop, make wrapped loop, wrap a loop, make a wrapped loop, turn loop,"

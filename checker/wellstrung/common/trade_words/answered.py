@@ -251,6 +251,8 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
             "sort, cull, lay out, sort beads, cull beads, design",
             "check, test, inspect, photograph",
             "turn, turn over, zip, zip up",
+            "wind bobbins, wind the bobbins, load bobbins, load the bobbins, warp loom,"
+            " warp the loom, set up loom, set up the loom, cut thread, cut threads",
         )
     }
     | {
@@ -274,7 +276,10 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " `prepared: [roughened]`",
         "mix, mix glue": "write it in the step that glues, as in `mixes: 2`",
         "open ring, open jump ring": "leave it out: `close ring` counts both",
-        "wind, twist, coil": "write `wrap loop` for a loop of wire, or `weave` for a rope",
+        "wind, twist, coil": "write `wrap loop` for a loop of wire; leave out what winds cord on"
+        " bobbins: its time can stand in `takes` of the step that braids",
+        "open, open loop, open loops, open hook": "leave it out: `close ring` counts the opening of"
+        " its ring, and `hang` that of a loop",
         "rivet, set stone, bezel": "write `weave` for a bezel of beads",
     },
 }
