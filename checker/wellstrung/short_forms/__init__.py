@@ -212,10 +212,21 @@ def _supplies(
         for name, entry in (section.entries.items() if section else ())
         if name in names and _is_phrase(entry.node)
     }
+    by_phrase = {**_by_wire(_node(whole, "parts")), **by_phrase}
     new = [supply(item, names, faults, by_phrase) for item in node.items]
     said = [line or item for line, item in zip(new, node.items, strict=True)]
     said = [of_chain(line, chains) for line in said]
     return tree.with_nodes(whole, {"supplies": tree.with_items(node, said)})
+
+
+def _by_wire(parts: tree.Node | None) -> dict[str, str]:
+    """The links by what their wire is called on its spool, where one link alone is of it."""
+    found: dict[str, list[str]] = {}
+    for name, entry in parts.entries.items() if parts is not None else ():
+        wire = _node(entry.node, "wire") if _is(entry.node, "wire link") else None
+        if isinstance(wire, tree.Scalar):
+            found.setdefault(f"{wire.text} wire", []).append(name)
+    return {said: links[0] for said, links in found.items() if len(links) == 1}
 
 
 def _clasped(whole: tree.Mapping) -> tree.Mapping:

@@ -293,9 +293,9 @@ def _refuses_groups(part: Part) -> Iterator[tuple[str, Place]]:
 
 def _refuses_knots(part: Part) -> Iterator[tuple[str, Place]]:
     yield from _refuses_groups(part)
-    yield from making.unwanted(
-        part, ("knot",), "only a knotted strand has knots", "`stitch: knotted`"
-    )
+    why = "that is the knot between its beads, which only a knotted strand has"
+    tied = f"`stitch: knotted`; the knot that ties it off is a step, `knot {part.name}`"
+    yield from making.unwanted(part, ("knot",), why, tied)
 
 
 STRUNG = Stitch(

@@ -25,7 +25,12 @@ def check(held: HeldInPlace, ask: Ask) -> Answer:
         return None  # `cup-end` says what holds them
     if line is None:
         two = f"`{part.name}` and `{other.name}`"
-        raise Missing(f"a part that joins {two} in `run`: no check knows how these two go together")
+        unknown = "no check knows how these two go together"
+        bail, below = (part, other) if part.kind.role is Role.BAIL else (other, part)
+        if bail.kind.role is Role.BAIL:
+            hang = f"`{{part: {below.name}, from: {bail.name}}}` under `hung`"
+            raise Missing(f"{hang}, with all that hangs below it: in `run` {unknown}")
+        raise Missing(f"a part that joins {two} in `run`: {unknown}")
     if line.on_thread:
         return Held()
     if part.traits.in_ear and (worn := _worn_above(part, ask)) is not None:

@@ -47,6 +47,18 @@ def spelled(line: str) -> tuple[Any, tuple[str, ...]]:
     return read.tree.value["supplies"][0], tuple(one.says for one in faults)
 
 
+@pytest.mark.parametrize(
+    ("others", "of"), [("", "link"), ("  pin: {kind: wire link, wire: 22 AWG}\n", "link")]
+)
+def test_wire_is_named_by_its_gauge_where_one_link_is_of_it(others: str, of: str) -> None:
+    text = f"parts:\n  link: {{kind: wire link, wire: 20 AWG}}\n{others}"
+    read, faults = spelled_out(
+        parser.read_text(f"{text}supplies:\n  - 3 m of 20 AWG wire\n", "plan.yaml")
+    )
+    assert read.tree is not None and not faults
+    assert read.tree.value["supplies"][0] == {"part": of, "length": "3 m"}
+
+
 @pytest.mark.parametrize(("line", "fields"), SAID["lines"], ids=[one[0] for one in SAID["lines"]])
 def test_a_line_is_its_fields(line: str, fields: dict[str, Any]) -> None:
     assert spelled(line) == (fields, ())

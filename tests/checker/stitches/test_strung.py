@@ -290,7 +290,11 @@ def test_a_larger_knot_adds_and_takes_more(knot: str, installed: Host) -> None:
 @pytest.mark.parametrize(
     ("stitch", "says"),
     [
-        ("strung", "only a knotted strand has knots: take it out, or write `stitch: knotted`"),
+        (
+            "strung",
+            "that is the knot between its beads, which only a knotted strand has: take it out, or"
+            " write `stitch: knotted`; the knot that ties it off is a step, `knot strand`",
+        ),
         (
             "spaced, spacing: 2 cm",
             "nothing of it is knotted: take it out, or write `held_by: knots`",

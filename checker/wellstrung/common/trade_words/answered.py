@@ -236,6 +236,11 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         "ends, end": "name what it ends in under `run`, or write the step that makes its ends, as"
         " in `turn 2 loops at coil`",
     },
+    "knot": {
+        "surgeon's knot, surgeon's, surgeons knot, square knot, square, reef knot, reef": "it ties"
+        " off two ends and stands between no beads: write it as a step, as in `tie surgeon's knot"
+        " on strand`",
+    },
     "do": {
         word: "leave the step out; what time it takes can stand in `takes` of the step that it"
         " belongs to"
