@@ -24,22 +24,21 @@ def check(held: HeldInPlace, ask: Ask) -> Answer:
     if of_cups(part) or of_cups(other):
         return None  # `cup-end` says what holds them
     if line is None:
-        two = f"`{part.name}` and `{other.name}`"
         unknown = "no check knows how these two go together"
         bail, below = (part, other) if part.kind.role is Role.BAIL else (other, part)
         if bail.kind.role is Role.BAIL:
-            hang = f"`{{part: {below.name}, from: {bail.name}}}` under `hung`"
-            raise Missing(f"{hang}, with all that hangs below it: in `run` {unknown}")
-        raise Missing(f"a part that joins {two} in `run`: {unknown}")
+            hang = f"`{{part: {below.name}, from: {bail.name}}}` under `hung`, with all that hangs"
+            raise Missing(f"{hang} below it: in `run` {unknown}")
+        two = f"`{part.name}` and `{other.name}` in `run`"
+        raise Missing(f"a part that joins {two}: {unknown}")
     if line.on_thread:
         return Held()
     if part.traits.in_ear and (worn := _worn_above(part, ask)) is not None:
         return _two_in_one_ear(held, worn)
-    lacks = part
-    if part.kind.role in (Role.RING, Role.BAIL) or hanging_eyes(part):
-        if other.kind.role is not Role.DROP:
-            return Held()
-        lacks = other
+    hangs = part.kind.role in (Role.RING, Role.BAIL) or hanging_eyes(part)
+    if hangs and other.kind.role is not Role.DROP:
+        return Held()
+    lacks = other if hangs else part
     for key in own_eyes(lacks):
         raise part.missing(*part.eye_path(key))
     by = f"by ring `{line.by.name}`" if line.by is not None else "without a ring or thread"
