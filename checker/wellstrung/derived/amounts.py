@@ -9,16 +9,14 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
+from wellstrung.derived.beads_taken import beads_in
 from wellstrung.derived.coils import at_ends
 from wellstrung.derived.drops import drops_on_knots
-from wellstrung.derived.embellished import beads_added
 from wellstrung.derived.ends import cords_of_knots, end_in_cap
-from wellstrung.derived.nets import in_net, lists_loops
 from wellstrung.derived.packs import in_one_pack, in_packs, one_spool
 from wellstrung.formulas import thread
 from wellstrung.formulas.arithmetic import floor, most
 from wellstrung.formulas.glue import joint_volume, to_mix
-from wellstrung.model.beads import bead_shares, beads_named
 from wellstrung.model.item import Bead, Item, Missing
 from wellstrung.model.parts import Formula, Part, Role
 from wellstrung.model.plan import Quantities
@@ -50,44 +48,6 @@ def beads_in_loops(bead: Bead, ask: Quantities) -> int:
         part.count("loop", "count", default=0) * how_many(ask.plan, part)
         for part in ask.plan.parts.values()
         if part.bead("loop", "beads") is bead
-    )
-
-
-def beads_in(part: Part, bead: Item, count: int, ask: Quantities) -> Quantity:
-    """How many of one bead a number of one part takes."""
-    if part.stitch is not None and part.stitch.cored:
-        return times(_of_cored(part, bead, ask), count)
-    if part.kind.bead_counts is not None:
-        return times(part.kind.bead_counts(part, ask)[bead.name], count)
-    share = bead_shares(part).get(bead.name, 0.0) / part.beads[bead.name].shared
-    added = beads_added(part, bead.name, ask)
-    if lists_loops(part):
-        terms = [in_net(part, bead.name, ask), *added]
-        return times(total(f"{bead.name} in {part.name}", PIECES, terms), count)
-    if added:
-        if share:
-            woven = product(bead.name, PIECES, ask.of(part, "beads"), exact("share", share))
-            added.append(woven)
-        return times(total(f"{bead.name} in {part.name}", PIECES, added), count)
-    beads = ask.of(part, "beads")
-    if share == 1:
-        return times(beads, count)
-    name = f"{bead.name} in {count} x {part.name}"
-    return product(name, PIECES, exact("count", count), beads, exact("share", share))
-
-
-def _of_cored(part: Part, bead: Item, ask: Quantities) -> Quantity:
-    """How many of one bead a cored rope takes: its core has more at the start than a repeat."""
-    loop = beads_named(part, "outer")
-    core = 1 if part.bead("core_bead") is bead else 0
-    return derived(
-        f"{bead.name} in {part.name}",
-        "",
-        lambda core, core_beads, share, outer_beads: core * core_beads + share * outer_beads,
-        core=exact("core", core),
-        core_beads=ask.of(part, "core_beads"),
-        share=exact("share", loop.get(bead.name, 0) / sum(loop.values())),
-        outer_beads=ask.of(part, "outer_beads"),
     )
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from wellstrung.derived.amounts import beads_in
+from wellstrung.derived.beads_taken import beads_in
 from wellstrung.derived.line_and_needle import of_type, types_of
 from wellstrung.derived.of_plan import Brought, PieceQuantity
 from wellstrung.formulas import circles

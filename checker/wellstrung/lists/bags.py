@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from wellstrung.common import units
 from wellstrung.derived import taken
-from wellstrung.derived.amounts import beads_in
+from wellstrung.derived.beads_taken import beads_in
 from wellstrung.derived.purchase import Purchase, up
 from wellstrung.derived.taken import Taken
 from wellstrung.model.beads import beads_picked_up

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import cycle, islice
 
 from wellstrung.common.cache import cached
@@ -42,8 +42,42 @@ def bead_mix(part: Part) -> dict[str, int]:
         return dict(sum((Counter(beads_named(part, field)) for field in SEWN_ROWS), Counter()))
     if part.has("sides"):
         return _with_sides(part, beads_named(part, "beads"))
+    if counted := _strung_over_counts(part):
+        return counted
     # beside a core, outer beads are the bridge of a strip
     return dict(Counter(beads_named(part, "beads")) + Counter(beads_named(part, "outer")))
+
+
+def _strung_over_counts(part: Part) -> dict[str, int]:
+    """Every bead of listed beads that are counted, leg by leg; empty where whole repeats are.
+
+    Each strand, each leg and each wire begins with the first bead of the list.
+    """
+    listed, counts = beads_listed(part), part.counts("count")
+    if not listed or all(count % len(listed) == 0 for count in counts):
+        return {}
+    return dict(sum((strung_so_far(listed, count) for count in counts), Counter()))
+
+
+def beads_listed(part: Part) -> list[str]:
+    """The list of beads that a part repeats, in its order; empty where it names one or shares."""
+    node = part.node_at("beads")
+    return (
+        [str(name) for name in node.value]
+        if node is not None and isinstance(node.value, list)
+        else []
+    )
+
+
+def strung_so_far(listed: Sequence[str], count: int) -> Counter[str]:
+    """How many of each bead of a list there are in so many, the list again from its first bead.
+
+    >>> strung_so_far(["sand", "kelp", "kelp"], 4)
+    Counter({'sand': 2, 'kelp': 2})
+    """
+    whole, over = divmod(count, len(listed))
+    repeats = Counter({name: whole * n for name, n in Counter(listed).items() if whole})
+    return repeats + Counter(listed[:over])
 
 
 #: the fields of what is sewn on a backing that name its beads, row by row

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from wellstrung.common.choice import Choice
 from wellstrung.common.places import Edit, Place
-from wellstrung.derived.amounts import beads_in
+from wellstrung.derived.beads_taken import beads_in
 from wellstrung.derived.cost import cost
 from wellstrung.derived.ends import end_in_cap
 from wellstrung.derived.fill_rest import fills

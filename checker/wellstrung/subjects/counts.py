@@ -8,11 +8,10 @@ from collections.abc import Mapping
 from wellstrung.common.cache import cached
 from wellstrung.model.beads import (
     bead_mix,
-    beads_in_order,
+    bead_shares,
     held_by_crimps,
     holds,
     legs_of,
-    takes_bead,
 )
 from wellstrung.model.parts import Part, Role
 from wellstrung.model.plan import Hung, Plan
@@ -86,18 +85,20 @@ def placed(plan: Plan) -> Mapping[str, int]:
                 counts[inside.name] += entry.pieces * (holds(part) or 1)
     for bead in plan.beads.values():
         if bead.has("woven"):
-            each = ((part, _in_one(part, bead.name)) for part in plan.parts.values())
-            counts[bead.text("woven")] += sum((counts[one.name] or 1) * many for one, many in each)
+            strung = (_strung(one, counts[one.name], bead.name) for one in plan.parts.values())
+            counts[bead.text("woven")] += sum(strung)
     return {name: count * plan.makes for name, count in counts.items()}
 
 
-def _in_one(part: Part, bead: str) -> int:
-    """How many of a bead one of a part strings, as it counts or names them; of a drop each leg."""
-    if not takes_bead(part, bead):
-        return 0
-    if part.has("repeats") or (part.has("count") and not part.lists("count")):
-        return beads_in_order(part).count(bead) * legs_of(part)
-    return bead_mix(part).get(bead, 0) * legs_of(part)
+def _strung(part: Part, many: int, bead: str) -> int:
+    """How many of a bead so many of a part string, as it counts or names them.
+
+    A part that has no place yet is one, of a drop all of its legs.
+    """
+    counts = part.counts("count") or (sum(bead_mix(part).values()),)
+    repeats = part.count("repeats", default=1)
+    each = repeats * sum(counts) / len(counts) + part.has("turn")
+    return round((many or legs_of(part)) * each * bead_shares(part).get(bead, 0.0))
 
 
 def has_place(plan: Plan) -> frozenset[Part]:
