@@ -128,6 +128,8 @@ def bezel_pendant(draft: Draft) -> None:
         count = line.get("times", 1)
         first = max(1, edge // 2 - count // 2)
         draft.maybe(60, line, at=list(range(first, first + count)))
+    if sewn and "edge_row" in draft.parts[setting.name]:
+        draft.step("hang", "edge", setting.name)
     draft.head |= {"piece": draft.pick("pendant", "pendant", "key ring")}
     draft.maybe(80, draft.head, wearer={"age": "adult"})
 

@@ -22,6 +22,7 @@ from wellstrung.model.references import LONG, WORKS_ON, Names
 from wellstrung.model.rows import in_rows
 from wellstrung.model.sold import as_sold
 from wellstrung.model.sound import Sound, sound
+from wellstrung.model.thread_of_work import with_thread_of_work
 from wellstrung.quantity.causes import Window
 from wellstrung.reading import tree as reading
 from wellstrung.reading.settings import ALLOWANCES, Bench
@@ -110,14 +111,11 @@ def _names(
     parts: dict[str, Part] = {}
     spools = (kind for kind in kinds.values() if kind.role is Role.THREAD)
     threads = {name: traits for kind in spools for name, traits in kind.types.items()}
-    for key, entry in _entries(tree, "parts"):
-        node = entry.node
-        if isinstance(node, reading.Mapping):
-            kind, stitch = kinds[node.value["kind"]], stitches.get(str(node.value.get("stitch")))
-            node = as_sold(node, kind.sold)
-            parts[key] = Part(
-                key, entry.key, node, bench, cache, kind, stitch, parts, beads, threads
-            )
+    keys = {key: entry.key for key, entry in _entries(tree, "parts")}
+    for key, node in with_thread_of_work(tree, kinds).items():
+        kind, stitch = kinds[node.value["kind"]], stitches.get(str(node.value.get("stitch")))
+        node = as_sold(node, kind.sold)
+        parts[key] = Part(key, keys[key], node, bench, cache, kind, stitch, parts, beads, threads)
     names = Names(kinds, parts, beads, taken.unread, taken.doubtful)
     for bead in beads.values():
         names.check_bead(bead)

@@ -1,4 +1,4 @@
-"""What a step glues something to: a part of the plan, or a layer under a stone that is sewn on."""
+"""What a step glues something to, a part or a layer under a stone; and what it sews the edge of."""
 
 from __future__ import annotations
 
@@ -22,3 +22,23 @@ def refuses(
     elif layers and "to" in parts:
         says = f"the stone of `{glued.name}` is glued to its {' or its '.join(layers)}"
         yield f"{says}: write {either(each)}", step.entries["to"].node.place
+
+
+def refuses_edge(
+    edged: Part, step: tree.Mapping, parts: Mapping[str, Part]
+) -> Iterator[tuple[str, Place]]:
+    """What is wrong with a step that sews an edge: only what lists beads for it has one."""
+    if edged.has("edge_row"):
+        return
+    says = f"`{edged.name}` has no `edge_row` to sew on"
+    if edged.takes("edge_row"):
+        advice = "write the bead of its edge there, as in `edge_row: sand`"
+    else:
+        advice = "that is of an embroidered cabochon; name one, or take the step out"
+        if edged.takes("edging"):
+            advice = "its picots are its `edging`, and are sewn when it is woven; take the step out"
+    yield f"{says}: {advice}", step.entries["part"].node.place
+
+
+#: what is wrong with a step, by its verb
+REFUSES = {"glue": refuses, "edge": refuses_edge}

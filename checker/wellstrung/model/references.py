@@ -309,9 +309,9 @@ class Names:
 
     def check_glued_to(self, verb: str, node: reading.Mapping, parts: Mapping[str, Part]) -> None:
         """A step that glues says what to: a stone on one of its layers, all else on a part."""
-        glued = parts.get("part") if verb == "glue" else None
-        if glued is not None and glued.kind.role not in _KNOTTED:
-            for says, place in layers.refuses(glued, node, parts):
+        part = parts.get("part") if verb in layers.REFUSES else None
+        if part is not None and not (verb == "glue" and part.kind.role in _KNOTTED):
+            for says, place in layers.REFUSES[verb](part, node, parts):
                 self.fault(says, place)
 
     def check_use(

@@ -134,6 +134,7 @@ from wellstrung.subjects.on_thread import Woven as Woven
 from wellstrung.subjects.on_thread import bare_edges as bare_edges
 from wellstrung.subjects.on_thread import edges_of as edges_of
 from wellstrung.subjects.on_thread import fringe_passes as fringe_passes
+from wellstrung.subjects.on_thread import needle_from as needle_from
 from wellstrung.subjects.on_thread import passes_of as passes_of
 from wellstrung.subjects.repair import AsItCame as AsItCame
 from wellstrung.subjects.run import BandInClasp as BandInClasp

@@ -89,7 +89,9 @@ def step(
         fields["part"] = part = _part(phrase.take(re.compile(pattern, re.IGNORECASE)), parts)
         kind = plan.kinds.get(str(part.value)) if part is not None else None
         if (verb.value, kind, fields.get("to")) == ("sew", "embroidered cabochon", None):
-            fields["do"] = tree.meaning(verb, "weave")  # its beads are sewn round the stone
+            # its beads are sewn round the stone, and then its edge
+            sewn = part is not None and part.value in woven
+            fields["do"] = tree.meaning(verb, "edge" if sewn else "weave")
     fields["time" if "time" in takes else "takes"] = phrase.take(_TIME)
     # how often a glue step is done is how many joints it makes
     often = next((field for field in ("times", "joints") if field in takes), None)
@@ -117,7 +119,7 @@ def step(
     filler = re.compile(_FILLER.format(noun=noun), re.IGNORECASE)
     while phrase.take(filler) is not None:
         pass
-    if verb.value == "finish thread" and fields["part"] is None and len(woven) == 1:
+    if verb.value in ("finish thread", "edge") and fields["part"] is None and len(woven) == 1:
         fields["part"] = tree.meaning(verb, woven[0])
     strands = [name for name, kind in plan.kinds.items() if kind == "strand"]
     if verb.value == "knot" and fields["part"] is None and len(strands) == 1:

@@ -114,7 +114,8 @@ def _hung(plan: Plan) -> Iterator[OnThread]:
     """What hangs by thread: by its own, or by that of the part it hangs from."""
     for line in plan.hung:
         if line.on_thread:
-            owner = next((one for one in (line.part, line.source) if one.has("thread")), line.part)
+            said = (one for one in (line.part, line.source) if one.has("thread"))
+            owner = next((one for one in said if not one.implies("thread")), line.part)
             place = line.place_of("by")
             yield OnThread(place, owner, line.part, line.passes, "any other knot", line)
 
@@ -232,13 +233,34 @@ def _gripped(clasp: Part) -> bool:
     return end is not None and bool(end.grips) and clasp.has(*end.grips)
 
 
-def passes_of(plan: Plan, part: Part) -> int | None:
+def needle_from(plan: Plan, part: Part) -> Part:
+    """The part that says the needle of a part: of a leg that says none the work it hangs from.
+
+    It is worked with the same thread. The part itself where nothing else says it.
+    """
+    if part.kind.role is not Role.DROP or part.has("needle"):
+        return part
+    works = (line.source for line in plan.hung if line.part is part and line.on_thread)
+    same = (work for work in works if work.takes("needle") and _of_one_thread(work, part))
+    return next(same, part)
+
+
+def _of_one_thread(work: Part, leg: Part) -> bool:
+    thread, other = work.node_at("thread"), leg.node_at("thread")
+    if thread is None or other is None:
+        return other is None
+    spool = work.part("thread", "spool")
+    return spool is leg.part("thread", "spool") if spool else thread.value == other.value
+
+
+def passes_of(plan: Plan, part: Part, bead: Bead | None = None) -> int | None:
     """How often the thread goes through a woven bead at least; None for what is not woven.
 
     The fullest bead counts: along an edge that carries a fringe, the thread of the fringe too.
     """
     if part.kind.role is Role.DROP:
-        return 2  # down the leg and up again
+        turns = bead is not None and bead.name not in beads_named(part, "beads")
+        return 1 if turns else 2  # down the leg and up again, once through the bead at its foot
     if part.kind.role is Role.STRAND or (part.stitch is None and not part.kind.passes):
         return None
     passes = part.stitch.passes if part.stitch is not None else part.kind.passes

@@ -28,9 +28,9 @@ class Pull(NamedTuple):
 
 
 def pulling_on(plan: Plan, glued: Step) -> list[Pull]:
-    """The pulls on what a step glues: the sewing of a stone is none on its backing."""
-    found = pulls(plan).get(glued.parts["part"], ())
-    return [pull for pull in found if pull.step.verb != "weave" or sets_stone(glued)]
+    """The pulls on what a step glues: the rows of a stone are none on its backing, its edge is."""
+    found, none = pulls(plan).get(glued.parts["part"], ()), "edge" if sets_stone(glued) else "weave"
+    return [pull for pull in found if pull.step.verb != none]
 
 
 @cached
@@ -44,9 +44,10 @@ def pulls(plan: Plan) -> Mapping[Part, Iterable[Pull]]:
         for part in _named(plan, step):
             found.setdefault(part, {})[Pull(step)] = None
     for glued in plan.steps_that("glue"):
-        if sets_stone(glued):  # the needle and the rows pull on the stone
-            part = glued.parts["part"]
-            sewn = {Pull(step): None for step in plan.steps_that("weave", part=part)}
+        part = glued.parts["part"]
+        if part.traits.glued_on:  # the needle and the rows pull on the stone, the edge on both
+            verb = "weave" if sets_stone(glued) else "edge"
+            sewn = {Pull(step): None for step in plan.steps_that(verb, part=part)}
             found.setdefault(part, {}).update(sewn)
     for step, parts in _weights(plan).items():
         for part, between in _carrying(plan, parts).items():

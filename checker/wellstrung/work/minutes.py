@@ -18,7 +18,7 @@ from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
 from wellstrung.subjects.counts import hung_in_all, woven_of
 
 #: Verbs whose time is beads over a rate; the others have a rate by their own name.
-_BEADING = {"weave": "weaving", "string": "stringing"}
+_BEADING = {"weave": "weaving", "edge": "weaving", "string": "stringing"}
 #: Verbs that may string the legs of a fringe, and the rate of these.
 _LEGS, _FRINGE = ("string", "hang", "sew"), "fringe"
 #: Verbs that take no time of the maker's hands: the piece waits, or is done.
@@ -53,7 +53,7 @@ def _for_one_piece(step: Step, ask: Quantities) -> Quantity:
             name,
             "min",
             lambda beads, rate, pace: beads / rate * pace,
-            beads=times(beads_worked(part, ask), pieces),
+            beads=times(_beads_of(step, part, ask), pieces),
             rate=rate_of(plan, rate),
             pace=pace(plan, "maker"),
         )
@@ -61,6 +61,22 @@ def _for_one_piece(step: Step, ask: Quantities) -> Quantity:
         raise Missing(f"`takes` of step {step.number}")
     count = counted(step, ask) or exact(f"{name} count", times_done(plan, step))
     return product(name, "min", count, rate_of(plan, step.verb), pace(plan, "maker"))
+
+
+def _beads_of(step: Step, part: Part, ask: Quantities) -> Quantity:
+    """The beads that a step works: an edge may have a step of its own, and is then not woven."""
+    if step.verb == "edge":
+        return ask.of(part, "edging_beads")
+    worked = beads_worked(part, ask)
+    if step.verb != "weave" or not ask.plan.steps_that("edge", part=part):
+        return worked
+    return derived(
+        f"{part.name}.beads without its edge",
+        "",
+        lambda worked, edging: worked - edging,
+        worked=worked,
+        edging=ask.of(part, "edging_beads"),
+    )
 
 
 def counted(step: Step, ask: Quantities) -> Quantity | None:

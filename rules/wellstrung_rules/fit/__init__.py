@@ -13,6 +13,7 @@ from wellstrung.rulebook import (
     Threaded,
     holds,
     kept,
+    needle_from,
     passes_of,
     tightest,
 )
@@ -84,11 +85,12 @@ def held(join: RingHolds, ask: Ask, *, bridges: bool) -> list[Quantity]:
 def needle_passes(join: Threaded, ask: Ask) -> int | None:
     """At which pass the needle goes through a bead last; None where there is no needle."""
     part = join.part
-    if part.without_needle:
+    if needle_from(ask.plan, part).without_needle:
         return None
     if part.kind.role is Role.STRAND:
         return join.lines if part.has("needle") else None
-    return passes_of(ask.plan, part) if part.takes("needle") else None
+    wire = part.kind.role is Role.DROP and part.thread.steel  # it goes through by itself
+    return passes_of(ask.plan, part, join.bead) if part.takes("needle") and not wire else None
 
 
 def needle_hole(join: Threaded, passes: int, ask: Ask) -> Quantity:
@@ -98,7 +100,7 @@ def needle_hole(join: Threaded, passes: int, ask: Ask) -> Quantity:
         "hole for the needle",
         "mm",
         thread.hole_needed,
-        needle=ask.of(join.part, "needle"),
+        needle=ask.of(needle_from(ask.plan, join.part), "needle"),
         thread=line,
         there=exact("there", passes - 1),
         source="k = 1.3: trade table `stitch_facts`, thread packed in a hole, per thread",
@@ -114,7 +116,7 @@ def with_needle(
     """
     hole, passes = ask.of(join.bead, "hole"), needle_passes(join, ask)
     try:
-        needle = ask.of(join.part, "needle")
+        needle = ask.of(needle_from(ask.plan, join.part), "needle")
     except Missing:
         return margin, thread_most
     if passes is None:

@@ -24,7 +24,7 @@ WEAVING_IN_PASSES = Limit(
 
 
 def check(join: Threaded, ask: Ask) -> Answer:
-    passes = passes_of(ask.plan, join.part)
+    passes = passes_of(ask.plan, join.part, join.bead)
     if passes is None:
         return None
     line, hole = ask.of(join.part, "line"), ask.of(join.bead, "hole")

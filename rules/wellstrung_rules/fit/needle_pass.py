@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from wellstrung.rulebook import Answer, Ask, Misfit, Rule, Threaded, kept
+from wellstrung.rulebook import Answer, Ask, Misfit, Rule, Threaded, kept, needle_from
 from wellstrung.rulebook.remedies import in_words
 from wellstrung.rulebook.wording import about, raised
 from wellstrung_rules.fit import needle_hole, needle_passes
@@ -12,16 +12,18 @@ def check(join: Threaded, ask: Ask) -> Answer:
     part, passes = join.part, needle_passes(join, ask)
     if passes is None:
         return None
-    needle, hole = ask.of(part, "needle"), ask.of(join.bead, "hole")
+    said = needle_from(ask.plan, part)
+    needle, hole = ask.of(said, "needle"), ask.of(join.bead, "hole")
     needed = needle_hole(join, passes, ask)
     margin = hole - needed
     if answer := kept(margin):
         return answer
+    whose = f"`{said.name}`" if said is part else f"`{said.name}`, in `{part.name}`,"
     return Misfit(
-        says=f"needle `{part.text('needle')}` ({about(needle)}) of `{part.name}` {{does|may}} not"
+        says=f"needle `{said.text('needle')}` ({about(needle)}) of {whose} {{does|may}} not"
         f" pass bead `{join.bead.name}` ({about(hole)} hole) at pass {passes}, where the hole would"
         f" need to be {about(needed, hole)}",
-        place=part.place_of("needle"),
+        place=said.place_of("needle"),
         found=about(hole),
         needed=f"a hole of {raised(hole, margin)}",
         remedies=(

@@ -1,4 +1,4 @@
-"""A stone is glued down before it is sewn round, and its backing glued on after that."""
+"""A stone is glued down before it is sewn round, then backed, and its edge sewn last."""
 
 from __future__ import annotations
 
@@ -15,6 +15,10 @@ def check(stone: StoneGlued, ask: Ask) -> Answer:
             if first is stone.sewn:
                 says = f"step {then.number} glues the backing of `{name}`, and only step"
                 says += f" {first.number} sews it: the backing covers its threads"
+            if then in stone.edged:
+                what = "sews its rows" if first is stone.sewn else "glues its backing on"
+                says = f"step {then.number} sews the edge of `{name}` through both its layers, and"
+                says += f" only step {first.number} {what}"
             return out_of_order(says, first, then, then, ask)
     return Held()
 
@@ -25,7 +29,7 @@ RULE = Rule(
     subject=StoneGlued,
     check=check,
     fault="stone glued out of order",
-    title="a stone is glued to its foundation, sewn round, and then backed",
+    title="a stone is glued to its foundation, sewn round, backed, and only then edged",
     why="glue that goes under a stone through a finished bezel stains its beads, and a backing"
     " that is on too early is sewn full of threads",
     sources=(

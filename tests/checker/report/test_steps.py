@@ -228,6 +228,25 @@ def test_a_stone_is_sewn_down_row_by_row_and_its_bezel_counted_from_one() -> Non
     ]
 
 
+@pytest.mark.parametrize(("verb", "at"), [("", 3), ("  - {do: edge, part: lamp}\n", 5)])
+def test_the_edge_is_sewn_when_the_backing_is_on(verb: str, at: int) -> None:
+    text = (SAMPLES / "roadstead_lamp_pendant.yaml").read_text(encoding="utf-8")
+    text = text.replace("parts:\n", "parts:\n  glue: contact cement\n")
+    text = text.partition("work:\n")[0] + EDGED + verb + "  - {do: wear}\n"
+    says = [said(one) for one in instructions(keeper().check_text(text))]
+    assert ["side by side round the edge" in each for each in says].index(True) == at
+    assert sum("through both layers" in each for each in says) == 1
+
+
+EDGED = """work:
+  - {do: glue, part: lamp, to: foundation, with: glue}
+  - {do: wait, time: 24 h}
+  - {do: weave, part: lamp}
+  - {do: glue, part: lamp, to: backing, with: glue}
+  - {do: wait, time: 24 h}
+"""
+
+
 def test_most_samples_have_an_order_found() -> None:
     found = [path.stem for path in ALL if with_work(without_work(path), keeper()) is None]
     assert found == ["tressa_uv_braid"]

@@ -98,6 +98,9 @@ def said(phrase: str, *woven: str) -> tuple[tree.Mapping | None, list[Fault]]:
         ("crimp the tube at each end", {"do": "crimp", "part": "tube"}),
         ("turn a loop at each end of rope", {"do": "wrap loop", "part": "rope", "times": 2}),
         ("sew moon", {"do": "weave", "part": "moon"}),
+        ("edge moon", {"do": "edge", "part": "moon"}),
+        ("sew the edge of moon", {"do": "edge", "part": "moon"}),
+        ("sew edge row of moon", {"do": "edge", "part": "moon"}),
         ("sew moon to rope", {"do": "sew", "to": "rope", "part": "moon"}),
         ("sew on drop to frame", {"do": "sew", "to": "frame", "part": "drop"}),
         ("weave in the tails of the rope", {"do": "finish thread", "part": "rope"}),
@@ -113,6 +116,12 @@ def test_a_step_is_read(phrase: str, fields: dict[str, object]) -> None:
         place = entry.node.place
         assert isinstance(entry.node, tree.Scalar), name
         assert phrase[place.column - 5 : place.end_column - 5] == entry.node.text
+
+
+def test_what_is_sewn_round_already_is_sewn_at_its_edge() -> None:
+    for phrase in ("sew moon", "sew edge row"):
+        node, _ = said(phrase, "moon")
+        assert node is not None and node.value == {"do": "edge", "part": "moon"}
 
 
 def test_the_thread_to_finish_is_that_of_the_only_part_that_is_woven() -> None:

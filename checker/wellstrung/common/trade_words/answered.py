@@ -272,7 +272,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " and `crimp` and `finish thread` count it",
         "glue knot, glue knots, glue the knot, glue the knots": "write it in the step that ties the"
         " knot, as in `knot strand with glue`",
-        "picot edging, picots, picot, edging, edge, add picots, add picot, add picot edging,"
+        "picot edging, picots, picot, edging, add picots, add picot, add picot edging,"
         " add edging, sew picots, sew picot edging, weave picots, weave picot edging": "leave the"
         " step out: what is sewn along an edge is written in its part, as in"
         " `edging: {beads: [foam, tide, foam], along: both edges}`",

@@ -16,7 +16,7 @@ from wellstrung.drawing.sections.section import Section
 from wellstrung.formulas import circles, thread
 from wellstrung.model.parts import Role
 from wellstrung.quantity.value import Quantity
-from wellstrung.rulebook import Threaded, passes_of
+from wellstrung.rulebook import Threaded, needle_from, passes_of
 
 _MOST = max(circles.EQUAL_RATIOS)
 
@@ -24,7 +24,7 @@ _MOST = max(circles.EQUAL_RATIOS)
 def draw(case: Case[Threaded]) -> Figure | None:
     """The hole with all that goes through it: woven, strung or on a wire."""
     part = case.join.part
-    passes = passes_of(case.ask.plan, part)
+    passes = passes_of(case.ask.plan, part, case.join.bead)
     if passes is not None:
         return _woven(case, passes)
     if part.kind.role is Role.STRAND:
@@ -65,7 +65,8 @@ def _firm(case: Case[Threaded], what: str, count: int) -> Figure:
 def _woven(case: Case[Threaded], passes: int) -> Figure:
     """All passes of the thread with a woven-in end, and the needle on the last pass."""
     part, bead, hole = case.join.part, case.join.bead, _hole(case)
-    line, needle = case.of(part, "line"), case.perhaps(part, "needle")
+    worked = needle_from(case.ask.plan, part)
+    line, needle = case.of(part, "line"), case.perhaps(worked, "needle")
     count = passes + round(case.limit("weaving-in passes"))
     taken = thread.hole_needed(0.0, line.middle, count)
     wide = hole.widest(taken)
@@ -86,7 +87,7 @@ def _woven(case: Case[Threaded], passes: int) -> Figure:
     else:
         x = 1.3 * wide
         with_it = thread.hole_needed(needle.middle, line.middle, passes - 1)
-        low, name = (with_it - needle.middle) / 2, f"{part.name}.needle"
+        low, name = (with_it - needle.middle) / 2, f"{worked.name}.needle"
         hole.behind(section, x)
         _needled(section, x, with_it, low, needle, name)
         _room(section, hole, x, with_it)

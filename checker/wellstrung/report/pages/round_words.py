@@ -69,12 +69,17 @@ def embroidered(part: Part, at: Bench) -> Iterator[str]:
         yield f"Bezel, round {turn}, a bead for every second of the base: {_in_row(row)}"
     later = "" if behind in done else ", and glue on a backing as large"
     yield f"Trim the foundation to {_by(part, at, 'backing')}, and cut no thread{later}"
+    if behind not in done and not at.plan.steps_that("edge", part=part):
+        yield from edge_sewn(part, at)
+
+
+def edge_sewn(part: Part, at: Bench, sew: str = "Sew") -> Iterator[str]:
+    """The edge of what is backed, where it has one."""
     if part.has("edge_row"):
         count = at.known(part, "edging_beads")
         many = "" if count is None else f"{about(count)} of "
         edge = f"{many}`{part.text('edge_row')}` side by side round the edge"
-        when = "When the backing is on, sew" if behind in done else "Sew"
-        yield f"{when} {edge}, through both layers"
+        yield f"{sew} {edge}, through both layers"
 
 
 def stone_glued(part: Part, layer: str, glue: str, at: Bench) -> Iterator[str]:

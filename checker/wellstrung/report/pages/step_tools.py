@@ -25,6 +25,7 @@ TOOLS: Mapping[str, tuple[str, ...]] = {
     "clean": ("soft cloths", "water"),
     "wear": (),
     "sew": ("scissors",),
+    "edge": ("bead mat", "scissors"),
     "knot": ("knotting tweezers or awl",),
     "crimp": ("crimping pliers", _CUTTERS, _GLASSES),
     "wrap loop": ("round pliers", _PLIERS, _CUTTERS, _GLASSES),

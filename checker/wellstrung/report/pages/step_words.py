@@ -37,6 +37,10 @@ def _weave(step: Step, at: Bench) -> Iterator[str]:
     yield from made(_part(step), at)
 
 
+def _edge(step: Step, at: Bench) -> Iterator[str]:
+    yield from round_words.edge_sewn(_part(step), at)
+
+
 def _string(step: Step, at: Bench) -> Iterator[str]:
     if _part(step).thread.stretches:
         yield "Many makers stretch the line once before they string on it"
@@ -72,6 +76,8 @@ def _glue(step: Step, at: Bench) -> Iterator[str]:
         yield from _stirred(step, glue, at)
         yield from round_words.stone_glued(cap, str(step.get("to")), glue.name, at)
         yield from _cures(glue, at, "nothing may be sewn to it")
+        if step.get("to") == cap.traits.glued_on[-1] and not at.plan.steps_that("edge", part=cap):
+            yield from round_words.edge_sewn(cap, at, "Then sew")
         return
     if step.has("prepared") and not onto.thread.springs:
         done = together(PREPARED[str(one)] for one in step.node.value["prepared"])
@@ -256,6 +262,7 @@ WORDS: Mapping[str, Callable[[Step, Bench], Iterator[str]]] = {
     "clean": _clean,
     "wear": _wear,
     "sew": _sew,
+    "edge": _edge,
     "knot": end_words.knot,
     "crimp": end_words.crimp,
     "wrap loop": wrap_loop,
