@@ -39,19 +39,24 @@ def check(fringe: FringeAlong, ask: Ask) -> Answer:
         return answer
     most = max(1, math.floor(fringe.hung * (1 - max(0.0, -room.likely.low) / wide.middle)))
     along = f"the {fringe.edge} of `{source.name}`" if fringe.edge else f"`{source.name}`"
+    graduated = margin is room and drops_of(line.part) > 1
+    where = ", at a height where both have beads," if graduated else ","
     crowd = (
-        f"{{crowd|may crowd}} each other: they need {about(wide, apart)}, and hang"
+        f"{{crowd|may crowd}} each other: they need {about(wide, apart)}{where} and hang"
         f" {about(apart)} apart"
     )
     if margin is not room:
         crowd = "{outnumber|may outnumber} the beads that they hang from"
         most = max(1, math.floor(fringe.hung + margin.likely.low + 1e-9))
+    rest = "put the others in a second `layer`"
+    if graduated:
+        rest += ", or let neighbours differ by more beads, so that what is wide misses the next"
     return Misfit(
         says=f"the {fringe.hung} legs of `{line.part.name}` along {along} {crowd}",
         place=line.place_of("times"),
         found=f"{fringe.hung} legs",
         needed=f"{most} legs or fewer in this layer",
-        remedies=(Remedy(f"hang {most} legs or fewer, or put the others in a second `layer`"),),
+        remedies=(Remedy(f"hang {most} legs or fewer, or {rest}"),),
         margin=margin,
         also=(source.key.place,),
     )
@@ -62,7 +67,9 @@ def _wide(fringe: FringeAlong, ask: Ask) -> Quantity | None:
     parts = [line.part for line in fringe.lines]
     if len(parts) > 1:  # the plan does not say which follows which
         return max((ask.across(part) for part in parts), key=lambda size: size.middle)
-    legs = [ask.outline(parts[0], number) for number in range(drops_of(parts[0]) + 1)]
+    # the counts begin again where more hang than they say, and only there is the last by the first
+    many = min(fringe.hung, drops_of(parts[0]) + 1)
+    legs = [ask.outline(parts[0], number) for number in range(many)]
     pairs = [side_by_side(one, other) for one, other in pairwise(legs)]
     return max(filter(None, pairs), key=lambda size: size.middle, default=None)
 
