@@ -84,13 +84,15 @@ def held(join: RingHolds, ask: Ask, *, bridges: bool) -> list[Quantity]:
 
 def needle_passes(join: Threaded, ask: Ask) -> int | None:
     """At which pass the needle goes through a bead last; None where there is no needle."""
-    part = join.part
-    if needle_from(ask.plan, part).without_needle:
+    part, worked = join.part, needle_from(ask.plan, join.part)
+    strand = part.kind.role is Role.STRAND
+    if worked.without_needle:
         return None
-    if part.kind.role is Role.STRAND:
-        return join.lines if part.has("needle") else None
-    wire = part.kind.role is Role.DROP and part.thread.steel  # it goes through by itself
-    return passes_of(ask.plan, part, join.bead) if part.takes("needle") and not wire else None
+    if (strand or part.kind.role is Role.DROP) and not worked.has("needle"):
+        return None  # the end of its line goes through, or the work that it hangs from is asked
+    if strand:
+        return join.lines
+    return passes_of(ask.plan, part, join.bead) if part.takes("needle") else None
 
 
 def needle_hole(join: Threaded, passes: int, ask: Ask) -> Quantity:

@@ -8,14 +8,14 @@ from wellstrung.rulebook.remedies import longer_waits
 from wellstrung.rulebook.values import exact, leaf, table
 from wellstrung.rulebook.wording import in_unit_of, spelled, spelled_time, waited
 
+_SEWN = {"weave": "sewn round", "edge": "sewn round its edge"}
 _WORN = {"wear": "worn", "pack": "packed", "": "taken as ready to wear"}
 
 
 def check(joint: GluedJoint, ask: Ask) -> Answer:
     if stalled := _stalled(joint, ask):
         return stalled
-    sewn = {"weave": "sewn round", "edge": "sewn round its edge"}
-    how = sewn.get(joint.loaded.verb if joint.loaded else "", "pulled on")
+    how = _SEWN.get(joint.loaded.verb if joint.loaded else "", "pulled on")
     handled = joint.loaded and _judged(joint, ask, joint.loaded, "handling", how)
     end = _judged(joint, ask, joint.worn, "full_cure", _WORN[joint.worn.verb if joint.worn else ""])
     # the longer wait puts the shorter one right too, so it alone is shown
