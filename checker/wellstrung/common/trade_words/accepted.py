@@ -338,8 +338,7 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "pack": "box, box up, package, gift wrap",
         "wear": "try on, put on",
         "sew": "sew on, sew down, stitch on, stitch down, stitch together",
-        "edge": "sew edge, sew the edge, sew edging, sew the edging, sew edge row,"
-        " sew the edge row, stitch edge, stitch the edge, stitch edging, bead the edge",
+        "edge": "sew edge, sew the edge, sew edging, sew the edging, sew edge row, stitch edge",
         "knot": "tie knot, tie a knot, tie the knot, tie knots, knot ends, knot the ends,"
         " knot between, knot between beads, knot pearls",
         "crimp": "squash, flatten, close crimp, squash crimp, flatten crimp, fold crimp,"
