@@ -20,9 +20,9 @@ from wellstrung.testing.cases import Case, cases, judged
 FILES = sorted(Path(__file__).parent.rglob("*/*.yaml"))
 #: a ring and a glued joint always have what they need, from plan or tables; the others count
 ALWAYS_JUDGED = {
-    "breakaway", "closed-already", "cup-end", "cure-time", "earwire-gauge", "fringe-lengths",
-    "join-made", "pair-complete", "part-use", "ring-gauge", "row-beads", "spectacle-ends",
-    "step-parts", "stone-first", "strand-holes", "top-drilled",
+    "asked-length", "breakaway", "closed-already", "cup-end", "cure-time", "earwire-gauge",
+    "fringe-lengths", "join-made", "pair-complete", "part-use", "ring-gauge", "row-beads",
+    "spectacle-ends", "step-parts", "stone-first", "strand-holes", "top-drilled",
 }  # fmt: skip
 #: what only asks which of two things a word means, and leaves the rest to other rules
 ONLY_ASKS = {"bead-type", "line-type"}

@@ -126,8 +126,13 @@ def _more_repeated(ask: Ask, more: float, rounded: Callable[[float], int]) -> tu
     return (Remedy.write(count.place, str(often), words),) if often != had else ()
 
 
-def asked_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> Iterator[Remedy]:
-    """Remedies that add `more` mm to the run and to the length that the plan asks for."""
+def asked_longer(
+    ask: Ask, more: float, rounded: Callable[[float], int], *, asked: float | None = None
+) -> Iterator[Remedy]:
+    """Remedies that add `more` mm to the run and to the length that the plan asks for.
+
+    `asked` is what is added to that, where it is not the same.
+    """
     goal = ask.plan.goal
     runs = run_longer(ask, more, rounded)
     by_ends = _longer_ends(ask, more, rounded)
@@ -142,6 +147,7 @@ def asked_longer(ask: Ask, more: float, rounded: Callable[[float], int]) -> Iter
     like = leaf("wanted", goal.middle, "mm", spelled_unit=goal.unit)
     off = goal.window.high - goal.middle
     more /= turns(ask.plan).middle if goal.field == "inside" else 1
+    more = more if asked is None else asked
     wanted = in_unit_of(rounded(goal.middle + more), like)
     if off and not goal.assumed:
         wanted += f" ± {goal.text.partition('±')[2].strip() or in_unit_of(off, like)}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
+from itertools import islice
 
 from wellstrung.common import units
 from wellstrung.common.places import Edit
@@ -152,18 +153,25 @@ def _around(cap: Part, hollow: str, outer: str, wanted: float) -> tuple[Edit, ..
     return tuple(edits)
 
 
-def thinner_wires(wire: Quantity, limit: float) -> list[str]:
-    """Up to three standard wires no thicker than `limit`, thickest first, as the author names wire.
+def _in_gauges(numbers: Iterable[int], unit: str) -> list[str]:
+    """The first three gauges, the even ones before the odd: those are sold everywhere.
 
-    An author who writes AWG or SWG gets the same system back, one who writes mm gets tenths.
+    Common practice, no source.
+    """
+    return [f"{n} {unit}" for n in sorted(islice(numbers, 3), key=lambda number: number % 2)]
+
+
+def thinner_wires(wire: Quantity, limit: float) -> list[str]:
+    """Up to three standard wires no thicker than `limit`, as the author names wire.
+
+    An author who writes AWG or SWG gets the same system back, even numbers first, one who writes mm
+    gets tenths, the thickest first.
     """
     unit = wire.spelled_unit
     gauges = {"AWG": units.awg, "SWG": units.swg}
     if unit.upper() in gauges:
-        size = gauges[unit.upper()]
-        return [f"{n} {unit}" for n in range(10, 31) if size(n) <= min(limit, wire.middle - 1e-6)][
-            :3
-        ]
+        size, most = gauges[unit.upper()], min(limit, wire.middle - 1e-6)
+        return _in_gauges((n for n in range(10, 31) if size(n) <= most), unit)
     tenths = int(min(limit, wire.middle) * 10 + 1e-6)
     return [
         in_unit_of(n / 10, wire)
@@ -173,21 +181,20 @@ def thinner_wires(wire: Quantity, limit: float) -> list[str]:
 
 
 def thicker_wires(wire: Quantity, limit: float) -> list[str]:
-    """Up to three standard wires no thinner than `limit`, thinnest first, as the author names wire.
+    """Up to three standard wires no thinner than `limit`, as the author names wire.
 
-    An author who writes AWG or SWG gets the same system back, one who writes mm gets tenths.
+    An author who writes AWG or SWG gets the same system back, even numbers first, one who writes mm
+    gets tenths, the thinnest first.
 
     >>> from wellstrung.quantity.arithmetic import leaf
     >>> thicker_wires(leaf("wire", 0.64, "mm", spelled_unit="AWG"), limit=0.7)
-    ['21 AWG', '20 AWG', '19 AWG']
+    ['20 AWG', '21 AWG', '19 AWG']
     """
     unit = wire.spelled_unit
     gauges = {"AWG": units.awg, "SWG": units.swg}
     if unit.upper() in gauges:
-        size = gauges[unit.upper()]
-        return [
-            f"{n} {unit}" for n in range(30, 9, -1) if size(n) >= max(limit, wire.middle + 1e-6)
-        ][:3]
+        size, least = gauges[unit.upper()], max(limit, wire.middle + 1e-6)
+        return _in_gauges((n for n in range(30, 9, -1) if size(n) >= least), unit)
     first = math.ceil(max(limit, wire.middle + 1e-6) * 10 - 1e-6)
     return [in_unit_of(n / 10, wire) for n in range(first, first + 3)]
 

@@ -70,4 +70,5 @@ RULE = Rule(
     ),
     bad="finished_length: 46 cm ± 1 cm over a run of 43 cm",
     good="finished_length: 46 cm ± 1 cm over a run of 46.2 cm",
+    yields_to=("asked-length",),
 )

@@ -68,7 +68,7 @@ RING_SNUG = Limit(
 #: what a piece that is too small cannot do: a ring has nothing that closes
 _GOES_ON = ("close round", "go on")
 #: the least and the most ease round what is measured
-_EASES = {
+EASES = {
     "wrist": (EASE_LEAST, EASE_MOST),
     "ankle": (ANKLET_LEAST, ANKLET_MOST),
     "finger": (RING_LEAST, RING_MOST),
@@ -78,9 +78,9 @@ _EASES = {
 def check(worn: Fitted, ask: Ask) -> Answer:
     body, least = worn.wearer.girth(worn.measure), ask.filled("piece.inside")
     least, room = least - body, ask.let_out("piece.inside") - body
-    eases = _EASES.get(worn.measure)
+    eases = EASES.get(worn.measure)
     binds = room - ask.limit(eases[0]) if eases else room
-    lacks, closes = -binds.likely.low, _closes(worn, ask, room)
+    lacks, closes = -binds.likely.low, closed_by(worn, ask, room)
     goes_on, tight = _GOES_ON[worn.measure == "finger"], compare(room) is Verdict.FAILS
     if closes is not None and not holds(closes):
         if tight and compare(closes) is Verdict.MAY_FAIL:
@@ -98,7 +98,7 @@ def check(worn: Fitted, ask: Ask) -> Answer:
     return Held(min(binds, slips, key=lambda margin: margin.likely.low))
 
 
-def _closes(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
+def closed_by(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
     """By how much the piece can be closed at all, mm; None on elastic or coils, which open."""
     strands = [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
     if any(strand.thread.stretches or strand.thread.springs for strand in strands):
@@ -181,5 +181,5 @@ RULE = Rule(
     ),
     bad="wearer: {neck: 44 cm} and a rope collar of 43 cm inside",
     good="wearer: {neck: 36 cm} and a rope collar of 43 cm inside",
-    yields_to=("finished-length",),
+    yields_to=("finished-length", "asked-length"),
 )

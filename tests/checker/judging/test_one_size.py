@@ -30,8 +30,8 @@ def test_each_remark_on_a_ring_asks_for_the_size_that_all_of_them_need(
 
 
 def test_a_wire_that_must_be_thicker_and_thinner_has_no_size(checker: Checker, collar: str) -> None:
-    text = collar.replace(SMALL, SMALL.replace("18 AWG", "0.6 mm"))
-    text = text.replace(BOTTOM, BOTTOM.replace("1.6 mm", "0.55 mm"))
+    text = collar.replace(SMALL, SMALL.replace("18 AWG", "0.9 mm").replace("6 mm", "10 mm"))
+    text = text.replace(BOTTOM, BOTTOM.replace("1.6 mm", "0.85 mm"))
     found = about_small(checker.check_text(text), "ring-gauge", "ring-through-eye")
     assert [one.rule for one in found] == ["ring-gauge", "ring-through-eye"]
     for remark in found:
