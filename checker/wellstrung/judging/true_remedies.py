@@ -56,7 +56,7 @@ def with_true_remedy(
         alone = alone or (_with(remedy.text, new) if new else "")
         if new == ():
             text = remedy.text
-            if remedy.target is not None and remedy.target.place in brings:
+            if not remedy.edits and remedy.target is not None and remedy.target.place in brings:
                 text = _with(text, brings[remedy.target.place])
             ways = [way for way in (remark.remedy, text) if way]
             if remark.margin is not None and remark.margin.middle < -SLACK:
