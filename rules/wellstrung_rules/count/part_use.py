@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from wellstrung.rulebook import Answer, Ask, Held, Misfit, Named, Remedy, Rule
-from wellstrung.rulebook.plan import Bead, Hung, Part, Role
+from wellstrung.rulebook.plan import Bead, Hung, Part, Plan, Role
 
 #: how another part names what has no place of its own in the piece
 _NAMED_BY = {
@@ -28,9 +28,7 @@ def check(named: Named, ask: Ask) -> Answer:
         use = "name it in `beads` of a part that takes it"
     if isinstance(named.item, Part) and (field := _NAMED_BY.get(named.item.kind.role)):
         use = f"name it in the part that takes it, as in `{field.format(name)}`"
-        if field.startswith("thread") and not any(
-            part.takes("thread") for part in ask.plan.parts.values()
-        ):
+        if field.startswith("thread") and not ask.plan.cache.get(_works_with_thread, ask.plan):
             use = "add a part that is worked with it: a braid has its cord by its own size"
     return Misfit(
         says=f"`{name}` is listed under `{named.heading}`, but {unused}",
@@ -42,6 +40,10 @@ def check(named: Named, ask: Ask) -> Answer:
             Remedy(f"{use}, or take `{name}` out"),
         ),
     )
+
+
+def _works_with_thread(plan: Plan) -> bool:
+    return any(part.takes("thread") for part in plan.parts.values())
 
 
 def _carries(item: Part | Bead, line: Hung) -> Misfit:

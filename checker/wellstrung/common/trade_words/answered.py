@@ -265,7 +265,7 @@ KNOWN: Mapping[str, Mapping[str, str]] = {
         " `finish thread` and `crimp` count it",
         ", ".join(
             f"{turned} {the}{line}"
-            for turned in ("turn", "thread", "tuck", "pass", "run", "hide", "bury")
+            for turned in ("turn", "thread", "tuck", "pass", "run", "hide")
             for the in ("the ", "")
             for line in ("tail", "tails")
         ): "leave the step out: the `tail` of a `thread` is taken as turned back through the beads,"
