@@ -7,6 +7,7 @@ list, pages and JSON all ask for it.
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
 
 from wellstrung.derived.beads_taken import beads_in
@@ -25,6 +26,7 @@ from wellstrung.quantity.value import Quantity
 from wellstrung.subjects.counts import how_many
 from wellstrung.subjects.glued import GluedEnd, GlueUsed, glue_used
 from wellstrung.subjects.supplies import beads_needed, supply_lines, threaded
+from wellstrung.subjects.wires import wires
 
 #: the units of amounts: lengths, volumes, and pieces, which have none
 LENGTH, VOLUME, PIECES = "mm", "ml", ""
@@ -102,11 +104,14 @@ def thread_in_all(part: Part, ask: Quantities) -> Quantity:
     count, tail, path = how_many(ask.plan, part), tail_of(part), ask.of(part, "thread")
     name = f"{part.name}.thread in all"
     if part.kind.role is Role.STRAND:
+        if any(part in one.strands for one in wires(ask.plan)):
+            lines = [times(length, many) for many, length, _ in lines_of(part, ask)]
+            return total(name, LENGTH, lines)
         return derived(
             name,
             LENGTH,
             lambda count, line, first, last: count * (line + first + last),
-            {"line": path, **dict(zip(("first", "last"), tails_at_ends(part, ask), strict=True))},
+            {"line": path, **_ends(part, ask)},
             count=exact("strung", count),
             source="strung in one go, a tail at each end: counting",
         )
@@ -138,6 +143,27 @@ def thread_in_all(part: Part, ask: Quantities) -> Quantity:
         tail=tail,
         source="two tails for every working length: counting",
     )
+
+
+def _ends(part: Part, ask: Quantities) -> dict[str, Quantity]:
+    return dict(zip(("first", "last"), tails_at_ends(part, ask), strict=True))
+
+
+def lines_of(part: Part, ask: Quantities) -> Iterator[tuple[int, Quantity, tuple[Part, ...]]]:
+    """The lines that are cut for a strand: how many, how long each, and the bars it goes through.
+
+    A line that goes on through bars is cut for the first of its strands.
+    """
+    lines, makes = wires(ask.plan), ask.plan.makes
+    alone = how_many(ask.plan, part) - makes * sum(one.strands.count(part) for one in lines)
+    if alone > 0:
+        terms = [ask.of(part, "thread"), *tails_at_ends(part, ask)]
+        yield alone, total(f"{part.name}.line", LENGTH, terms), ()
+    for line, many in Counter(one for one in lines if one.strands[0] is part).items():
+        ends = tails_at_ends(part, ask)[0], tails_at_ends(line.strands[-1], ask)[1]
+        terms = [*ends, *(ask.of(one, "thread") for one in line.strands)]
+        terms += [ask.of(bar, "along") for bar in line.bars]
+        yield many * makes, total(f"{part.name}.line through bars", LENGTH, terms), line.bars
 
 
 def threads_of(part: Part, ask: Quantities) -> Quantity:

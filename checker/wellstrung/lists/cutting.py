@@ -16,7 +16,14 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from wellstrung.common import units
-from wellstrung.derived.amounts import tail_of, tails_at_ends, wire_of, working_length_of
+from wellstrung.common.wording import together
+from wellstrung.derived.amounts import (
+    lines_of,
+    tail_of,
+    tails_at_ends,
+    wire_of,
+    working_length_of,
+)
 from wellstrung.derived.coils import ends_said
 from wellstrung.formulas import chain as links
 from wellstrung.formulas import thread
@@ -282,7 +289,10 @@ def _thread(part: Part, makers: int, ask: Quantities) -> Iterator[Lengths]:
     ends = [one.middle for one in tails_at_ends(part, ask)]
     tails = f"a {ends_said(part, ends, ask)} included"
     if part.kind.role is Role.STRAND:
-        yield _lengths(part, "line", count, path.middle + sum(ends), tails)
+        for many, length, bars in lines_of(part, ask):
+            names = [f"`{bar.name}`" for bar in dict.fromkeys(bars)]
+            on = [f"through {together(names)}"] if names else []
+            yield _lengths(part, "line", many * makers, length.middle, tails, *on)
         return
     weft, most = path.middle, path.likely.high
     if ask.offers(part, "warps"):

@@ -8,7 +8,7 @@ from wellstrung.rulebook import Answer, Ask, Fitted, Held, Misfit, Missing, Rule
 from wellstrung.rulebook.remedies import asked_longer
 from wellstrung.rulebook.values import exact, turns
 from wellstrung.rulebook.wording import in_unit_of, spelled
-from wellstrung_rules.length.wearer_fit import EASES, RING_SNUG, SNUG, SNUG_BEADS, closed_by
+from wellstrung_rules.length import EASES, RING_SNUG, SNUG, SNUG_BEADS, closed_by
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
@@ -50,7 +50,7 @@ RULE = Rule(
     fault="length asked for too small for its wearer",
     title="the length that the plan asks for closes round the wearer",
     why="what is made as long as the plan asks cannot be worn, however well it is made",
-    limits=(EASES["wrist"][0], EASES["ankle"][0], EASES["finger"][0], SNUG, SNUG_BEADS, RING_SNUG),
+    limits=(*(least for least, _ in EASES.values()), SNUG, SNUG_BEADS, RING_SNUG),
     sources=(
         "inside = length - pi x thickness: trade table `bracelet_eases`, thick beads: several"
         " pages",

@@ -7,11 +7,9 @@ import math
 from wellstrung.rulebook import (
     Answer,
     Ask,
-    Choice,
     Fitted,
     Held,
     Level,
-    Limit,
     Misfit,
     Remedy,
     Rule,
@@ -20,59 +18,13 @@ from wellstrung.rulebook import (
     holds,
 )
 from wellstrung.rulebook.coils import coils_decide, wider
-from wellstrung.rulebook.plan import Role
 from wellstrung.rulebook.remedies import asked_longer, run_longer
-from wellstrung.rulebook.values import Quantity, table, turns
+from wellstrung.rulebook.values import Quantity, turns
 from wellstrung.rulebook.wording import about, in_unit_of, spelled
+from wellstrung_rules.length import EASES, RING_SNUG, SNUG, SNUG_BEADS, closed_by
 
-_PRINTED = "trade table `bracelet_eases`, the widest range seen"
-_WORN = table("bracelet_eases").row("worn")
-EASE_LEAST = Limit(
-    "least ease",
-    6.0,
-    "mm",
-    "over a wrist, common practice, no source",
-    Choice(_WORN.cell("ease_least").value, 6.0, _PRINTED),
-)
-EASE_MOST = Limit(
-    "most ease",
-    25.0,
-    "mm",
-    "over a wrist, common practice, no source",
-    Choice(25.0, _WORN.cell("ease_most").value, _PRINTED),
-)
-_SNUGLY = "trade table `anklets`, snug: several pages"
-_LOOSELY = "trade table `anklets`, loose: one page"
-_SNUG, _LOOSE = (table("anklets").row(name).cell("ease") for name in ("snug", "loose"))
-ANKLET_LEAST = Limit(
-    "least ease of an anklet", _SNUG.value, "mm", _SNUGLY, Choice(_SNUG.low, _SNUG.high, _SNUGLY)
-)
-ANKLET_MOST = Limit(
-    "most ease of an anklet",
-    _LOOSE.value,
-    "mm",
-    _LOOSELY,
-    Choice(_LOOSE.low, _LOOSE.high, _LOOSELY),
-)
-_WIDE = "a wide band takes a quarter to half a US size more, common practice, no source"
-_SIZE = "a US size is 2.55 mm round, see `wellstrung.common.units.ring_sizes`; common practice"
-RING_LEAST = Limit("least ease of a ring", -0.6, "mm", _WIDE, Choice(-0.6, 1.3, _WIDE))
-RING_MOST = Limit("most ease of a ring", 2.6, "mm", _SIZE, Choice(1.3, 2.6, _SIZE))
-SNUG = Limit("snug", 6.0, "mm", "skin gives a quarter of an inch, common practice, no source")
-SNUG_BEADS = Limit(
-    "snug beads", 12.7, "mm", "beads press into the skin twice as far, common practice, no source"
-)
-RING_SNUG = Limit(
-    "snug ring", 2.6, "mm", "no ring two sizes too small passes the knuckle: " + _SIZE
-)
 #: what a piece that is too small cannot do: a ring has nothing that closes
 _GOES_ON = ("close round", "go on")
-#: the least and the most ease round what is measured
-EASES = {
-    "wrist": (EASE_LEAST, EASE_MOST),
-    "ankle": (ANKLET_LEAST, ANKLET_MOST),
-    "finger": (RING_LEAST, RING_MOST),
-}
 
 
 def check(worn: Fitted, ask: Ask) -> Answer:
@@ -96,15 +48,6 @@ def check(worn: Fitted, ask: Ask) -> Answer:
     if not holds(slips) and not _over_the_hand(ask):
         return _misfit(worn, ask, slips, "slip off over", slips.likely.low, "warning")
     return Held(min(binds, slips, key=lambda margin: margin.likely.low))
-
-
-def closed_by(worn: Fitted, ask: Ask, room: Quantity) -> Quantity | None:
-    """By how much the piece can be closed at all, mm; None on elastic or coils, which open."""
-    strands = [part for part in ask.plan.in_run if part.kind.role is Role.STRAND]
-    if any(strand.thread.stretches or strand.thread.springs for strand in strands):
-        return None
-    snug = SNUG_BEADS if strands else SNUG
-    return room + ask.limit(RING_SNUG if worn.measure == "finger" else snug)
 
 
 def _over_the_hand(ask: Ask) -> bool:
@@ -158,17 +101,7 @@ RULE = Rule(
         "a thick rope loses three times its thickness on the inside: a bracelet that is right on"
         " the ruler is tight on the wrist"
     ),
-    limits=(
-        EASE_LEAST,
-        EASE_MOST,
-        ANKLET_LEAST,
-        ANKLET_MOST,
-        RING_LEAST,
-        RING_MOST,
-        SNUG,
-        SNUG_BEADS,
-        RING_SNUG,
-    ),
+    limits=(*(limit for both in EASES.values() for limit in both), SNUG, SNUG_BEADS, RING_SNUG),
     sources=(
         "inside = length - pi x thickness: trade table `bracelet_eases`, thick beads: several"
         " pages",

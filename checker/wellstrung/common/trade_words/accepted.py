@@ -322,9 +322,8 @@ ACCEPTED: Mapping[str, Mapping[str, str]] = {
         "finish thread": "weave in tail, weave in tails, weave in the tail, weave in the tails,"
         " weave in ends, weave in the ends, weave in thread, tie off, tie off thread, end thread,"
         " finish off, finish off thread, bury tail, bury tails, bury the tail, bury the tails,"
-        " finish tails, finish the thread,"
-        " bind, bind ends, bind the ends, bind off, whip, whip ends, whip the ends, secure ends,"
-        " secure the ends, secure tails",
+        " finish tails, finish the thread, bind, bind ends, bind the ends, bind off, whip,"
+        " whip ends, whip the ends, secure ends, secure the ends, secure tails",
         "close ring": "close jump ring, close the ring, close rings, close jump rings,"
         " close the jump ring, open and close ring",
         "glue": "glue in, glue on, glue cap, cement",

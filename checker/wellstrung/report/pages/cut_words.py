@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from wellstrung.common import units
+from wellstrung.common.wording import together
 from wellstrung.derived.taken import cord_words, described
 from wellstrung.judging.result import PlanResult
 from wellstrung.lists.cutting import CutList, Lengths
@@ -14,6 +15,7 @@ from wellstrung.model.parts import WOVEN_WORK, Part
 from wellstrung.model.plan import Plan
 from wellstrung.quantity.value import Quantity
 from wellstrung.report import cuts_list
+from wellstrung.subjects.wires import wires
 
 #: what a shop asks of a line
 _LINE = ("type", "rating", "size", "outside", "colour")
@@ -42,6 +44,16 @@ def to_cut(part: Part, at: Bench) -> Iterator[str]:
     if not found and part.kind.role in WOVEN_WORK:
         line = "thread" if part.takes("thread") else "cord"
         yield f"The plan does not say which {line} `{part.name}` takes: ask before you cut"
+
+
+def running_on(part: Part, at: Bench) -> Iterator[str]:
+    """The lines that go on from a strand through a bar."""
+    for line in dict.fromkeys(one for one in wires(at.plan) if part in one.strands):
+        bars = together(dict.fromkeys(f"`{bar.name}`" for bar in line.bars))
+        alike = f"{len(line.strands)} of `{part.name}`" if {*line.strands} == {part} else ""
+        order = alike or together(f"`{one.name}`" for one in line.strands)
+        yield f"One line goes on through {bars}: string {order} on it, one after another"
+        yield "Put each bar on all its lines before you string on"
 
 
 def _cut(one: Lengths, at: Bench) -> str:

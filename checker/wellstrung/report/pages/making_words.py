@@ -19,7 +19,7 @@ from wellstrung.model.beads import (
 from wellstrung.model.looks import Pattern, Weave
 from wellstrung.model.parts import Part, Role
 from wellstrung.quantity.working import number
-from wellstrung.report.pages.cut_words import Bench, to_cut
+from wellstrung.report.pages.cut_words import Bench, running_on, to_cut
 from wellstrung.report.pages.held_words import held
 from wellstrung.report.pages.ring_words import of_rings
 from wellstrung.report.pages.round_words import about, base_band, embroidered, over_core
@@ -43,6 +43,7 @@ def made(part: Part, at: Bench) -> Iterator[str]:
     pieces = how_many(at.plan, part) // at.plan.makes
     if pieces > 1 and part.kind.role is not Role.DROP:
         yield f"Make {pieces} of them"
+    yield from running_on(part, at)
     yield from to_cut(part, at)
     if part.has("needle") and not part.without_needle:
         yield f"Needle: {part.text('needle')}"
