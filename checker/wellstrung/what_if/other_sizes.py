@@ -119,15 +119,19 @@ class _Copies:
         self._count()
         return self._short.as_written(part.name)
 
-    def of(self, part: Part, place: Place) -> Raised:
+    def of(self, part: Part, path: Sequence[str], place: Place) -> Raised:
         """What the part brings with another text at a place; raises _Stopped."""
         short = self._short.of(part.name, place)
+        line = tree.BREAK.split(self.plan.text)[place.line - 1][: place.column - 1].rstrip()
+        # in a phrase a gauge says by itself that it is the wire, and mm do not
+        gauge = isinstance(part.node, tree.Spelled) and path[-1] == "wire"
+        named = "wire " if gauge and not line.endswith("wire") else ""
 
         def raised(written: str) -> Ranks | None:
             self._count()
             if short is not None:
                 return short(written)
-            text = tree.replaced(self.plan.text, [(place, written)])
+            text = tree.replaced(self.plan.text, [(place, named + written)])
             found = self._checker.raised_about(text, self.plan, part.name)
             return found.items() if found is not None else None
 
@@ -160,7 +164,7 @@ def _of(
         if size is None:
             continue
         assert size.place is not None
-        trial = _Trial(part, size, before, judge.of(part, size.place))
+        trial = _Trial(part, size, before, judge.of(part, path, size.place))
         if trial.decides() and not trial.cures():
             low, high = trial.end(-1), trial.end(1)
             yield Substitute(part.name, name, f"{name} {_range_words(low, high, size)}", low, high)

@@ -147,6 +147,34 @@ def test_a_size_that_no_rule_looks_at_is_not_told() -> None:
     assert "length" not in fields and "mass" not in fields
 
 
+IN_A_PHRASE = """
+plan: 1
+title: Shell on a strand
+piece: bracelet
+beads: {pea: {type: other, outside: 6 mm, length: 6 mm, hole: 1 mm}}
+parts:
+  row: {kind: strand, stitch: strung, beads: pea, count: 30}
+  ring: RING
+  shell: {kind: charm, height: 14 mm, top_eyes: {count: 1, hole: 1.6 mm, wire: 1 mm, opens: no}}
+run: [row]
+run_is: loop
+hung: [ring from row, shell from ring]
+"""
+
+
+@pytest.mark.parametrize(
+    "ring",
+    [
+        "6 mm jump ring 18 AWG",
+        "6 mm jump ring, wire 18 AWG",
+        "{kind: jump ring, outside: 6 mm, wire: 18 AWG, closing: open}",
+    ],
+)
+def test_a_gauge_is_tried_in_a_phrase_as_in_a_field(ring: str) -> None:
+    says = {one.says for one in found(IN_A_PHRASE.replace("RING", ring), "ring")}
+    assert says == {"wire 20..16 AWG", "outside 3.8..9.95 mm"}
+
+
 def test_only_parts_that_are_asked_for_are_told() -> None:
     assert found(COLLAR) == []
     assert {one.part for one in found(COLLAR, "cap")} == {"cap"}
