@@ -69,6 +69,7 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
     **{
         path: _RARE
         for path in (
+            ("bead drop", "needle"),
             ("bead tip", "measured", "hole"),
             ("beaded bead", "note"),
             ("beaded bead", "source"),
@@ -79,6 +80,8 @@ NOT_WRITTEN: Mapping[tuple[str, ...], str] = {
             ("core", "note"),
             ("crimp cover", "note"),
             ("ear post", "type", "= pad"),
+            ("edge", "note"),
+            ("edge", "takes"),
             ("embroidered cabochon", "stone", "shape", "= round"),
             ("end bar", "note"),
             ("end cap", "takes", "= wire"),

@@ -246,11 +246,19 @@ def needle_from(plan: Plan, part: Part) -> Part:
 
 
 def _of_one_thread(work: Part, leg: Part) -> bool:
+    """Whether nothing that both say of their thread differs."""
     thread, other = work.node_at("thread"), leg.node_at("thread")
     if thread is None or other is None:
         return other is None
-    spool = work.part("thread", "spool")
-    return spool is leg.part("thread", "spool") if spool else thread.value == other.value
+    return all(
+        thread.value.get(name, said) == said
+        for name, said in other.value.items()
+        if name in _WHICH_THREAD
+    )
+
+
+#: what says which thread it is
+_WHICH_THREAD = ("spool", "type", "rating", "size", "outside")
 
 
 def passes_of(plan: Plan, part: Part, bead: Bead | None = None) -> int | None:

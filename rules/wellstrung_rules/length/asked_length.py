@@ -26,7 +26,7 @@ def check(worn: Fitted, ask: Ask) -> Answer:
     if closes is None:
         return None
     if compare(closes) is not Verdict.FAILS:
-        return Held(closes)  # what may fail is for `wearer-fit`
+        return Held()  # what may fail is for `wearer-fit`
     least = ask.limit(EASES[worn.measure][0]).middle if worn.measure in EASES else 0.0
     lacks = body.middle + least - (asked.middle - goal.window.high + goal.middle)
     more = body.middle + least - made.middle
@@ -47,7 +47,7 @@ RULE = Rule(
     family="length",
     subject=Fitted,
     check=check,
-    fault="length asked for too small for its wearer",
+    fault="length asked too small to be worn",
     title="the length that the plan asks for closes round the wearer",
     why="what is made as long as the plan asks cannot be worn, however well it is made",
     limits=(*(least for least, _ in EASES.values()), SNUG, SNUG_BEADS, RING_SNUG),

@@ -56,7 +56,7 @@ def test_a_folder_has_a_page_that_links_one_sheet_each(run: Run, tmp_path: Path)
     links = re.findall(r'<a href="([^"]+)">', index)
     assert sorted(links) == sorted(f"{plan.stem}.html" for plan in plans)
     assert all((out / link).exists() for link in links)
-    assert index.index("Orla") < index.index("take 21 AWG wire")
+    assert index.index("Orla") < index.index("take 22 AWG wire")
     assert index.count("work in fresh air") == 2, "once for either kind of glue"
     assert index.lower().count("cut ends of wire, pins and chain fly") == 1, "in whatever step"
     alone = tmp_path / "alone.html"

@@ -233,7 +233,7 @@ def test_without_steps_or_beads_there_is_no_time(planned: Callable[..., Plan]) -
 
 def test_every_verb_has_a_rate_or_takes_no_hands() -> None:
     for verb in schemas.verbs():
-        rate = {"weave": "weaving", "string": "stringing"}.get(verb, verb)
+        rate = {"weave": "weaving", "edge": "weaving", "string": "stringing"}.get(verb, verb)
         assert rate in RATES or verb in ("wait", "wear"), verb
     assert Bench().rates is RATES and all(
         "from memory" in rate.reason or "common practice" in rate.reason for rate in RATES.values()
