@@ -22,6 +22,7 @@ from wellstrung.subjects.base import (
     opens,
     side_facing,
 )
+from wellstrung.subjects.chain import pattern_of
 from wellstrung.subjects.counts import hung_in_all, rings_used
 
 
@@ -195,9 +196,19 @@ def hung(plan: Plan) -> Iterator[tuple[Subject, int]]:
             held.append(eyes)
             # the eye of a part in the run holds the ring of the run already
             yield RingThroughEye(place, ring, eyes, 2 if eyes in run else 1), times
+        elif _links_alike(line.source):
+            yield RingThroughEye(place, ring, Eyes(line.source, last_eyes(line.source)), 1), times
         around = line.source if line.source.kind.role is Role.ROPE else None
         above = (line.source,) if line.source.kind.role is Role.RING else ()
         yield RingHolds(place, ring, around, tuple(held), above + rings_hung), times
+
+
+def _links_alike(part: Part) -> bool:
+    """Whether a ring anywhere on a piece of chain meets a link like its last one."""
+    chain = part.cut_from
+    if chain is None or chain.traits.cups or not chain.has("pattern"):
+        return False
+    return len({*pattern_of(chain)}) == 1
 
 
 def held_by_ring(plan: Plan, ring: Part) -> Sequence[RingHolds]:
