@@ -111,11 +111,12 @@ def _thickness(part: Part, ask: Quantities) -> Quantity:
 
 
 def _stack(part: Part, ask: Quantities) -> Quantity:
-    """What sits on the wire between its loops: beads, or the narrow part of a cone."""
-    cone = part.part("over")
-    if cone is not None:
-        return ask.of(cone, "length") - ask.of(cone, "depth")
-    return (_BEADS if part.has("beads") else _BARE)(part, ask)
+    """What sits on the wire between its loops: beads, and the narrow part of a cone."""
+    cone, beads = part.part("over"), (_BEADS if part.has("beads") else _BARE)(part, ask)
+    if cone is None:
+        return beads
+    narrow = ask.of(cone, "length") - ask.of(cone, "depth")
+    return narrow + beads if part.has("beads") else narrow
 
 
 _BARE = constant("stack", 0.0, "mm")

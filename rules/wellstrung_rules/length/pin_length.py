@@ -14,12 +14,14 @@ def check(subject: WireLink, ask: Ask) -> Answer:
     margin = length - needed
     if answer := kept(margin):
         return answer
-    carried = "the part it goes through" if link.part("over") else "its beads"
+    on_it = ["the part it goes through"] * bool(link.part("over"))
+    on_it += ["its beads"] * link.has("beads")
+    carried = ", ".join([*on_it, "its loops"])
     wanted = math.ceil((length.middle - margin.likely.low) / 5 - 1e-9) * 5
     size = at_least(wanted, length)
     return Misfit(
-        says=f"`{link.name}` ({spelled(length)}) {{is|may be}} too short: {carried}, its loops and"
-        f" the pliers take {about(needed, length)}",
+        says=f"`{link.name}` ({spelled(length)}) {{is|may be}} too short: {carried} and the"
+        f" pliers take {about(needed, length)}",
         place=link.place_of("length"),
         found=spelled(length),
         needed=f"{at_least(length.middle - margin.likely.low, length)} or longer",
