@@ -206,9 +206,7 @@ def hung(plan: Plan) -> Iterator[tuple[Subject, int]]:
 def _links_alike(part: Part) -> bool:
     """Whether a ring anywhere on a piece of chain meets a link like its last one."""
     chain = part.cut_from
-    if chain is None or chain.traits.cups or not chain.has("pattern"):
-        return False
-    return len({*pattern_of(chain)}) == 1
+    return chain is not None and not chain.traits.cups and len({*pattern_of(chain)}) == 1
 
 
 def held_by_ring(plan: Plan, ring: Part) -> Sequence[RingHolds]:
