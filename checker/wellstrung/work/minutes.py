@@ -15,7 +15,7 @@ from wellstrung.quantity.arithmetic import derived, exact, leaf, product, times
 from wellstrung.quantity.causes import Cause, Spread
 from wellstrung.quantity.value import Quantity
 from wellstrung.reading.settings import BEADS_PER_MINUTE, RATE_SPREAD, RATES
-from wellstrung.subjects.counts import hung_in_all, woven_of
+from wellstrung.subjects.counts import how_many, hung_in_all, woven_of
 
 #: Verbs whose time is beads over a rate; the others have a rate by their own name.
 _BEADING = {"weave": "weaving", "edge": "weaving", "string": "stringing"}
@@ -126,6 +126,9 @@ def times_done(plan: Plan, step: Step) -> int:
         return holds(part)
     if step.verb == "close ring" and not step.has("around"):
         return _rings_closed(plan, step) or 1
+    if part is not None and step.verb == part.traits.made_by:
+        alone = plan.steps_that(step.verb, part=part) == [step]
+        return how_many(plan, part) // plan.makes if alone else 1
     return 1
 
 

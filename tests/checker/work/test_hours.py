@@ -251,3 +251,26 @@ def test_hands_make_every_piece_that_the_plan_makes(makes: int) -> None:
     assert hands(ask.quantities)[0].middle == pytest.approx(makes * by_the_rates["knot"])
     bench_time = ask.quantities.get("piece.bench_time").middle
     assert bench_time == pytest.approx(makes * sum(by_the_rates.values()))
+
+
+@pytest.mark.parametrize(
+    ("work", "rows"),
+    [
+        ("[{do: string, part: row}]", [3]),
+        ("[{do: string, part: row, times: 2}]", [2]),
+        ("[{do: string, part: row}, {do: string, part: row}]", [1, 1]),
+    ],
+)
+def test_a_step_without_a_count_strings_every_row(work: str, rows: list[int]) -> None:
+    text = (
+        "plan: 1\ntitle: Three rows\npiece: bracelet\n"
+        "beads: {pea: {type: other, outside: 5 mm, length: 5 mm, hole: 1 mm}}\n"
+        "parts:\n  row: {kind: strand, stitch: strung, beads: pea, count: 10}\n"
+        "  cone: {kind: cone, bore: 12 mm, hole: 2 mm, depth: 8 mm, length: 16 mm}\n"
+        f"run: [cone, {{strands: [row, row, row]}}, cone]\nwork: {work}\n"
+    )
+    ask = keeper().check_text(text).ask
+    assert ask is not None
+    each = 10 / RATES["stringing"].value
+    taken = [step.middle for step in hands(ask.quantities)]
+    assert taken == pytest.approx([each * count for count in rows])
