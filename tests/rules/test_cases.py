@@ -40,8 +40,8 @@ IN_WORDS_ALONE = {
     "no-way-in", "one-lot", "part-use", "pattern-repeat", "pot-life", "pouch-room", "rigid-run",
     "ring-hold", "row-beads", "safety-chain", "sharp-edge", "sleeve", "spare-share",
     "spectacle-ends", "step-parts", "strand-holes", "strand-nest", "strand-twist", "tail-hides",
-    "tassel-crowd", "thread-hold", "thread-on-open-ring", "toggle-bar", "toggle-swing",
-    "top-drilled", "usual-length", "wearer-fit",
+    "tail-in-bead", "tassel-crowd", "thread-hold", "thread-on-open-ring", "toggle-bar",
+    "toggle-swing", "top-drilled", "usual-length", "wearer-fit",
 }  # fmt: skip
 
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
+from wellstrung.common.cache import cached
 from wellstrung.derived.amounts import threads_of
 from wellstrung.derived.embellished import beads_worked
 from wellstrung.derived.learnt import of_rate
@@ -127,9 +130,15 @@ def times_done(plan: Plan, step: Step) -> int:
     if step.verb == "close ring" and not step.has("around"):
         return _rings_closed(plan, step) or 1
     if part is not None and step.verb == part.traits.made_by:
-        alone = plan.steps_that(step.verb, part=part) == [step]
+        alone = _steps_by_part(plan)[step.verb, part] == 1
         return how_many(plan, part) // plan.makes if alone else 1
     return 1
+
+
+@cached
+def _steps_by_part(plan: Plan) -> Counter[tuple[str, Part | None]]:
+    """How many steps do the same to the same part."""
+    return Counter((step.verb, step.parts.get("part")) for step in plan.steps)
 
 
 def pace(plan: Plan, whose: str) -> Quantity:

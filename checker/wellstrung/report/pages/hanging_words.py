@@ -61,9 +61,14 @@ def _lines(step: Step, plan: Plan) -> list[Hung]:
 
 def open_since(ring: Part, step: Step, plan: Plan) -> Step | None:
     """The step that opens a ring to hang something, which this one closes; None where none does."""
-    if step not in _closing(ring, plan):
-        return None
-    hangs = (one for one in plan.steps_that("hang") if one.number < step.number)
+    first = plan.cache.get(_opening, ring, plan)
+    closes = step in plan.cache.get(_closing, ring, plan)
+    return first if first and closes and first.number < step.number else None
+
+
+def _opening(ring: Part, plan: Plan) -> Step | None:
+    """The first step that opens a ring to hang something."""
+    hangs = plan.steps_that("hang")
     return next((one for one in hangs if ring in map(_opens_for, _lines(one, plan))), None)
 
 
@@ -173,7 +178,7 @@ def _opened(side: Part | Eyes | None, step: Step, plan: Plan) -> Iterator[str]:
 
 def _shut(what: str, opened: Part | Eyes, step: Step, plan: Plan) -> str:
     """How it is closed again, if no later step closes it."""
-    closing = _closing(opened, plan) if isinstance(opened, Part) else []
+    closing = plan.cache.get(_closing, opened, plan) if isinstance(opened, Part) else []
     after = next((one for one in closing if one.number > step.number), None)
     return f"Leave {what} open until step {after.number}" if after else shutting(what, opened)
 
